@@ -1,0 +1,21 @@
+import type { ThingKind } from './part.ts';
+
+/** How a slot came to be known. */
+export type SlotSource = 'own-report' | 'template' | 'by-hand';
+
+/** A place in a machine (or rig) that holds one part or one assembly. */
+export type Slot = {
+  /** Unique in its machine, as printed on the board or as the shop says it: `A2`, `x16`, `M2_1`, `socket`, `supply`. */
+  readonly id: string;
+  readonly takes: ThingKind;
+  /** DIMM slots: order from the processor, 1 first. Others: order within their kind. */
+  readonly order: number;
+  /** Memory channel letter when known, for DIMM slots. */
+  readonly channel?: string;
+  readonly source: SlotSource;
+  /** What is known of the slot itself: bus, lanes, length, form factor, connector. */
+  readonly attributes?: { readonly [name: string]: string | number | boolean | readonly string[] };
+};
+
+/** Which slots a machine has; `gaps` names what could not be learnt. */
+export type SlotPlan = { readonly slots: readonly Slot[]; readonly gaps: readonly string[] };

@@ -1,0 +1,6 @@
+import type { Brand } from '../brand.ts';
+
+/** An ISO 4217 alphabetic code. */
+export type Currency = Brand<string, 'Currency'>;
+/** An amount in minor units of its currency (pence, cents, whole pesos), an integer. */
+export type Money = { readonly minor: number; readonly currency: Currency };

@@ -1,0 +1,9 @@
+import type { Brand } from './brand.ts';
+
+/** Milliseconds since 1970-01-01T00:00Z. */
+export type EpochMs = Brand<number, 'EpochMs'>;
+/** Minutes of work or of waiting, never negative; fractions allowed. */
+export type Minutes = Brand<number, 'Minutes'>;
+
+export const minutes = (value: number): Minutes => value as Minutes;
+export const epochMs = (value: number): EpochMs => value as EpochMs;
