@@ -10,8 +10,18 @@ export type Decision =
   | { readonly ok: true; readonly entries: readonly Draft[] }
   | { readonly ok: false; readonly refusal: Refusal };
 
-/** Who asks, when, and where fresh ids come from. Handed in: core has no clock and no randomness. */
-export type Asking = { readonly at: EpochMs; readonly by: StaffId; readonly newId: NewId };
+/** Who asks and when, with what core may not have of its own: fresh ids, chance, hashing, the last sealed head. */
+export type Asking = {
+  readonly at: EpochMs;
+  readonly by: StaffId;
+  readonly newId: NewId;
+  /** A whole number from 0 up to, not including, `below`. */
+  readonly randomInt: (below: number) => number;
+  /** SHA-256 of UTF-8 text, in hex. */
+  readonly sha256: (text: string) => string;
+  /** The last sealed head in short, as printed on papers; null before the first. */
+  readonly lastHead: string | null;
+};
 
 export const accept = (...entries: readonly Draft[]): Decision => ({ ok: true, entries });
 export const refuse = (refused: string, facts: Readonly<Record<string, unknown>> = {}): Decision => ({

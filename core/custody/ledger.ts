@@ -1,0 +1,70 @@
+import type { JobId, OwnerId } from '../ids.ts';
+import type { Draft } from '../journal/entry.ts';
+import type { Personal } from '../journal/personal.ts';
+import type { EpochMs } from '../time.ts';
+import type { PartFacts, Standing, Tag } from './part.ts';
+import type { Place } from './place.ts';
+
+/** Under what title a shop part may be inside an owner's machine. */
+export type Title =
+  | { readonly as: 'on-trial'; readonly job: JobId }
+  | { readonly as: 'lent'; readonly job: JobId; readonly returnBy: EpochMs }
+  | null;
+
+/** Why a part moved: made from the step, the fitting list or a correction, never typed twice. */
+export type MoveReason =
+  | { readonly by: 'step'; readonly step: string; readonly run: string }
+  | { readonly by: 'fitting' }
+  | { readonly by: 'wrong-slot-put-right' }
+  | { readonly by: 'board-has-only-these' }
+  | { readonly by: 'closing-up' }
+  | { readonly by: 'proof'; readonly run: string }
+  | { readonly by: 'owner-word'; readonly answer: string }
+  | { readonly by: 'hand' }
+  | { readonly by: 'righting'; readonly says: string };
+
+/** A part as the ledger knows it now. */
+export type Part = PartFacts & {
+  readonly place: Place;
+  readonly title: Title;
+  readonly reservedFor: JobId | null;
+  /** Who moved it last, and when: shown to the second of two who want it. */
+  readonly since: EpochMs;
+  readonly movedBy: string;
+  readonly dataBearing: boolean;
+};
+
+export type PartEntry =
+  | Draft<'part-known', PartFacts & { readonly place: Place; readonly serial: Personal<string> | null; readonly source: 'own-report' | 'census' | 'bought' | 'by-hand'; readonly dataBearing: boolean; readonly at: EpochMs; readonly by: string }>
+  | Draft<'part-tagged', { readonly tag: Tag | null }>
+  | Draft<'part-moved', { readonly from: Place; readonly to: Place; readonly job: JobId | null; readonly why: MoveReason; readonly title: Title; readonly at: EpochMs; readonly by: string }>
+  | Draft<'part-standing', { readonly standing: Standing; readonly why: string }>
+  | Draft<'part-corrected', { readonly name?: string; readonly attributes?: PartFacts['attributes'] }>
+  | Draft<'part-reserved', { readonly job: JobId }>
+  | Draft<'part-released', { readonly job: JobId }>
+  | Draft<'part-sold', { readonly to: OwnerId; readonly job: JobId; readonly question: string; readonly priceMinor: number }>;
+
+/** The part after one more entry of its stream; null before the first. */
+export function applyPart(part: Part | null, entry: PartEntry): Part | null {
+  if (entry.kind === 'part-known') {
+    const { id, tag, kind, name, belongs, attributes, standing, place, dataBearing, at, by } = entry.body;
+    return { id, tag, kind, name, belongs, attributes, standing, place, dataBearing, title: null, reservedFor: null, since: at, movedBy: by };
+  }
+  if (!part) return null;
+  switch (entry.kind) {
+    case 'part-tagged':
+      return { ...part, tag: entry.body.tag };
+    case 'part-moved':
+      return { ...part, place: entry.body.to, title: entry.body.title, since: entry.body.at, movedBy: entry.body.by };
+    case 'part-standing':
+      return { ...part, standing: entry.body.standing };
+    case 'part-corrected':
+      return { ...part, name: entry.body.name ?? part.name, attributes: { ...part.attributes, ...entry.body.attributes } };
+    case 'part-reserved':
+      return { ...part, reservedFor: entry.body.job };
+    case 'part-released':
+      return { ...part, reservedFor: part.reservedFor === entry.body.job ? null : part.reservedFor };
+    case 'part-sold':
+      return { ...part, belongs: { to: 'owner', owner: entry.body.to }, title: null, reservedFor: null };
+  }
+}

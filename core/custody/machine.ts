@@ -1,0 +1,89 @@
+import type { MachineId, OwnerId, PartId } from '../ids.ts';
+import type { Draft } from '../journal/entry.ts';
+import type { Personal } from '../journal/personal.ts';
+import type { Tag } from './part.ts';
+import type { Slot } from './slot.ts';
+
+/** What a machine's own report said of it, without serial numbers. */
+export type OwnReport = {
+  readonly system: { readonly vendor: string | null; readonly name: string | null };
+  readonly board: { readonly vendor: string | null; readonly name: string | null };
+  readonly firmware: { readonly vendor: string | null; readonly version: string | null; readonly date: string | null };
+  readonly processors: readonly { readonly name: string | null; readonly socket: string | null; readonly cores: number | null }[];
+  readonly memory: readonly {
+    readonly locator: string | null;
+    readonly sizeMiB: number | null;
+    readonly type: string | null;
+    readonly speedMTs: number | null;
+  }[];
+  readonly gaps: readonly string[];
+};
+
+/** Facts asked once at the first look; null is "not known". They move minutes and nesting of the assembly tree. */
+export type Switches = { readonly [name: string]: boolean | null };
+
+/** A machine (or a second rig) with its slots and what is in them now. */
+export type Machine = {
+  readonly id: MachineId;
+  readonly owner: OwnerId | null;
+  readonly tag: Tag | null;
+  readonly called: string;
+  readonly slots: readonly Slot[];
+  readonly gaps: readonly string[];
+  /** Slot id → the part in it now. */
+  readonly inside: { readonly [slot: string]: PartId };
+  /** Slot id → what was in it at taking-in (from the census or the first report). */
+  readonly atTakingIn: { readonly [slot: string]: PartId };
+  /** Every part ever known to belong here, for loading. */
+  readonly parts: readonly PartId[];
+  readonly report: OwnReport | null;
+  readonly switches: Switches;
+  readonly unplugged: readonly string[];
+};
+
+export type MachineEntry =
+  | Draft<'machine-known', { readonly id: MachineId; readonly owner: OwnerId | null; readonly tag: Tag | null; readonly called: string; readonly serial: Personal<string> | null }>
+  | Draft<'machine-tagged', { readonly tag: Tag }>
+  | Draft<'own-report-read', { readonly report: OwnReport; readonly taken: string | null; readonly text: Personal<string>; readonly digest: string }>
+  | Draft<'slots-written', { readonly slots: readonly Slot[]; readonly gaps: readonly string[] }>
+  | Draft<'switches-answered', { readonly switches: Switches }>
+  | Draft<'part-at-taking-in', { readonly slot: string; readonly part: PartId }>
+  | Draft<'slot-filled', { readonly slot: string; readonly part: PartId }>
+  | Draft<'slot-emptied', { readonly slot: string; readonly part: PartId }>
+  | Draft<'unplugged', { readonly slots: readonly string[] }>
+  | Draft<'plugged-in', { readonly slots: readonly string[] }>;
+
+const without = (inside: Machine['inside'], slot: string): Machine['inside'] =>
+  Object.fromEntries(Object.entries(inside).filter(([id]) => id !== slot));
+
+const withPart = (machine: Machine, part: PartId): readonly PartId[] =>
+  machine.parts.includes(part) ? machine.parts : [...machine.parts, part];
+
+/** The machine after one more entry of its stream; null before the first. */
+export function applyMachine(machine: Machine | null, entry: MachineEntry): Machine | null {
+  if (entry.kind === 'machine-known') {
+    const { id, owner, tag, called } = entry.body;
+    return { id, owner, tag, called, slots: [], gaps: [], inside: {}, atTakingIn: {}, parts: [], report: null, switches: {}, unplugged: [] };
+  }
+  if (!machine) return null;
+  switch (entry.kind) {
+    case 'machine-tagged':
+      return { ...machine, tag: entry.body.tag };
+    case 'own-report-read':
+      return { ...machine, report: entry.body.report };
+    case 'slots-written':
+      return { ...machine, slots: entry.body.slots, gaps: entry.body.gaps };
+    case 'switches-answered':
+      return { ...machine, switches: { ...machine.switches, ...entry.body.switches } };
+    case 'part-at-taking-in':
+      return { ...machine, atTakingIn: { ...machine.atTakingIn, [entry.body.slot]: entry.body.part }, parts: withPart(machine, entry.body.part) };
+    case 'slot-filled':
+      return { ...machine, inside: { ...machine.inside, [entry.body.slot]: entry.body.part }, parts: withPart(machine, entry.body.part) };
+    case 'slot-emptied':
+      return { ...machine, inside: without(machine.inside, entry.body.slot) };
+    case 'unplugged':
+      return { ...machine, unplugged: [...new Set([...machine.unplugged, ...entry.body.slots])] };
+    case 'plugged-in':
+      return { ...machine, unplugged: machine.unplugged.filter((slot) => !entry.body.slots.includes(slot)) };
+  }
+}

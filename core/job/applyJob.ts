@@ -1,0 +1,132 @@
+import type { JobId } from '../ids.ts';
+import type { EpochMs } from '../time.ts';
+import { minutes } from '../time.ts';
+import type { Question } from '../word/question.ts';
+import type { JobEntry } from './entries.ts';
+import { type Job, newJob } from './job.ts';
+import type { Thing } from './told.ts';
+import type { Work } from './work.ts';
+
+/** What `apply` needs of an entry beyond its body: when it was written and by whom. */
+export type Written = { readonly at: EpochMs; readonly by: string };
+
+const changeQuestion = (job: Job, id: string, change: (question: Question) => Question): Job => ({
+  ...job,
+  questions: job.questions.map((question) => (question.id === id ? change(question) : question)),
+});
+
+function addThing(things: readonly Thing[], { thing, count }: Thing): readonly Thing[] {
+  const had = things.find((one) => one.thing === thing);
+  const rest = things.filter((one) => one.thing !== thing);
+  const sum = (had?.count ?? 0) + count;
+  return sum > 0 ? [...rest, { thing, count: sum }] : rest;
+}
+
+function withWork(job: Job, work: Work): Job {
+  const known = job.work.some((one) => one.run === work.run);
+  return { ...job, work: known ? job.work.map((one) => (one.run === work.run ? work : one)) : [...job.work, work] };
+}
+
+/** The job after one more entry of its stream; null before the first. */
+export function applyJob(job: Job | null, entry: JobEntry & Written): Job | null {
+  const { at } = entry;
+  if (entry.kind === 'taken-in') return newJob(entry.stream.slice('job:'.length) as JobId, at, entry.body);
+  if (!job) return null;
+  switch (entry.kind) {
+    case 'sheet-signed':
+      return { ...job, consents: { ...job.consents, answers: { ...job.consents.answers, ...entry.body.answers }, signature: entry.body.signature } };
+    case 'consent-signed-alone': {
+      const { id, answer, signature } = entry.body;
+      return { ...job, consents: { ...job.consents, answers: { ...job.consents.answers, [id]: answer }, own: { ...job.consents.own, [id]: signature }, withdrawn: job.consents.withdrawn.filter((one) => one !== id) } };
+    }
+    case 'consent-answered':
+      return { ...job, consents: { ...job.consents, answers: { ...job.consents.answers, [entry.body.id]: entry.body.answer }, withdrawn: job.consents.withdrawn.filter((one) => one !== entry.body.id) } };
+    case 'consent-withdrawn':
+      return { ...job, consents: { ...job.consents, withdrawn: [...job.consents.withdrawn, entry.body.id] } };
+    case 'asked-before-first-screw':
+      return { ...job, before: entry.body };
+    case 'thing-found':
+      return { ...job, found: [...job.found, entry.body], cameAlong: addThing(job.cameAlong, entry.body) };
+    case 'ours-on':
+      return { ...job, ours: addThing(job.ours, entry.body) };
+    case 'ours-off':
+      return { ...job, ours: addThing(job.ours, { thing: entry.body.thing, count: -entry.body.count }) };
+    case 'photographed':
+      return { ...job, photographs: [...job.photographs, { ...entry.body, at }] };
+    case 'secret-sealed':
+      return { ...job, secrets: [...job.secrets, entry.body.what] };
+    case 'secret-wiped':
+      return { ...job, secrets: job.secrets.filter((what) => what !== entry.body.what) };
+    case 'told-corrected':
+      return { ...job, told: { ...job.told, ...entry.body } };
+    case 'seen':
+      return { ...job, seen: entry.body.symptoms, differs: entry.body.differs };
+    case 'could-not-be-reproduced':
+      return { ...job, seen: job.seen ?? [] };
+    case 'stage-entered':
+      return { ...job, stage: entry.body.stage, stages: [...job.stages, { stage: entry.body.stage, at, why: entry.body.why }] };
+    case 'work-started':
+      return withWork(job, { ...entry.body, by: entry.by, endedAt: null, outcome: null, handsOn: minutes(0), waiting: minutes(0), readings: [], passed: null, note: null, struck: null });
+    case 'work-finished':
+      return withWork(job, { ...entry.body, by: entry.by, struck: null });
+    case 'work-struck':
+      return { ...job, work: job.work.map((one) => (one.run === entry.body.run ? { ...one, struck: { why: entry.body.why, at } } : one)) };
+    case 'noted':
+      return { ...job, notes: [...job.notes, { says: entry.body.says.value, foundByTheWay: entry.body.foundByTheWay, at }] };
+    case 'estimated':
+      return { ...job, estimates: [...job.estimates, { ...entry.body, at }] };
+    case 'promised':
+      return { ...job, promised: entry.body };
+    case 'asked':
+      return { ...job, questions: [...job.questions, entry.body] };
+    case 'tried': {
+      const { question, how, result, at: when } = entry.body;
+      return changeQuestion(job, question, (one) => ({ ...one, tries: [...one.tries, { at: when, how, result }] }));
+    }
+    case 'answered': {
+      const next = changeQuestion(job, entry.body.question, (one) => ({ ...one, answer: entry.body.answer }));
+      const limit = agreedLimit(next, entry.body.question);
+      return limit === null ? next : { ...next, limitMinor: limit };
+    }
+    case 'question-lapsed':
+      return changeQuestion(job, entry.body.question, (one) => ({ ...one, lapsed: true }));
+    case 'word-withdrawn':
+      return changeQuestion(job, entry.body.question, (one) => ({ ...one, withdrawn: true }));
+    case 'judged':
+      return { ...job, verdict: entry.body };
+    case 'verdict-struck':
+      return { ...job, verdict: null, struckVerdicts: job.verdict ? [...job.struckVerdicts, job.verdict] : job.struckVerdicts };
+    case 'part-ordered':
+      return { ...job, orders: [...job.orders, { ...entry.body, received: null }] };
+    case 'part-received':
+      return { ...job, orders: job.orders.map((one) => (one.order === entry.body.order ? { ...one, received: entry.body.as } : one)) };
+    case 'sold':
+      return { ...job, sold: [...job.sold, entry.body] };
+    case 'part-joined':
+      return job.parts.includes(entry.body.part) ? job : { ...job, parts: [...job.parts, entry.body.part] };
+    case 'incident':
+      return { ...job, incidents: [...job.incidents, { ...entry.body, told: false, at }] };
+    case 'incident-told':
+      return { ...job, incidents: job.incidents.map((one) => (one.id === entry.body.id ? { ...one, told: true } : one)) };
+    case 'left-like-this':
+      return { ...job, left: { ...entry.body, at, confirmed: false } };
+    case 'left-confirmed':
+      return { ...job, left: job.left && { ...job.left, confirmed: true } };
+    case 'told-ready':
+      return { ...job, toldReadyAt: at };
+    case 'reminded':
+      return { ...job, reminders: [...job.reminders, { at, last: entry.body.last }] };
+    case 'handed-over':
+      return { ...job, handover: { ...entry.body, at } };
+    case 'came-back':
+      return { ...job, cameBackAs: { job: entry.body.as, same: entry.body.same } };
+    case 'paper-named':
+      return { ...job, papers: [...job.papers, { ...entry.body, at }] };
+  }
+}
+
+function agreedLimit(job: Job, id: string): number | null {
+  const question = job.questions.find((one) => one.id === id);
+  const chosen = question?.options.filter((option) => question.answer?.options.includes(option.id)) ?? [];
+  return chosen.reduce<number | null>((limit, option) => option.agrees.limitMinor ?? limit, null);
+}

@@ -1,0 +1,114 @@
+import type { MachineId, OwnerId, PartId, EnquiryId, JobId, QuestionId } from '../ids.ts';
+import type { Draft } from '../journal/entry.ts';
+import type { Personal } from '../journal/personal.ts';
+import type { Tag } from '../custody/part.ts';
+import type { EpochMs, Minutes } from '../time.ts';
+import type { ConsentAnswer, ConsentId } from '../word/consent.ts';
+import type { Answer, Question, Try } from '../word/question.ts';
+import type { Signature } from '../word/signature.ts';
+import type { Estimate } from './estimate.ts';
+import type { Stage } from './stage.ts';
+import type { BeforeFirstScrew, Thing, Told } from './told.ts';
+import type { Reading, WorkKind } from './work.ts';
+
+/** How the job is paid: charged, free of charge, or finding the fault only. */
+export type Charging = 'charged' | 'free' | 'diagnosis-only';
+
+export type TakenIn = {
+  readonly owner: OwnerId;
+  readonly machine: MachineId;
+  readonly tag: Tag;
+  /** Known work has its task list at once; tracing can be opened later. */
+  readonly tasks: readonly { readonly id: string; readonly fixedMinor: number | null }[] | null;
+  readonly charging: Charging;
+  readonly enquiry: EnquiryId | null;
+  readonly cameBackFrom: JobId | null;
+  readonly told: Told;
+  readonly cameAlong: readonly Thing[];
+  readonly lift: 'one' | 'two';
+  readonly limitMinor: number;
+  readonly smallPartsUpToMinor: number;
+  readonly feeMinor: number;
+  readonly perMinuteMinor: number;
+  readonly deadline: EpochMs | null;
+  readonly substitution: { readonly used: boolean; readonly lesser: 'no' | 'ask' };
+  readonly recording: boolean;
+};
+
+/** Why a verdict may be written: confirmed in one of three ways, or less than that. */
+export type Verdict =
+  | { readonly is: 'named'; readonly fault: string; readonly part: PartId | null }
+  | { readonly is: 'confirmed'; readonly fault: string; readonly part: PartId; readonly way: 'both-ways' | 'on-the-second-rig' | 'by-its-own-evidence'; readonly evidence: readonly string[]; readonly readings: readonly Reading[] }
+  | { readonly is: 'cured'; readonly by: 'reseating' | 'setting' | 'sweep'; readonly fault: string | null }
+  | { readonly is: 'not-reproduced'; readonly watchedHours: number; readonly hiddenChance: number | null; readonly left: readonly string[] }
+  | { readonly is: 'given-up'; readonly left: readonly string[] };
+
+export type Difference = { readonly what: 'settings-cleared' | 'tie-cut' | 'died-here' | 'hours-more' | 'plugs-out-and-in' | 'other'; readonly says: Personal<string> | null };
+
+export type Incident = {
+  readonly id: string;
+  readonly what: Personal<string>;
+  readonly part: PartId | null;
+  readonly cause: 'known' | 'unknown';
+  readonly photographs: readonly string[];
+  readonly costMinor: number;
+};
+
+export type LeftLikeThis = {
+  readonly open: readonly string[];
+  readonly unplugged: readonly string[];
+  readonly lying: readonly { readonly what: string; readonly where: string }[];
+  readonly doNotPower: string | null;
+};
+
+export type Handover = {
+  readonly collectedBy: Personal<string>;
+  readonly signature: Signature;
+  readonly returned: readonly Thing[];
+  readonly asItCame: boolean;
+  readonly differences: readonly Difference[];
+};
+
+export type JobEntry =
+  | Draft<'taken-in', TakenIn>
+  | Draft<'sheet-signed', { readonly answers: { readonly [id: string]: ConsentAnswer }; readonly signature: Signature }>
+  | Draft<'consent-signed-alone', { readonly id: ConsentId; readonly answer: ConsentAnswer; readonly signature: Signature; readonly about: string | null }>
+  | Draft<'consent-answered', { readonly id: ConsentId; readonly answer: ConsentAnswer; readonly how: Answer['how']; readonly name: Personal<string> }>
+  | Draft<'consent-withdrawn', { readonly id: ConsentId }>
+  | Draft<'asked-before-first-screw', BeforeFirstScrew>
+  | Draft<'thing-found', Thing & { readonly where: string }>
+  | Draft<'ours-on', Thing>
+  | Draft<'ours-off', Thing>
+  | Draft<'photographed', { readonly of: string; readonly blob: string }>
+  | Draft<'secret-sealed', { readonly what: string; readonly secret: Personal<string> }>
+  | Draft<'secret-wiped', { readonly what: string }>
+  | Draft<'told-corrected', { readonly symptoms: readonly string[]; readonly often: readonly string[] }>
+  | Draft<'seen', { readonly symptoms: readonly string[]; readonly differs: boolean }>
+  | Draft<'could-not-be-reproduced', { readonly says: string }>
+  | Draft<'stage-entered', { readonly stage: Stage; readonly why: string }>
+  | Draft<'work-started', { readonly run: string; readonly kind: WorkKind; readonly what: string; readonly startedAt: EpochMs; readonly loaners: readonly PartId[] }>
+  | Draft<'work-finished', { readonly run: string; readonly kind: WorkKind; readonly what: string; readonly startedAt: EpochMs; readonly endedAt: EpochMs; readonly outcome: string; readonly handsOn: Minutes; readonly waiting: Minutes; readonly readings: readonly Reading[]; readonly passed: boolean | null; readonly note: Personal<string> | null; readonly loaners: readonly PartId[] }>
+  | Draft<'work-struck', { readonly run: string; readonly why: string }>
+  | Draft<'noted', { readonly says: Personal<string>; readonly foundByTheWay: boolean }>
+  | Draft<'estimated', Estimate>
+  | Draft<'promised', { readonly at: EpochMs; readonly p90: EpochMs; readonly told: boolean }>
+  | Draft<'asked', Question>
+  | Draft<'tried', Try & { readonly question: QuestionId; readonly number: Personal<string> | null }>
+  | Draft<'answered', { readonly question: QuestionId; readonly answer: Answer }>
+  | Draft<'question-lapsed', { readonly question: QuestionId }>
+  | Draft<'word-withdrawn', { readonly question: QuestionId }>
+  | Draft<'judged', Verdict>
+  | Draft<'verdict-struck', { readonly why: 'came-back' | 'wrong'; readonly by: JobId | null }>
+  | Draft<'part-ordered', { readonly order: string; readonly what: string; readonly supplier: string; readonly priceMinor: number; readonly due: EpochMs | null; readonly question: QuestionId | null }>
+  | Draft<'part-received', { readonly order: string; readonly as: 'ordered' | 'wrong' | 'dead' | 'late' | 'dearer' | 'owners-own'; readonly part: PartId | null }>
+  | Draft<'sold', { readonly what: string; readonly part: PartId | null; readonly priceMinor: number; readonly warrantyMonths: number; readonly question: QuestionId }>
+  | Draft<'part-joined', { readonly part: PartId }>
+  | Draft<'incident', Incident>
+  | Draft<'incident-told', { readonly id: string; readonly how: Answer['how']; readonly name: Personal<string> }>
+  | Draft<'left-like-this', LeftLikeThis>
+  | Draft<'left-confirmed', Record<string, never>>
+  | Draft<'told-ready', { readonly how: 'phone' | 'mail' | 'message' }>
+  | Draft<'reminded', { readonly last: boolean }>
+  | Draft<'handed-over', Handover>
+  | Draft<'came-back', { readonly as: JobId; readonly same: 'same-fault' | 'new' | 'ours' }>
+  | Draft<'paper-named', { readonly kind: string; readonly number: string; readonly supersedes: string | null }>;

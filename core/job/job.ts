@@ -1,0 +1,81 @@
+import type { JobId, PartId } from '../ids.ts';
+import type { EpochMs } from '../time.ts';
+import { type Consents, noConsents } from '../word/consent.ts';
+import type { Question } from '../word/question.ts';
+import type { Handover, Incident, LeftLikeThis, TakenIn, Verdict } from './entries.ts';
+import type { Estimate } from './estimate.ts';
+import type { Stage } from './stage.ts';
+import type { BeforeFirstScrew, Thing } from './told.ts';
+import type { Work } from './work.ts';
+
+/** A line of the bill that is not labour. */
+export type Sold = { readonly what: string; readonly part: PartId | null; readonly priceMinor: number; readonly warrantyMonths: number };
+
+export type Order = { readonly order: string; readonly what: string; readonly supplier: string; readonly priceMinor: number; readonly due: EpochMs | null; readonly received: string | null };
+
+/** A job as its stream tells it. */
+export type Job = TakenIn & {
+  readonly id: JobId;
+  readonly stage: Stage;
+  readonly stages: readonly { readonly stage: Stage; readonly at: EpochMs; readonly why: string }[];
+  readonly takenInAt: EpochMs;
+  readonly consents: Consents;
+  readonly before: BeforeFirstScrew | null;
+  readonly found: readonly (Thing & { readonly where: string })[];
+  readonly ours: readonly Thing[];
+  readonly photographs: readonly { readonly of: string; readonly blob: string; readonly at: EpochMs }[];
+  readonly secrets: readonly string[];
+  readonly seen: readonly string[] | null;
+  readonly differs: boolean;
+  readonly work: readonly Work[];
+  readonly notes: readonly { readonly says: string | null; readonly foundByTheWay: boolean; readonly at: EpochMs }[];
+  readonly estimates: readonly (Estimate & { readonly at: EpochMs })[];
+  readonly promised: { readonly at: EpochMs; readonly p90: EpochMs; readonly told: boolean } | null;
+  readonly questions: readonly Question[];
+  readonly verdict: Verdict | null;
+  readonly struckVerdicts: readonly Verdict[];
+  readonly orders: readonly Order[];
+  readonly sold: readonly Sold[];
+  readonly parts: readonly PartId[];
+  readonly incidents: readonly (Incident & { readonly told: boolean; readonly at: EpochMs })[];
+  readonly left: (LeftLikeThis & { readonly at: EpochMs; readonly confirmed: boolean }) | null;
+  readonly toldReadyAt: EpochMs | null;
+  readonly reminders: readonly { readonly at: EpochMs; readonly last: boolean }[];
+  readonly handover: (Handover & { readonly at: EpochMs }) | null;
+  readonly cameBackAs: { readonly job: JobId; readonly same: 'same-fault' | 'new' | 'ours' } | null;
+  readonly papers: readonly { readonly kind: string; readonly number: string; readonly supersedes: string | null; readonly at: EpochMs }[];
+};
+
+/** A job that has just been taken in. */
+export const newJob = (id: JobId, at: EpochMs, taken: TakenIn): Job => ({
+  ...taken,
+  id,
+  stage: 'taken-in',
+  stages: [{ stage: 'taken-in', at, why: 'taken-in' }],
+  takenInAt: at,
+  consents: noConsents,
+  before: null,
+  found: [],
+  ours: [],
+  photographs: [],
+  secrets: [],
+  seen: null,
+  differs: false,
+  work: [],
+  notes: [],
+  estimates: [],
+  promised: null,
+  questions: [],
+  verdict: null,
+  struckVerdicts: [],
+  orders: [],
+  sold: [],
+  parts: [],
+  incidents: [],
+  left: null,
+  toldReadyAt: null,
+  reminders: [],
+  handover: null,
+  cameBackAs: null,
+  papers: [],
+});

@@ -1,0 +1,61 @@
+import type { StaffId } from '../ids.ts';
+import type { Draft } from '../journal/entry.ts';
+import type { Personal } from '../journal/personal.ts';
+import type { Currency } from '../money/money.ts';
+
+export type Staff = { readonly id: StaffId; readonly name: string; readonly roles: readonly ('desk' | 'bench' | 'keeper')[] };
+
+/** Hours of one weekday, local wall time `HH:MM`; 0 is Sunday. */
+export type OpenFrom = { readonly weekday: number; readonly from: string; readonly to: string };
+
+/** What a shop sets once: money, words, time and the rules it works by. */
+export type ShopSettings = {
+  readonly name: string;
+  readonly address: string;
+  readonly phone: string;
+  readonly locale: string;
+  readonly language: string;
+  readonly zone: string;
+  readonly currency: Currency;
+  readonly paperSize: 'A4' | 'LETTER';
+  /** Tax in parts per thousand, and whether prices contain it. */
+  readonly tax: { readonly permille: number; readonly inside: boolean };
+  readonly perMinuteMinor: number;
+  readonly findingFee: { readonly minor: number; readonly credited: boolean; readonly coversMinutes: number };
+  readonly warrantyMonths: { readonly work: number; readonly part: number };
+  readonly open: readonly OpenFrom[];
+  readonly benches: readonly string[];
+  readonly rigs: readonly string[];
+  readonly rules: {
+    readonly triesBeforeHome: number;
+    readonly questionValidHours: number;
+    readonly keptDays: number;
+    readonly storageFeeMinorPerDay: number;
+    readonly storageFeeAfterDays: number;
+    readonly standingLapsesDays: number;
+    readonly processorLimitC: number;
+  };
+  /** What local law allows for things not collected: a text the shop fills in. */
+  readonly notCollectedText: string;
+};
+
+export type Shop = { readonly settings: ShopSettings | null; readonly staff: readonly Staff[] };
+
+export type ShopEntry =
+  | Draft<'shop-opened', { readonly settings: ShopSettings; readonly staff: Personal<readonly Staff[]> }>
+  | Draft<'shop-changed', { readonly settings: Partial<ShopSettings> }>
+  | Draft<'staff-changed', { readonly staff: Personal<readonly Staff[]> }>;
+
+export const noShop: Shop = { settings: null, staff: [] };
+
+/** The shop after one more entry of its stream. */
+export function applyShop(shop: Shop, entry: ShopEntry): Shop {
+  switch (entry.kind) {
+    case 'shop-opened':
+      return { settings: entry.body.settings, staff: entry.body.staff.value ?? [] };
+    case 'shop-changed':
+      return shop.settings ? { ...shop, settings: { ...shop.settings, ...entry.body.settings } } : shop;
+    case 'staff-changed':
+      return { ...shop, staff: entry.body.staff.value ?? [] };
+  }
+}

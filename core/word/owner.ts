@@ -1,0 +1,31 @@
+import type { OwnerId } from '../ids.ts';
+import type { Draft } from '../journal/entry.ts';
+import type { Personal } from '../journal/personal.ts';
+
+export type Reach = { readonly phone: string | null; readonly mail: string | null; readonly first: 'phone' | 'mail' };
+
+/** Who brings a machine, and who may speak, agree and collect for them. */
+export type OwnerKind =
+  | { readonly is: 'person' }
+  | { readonly is: 'minor'; readonly guardian: Personal<string> }
+  | { readonly is: 'company'; readonly orderNumber: string | null; readonly approves: Personal<string> | null; readonly approvesUpToMinor: number | null }
+  | { readonly is: 'for-someone-else'; readonly machineOf: Personal<string> };
+
+export type OwnerBody = {
+  readonly name: Personal<string>;
+  readonly reach: Personal<Reach>;
+  readonly address: Personal<string> | null;
+  readonly language: string;
+  readonly kind: OwnerKind;
+  readonly mayCollect: Personal<readonly string[]>;
+};
+
+export type Owner = OwnerBody & { readonly id: OwnerId };
+
+export type OwnerEntry = Draft<'owner-known', OwnerBody & { readonly id: OwnerId }> | Draft<'owner-changed', Partial<OwnerBody>>;
+
+/** The owner after one more entry of their stream; null before the first. */
+export function applyOwner(owner: Owner | null, entry: OwnerEntry): Owner | null {
+  if (entry.kind === 'owner-known') return entry.body;
+  return owner && { ...owner, ...entry.body };
+}

@@ -1,0 +1,66 @@
+import type { PartId, QuestionId } from '../ids.ts';
+import type { Stage } from '../job/stage.ts';
+import type { Personal } from '../journal/personal.ts';
+import type { EpochMs } from '../time.ts';
+import type { ComparisonRow } from './comparison.ts';
+import type { Signature } from './signature.ts';
+
+/** What a question is about. */
+export const QUESTION_KINDS = ['changed-finding', 'offer', 'data-first', 'spend', 'part', 'go-on', 'incident'] as const;
+export type QuestionKind = (typeof QUESTION_KINDS)[number];
+
+/** What agreeing to an option allows. Only what stands here is allowed by it. */
+export type Agrees = {
+  /** New limit for everything, in minor units; null leaves it. */
+  readonly limitMinor: number | null;
+  readonly items: readonly { readonly what: string; readonly priceMinor: number }[];
+  /** Accepts the part on offer. */
+  readonly accepts: boolean;
+  readonly data: 'copy' | 'unplug' | 'leave' | null;
+  readonly dead: { readonly part: PartId; readonly answer: 'back' | 'keep' | 'send' | 'scrap' | 'follow' } | null;
+  /** Where the job goes on after this answer; `back` is where it came from. */
+  readonly then: Stage | 'back';
+};
+
+export type QuestionOption = { readonly id: string; readonly says: string; readonly agrees: Agrees };
+
+/** A part on offer in place of one that failed, with all that must be disclosed. */
+export type Offer = {
+  readonly forPart: PartId;
+  readonly part: PartId;
+  readonly rows: readonly ComparisonRow[];
+  readonly afterwards: readonly { readonly says: string; readonly minutes: number; readonly priceMinor: number | null }[];
+  readonly extras: readonly { readonly what: string; readonly priceMinor: number }[];
+  readonly priceMinor: number;
+  readonly condition: 'new' | 'used' | 'refurbished';
+  readonly warrantyMonths: number;
+  readonly whyNotSame: string;
+};
+
+/** How an answer was given. No answer is not a yes. */
+export type AnswerHow =
+  | { readonly by: 'counter'; readonly signature: Signature }
+  | { readonly by: 'phone'; readonly at: EpochMs; readonly number: Personal<string>; readonly readBack: Personal<string> }
+  | { readonly by: 'writing'; readonly at: EpochMs; readonly file: string | null; readonly words: Personal<string> };
+
+export type Answer = { readonly options: readonly string[]; readonly name: Personal<string>; readonly how: AnswerHow; readonly at: EpochMs };
+
+export type Try = { readonly at: EpochMs; readonly how: 'phone' | 'mail' | 'message' | 'letter'; readonly result: 'no-answer' | 'message-left' | 'sent' | 'reached' };
+
+export type Question = {
+  readonly id: QuestionId;
+  readonly kind: QuestionKind;
+  readonly says: string;
+  readonly options: readonly QuestionOption[];
+  readonly askedAt: EpochMs;
+  readonly validUntil: EpochMs;
+  readonly cameFrom: Stage;
+  readonly offer: Offer | null;
+  readonly tries: readonly Try[];
+  readonly answer: Answer | null;
+  readonly lapsed: boolean;
+  readonly withdrawn: boolean;
+};
+
+/** Is the question still waiting for its answer? */
+export const isOpen = (question: Question): boolean => !question.answer && !question.lapsed && !question.withdrawn;
