@@ -35,7 +35,11 @@ describe('reading a tag', () => {
     );
   });
   it('shows a tag in groups that read back as the same tag', () => {
-    fc.assert(fc.property(aTag, (tag) => { expect(parseTag(formatTag(tag))).toBe(tag); }));
+    fc.assert(
+      fc.property(aTag, (tag) => {
+        expect(parseTag(formatTag(tag))).toBe(tag);
+      }),
+    );
     expect(formatTag('K7R4TMX' as Tag)).toBe('K7R 4TM X');
   });
 });
