@@ -1,0 +1,181 @@
+import { useState } from 'react';
+import type { Currency, Money } from '../../../core/money/money.ts';
+import { AmountField } from '../fields/AmountField.tsx';
+import { FindField } from '../fields/FindField.tsx';
+import { NumberField } from '../fields/NumberField.tsx';
+import { TextField } from '../fields/TextField.tsx';
+import { Ask } from '../keys/Ask.tsx';
+import { ChoiceKeys } from '../keys/ChoiceKeys.tsx';
+import { Key } from '../keys/Key.tsx';
+import { Problem } from '../keys/Problem.tsx';
+import { YesNo, type YesNoAnswer } from '../keys/YesNo.tsx';
+import { TagText } from '../mark/TagText.tsx';
+import { Pane } from '../shell/Pane.tsx';
+import { RoomShell } from '../shell/RoomShell.tsx';
+import { Sheet, SheetRow, SheetTear } from '../shell/Sheet.tsx';
+import { ROOMS } from './rooms.ts';
+
+const CHANGED = [
+  'moved',
+  'new part',
+  'never worked',
+  'update',
+  'storm',
+  'bang, smell',
+  'spill',
+  'cleaned',
+  'long unused',
+  'slowly worse',
+  'only under load, cold, at home',
+];
+const HITS = [
+  { id: 'a', says: 'F6C 6KA 5', kind: 'machine of Judith Amberley, at Tracing' },
+  { id: 'b', says: 'Judith Amberley', kind: 'owner, one machine here' },
+];
+
+export function KeysPage() {
+  const [find, setFind] = useState('');
+  const [told, setTold] = useState('Since we moved house it stays dark. The fans turn.');
+  const [name, setName] = useState('Judith Amberley');
+  const [phone, setPhone] = useState('07700 900 143');
+  const [changed, setChanged] = useState<readonly string[]>(['moved']);
+  const [limit, setLimit] = useState<Money | null>({ minor: 12000, currency: 'GBP' as Currency });
+  const [volts, setVolts] = useState<number | null>(12.11);
+  const [open, setOpen] = useState<YesNoAnswer>('yes');
+  const [film, setFilm] = useState<YesNoAnswer>(null);
+  const [asking, setAsking] = useState(new URLSearchParams(location.search).has('ask'));
+  return (
+    <RoomShell
+      rooms={ROOMS}
+      here="counter"
+      open={
+        <>
+          <h1>Taking in</h1>
+          <span className="k-muted">five of six known, 1 min 40</span>
+        </>
+      }
+      find={
+        <FindField
+          label="Find"
+          hint="owner, tag, part, paper"
+          value={find}
+          onChange={setFind}
+          hits={HITS}
+          onChoose={() => setFind('')}
+          nothing="Nothing is called that here."
+        />
+      }
+      foot={
+        <>
+          <TagText tag="F6C6KA5" />
+          <TagText tag="X8D2KT7" shop />
+          <span style={{ marginLeft: 'auto' }} />
+          <Key large onPress={() => setAsking(true)}>
+            Turn to the owner
+          </Key>
+          <Key large kind="filled">
+            Sign, print the tag
+          </Key>
+        </>
+      }
+    >
+      <div style={{ display: 'grid', gridTemplateColumns: 'minmax(0, 806px) minmax(0, 1fr)', minHeight: '100%' }}>
+        <Pane on="sheet" padded={false} label="Sheet" scrolls>
+          <Sheet label="Taking in">
+            <SheetRow label="Owner" state="known">
+              <div className="k-fields">
+                <TextField label="Name" labelled="heard" value={name} onChange={setName} chars={16} />
+                <TextField label="Telephone" labelled="heard" value={phone} onChange={setPhone} chars={14} type="tel" />
+                <span className="k-muted k-small">not known here yet</span>
+              </div>
+            </SheetRow>
+            <SheetRow label="Told" state="known">
+              <TextField label="In their words" labelled="heard" value={told} onChange={setTold} lines={1} />
+            </SheetRow>
+            <SheetRow label="Changed last" state="known">
+              <ChoiceKeys
+                label="What changed last"
+                numbered
+                choices={CHANGED.map((id) => ({ id, says: id }))}
+                chosen={changed}
+                onChoose={setChanged}
+              />
+            </SheetRow>
+            <SheetRow label="Spending limit" state="now">
+              <div className="k-fields">
+                <AmountField
+                  label="Limit"
+                  labelled="heard"
+                  currency={'GBP' as Currency}
+                  digits={2}
+                  value={limit}
+                  onChange={setLimit}
+                />
+                <span className="k-muted k-small">finding the fault £30, credited when repaired</span>
+              </div>
+            </SheetRow>
+            <SheetRow label="Yes or no" state="open">
+              <YesNo asks="Open it and work on it" answer={open} onAnswer={setOpen} />
+              <YesNo
+                asks="Film the work and show it"
+                note="own signature; no answer is no"
+                answer={film}
+                onAnswer={setFilm}
+              />
+            </SheetRow>
+            <SheetTear
+              says="Here the owner may leave."
+              after="Below, before the first screw: encryption, backup, seals, who collects it"
+            />
+          </Sheet>
+        </Pane>
+        <Pane on="soft" line="left" label="Others">
+          <div style={{ display: 'grid', gap: 18, justifyItems: 'start' }}>
+            <div className="k-fields">
+              <Key>Prove</Key>
+              <Key kind="quiet">I did something else</Key>
+              <Key kind="link">five others</Key>
+              <Key shortcut="B">Back</Key>
+            </div>
+            <Key whyNot="This machine can't go home yet: our DIMM is in slot A2.">Hand over</Key>
+            <NumberField
+              label="12 V rail"
+              value={volts}
+              onChange={setVolts}
+              unit="V"
+              digits={2}
+              says="11.40 to 12.60 V, the supply's design guide"
+            />
+            <TextField
+              label="Tag"
+              value="K7R 4TM ?"
+              onChange={() => {}}
+              wrong="The last sign does not fit: K7R 4TM ? Scan it again or read it aloud."
+            />
+            <Problem
+              says="K2M 8QX P is in Pottery studio's A2 since 10:31."
+              unchanged="Nothing was moved."
+              next="Take it out there, or choose another."
+            >
+              <Key>Open that job</Key>
+              <Key>Choose another</Key>
+            </Problem>
+          </div>
+        </Pane>
+      </div>
+      <Ask
+        open={asking}
+        title="Leave the sheet?"
+        onClose={() => setAsking(false)}
+        keys={
+          <>
+            <Key onPress={() => setAsking(false)}>Stay here</Key>
+            <Key onPress={() => setAsking(false)}>Leave it as a draft</Key>
+          </>
+        }
+      >
+        <p>Kept as a draft at 10:41. You can close this.</p>
+      </Ask>
+    </RoomShell>
+  );
+}

@@ -1,0 +1,7 @@
+import type { ComponentType } from 'react';
+import { KeysPage } from './KeysPage.tsx';
+
+/** Gallery pages by their name in the address. */
+export const PAGES: { readonly [name: string]: ComponentType } = {
+  keys: KeysPage,
+};

@@ -1,0 +1,133 @@
+import type { Money } from '../../../core/money/money.ts';
+
+/** One text, or its plural forms by the categories of Intl.PluralRules (`one`, `few`, `other`, …), chosen by the fact `n`. */
+export type Phrase = string | { readonly other: string; readonly [category: string]: string };
+export type Catalogue = { readonly [key: string]: Phrase | Catalogue };
+/** What is filled into `{name}` places. Numbers are set by the locale; times and money come formatted. */
+export type Facts = { readonly [name: string]: string | number };
+
+export type WordsSetting = {
+  /** Texts by dotted key: `{ kit: {…}, bench: {…} }` gives `kit.…` and `bench.…`. */
+  readonly catalogue: Catalogue;
+  /** BCP 47, of the shop: `en-GB`. */
+  readonly locale: string;
+  /** IANA zone of the shop: `Europe/London`. */
+  readonly zone: string;
+  /** Minor digits of a currency by ISO 4217's own list; two when left out, as most have. */
+  readonly currencyDigits?: (currency: string) => number;
+};
+
+/** Texts, times, amounts and numbers as this shop reads them. */
+export type Words = {
+  readonly locale: string;
+  readonly zone: string;
+  t(key: string, facts?: Facts): string;
+  has(key: string): boolean;
+  number(value: number, digits?: number): string;
+  money(amount: Money): string;
+  /** An amount with no minor part when it is whole: for rulers and headings. */
+  moneyShort(amount: Money): string;
+  /** `35 min`, `1 h 12`. */
+  minutes(value: number): string;
+  /** `10:41` in the shop's zone. */
+  clock(at: number): string;
+  /** `Thu 26`. */
+  day(at: number): string;
+  /** `26 Nov`. */
+  dayMonth(at: number): string;
+  /** `Wednesday 25 November`. */
+  date(at: number): string;
+  /** `Thu 16:00`. */
+  dayClock(at: number): string;
+  /** `0:48` from seconds. */
+  timer(seconds: number): string;
+  /** `5 in 10`, `3 in 100`: odds are said, never given in per cent. */
+  odds(chance: number): string;
+  /** `A2, B1 and B2`. */
+  list(items: readonly string[]): string;
+};
+
+/** Builds the words of one language and place. A key without words shows itself, so that it is seen and mended. */
+export function wordsOf(setting: WordsSetting): Words {
+  const { locale, zone, catalogue } = setting;
+  const digitsOf = setting.currencyDigits ?? (() => 2);
+  const plural = new Intl.PluralRules(locale);
+  const plain = new Intl.NumberFormat(locale);
+  const format = (options: Intl.DateTimeFormatOptions) =>
+    new Intl.DateTimeFormat(locale, { timeZone: zone, ...options });
+  const clock = format({ hour: 'numeric', minute: '2-digit', hourCycle: 'h23' });
+  const day = format({ weekday: 'short', day: 'numeric' });
+  const dayMonth = format({ day: 'numeric', month: 'short' });
+  const weekday = format({ weekday: 'short' });
+  const date = format({ weekday: 'long', day: 'numeric', month: 'long' });
+  const list = new Intl.ListFormat(locale, { type: 'conjunction' });
+
+  const phraseAt = (key: string): Phrase | undefined => {
+    let here: Phrase | Catalogue | undefined = catalogue;
+    for (const step of key.split('.')) {
+      if (here === undefined || typeof here === 'string') return undefined;
+      here = (here as Catalogue)[step];
+    }
+    return typeof here === 'string' || (here !== undefined && typeof here.other === 'string')
+      ? (here as Phrase)
+      : undefined;
+  };
+  const fill = (text: string, facts: Facts) =>
+    text.replace(/\{(\w+)\}/g, (_, name: string) => {
+      const fact = facts[name];
+      return typeof fact === 'number' ? plain.format(fact) : (fact ?? `{${name}}`);
+    });
+  const t = (key: string, facts: Facts = {}): string => {
+    const phrase = phraseAt(key);
+    if (phrase === undefined) return key;
+    if (typeof phrase === 'string') return fill(phrase, facts);
+    return fill(phrase[plural.select(Number(facts.n ?? 0))] ?? phrase.other, facts);
+  };
+  const money = (amount: Money, least?: number) => {
+    const digits = digitsOf(amount.currency);
+    const whole = amount.minor / 10 ** digits;
+    return new Intl.NumberFormat(locale, {
+      style: 'currency',
+      currency: amount.currency,
+      minimumFractionDigits: least === 0 && Number.isInteger(whole) ? 0 : digits,
+      maximumFractionDigits: digits,
+    }).format(whole);
+  };
+
+  return {
+    locale,
+    zone,
+    t,
+    has: (key) => phraseAt(key) !== undefined,
+    number: (value, digits) =>
+      digits === undefined
+        ? plain.format(value)
+        : new Intl.NumberFormat(locale, { minimumFractionDigits: digits, maximumFractionDigits: digits }).format(value),
+    money: (amount) => money(amount),
+    moneyShort: (amount) => money(amount, 0),
+    minutes: (value) => {
+      const whole = Math.round(value);
+      if (whole < 60) return t('kit.minutes.short', { n: whole });
+      return t('kit.minutes.long', { h: Math.floor(whole / 60), m: String(whole % 60).padStart(2, '0') });
+    },
+    clock: (at) => clock.format(at),
+    day: (at) => day.format(at),
+    dayMonth: (at) => dayMonth.format(at),
+    date: (at) => date.format(at),
+    dayClock: (at) => `${weekday.format(at)} ${clock.format(at)}`,
+    timer: (seconds) => {
+      const whole = Math.max(0, Math.floor(seconds));
+      const h = Math.floor(whole / 3600);
+      const m = Math.floor((whole % 3600) / 60);
+      const s = String(whole % 60).padStart(2, '0');
+      return h > 0 ? `${h}:${String(m).padStart(2, '0')}:${s}` : `${m}:${s}`;
+    },
+    odds: (chance) => {
+      if (chance < 0.01) return t('kit.odds.under');
+      if (chance > 0.99) return t('kit.odds.over');
+      if (chance < 0.095 || chance > 0.905) return t('kit.odds.in-100', { n: Math.round(chance * 100) });
+      return t('kit.odds.in-10', { n: Math.round(chance * 10) });
+    },
+    list: (items) => list.format(items),
+  };
+}
