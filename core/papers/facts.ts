@@ -1,0 +1,76 @@
+import type { Money } from '../money/money.ts';
+import type { EpochMs, Minutes } from '../time.ts';
+import type { Strokes } from './content.ts';
+
+/** Facts that every paper takes. Names and addresses are plain texts, opened from the journal by the asker. */
+export type CommonFacts = {
+  readonly number: string;
+  readonly issuedAt: EpochMs;
+  /** Number and date of the paper that this one replaces. */
+  readonly supersedes?: { readonly number: string; readonly issuedAt: EpochMs };
+  /** Short head of the journal's chain, the last one sealed: `7f3a 9c12 e0b4`. */
+  readonly headShort: string;
+  readonly shop: ShopFacts;
+  readonly owner: PersonFacts;
+  readonly machine: MachineFacts;
+  /** Text that the shop's local law asks for on this kind of paper; the shop fills it in, word for word. */
+  readonly localText?: string;
+};
+
+export type ShopFacts = {
+  readonly name: string;
+  /** Street and town, one line each. */
+  readonly address: readonly string[];
+  readonly phone?: string;
+  readonly mail?: string;
+  /** Registration number, where the law gives one. */
+  readonly registration?: string;
+};
+
+export type PersonFacts = {
+  readonly name: string;
+  readonly address?: readonly string[];
+  readonly phone?: string;
+  readonly mail?: string;
+};
+
+export type MachineFacts = {
+  readonly tag: string;
+  /** What it is, in a few words: `desktop PC, mid tower, built to order by Fernhill Systems`. */
+  readonly what: string;
+  readonly maker?: string;
+  readonly model?: string;
+  readonly serial?: string;
+};
+
+/** A signature given on the shop's own screen. `signed` names what was signed, in the owner's language. */
+export type SignatureFacts = {
+  readonly who: string;
+  readonly at: EpochMs;
+  readonly strokes: Strokes;
+  readonly signed: string;
+};
+
+/** What an owner said that counts: who, when, how, and to whom. */
+export type GivenHow =
+  | { readonly how: 'at-the-counter'; readonly signature?: SignatureFacts }
+  | { readonly how: 'by-phone'; readonly phone: string }
+  | { readonly how: 'in-writing'; readonly address?: string };
+export type AnswerFacts = {
+  readonly who: string;
+  readonly at: EpochMs;
+  readonly askedBy: string;
+  readonly given: GivenHow;
+};
+
+/** Minutes of hands-on work and price, as simulated: one in ten below P10, half below P50, nine in ten below P90. */
+export type EstimateFacts = {
+  readonly minutes: { readonly p10: Minutes; readonly p50: Minutes; readonly p90: Minutes };
+  /** Work and parts together; tax as the shop's setting says. */
+  readonly price: { readonly p10: Money; readonly p50: Money; readonly p90: Money };
+  /** Chance of passing the owner's limit, 0 to 1. */
+  readonly passesLimit?: number;
+};
+
+/** A thing that is not a part, with its count: `mains cord`, 1. */
+export type ThingFacts = { readonly what: string; readonly count: number };

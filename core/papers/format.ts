@@ -1,0 +1,70 @@
+import type { Money } from '../money/money.ts';
+import type { EpochMs, Minutes } from '../time.ts';
+import { say } from './say.ts';
+import type { Setting } from './setting.ts';
+
+/** Writes plain facts the way the owner's country writes them, in the shop's zone. */
+export type Format = ReturnType<typeof formatFor>;
+
+export function formatFor(setting: Setting) {
+  const { locale, zone, words } = setting;
+  const dated = (options: Intl.DateTimeFormatOptions) => {
+    const writer = new Intl.DateTimeFormat(locale, { ...options, timeZone: zone });
+    return (at: EpochMs) => writer.format(at);
+  };
+  const date = dated({ day: 'numeric', month: 'long', year: 'numeric' });
+  const day = dated({ weekday: 'long', day: 'numeric', month: 'long', year: 'numeric' });
+  const shortDay = dated({ weekday: 'short', day: 'numeric', month: 'short' });
+  const time = dated({ hour: 'numeric', minute: '2-digit' });
+  const number = new Intl.NumberFormat(locale, { maximumFractionDigits: 3 });
+
+  return {
+    /** 13 October 2026 */
+    date,
+    /** Tuesday 13 October 2026 */
+    day,
+    /** Tue 13 Oct */
+    shortDay,
+    /** 09:47 */
+    time,
+    /** Tuesday 13 October 2026, 09:47 */
+    dayTime: (at: EpochMs) => say(words.common.dayTime, { day: day(at), time: time(at) }),
+    /** Tue 13 Oct, 09:47 */
+    shortDayTime: (at: EpochMs) => say(words.common.dayTime, { day: shortDay(at), time: time(at) }),
+    number: (value: number) => number.format(value),
+    money: (amount: Money) => {
+      const digits = setting.minorDigits(amount.currency);
+      return new Intl.NumberFormat(locale, {
+        style: 'currency',
+        currency: amount.currency,
+        minimumFractionDigits: digits,
+        maximumFractionDigits: digits,
+      }).format(amount.minor / 10 ** digits);
+    },
+    /** 48 minutes; 3 hours 12 minutes */
+    minutes: (of: Minutes) => {
+      const whole = Math.round(of);
+      const hours = Math.floor(whole / 60);
+      const rest = whole % 60;
+      const asMinutes = say(words.common.minutes, { n: rest }, locale);
+      if (hours === 0) return asMinutes;
+      const asHours = say(words.common.hours, { n: hours }, locale);
+      return rest === 0 ? asHours : say(words.common.both, { first: asHours, second: asMinutes });
+    },
+    list: (items: readonly string[]) => new Intl.ListFormat(locale, { type: 'conjunction' }).format(items),
+    /** A chance as a count of a hundred; the ends are not claimed. */
+    chance: (p: number) => {
+      const of = Math.round(p * 100);
+      if (of < 1) return words.common.chanceLow;
+      if (of > 99) return words.common.chanceHigh;
+      return say(words.common.chance, { n: of }, locale);
+    },
+    say: (template: Parameters<typeof say>[0], fills: Parameters<typeof say>[1] = {}) => say(template, fills, locale),
+  };
+}
+
+/** A tag in the three groups in which it is read aloud: `K7R4TMX` is `K7R 4TM X`. */
+export function groupTag(tag: string): string {
+  const plain = tag.replace(/\s/g, '');
+  return [plain.slice(0, 3), plain.slice(3, 6), plain.slice(6)].filter((group) => group !== '').join(' ');
+}

@@ -1,0 +1,15 @@
+import type { Currency } from '../money/money.ts';
+import type { PageSize } from './content.ts';
+import type { PaperWords } from './words.ts';
+
+/** How a paper is worded: the owner's language and country, the shop's zone and paper. Handed in with the facts. */
+export type Setting = {
+  /** BCP 47 locale of the owner, for figures and dates: `en-GB`, `es-CL`. */
+  readonly locale: string;
+  /** IANA zone of the shop. */
+  readonly zone: string;
+  readonly pageSize: PageSize;
+  readonly words: PaperWords;
+  /** Minor digits by ISO 4217; the platform's own formatter disagrees with the standard for some currencies. */
+  readonly minorDigits: (currency: Currency) => number;
+};

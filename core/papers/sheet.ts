@@ -1,0 +1,107 @@
+import type { Paper, Section, Sheet, SignatureBlock, SigningLine, Text } from './content.ts';
+import type { CommonFacts, SignatureFacts } from './facts.ts';
+import { type Format, groupTag } from './format.ts';
+import type { Setting } from './setting.ts';
+import type { PaperKindId } from './words.ts';
+
+/** What makes one kind of paper different from the others. Sections without blocks are left out. */
+export type SheetParts = {
+  readonly title?: string;
+  readonly lead: Text;
+  readonly body: readonly Section[];
+  readonly signing?: SigningLine;
+  readonly record?: { readonly heading: string; readonly sections: readonly Section[] };
+};
+
+/** Puts the head, foot and local text around what a kind of paper says. */
+export function sheet(
+  kind: PaperKindId,
+  facts: CommonFacts,
+  setting: Setting,
+  format: Format,
+  parts: SheetParts,
+): Sheet {
+  const { common, kinds } = setting.words;
+  const { shop } = facts;
+  const record =
+    parts.record === undefined ? null : { ...parts.record, sections: parts.record.sections.filter(speaks) };
+  const local: Section[] = facts.localText
+    ? [{ label: common.localText, blocks: [{ block: 'paragraph', text: facts.localText }] }]
+    : [];
+  return {
+    shape: 'sheet',
+    kind,
+    number: facts.number,
+    language: setting.locale,
+    title: parts.title ?? kinds[kind].title,
+    issuedAt: facts.issuedAt,
+    headShort: facts.headShort,
+    contentHash: null,
+    shopName: shop.name,
+    pageSize: setting.pageSize,
+    head: {
+      meta: [
+        format.say(common.named, { named: kinds[kind].named, number: facts.number, date: format.date(facts.issuedAt) }),
+        [
+          { text: format.say(common.whose, { owner: facts.owner.name }) },
+          { text: groupTag(facts.machine.tag), tag: true },
+        ],
+      ],
+      shop: [
+        shop.name,
+        ...shop.address,
+        ...[shop.phone, shop.mail].filter((line) => line !== undefined),
+        ...(shop.registration ? [format.say(common.registration, { number: shop.registration })] : []),
+      ],
+      qr: tagCode(facts.machine.tag, format, setting),
+    },
+    supersedes: facts.supersedes
+      ? format.say(common.supersedes, {
+          named: kinds[kind].named,
+          number: facts.supersedes.number,
+          date: format.date(facts.supersedes.issuedAt),
+        })
+      : null,
+    lead: parts.lead,
+    body: [...parts.body.filter(speaks), ...local],
+    signing: parts.signing ?? null,
+    record: record && record.sections.length > 0 ? record : null,
+    foot: {
+      pages: common.pages,
+      note: record && record.sections.length > 0 ? common.recordFollows : common.dayOfIssue,
+      record: format.say(common.record, { head: facts.headShort }),
+      content: common.content,
+    },
+  };
+}
+
+const speaks = (section: Section) => section.blocks.length > 0;
+
+/** The QR of a tag, with its words. */
+export function tagCode(tag: string, format: Format, setting: Setting) {
+  return { text: tag.replace(/\s/g, ''), says: format.say(setting.words.common.qr, { tag: groupTag(tag) }) };
+}
+
+/** A signature as it was given, with who, when and what was signed. */
+export function signatureBlock(given: SignatureFacts, setting: Setting, format: Format): SignatureBlock {
+  const when = format.dayTime(given.at);
+  return {
+    block: 'signature',
+    strokes: given.strokes,
+    who: given.who,
+    when,
+    what: given.signed,
+    says: format.say(setting.words.common.signatureOf, { who: given.who, when }),
+  };
+}
+
+/** Empty lines for a pen, or the signature when it was given on screen. */
+export function signing(given: SignatureFacts | undefined, setting: Setting, format: Format): SigningLine {
+  const { common } = setting.words;
+  return given
+    ? signatureBlock(given, setting, format)
+    : { block: 'signing', lines: [common.nameLine, common.dateLine, common.signatureLine] };
+}
+
+/** Sets the hash of the canonical content into its slot. Hashing itself is the asker's. */
+export const withContentHash = <P extends Paper>(paper: P, contentHash: string): P => ({ ...paper, contentHash });

@@ -1,0 +1,113 @@
+import type { Answers, Choices, Ticks } from '../../../core/papers/content.ts';
+import type { Line } from '../breakLines.ts';
+import type { Slab } from '../flow.ts';
+import { INK, STYLES, type Style } from '../measures.ts';
+import type { Pen } from '../pen.ts';
+import type { Branch } from '../structure.ts';
+import { tracks } from './grid.ts';
+import type { Site } from './site.ts';
+
+const BOX = 11;
+const PAD = 9;
+
+function paintTick(chosen: boolean, ticks: Ticks, branch: Branch, { doc }: Pen, x: number, y: number): void {
+  branch.leaf('Figure', { alt: chosen ? ticks.chosen : ticks.open, bbox: [x, y, x + BOX, y + BOX] }, () => {
+    doc.strokeColor(INK).lineWidth(0.9).lineCap('butt').rect(x, y, BOX, BOX).stroke();
+    if (!chosen) return;
+    const [near, far] = [2.2, BOX - 2.2];
+    doc
+      .lineWidth(1.6)
+      .moveTo(x + near, y + near)
+      .lineTo(x + far, y + far);
+    doc
+      .moveTo(x + near, y + far)
+      .lineTo(x + far, y + near)
+      .stroke();
+  });
+}
+
+type Stack = readonly { readonly lines: readonly Line[]; readonly style: Style }[];
+const heightOf = (stack: Stack) => stack.reduce((sum, { lines, style }) => sum + lines.length * style.line, 0);
+
+/** Answers in fields of one size, side by side: no answer looks like the better one. */
+export function answerSlabs(block: Answers, { pen, branch, x, width }: Site): Slab[] {
+  const each = width / block.answers.length;
+  const stacks = block.answers.map(({ title, figure, lines }): Stack => {
+    const set = (text: Parameters<Pen['lines']>[0], style: Style) => ({
+      lines: pen.lines(text, style, each - 2 * PAD),
+      style,
+    });
+    return [
+      set(title, STYLES.answer),
+      ...(figure === '' ? [] : [set(figure, STYLES.figure)]),
+      ...lines.map((line) => set(line, STYLES.text)),
+    ];
+  });
+  const height = Math.max(...stacks.map(heightOf)) + BOX + 2.6 * PAD;
+  return [
+    {
+      height: height + 5,
+      draw: (y) => {
+        pen.artifact(() => {
+          pen.doc.strokeColor(INK).lineWidth(0.9).rect(x, y, width, height).stroke();
+          for (let at = 1; at < stacks.length; at++)
+            pen.doc
+              .moveTo(x + at * each, y)
+              .lineTo(x + at * each, y + height)
+              .stroke();
+        });
+        const list = branch.branch('L');
+        for (const [index, stack] of stacks.entries()) {
+          const body = list.branch('LI').branch('LBody');
+          const left = x + index * each + PAD;
+          paintTick(block.answers[index]?.chosen ?? false, block.ticks, body, pen, left, y + PAD);
+          let top = y + PAD + BOX + 0.5 * PAD;
+          for (const { lines, style } of stack) {
+            const at = top;
+            body.leaf('P', {}, () => pen.write(lines, left, at, style));
+            top += lines.length * style.line;
+          }
+        }
+      },
+    },
+  ];
+}
+
+/** Short answers in one line each, wrapped to as many rows as they need. */
+export function choiceSlabs(block: Choices, { pen, branch, x, width }: Site): Slab[] {
+  const style = STYLES.text;
+  const room = BOX + 6;
+  const gap = 18;
+  const list = branch.branch('L');
+  const rows: { text: string; chosen: boolean; left: number; lines: readonly Line[] }[][] = [[]];
+  let left = x;
+  for (const choice of block.choices) {
+    const lines = pen.lines(choice.text, style, width - room);
+    const wide = room + Math.max(...lines.map((line) => line.width));
+    if (left > x && left + wide > x + width) {
+      rows.push([]);
+      left = x;
+    }
+    rows[rows.length - 1]?.push({ ...choice, left, lines });
+    left += wide + gap;
+  }
+  return rows.map((row) => ({
+    height: Math.max(...row.map(({ lines }) => lines.length)) * style.line + 2,
+    draw: (y) => {
+      for (const { text: _, chosen, left: at, lines } of row) {
+        const item = list.branch('LI');
+        const lbl = item.branch('Lbl');
+        paintTick(chosen, block.ticks, lbl, pen, at, y + (style.line - BOX) / 2);
+        item.leaf('LBody', {}, () => pen.write(lines, at + room, y, style));
+      }
+    },
+  }));
+}
+
+/** As many equal fields as there are lines, for a pen. */
+export const fields = (count: number, x: number, width: number) =>
+  tracks(
+    Array.from({ length: count }, () => 1),
+    x,
+    width,
+  );

@@ -1,0 +1,106 @@
+import type { Amounts, Consents, FactTable, Table, Text } from '../../../core/papers/content.ts';
+import type { Slab } from '../flow.ts';
+import { LABEL_COLUMN, STYLES } from '../measures.ts';
+import { type Cell, headSlab, rowSlab, tracks } from './grid.ts';
+import { MARK_WIDTH, paintMark } from './partMark.ts';
+import type { Site } from './site.ts';
+
+const MARK_INDENT = MARK_WIDTH + 8;
+
+const strong = (text: Text): Text =>
+  typeof text === 'string' ? [{ text, strong: true }] : text.map((run) => ({ ...run, strong: true }));
+
+export function tableSlabs(block: Table, site: Site): Slab[] {
+  const table = site.branch.branch('Table', { title: block.summary });
+  const at = tracks(
+    block.columns.map((column) => column.share),
+    site.x,
+    site.width,
+  );
+  const first = block.marks ? { indent: MARK_INDENT } : {};
+  const head = headSlab(
+    block.columns.map((column, index) => ({
+      text: column.head,
+      ...(column.align ? { align: column.align } : {}),
+      ...(index === 0 ? first : {}),
+    })),
+    at,
+    table,
+    site,
+  );
+  return [
+    head.slab,
+    ...block.rows.map((row) => ({
+      repeat: head.repeat,
+      ...rowSlab(
+        row.cells.map((text, index): Cell => {
+          const align = block.columns[index]?.align;
+          const { mark } = row;
+          return {
+            text: row.strong ? strong(text) : text,
+            ...(align ? { align } : {}),
+            ...(index === 0 ? first : {}),
+            ...(index === 0 && mark ? { before: (cell, x, y) => paintMark(mark, cell, site.pen, x, y) } : {}),
+          };
+        }),
+        at,
+        table,
+        site,
+      ),
+    })),
+  ];
+}
+
+export function factSlabs(block: FactTable, site: Site): Slab[] {
+  const table = site.branch.branch('Table');
+  const at = tracks([LABEL_COLUMN * 1.35, site.width - LABEL_COLUMN * 1.35], site.x, site.width);
+  return block.rows.map((row, index) =>
+    rowSlab([{ text: row.name, role: 'TH', scope: 'Row', style: STYLES.note }, { text: row.value }], at, table, site, {
+      first: index === 0,
+    }),
+  );
+}
+
+export function amountSlabs(block: Amounts, site: Site): Slab[] {
+  const table = site.branch.branch('Table', { title: block.summary });
+  const at = tracks([3, 1], site.x, site.width);
+  return block.rows.map((row, index) =>
+    rowSlab(
+      [
+        { text: row.total ? strong(row.what) : row.what, role: 'TH', scope: 'Row' },
+        { text: row.total ? strong(row.amount) : row.amount, align: 'right' },
+      ],
+      at,
+      table,
+      site,
+      { first: index === 0, keep: index === block.rows.length - 2 },
+    ),
+  );
+}
+
+/** Lines asked with their answers at the right; a line that was not answered says so. */
+export function consentSlabs(block: Consents, site: Site): Slab[] {
+  const table = site.branch.branch('Table', { title: block.summary });
+  const at = tracks([site.width - 104, 95], site.x, site.width);
+  const head = headSlab(
+    block.columns.map((text, index) => ({ text, ...(index === 1 ? { align: 'right' as const } : {}) })),
+    at,
+    table,
+    site,
+  );
+  return [
+    head.slab,
+    ...block.lines.map((line) => ({
+      repeat: head.repeat,
+      ...rowSlab(
+        [
+          { text: line.note ? [{ text: line.asks }, { text: ` ${line.note}` }] : line.asks, role: 'TH', scope: 'Row' },
+          { text: line.says, align: 'right' },
+        ],
+        at,
+        table,
+        site,
+      ),
+    })),
+  ];
+}

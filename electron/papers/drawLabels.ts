@@ -1,0 +1,52 @@
+import type { Label, Labels } from '../../core/papers/content.ts';
+import { MARK_HEIGHT, MARK_WIDTH, paintMark } from './blocks/partMark.ts';
+import { paintQr } from './blocks/qr.ts';
+import { MM, STYLES, type Style } from './measures.ts';
+import type { Pen } from './pen.ts';
+import type { Branch } from './structure.ts';
+
+const EDGE = 3 * MM;
+const WORDS: Style = { ...STYLES.text, size: 9.5, line: 12 };
+
+/** Draws each tag on a page of its own: the code, the tag in groups, and what it hangs on. */
+export function drawLabels(paper: Labels, pen: Pen, root: Branch): void {
+  for (const [index, label] of paper.labels.entries()) {
+    if (index > 0) pen.doc.addPage();
+    drawLabel(label, paper, pen, root.branch('Sect'));
+  }
+}
+
+function drawLabel(label: Label, paper: Labels, pen: Pen, branch: Branch): void {
+  const width = paper.size.widthMm * MM - 2 * EDGE;
+  const height = paper.size.heightMm * MM - 2 * EDGE;
+  const tag: Style = { ...STYLES.title, line: 24, ...fitting(label.tag, width, pen) };
+  branch.leaf('H1', {}, () => pen.write(pen.lines([{ text: label.tag, tag: true }], tag, 1e4), EDGE, EDGE - 3, tag));
+  const top = EDGE + tag.line + 1;
+  const side = Math.min(height - tag.line - 1, width * 0.42);
+  // Four modules of white are asked for by ISO/IEC 18004; the edge and the gap are wider than that.
+  paintQr(label.qr, branch, pen, EDGE + width - side, top, side);
+  const room = width - side - 4 * MM;
+  let y = top;
+  if (label.mark) {
+    paintMark(label.mark, branch, pen, EDGE + 1, y);
+    const says = pen.lines([{ text: label.mark.says, strong: true }], WORDS, room - MARK_WIDTH - 6);
+    branch.leaf('P', {}, () => pen.write(says, EDGE + MARK_WIDTH + 7, y + 1.5, WORDS));
+    y += Math.max(MARK_HEIGHT, says.length * WORDS.line) + 5;
+  }
+  for (const text of label.lines) {
+    const lines = pen
+      .lines(text, WORDS, room)
+      .slice(0, Math.max(0, Math.floor((EDGE + height - y) / WORDS.line + 0.01)));
+    if (lines.length === 0) break;
+    const at = y;
+    branch.leaf('P', {}, () => pen.write(lines, EDGE, at, WORDS));
+    y += lines.length * WORDS.line;
+  }
+}
+
+/** As large as the width allows, and never larger than the title of a paper. */
+function fitting(text: string, width: number, pen: Pen): { readonly size: number; readonly spaced: number } {
+  let size = STYLES.title.size;
+  while (size > 8 && pen.widthOf(text, { ...STYLES.title, size, spaced: size * 0.045 }) > width) size -= 0.5;
+  return { size, spaced: size * 0.045 };
+}

@@ -1,0 +1,62 @@
+import PDFDocument from 'pdfkit';
+import type { Paper } from '../../core/papers/content.ts';
+import { drawLabels } from './drawLabels.ts';
+import { drawSheet } from './drawSheet.ts';
+import type { PaperFonts } from './fonts.ts';
+import { MM, PAGE } from './measures.ts';
+import { escapeMetadata } from './metadata.ts';
+import { takePen } from './pen.ts';
+import { structureRoot } from './structure.ts';
+
+/** What a kept paper is written as. PDF/A-1b is for the one validator that can be had; papers are PDF/A-2a. */
+export type Subset = 'PDF/A-2a' | 'PDF/A-1b';
+
+/**
+ * Draws a paper as tagged PDF. The same content and fonts give the same bytes: nothing in it comes from the clock,
+ * the machine or chance.
+ */
+export async function drawPaper(paper: Paper, fonts: PaperFonts, subset: Subset = 'PDF/A-2a'): Promise<Uint8Array> {
+  const size: [number, number] =
+    paper.shape === 'sheet' ? [...PAGE[paper.pageSize]] : [paper.size.widthMm * MM, paper.size.heightMm * MM];
+  const doc = new PDFDocument({
+    size,
+    margin: 0,
+    autoFirstPage: false,
+    bufferPages: true,
+    // No standard font may get in: they cannot be embedded.
+    font: null as unknown as string,
+    pdfVersion: subset === 'PDF/A-1b' ? '1.4' : '1.7',
+    subset,
+    tagged: true,
+    lang: paper.language,
+    displayTitle: true,
+    info: {
+      Title: `${paper.title} · ${paper.number}`,
+      Author: paper.shopName,
+      Creator: 'Knowngood',
+      Keywords: paper.contentHash ? `sha256:${paper.contentHash}` : '',
+      CreationDate: new Date(paper.issuedAt),
+    },
+  });
+  escapeMetadata(doc);
+  doc.registerFont('regular', fonts.regular as Buffer);
+  doc.registerFont('semibold', fonts.semibold as Buffer);
+  const bytes = collected(doc);
+  const pen = takePen(doc);
+  doc.addPage();
+  const root = structureRoot(doc);
+  if (paper.shape === 'sheet') drawSheet(paper, pen, root);
+  else drawLabels(paper, pen, root);
+  root.end();
+  doc.end();
+  return bytes;
+}
+
+function collected(doc: PDFKit.PDFDocument): Promise<Uint8Array> {
+  return new Promise((resolve, reject) => {
+    const chunks: Buffer[] = [];
+    doc.on('data', (chunk: Buffer) => chunks.push(chunk));
+    doc.on('end', () => resolve(new Uint8Array(Buffer.concat(chunks))));
+    doc.on('error', reject);
+  });
+}

@@ -1,0 +1,103 @@
+import type { Sheet, Text } from '../../core/papers/content.ts';
+import { paintQr } from './blocks/qr.ts';
+import { signingSlabs } from './blocks/signing.ts';
+import { flow, heightOf, type Slab } from './flow.ts';
+import { MARGIN, MM, PAGE, RULE, STYLES } from './measures.ts';
+import type { Pen } from './pen.ts';
+import { sectionSlabs } from './sectionSlabs.ts';
+import type { Branch } from './structure.ts';
+
+const QR_SIDE = 17 * MM;
+const SHOP_WIDTH = 46 * MM;
+const FOOT_ROOM = 8 * MM;
+
+/** Draws the pages of a document; the first is already there. */
+export function drawSheet(sheet: Sheet, pen: Pen, root: Branch): void {
+  const [pageWidth, pageHeight] = PAGE[sheet.pageSize];
+  const x = MARGIN.side;
+  const width = pageWidth - 2 * MARGIN.side;
+  const end = pageHeight - MARGIN.foot - FOOT_ROOM;
+  const signing = sheet.signing ? signingSlabs(sheet.signing, { pen, branch: root.branch('Sect'), x, width }) : [];
+  const signingHeight = heightOf(signing);
+  let page = 1;
+  const sign = () => {
+    let y = end - signingHeight;
+    for (const slab of signing) {
+      slab.draw(y);
+      y += slab.height;
+    }
+  };
+  const column = {
+    top: MARGIN.top,
+    bottom: () => (page === 1 ? end - signingHeight - (signing.length > 0 ? 4 : 0) : end),
+    turn: () => {
+      if (page === 1) sign();
+      page += 1;
+      pen.doc.addPage();
+    },
+  };
+  const closing = (y: number) => pen.artifact(() => pen.rule(x, y, width, RULE));
+  const slabsOf = (sections: Sheet['body']): Slab[] =>
+    sections.flatMap((section) => sectionSlabs(section, pen, root, x, width));
+
+  closing(flow(slabsOf(sheet.body), column, drawHead(sheet, pen, root, x, width)));
+  if (sheet.record) {
+    column.turn();
+    const title = pen.lines(sheet.record.heading, STYLES.head, width);
+    root.leaf('H2', {}, () => pen.write(title, x, column.top, STYLES.head));
+    closing(flow(slabsOf(sheet.record.sections), column, column.top + title.length * STYLES.head.line + 8));
+  }
+  if (page === 1) sign();
+  drawFeet(sheet, pen, x, width, pageHeight - MARGIN.foot - STYLES.foot.line);
+}
+
+/** Title, what paper it is, the shop, the code; then the lead. Returns where the sections begin. */
+function drawHead(sheet: Sheet, pen: Pen, root: Branch, x: number, width: number): number {
+  const { head } = sheet;
+  const top = MARGIN.top;
+  const right = x + width;
+  const qrRoom = head.qr ? QR_SIDE + 4 * MM : 0;
+  const left = width - SHOP_WIDTH - qrRoom;
+  const put = (text: Text, style: Parameters<Pen['write']>[3], role: string, y: number, wide: number) => {
+    const lines = pen.lines(text, style, wide);
+    root.leaf(role, {}, () => pen.write(lines, x, y, style));
+    return y + lines.length * style.line;
+  };
+  let y = put(sheet.title, STYLES.title, 'H1', top - 4, left) + 5;
+  for (const line of head.meta) y = put(line, STYLES.note, 'P', y, left);
+
+  let shopY = top;
+  for (const line of head.shop) {
+    const lines = pen.lines(line, STYLES.note, SHOP_WIDTH);
+    const at = shopY;
+    root.leaf('P', {}, () => {
+      for (const [index, one] of lines.entries()) {
+        pen.write([one], right - qrRoom - SHOP_WIDTH, at + index * STYLES.note.line, STYLES.note, SHOP_WIDTH);
+      }
+    });
+    shopY += lines.length * STYLES.note.line;
+  }
+  if (head.qr) paintQr(head.qr, root, pen, right - QR_SIDE, top, QR_SIDE);
+
+  y = Math.max(y, shopY, head.qr ? top + QR_SIDE : 0) + 9;
+  if (sheet.supersedes) y = put([{ text: sheet.supersedes, strong: true }], STYLES.text, 'P', y, width) + 5;
+  return put(sheet.lead, STYLES.lead, 'P', y, width) + 11;
+}
+
+function drawFeet(sheet: Sheet, pen: Pen, x: number, width: number, y: number): void {
+  const { doc } = pen;
+  const { start, count } = doc.bufferedPageRange();
+  const content = sheet.contentHash && sheet.foot.content.replace('{hash}', grouped(sheet.contentHash.slice(0, 12)));
+  for (let index = 0; index < count; index++) {
+    doc.switchToPage(start + index);
+    const pages = sheet.foot.pages.replace('{page}', String(index + 1)).replace('{pages}', String(count));
+    const left = index === 0 ? `${pages} ${sheet.foot.note}` : `${pages} ${sheet.number}, ${sheet.shopName}`;
+    const right = [content, sheet.foot.record].filter(Boolean).join(' · ');
+    pen.artifact(() => {
+      pen.write(pen.lines(left, STYLES.foot, width), x, y, STYLES.foot);
+      pen.write(pen.lines(right, STYLES.foot, width), x, y, STYLES.foot, width);
+    }, 'Pagination');
+  }
+}
+
+const grouped = (hex: string) => hex.replace(/(.{4})(?=.)/g, '$1 ');
