@@ -1,0 +1,24 @@
+import type { Attributes } from '../custody/part.ts';
+
+/** A number on the part, or `undefined` when it is not known. */
+export const numberOf = (attributes: Attributes, name: string): number | undefined => {
+  const value = attributes[name];
+  return typeof value === 'number' ? value : undefined;
+};
+
+export const textOf = (attributes: Attributes, name: string): string | undefined => {
+  const value = attributes[name];
+  return typeof value === 'string' ? value : undefined;
+};
+
+export const flagOf = (attributes: Attributes, name: string): boolean | undefined => {
+  const value = attributes[name];
+  return typeof value === 'boolean' ? value : undefined;
+};
+
+/** A list on the part (a lone text is a list of one), or `undefined` when it is not known. */
+export const listOf = (attributes: Attributes, name: string): readonly string[] | undefined => {
+  const value = attributes[name];
+  if (typeof value === 'string') return [value];
+  return Array.isArray(value) ? value : undefined;
+};

@@ -1,0 +1,227 @@
+import type { Attributes, PartFacts, PartKind } from '../custody/part.ts';
+import {
+  type AttributeName,
+  type AttributeRow,
+  type AttributeValue,
+  attributeRule,
+  attributesOf,
+  directionOf,
+  rowsOf,
+} from '../fit/attributes.ts';
+import { processorOnList } from '../fit/processorList.ts';
+import { listOf, numberOf } from '../fit/values.ts';
+
+export const VERDICTS = ['worse', 'equal', 'better', 'cannot-be-compared'] as const;
+export type Verdict = (typeof VERDICTS)[number];
+
+type Named = Pick<PartFacts, 'kind' | 'name' | 'attributes'>;
+
+/** The machine around the part: what it uses, so that a loss can be weighed by whoever has to live with it. */
+export type CompareContext = {
+  /** How much the machine uses of an attribute (two SATA plugs) or of a whole row (no further card slot: 0). */
+  readonly uses?: { readonly [attributeOrRow: string]: number };
+  readonly processor?: Pick<PartFacts, 'name' | 'attributes'>;
+  readonly modules?: readonly Attributes[];
+  readonly case?: Attributes;
+  /** What the case fans take together, in ampere. */
+  readonly fanAmps?: number;
+  /** The part that failed holds the disk's encryption key in its store. */
+  readonly holdsKey?: boolean;
+};
+
+/** What stands behind a verdict, as facts; words come from assets by the note's name. */
+export type Note =
+  | { readonly note: 'unused'; readonly attribute: string }
+  | {
+      readonly note: 'enough' | 'all-used' | 'too-few';
+      readonly attribute: string;
+      readonly uses: number;
+      readonly offered: number;
+    }
+  | { readonly note: 'fits-the-case' | 'does-not-fit-the-case' | 'case-not-known' }
+  | { readonly note: 'current'; readonly takes: number; readonly gives: number }
+  | { readonly note: 'key-to-be-entered-again' }
+  | { readonly note: 'matters-to-the-shop' }
+  | { readonly note: 'not-known'; readonly attribute: AttributeName; readonly of: 'had' | 'offered' }
+  | {
+      readonly note: 'some-better-some-worse';
+      readonly better: readonly AttributeName[];
+      readonly worse: readonly AttributeName[];
+    };
+
+export type ComparedMember = {
+  readonly attribute: AttributeName;
+  readonly had: AttributeValue | null;
+  readonly offered: AttributeValue | null;
+  /** `null`: shown beside the others, not weighed. */
+  readonly verdict: Verdict | null;
+};
+
+export type ComparedRow = {
+  /** Row name of `assets/fit/attributes.json`. */
+  readonly attribute: string;
+  readonly members: readonly ComparedMember[];
+  readonly verdict: Verdict;
+  readonly notes: readonly Note[];
+};
+
+export type Comparison = {
+  readonly rows: readonly ComparedRow[];
+  readonly counts: Readonly<Record<Verdict, number>>;
+  /** Rows of which nothing is known on either side: to be said, not to be hidden. */
+  readonly notKnown: readonly string[];
+};
+
+export type DifferentKinds = {
+  readonly refused: 'different-kinds';
+  readonly had: PartKind;
+  readonly offered: PartKind;
+};
+
+/**
+ * Sets the part on offer beside the part that failed, attribute by attribute.
+ * Several attributes in one row: one worse and none better is worse, even where another is not known (what an owner
+ * loses is said); better needs every one of them known; better and worse together cannot be compared.
+ */
+export function compareParts(had: Named, offered: Named, context: CompareContext = {}): Comparison | DifferentKinds {
+  const kind = had.kind as PartKind;
+  if (had.kind !== offered.kind) return { refused: 'different-kinds', had: kind, offered: offered.kind as PartKind };
+  const [before, after] = [had, offered].map((part) => withDerived(part, context)) as [Attributes, Attributes];
+  const rows: ComparedRow[] = [];
+  const notKnown: string[] = [];
+  for (const row of rowsOf(kind)) {
+    const members = row.of
+      .filter((name) => name in before || name in after)
+      .map((name) => compareMember(name, kind, before[name] ?? null, after[name] ?? null));
+    if (members.some((member) => member.verdict !== null)) rows.push(compareRow(row, members, context, after));
+    else notKnown.push(row.row);
+  }
+  const counts = Object.fromEntries(
+    VERDICTS.map((verdict) => [verdict, rows.filter((row) => row.verdict === verdict).length]),
+  ) as Record<Verdict, number>;
+  return { rows, counts, notKnown };
+}
+
+/** Adds what follows only from the part and the machine together. */
+function withDerived(part: Named, context: CompareContext): Attributes {
+  const derived: Record<string, AttributeValue> = {};
+  if (part.kind === 'board' && context.processor) {
+    const listed = processorOnList(part.attributes, context.processor.name);
+    if (listed.is !== 'unknown') derived['processor-listed'] = listed.is === 'listed';
+  }
+  const ofModules = context.modules?.map((module) => numberOf(module, 'memory-speed')) ?? [];
+  if (part.kind === 'board' && ofModules.length > 0) {
+    const speeds = [numberOf(part.attributes, 'memory-speed'), ...ofModules];
+    const ofProcessor = context.processor && numberOf(context.processor.attributes, 'memory-speed');
+    if (speeds.every((speed) => speed !== undefined))
+      derived['memory-runs-at'] = Math.min(...speeds, ofProcessor ?? Number.POSITIVE_INFINITY);
+  }
+  const own = attributesOf(part.kind as PartKind).filter((name) => !attributeRule(name).derived);
+  const recorded = own
+    .filter((name) => part.attributes[name] !== undefined)
+    .map((name) => [name, part.attributes[name]]);
+  return { ...Object.fromEntries(recorded), ...derived } as Attributes;
+}
+
+function compareMember(
+  attribute: AttributeName,
+  kind: PartKind,
+  had: AttributeValue | null,
+  offered: AttributeValue | null,
+): ComparedMember {
+  const direction = directionOf(attribute, kind);
+  if (direction === 'shown') return { attribute, had, offered, verdict: null };
+  if (had === null || offered === null) return { attribute, had, offered, verdict: 'cannot-be-compared' };
+  return { attribute, had, offered, verdict: weigh() };
+
+  function weigh(): Verdict {
+    const [a, b] = [{ [attribute]: had } as Attributes, { [attribute]: offered } as Attributes];
+    switch (direction) {
+      case 'more':
+      case 'less': {
+        const [x, y] = [numberOf(a, attribute), numberOf(b, attribute)];
+        if (x === undefined || y === undefined) return 'cannot-be-compared';
+        return byOrder(direction === 'more' ? y - x : x - y);
+      }
+      case 'yes':
+        return typeof had === 'boolean' && typeof offered === 'boolean'
+          ? byOrder(Number(offered) - Number(had))
+          : 'cannot-be-compared';
+      case 'later': {
+        const order = attributeRule(attribute).order ?? [];
+        const [x, y] = [had, offered].map((value) => order.findIndex((step) => [step].flat().includes(String(value))));
+        return x === undefined || y === undefined || x < 0 || y < 0 ? 'cannot-be-compared' : byOrder(y - x);
+      }
+      case 'includes': {
+        const [x, y] = [new Set(listOf(a, attribute)), new Set(listOf(b, attribute))];
+        if (x.isSubsetOf(y)) return x.size === y.size ? 'equal' : 'better';
+        return y.isSubsetOf(x) ? 'worse' : 'cannot-be-compared';
+      }
+      default:
+        return had === offered ? 'equal' : 'cannot-be-compared';
+    }
+  }
+}
+
+const byOrder = (difference: number): Verdict => (difference === 0 ? 'equal' : difference > 0 ? 'better' : 'worse');
+
+function compareRow(
+  row: AttributeRow,
+  members: readonly ComparedMember[],
+  context: CompareContext,
+  offered: Attributes,
+): ComparedRow {
+  const weighed = members.filter((member) => member.verdict !== null);
+  const named = (verdict: Verdict) =>
+    weighed.filter((member) => member.verdict === verdict).map((member) => member.attribute);
+  const [worse, better, open] = [named('worse'), named('better'), named('cannot-be-compared')];
+  const notes: Note[] = open.flatMap((attribute): readonly Note[] => {
+    const { had, offered: gets } = weighed.find((member) => member.attribute === attribute) ?? {
+      had: null,
+      offered: null,
+    };
+    if (had !== null && gets !== null) return [];
+    return [{ note: 'not-known', attribute, of: had === null ? 'had' : 'offered' }];
+  });
+  if (worse.length > 0 && better.length > 0) notes.push({ note: 'some-better-some-worse', better, worse });
+  if (worse.length > 0) notes.push(...whatIsUsed(row, worse, context, offered));
+  if (row.of.includes('form-factor') && worse.length + better.length > 0) notes.push(inTheCase(context.case, offered));
+  if (row.of.includes('key-store') && context.holdsKey && offered['key-store'] === true)
+    notes.push({ note: 'key-to-be-entered-again' });
+  if (row.of.every((name) => !attributeRule(name).owner)) notes.push({ note: 'matters-to-the-shop' });
+  return { attribute: row.row, members, verdict: sum(), notes };
+
+  function sum(): Verdict {
+    if (worse.length > 0) return better.length > 0 ? 'cannot-be-compared' : 'worse';
+    if (open.length > 0) return 'cannot-be-compared';
+    return better.length > 0 ? 'better' : 'equal';
+  }
+}
+
+function whatIsUsed(
+  row: AttributeRow,
+  worse: readonly AttributeName[],
+  context: CompareContext,
+  offered: Attributes,
+): readonly Note[] {
+  const { uses = {}, fanAmps } = context;
+  const notes = worse.flatMap((attribute): readonly Note[] => {
+    const [used, left] = [uses[attribute], numberOf(offered, attribute)];
+    if (used === undefined || left === undefined) return [];
+    if (used === 0) return [{ note: 'unused', attribute }];
+    return [
+      { note: used > left ? 'too-few' : used === left ? 'all-used' : 'enough', attribute, uses: used, offered: left },
+    ];
+  });
+  if (uses[row.row] === 0 && notes.length === 0) notes.push({ note: 'unused', attribute: row.row });
+  const gives = numberOf(offered, 'fan-plug-amps');
+  if (worse.includes('case-fan-plugs') && fanAmps !== undefined && gives !== undefined)
+    notes.push({ note: 'current', takes: fanAmps, gives });
+  return notes;
+}
+
+function inTheCase(ofCase: Attributes | undefined, board: Attributes): Note {
+  const takes = ofCase && listOf(ofCase, 'takes-boards');
+  if (!takes) return { note: 'case-not-known' };
+  return { note: takes.includes(String(board['form-factor'])) ? 'fits-the-case' : 'does-not-fit-the-case' };
+}
