@@ -1,0 +1,65 @@
+import type { FaultModel, TracingCase } from '../tracing/live/types.ts';
+
+/** Minutes of a task: low and high are the 5th and 95th percentile, likely the median. */
+export type ThreePoint = { readonly low: number; readonly likely: number; readonly high: number };
+
+/** Hands-on work that follows once the fault is known (or known work from the start). */
+export type WorkTask = {
+  readonly id: string;
+  readonly kind: 'fitting' | 'proof' | 'cleaning' | 'handling';
+  readonly minutes: ThreePoint;
+  /** Chance that it is needed, 0..1; 1 when always. */
+  readonly chance: number;
+};
+
+export type Rates = {
+  readonly perMinuteMinor: number;
+  /** Already spent on this job, minor units and hands-on minutes. */
+  readonly spentMinor: number;
+  readonly spentMinutes: number;
+  readonly limitMinor: number | null;
+  /** Price of the part that would be needed, by kind, minor units; kinds not listed count nothing. */
+  readonly parts: { readonly [kind: string]: number };
+};
+
+export type EstimateRequest = {
+  readonly model: FaultModel;
+  readonly case: TracingCase;
+  readonly work: readonly WorkTask[];
+  readonly rates: Rates;
+  readonly seed: number;
+  readonly paths: number;
+  readonly policy: 'ratio';
+  /** Asked now and then; true ends the estimate. */
+  readonly cancelled?: () => boolean;
+};
+
+export type Band = { readonly p10: number; readonly p50: number; readonly p90: number };
+
+export type LabourEstimate = {
+  /** Hands-on minutes in all, spent ones included. */
+  readonly handsOn: Band;
+  /** Of it still to come. */
+  readonly toCome: Band;
+  /** Work only, and with the parts that the simulated faults would need; minor units. */
+  readonly price: { readonly p50: number; readonly p90: number };
+  readonly withParts: { readonly p50: number; readonly p90: number };
+  /** Chance that work and parts together pass the limit, 0..1; null without a limit. */
+  readonly passesLimit: number | null;
+  /** Chance that tracing ends by handing over. */
+  readonly handOver: number;
+  /** What drives the spread, largest first: share of the variance of hands-on minutes. */
+  readonly drivers: readonly {
+    readonly what: 'fault' | 'task-times' | 'work';
+    readonly share: number;
+    readonly id: string | null;
+  }[];
+  /** Standard error of the printed median, minutes. */
+  readonly medianError: number;
+  readonly seed: number;
+  readonly paths: number;
+  readonly policy: 'ratio';
+  readonly firstFigure: true;
+};
+
+export type EstimateCancelled = { readonly refused: 'estimate-cancelled'; readonly paths: number };

@@ -1,0 +1,542 @@
+import type { Attributes, PartKind, ThingKind } from '../../custody/part.ts';
+
+/** Ids are those of the fault model's files; what is not in the model is refused where it enters. */
+export type FaultId = string;
+export type StepId = string;
+export type OutcomeId = string;
+export type StateId = string;
+export type SymptomId = string;
+export type LoanerId = string;
+
+/** What kind of trouble a machine shows; a machine may show more than one. */
+export const GROUPS = ['NR', 'CY', 'NP', 'PX', 'SB', 'BD', 'FR', 'AR', 'HN', 'DR', 'PO', 'SW', 'NF'] as const;
+export type Group = (typeof GROUPS)[number];
+
+/** Cautions by their letters: mains, static, hot, sharp, lift, cooler, cell, write, disk key, borrowed, pins, firmware, network, fumes. */
+export const CAUTIONS = ['M', 'E', 'H', 'S', 'L', 'K', 'C', 'W', 'D', 'B', 'P', 'F', 'N', 'V'] as const;
+export type Caution = (typeof CAUTIONS)[number];
+
+/** What the owner must have agreed to, or have at hand, before a step: consent ids, and key-or-risk = recovery key in hand or `risk-key` signed. */
+export const NEEDS = ['open', 'own-parts-in', 'start-own', 'read', 'copy', 'write', 'risk', 'key-or-risk'] as const;
+export type Need = (typeof NEEDS)[number];
+
+/** How far the machine gets by itself: what a step may ask for before it makes sense. */
+export const LIVES = ['none', 'reacts', 'posts', 'picture', 'system'] as const;
+export type Life = (typeof LIVES)[number];
+
+/** What a fault sits in. A fault shows only while everything it sits in is in circuit. */
+export const CIRCUITS = [
+  'mains',
+  'cord',
+  'supply',
+  'plugs',
+  'aux-lead',
+  'front-leads',
+  'board',
+  'cell',
+  'processor',
+  'socket',
+  'cooler',
+  'dimm',
+  'slots',
+  'card',
+  'card-slot',
+  'riser',
+  'picture-cable',
+  'screen',
+  'case',
+  'hubs',
+  'fans',
+  'drive',
+  'drive-leads',
+  'drive-port',
+  'add-in',
+  'outside',
+  'settings',
+  'software',
+  'home',
+] as const;
+export type Circuit = (typeof CIRCUITS)[number];
+
+/** Failures per start and per hour, for a fault that comes and goes. */
+export type Rate = { readonly perStart: number; readonly perLoadHour: number; readonly perIdleHour: number };
+/** How often a trial could have shown the fault. */
+export type Exposure = { readonly starts: number; readonly loadHours: number; readonly idleHours: number };
+
+export type Fault = {
+  readonly id: FaultId;
+  /** What is blamed when this fault is confirmed: a part, or what is no part. */
+  readonly part:
+    | PartKind
+    | 'mains'
+    | 'plugs'
+    | 'settings'
+    | 'software'
+    | 'outside'
+    | 'contact'
+    | 'home'
+    | 'none'
+    | 'ours';
+  readonly circuits: readonly Circuit[];
+  /** Prior weight by symptom group; groups not listed have the model's floor. */
+  readonly weights: { readonly [group in Group]?: number };
+  /** Chance that this fault comes and goes, 0..1, before anything was told, and at what rate then. */
+  readonly comesAndGoes: number;
+  readonly rate: Rate;
+  /** A mend by contact, setting or software rather than a part. */
+  readonly mendedBy: 'part' | 'reseating' | 'setting' | 'cleaning' | 'software' | 'advice';
+  /** Minutes to put it right once found, tracing apart. */
+  readonly mendMinutes: number;
+  readonly source: string;
+};
+
+/** What the job needs to write its custody moves by itself. */
+export type StepHandling = {
+  /** Owner's parts that leave their slot for the step. */
+  readonly takesOut: readonly PartKind[];
+  /** What of the shop's the step uses; null when nothing. */
+  readonly borrows: ThingKind | null;
+  /** Further things it uses. */
+  readonly alsoBorrows: readonly ThingKind[];
+  /** The slot kind that the borrowed part goes into; absent for equipment and for what stays beside the machine. */
+  readonly intoSlotOf?: PartKind;
+  /** Owner's part that goes into the second rig; absent when none. */
+  readonly intoRig?: PartKind;
+  /** Afterwards: everything back where it sat, stays out, or the bench is asked. */
+  readonly putsBack: 'same-slot' | 'stays-out' | 'asked';
+  /** Unplugged without leaving the slot. */
+  readonly unplugs: readonly PartKind[];
+  /** DIMMs change slots (a wrong slot put right, one module after the other). */
+  readonly movesDimms: boolean;
+};
+
+export type OutcomeMeaning =
+  /** The machine does what it should: the part (or handling) of this step is named. */
+  | { readonly means: 'works' }
+  | { readonly means: 'same' }
+  | { readonly means: 'worse' }
+  /** A finding that tells something and ends nothing. */
+  | { readonly means: 'finding' }
+  /** The finding is proof by itself for one of these faults. */
+  | { readonly means: 'evidence'; readonly of: readonly FaultId[] }
+  /** The suspect back in fails again; on the rig it fails there too. */
+  | { readonly means: 'fails-again' }
+  | { readonly means: 'fails-on-rig' }
+  | { readonly means: 'works-on-rig' }
+  | { readonly means: 'could-not' };
+
+export type Outcome = {
+  readonly id: OutcomeId;
+  readonly meaning: OutcomeMeaning;
+  /** How far the machine gets after this outcome, when the outcome says so. */
+  readonly life?: Life;
+};
+
+/** A gate: the step is held back until it is satisfied or the technician takes it on their own word. */
+export type GateId = string;
+
+export type StepKind =
+  | 'ask'
+  | 'look'
+  | 'measure'
+  | 'setting'
+  | 'reseat'
+  | 'remove'
+  | 'swap'
+  | 'rig'
+  | 'load'
+  | 'sweep'
+  | 'software'
+  | 'clean'
+  | 'back';
+
+export type Step = {
+  readonly id: StepId;
+  readonly kind: StepKind;
+  readonly handsOn: number;
+  readonly waiting: number;
+  readonly open: readonly StateId[];
+  readonly closed: readonly StateId[];
+  readonly outcomes: readonly Outcome[];
+  /** Index of the outcome of a machine with nothing wrong. */
+  readonly normal: number;
+  /** Circuits out (bare, or with our part in their place) while the outcome is looked at. */
+  readonly takesOut: readonly Circuit[];
+  /** Faults that the step's own doing may mend before the look, with the chance; and by putting back, after the look. */
+  readonly mends: { readonly [fault: FaultId]: number };
+  readonly mendsAfter: { readonly [fault: FaultId]: number };
+  /** The handlings behind `mends` and `mendsAfter`, what the step is for first. */
+  readonly does: readonly string[];
+  readonly alsoDoes: readonly string[];
+  readonly exposure: Exposure;
+  readonly handling: StepHandling;
+  readonly needs: readonly Need[];
+  readonly life: Life;
+  /** Machine facts the step needs: `graphicsInProcessor`, `card`, `dimms2`, … (see MachineFacts). */
+  readonly asks: readonly MachineNeed[];
+  readonly cautions: readonly Caution[];
+  readonly repeatable: number;
+  /** Chance of hurting something by the handling itself, and what. */
+  readonly slip: { readonly chance: number; readonly part: PartKind } | null;
+  /** Chance per fault that a borrowed or exposed sound part is hurt, and which part. */
+  readonly harm: readonly { readonly fault: FaultId; readonly chance: number; readonly part: ThingKind }[];
+  /** Only groups where the step makes sense; empty = all. */
+  readonly groups: readonly Group[];
+  /** The groups where a good technician thinks of it, in habit order (for the comparison). */
+  readonly confirming: boolean;
+  readonly source: string;
+};
+
+export const MACHINE_NEEDS = [
+  'graphics-in-processor',
+  'card',
+  'two-dimms',
+  'socketed-memory',
+  'socketed-processor',
+  'standard-supply',
+  'riser',
+  'add-in',
+  'modular-supply',
+  'liquid-cooler',
+  'drive',
+  'not-open-loop',
+  'firmware-rescue',
+  'second-slot',
+  'named-part',
+  'after-our-work',
+] as const;
+export type MachineNeed = (typeof MACHINE_NEEDS)[number];
+
+export const SWITCHES = [
+  'wide-cooler',
+  'card-covers',
+  'closed-liquid',
+  'open-loop',
+  'glass',
+  'small-case',
+  'own-make-supply',
+  'soldered-memory',
+  'soldered-processor',
+] as const;
+/** Asked once at the first look; each moves minutes or nesting of the assembly states. */
+export type Switch = (typeof SWITCHES)[number];
+
+export type AssemblyState = {
+  readonly id: StateId;
+  readonly opening: number;
+  readonly closing: number;
+  /** States it lies within: opened only while all of these are open. */
+  readonly within: readonly StateId[];
+  /** Chance that opening and closing leaves a fault of our own. */
+  readonly ours: number;
+};
+
+/** Evidence told: a history or "only when" id and what it multiplies. */
+export type Evidence = {
+  readonly id: string;
+  readonly multiplies: { readonly [fault: FaultId]: number };
+  readonly source: string;
+};
+
+export type Often = {
+  readonly id: string;
+  /** What the answer says of a fault that comes and goes; null when it says nothing. */
+  readonly rate: Rate | null;
+  readonly steady: number;
+  readonly comesAndGoes: number;
+};
+
+export type ListedPair = {
+  readonly faults: readonly [FaultId, FaultId];
+  readonly weight: number;
+  readonly source: string;
+};
+
+export type Gate = {
+  readonly id: GateId;
+  /** Steps held back. */
+  readonly holds: readonly StepId[];
+  /** Satisfied when one of these outcomes was logged for each listed step. */
+  readonly until: readonly { readonly step: StepId; readonly outcomes: readonly OutcomeId[] }[];
+  /** Only while belief in these faults together is at least this; 0 = always. */
+  readonly when: { readonly faults: readonly FaultId[]; readonly atLeast: number } | null;
+  /** Loaners of these standings may go in all the same. */
+  readonly unless: readonly LoanerStanding[];
+  readonly source: string;
+};
+
+export type Symptom = {
+  readonly id: SymptomId;
+  readonly groups: readonly Group[];
+  readonly stop: boolean;
+  readonly copyFirst: boolean;
+};
+
+/** The fault model, checked and expanded: what can be wrong, what can be done, what each outcome tells. */
+export type FaultModel = {
+  readonly version: string;
+  readonly floor: number;
+  /** Weight of a group that was not told, or not seen, against one that was. */
+  readonly toldWrong: number;
+  readonly seenWrong: number;
+  readonly kappa: number;
+  readonly kappaSource: string;
+  readonly symptoms: readonly Symptom[];
+  readonly faults: readonly Fault[];
+  readonly steps: readonly Step[];
+  readonly states: readonly AssemblyState[];
+  readonly evidence: readonly Evidence[];
+  readonly often: readonly Often[];
+  readonly pairs: readonly ListedPair[];
+  readonly gates: readonly Gate[];
+  readonly inseparable: readonly (readonly FaultId[])[];
+  /** What a bad loaner of a kind acts like. */
+  readonly badLoaner: {
+    readonly [kind: string]: {
+      readonly actsAs: FaultId;
+      readonly chance: { readonly [standing in LoanerStanding]: number };
+    };
+  };
+  readonly habit: {
+    readonly first: readonly StepId[];
+    readonly byGroup: { readonly [group in Group]?: readonly StepId[] };
+  };
+  /** P(outcome | fault), fault in circuit and showing: rows[step][fault][outcome]; one extra row at the end is "made by us". */
+  readonly rows: readonly (readonly Float64Array[])[];
+  /** P(outcome | nothing shows): nothing[step][outcome]. */
+  readonly nothing: readonly Float64Array[];
+  readonly faultIndex: ReadonlyMap<FaultId, number>;
+  readonly stepIndex: ReadonlyMap<StepId, number>;
+};
+
+export type ModelRefusal = {
+  readonly refused: 'fault-model';
+  readonly file: string;
+  readonly field: string;
+  readonly because: string;
+};
+
+export type LoanerStanding = 'trial-grade' | 'known-good' | 'exposed' | 'unproved';
+
+/** A shop part or piece of equipment that could be borrowed now. */
+export type Loaner = {
+  readonly id: LoanerId;
+  readonly kind: ThingKind;
+  readonly standing: LoanerStanding;
+  /** Price to replace it, minor units; minutes to prove it anew; jobs that want it too. */
+  readonly valueMinor: number;
+  readonly proveMinutes: number;
+  readonly wantedBy: number;
+  readonly fits: 'yes' | 'no' | 'unknown';
+  /** Someone else has it now. */
+  readonly taken: boolean;
+  readonly attributes?: Attributes;
+};
+
+/** What is known of the machine; null = not known. */
+export type MachineFacts = {
+  readonly graphicsInProcessor: boolean | null;
+  readonly card: boolean | null;
+  readonly dimms: number | null;
+  readonly slots: number | null;
+  readonly drives: number | null;
+  readonly riser: boolean | null;
+  readonly addIns: boolean | null;
+  readonly modularSupply: boolean | null;
+  readonly liquidCooler: boolean | null;
+  readonly firmwareRescue: boolean | null;
+  readonly encrypted: 'yes' | 'no' | 'unknown';
+  readonly keyInHand: boolean;
+};
+
+export type LoggedStep = {
+  /** The journal's id of this step, named in contradictions and evidence. */
+  readonly entry: string;
+  /** A step of the model, or `unlisted` for something that is not in it (minutes count, belief stays). */
+  readonly step: StepId;
+  readonly outcome: OutcomeId;
+  readonly handsOn: number;
+  readonly waiting: number;
+  /** Shop parts that were in circuit in this step, with the standing they had then. */
+  readonly loaners: readonly { readonly id: LoanerId; readonly kind: ThingKind; readonly standing: LoanerStanding }[];
+  /** Circuits that stay out afterwards (or stay replaced by our part), as the bench answered. */
+  readonly leftOut: readonly Circuit[];
+  readonly struck: boolean;
+};
+
+export type TracingCase = {
+  readonly told: {
+    readonly symptoms: readonly SymptomId[];
+    readonly changed: readonly string[];
+    readonly often: readonly string[];
+    readonly onlyWhen: readonly string[];
+  };
+  /** Symptoms the bench saw; empty before the first power-on. */
+  readonly seen: readonly SymptomId[];
+  readonly switches: readonly Switch[];
+  readonly machine: MachineFacts;
+  readonly log: readonly LoggedStep[];
+  readonly stock: readonly Loaner[];
+  /** Consents that are agreed to now; `key-or-risk` follows from the machine and `risk-key`. */
+  readonly agreed: readonly string[];
+  /** Gates that the technician passes on their own word. */
+  readonly passedGates: readonly GateId[];
+  readonly money: {
+    readonly perMinuteMinor: number;
+    readonly limitMinor: number | null;
+    readonly spentMinor: number;
+    readonly worthMinor: number | null;
+    readonly feeMinor: number;
+  };
+  /** Minutes until the shop closes, for what waiting runs past it; null when it does not matter. */
+  readonly untilClosing: number | null;
+};
+
+export type Suspect = {
+  readonly fault: FaultId;
+  /** Chance that this fault is there (alone or with another), 0..1. */
+  readonly p: number;
+  /** Chance that it was there and has been mended by what was done. */
+  readonly mended: number;
+  readonly comesAndGoes: number;
+};
+
+export type Contradiction = {
+  /** Chance, over logs simulated from the best hypothesis, of one as unlikely as this. */
+  readonly tail: number;
+  /** The two entries whose removal helps most, the most helpful first. */
+  readonly entries: readonly [string, string] | readonly [string];
+};
+
+export type Belief = {
+  /** Every fault, likeliest first. */
+  readonly suspects: readonly Suspect[];
+  /** The likeliest hypotheses of two faults together. */
+  readonly pairs: readonly { readonly faults: readonly [FaultId, FaultId]; readonly p: number }[];
+  readonly loaners: readonly { readonly id: LoanerId; readonly bad: number }[];
+  /** Prior mass of pairs too unlikely to be carried. */
+  readonly droppedMass: number;
+  /** Log of the probability of all that was logged, for comparison only. */
+  readonly logLikelihood: number;
+  readonly contradiction: Contradiction | null;
+};
+
+export type Method = 'easiest' | 'ratio' | 'rollout';
+
+/** A fact behind a choice, by name; words come from assets/ by language. */
+export type ReasonFact =
+  | { readonly fact: 'told-changed'; readonly history: string; readonly fault: FaultId; readonly times: number }
+  | { readonly fact: 'likely'; readonly fault: FaultId; readonly p: number }
+  | { readonly fact: 'splits'; readonly faults: readonly FaultId[]; readonly p: number; readonly outcome: OutcomeId }
+  | { readonly fact: 'cheap'; readonly minutes: number }
+  | { readonly fact: 'already-open'; readonly state: StateId }
+  | { readonly fact: 'nothing-at-risk' }
+  | { readonly fact: 'measure-first'; readonly fault: FaultId; readonly part: ThingKind; readonly minutes: number }
+  | { readonly fact: 'opens'; readonly gate: GateId }
+  | { readonly fact: 'tells-nothing' }
+  | {
+      readonly fact: 'dear';
+      readonly minutes: number;
+      readonly because: 'hands' | 'waiting' | 'opening' | 'harm' | 'borrowing';
+    }
+  | { readonly fact: 'only-names' }
+  | { readonly fact: 'confirms'; readonly part: Fault['part'] };
+
+export type StepView = {
+  readonly step: StepId;
+  /** Hands-on and waiting of the step itself, and hands-on of what must be opened or closed before it. */
+  readonly handsOn: number;
+  readonly waiting: number;
+  readonly moves: readonly { readonly state: StateId; readonly way: 'open' | 'close'; readonly minutes: number }[];
+  /** What the step costs as the plan counts it, and the share that is harm and slip. */
+  readonly cost: number;
+  readonly risk: number;
+  readonly outcomes: readonly {
+    readonly outcome: OutcomeId;
+    readonly p: number;
+    /** The suspects that this outcome would leave on top. */
+    readonly then: readonly { readonly fault: FaultId; readonly p: number }[];
+    /** Expected share that ends the tracing here. */
+    readonly ends: boolean;
+  }[];
+  /** Suspects this step moves most, with the factor by which the best outcome could raise or lower them. */
+  readonly splits: readonly FaultId[];
+  readonly cautions: readonly Caution[];
+  readonly borrows: readonly { readonly kind: ThingKind; readonly loaner: LoanerId | null }[];
+  readonly facts: readonly ReasonFact[];
+};
+
+export type NotOffered = {
+  readonly step: StepId;
+  readonly why:
+    | { readonly is: 'gate'; readonly gate: GateId; readonly firstDo: readonly StepId[] }
+    | { readonly is: 'no-loaner'; readonly kind: ThingKind; readonly because: 'none' | 'does-not-fit' | 'taken' }
+    | { readonly is: 'word'; readonly need: Need }
+    | { readonly is: 'machine'; readonly need: MachineNeed }
+    | { readonly is: 'life'; readonly needs: Life; readonly has: Life }
+    | { readonly is: 'done' }
+    | { readonly is: 'other-group' };
+};
+
+export type StopAnswer =
+  | {
+      readonly stop: 'hand-over';
+      readonly expectedMinutes: number;
+      readonly handOverMinutes: number;
+      readonly because: 'no-step-left' | 'dearer-than-limit' | 'dearer-than-worth';
+    }
+  | { readonly stop: 'settled'; readonly verdict: Verdict };
+
+export type Offer = {
+  readonly method: Method;
+  /** A first answer by the ratio rule while the look-ahead is still computing. */
+  readonly interim: boolean;
+  readonly next: StepView | null;
+  readonly stop: StopAnswer | null;
+  /** Expected minutes until confirmed and proved, from here. */
+  readonly expectedMinutes: number;
+  readonly easiest: { readonly step: StepId | null; readonly expectedMinutes: number };
+  /** Expected minutes saved against easiest-first, from here. */
+  readonly saved: number;
+  /** Others that could be done now, best first. */
+  readonly others: readonly StepView[];
+  readonly notOffered: readonly NotOffered[];
+  readonly openStates: readonly StateId[];
+};
+
+/** One entry of the proof: what was done, what came out. */
+export type EvidenceEntry = { readonly entry: string; readonly step: StepId; readonly outcome: OutcomeId };
+
+export type Verdict =
+  | { readonly verdict: 'tracing' }
+  /** A known-good part or a handling made the machine work; not yet confirmed. */
+  | {
+      readonly verdict: 'named';
+      readonly part: Fault['part'];
+      readonly fault: FaultId;
+      readonly p: number;
+      readonly evidence: readonly EvidenceEntry[];
+      readonly confirmBy: readonly StepId[];
+    }
+  | {
+      readonly verdict: 'confirmed';
+      readonly way: 'both-ways' | 'second-rig' | 'own-evidence';
+      readonly part: Fault['part'];
+      readonly fault: FaultId;
+      readonly p: number;
+      readonly evidence: readonly EvidenceEntry[];
+    }
+  | {
+      readonly verdict: 'cured';
+      readonly by: 'reseating' | 'setting' | 'cleaning' | 'software' | 'outside' | 'sweep';
+      /** Null when a sweep cured it and which of its handlings did is not separated. */
+      readonly fault: FaultId | null;
+      readonly p: number;
+      readonly evidence: readonly EvidenceEntry[];
+    }
+  | {
+      readonly verdict: 'not-reproduced';
+      readonly hiddenChance: number;
+      readonly left: readonly FaultId[];
+      readonly evidence: readonly EvidenceEntry[];
+    };
