@@ -6,6 +6,8 @@ export const reports = inHouse('node_modules', '.cache', 'knowngood-tests');
 const reportOf = (name) => `${reports}/${name}.json`;
 const config = 'tests/journeys/playwright.config.ts';
 
+const RULES = ['--config', 'tests/house/knip.json'];
+
 const tool = (name, minutes, steps) => ({ name, seconds: minutes * 60, counts: 'one', steps });
 
 /** A part run by vitest: the tests below one folder, or the ones standing beside the code. */
@@ -36,8 +38,9 @@ export const parts = [
     before: () => rmSync(inHouse('node_modules', '.cache', 'tsbuildinfo'), { force: true }),
   },
   tool('unused', 1, () => [
-    ['knip', '--include', 'files,exports,types,unlisted,unresolved,duplicates', '--production'],
-    ['knip', '--include', 'dependencies,unlisted,binaries'],
+    // Once without the tests, so that code which only its own tests use is found; once with them, for the packages.
+    ['knip', ...RULES, '--production', '--include', 'files,exports,types,unresolved,duplicates'],
+    ['knip', ...RULES, '--include', 'dependencies,unlisted,binaries,unresolved'],
   ]),
   vitest('house', 1, 'tests/house/'),
   tool('build', 1, () => [['node', 'tests/runner/buildAnew.mjs']]),

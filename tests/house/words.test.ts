@@ -1,0 +1,65 @@
+import { describe, expect, it } from 'vitest';
+import { filesBelow } from './source.ts';
+import { refusalNames, refusalsWithoutWords, unevenWords } from './words.ts';
+
+const words = (language: string, value: unknown, name = 'refusals') => ({
+  path: `assets/words/${language}/${name}.json`,
+  text: JSON.stringify(value),
+});
+const code = (text: string, path = 'core/job/a.ts') => ({ path, text });
+const whole = { says: 'It is out.', unchanged: 'Nothing was moved.', next: 'Take it back.' };
+
+describe('words by language', () => {
+  it('hold in the whole project: the same in every language', () => {
+    expect(unevenWords(filesBelow('assets'))).toEqual([]);
+  });
+
+  it('finds a key, a file or a gap that one language lacks', () => {
+    expect(unevenWords([words('en', { a: 'A', b: 'B' }), words('xx', { a: 'A' })])).toEqual([
+      'assets/words/xx/refusals.json has no "b", another language has',
+    ]);
+    expect(
+      unevenWords([words('en', { a: 'A' }), words('xx', { a: 'A' }), words('en', { a: 'A' }, 'more')]),
+    ).toHaveLength(1);
+    expect(unevenWords([words('en', { a: 'In {bin}' }), words('xx', { a: 'In {slot}' })])).toHaveLength(1);
+  });
+
+  it('finds a text that says nothing', () => {
+    expect(unevenWords([words('en', { a: { b: ' ' } })])).toEqual([
+      'assets/words/en/refusals.json: "a.b" says nothing',
+    ]);
+  });
+});
+
+describe('a refusal has words before anyone meets it', () => {
+  it('holds in the whole house', () => {
+    expect(refusalsWithoutWords(filesBelow())).toEqual([]);
+  });
+
+  it('knows a refusal by each way of writing it', () => {
+    const text = `
+      refuse('a', { tag });
+      const x = { refused: 'b', tag };
+      type R = { readonly refused: 'c' } | { refused: 'd' | 'e' };
+      refuse(late ? 'f' : 'g');
+      refuse(name);`;
+    expect([...refusalNames([code(text)]).keys()].sort()).toEqual(['a', 'b', 'c', 'd', 'e', 'f', 'g']);
+  });
+
+  it('finds one without words, one that does not say what to do next, and words nobody needs', () => {
+    const files = [
+      code("refuse('out'); refuse('gone');"),
+      words('en', { gone: { ...whole, next: undefined }, idle: whole }),
+    ];
+    expect(refusalsWithoutWords(files)).toEqual([
+      'assets/words/en/refusals.json has no says, unchanged, next for "out" (core/job/a.ts)',
+      'assets/words/en/refusals.json has no next for "gone" (core/job/a.ts)',
+      'assets/words/en/refusals.json has words for "idle", which no code refuses',
+    ]);
+    expect(refusalsWithoutWords([code("refuse('out');"), words('en', { out: whole })])).toEqual([]);
+  });
+
+  it('does not ask a made-up refusal in a test for words', () => {
+    expect(refusalsWithoutWords([code("refuse('out');", 'core/job/a.test.ts')])).toEqual([]);
+  });
+});
