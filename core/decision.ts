@@ -1,5 +1,7 @@
 import type { NewId, StaffId } from './ids.ts';
+import type { TracingDoor } from './job/bench/tracingDoor.ts';
 import type { Draft } from './journal/entry.ts';
+import type { Setting } from './papers/setting.ts';
 import type { EpochMs } from './time.ts';
 
 /** Why a command was not carried out: a name and the facts. Words come from assets/ by language. */
@@ -21,6 +23,10 @@ export type Asking = {
   readonly sha256: (text: string) => string;
   /** The last sealed head in short, as printed on papers; null before the first. */
   readonly lastHead: string | null;
+  /** The tracing engine with the shop's fault model. */
+  readonly tracing: TracingDoor;
+  /** How papers are worded in a language. */
+  readonly paperSetting: (language: string) => Setting;
 };
 
 export const accept = (...entries: readonly Draft[]): Decision => ({ ok: true, entries });

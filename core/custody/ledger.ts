@@ -26,6 +26,8 @@ export type MoveReason =
 /** A part as the ledger knows it now. */
 export type Part = PartFacts & {
   readonly place: Place;
+  /** The bin it lies in when nobody has it; null for parts that have none. */
+  readonly home: Place | null;
   readonly title: Title;
   readonly reservedFor: JobId | null;
   /** Who moved it last, and when: shown to the second of two who want it. */
@@ -48,14 +50,14 @@ export type PartEntry =
 export function applyPart(part: Part | null, entry: PartEntry): Part | null {
   if (entry.kind === 'part-known') {
     const { id, tag, kind, name, belongs, attributes, standing, place, dataBearing, at, by } = entry.body;
-    return { id, tag, kind, name, belongs, attributes, standing, place, dataBearing, title: null, reservedFor: null, since: at, movedBy: by };
+    return { id, tag, kind, name, belongs, attributes, standing, place, home: place.at === 'bin' ? place : null, dataBearing, title: null, reservedFor: null, since: at, movedBy: by };
   }
   if (!part) return null;
   switch (entry.kind) {
     case 'part-tagged':
       return { ...part, tag: entry.body.tag };
     case 'part-moved':
-      return { ...part, place: entry.body.to, title: entry.body.title, since: entry.body.at, movedBy: entry.body.by };
+      return { ...part, place: entry.body.to, home: entry.body.to.at === 'bin' ? entry.body.to : part.home, title: entry.body.title, since: entry.body.at, movedBy: entry.body.by };
     case 'part-standing':
       return { ...part, standing: entry.body.standing };
     case 'part-corrected':

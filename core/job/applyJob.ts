@@ -83,15 +83,14 @@ export function applyJob(job: Job | null, entry: JobEntry & Written): Job | null
       const { question, how, result, at: when } = entry.body;
       return changeQuestion(job, question, (one) => ({ ...one, tries: [...one.tries, { at: when, how, result }] }));
     }
-    case 'answered': {
-      const next = changeQuestion(job, entry.body.question, (one) => ({ ...one, answer: entry.body.answer }));
-      const limit = agreedLimit(next, entry.body.question);
-      return limit === null ? next : { ...next, limitMinor: limit };
-    }
+    case 'answered':
+      return withLimit(changeQuestion(job, entry.body.question, (one) => ({ ...one, answer: entry.body.answer })));
     case 'question-lapsed':
       return changeQuestion(job, entry.body.question, (one) => ({ ...one, lapsed: true }));
-    case 'word-withdrawn':
-      return changeQuestion(job, entry.body.question, (one) => ({ ...one, withdrawn: true }));
+    case 'word-withdrawn': {
+      const withdrawn = changeQuestion(job, entry.body.question, (one) => ({ ...one, withdrawn: true }));
+      return withLimit({ ...withdrawn, sold: job.sold.filter((line) => line.question !== entry.body.question) });
+    }
     case 'judged':
       return { ...job, verdict: entry.body };
     case 'verdict-struck':
@@ -125,8 +124,13 @@ export function applyJob(job: Job | null, entry: JobEntry & Written): Job | null
   }
 }
 
-function agreedLimit(job: Job, id: string): number | null {
-  const question = job.questions.find((one) => one.id === id);
-  const chosen = question?.options.filter((option) => question.answer?.options.includes(option.id)) ?? [];
-  return chosen.reduce<number | null>((limit, option) => option.agrees.limitMinor ?? limit, null);
+/** The limit that holds: the one said at the counter, or the one in the last answer that still stands. */
+function withLimit(job: Job): Job {
+  const agreed = job.questions
+    .filter((question) => question.answer && !question.withdrawn)
+    .sort((a, b) => (a.answer?.at ?? 0) - (b.answer?.at ?? 0))
+    .flatMap((question) => question.options.filter((option) => question.answer?.options.includes(option.id)))
+    .map((option) => option.agrees.limitMinor)
+    .filter((limit) => limit !== null);
+  return { ...job, limitMinor: agreed.at(-1) ?? job.firstLimitMinor };
 }

@@ -9,7 +9,7 @@ import type { BeforeFirstScrew, Thing } from './told.ts';
 import type { Work } from './work.ts';
 
 /** A line of the bill that is not labour. */
-export type Sold = { readonly what: string; readonly part: PartId | null; readonly priceMinor: number; readonly warrantyMonths: number };
+export type Sold = { readonly what: string; readonly part: PartId | null; readonly priceMinor: number; readonly warrantyMonths: number; readonly question: string };
 
 export type Order = { readonly order: string; readonly what: string; readonly supplier: string; readonly priceMinor: number; readonly due: EpochMs | null; readonly received: string | null };
 
@@ -19,6 +19,8 @@ export type Job = TakenIn & {
   readonly stage: Stage;
   readonly stages: readonly { readonly stage: Stage; readonly at: EpochMs; readonly why: string }[];
   readonly takenInAt: EpochMs;
+  /** The limit said at the counter; `limitMinor` is the one that holds now. */
+  readonly firstLimitMinor: number;
   readonly consents: Consents;
   readonly before: BeforeFirstScrew | null;
   readonly found: readonly (Thing & { readonly where: string })[];
@@ -53,6 +55,7 @@ export const newJob = (id: JobId, at: EpochMs, taken: TakenIn): Job => ({
   stage: 'taken-in',
   stages: [{ stage: 'taken-in', at, why: 'taken-in' }],
   takenInAt: at,
+  firstLimitMinor: taken.limitMinor,
   consents: noConsents,
   before: null,
   found: [],

@@ -1,0 +1,56 @@
+import type { PartId } from '../ids.ts';
+import type { Job } from '../job/job.ts';
+import { answerForPart } from '../word/partAnswer.ts';
+import { isOpen } from '../word/question.ts';
+import type { Part } from './ledger.ts';
+import type { Machine } from './machine.ts';
+
+/** One thing that keeps a machine from going home. */
+export type Missing =
+  | { readonly why: 'part-on-trial-inside'; readonly part: PartId; readonly tag: string | null; readonly name: string; readonly slot: string }
+  | { readonly why: 'ours-on-machine'; readonly thing: string; readonly count: number }
+  | { readonly why: 'owners-part-not-inside'; readonly part: PartId; readonly tag: string | null; readonly name: string; readonly place: Part['place'] }
+  | { readonly why: 'needs-own-answer'; readonly part: PartId; readonly name: string; readonly place: Part['place'] }
+  | { readonly why: 'still-unplugged'; readonly slot: string }
+  | { readonly why: 'incident-not-told'; readonly incident: string }
+  | { readonly why: 'question-open'; readonly question: string };
+
+/**
+ * Can this machine go home, and if not, what is missing? The one answer for the guard, the Counter and the return
+ * report: nothing of the shop's in it unless sold or lent, nothing of the owner's missing unless the owner said so.
+ */
+export function canGoHome(job: Job, machine: Machine, parts: ReadonlyMap<PartId, Part>): readonly Missing[] {
+  const missing: Missing[] = [];
+  for (const id of new Set([...machine.parts, ...job.parts])) {
+    const part = parts.get(id);
+    if (!part) continue;
+    const inside = part.place.at === 'slot' && part.place.machine === machine.id;
+    if (part.belongs.to === 'shop') {
+      if (inside && part.title?.as !== 'lent' && part.place.at === 'slot') missing.push({ why: 'part-on-trial-inside', part: id, tag: part.tag, name: part.name, slot: part.place.slot });
+    } else if (!inside) {
+      const problem = ownersPartOutside(job, part);
+      if (problem) missing.push(problem);
+    }
+  }
+  for (const { thing, count } of job.ours) missing.push({ why: 'ours-on-machine', thing, count });
+  for (const slot of machine.unplugged) if (machine.inside[slot]) missing.push({ why: 'still-unplugged', slot });
+  for (const incident of job.incidents) if (!incident.told) missing.push({ why: 'incident-not-told', incident: incident.id });
+  for (const question of job.questions) if (isOpen(question)) missing.push({ why: 'question-open', question: question.id });
+  return missing;
+}
+
+function ownersPartOutside(job: Job, part: Part): Missing | null {
+  const answer = answerForPart(job, part.id, part.dataBearing);
+  const { place } = part;
+  if (place.at === 'with-owner') return null;
+  const settled = job.incidents.some((incident) => incident.part === part.id && incident.told);
+  if (place.at === 'not-found' || settled) return settled ? null : { why: 'owners-part-not-inside', part: part.id, tag: part.tag, name: part.name, place };
+  const agreed =
+    (place.at === 'kept' && answer === 'keep') ||
+    ((place.at === 'transit' || place.at === 'away') && answer === 'send') ||
+    (place.at === 'gone' && (place.why === 'recycled' || place.why === 'destroyed') && answer === 'scrap') ||
+    answer === 'follow';
+  if (agreed) return null;
+  if (part.dataBearing) return { why: 'needs-own-answer', part: part.id, name: part.name, place };
+  return { why: 'owners-part-not-inside', part: part.id, tag: part.tag, name: part.name, place };
+}

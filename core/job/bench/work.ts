@@ -1,0 +1,142 @@
+import { z } from 'zod';
+import { accept, type Asking, type Decision, refuse } from '../../decision.ts';
+import { personal } from '../../journal/personal.ts';
+import { agreed, type ConsentId } from '../../word/consent.ts';
+import { isOpen } from '../../word/question.ts';
+import { openBook } from '../book.ts';
+import { labourMinor, spentMinor } from '../charges.ts';
+import { jobCommand } from '../command.ts';
+import { zEpoch, zId, zJobId, zLine, zMinutes, zPartId, zReading, zText } from '../fields.ts';
+import type { Job } from '../job.ts';
+import { AT_THE_BENCH, OPEN_STAGES } from '../stage.ts';
+import type { View } from '../view.ts';
+import type { Work } from '../work.ts';
+import { movesAtFinish, movesAtStart } from './stepMoves.ts';
+import type { StepRules } from './tracingDoor.ts';
+
+const zKindOfWork = z.enum(['step', 'fitting', 'proof', 'cleaning', 'handling', 'own-proof']);
+const zUse = z.strictObject({ loaner: zPartId.nullable(), slots: z.array(zId).max(16), parts: z.array(zPartId).max(40) });
+
+const zStart = z.strictObject({
+  job: zJobId,
+  kind: zKindOfWork,
+  what: zId,
+  startedAt: zEpoch,
+  tray: zLine,
+  use: zUse,
+  /** The technician's own word for passing a gate, with the reason; null keeps the gate. */
+  ownWord: zText.nullable(),
+});
+
+/** Which consents, keys and words a step still lacks. */
+export function missingWords(job: Job, rules: StepRules): readonly string[] {
+  return rules.needs.filter((need) => {
+    if (need === 'key-or-risk') return job.before?.encryption !== 'no' && !(job.before?.keyInHand ?? false) && !agreed(job.consents, 'risk-key');
+    return !agreed(job.consents, need as ConsentId);
+  });
+}
+
+/**
+ * Starts a piece of work: a timer that is an entry, so it survives. A step is started only with the consents it
+ * needs, its gates passed, within the limit; its moves out of and into the machine are written at once.
+ */
+export const startWork = jobCommand('start-work', zStart, AT_THE_BENCH, decideStart, (input) => ({
+  parts: [...input.use.parts, ...(input.use.loaner ? [input.use.loaner] : [])],
+  papers: ['part-tag'],
+}));
+
+function decideStart(view: View & { readonly job: Job }, input: z.infer<typeof zStart>, asking: Asking): Decision {
+  const problem = startProblem(view, input, asking);
+  if (problem) return problem;
+  const book = openBook(view, asking);
+  if (view.job.stage === 'taken-in' && input.kind === 'step') book.enter('first-power-on', 'first-step');
+  const run = asking.newId();
+  book.add(`job:${input.job}`, 'work-started', { run, kind: input.kind, what: input.what, startedAt: input.startedAt, loaners: input.use.loaner ? [input.use.loaner] : [] });
+  const rules = input.kind === 'step' ? asking.tracing.rules(input.what) : null;
+  if (rules) {
+    const refusal = movesAtStart({ book, asking, rules, use: input.use, run, tray: input.tray });
+    if (refusal) return { ok: false, refusal };
+  }
+  return book.accept();
+}
+
+function startProblem(view: View & { readonly job: Job }, input: z.infer<typeof zStart>, asking: Asking): Decision | null {
+  const { job } = view;
+  const running = job.work.find((work) => work.endedAt === null && work.by === asking.by && !work.struck);
+  if (running) return refuse('already-at-work', { what: running.what, since: running.startedAt });
+  if (job.questions.some((question) => isOpen(question) && question.kind !== 'go-on') && job.stage === 'owners-word-needed') return refuse('word-needed', { needs: ['answer'] });
+  if (!agreed(job.consents, 'open')) return refuse('consent-missing', { needs: ['open'] });
+  if (job.left && !job.left.confirmed) return refuse('left-like-this-first', { doNotPower: job.left.doNotPower });
+  if (input.kind !== 'step') return null;
+  const rules = asking.tracing.rules(input.what);
+  if (!rules) return refuse('no-such-step', { step: input.what });
+  const missing = missingWords(job, rules);
+  if (missing.length > 0) return refuse('consent-missing', { step: input.what, needs: missing });
+  const after = spentMinor(job) + labourMinor(job, rules.handsOn);
+  if (job.charging === 'charged' && after > job.limitMinor) return refuse('limit-would-be-passed', { limitMinor: job.limitMinor, spentMinor: spentMinor(job), withStepMinor: after, step: input.what });
+  const gates = asking.tracing.gates(view, input.what, input.use.loaner);
+  if (gates.length > 0 && input.ownWord === null) return refuse('gate-not-passed', { step: input.what, gates });
+  return null;
+}
+
+const zFinish = z.strictObject({
+  job: zJobId,
+  run: zId,
+  endedAt: zEpoch,
+  outcome: zId,
+  handsOn: zMinutes,
+  waiting: zMinutes,
+  readings: z.array(zReading).max(40),
+  passed: z.boolean().nullable(),
+  note: zText.nullable(),
+  endsWith: z.enum(['as-before', 'out', 'loaner-inside', 'last-slots']).nullable(),
+  use: zUse,
+  tray: zLine,
+});
+
+/** Ends a piece of work with what came of it, its claimed minutes and its readings, and writes the moves that follow. */
+export const finishWork = jobCommand('finish-work', zFinish, OPEN_STAGES, decideFinish, (input) => ({
+  parts: [...input.use.parts, ...(input.use.loaner ? [input.use.loaner] : [])],
+  papers: ['part-tag'],
+}));
+
+function decideFinish(view: View & { readonly job: Job }, input: z.infer<typeof zFinish>, asking: Asking): Decision {
+  const work = view.job.work.find((one) => one.run === input.run);
+  if (!work || work.endedAt !== null) return refuse('no-such-work', { run: input.run });
+  if (input.endedAt < work.startedAt) return refuse('ends-before-it-starts', { startedAt: work.startedAt, endedAt: input.endedAt });
+  const rules = work.kind === 'step' ? asking.tracing.rules(work.what) : null;
+  if (rules && !rules.outcomes.includes(input.outcome)) return refuse('no-such-outcome', { step: work.what, outcome: input.outcome, outcomes: rules.outcomes });
+  if (work.kind === 'proof' && input.passed === null) return refuse('proof-without-result', { proof: work.what });
+  const book = openBook(view, asking);
+  if (rules) {
+    const refusal = finishMoves(book, view, work, rules, input, asking);
+    if (refusal) return { ok: false, refusal };
+  }
+  const { run, endedAt, outcome, handsOn, waiting, readings, passed, note } = input;
+  book.add(`job:${input.job}`, 'work-finished', {
+    run, endedAt, outcome, handsOn, waiting, readings, passed,
+    kind: work.kind, what: work.what, startedAt: work.startedAt, loaners: work.loaners,
+    note: note === null ? null : personal('record', view.job.owner, note),
+  });
+  return book.accept();
+}
+
+function finishMoves(book: ReturnType<typeof openBook>, view: View, work: Work, rules: StepRules, input: z.infer<typeof zFinish>, asking: Asking) {
+  const endsWith = input.endsWith ?? (rules.handling.putsBack === 'same-slot' ? 'as-before' : 'out');
+  const loaner = input.use.loaner ?? work.loaners[0] ?? null;
+  const home = (loaner && view.parts.get(loaner)?.home) ?? null;
+  const inTray = [...view.parts.values()]
+    .filter((one) => one.belongs.to === 'owner' && one.place.at === 'tray')
+    .flatMap((one) => {
+      const slot = Object.entries(view.machine?.atTakingIn ?? {}).find(([, id]) => id === one.id)?.[0];
+      return slot && rules.handling.takesOut.some((kind) => kind === one.kind) ? [{ part: one.id, slot }] : [];
+    });
+  return movesAtFinish({ book, asking, rules, use: { ...input.use, loaner }, run: work.run, tray: input.tray }, home, inTray, endsWith);
+}
+
+/** Strikes a piece of work out: it stays in the record, counts for nothing, and is not charged. Its moves stay real. */
+export const strikeWork = jobCommand('strike-work', z.strictObject({ job: zJobId, run: zId, why: zLine }), OPEN_STAGES, (view, { job, run, why }) => {
+  const work = view.job.work.find((one) => one.run === run);
+  if (!work || work.struck) return refuse('no-such-work', { run });
+  return accept({ stream: `job:${job}`, kind: 'work-struck', v: 1, body: { run, why } });
+});

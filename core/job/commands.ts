@@ -1,0 +1,34 @@
+import { knowPart, knowRig, moveShopPart, provePart, releasePart, reservePart, tagPart } from '../custody/wall.ts';
+import { confirmLeft, fitPart, goOn, leaveLikeThis, movePart, note, putAway } from './bench/movePart.ts';
+import { judge, plugIn, recordNotReproduced, recordSeen, unplug } from './bench/see.ts';
+import { finishWork, startWork, strikeWork } from './bench/work.ts';
+import { answerEnquiry, enquire, lapseEnquiry } from './enquiryCommands.ts';
+import { goHomeAsItCame, handOver, markReady, remind, tellReady } from './home/close.ts';
+import { reportIncident, tellIncident } from './home/incident.ts';
+import { answerSwitches, readReport, writeCensus } from './intake/machineSelf.ts';
+import { addBeforeFirstScrew, answerConsent, correctTold, signAlone, signSheet, withdrawConsent } from './intake/sheet.ts';
+import { takeIn } from './intake/takeIn.ts';
+import { addPhotograph, addThing, putOursOn, sealSecret, takeOursOff, wipeSecret } from './intake/things.ts';
+import { noteEstimate, promise } from './noteEstimate.ts';
+import { issue } from './papers/issue.ts';
+import { changeShop, changeStaff, openShop } from './shopCommands.ts';
+import { answer, lapse, logTry, withdrawWord } from './word/answer.ts';
+import { ask } from './word/ask.ts';
+import { orderPart, receivePart } from './word/order.ts';
+
+/** The one list of commands. A new command is written in its subject's folder and named here; door, guard and test follow. */
+export const COMMANDS = {
+  openShop, changeShop, changeStaff,
+  enquire, answerEnquiry, lapseEnquiry,
+  takeIn, signSheet, signAlone, answerConsent, withdrawConsent, addBeforeFirstScrew, correctTold,
+  addThing, putOursOn, takeOursOff, addPhotograph, sealSecret, wipeSecret,
+  readReport, writeCensus, answerSwitches,
+  recordSeen, recordNotReproduced, startWork, finishWork, strikeWork, judge, unplug, plugIn,
+  movePart, fitPart, putAway, note, leaveLikeThis, confirmLeft, goOn,
+  noteEstimate, promise,
+  ask, logTry, answer, lapse, withdrawWord, orderPart, receivePart,
+  markReady, goHomeAsItCame, tellReady, remind, handOver, reportIncident, tellIncident,
+  knowPart, knowRig, moveShopPart, provePart, reservePart, releasePart, tagPart,
+  issue,
+} as const;
+export type CommandName = keyof typeof COMMANDS;

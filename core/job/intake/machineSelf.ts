@@ -1,0 +1,105 @@
+import { z } from 'zod';
+import type { OwnReport } from '../../custody/machine.ts';
+import type { PartKind } from '../../custody/part.ts';
+import type { Slot } from '../../custody/slot.ts';
+import { accept, type Asking, refuse } from '../../decision.ts';
+import type { MachineId, OwnerId, PartId } from '../../ids.ts';
+import { personal } from '../../journal/personal.ts';
+import { type Book, openBook } from '../book.ts';
+import { jobCommand } from '../command.ts';
+import { zAttributes, zId, zJobId, zKind, zLine } from '../fields.ts';
+import { OPEN_STAGES } from '../stage.ts';
+
+const zOwnReport = z.strictObject({
+  system: z.strictObject({ vendor: zLine.nullable(), name: zLine.nullable() }),
+  board: z.strictObject({ vendor: zLine.nullable(), name: zLine.nullable() }),
+  firmware: z.strictObject({ vendor: zLine.nullable(), version: zLine.nullable(), date: zLine.nullable() }),
+  processors: z.array(z.strictObject({ name: zLine.nullable(), socket: zLine.nullable(), cores: z.int().nullable() })).max(64),
+  memory: z.array(z.strictObject({ locator: zLine.nullable(), sizeMiB: z.number().nullable(), type: zLine.nullable(), speedMTs: z.number().nullable() })).max(256),
+  gaps: z.array(zLine).max(500),
+}) satisfies z.ZodType<OwnReport>;
+
+const zSlot = z.strictObject({
+  id: zId,
+  takes: zKind,
+  order: z.int().min(1).max(999),
+  channel: z.string().max(4).exactOptional(),
+  source: z.enum(['own-report', 'template', 'by-hand']),
+  attributes: zAttributes.exactOptional(),
+});
+
+const zFoundPart = z.strictObject({
+  slot: zId,
+  kind: zKind,
+  name: zLine,
+  attributes: zAttributes,
+  serial: zLine.nullable(),
+  source: z.enum(['own-report', 'census', 'by-hand']),
+});
+
+const DATA_BEARING: readonly PartKind[] = ['drive'];
+
+/** Keeps what a machine said of itself, or said in an old copy: that is told, not seen, until the census says so. */
+export const readReport = jobCommand(
+  'read-report',
+  z.strictObject({ job: zJobId, text: z.string().min(1).max(2_000_000), taken: zLine.nullable(), report: zOwnReport, digest: z.string().max(128) }),
+  OPEN_STAGES,
+  (view, { report, taken, text, digest }) =>
+    accept({ stream: `machine:${view.job.machine}`, kind: 'own-report-read', v: 1, body: { report, taken, digest, text: personal('readings', view.job.owner, text) } }),
+);
+
+/**
+ * The census at the first opening, or a fresh report of the machine itself: its slots, and what sits in them. What
+ * was already known to sit there is corrected, not doubled; unknowns stay unknown and are kept as gaps.
+ */
+export const writeCensus = jobCommand(
+  'write-census',
+  z.strictObject({ job: zJobId, slots: z.array(zSlot).min(1).max(200), parts: z.array(zFoundPart).max(200), gaps: z.array(zLine).max(200) }),
+  OPEN_STAGES,
+  (view, input, asking) => {
+    const unknown = input.parts.find((part) => !input.slots.some((slot) => slot.id === part.slot));
+    if (unknown) return refuse('no-such-slot', { slot: unknown.slot, machine: view.machine?.called ?? '' });
+    const twice = input.slots.find((slot, at) => input.slots.findIndex((one) => one.id === slot.id) !== at);
+    if (twice) return refuse('slot-named-twice', { slot: twice.id });
+    const wrongKind = input.parts.find((part) => input.slots.find((slot) => slot.id === part.slot)?.takes !== part.kind);
+    if (wrongKind) return refuse('wrong-kind-for-slot', { slot: wrongKind.slot, kind: wrongKind.kind, takes: input.slots.find((slot) => slot.id === wrongKind.slot)?.takes, name: wrongKind.name });
+    const twoIn = input.parts.find((part, at) => input.parts.findIndex((one) => one.slot === part.slot) !== at);
+    if (twoIn) return refuse('slot-occupied', { slot: twoIn.slot, machine: view.machine?.called ?? '', by: twoIn.name });
+    const book = openBook(view, asking);
+    const slots: readonly Slot[] = input.slots;
+    book.add(`machine:${view.job.machine}`, 'slots-written', { slots, gaps: input.gaps });
+    for (const part of input.parts) writeFound(book, view.job.machine, view.job.owner, part, asking);
+    return book.accept();
+  },
+);
+
+function writeFound(book: Book, machine: MachineId, owner: OwnerId, found: z.infer<typeof zFoundPart>, asking: Asking): void {
+  const sitting = book.view().machine?.inside[found.slot];
+  if (sitting) {
+    book.add(`part:${sitting}`, 'part-corrected', { name: found.name, attributes: found.attributes });
+    return;
+  }
+  const id = asking.newId() as PartId;
+  book.add(`part:${id}`, 'part-known', {
+    id,
+    tag: null,
+    kind: found.kind,
+    name: found.name,
+    belongs: { to: 'owner', owner },
+    attributes: found.attributes,
+    standing: { is: 'unproved', why: 'came-with-the-machine' },
+    place: { at: 'slot', machine, slot: found.slot },
+    serial: found.serial === null ? null : personal('readings', owner, found.serial),
+    source: found.source === 'by-hand' ? 'by-hand' : found.source,
+    dataBearing: (DATA_BEARING as readonly string[]).includes(found.kind),
+    at: asking.at,
+    by: asking.by,
+  });
+  book.add(`machine:${machine}`, 'slot-filled', { slot: found.slot, part: id });
+  book.add(`machine:${machine}`, 'part-at-taking-in', { slot: found.slot, part: id });
+}
+
+/** Facts asked once at the first look that change how long things take: wide cooler, glass, small case. */
+export const answerSwitches = jobCommand('answer-switches', z.strictObject({ job: zJobId, switches: z.record(zId, z.boolean().nullable()) }), OPEN_STAGES, (view, { switches }) =>
+  accept({ stream: `machine:${view.job.machine}`, kind: 'switches-answered', v: 1, body: { switches } }),
+);

@@ -1,0 +1,104 @@
+import { z } from 'zod';
+import { accept, type Asking, refuse } from '../../decision.ts';
+import { personal } from '../../journal/personal.ts';
+import { CONSENTS, OWN_SIGNATURE } from '../../word/consent.ts';
+import type { Signature } from '../../word/signature.ts';
+import { openBook } from '../book.ts';
+import { jobCommand } from '../command.ts';
+import { zHow, zId, zJobId, zLine, zSigned, zText } from '../fields.ts';
+import { issuePaper } from '../papers/issue.ts';
+import { AT_THE_BENCH, OPEN_STAGES } from '../stage.ts';
+import { howAnswered } from '../word/howAnswered.ts';
+
+const zConsent = z.enum(CONSENTS);
+const zYesNo = z.enum(['yes', 'no', 'back', 'keep', 'send']);
+
+/** Writes a signature down: whose, when, and the hash of what was signed. */
+export function signed(asking: Asking, owner: string, given: z.infer<typeof zSigned>, contentHash: string): Signature {
+  return {
+    name: personal('signature', owner, given.name),
+    drawn: given.drawn === null ? null : personal('signature', owner, given.drawn),
+    typed: given.drawn === null,
+    at: asking.at,
+    contentHash,
+  };
+}
+
+/** The one signature under all lines of the sheet. Out come receipt, consent sheet, estimate and tag. */
+export const signSheet = jobCommand(
+  'sign-sheet',
+  z.strictObject({ job: zJobId, answers: z.partialRecord(zConsent, zYesNo), signed: zSigned, contentHash: z.string().max(128) }),
+  ['taken-in'],
+  (view, input, asking) => {
+    const alone = OWN_SIGNATURE.filter((id) => input.answers[id] === 'yes');
+    if (alone.length > 0) return refuse('needs-own-signature', { consents: alone });
+    const book = openBook(view, asking);
+    book.add(`job:${input.job}`, 'sheet-signed', { answers: input.answers, signature: signed(asking, view.job.owner, input.signed, input.contentHash) });
+    for (const kind of ['intake-receipt', 'consent-sheet', 'estimate', 'bench-tag']) issuePaper(book, kind, asking);
+    return book.accept();
+  },
+  () => ({ papers: ['intake-receipt', 'consent-sheet', 'estimate', 'bench-tag'] }),
+);
+
+/** A line with a signature of its own: filming, publishing, destroying data, risk. */
+export const signAlone = jobCommand(
+  'sign-alone',
+  z.strictObject({ job: zJobId, id: zConsent, answer: zYesNo, about: zText.nullable(), signed: zSigned, contentHash: z.string().max(128) }),
+  OPEN_STAGES,
+  (view, input, asking) =>
+    accept({
+      stream: `job:${input.job}`,
+      kind: 'consent-signed-alone',
+      v: 1,
+      body: { id: input.id, answer: input.answer, about: input.about, signature: signed(asking, view.job.owner, input.signed, input.contentHash) },
+    }),
+);
+
+/** A line answered later, by phone or in writing. What needs a signature of its own cannot be answered this way. */
+export const answerConsent = jobCommand(
+  'answer-consent',
+  z.strictObject({ job: zJobId, id: zConsent, answer: zYesNo, name: zLine, how: zHow }),
+  OPEN_STAGES,
+  (view, input, asking) => {
+    if (OWN_SIGNATURE.includes(input.id) && input.answer === 'yes') return refuse('needs-own-signature', { consents: [input.id] });
+    if (!view.job.consents.signature) return refuse('sheet-not-signed', { job: input.job });
+    return accept({
+      stream: `job:${input.job}`,
+      kind: 'consent-answered',
+      v: 1,
+      body: { id: input.id, answer: input.answer, name: personal('record', view.job.owner, input.name), how: howAnswered(asking, view.job.owner, input.how) },
+    });
+  },
+);
+
+/** Takes a consent back for what is not done yet. */
+export const withdrawConsent = jobCommand('withdraw-consent', z.strictObject({ job: zJobId, id: zConsent }), OPEN_STAGES, (_view, input) =>
+  accept({ stream: `job:${input.job}`, kind: 'consent-withdrawn', v: 1, body: { id: input.id } }),
+);
+
+/** The second tier, before the first screw. */
+export const addBeforeFirstScrew = jobCommand(
+  'add-before-first-screw',
+  z.strictObject({
+    job: zJobId,
+    encryption: z.enum(['yes', 'no', 'unknown']),
+    keyInHand: z.boolean(),
+    keyPlace: zLine.nullable(),
+    backup: z.enum(['yes', 'no', 'unknown', 'old']),
+    bought: zLine.nullable(),
+    from: zLine.nullable(),
+    makersWarranty: z.enum(['running', 'over', 'unknown']),
+    seals: z.enum(['none', 'whole', 'broken', 'unknown']),
+  }),
+  OPEN_STAGES,
+  (view, { job, keyPlace, ...rest }) =>
+    accept({ stream: `job:${job}`, kind: 'asked-before-first-screw', v: 1, body: { ...rest, keyPlace: keyPlace === null ? null : personal('contact', view.job.owner, keyPlace) } }),
+);
+
+/** Puts right what was told, in terms, keeping the owner's own words. */
+export const correctTold = jobCommand(
+  'correct-told',
+  z.strictObject({ job: zJobId, symptoms: z.array(zId).min(1).max(12), often: z.array(zId).max(4) }),
+  AT_THE_BENCH,
+  (_view, { job, symptoms, often }) => accept({ stream: `job:${job}`, kind: 'told-corrected', v: 1, body: { symptoms, often } }),
+);

@@ -1,0 +1,153 @@
+import { z } from 'zod';
+import { issueTag } from '../../custody/tag.ts';
+import { type Asking, type Decision, refuse } from '../../decision.ts';
+import type { JobId, MachineId, OwnerId } from '../../ids.ts';
+import { personal } from '../../journal/personal.ts';
+import { type Book, openBook } from '../book.ts';
+import { shopCommand } from '../command.ts';
+import { zEnquiryId, zEpoch, zId, zJobId, zLine, zMachineId, zMinor, zOwnerId, zTag, zText, zThing } from '../fields.ts';
+import type { View } from '../view.ts';
+
+const zOwner = z.strictObject({
+  name: zLine,
+  phone: zLine.nullable(),
+  mail: zLine.nullable(),
+  first: z.enum(['phone', 'mail']),
+  address: zText.nullable(),
+  language: z.string().regex(/^[a-z]{2}$/),
+  kind: z.discriminatedUnion('is', [
+    z.strictObject({ is: z.literal('person') }),
+    z.strictObject({ is: z.literal('minor'), guardian: zLine }),
+    z.strictObject({ is: z.literal('company'), orderNumber: zLine.nullable(), approves: zLine.nullable(), approvesUpToMinor: zMinor.nullable() }),
+    z.strictObject({ is: z.literal('for-someone-else'), machineOf: zLine }),
+  ]),
+  mayCollect: z.array(zLine).max(10),
+});
+
+const zTold = z.strictObject({
+  ownWords: zText,
+  symptoms: z.array(zId).min(1).max(12),
+  changed: z.array(z.strictObject({ id: zId, since: zLine.nullable(), what: zText.nullable() })).max(12),
+  often: z.array(zId).max(4),
+  onlyWhen: z.array(zId).max(6),
+  sinceDays: z.int().min(0).max(20_000).nullable(),
+  lastWorked: zLine.nullable(),
+});
+
+const zTakeIn = z.strictObject({
+  owner: z.union([z.strictObject({ known: zOwnerId }), z.strictObject({ fresh: zOwner })]),
+  machine: z.union([z.strictObject({ known: zMachineId }), z.strictObject({ fresh: z.strictObject({ called: zLine, tag: zTag.nullable(), serial: zLine.nullable() }) })]),
+  enquiry: zEnquiryId.nullable(),
+  cameBack: z.strictObject({ from: zJobId, same: z.enum(['same-fault', 'new', 'ours']) }).nullable(),
+  tasks: z.array(z.strictObject({ id: zId, fixedMinor: zMinor.nullable() })).min(1).max(20).nullable(),
+  charging: z.enum(['charged', 'free', 'diagnosis-only']),
+  told: zTold,
+  cameAlong: z.array(zThing).max(30),
+  lift: z.enum(['one', 'two']),
+  limitMinor: zMinor,
+  smallPartsUpToMinor: zMinor,
+  deadline: zEpoch.nullable(),
+  substitution: z.strictObject({ used: z.boolean(), lesser: z.enum(['no', 'ask']) }),
+  recording: z.boolean(),
+});
+export type TakeInInput = z.infer<typeof zTakeIn>;
+
+/**
+ * Takes a machine in: the first tier, before the owner leaves. Knows a returning owner and machine, links a job that
+ * came back to the older one (a same-fault return strikes the old confirmation out), and gives the machine its tag.
+ */
+export const takeIn = shopCommand(
+  'take-in',
+  zTakeIn,
+  (input) => ({
+    owner: 'known' in input.owner ? input.owner.known : undefined,
+    machine: 'known' in input.machine ? input.machine.known : undefined,
+    enquiry: input.enquiry ?? undefined,
+    olderJob: input.cameBack?.from,
+    tags: 'fresh' in input.machine && input.machine.fresh.tag ? [input.machine.fresh.tag] : [],
+  }),
+  decideTakeIn,
+);
+
+function decideTakeIn(view: View, input: TakeInInput, asking: Asking): Decision {
+  const { settings } = view.shop;
+  if (!settings) return refuse('shop-not-set-up');
+  if ('known' in input.owner && !view.owner) return refuse('no-such-owner', { owner: input.owner.known });
+  if ('known' in input.machine && !view.machine) return refuse('no-such-machine', { machine: input.machine.known });
+  if (input.cameBack && view.olderJob?.stage !== 'gone-home') return refuse('older-job-not-ended', { job: input.cameBack.from });
+  if (input.enquiry && view.enquiry?.stage !== 'asked') return refuse('enquiry-not-open', { enquiry: input.enquiry, stage: view.enquiry?.stage ?? null });
+  const book = openBook(view, asking);
+  const job = asking.newId() as JobId;
+  const owner = writeOwner(book, input, asking);
+  const machine = writeMachine(book, input, owner, asking);
+  const fee = input.cameBack && input.cameBack.same !== 'new' ? 0 : settings.findingFee.minor;
+  book.add(`job:${job}`, 'taken-in', {
+    owner,
+    machine: machine.id,
+    tag: machine.tag,
+    tasks: input.tasks,
+    charging: input.charging,
+    enquiry: input.enquiry,
+    cameBackFrom: input.cameBack?.from ?? null,
+    told: {
+      ...input.told,
+      ownWords: personal('record', owner, input.told.ownWords),
+      changed: input.told.changed.map((one) => ({ ...one, what: one.what === null ? null : personal('record', owner, one.what) })),
+    },
+    cameAlong: input.cameAlong,
+    lift: input.lift,
+    limitMinor: input.limitMinor,
+    smallPartsUpToMinor: input.smallPartsUpToMinor,
+    feeMinor: fee,
+    perMinuteMinor: settings.perMinuteMinor,
+    deadline: input.deadline,
+    substitution: input.substitution,
+    recording: input.recording,
+  });
+  for (const part of book.view().parts.values()) {
+    if (part.place.at === 'slot' && part.place.machine === machine.id) book.add(`machine:${machine.id}`, 'part-at-taking-in', { slot: part.place.slot, part: part.id });
+  }
+  if (input.enquiry) book.add(`enquiry:${input.enquiry}`, 'enquiry-came', { job });
+  if (input.cameBack) {
+    book.add(`job:${input.cameBack.from}`, 'came-back', { as: job, same: input.cameBack.same });
+    if (input.cameBack.same === 'same-fault' && view.olderJob?.verdict) book.add(`job:${input.cameBack.from}`, 'verdict-struck', { why: 'came-back', by: job });
+  }
+  return book.accept();
+}
+
+function writeOwner(book: Book, input: TakeInInput, asking: Asking): OwnerId {
+  if ('known' in input.owner) return input.owner.known;
+  const { fresh } = input.owner;
+  const id = asking.newId() as OwnerId;
+  const contact = <T>(value: T) => personal('contact', id, value);
+  const kind = {
+    person: () => fresh.kind,
+    minor: () => fresh.kind.is === 'minor' && { ...fresh.kind, guardian: contact(fresh.kind.guardian) },
+    company: () => fresh.kind.is === 'company' && { ...fresh.kind, approves: fresh.kind.approves === null ? null : contact(fresh.kind.approves) },
+    'for-someone-else': () => fresh.kind.is === 'for-someone-else' && { ...fresh.kind, machineOf: contact(fresh.kind.machineOf) },
+  }[fresh.kind.is]();
+  book.add(`owner:${id}`, 'owner-known', {
+    id,
+    name: contact(fresh.name),
+    reach: contact({ phone: fresh.phone, mail: fresh.mail, first: fresh.first }),
+    address: fresh.address === null ? null : contact(fresh.address),
+    language: fresh.language,
+    kind,
+    mayCollect: contact(fresh.mayCollect),
+  });
+  return id;
+}
+
+function writeMachine(book: Book, input: TakeInInput, owner: OwnerId, asking: Asking) {
+  const { machine } = book.view();
+  if ('known' in input.machine && machine) {
+    const tag = machine.tag ?? issueTag(asking.randomInt);
+    if (!machine.tag) book.add(`machine:${machine.id}`, 'machine-tagged', { tag });
+    return { id: machine.id, tag };
+  }
+  const fresh = 'fresh' in input.machine ? input.machine.fresh : { called: '', tag: null, serial: null };
+  const id = asking.newId() as MachineId;
+  const tag = fresh.tag ?? issueTag(asking.randomInt);
+  book.add(`machine:${id}`, 'machine-known', { id, owner, tag, called: fresh.called, serial: fresh.serial === null ? null : personal('readings', owner, fresh.serial) });
+  return { id, tag };
+}

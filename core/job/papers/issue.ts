@@ -1,0 +1,65 @@
+import { z } from 'zod';
+import { type Asking, refuse } from '../../decision.ts';
+import type { PartId } from '../../ids.ts';
+import { canonicalJson } from '../../journal/canonicalJson.ts';
+import type { Json } from '../../journal/entry.ts';
+import { personal } from '../../journal/personal.ts';
+import { PAPER_KINDS } from '../../papers/kinds.ts';
+import type { PaperKindId } from '../../papers/words.ts';
+import { type Book, openBook } from '../book.ts';
+import { jobCommand } from '../command.ts';
+import { zJobId, zPartId } from '../fields.ts';
+import { STAGES } from '../stage.ts';
+import { PAPER_FACTS } from './facts.ts';
+
+/** The calendar year at a moment, in the shop's zone: papers are numbered by kind and year. */
+export const yearIn = (zone: string, at: number): number => Number(new Intl.DateTimeFormat('en', { timeZone: zone, year: 'numeric' }).format(at));
+
+/**
+ * Issues a paper on what the book says so far: number, content and hash are fixed in the same transaction as what it
+ * records. A paper of a kind that the job already has takes that one's place; nothing is overwritten.
+ */
+export function issuePaper(book: Book, kind: PaperKindId, asking: Asking, part: PartId | null = null): void {
+  const { job, owner, machine, shop, paperCounts } = book.view();
+  if (!job || !owner || !machine || !shop.settings) throw new Error(`a paper ${kind} without a job`);
+  const year = yearIn(shop.settings.zone, asking.at);
+  const number = paperNumber(kind, year, (paperCounts.get(kind) ?? 0) + 1);
+  const single = SINGLE.has(kind);
+  const older = single ? (job.papers.findLast((paper) => paper.kind === kind) ?? null) : null;
+  const asked = { view: { ...book.view(), job, owner, machine }, settings: shop.settings, number, older, part, asking };
+  const content = PAPER_FACTS[kind](asked);
+  book.add(`paper:${kind}:${year}`, 'paper-issued', {
+    number,
+    kind,
+    job: job.id,
+    language: owner.language,
+    issued: asking.at,
+    content: personal('record', owner.id, content as unknown as Json),
+    contentHash: asking.sha256(canonicalJson(content as unknown as Json)),
+    supersedes: older?.number ?? null,
+  });
+  book.add(`job:${job.id}`, 'paper-named', { kind, number, supersedes: older?.number ?? null });
+}
+
+/** `IR-2026-0001`: initials of the kind, the year, counted from one within both. */
+const paperNumber = (kind: string, year: number, count: number): string =>
+  `${kind.split('-').map((word) => word.slice(0, 1).toUpperCase()).join('')}-${year}-${String(count).padStart(4, '0')}`;
+
+/** Kinds of which a job has one that holds; others are issued as often as there is reason. */
+const SINGLE: ReadonlySet<PaperKindId> = new Set<PaperKindId>(['intake-receipt', 'consent-sheet', 'estimate', 'return-report', 'replaced-part-slip', 'bill', 'bench-tag']);
+
+const zPaperKind = z.enum(Object.keys(PAPER_KINDS) as [PaperKindId, ...PaperKindId[]]);
+
+/** Issues a paper by hand, or anew. */
+export const issue = jobCommand(
+  'issue',
+  z.strictObject({ job: zJobId, kind: zPaperKind, part: zPartId.nullable() }),
+  STAGES,
+  (view, { kind, part }, asking) => {
+    if (kind === 'part-tag' && part === null) return refuse('which-part', { kind });
+    const book = openBook(view, asking);
+    issuePaper(book, kind, asking, part);
+    return book.accept();
+  },
+  ({ kind, part }) => ({ papers: [kind], parts: part === null ? [] : [part] }),
+);

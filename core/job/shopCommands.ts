@@ -1,0 +1,54 @@
+import { z } from 'zod';
+import { accept, refuse } from '../decision.ts';
+import { personal } from '../journal/personal.ts';
+import type { Currency } from '../money/money.ts';
+import { shopCommand } from './command.ts';
+import { zId, zLine, zMinor, zText } from './fields.ts';
+import type { ShopSettings, Staff } from './shop.ts';
+
+const zTime = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/);
+const zSettings = z.strictObject({
+  name: zLine,
+  address: zText,
+  phone: zLine,
+  locale: z.string().regex(/^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$/),
+  language: z.string().regex(/^[a-z]{2}$/),
+  zone: zLine,
+  currency: z.string().regex(/^[A-Z]{3}$/) as unknown as z.ZodType<Currency>,
+  paperSize: z.enum(['A4', 'LETTER']),
+  tax: z.strictObject({ permille: z.int().min(0).max(1000), inside: z.boolean() }),
+  perMinuteMinor: z.number().min(0).max(1_000_000),
+  findingFee: z.strictObject({ minor: zMinor, credited: z.boolean(), coversMinutes: z.int().min(0).max(10_000) }),
+  warrantyMonths: z.strictObject({ work: z.int().min(0).max(240), part: z.int().min(0).max(240) }),
+  open: z.array(z.strictObject({ weekday: z.int().min(0).max(6), from: zTime, to: zTime })).max(28),
+  benches: z.array(zLine).min(1).max(40),
+  rigs: z.array(zId).max(20),
+  rules: z.strictObject({
+    triesBeforeHome: z.int().min(1).max(20),
+    questionValidHours: z.int().min(1).max(2000),
+    keptDays: z.int().min(1).max(3650),
+    storageFeeMinorPerDay: zMinor,
+    storageFeeAfterDays: z.int().min(0).max(3650),
+    standingLapsesDays: z.int().min(1).max(3650),
+    processorLimitC: z.int().min(40).max(110),
+  }),
+  notCollectedText: z.string().max(8000),
+}) satisfies z.ZodType<ShopSettings>;
+
+const zStaff = z.array(z.strictObject({ id: zId, name: zLine, roles: z.array(z.enum(['desk', 'bench', 'keeper'])).min(1) })).min(1).max(60) as unknown as z.ZodType<readonly Staff[]>;
+
+/** Sets the shop up: once, before anything else. */
+export const openShop = shopCommand('open-shop', z.strictObject({ settings: zSettings, staff: zStaff }), () => ({}), (view, { settings, staff }) => {
+  if (view.shop.settings) return refuse('shop-set-up-already', { name: view.shop.settings.name });
+  return accept({ stream: 'shop', kind: 'shop-opened', v: 1, body: { settings, staff: personal('staff', 'shop', staff) } });
+});
+
+/** Changes the shop's settings from now on; jobs taken in keep what was agreed then. */
+export const changeShop = shopCommand('change-shop', z.strictObject({ settings: zSettings }), () => ({}), (view, { settings }) =>
+  view.shop.settings ? accept({ stream: 'shop', kind: 'shop-changed', v: 1, body: { settings } }) : refuse('shop-not-set-up'),
+);
+
+/** Who works here. */
+export const changeStaff = shopCommand('change-staff', z.strictObject({ staff: zStaff }), () => ({}), (view, { staff }) =>
+  view.shop.settings ? accept({ stream: 'shop', kind: 'staff-changed', v: 1, body: { staff: personal('staff', 'shop', staff) } }) : refuse('shop-not-set-up'),
+);
