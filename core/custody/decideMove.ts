@@ -93,9 +93,12 @@ export function decideMove(view: MoveView, move: Move, at: EpochMs, by: string):
     { stream: `part:${part.id}`, kind: 'part-moved', v: 1, body: { from: part.place, to: move.to, job: move.job, why: move.why, title, at, by } },
   ];
   if (source) entries.push({ stream: `machine:${source.machine}`, kind: 'slot-emptied', v: 1, body: { slot: source.slot, part: part.id } });
-  if (target) entries.push({ stream: `machine:${target.machine}`, kind: 'slot-filled', v: 1, body: { slot: target.slot, part: part.id } });
+  if (target) entries.push({ stream: `machine:${target.machine}`, kind: 'slot-filled', v: 1, body: { slot: target.slot, part: part.id, belongs: settles(move.why) } });
   return { ok: true, entries };
 }
+
+/** Does the part belong in its new slot from now on, rather than sit there for a trial? */
+const settles = (why: MoveReason): boolean => why.by === 'wrong-slot-put-right' || why.by === 'board-has-only-these';
 
 function slotProblem(machine: Machine | null, slot: string, part: Part): Refusal | null {
   if (!machine) return { refused: 'no-such-machine', slot };

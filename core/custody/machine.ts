@@ -34,6 +34,8 @@ export type Machine = {
   readonly inside: { readonly [slot: string]: PartId };
   /** Slot id → what was in it at taking-in (from the census or the first report). */
   readonly atTakingIn: { readonly [slot: string]: PartId };
+  /** Slot id → the part that belongs there now: as taken in, until a wrong slot was put right or a part replaced. */
+  readonly belongsIn: { readonly [slot: string]: PartId };
   /** Every part ever known to belong here, for loading. */
   readonly parts: readonly PartId[];
   readonly report: OwnReport | null;
@@ -48,13 +50,19 @@ export type MachineEntry =
   | Draft<'slots-written', { readonly slots: readonly Slot[]; readonly gaps: readonly string[] }>
   | Draft<'switches-answered', { readonly switches: Switches }>
   | Draft<'part-at-taking-in', { readonly slot: string; readonly part: PartId }>
-  | Draft<'slot-filled', { readonly slot: string; readonly part: PartId }>
+  | Draft<'slot-filled', { readonly slot: string; readonly part: PartId; readonly belongs: boolean }>
   | Draft<'slot-emptied', { readonly slot: string; readonly part: PartId }>
   | Draft<'unplugged', { readonly slots: readonly string[] }>
   | Draft<'plugged-in', { readonly slots: readonly string[] }>;
 
 const without = (inside: Machine['inside'], slot: string): Machine['inside'] =>
   Object.fromEntries(Object.entries(inside).filter(([id]) => id !== slot));
+
+/** A part belongs in one slot; putting it right elsewhere frees the old one. */
+const belonging = (machine: Machine, { slot, part }: { readonly slot: string; readonly part: PartId }): Machine['belongsIn'] => ({
+  ...Object.fromEntries(Object.entries(machine.belongsIn).filter(([, id]) => id !== part)),
+  [slot]: part,
+});
 
 const withPart = (machine: Machine, part: PartId): readonly PartId[] =>
   machine.parts.includes(part) ? machine.parts : [...machine.parts, part];
@@ -63,7 +71,7 @@ const withPart = (machine: Machine, part: PartId): readonly PartId[] =>
 export function applyMachine(machine: Machine | null, entry: MachineEntry): Machine | null {
   if (entry.kind === 'machine-known') {
     const { id, owner, tag, called } = entry.body;
-    return { id, owner, tag, called, slots: [], gaps: [], inside: {}, atTakingIn: {}, parts: [], report: null, switches: {}, unplugged: [] };
+    return { id, owner, tag, called, slots: [], gaps: [], inside: {}, atTakingIn: {}, belongsIn: {}, parts: [], report: null, switches: {}, unplugged: [] };
   }
   if (!machine) return null;
   switch (entry.kind) {
@@ -76,9 +84,9 @@ export function applyMachine(machine: Machine | null, entry: MachineEntry): Mach
     case 'switches-answered':
       return { ...machine, switches: { ...machine.switches, ...entry.body.switches } };
     case 'part-at-taking-in':
-      return { ...machine, atTakingIn: { ...machine.atTakingIn, [entry.body.slot]: entry.body.part }, parts: withPart(machine, entry.body.part) };
+      return { ...machine, atTakingIn: { ...machine.atTakingIn, [entry.body.slot]: entry.body.part }, belongsIn: belonging(machine, entry.body), parts: withPart(machine, entry.body.part) };
     case 'slot-filled':
-      return { ...machine, inside: { ...machine.inside, [entry.body.slot]: entry.body.part }, parts: withPart(machine, entry.body.part) };
+      return { ...machine, inside: { ...machine.inside, [entry.body.slot]: entry.body.part }, belongsIn: entry.body.belongs ? belonging(machine, entry.body) : machine.belongsIn, parts: withPart(machine, entry.body.part) };
     case 'slot-emptied':
       return { ...machine, inside: without(machine.inside, entry.body.slot) };
     case 'unplugged':

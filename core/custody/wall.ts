@@ -35,7 +35,7 @@ export const knowPart = shopCommand(
       id, tag, kind: input.kind, name: input.name, belongs: { to: 'shop' }, attributes: { ...input.attributes, valueMinor: input.valueMinor }, standing, place: input.place,
       serial: null, source: 'bought', dataBearing: input.kind === 'drive', at: asking.at, by: asking.by,
     });
-    if (slot) book.add(`machine:${slot.machine}`, 'slot-filled', { slot: slot.slot, part: id });
+    if (slot) book.add(`machine:${slot.machine}`, 'slot-filled', { slot: slot.slot, part: id, belongs: true });
     return book.accept();
   },
 );

@@ -66,7 +66,7 @@ export function applyJob(job: Job | null, entry: JobEntry & Written): Job | null
     case 'stage-entered':
       return { ...job, stage: entry.body.stage, stages: [...job.stages, { stage: entry.body.stage, at, why: entry.body.why }] };
     case 'work-started':
-      return withWork(job, { ...entry.body, by: entry.by, endedAt: null, outcome: null, handsOn: minutes(0), waiting: minutes(0), readings: [], passed: null, note: null, struck: null });
+      return withWork(job, { ...entry.body, by: entry.by, endedAt: null, outcome: null, handsOn: minutes(0), waiting: minutes(0), readings: [], passed: null, note: null, leftOut: [], struck: null });
     case 'work-finished':
       return withWork(job, { ...entry.body, by: entry.by, struck: null });
     case 'work-struck':

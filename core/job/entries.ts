@@ -9,7 +9,7 @@ import type { Signature } from '../word/signature.ts';
 import type { Estimate } from './estimate.ts';
 import type { Stage } from './stage.ts';
 import type { BeforeFirstScrew, Thing, Told } from './told.ts';
-import type { Reading, WorkKind } from './work.ts';
+import type { Reading, UsedLoaner, Work, WorkKind } from './work.ts';
 
 /** How the job is paid: charged, free of charge, or finding the fault only. */
 export type Charging = 'charged' | 'free' | 'diagnosis-only';
@@ -86,8 +86,8 @@ export type JobEntry =
   | Draft<'seen', { readonly symptoms: readonly string[]; readonly differs: boolean }>
   | Draft<'could-not-be-reproduced', { readonly says: string }>
   | Draft<'stage-entered', { readonly stage: Stage; readonly why: string }>
-  | Draft<'work-started', { readonly run: string; readonly kind: WorkKind; readonly what: string; readonly startedAt: EpochMs; readonly loaners: readonly PartId[] }>
-  | Draft<'work-finished', { readonly run: string; readonly kind: WorkKind; readonly what: string; readonly startedAt: EpochMs; readonly endedAt: EpochMs; readonly outcome: string; readonly handsOn: Minutes; readonly waiting: Minutes; readonly readings: readonly Reading[]; readonly passed: boolean | null; readonly note: Personal<string> | null; readonly loaners: readonly PartId[] }>
+  | Draft<'work-started', { readonly run: string; readonly kind: WorkKind; readonly what: string; readonly startedAt: EpochMs; readonly loaners: readonly UsedLoaner[]; readonly took: Work['took'] }>
+  | Draft<'work-finished', { readonly run: string; readonly kind: WorkKind; readonly what: string; readonly startedAt: EpochMs; readonly endedAt: EpochMs; readonly outcome: string; readonly handsOn: Minutes; readonly waiting: Minutes; readonly readings: readonly Reading[]; readonly passed: boolean | null; readonly note: Personal<string> | null; readonly loaners: readonly UsedLoaner[]; readonly took: Work['took']; readonly leftOut: readonly string[] }>
   | Draft<'work-struck', { readonly run: string; readonly why: string }>
   | Draft<'noted', { readonly says: Personal<string>; readonly foundByTheWay: boolean }>
   | Draft<'estimated', Estimate>

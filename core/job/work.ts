@@ -1,3 +1,4 @@
+import type { ThingKind } from '../custody/part.ts';
 import type { PartId } from '../ids.ts';
 import type { Personal } from '../journal/personal.ts';
 import type { EpochMs, Minutes } from '../time.ts';
@@ -14,6 +15,9 @@ export type Reading = {
   readonly within: boolean | null;
 };
 
+/** A shop part used in a step, with the standing it had then: a part that is exposed proves nothing. */
+export type UsedLoaner = { readonly id: PartId; readonly kind: ThingKind; readonly standing: 'trial-grade' | 'known-good' | 'exposed' | 'unproved' };
+
 /** One piece of work: a tracing step, a fitting task, a proof. Its claimed times are data of their own. */
 export type Work = {
   readonly run: string;
@@ -29,8 +33,11 @@ export type Work = {
   readonly readings: readonly Reading[];
   readonly passed: boolean | null;
   readonly note: Personal<string> | null;
-  /** Shop parts used in it. */
-  readonly loaners: readonly PartId[];
+  readonly loaners: readonly UsedLoaner[];
+  /** The owner's parts that came out for it, and from which slot. */
+  readonly took: readonly { readonly part: PartId; readonly slot: string }[];
+  /** What stays out, or replaced by ours, after a step: circuits of the fault model. */
+  readonly leftOut: readonly string[];
   readonly struck: { readonly why: string; readonly at: EpochMs } | null;
 };
 

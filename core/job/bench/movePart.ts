@@ -37,7 +37,7 @@ export const fitPart = jobCommand(
   (view, input, asking) => {
     const part = view.parts.get(input.part);
     if (!part || !view.machine) return refuse('no-such-part', { part: input.part });
-    const recorded = Object.entries(view.machine.atTakingIn).find(([, id]) => id === part.id)?.[0];
+    const recorded = Object.entries(view.machine.belongsIn).find(([, id]) => id === part.id)?.[0];
     if (recorded !== undefined && recorded !== input.slot && input.why === 'fitting') return refuse('not-its-own-slot', { part: part.id, name: part.name, recorded, slot: input.slot });
     const book = openBook(view, asking);
     const refusal = moveFromWhereItIs(book, part.id, { at: 'slot', machine: view.machine.id, slot: input.slot }, { by: input.why }, asking);
@@ -47,7 +47,7 @@ export const fitPart = jobCommand(
     const run = asking.newId();
     book.add(`job:${input.job}`, 'work-finished', {
       run, kind: 'fitting', what: 'fit-part', startedAt: input.startedAt, endedAt: asking.at, outcome: 'done', handsOn: input.handsOn, waiting: 0,
-      readings: [], passed: null, note: null, loaners: part.belongs.to === 'shop' && !line ? [part.id] : [],
+      readings: [], passed: null, note: null, loaners: [], took: [], leftOut: [],
     });
     return book.accept();
   },

@@ -47,8 +47,8 @@ export const judge = jobCommand(
       if (runs.length < verdict.evidence.length) return refuse('evidence-not-in-the-log', { evidence: verdict.evidence });
       const shown = asking.tracing.verdict(view);
       const ownEvidence = verdict.way === 'by-its-own-evidence' && verdict.readings.some((reading) => reading.within === false);
-      if (!ownEvidence && !(shown?.is === 'confirmed' && shown.fault === verdict.fault)) {
-        return refuse('not-confirmed-by-the-log', { fault: verdict.fault, shows: shown?.is ?? 'tracing', showsFault: shown?.fault ?? null });
+      if (!ownEvidence && !(shown.verdict === 'confirmed' && shown.fault === verdict.fault)) {
+        return refuse('not-confirmed-by-the-log', { fault: verdict.fault, shows: shown.verdict });
       }
       book.add(`job:${job}`, 'judged', verdict);
       book.add(`part:${part.id}`, 'part-standing', { standing: { is: 'dead', how: verdict.way }, why: 'confirmed' });

@@ -6,12 +6,14 @@ import { isOpen } from '../../word/question.ts';
 import { openBook } from '../book.ts';
 import { labourMinor, spentMinor } from '../charges.ts';
 import { jobCommand } from '../command.ts';
+import type { PartId } from '../../ids.ts';
 import { zEpoch, zId, zJobId, zLine, zMinutes, zPartId, zReading, zText } from '../fields.ts';
 import type { Job } from '../job.ts';
 import { AT_THE_BENCH, OPEN_STAGES } from '../stage.ts';
 import type { View } from '../view.ts';
-import type { Work } from '../work.ts';
-import { movesAtFinish, movesAtStart } from './stepMoves.ts';
+import type { UsedLoaner } from '../work.ts';
+import { movesAtFinish, movesAtStart, takenOut } from './stepMoves.ts';
+import { loanerStanding } from './tracingCase.ts';
 import type { StepRules } from './tracingDoor.ts';
 
 const zKindOfWork = z.enum(['step', 'fitting', 'proof', 'cleaning', 'handling', 'own-proof']);
@@ -51,12 +53,12 @@ function decideStart(view: View & { readonly job: Job }, input: z.infer<typeof z
   const book = openBook(view, asking);
   if (view.job.stage === 'taken-in' && input.kind === 'step') book.enter('first-power-on', 'first-step');
   const run = asking.newId();
-  book.add(`job:${input.job}`, 'work-started', { run, kind: input.kind, what: input.what, startedAt: input.startedAt, loaners: input.use.loaner ? [input.use.loaner] : [] });
   const rules = input.kind === 'step' ? asking.tracing.rules(input.what) : null;
-  if (rules) {
-    const refusal = movesAtStart({ book, asking, rules, use: input.use, run, tray: input.tray });
-    if (refusal) return { ok: false, refusal };
-  }
+  const moves = rules && { book, asking, rules, use: input.use, run, tray: input.tray };
+  const took = moves ? takenOut(moves) : [];
+  book.add(`job:${input.job}`, 'work-started', { run, kind: input.kind, what: input.what, startedAt: input.startedAt, took, loaners: usedLoaners(view, input.use.loaner) });
+  const refusal = moves && movesAtStart(moves, took);
+  if (refusal) return { ok: false, refusal };
   return book.accept();
 }
 
@@ -108,30 +110,26 @@ function decideFinish(view: View & { readonly job: Job }, input: z.infer<typeof 
   if (rules && !rules.outcomes.includes(input.outcome)) return refuse('no-such-outcome', { step: work.what, outcome: input.outcome, outcomes: rules.outcomes });
   if (work.kind === 'proof' && input.passed === null) return refuse('proof-without-result', { proof: work.what });
   const book = openBook(view, asking);
+  const endsWith = input.endsWith ?? (rules?.handling.putsBack === 'same-slot' ? 'as-before' : 'out');
   if (rules) {
-    const refusal = finishMoves(book, view, work, rules, input, asking);
+    const use = { ...input.use, loaner: input.use.loaner ?? work.loaners[0]?.id ?? null };
+    const refusal = movesAtFinish({ book, asking, rules, use, run: work.run, tray: input.tray }, work, endsWith);
     if (refusal) return { ok: false, refusal };
   }
   const { run, endedAt, outcome, handsOn, waiting, readings, passed, note } = input;
   book.add(`job:${input.job}`, 'work-finished', {
     run, endedAt, outcome, handsOn, waiting, readings, passed,
-    kind: work.kind, what: work.what, startedAt: work.startedAt, loaners: work.loaners,
+    kind: work.kind, what: work.what, startedAt: work.startedAt, loaners: work.loaners, took: work.took,
+    leftOut: rules && endsWith !== 'as-before' ? rules.circuitsOut : [],
     note: note === null ? null : personal('record', view.job.owner, note),
   });
   return book.accept();
 }
 
-function finishMoves(book: ReturnType<typeof openBook>, view: View, work: Work, rules: StepRules, input: z.infer<typeof zFinish>, asking: Asking) {
-  const endsWith = input.endsWith ?? (rules.handling.putsBack === 'same-slot' ? 'as-before' : 'out');
-  const loaner = input.use.loaner ?? work.loaners[0] ?? null;
-  const home = (loaner && view.parts.get(loaner)?.home) ?? null;
-  const inTray = [...view.parts.values()]
-    .filter((one) => one.belongs.to === 'owner' && one.place.at === 'tray')
-    .flatMap((one) => {
-      const slot = Object.entries(view.machine?.atTakingIn ?? {}).find(([, id]) => id === one.id)?.[0];
-      return slot && rules.handling.takesOut.some((kind) => kind === one.kind) ? [{ part: one.id, slot }] : [];
-    });
-  return movesAtFinish({ book, asking, rules, use: { ...input.use, loaner }, run: work.run, tray: input.tray }, home, inTray, endsWith);
+function usedLoaners(view: View, id: PartId | null): readonly UsedLoaner[] {
+  const part = id === null ? undefined : view.parts.get(id);
+  const standing = part && loanerStanding(part);
+  return part && standing ? [{ id: part.id, kind: part.kind, standing }] : [];
 }
 
 /** Strikes a piece of work out: it stays in the record, counts for nothing, and is not charged. Its moves stay real. */

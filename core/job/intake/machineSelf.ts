@@ -95,7 +95,7 @@ function writeFound(book: Book, machine: MachineId, owner: OwnerId, found: z.inf
     at: asking.at,
     by: asking.by,
   });
-  book.add(`machine:${machine}`, 'slot-filled', { slot: found.slot, part: id });
+  book.add(`machine:${machine}`, 'slot-filled', { slot: found.slot, part: id, belongs: true });
   book.add(`machine:${machine}`, 'part-at-taking-in', { slot: found.slot, part: id });
 }
 

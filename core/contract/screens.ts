@@ -1,0 +1,76 @@
+import type { Missing } from '../custody/canGoHome.ts';
+import type { Part } from '../custody/ledger.ts';
+import type { Machine } from '../custody/machine.ts';
+import type { JobId, PartId } from '../ids.ts';
+import type { Charges } from '../job/charges.ts';
+import type { Enquiry } from '../job/enquiry.ts';
+import type { Job } from '../job/job.ts';
+import type { ShopSettings, Staff } from '../job/shop.ts';
+import type { Stage } from '../job/stage.ts';
+import type { EpochMs } from '../time.ts';
+import type { Belief, Offer, StepHandling, StepView, Suspect, Verdict } from '../tracing/live/types.ts';
+import type { Owner } from '../word/owner.ts';
+
+/** Whose move it is: the four bands of the day line. */
+export type Band = 'ours' | 'owners' | 'suppliers' | 'ready';
+
+/** One job on the day line. */
+export type DayPoint = {
+  readonly job: JobId;
+  readonly called: string;
+  readonly tag: string | null;
+  readonly stage: Stage;
+  readonly band: Band;
+  readonly promised: EpochMs | null;
+  readonly p90: EpochMs | null;
+  readonly late: boolean;
+  readonly willBeLate: boolean;
+  /** A loaner this job waits for, and the job that has it. */
+  readonly waitsFor: { readonly part: PartId; readonly name: string; readonly heldBy: JobId } | null;
+  /** What the desk may say on the phone, made from the journal. */
+  readonly phone: PhoneSentence;
+};
+
+/** A sentence by name and facts; words come from assets/ by language. */
+export type PhoneSentence = { readonly says: string; readonly facts: { readonly [name: string]: string | number } };
+
+/** Everything the Counter and the Bench show of one job. */
+export type JobSheet = {
+  readonly seq: number;
+  readonly job: Job;
+  readonly owner: Owner;
+  readonly machine: Machine;
+  readonly parts: readonly Part[];
+  readonly rigs: readonly Machine[];
+  readonly charges: Charges;
+  readonly missing: readonly Missing[];
+  readonly phone: PhoneSentence;
+  readonly band: Band;
+};
+
+/** A step as the Bench offers it. */
+export type OfferedStep = StepView & { readonly name: string; readonly handling: StepHandling; readonly needs: readonly string[]; readonly outcomeIds: readonly string[] };
+
+/** What the engine says of a job now. */
+export type TracingSheet = {
+  readonly belief: Pick<Belief, 'contradiction' | 'droppedMass'>;
+  readonly suspects: readonly (Suspect & { readonly part: string })[];
+  readonly before: readonly Suspect[];
+  readonly offer: Offer;
+  readonly handling: { readonly [step: string]: { readonly handling: StepHandling; readonly outcomes: readonly string[]; readonly needs: readonly string[]; readonly handsOn: number; readonly waiting: number } };
+  readonly verdict: Verdict;
+  readonly toldSeen: { readonly agree: readonly string[]; readonly onlyTold: readonly string[]; readonly onlySeen: readonly string[] };
+};
+
+/** The shop's parts where they lie. */
+export type WallSheet = {
+  readonly parts: readonly (Part & { readonly proof: string | null; readonly jobCalled: string | null; readonly overdue: boolean })[];
+  readonly rigs: readonly Machine[];
+};
+
+export type ShopSheet = { readonly settings: ShopSettings | null; readonly staff: readonly Staff[] };
+
+/** What a tag or a search leads to. */
+export type Found = { readonly is: 'job' | 'part' | 'owner' | 'machine' | 'paper'; readonly id: string; readonly job: JobId | null; readonly title: string; readonly detail: string };
+
+export type EnquirySheet = Enquiry;

@@ -1,0 +1,115 @@
+import type { Part } from '../../custody/ledger.ts';
+import type { Circuit, Loaner, LoanerStanding, LoggedStep, MachineFacts, Switch, TracingCase } from '../../tracing/live/types.ts';
+import { SWITCHES } from '../../tracing/live/types.ts';
+import { agreed, CONSENTS } from '../../word/consent.ts';
+import { spentMinor } from '../charges.ts';
+import type { Work } from '../work.ts';
+import type { JobView } from './tracingDoor.ts';
+
+/** How good a shop part counts in a trial; null when it is no loaner. */
+export function loanerStanding(part: Part): LoanerStanding | null {
+  switch (part.standing.is) {
+    case 'trial-grade':
+    case 'known-good':
+    case 'exposed':
+    case 'unproved':
+      return part.standing.is;
+    default:
+      return null;
+  }
+}
+
+/** The present bench state as the tracing engine takes it. `fits` says whether a shop part would fit this machine. */
+export function tracingCase(view: JobView, fits: (part: Part) => Loaner['fits'] = () => 'unknown'): TracingCase {
+  const { job, machine } = view;
+  return {
+    told: {
+      symptoms: job.told.symptoms,
+      changed: job.told.changed.map((one) => one.id),
+      often: job.told.often,
+      onlyWhen: job.told.onlyWhen,
+    },
+    seen: job.seen ?? [],
+    switches: SWITCHES.filter((name): name is Switch => machine?.switches[name] === true),
+    machine: machineFacts(view),
+    log: job.work.flatMap((work) => loggedStep(work)),
+    stock: [...view.parts.values()].flatMap((part) => asLoaner(part, job.id, fits)),
+    agreed: CONSENTS.filter((id) => agreed(job.consents, id)),
+    passedGates: [],
+    money: {
+      perMinuteMinor: job.perMinuteMinor,
+      limitMinor: job.charging === 'charged' ? job.limitMinor : null,
+      spentMinor: spentMinor(job),
+      worthMinor: null,
+      feeMinor: job.feeMinor,
+    },
+    untilClosing: null,
+  };
+}
+
+function loggedStep(work: Work): LoggedStep[] {
+  if (work.kind !== 'step' || work.endedAt === null || work.outcome === null) return [];
+  return [
+    {
+      entry: work.run,
+      step: work.what,
+      outcome: work.outcome,
+      handsOn: work.handsOn,
+      waiting: work.waiting,
+      loaners: work.loaners,
+      leftOut: work.leftOut as readonly Circuit[],
+      struck: work.struck !== null,
+    },
+  ];
+}
+
+function asLoaner(part: Part, job: string, fits: (part: Part) => Loaner['fits']): Loaner[] {
+  const standing = loanerStanding(part);
+  if (part.belongs.to !== 'shop' || standing === null || part.place.at === 'gone') return [];
+  const value = part.attributes.valueMinor;
+  const mine = part.reservedFor === job || (part.title !== null && part.title.job === job);
+  const away = part.place.at !== 'bin' && part.place.at !== 'rig' && part.place.at !== 'bench';
+  return [
+    {
+      id: part.id,
+      kind: part.kind,
+      standing,
+      valueMinor: typeof value === 'number' ? value : 0,
+      proveMinutes: PROVE_MINUTES,
+      wantedBy: part.reservedFor && !mine ? 1 : 0,
+      fits: fits(part),
+      taken: (part.reservedFor !== null && !mine) || (away && !mine),
+      attributes: part.attributes,
+    },
+  ];
+}
+
+/** Minutes to prove a loaner anew: common practice, no source. */
+const PROVE_MINUTES = 15;
+
+function machineFacts({ machine, parts, job }: JobView): MachineFacts {
+  const inside = Object.values(machine?.atTakingIn ?? {})
+    .map((id) => parts.get(id))
+    .filter((part) => part !== undefined);
+  const known = machine !== null && machine.slots.length > 0;
+  const of = (kind: Part['kind']) => inside.filter((part) => part.kind === kind);
+  const slots = machine?.slots.filter((slot) => slot.takes === 'dimm').length ?? 0;
+  const flag = (kind: Part['kind'], name: string): boolean | null => {
+    const value = of(kind)[0]?.attributes[name];
+    return typeof value === 'boolean' ? value : null;
+  };
+  return {
+    graphicsInProcessor: flag('processor', 'picture'),
+    card: known ? of('card').length > 0 : null,
+    dimms: known ? of('dimm').length : null,
+    slots: slots > 0 ? slots : null,
+    drives: known ? of('drive').length : null,
+    riser: known ? of('riser').length > 0 : null,
+    addIns: known ? of('add-in').length > 0 : null,
+    modularSupply: flag('supply', 'modular'),
+    liquidCooler: flag('cooler', 'liquid'),
+    firmwareRescue: flag('board', 'firmwareRescue'),
+    encrypted: job.before?.encryption ?? 'unknown',
+    keyInHand: job.before?.keyInHand ?? false,
+  };
+}
