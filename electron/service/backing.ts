@@ -1,0 +1,18 @@
+import type { Router } from '@orpc/server';
+import type { Caller } from './transport/doors.ts';
+
+/** Everything behind the doors: the procedures, and what must happen hourly and at the end. */
+export type Backing = {
+  // biome-ignore lint/suspicious/noExplicitAny: the library's own name for "whatever contract this router implements"
+  readonly router: Router<any, Caller>;
+  /** Seals the heads of the chains in the key file. */
+  readonly sealHeads: () => void | Promise<void>;
+  readonly close: () => void | Promise<void>;
+};
+
+/** Why the shop's data could not be opened; it was left as it is. */
+export type OpenRefusal = { readonly refused: string; readonly path: string; readonly [fact: string]: unknown };
+
+export type Opened =
+  | { readonly ok: true; readonly backing: Backing }
+  | { readonly ok: false; readonly refusal: OpenRefusal };

@@ -1,0 +1,25 @@
+import { createHash } from 'node:crypto';
+import { homedir } from 'node:os';
+import { join } from 'node:path';
+
+/**
+ * Where the app keeps its things on this system unless told otherwise, by each system's own custom.
+ * The window and the service that serves browsers agree on it, so both open the same shop.
+ */
+export function appFolder(env = process.env, platform = process.platform, home = homedir()): string {
+  if (platform === 'win32') return join(env.APPDATA ?? join(home, 'AppData', 'Roaming'), 'knowngood');
+  if (platform === 'darwin') return join(home, 'Library', 'Application Support', 'knowngood');
+  return join(env.XDG_CONFIG_HOME || join(home, '.config'), 'knowngood');
+}
+
+/** The shop's data folder unless `--data` names another. */
+export const defaultDataFolder = (): string => join(appFolder(), 'shop');
+
+/**
+ * Where a window keeps its own things (caches, sizes). Never in the shop's data; one folder for each shop's data,
+ * so that the lock which keeps a second window out is one for each shop.
+ */
+export function windowFolder(data: string, app = appFolder()): string {
+  if (data === join(app, 'shop')) return join(app, 'window');
+  return join(app, 'windows', createHash('sha256').update(data).digest('hex').slice(0, 16));
+}

@@ -1,0 +1,22 @@
+import { ORPCError } from '@orpc/client';
+import type { StandardHandlerOptions } from '@orpc/server/standard';
+import { refuseBadText } from './refuseBadText.ts';
+import { tellDefect } from './tellDefect.ts';
+
+/** Which door a call came in by: the app's own window, or a browser on this computer. */
+export type Caller = { readonly door: 'window' | 'loopback' };
+
+type Interceptors = NonNullable<StandardHandlerOptions<Caller>['clientInterceptors']>;
+
+/** What stands before every procedure at both doors, in this order. */
+export const doorkeepers: Interceptors = [
+  async (call) => {
+    try {
+      return await call.next();
+    } catch (error) {
+      if (!(error instanceof ORPCError)) tellDefect(call.path.join('.'), error);
+      throw error;
+    }
+  },
+  (call) => refuseBadText(call),
+];

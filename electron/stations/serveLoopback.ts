@@ -1,0 +1,95 @@
+import { createReadStream } from 'node:fs';
+import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import { BodyLimitPlugin, RPCHandler } from '@orpc/server/node';
+import { SimpleCsrfProtectionHandlerPlugin } from '@orpc/server/plugins';
+import { SECURITY_HEADERS } from '../page/contentPolicy.ts';
+import { pageFile } from '../page/pageFile.ts';
+import { plainPage } from '../page/plainPage.ts';
+import type { Backing } from '../service/backing.ts';
+import { doorkeepers } from '../service/transport/doors.ts';
+import { tellDefect } from '../service/transport/tellDefect.ts';
+import { shellWords } from '../words/shellWords.ts';
+import { turnAway } from './atTheDoor.ts';
+import { createSession, type Session } from './session.ts';
+
+/** Room for a photograph of 2,048 pixels a side and what goes with it; more is refused unread. */
+const LARGEST_BODY = 32 * 1024 * 1024;
+
+export type Loopback = { readonly address: string; readonly stop: () => Promise<void> };
+
+/**
+ * Serves the screens and the procedures to a browser on this computer, on 127.0.0.1 alone.
+ *
+ * @param options `port` 0 takes any free one; `screens` is the built page's folder.
+ * @returns the address with its one-time token, and how to stop. Rejects with the system's error when the port is taken.
+ */
+export async function serveLoopback(options: {
+  readonly router: Backing['router'];
+  readonly port: number;
+  readonly screens: string;
+}): Promise<Loopback> {
+  const handler = new RPCHandler(options.router, {
+    clientInterceptors: doorkeepers,
+    plugins: [new SimpleCsrfProtectionHandlerPlugin(), new BodyLimitPlugin({ maxBodySize: LARGEST_BODY })],
+  });
+  let answer: (request: IncomingMessage, response: ServerResponse) => Promise<void>;
+  const server = createServer((request, response) => {
+    answer(request, response).catch((error: unknown) => {
+      tellDefect('an answer over loopback', error);
+      response.destroy();
+    });
+  });
+  await new Promise<void>((done, failed) => {
+    server.once('error', failed).listen(options.port, '127.0.0.1', done);
+  });
+  const { port } = server.address() as AddressInfo;
+  const session = createSession(port);
+  answer = async (request, response) => {
+    for (const [name, value] of Object.entries(SECURITY_HEADERS)) response.setHeader(name, value);
+    const turned = turnAway(request.headers, port);
+    if (turned) return plain(response, turned.status);
+    const { pathname } = new URL(request.url ?? '/', 'http://127.0.0.1');
+    if (enters(session, request, pathname, response)) return;
+    if (!session.holds(request.headers.cookie)) return refuseEntry(response);
+    const { matched } = await handler.handle(request, response, { prefix: '/rpc', context: { door: 'loopback' } });
+    if (!matched) sendFile(options.screens, request, pathname, response);
+  };
+  return {
+    address: `http://127.0.0.1:${port}${session.wayIn}`,
+    stop: () =>
+      new Promise((done) => {
+        server.close(() => done());
+        server.closeAllConnections();
+      }),
+  };
+}
+
+function enters(session: Session, request: IncomingMessage, pathname: string, response: ServerResponse): boolean {
+  const cookie = request.method === 'GET' ? session.enter(pathname) : undefined;
+  if (!cookie) return false;
+  response.writeHead(303, { 'Set-Cookie': cookie, Location: '/', 'Cache-Control': 'no-store' }).end();
+  return true;
+}
+
+function refuseEntry(response: ServerResponse): void {
+  const { title, says, next } = shellWords.door;
+  const page = plainPage(shellWords.language, title, [{ say: says }, { say: next }]);
+  response.writeHead(403, { ...page.headers, 'Cache-Control': 'no-store' }).end(page.body);
+}
+
+function sendFile(folder: string, request: IncomingMessage, pathname: string, response: ServerResponse): void {
+  if (request.method !== 'GET' && request.method !== 'HEAD') return plain(response, 405);
+  const file = pageFile(folder, pathname);
+  if (!file) return plain(response, 404);
+  response.writeHead(200, { 'Content-Type': file.type, 'Cache-Control': 'no-cache' });
+  if (request.method === 'HEAD') response.end();
+  else
+    createReadStream(file.path)
+      .on('error', () => response.destroy())
+      .pipe(response);
+}
+
+function plain(response: ServerResponse, status: number): void {
+  response.writeHead(status, { 'Content-Type': 'text/plain; charset=utf-8' }).end();
+}

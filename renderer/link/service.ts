@@ -1,0 +1,61 @@
+import { type ClientLink, createORPCClient, ORPCError } from '@orpc/client';
+import { RPCLink as FetchLink } from '@orpc/client/fetch';
+import { RPCLink as PortLink } from '@orpc/client/message-port';
+import { SimpleCsrfProtectionLinkPlugin } from '@orpc/client/plugins';
+import type { ContractRouterClient } from '@orpc/contract';
+import { createTanstackQueryUtils } from '@orpc/tanstack-query';
+import { QueryClient } from '@tanstack/react-query';
+import type { smallContract as contract } from '../../tests/builders/smallRouter.ts';
+import { setConnected } from './connection.ts';
+import { followChanges } from './followChanges.ts';
+import { openPort } from './openPort.ts';
+import { renewingLink } from './renewingLink.ts';
+import { markStale } from './stale.ts';
+
+/** The service's procedures: `await service.…(input)`. Refusals come back as values, defects are thrown. */
+export const service: ContractRouterClient<typeof contract> = createORPCClient(link());
+
+/** The same for react-query: `useQuery(ask.….queryOptions({ input, meta: { follows } }))`. */
+export const ask = createTanstackQueryUtils(service);
+
+/**
+ * Answers stay fresh until the change stream says otherwise, so nothing is asked for again by time or focus.
+ * The service is on this computer: no network is needed, and asking twice helps only when the way was lost.
+ */
+export const queries = new QueryClient({
+  defaultOptions: {
+    queries: {
+      staleTime: Number.POSITIVE_INFINITY,
+      networkMode: 'always',
+      refetchOnWindowFocus: false,
+      retry: (failures, error) => !(error instanceof ORPCError) && failures < 3,
+    },
+    mutations: { networkMode: 'always', retry: false },
+  },
+});
+
+/** Starts this window's change stream; it goes on until the window is closed. */
+export function startFollowing(): void {
+  void followChanges({
+    changes: (since, signal) => service.changes({ since }, { signal }),
+    onChange: (change) => markStale(queries, change),
+    onAnew: () => void queries.invalidateQueries(),
+    onConnected: setConnected,
+    wait: (ms) => new Promise((done) => setTimeout(done, ms)),
+    signal: new AbortController().signal,
+  });
+}
+
+/** In the app's own window a port of its own, in a browser the address the page came from. */
+function link(): ClientLink<Record<never, never>> {
+  if (location.protocol !== 'app:') {
+    return new FetchLink({ url: `${location.origin}/rpc`, plugins: [new SimpleCsrfProtectionLinkPlugin()] });
+  }
+  return renewingLink(async () => {
+    const port = await openPort();
+    const lost = new Promise((gone) => port.addEventListener('close', gone, { once: true }));
+    const way = new PortLink({ port });
+    port.start();
+    return { link: way, lost };
+  });
+}

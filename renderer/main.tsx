@@ -1,0 +1,17 @@
+import { QueryClientProvider } from '@tanstack/react-query';
+import { StrictMode } from 'react';
+import { createRoot } from 'react-dom/client';
+import { App } from './App.tsx';
+import { queries, startFollowing } from './link/service.ts';
+
+const root = document.getElementById('root');
+if (!root) throw new Error('The page has no root element');
+
+startFollowing();
+createRoot(root).render(
+  <StrictMode>
+    <QueryClientProvider client={queries}>
+      <App />
+    </QueryClientProvider>
+  </StrictMode>,
+);
