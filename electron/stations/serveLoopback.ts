@@ -48,12 +48,16 @@ export async function serveLoopback(options: {
   answer = async (request, response) => {
     for (const [name, value] of Object.entries(SECURITY_HEADERS)) response.setHeader(name, value);
     const turned = turnAway(request.headers, port);
-    if (turned) return plain(response, turned.status);
+    if (turned) {
+      plain(response, turned.status);
+      return;
+    }
     const { pathname } = new URL(request.url ?? '/', 'http://127.0.0.1');
     if (enters(session, request, pathname, response)) return;
-    if (!session.holds(request.headers.cookie)) return refuseEntry(response);
-    const { matched } = await handler.handle(request, response, { prefix: '/rpc', context: { door: 'loopback' } });
-    if (!matched) sendFile(options.screens, request, pathname, response);
+    if (!session.holds(request.headers.cookie)) refuseEntry(response);
+    else if (!(await handler.handle(request, response, { prefix: '/rpc', context: { door: 'loopback' } })).matched) {
+      sendFile(options.screens, request, pathname, response);
+    }
   };
   return {
     address: `http://127.0.0.1:${port}${session.wayIn}`,
@@ -79,15 +83,19 @@ function refuseEntry(response: ServerResponse): void {
 }
 
 function sendFile(folder: string, request: IncomingMessage, pathname: string, response: ServerResponse): void {
-  if (request.method !== 'GET' && request.method !== 'HEAD') return plain(response, 405);
-  const file = pageFile(folder, pathname);
-  if (!file) return plain(response, 404);
+  const reads = request.method === 'GET' || request.method === 'HEAD';
+  const file = reads ? pageFile(folder, pathname) : undefined;
+  if (!file) {
+    plain(response, reads ? 404 : 405);
+    return;
+  }
   response.writeHead(200, { 'Content-Type': file.type, 'Cache-Control': 'no-cache' });
   if (request.method === 'HEAD') response.end();
-  else
+  else {
     createReadStream(file.path)
       .on('error', () => response.destroy())
       .pipe(response);
+  }
 }
 
 function plain(response: ServerResponse, status: number): void {

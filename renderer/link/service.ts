@@ -20,7 +20,8 @@ export const ask = createTanstackQueryUtils(service);
 
 /**
  * Answers stay fresh until the change stream says otherwise, so nothing is asked for again by time or focus.
- * The service is on this computer: no network is needed, and asking twice helps only when the way was lost.
+ * The service is on this computer: no network is needed. Asking again helps only when the way was lost, and is safe
+ * for commands too: the same command id is carried out once.
  */
 export const queries = new QueryClient({
   defaultOptions: {
@@ -28,9 +29,9 @@ export const queries = new QueryClient({
       staleTime: Number.POSITIVE_INFINITY,
       networkMode: 'always',
       refetchOnWindowFocus: false,
-      retry: (failures, error) => !(error instanceof ORPCError) && failures < 3,
+      retry: whenTheWayWasLost,
     },
-    mutations: { networkMode: 'always', retry: false },
+    mutations: { networkMode: 'always', retry: whenTheWayWasLost },
   },
 });
 
@@ -44,6 +45,10 @@ export function startFollowing(): void {
     wait: (ms) => new Promise((done) => setTimeout(done, ms)),
     signal: new AbortController().signal,
   });
+}
+
+function whenTheWayWasLost(failures: number, error: unknown): boolean {
+  return !(error instanceof ORPCError) && failures < 3;
 }
 
 /** In the app's own window a port of its own, in a browser the address the page came from. */

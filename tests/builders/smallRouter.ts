@@ -6,8 +6,8 @@ import type { Caller } from '../../electron/service/transport/doors.ts';
 
 const change = z.object({
   seq: z.number(),
-  streams: z.array(z.string()).readonly(),
-  kinds: z.array(z.string()).readonly(),
+  streams: z.array(z.string()),
+  kinds: z.array(z.string()),
 });
 
 /** A contract as small as can be that still has every shape the doors carry: text, list, file, stream, defect. */

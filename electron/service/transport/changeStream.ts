@@ -2,8 +2,8 @@
 export type Change = {
   /** The last entry this covers; asked again with it, the stream goes on behind it. */
   readonly seq: number;
-  readonly streams: readonly string[];
-  readonly kinds: readonly string[];
+  readonly streams: string[];
+  readonly kinds: string[];
 };
 
 /** The journal as the change stream needs it. */

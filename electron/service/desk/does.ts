@@ -1,0 +1,30 @@
+import type { Asked } from '../../../core/contract/contract.ts';
+import type { Asking } from '../../../core/decision.ts';
+import type { CommandId, StaffId } from '../../../core/ids.ts';
+import type { Command } from '../../../core/job/command.ts';
+import { COMMANDS } from '../../../core/job/commands.ts';
+import type { Json } from '../../../core/journal/entry.ts';
+import type { Done, NotDone, Shop } from '../../../db/index.ts';
+import { loadView } from './loadView.ts';
+
+/** What a decision is given beside the view, but for who asks and when. */
+export type Tools = Omit<Asking, 'at' | 'by'>;
+
+/** Carries one command out: loads what it is about, asks `core` for the decision, appends what it decided. */
+export function carryOut(shop: Shop, tools: Tools, device: string, asked: Asked): Promise<Done | NotDone> {
+  const command = COMMANDS[asked.name] as unknown as Command;
+  return shop.runCommand(
+    {
+      command: asked.command as CommandId,
+      by: asked.by as StaffId,
+      device,
+      asked: { name: asked.name, input: asked.input } as unknown as Json,
+    },
+    async (read, at) =>
+      command.decide(await loadView(read, command.about(asked.input), at), asked.input, {
+        ...tools,
+        at,
+        by: asked.by as StaffId,
+      }),
+  );
+}

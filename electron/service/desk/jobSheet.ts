@@ -1,0 +1,28 @@
+import type { JobSheet } from '../../../core/contract/screens.ts';
+import { canGoHome } from '../../../core/custody/canGoHome.ts';
+import type { JobId } from '../../../core/ids.ts';
+import { bandOf } from '../../../core/job/band.ts';
+import { charges } from '../../../core/job/charges.ts';
+import { phoneSentence } from '../../../core/job/phoneSentence.ts';
+import type { EpochMs } from '../../../core/time.ts';
+import type { Reader } from '../../../db/index.ts';
+import { loadView } from './loadView.ts';
+
+/** Everything the Counter and the Bench show of one job; null when there is no such job. */
+export async function jobSheet(read: Reader, job: JobId, at: EpochMs): Promise<JobSheet | null> {
+  const view = await loadView(read, { job }, at);
+  if (!view.job || !view.owner || !view.machine) return null;
+  const asItCame = view.job.stages.some((one) => one.stage === 'home-as-it-came');
+  return {
+    seq: read.head,
+    job: view.job,
+    owner: view.owner,
+    machine: view.machine,
+    parts: [...view.parts.values()],
+    rigs: [...view.rigs.values()],
+    charges: charges(view.job, asItCame),
+    missing: canGoHome(view.job, view.machine, view.parts),
+    phone: phoneSentence(view.job),
+    band: bandOf(view.job),
+  };
+}

@@ -1,0 +1,62 @@
+import { applyPart, type Part } from '../../../core/custody/ledger.ts';
+import { applyMachine, type Machine } from '../../../core/custody/machine.ts';
+import type { PartId } from '../../../core/ids.ts';
+import { applyJob } from '../../../core/job/applyJob.ts';
+import type { About } from '../../../core/job/command.ts';
+import { applyEnquiry, type Enquiry } from '../../../core/job/enquiry.ts';
+import type { Job } from '../../../core/job/job.ts';
+import { yearIn } from '../../../core/job/papers/issue.ts';
+import { applyShop, noShop } from '../../../core/job/shop.ts';
+import type { View } from '../../../core/job/view.ts';
+import type { Stream } from '../../../core/journal/entry.ts';
+import type { EpochMs } from '../../../core/time.ts';
+import { applyOwner, type Owner } from '../../../core/word/owner.ts';
+import type { Reader } from '../../../db/index.ts';
+
+const foldJob = (read: Reader, id: string) => read.fold<Job | null, never>(`job:${id}`, null, applyJob);
+const foldMachine = (read: Reader, id: string) => read.fold<Machine | null, never>(`machine:${id}`, null, applyMachine);
+
+/** Loads what a command is about, remembering the version of every stream it looked at. */
+export async function loadView(read: Reader, about: About, at: EpochMs): Promise<View> {
+  const shop = await read.fold('shop', noShop, applyShop);
+  const job = about.job ? await foldJob(read, about.job) : null;
+  const olderJob = about.olderJob ? await foldJob(read, about.olderJob) : null;
+  const ownerId = about.owner ?? job?.owner;
+  const machineId = about.machine ?? job?.machine;
+  const owner = ownerId ? await read.fold<Owner | null, never>(`owner:${ownerId}`, null, applyOwner) : null;
+  const machine = machineId ? await foldMachine(read, machineId) : null;
+  const enquiry = about.enquiry
+    ? await read.fold<Enquiry | null, never>(`enquiry:${about.enquiry}`, null, applyEnquiry)
+    : null;
+  const rigs = await loadRigs(read, shop.settings?.rigs ?? []);
+  const ids = [
+    ...(machine?.parts ?? []),
+    ...(job?.parts ?? []),
+    ...(about.parts ?? []),
+    ...[...rigs.values()].flatMap((rig) => Object.values(rig.inside)),
+  ];
+  const parts = await loadParts(read, ids);
+  const year = shop.settings ? yearIn(shop.settings.zone, at) : 0;
+  const paperCounts = new Map<string, number>();
+  for (const kind of about.papers ?? []) paperCounts.set(kind, await read.version(`paper:${kind}:${year}`));
+  return { shop, job, olderJob, owner, machine, rigs, parts, enquiry, paperCounts };
+}
+
+/** The parts of these ids that the journal knows. */
+export async function loadParts(read: Reader, ids: Iterable<PartId>): Promise<ReadonlyMap<PartId, Part>> {
+  const parts = new Map<PartId, Part>();
+  for (const id of new Set(ids)) {
+    const part = await read.fold<Part | null, never>(`part:${id}` as Stream, null, applyPart);
+    if (part) parts.set(id, part);
+  }
+  return parts;
+}
+
+async function loadRigs(read: Reader, names: readonly string[]): Promise<ReadonlyMap<string, Machine>> {
+  const rigs = new Map<string, Machine>();
+  for (const name of names) {
+    const rig = await foldMachine(read, name);
+    if (rig) rigs.set(name, rig);
+  }
+  return rigs;
+}

@@ -1,0 +1,26 @@
+import type { WallSheet } from '../../../core/contract/screens.ts';
+import type { Part } from '../../../core/custody/ledger.ts';
+import type { EpochMs } from '../../../core/time.ts';
+import type { Reader } from '../../../db/index.ts';
+import { loadView } from './loadView.ts';
+import { shopParts } from './shopParts.ts';
+
+/** The shop's parts where they lie: standing, proof, who has it and since when. */
+export async function wallSheet(read: Reader, at: EpochMs): Promise<WallSheet> {
+  const { rigs } = await loadView(read, {}, at);
+  const parts = [];
+  for (const part of await shopParts(read)) {
+    const job = part.title?.job ?? part.reservedFor;
+    const called = job ? ((await loadView(read, { job }, at)).machine?.called ?? null) : null;
+    parts.push({
+      ...part,
+      proof: proofOf(part),
+      jobCalled: called,
+      overdue: part.title?.as === 'lent' && part.title.returnBy < at,
+    });
+  }
+  return { parts, rigs: [...rigs.values()] };
+}
+
+const proofOf = (part: Part): string | null =>
+  part.standing.is === 'known-good' ? part.standing.evidence.where : null;

@@ -1,0 +1,91 @@
+import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { _electron, type BrowserContext, chromium, type ElectronApplication, type Page } from '@playwright/test';
+import { asRoot, chromiumProgram, root, serviceNode } from './house.ts';
+import { serveForTest } from './serveForTest.ts';
+
+/** The app as a journey meets it, the same wherever it runs. */
+export type OpenedApp = {
+  readonly where: 'electron' | 'browser';
+  readonly page: Page;
+  /** The shop's data folder. */
+  readonly data: string;
+  /** What the page complained of on its console: errors, refused by the content policy or thrown. */
+  readonly complaints: readonly string[];
+  readonly context: BrowserContext;
+  /** There in Electron only. */
+  readonly electron?: ElectronApplication;
+  /** Closes it in order; a folder made for it is deleted. */
+  readonly close: () => Promise<void>;
+};
+
+export type Opening = {
+  /** A data folder of one's own, kept after closing; else a fresh one, deleted then. */
+  readonly data?: string;
+  /** Further switches for Chromium or Electron. */
+  readonly switches?: readonly string[];
+  readonly viewport?: { readonly width: number; readonly height: number };
+};
+
+/** Opens the real Electron window with its service in a forked Node. Needs a display (xvfb-run). */
+export async function openInElectron(opening: Opening = {}): Promise<OpenedApp> {
+  const executablePath = process.env.KNOWNGOOD_TEST_ELECTRON;
+  if (!executablePath) throw new Error('No Electron for tests: node tests/journeys/runtime/prepare.mjs lays it out');
+  const place = placeFor(opening);
+  const electron = await _electron.launch({
+    executablePath,
+    args: [root, ...(asRoot ? ['--no-sandbox'] : []), ...(opening.switches ?? []), '--data', place.data],
+    env: { ...definedOnly(process.env), KNOWNGOOD_SERVICE_NODE: serviceNode, XDG_CONFIG_HOME: place.config },
+  });
+  const page = await electron.firstWindow();
+  const complaints = listen(page);
+  if (opening.viewport) await page.setViewportSize(opening.viewport);
+  const close = async () => {
+    await electron.close();
+    place.remove();
+  };
+  return { where: 'electron', page, data: place.data, complaints, context: electron.context(), electron, close };
+}
+
+/** Opens the same screens in Debian's browser over loopback. */
+export async function openInBrowser(opening: Opening = {}): Promise<OpenedApp> {
+  const place = placeFor(opening);
+  const served = await serveForTest(place.data);
+  const args = [...(asRoot ? ['--no-sandbox'] : []), ...(opening.switches ?? [])];
+  const browser = await chromium.launch({ executablePath: chromiumProgram(), args });
+  const context = await browser.newContext({ viewport: opening.viewport ?? { width: 1280, height: 800 } });
+  const page = await context.newPage();
+  const complaints = listen(page);
+  await page.goto(served.address);
+  const close = async () => {
+    await browser.close();
+    await served.end();
+    place.remove();
+  };
+  return { where: 'browser', page, data: place.data, complaints, context, close };
+}
+
+function placeFor({ data }: Opening) {
+  const folder = mkdtempSync(join(tmpdir(), 'knowngood-journey-'));
+  const own = join(folder, 'shop');
+  if (!data) mkdirSync(own);
+  return {
+    data: data ?? own,
+    config: join(folder, 'config'),
+    remove: () => rmSync(folder, { recursive: true, force: true, maxRetries: 5, retryDelay: 100 }),
+  };
+}
+
+function listen(page: Page): string[] {
+  const complaints: string[] = [];
+  page.on('console', (message) => {
+    if (message.type() === 'error') complaints.push(message.text());
+  });
+  page.on('pageerror', (error) => complaints.push(String(error)));
+  return complaints;
+}
+
+function definedOnly(env: NodeJS.ProcessEnv): Record<string, string> {
+  return Object.fromEntries(Object.entries(env).filter((pair): pair is [string, string] => pair[1] !== undefined));
+}
