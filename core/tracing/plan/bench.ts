@@ -16,7 +16,7 @@ export type Bench = {
   readonly harm: Float64Array | undefined;
   /** Per step: the faults it can cure. */
   readonly cures: readonly Int32Array[];
-  /** Per step: outcomes that leave the tracing going on. */
+  /** Per step: outcomes that leave the tracing going on and can happen at all. */
   readonly goingOn: readonly (readonly number[])[];
   /** Per step: minutes without moves. */
   readonly minutes: Float64Array;
@@ -45,7 +45,7 @@ export function layOut(problem: Problem): Bench {
       if (harm && step.harm) harm[f * stepCount + s] = step.harm[f] ?? 0;
     }
     cures.push(Int32Array.from(curable));
-    goingOn.push(step.outcomes.map((_, o) => o).filter((o) => !step.cures[o]));
+    goingOn.push(step.outcomes.map((_, o) => o).filter((o) => !step.cures[o] && canHappen(problem, s, o)));
   });
   return {
     problem,
@@ -59,6 +59,9 @@ export function layOut(problem: Problem): Bench {
     minutes,
   };
 }
+
+const canHappen = ({ prior, steps }: Problem, step: number, outcome: number): boolean =>
+  prior.some((weight, f) => weight > 0 && (steps[step]?.chance[outcome]?.[f] ?? 0) > 0);
 
 /** A belief that need not sum to 1: its total is the probability of the history that led to it. */
 export type Belief = Float64Array;

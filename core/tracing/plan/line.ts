@@ -60,7 +60,7 @@ export class RatioLine {
     for (let i = length - 1; i >= 0; i--) {
       const goingOn = (this.#charges[i] as number) + value;
       const stopping = (this.#masses[i] as number) * problem.handOver;
-      value = stopping < goingOn ? stopping : goingOn;
+      value = Math.min(stopping, goingOn);
     }
     return value;
   }

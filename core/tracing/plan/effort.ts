@@ -1,0 +1,51 @@
+import type { Refusal } from '../../decision.ts';
+
+/** Anything that can say "stop": an AbortSignal, or a flag in memory that another thread sets. */
+export type Cancel = { readonly aborted: boolean };
+
+/** Unwinds a plan that is to be given up; caught at the public door and turned into its refusal. */
+export class Halt extends Error {
+  readonly refusal: Refusal;
+
+  constructor(refusal: Refusal) {
+    super(refusal.refused);
+    this.refusal = refusal;
+  }
+}
+
+/** How much work is done between two looks at the cancel flag (about a millisecond). */
+const BETWEEN_LOOKS = 1_000_000;
+
+/** Counts work in multiplications, stops at a stated limit and looks now and then whether anyone wants to stop. */
+export class Effort {
+  readonly #cancel: Cancel | undefined;
+  readonly #limit: number;
+  readonly #beyond: Refusal;
+  #sinceLook = BETWEEN_LOOKS;
+  spent = 0;
+
+  constructor(cancel?: Cancel, limit = Number.POSITIVE_INFINITY, beyond: Refusal = { refused: 'too-much-work' }) {
+    this.#cancel = cancel;
+    this.#limit = limit;
+    this.#beyond = beyond;
+  }
+
+  spend(work: number): void {
+    this.#sinceLook += work;
+    if (this.#sinceLook < BETWEEN_LOOKS) return;
+    this.spent += this.#sinceLook;
+    this.#sinceLook = 0;
+    if (this.#cancel?.aborted) throw new Halt({ refused: 'cancelled' });
+    if (this.spent > this.#limit) throw new Halt(this.#beyond);
+  }
+}
+
+/** Runs a plan; `cancelled` and stated limits come back as refusals. */
+export function untilHalted<T>(run: () => T): { ok: true; value: T } | { ok: false; refusal: Refusal } {
+  try {
+    return { ok: true, value: run() };
+  } catch (error) {
+    if (error instanceof Halt) return { ok: false, refusal: error.refusal };
+    throw error;
+  }
+}

@@ -1,0 +1,156 @@
+import { afterOutcome, type Bench, chargeOf } from './bench.ts';
+import { countStates, sayCount } from './countStates.ts';
+import { type Effort, Halt } from './effort.ts';
+import { clearlyLess, TIE } from './problem.ts';
+import type { Stand } from './stand.ts';
+import { keyOf, type StateSpace, StateTable, stateSpaceOf } from './stateSpace.ts';
+
+/** Exact planning is refused above this many reachable states. */
+export const MOST_STATES = 3_000_000;
+
+/** Handing over, as an answer to "which step next". */
+export const STOP = -1;
+
+/**
+ * The cheapest plan there is, by dynamic programming over (outcomes so far, arrangement). Belief is kept unnormalised,
+ * so values are minutes × probability of the history and add up over outcomes.
+ */
+export class ExactPlan {
+  readonly #bench: Bench;
+  readonly #effort: Effort;
+  readonly space: StateSpace;
+  readonly #states: StateTable;
+  readonly #beliefs: Float64Array[];
+  readonly #done: Uint8Array;
+  #values = new Float64Array(1024);
+  #choices = new Int16Array(1024);
+
+  /** Counts the states first; halts with `too-many-states` when more than 3 million can be reached. */
+  constructor(bench: Bench, from: Stand, effort: Effort) {
+    this.#bench = bench;
+    this.#effort = effort;
+    this.space = stateSpaceOf(bench, from);
+    const left = from.done.reduce((sum, done) => sum + 1 - done, 0);
+    this.#beliefs = Array.from({ length: left + 1 }, () => new Float64Array(bench.faultCount));
+    this.#done = from.done.slice();
+    if (this.space.most > MOST_STATES) this.#count(from);
+    this.#states = new StateTable(this.space.most);
+    this.#beliefs[0]?.set(from.belief);
+    this.#solve(0, 0, from.arrangement, from.mass);
+  }
+
+  /** Expected minutes × mass from the start, closing what was open at the start left out. */
+  get value(): number {
+    return this.#values[0] as number;
+  }
+
+  /** States solved (those that a cheaper plan made unnecessary are left out). */
+  get solved(): number {
+    return this.#states.size;
+  }
+
+  /** The step to do in a state on the plan, or STOP. `key` counts outcomes by this plan's `space.strides`. */
+  choice(stand: Stand): number {
+    const place = this.#states.find(keyOf(this.space, stand.key, stand.arrangement));
+    return place < 0 ? STOP : (this.#choices[place] as number);
+  }
+
+  /** Refuses what is too much before anything is solved; walks the states only where arithmetic cannot tell. */
+  #count(from: Stand): void {
+    const { states, counted } = countStates(this.#bench, from, this.space.arrangements);
+    const tooMany = (): Halt =>
+      new Halt({
+        refused: 'too-many-states',
+        states: sayCount(states),
+        counted,
+        limit: MOST_STATES,
+        method: 'rollout',
+      });
+    if (this.space.most > Number.MAX_SAFE_INTEGER) throw tooMany();
+    if (states <= MOST_STATES) return;
+    if (counted === 'exactly') throw tooMany();
+    const met = new StateTable(this.space.most);
+    const walk = (depth: number, outcomes: number, arrangement: number): void => {
+      met.add(keyOf(this.space, outcomes, arrangement));
+      if (met.size > MOST_STATES) throw tooMany();
+      this.#forEachNext(depth, outcomes, arrangement, (key, to) => {
+        if (met.find(keyOf(this.space, key, to)) < 0) walk(depth + 1, key, to);
+      });
+    };
+    this.#beliefs[0]?.set(from.belief);
+    walk(0, 0, from.arrangement);
+  }
+
+  #forEachNext(depth: number, outcomes: number, arrangement: number, visit: (key: number, to: number) => void): void {
+    const { stepCount, goingOn, arrangements } = this.#bench;
+    const belief = this.#beliefs[depth] as Float64Array;
+    const next = this.#beliefs[depth + 1];
+    for (let s = 0; s < stepCount && next; s++) {
+      if (this.#done[s] === 1) continue;
+      const { to } = arrangements.move(arrangement, s);
+      this.#done[s] = 1;
+      (goingOn[s] ?? []).forEach((outcome, i) => {
+        this.#effort.spend(belief.length);
+        if (afterOutcome(this.#bench, belief, s, outcome, next) > 0) {
+          visit(outcomes + (this.space.strides[s] as number) * (i + 1), to);
+        }
+      });
+      this.#done[s] = 0;
+    }
+  }
+
+  #solve(depth: number, outcomes: number, arrangement: number, mass: number): number {
+    const { stepCount, arrangements, problem, goingOn } = this.#bench;
+    const place = this.#place(keyOf(this.space, outcomes, arrangement));
+    const belief = this.#beliefs[depth] as Float64Array;
+    const next = this.#beliefs[depth + 1];
+    const stopping = mass * problem.handOver;
+    let best = Number.POSITIVE_INFINITY;
+    let choice = STOP;
+    for (let s = 0; s < stepCount; s++) {
+      if (this.#done[s] === 1) continue;
+      this.#effort.spend(belief.length);
+      const move = arrangements.move(arrangement, s);
+      const enough = Math.min(best, stopping) * (1 + TIE);
+      let minutes = chargeOf(this.#bench, belief, mass, s) + mass * move.price;
+      const outcomesOn = goingOn[s] as readonly number[];
+      this.#done[s] = 1;
+      for (let i = 0; i < outcomesOn.length && minutes <= enough; i++) {
+        const key = outcomes + (this.space.strides[s] as number) * (i + 1);
+        const known = this.#states.find(keyOf(this.space, key, move.to));
+        if (known >= 0) {
+          minutes += this.#values[known] as number;
+          continue;
+        }
+        if (!next) break;
+        const left = afterOutcome(this.#bench, belief, s, outcomesOn[i] as number, next);
+        if (left > 0) minutes += this.#solve(depth + 1, key, move.to, left);
+      }
+      this.#done[s] = 0;
+      if (minutes <= enough && (choice === STOP || clearlyLess(minutes, best))) {
+        best = minutes;
+        choice = s;
+      }
+    }
+    if (choice === STOP || clearlyLess(stopping, best)) {
+      best = stopping;
+      choice = STOP;
+    }
+    this.#values[place] = best;
+    this.#choices[place] = choice;
+    return best;
+  }
+
+  #place(key: number): number {
+    const place = this.#states.add(key);
+    if (place >= this.#values.length) {
+      const values = new Float64Array(this.#values.length * 2);
+      const choices = new Int16Array(this.#values.length * 2);
+      values.set(this.#values);
+      choices.set(this.#choices);
+      this.#values = values;
+      this.#choices = choices;
+    }
+    return place;
+  }
+}

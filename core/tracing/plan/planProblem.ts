@@ -1,0 +1,50 @@
+import type { Refusal } from '../../decision.ts';
+import { layOut } from './bench.ts';
+import { makeReady } from './choosers.ts';
+import { type Cancel, untilHalted } from './effort.ts';
+import { type Policy, writeOut } from './policyTree.ts';
+import type { Method, Problem } from './problem.ts';
+import { startOf } from './stand.ts';
+
+/** A plan from a closed machine. `expectedMinutes` is the exact expected value of `policy` as written. */
+export type Plan = {
+  readonly method: Method;
+  readonly expectedMinutes: number;
+  /** The first step; `null` when handing over at once is cheapest. */
+  readonly first: string | null;
+  /** Probability of the histories handed over only because they are less likely than the cut. */
+  readonly cutMass: number;
+  readonly policy: Policy;
+};
+
+export type PlanOptions = {
+  readonly method: Method;
+  /** Histories less likely than this are handed over; left out: 0 up to 14 steps, else 1e-6. */
+  readonly cut?: number | undefined;
+  readonly signal?: Cancel | undefined;
+};
+
+/** The cut used when none is given. */
+export const defaultCut = (problem: Problem): number => (problem.steps.length <= 14 ? 0 : 1e-6);
+
+/**
+ * Plans a whole problem and writes the policy out.
+ * Refusals: `too-many-decisions` (with the method and a cut that is sure to do), `too-many-states` (exact only, with the
+ * count and the method to use), `too-much-work` (rollout only, with the method to use), `cancelled`.
+ */
+export function planProblem(
+  problem: Problem,
+  options: PlanOptions,
+): { readonly ok: true; readonly plan: Plan } | { readonly ok: false; readonly refusal: Refusal } {
+  const { method, signal } = options;
+  const answer = untilHalted(() => {
+    const bench = layOut(problem);
+    const start = startOf(bench);
+    const { chooser, strides, effort } = makeReady(bench, start, method, signal);
+    return writeOut(bench, start, chooser, strides, options.cut ?? defaultCut(problem), method, effort);
+  });
+  if (!answer.ok) return answer;
+  const { policy, minutes, cutMass } = answer.value;
+  const first = policy === 'hand over' ? null : policy.step;
+  return { ok: true, plan: { method, expectedMinutes: minutes, first, cutMass, policy } };
+}
