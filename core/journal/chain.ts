@@ -1,5 +1,5 @@
-import type { Entry, Json } from './entry.ts';
 import { canonicalJson } from './canonicalJson.ts';
+import type { Entry, Json } from './entry.ts';
 
 /** SHA-256 of some bytes: 32 bytes. Handed in: core hashes nothing by itself. */
 export type Sha256 = (bytes: Uint8Array) => Uint8Array;
@@ -27,7 +27,12 @@ export function chainHash(prevHash: Uint8Array, storedBytes: Uint8Array, sha256:
 }
 
 /** One stored entry as the chain sees it. */
-export type Link = { readonly seq: number; readonly prevHash: Uint8Array; readonly hash: Uint8Array; readonly bytes: Uint8Array };
+export type Link = {
+  readonly seq: number;
+  readonly prevHash: Uint8Array;
+  readonly hash: Uint8Array;
+  readonly bytes: Uint8Array;
+};
 
 /** What is wrong with a link: its number, its link to the one before, or its own bytes. */
 export type BrokenLink = 'seq-not-next' | 'not-linked-to-the-one-before' | 'bytes-do-not-fit-hash';

@@ -9,7 +9,12 @@ const sha256Hex = (text: string) => createHash('sha256').update(text, 'utf8').di
  * Source: test data of the RFC 8785 reference set by one of its authors, github.com/cyberphone/json-canonicalization,
  * folder testdata/ at commit 19d51d7: input texts, and byte length and SHA-256 of the canonical output.
  */
-const REFERENCE: readonly { readonly name: string; readonly input: string; readonly bytes: number; readonly sha256: string }[] = [
+const REFERENCE: readonly {
+  readonly name: string;
+  readonly input: string;
+  readonly bytes: number;
+  readonly sha256: string;
+}[] = [
   {
     name: 'arrays',
     input: '[56,{"d":true,"10":null,"1":[ ]}]',
@@ -92,9 +97,12 @@ describe('canonical JSON (RFC 8785)', () => {
     expect(canonicalJson(double(bits))).toBe(text);
   });
 
-  it.each(['7fffffffffffffff', '7ff0000000000000', 'fff0000000000000'])('refuses the double %s, which JSON cannot carry', (bits) => {
-    expect(() => canonicalJson(double(bits))).toThrow(TypeError);
-  });
+  it.each(['7fffffffffffffff', '7ff0000000000000', 'fff0000000000000'])(
+    'refuses the double %s, which JSON cannot carry',
+    (bits) => {
+      expect(() => canonicalJson(double(bits))).toThrow(TypeError);
+    },
+  );
 
   it('refuses half of a surrogate pair, in a value and in a name', () => {
     // RFC 8785 section 3.2.2.2: a lone surrogate must end in an error.

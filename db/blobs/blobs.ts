@@ -1,0 +1,108 @@
+import {
+  closeSync,
+  existsSync,
+  fsyncSync,
+  mkdirSync,
+  openSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeSync,
+} from 'node:fs';
+import { dirname, join } from 'node:path';
+import type { Refusal } from '../../core/decision.ts';
+import { seal, unseal } from '../seal/cipher.ts';
+import { sha256 } from '../seal/sha256.ts';
+import { type BlobName, blobNameOf, isBlobName } from './blobName.ts';
+
+/** A key with its name. */
+export type NamedKey = { readonly id: string; readonly key: Uint8Array };
+
+/** What no entry names is kept this long: its entry may still be on the way. */
+const UNNAMED_KEPT_MS = 24 * 60 * 60 * 1000;
+
+/**
+ * A sealed file begins with its key's name, so that it can be opened by itself: length (1 byte), name, sealed bytes.
+ * It is complete, synced and under its final name before `putBlob` returns.
+ */
+export function putBlob(folder: string, bytes: Uint8Array, { id, key }: NamedKey): BlobName {
+  const keyName = Buffer.from(id, 'utf8');
+  const content = Buffer.concat([Buffer.from([keyName.length]), keyName, seal(key, bytes, aboutBlob(id))]);
+  const name = blobNameOf(sha256(content));
+  const path = blobPath(folder, name);
+  mkdirSync(dirname(path), { recursive: true });
+  const partial = `${path}.part`;
+  writeSynced(partial, content);
+  renameSync(partial, path);
+  syncFolder(dirname(path));
+  return name;
+}
+
+/** A blob's bytes, or why they cannot be had: it is missing, damaged, or its key was destroyed. */
+export function getBlob(
+  folder: string,
+  name: BlobName,
+  keyOf: (id: string) => Uint8Array | null,
+): Uint8Array | Refusal {
+  if (!isBlobName(name)) return { refused: 'no-such-blob', blob: name };
+  const path = blobPath(folder, name);
+  if (!existsSync(path)) return { refused: 'blob-missing', blob: name };
+  const content = readFileSync(path);
+  if (blobNameOf(sha256(content)) !== name) return { refused: 'blob-damaged', blob: name };
+  const length = content[0] ?? 0;
+  const id = content.toString('utf8', 1, 1 + length);
+  const key = keyOf(id);
+  if (!key) return { refused: 'blob-erased', blob: name };
+  return unseal(key, content.subarray(1 + length), aboutBlob(id)) ?? { refused: 'blob-damaged', blob: name };
+}
+
+export const hasBlob = (folder: string, name: BlobName): boolean => existsSync(blobPath(folder, name));
+
+/**
+ * Removes files that no entry names and that are older than a day, half-written ones too.
+ * @param named Is this blob named by an entry?
+ * @returns How many went.
+ */
+export function sweepBlobs(folder: string, named: ReadonlySet<string>, now: number): number {
+  if (!existsSync(folder)) return 0;
+  let swept = 0;
+  for (const entry of readdirSync(folder, { recursive: true, withFileTypes: true })) {
+    if (!entry.isFile()) continue;
+    const path = join(entry.parentPath, entry.name);
+    if (named.has(`blob:${entry.name}`) || now - statSync(path).mtimeMs < UNNAMED_KEPT_MS) continue;
+    rmSync(path, { force: true });
+    swept += 1;
+  }
+  return swept;
+}
+
+const aboutBlob = (id: string) => `${id}\nblob`;
+
+function blobPath(folder: string, name: BlobName): string {
+  const hex = name.slice('blob:'.length);
+  return join(folder, hex.slice(0, 2), hex);
+}
+
+function writeSynced(path: string, content: Uint8Array): void {
+  const file = openSync(path, 'w', 0o600);
+  try {
+    let written = 0;
+    while (written < content.length) written += writeSync(file, content, written);
+    fsyncSync(file);
+  } finally {
+    closeSync(file);
+  }
+}
+
+/** Makes a rename last: the folder itself is synced. Windows has no such call and does not need it. */
+function syncFolder(path: string): void {
+  if (process.platform === 'win32') return;
+  const folder = openSync(path, 'r');
+  try {
+    fsyncSync(folder);
+  } finally {
+    closeSync(folder);
+  }
+}

@@ -1,0 +1,16 @@
+import type { Kysely } from 'kysely';
+import type { ShopTables } from '../schema.ts';
+
+/** The last entry of a branch, as far as the next one needs it. */
+export type LastLink = { readonly seq: number; readonly hash: Uint8Array; readonly at: number };
+
+/** The last entry of a branch; undefined while it has none. */
+export function lastLink(db: Kysely<ShopTables>, branch: string): Promise<LastLink | undefined> {
+  return db
+    .selectFrom('journal')
+    .where('branch', '=', branch)
+    .orderBy('seq', 'desc')
+    .limit(1)
+    .select(['seq', 'hash', 'at'])
+    .executeTakeFirst();
+}

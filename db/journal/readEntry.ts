@@ -1,0 +1,38 @@
+import type { CommandId, StaffId } from '../../core/ids.ts';
+import type { Entry, Json, Stream } from '../../core/journal/entry.ts';
+import type { EpochMs } from '../../core/time.ts';
+import { openBody } from '../seal/sealedBody.ts';
+import { type Lifts, lift } from './lift.ts';
+
+/** Gives a key by its name, or null when it was destroyed or may not be used here. */
+export type KeyOf = (id: string) => Uint8Array | null;
+
+/** No personal value is opened: each reads null, as after erasure. */
+export const withoutKeys: KeyOf = () => null;
+
+/** An entry as stored: personal values sealed, body in the version it was written in. */
+export type StoredEntry = Entry<string, Json>;
+
+/** The stored bytes as an entry, nothing opened or lifted. */
+export function parseStored(bytes: Uint8Array): StoredEntry {
+  return JSON.parse(Buffer.from(bytes).toString('utf8')) as StoredEntry;
+}
+
+/** An entry as the shop reads it: personal values opened where `keyOf` has their key, body lifted to its newest shape. */
+export function readEntry(bytes: Uint8Array, keyOf: KeyOf, lifts?: Lifts): Entry {
+  const stored = parseStored(bytes);
+  const { v, body } = lift(stored.kind, stored.v, openBody(stored.body, keyOf), lifts);
+  return {
+    branch: stored.branch,
+    seq: stored.seq,
+    stream: stored.stream as Stream,
+    streamSeq: stored.streamSeq,
+    at: stored.at as EpochMs,
+    by: stored.by as StaffId,
+    device: stored.device,
+    command: stored.command as CommandId,
+    kind: stored.kind,
+    v,
+    body,
+  };
+}

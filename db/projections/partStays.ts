@@ -1,0 +1,76 @@
+import type { PartEntry } from '../../core/custody/ledger.ts';
+import type { Place } from '../../core/custody/place.ts';
+import type { JobId } from '../../core/ids.ts';
+import type { Entry } from '../../core/journal/entry.ts';
+import { type Projection, table } from './projection.ts';
+
+type Known = Extract<PartEntry, { kind: 'part-known' }>['body'];
+type Moved = Extract<PartEntry, { kind: 'part-moved' }>['body'];
+
+/** Where every part is and was. A part has one open stay, a slot holds one part. */
+export const partStays: Projection = {
+  name: 'part-stays',
+  version: 1,
+  tables: [
+    table({
+      name: 'part_stay',
+      columns: {
+        part: 'text',
+        since_seq: 'integer',
+        until_seq: 'integer?',
+        since: 'integer',
+        by: 'text',
+        at: 'text',
+        holder: 'text?',
+        slot: 'text?',
+        job: 'text?',
+        place: 'text',
+      },
+      key: ['part', 'since_seq'],
+      keyRefused: 'part-moved-twice-in-one-entry',
+      onlyOne: [
+        { columns: ['part'], where: 'until_seq is null', refused: 'part-in-two-places' },
+        {
+          columns: ['holder', 'slot'],
+          where: 'until_seq is null and slot is not null',
+          refused: 'slot-already-filled',
+        },
+      ],
+      indexes: [['holder', 'until_seq'], ['at', 'until_seq'], ['job']],
+    }),
+  ],
+  apply: async (write, { entry }) => {
+    const part = entry.stream.slice('part:'.length);
+    if (entry.kind === 'part-known') {
+      await write.insert('part_stay', stayIn(part, (entry.body as Known).place, null, entry));
+    } else if (entry.kind === 'part-moved') {
+      const { from, to, job } = entry.body as Moved;
+      // Only a stay in the place the move says it leaves is closed: else the part would be in two places, and that is refused.
+      const { holder, slot } = slotOf(from);
+      await write.change('part_stay', { part, until_seq: null, at: from.at, holder, slot }, { until_seq: entry.seq });
+      await write.insert('part_stay', stayIn(part, to, job, entry));
+    }
+  },
+};
+
+function stayIn(part: string, place: Place, job: JobId | null, { seq, at, by }: Entry) {
+  const forJob = job ?? ('job' in place ? place.job : null);
+  return {
+    part,
+    since_seq: seq,
+    until_seq: null,
+    since: at,
+    by,
+    at: place.at,
+    ...slotOf(place),
+    job: forJob,
+    place: JSON.stringify(place),
+  };
+}
+
+/** A slot's holder and name; nulls for a place that is no slot. */
+function slotOf(place: Place): { readonly holder: string | null; readonly slot: string | null } {
+  if (place.at === 'slot') return { holder: `machine:${place.machine}`, slot: place.slot };
+  if (place.at === 'rig') return { holder: `rig:${place.rig}`, slot: place.slot };
+  return { holder: null, slot: null };
+}

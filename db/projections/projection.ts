@@ -1,0 +1,59 @@
+import type { Entry } from '../../core/journal/entry.ts';
+import type { StoredEntry } from '../journal/readEntry.ts';
+import type { ReadQueries } from '../journal/reader.ts';
+import type { ReadTableName, ReadTables } from './tables.ts';
+
+/** A column's type in SQLite; with a question mark it may be null. */
+export type ColumnType = 'text' | 'integer' | 'real' | 'blob' | 'text?' | 'integer?' | 'real?' | 'blob?';
+
+/** What only one row may hold; a second becomes the refusal named here. `where` narrows it to some rows. */
+export type OnlyOne<Column extends string = string> = {
+  readonly columns: readonly Column[];
+  readonly where?: string;
+  readonly refused: string;
+};
+
+export type TableSpec<Name extends ReadTableName = ReadTableName> = {
+  readonly name: Name;
+  readonly columns: { readonly [Column in keyof ReadTables[Name] & string]: ColumnType };
+  readonly key: readonly (keyof ReadTables[Name] & string)[];
+  /** The refusal for a second row with the same key. */
+  readonly keyRefused: string;
+  readonly onlyOne?: readonly OnlyOne<keyof ReadTables[Name] & string>[];
+  readonly indexes?: readonly (readonly (keyof ReadTables[Name] & string)[])[];
+};
+
+/** Columns and the values they must have. */
+export type Match<Name extends ReadTableName> = Partial<ReadTables[Name]>;
+
+/** How a projection writes. Every write that breaks an "only one" becomes a refusal with facts for the asker. */
+export type ReadTableWriter = {
+  readonly rows: ReadQueries;
+  readonly insert: <Name extends ReadTableName>(table: Name, row: ReadTables[Name]) => Promise<void>;
+  readonly change: <Name extends ReadTableName>(
+    table: Name,
+    match: Match<Name>,
+    set: Partial<ReadTables[Name]>,
+  ) => Promise<void>;
+  readonly remove: <Name extends ReadTableName>(table: Name, match: Match<Name>) => Promise<void>;
+};
+
+/** What a projection is given of an entry. */
+export type Seen = {
+  /** Body lifted to its newest shape, every personal value null: read tables hold none. */
+  readonly entry: Entry;
+  readonly stored: StoredEntry;
+  /** Keyed digests by which personal values in the body can be recognised. */
+  readonly recognisable: () => readonly { readonly kind: string; readonly digest: Uint8Array; readonly key: string }[];
+};
+
+/** A fold of the journal into read tables. A change of its rules raises `version`, and the tables are made anew. */
+export type Projection = {
+  readonly name: string;
+  readonly version: number;
+  readonly tables: readonly TableSpec[];
+  readonly apply: (write: ReadTableWriter, seen: Seen) => Promise<void>;
+};
+
+/** Keeps a table's columns, key and indexes in step with its row type. */
+export const table = <Name extends ReadTableName>(spec: TableSpec<Name>): TableSpec => spec as unknown as TableSpec;

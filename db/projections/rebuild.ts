@@ -1,0 +1,143 @@
+import { rmSync } from 'node:fs';
+import Database from 'better-sqlite3';
+import { type Kysely, sql } from 'kysely';
+import { lastLink } from '../journal/lastLink.ts';
+import type { ShopTables } from '../schema.ts';
+import { kyselyOn, type Sqlite } from '../sqlite/connection.ts';
+import { applyEntries, type ProjectionTools } from './apply.ts';
+import type { Projection } from './projection.ts';
+import { makeTable, tableDigest } from './readTables.ts';
+
+const PAGE = 1000;
+
+export type RebuildPlace = {
+  readonly sqlite: Sqlite;
+  readonly db: Kysely<ShopTables>;
+  readonly reading: Kysely<ShopTables>;
+  readonly branch: string;
+  /** A file beside the shop's own for the shadow tables; made and removed here. */
+  readonly shadowPath: string;
+  /** Runs work while no command is being written. */
+  readonly alone: <T>(work: () => Promise<T>) => Promise<T>;
+};
+
+/** What a rebuild found: per table the digest of its rows before and after; null before when there was no table. */
+export type Rebuilt = {
+  readonly entries: number;
+  readonly tables: readonly { readonly name: string; readonly before: string | null; readonly after: string }[];
+};
+
+/**
+ * Makes read tables anew from the journal: into shadow tables while commands go on, then catches up and swaps, in one
+ * transaction, while none is written. Readers see the old rows or the new, never a mixture.
+ */
+export async function rebuildTables(
+  place: RebuildPlace,
+  projections: readonly Projection[],
+  tools: ProjectionTools,
+): Promise<Rebuilt> {
+  removeShadow(place.shadowPath);
+  const shadow = new Database(place.shadowPath);
+  const shadowDb = kyselyOn<ShopTables>(shadow);
+  try {
+    shadow.pragma('journal_mode = OFF');
+    shadow.pragma('synchronous = OFF');
+    for (const spec of projections.flatMap(({ tables }) => tables)) await makeTable(shadowDb, spec);
+    const reached = await catchUp(place.reading, shadowDb, place.branch, 0, projections, tools);
+    return await place.alone(async () => {
+      const entries = await catchUp(place.reading, shadowDb, place.branch, reached, projections, tools);
+      return { entries, tables: await swap(place, projections, entries) };
+    });
+  } finally {
+    if (shadow.open) shadow.close();
+    removeShadow(place.shadowPath);
+  }
+}
+
+/** Digest of every read table's rows, by table. */
+export async function digestTables(
+  db: Kysely<ShopTables>,
+  projections: readonly Projection[],
+): Promise<Readonly<Record<string, string>>> {
+  const digests: Record<string, string> = {};
+  for (const spec of projections.flatMap(({ tables }) => tables)) digests[spec.name] = await tableDigest(db, spec);
+  return digests;
+}
+
+async function catchUp(
+  reading: Kysely<ShopTables>,
+  shadowDb: Kysely<ShopTables>,
+  branch: string,
+  from: number,
+  projections: readonly Projection[],
+  tools: ProjectionTools,
+): Promise<number> {
+  let reached = from;
+  for (;;) {
+    const rows = await reading
+      .selectFrom('journal')
+      .where('branch', '=', branch)
+      .where('seq', '>', reached)
+      .orderBy('seq')
+      .limit(PAGE)
+      .select(['seq', 'bytes'])
+      .execute();
+    const last = rows.at(-1);
+    if (!last) return reached;
+    await shadowDb.transaction().execute((tx) =>
+      applyEntries(
+        tx,
+        projections,
+        rows.map(({ bytes }) => bytes),
+        tools,
+      ),
+    );
+    reached = last.seq;
+    // Lets commands in between two pages.
+    await new Promise((resolve) => setImmediate(resolve));
+  }
+}
+
+async function swap(
+  { sqlite, db, shadowPath }: RebuildPlace,
+  projections: readonly Projection[],
+  seq: number,
+): Promise<Rebuilt['tables']> {
+  sqlite.prepare('attach database ? as shadow').run(shadowPath);
+  try {
+    return await db.transaction().execute(async (tx) => {
+      const found: { name: string; before: string | null; after: string }[] = [];
+      for (const { name, version, tables } of projections) {
+        const known = await tx.selectFrom('projection').where('name', '=', name).select('version').executeTakeFirst();
+        for (const spec of tables) {
+          const before = known?.version === version ? await tableDigest(tx, spec) : null;
+          await makeTable(tx, spec);
+          await sql.raw(`insert into main.${spec.name} select * from shadow.${spec.name}`).execute(tx);
+          found.push({ name: spec.name, before, after: await tableDigest(tx, spec) });
+        }
+        await sql`insert into projection (name, version, seq) values (${name}, ${version}, ${seq})
+          on conflict (name) do update set version = excluded.version, seq = excluded.seq`.execute(tx);
+      }
+      return found;
+    });
+  } finally {
+    sqlite.exec('detach database shadow');
+  }
+}
+
+/** The projections whose tables are missing, of an older version, or not as far as the journal. */
+export async function outOfStep(
+  db: Kysely<ShopTables>,
+  branch: string,
+  projections: readonly Projection[],
+): Promise<readonly Projection[]> {
+  const head = (await lastLink(db, branch))?.seq ?? 0;
+  const known = new Map((await db.selectFrom('projection').selectAll().execute()).map((row) => [row.name, row]));
+  return projections.filter(
+    ({ name, version }) => known.get(name)?.version !== version || known.get(name)?.seq !== head,
+  );
+}
+
+function removeShadow(path: string): void {
+  for (const file of [path, `${path}-journal`, `${path}-wal`, `${path}-shm`]) rmSync(file, { force: true });
+}

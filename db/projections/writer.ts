@@ -1,0 +1,76 @@
+import { type Kysely, type RawBuilder, sql } from 'kysely';
+import type { Refusal } from '../../core/decision.ts';
+import type { ReadQueries } from '../journal/reader.ts';
+import type { ShopTables } from '../schema.ts';
+import type { ReadTableWriter, TableSpec } from './projection.ts';
+
+/** Stops a transaction because only one row may hold something; carries the refusal for the asker. */
+export class OnlyOneError extends Error {
+  override readonly name = 'OnlyOneError';
+  readonly refusal: Refusal;
+  constructor(refusal: Refusal) {
+    super(`Only one: ${refusal.refused}`);
+    this.refusal = refusal;
+  }
+}
+
+type Row = Readonly<Record<string, unknown>>;
+
+/** Writes read tables inside a transaction. */
+export function readTableWriter(db: Kysely<ShopTables>, specs: readonly TableSpec[]): ReadTableWriter {
+  const byName = new Map(specs.map((spec) => [spec.name as string, spec]));
+  const guarded = async (name: string, wanted: Row, write: () => Promise<unknown>) => {
+    try {
+      await write();
+    } catch (error) {
+      const spec = byName.get(name);
+      const refusal = spec && (await refusalFor(db, spec, wanted, error));
+      throw refusal ? new OnlyOneError(refusal) : error;
+    }
+  };
+  return {
+    rows: db as unknown as ReadQueries,
+    insert: async (name, row) => {
+      const columns = Object.keys(row);
+      const values = columns.map((column) => (row as Row)[column]);
+      const statement = sql`insert into ${sql.table(name)} (${sql.join(columns.map((column) => sql.ref(column)))}) values (${sql.join(values)})`;
+      await guarded(name, row as Row, () => statement.execute(db));
+    },
+    change: async (name, match, set) => {
+      const settings = Object.entries(set).map(([column, value]) => sql`${sql.ref(column)} = ${value}`);
+      const statement = sql`update ${sql.table(name)} set ${sql.join(settings)} where ${matching(match)}`;
+      await guarded(name, { ...match, ...set }, () => statement.execute(db));
+    },
+    remove: async (name, match) => {
+      await sql`delete from ${sql.table(name)} where ${matching(match)}`.execute(db);
+    },
+  };
+}
+
+function matching(match: Row): RawBuilder<unknown> {
+  const conditions = Object.entries(match).map(([column, value]) => sql`${sql.ref(column)} is ${value}`);
+  return sql.join(conditions, sql` and `);
+}
+
+const BROKEN = /^UNIQUE constraint failed: (.+)$/;
+
+/** The refusal for a broken "only one": what was wanted and the row that has it. Null when the error is another. */
+async function refusalFor(
+  db: Kysely<ShopTables>,
+  spec: TableSpec,
+  wanted: Row,
+  error: unknown,
+): Promise<Refusal | null> {
+  const [, list] = error instanceof Error ? (BROKEN.exec(error.message) ?? []) : [];
+  if (!list) return null;
+  const columns = list.split(', ').map((name) => name.slice(name.indexOf('.') + 1));
+  const broken = spec.onlyOne?.find((only) => only.columns.join() === columns.join());
+  const refused = broken?.refused ?? (spec.key.join() === columns.join() ? spec.keyRefused : null);
+  if (!refused) return null;
+  const claimed = Object.fromEntries(columns.map((column) => [column, wanted[column]]));
+  const narrowed = broken?.where ? sql` and ${sql.raw(broken.where)}` : sql``;
+  const { rows } = await sql<Row>`select * from ${sql.table(spec.name)} where ${matching(claimed)}${narrowed}`.execute(
+    db,
+  );
+  return { ...claimed, has: rows[0] ?? null, refused };
+}

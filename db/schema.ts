@@ -1,0 +1,43 @@
+import type { ReadTables } from './projections/tables.ts';
+
+/** The journal: the truth. Append-only; `bytes` is what is hashed, the columns beside it are for finding. */
+export type JournalTable = {
+  readonly branch: string;
+  readonly seq: number;
+  readonly stream: string;
+  readonly stream_seq: number;
+  readonly at: number;
+  readonly by: string;
+  readonly device: string;
+  readonly command: string;
+  readonly kind: string;
+  readonly v: number;
+  readonly bytes: Uint8Array;
+  readonly prev_hash: Uint8Array;
+  readonly hash: Uint8Array;
+};
+
+/** Commands carried out: makes retries safe. */
+export type CommandTable = {
+  readonly branch: string;
+  readonly command: string;
+  /** Keyed digest of what was asked. */
+  readonly asked: Uint8Array;
+  readonly first_seq: number;
+  readonly last_seq: number;
+  readonly made: string;
+  /** How far the clock was behind the entry before, milliseconds; null when it was not. */
+  readonly behind_ms: number | null;
+};
+
+/** Which read table holds how much of the journal, by which version of its rules. */
+export type ProjectionTable = { readonly name: string; readonly version: number; readonly seq: number };
+
+export type MetaTable = { readonly name: string; readonly value: string };
+
+export type ShopTables = {
+  readonly journal: JournalTable;
+  readonly command: CommandTable;
+  readonly projection: ProjectionTable;
+  readonly meta: MetaTable;
+} & ReadTables;

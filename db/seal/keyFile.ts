@@ -1,0 +1,147 @@
+import { chmodSync, closeSync, openSync } from 'node:fs';
+import Database from 'better-sqlite3';
+import type { Purpose } from '../../core/journal/personal.ts';
+import type { EpochMs } from '../../core/time.ts';
+import type { Sqlite } from '../sqlite/connection.ts';
+import { KEY_FILE } from '../sqlite/recognise.ts';
+import { freshKey, seal, unseal } from './cipher.ts';
+import { keyIdOf, readKeyId } from './keyId.ts';
+
+export const KEY_FILE_VERSION = 10;
+
+const SHAPE = `
+  create table meta (name text primary key, value blob not null) strict;
+  create table key (id text primary key, owner text not null, purpose text not null, wrapped blob not null, made_at integer not null) strict;
+  create table erased (id text primary key, owner text not null, purpose text not null, at integer not null) strict;
+  create table head (branch text not null, seq integer not null, hash blob not null, at integer not null, mac blob not null, primary key (branch, seq)) strict;
+`;
+
+/** Opens or makes the key file: locked for this process alone, readable by its user alone, old pages overwritten. */
+export function openKeySqlite(path: string, fresh: boolean): Sqlite {
+  if (fresh) closeSync(openSync(path, 'a', 0o600));
+  const sqlite = new Database(path, { timeout: 0, fileMustExist: true });
+  try {
+    // The lock is the operating system's: it ends with the process, so a crash leaves none behind.
+    sqlite.pragma('locking_mode = EXCLUSIVE');
+    sqlite.pragma('journal_mode = DELETE');
+    sqlite.pragma('synchronous = EXTRA');
+    sqlite.pragma('secure_delete = ON');
+    sqlite.exec('begin exclusive');
+    if (Number(sqlite.pragma('user_version', { simple: true })) === 0) {
+      sqlite.exec(SHAPE);
+      sqlite.pragma(`application_id = ${KEY_FILE}`);
+      sqlite.pragma(`user_version = ${KEY_FILE_VERSION}`);
+    }
+    sqlite.exec('commit');
+    if (process.platform !== 'win32') chmodSync(path, 0o600);
+    return sqlite;
+  } catch (error) {
+    sqlite.close();
+    throw error;
+  }
+}
+
+export type HeadRow = {
+  readonly branch: string;
+  readonly seq: number;
+  readonly hash: Uint8Array;
+  readonly at: number;
+  readonly mac: Uint8Array;
+};
+export type ErasedKey = {
+  readonly id: string;
+  readonly owner: string;
+  readonly purpose: Purpose;
+  readonly at: EpochMs;
+};
+
+/** The keys that live outside the journal. What is written here is on the disk before the call returns. */
+export class KeyFile {
+  readonly #sqlite: Sqlite;
+  readonly #wrapping: Uint8Array;
+  readonly #opened = new Map<string, Uint8Array>();
+
+  /** @param wrapping Key that wraps the keys in the file, derived from the shop's key. */
+  constructor(sqlite: Sqlite, wrapping: Uint8Array) {
+    this.#sqlite = sqlite;
+    this.#wrapping = wrapping;
+  }
+
+  /** The key to seal with now for an owner and purpose; made and stored when there is none. */
+  current(owner: string, purpose: Purpose, at: EpochMs): string {
+    const alive = this.#sqlite
+      .prepare('select id from key where owner = ? and purpose = ?')
+      .pluck()
+      .get(owner, purpose);
+    if (typeof alive === 'string') return alive;
+    const gone = this.#sqlite
+      .prepare('select count(*) from erased where owner = ? and purpose = ?')
+      .pluck()
+      .get(owner, purpose);
+    const id = keyIdOf(owner, purpose, Number(gone) + 1);
+    this.#sqlite
+      .prepare('insert into key (id, owner, purpose, wrapped, made_at) values (?, ?, ?, ?, ?)')
+      .run(id, owner, purpose, seal(this.#wrapping, freshKey(), id), at);
+    return id;
+  }
+
+  /** A key by its name; null when it was erased or is not in this file. */
+  open(id: string): Uint8Array | null {
+    const known = this.#opened.get(id);
+    if (known) return known;
+    const wrapped = this.#sqlite.prepare('select wrapped from key where id = ?').pluck().get(id);
+    const key = wrapped instanceof Uint8Array ? unseal(this.#wrapping, wrapped, id) : null;
+    if (key) this.#opened.set(id, key);
+    return key;
+  }
+
+  /** The living keys of an owner. */
+  keysOf(owner: string): readonly { readonly id: string; readonly purpose: Purpose }[] {
+    return this.#sqlite.prepare('select id, purpose from key where owner = ? order by id').all(owner) as {
+      id: string;
+      purpose: Purpose;
+    }[];
+  }
+
+  /** Destroys keys for ever and remembers that they were destroyed. */
+  erase(ids: readonly string[], at: EpochMs): void {
+    this.#sqlite.transaction(() => {
+      for (const id of ids) {
+        const whose = readKeyId(id);
+        if (!whose) continue;
+        this.#sqlite.prepare('delete from key where id = ?').run(id);
+        this.#sqlite
+          .prepare('insert or ignore into erased (id, owner, purpose, at) values (?, ?, ?, ?)')
+          .run(id, whose.owner, whose.purpose, at);
+      }
+    })();
+    for (const id of ids) {
+      this.#opened.get(id)?.fill(0);
+      this.#opened.delete(id);
+    }
+  }
+
+  /** Every key destroyed so far: to be applied again after an older copy was brought back. */
+  erased(): readonly ErasedKey[] {
+    return this.#sqlite.prepare('select id, owner, purpose, at from erased order by id').all() as ErasedKey[];
+  }
+
+  addHead(head: HeadRow): void {
+    this.#sqlite
+      .prepare('insert or ignore into head (branch, seq, hash, at, mac) values (?, ?, ?, ?, ?)')
+      .run(head.branch, head.seq, head.hash, head.at, head.mac);
+  }
+
+  /** Sealed heads of a branch, oldest first. */
+  heads(branch: string): readonly HeadRow[] {
+    return this.#sqlite
+      .prepare('select branch, seq, hash, at, mac from head where branch = ? order by seq')
+      .all(branch) as HeadRow[];
+  }
+
+  close(): void {
+    for (const key of this.#opened.values()) key.fill(0);
+    this.#opened.clear();
+    this.#sqlite.close();
+  }
+}

@@ -1,0 +1,16 @@
+import { PURPOSES, type Purpose } from '../../core/journal/personal.ts';
+
+/**
+ * Names a sealing key: `owner/purpose/n`. It says itself whose and what for, so that a body can be read for what it
+ * was even after its key is gone. `n` counts up when an owner who was erased comes again.
+ */
+export const keyIdOf = (owner: string, purpose: Purpose, n: number): string => `${owner}/${purpose}/${n}`;
+
+/** Reads a key's name; null when it is none. */
+export function readKeyId(
+  id: string,
+): { readonly owner: string; readonly purpose: Purpose; readonly n: number } | null {
+  const [, owner, purpose, n] = /^(.+)\/([a-z]+)\/([1-9]\d*)$/.exec(id) ?? [];
+  if (!owner || !purpose || !n || !(PURPOSES as readonly string[]).includes(purpose)) return null;
+  return { owner, purpose: purpose as Purpose, n: Number(n) };
+}

@@ -1,0 +1,91 @@
+import { canonicalJson } from '../../core/journal/canonicalJson.ts';
+import type { Json } from '../../core/journal/entry.ts';
+import { type Personal, PURPOSES, type Purpose } from '../../core/journal/personal.ts';
+import { seal, unseal } from './cipher.ts';
+import { readKeyId } from './keyId.ts';
+
+/** What stands in a stored body instead of a personal value. */
+export type SealedField = { readonly sealed: string; readonly key: string };
+
+/** Whose keys a body needs, each once. */
+export function keysNeeded(body: unknown): readonly { readonly owner: string; readonly purpose: Purpose }[] {
+  const found = new Map<string, { owner: string; purpose: Purpose }>();
+  change(body, '', (mark) => {
+    found.set(`${mark.of}/${mark.personal}`, { owner: mark.of, purpose: mark.personal });
+    return null;
+  });
+  return [...found.values()];
+}
+
+/**
+ * The body as it is stored: every personal value sealed under its owner's key, bound to that key and to its place in
+ * the body.
+ * @param keyFor The key for an owner and purpose, already safe on the disk.
+ * @throws {TypeError} When the body holds what is no JSON, or imitates a sealed field: a caller's defect.
+ */
+export function sealBody(
+  body: unknown,
+  keyFor: (owner: string, purpose: Purpose) => { readonly id: string; readonly key: Uint8Array },
+): Json {
+  return change(body, '', (mark, path) => {
+    const { id, key } = keyFor(mark.of, mark.personal);
+    const plain = Buffer.from(canonicalJson(mark.value as Json), 'utf8');
+    return { sealed: seal(key, plain, aboutField(id, path)).toString('base64url'), key: id };
+  });
+}
+
+/**
+ * A stored body, its personal values opened again.
+ * @param keyOf A key by name, null when it was destroyed: then the value reads null.
+ */
+export function openBody(body: Json, keyOf: (id: string) => Uint8Array | null): unknown {
+  return reopen(body, '', keyOf);
+}
+
+const aboutField = (key: string, path: string) => `${key}\n${path}`;
+const step = (path: string, name: string) => `${path}/${name.replaceAll('~', '~0').replaceAll('/', '~1')}`;
+
+function change(value: unknown, path: string, onMark: (mark: Personal<unknown>, path: string) => Json): Json {
+  if (Array.isArray(value)) return value.map((item, index) => change(item, step(path, String(index)), onMark));
+  if (typeof value !== 'object' || value === null) return value as Json;
+  if (isPersonal(value)) return onMark(value, path);
+  if (isSealedField(value))
+    throw new TypeError(`A body may not hold what looks like a sealed field (at ${path || '/'})`);
+  const members = Object.entries(value).filter(([, item]) => item !== undefined);
+  return Object.fromEntries(members.map(([name, item]) => [name, change(item, step(path, name), onMark)]));
+}
+
+function reopen(value: Json, path: string, keyOf: (id: string) => Uint8Array | null): unknown {
+  if (Array.isArray(value)) return value.map((item, index) => reopen(item, step(path, String(index)), keyOf));
+  if (typeof value !== 'object' || value === null) return value;
+  if (isSealedField(value)) return reopenField(value, path, keyOf);
+  return Object.fromEntries(
+    Object.entries(value).map(([name, item]) => [name, reopen(item as Json, step(path, name), keyOf)]),
+  );
+}
+
+function reopenField(field: SealedField, path: string, keyOf: (id: string) => Uint8Array | null): Personal<unknown> {
+  const whose = readKeyId(field.key);
+  if (!whose) throw new Error(`A sealed field names no key (at ${path || '/'})`);
+  const mark = { personal: whose.purpose, of: whose.owner };
+  const key = keyOf(field.key);
+  if (!key) return { ...mark, value: null };
+  const plain = unseal(key, Buffer.from(field.sealed, 'base64url'), aboutField(field.key, path));
+  if (!plain) throw new Error(`A sealed field does not open under its own key (at ${path || '/'})`);
+  return { ...mark, value: JSON.parse(plain.toString('utf8')) as unknown };
+}
+
+function isPersonal(value: object): value is Personal<unknown> {
+  if (!('personal' in value && 'of' in value && 'value' in value) || Object.keys(value).length !== 3) return false;
+  return typeof value.of === 'string' && (PURPOSES as readonly unknown[]).includes(value.personal);
+}
+
+function isSealedField(value: object): value is SealedField {
+  return (
+    'sealed' in value &&
+    'key' in value &&
+    Object.keys(value).length === 2 &&
+    typeof value.sealed === 'string' &&
+    typeof value.key === 'string'
+  );
+}

@@ -1,0 +1,150 @@
+import type { Kysely } from 'kysely';
+import { refuse } from '../../core/decision.ts';
+import type { Stream } from '../../core/journal/entry.ts';
+import type { EpochMs } from '../../core/time.ts';
+import { getBlob, hasBlob, putBlob, sweepBlobs } from '../blobs/blobs.ts';
+import { Bell, changesAfter } from '../journal/changes.ts';
+import { FoldCache } from '../journal/foldCache.ts';
+import { lastLink } from '../journal/lastLink.ts';
+import { openReaderAt } from '../journal/reader.ts';
+import { verifyJournal } from '../journal/verify.ts';
+import type { Log } from '../log/log.ts';
+import { PROJECTIONS } from '../projections/projections.ts';
+import { digestTables, outOfStep, rebuildTables } from '../projections/rebuild.ts';
+import { recognitionDigest } from '../recognition/recognisable.ts';
+import type { ShopTables } from '../schema.ts';
+import { destroyKeys } from '../seal/eraseOwner.ts';
+import { readHead, sealHead } from '../seal/heads.ts';
+import type { KeyFile } from '../seal/keyFile.ts';
+import type { ShopKeys } from '../seal/shopKeys.ts';
+import type { Sqlite } from '../sqlite/connection.ts';
+import type { ShopPaths } from './paths.ts';
+import { openQueue } from './queue.ts';
+import { type CommandPlace, runCommand } from './runCommand.ts';
+import type { NotDone, Shop } from './shop.ts';
+
+export type ShopParts = {
+  readonly branch: string;
+  readonly clock: () => EpochMs;
+  readonly log: Log;
+  readonly paths: ShopPaths;
+  readonly shopKeys: ShopKeys;
+  readonly keyFile: KeyFile;
+  readonly sqlite: Sqlite;
+  readonly db: Kysely<ShopTables>;
+  readonly readingSqlite: Sqlite;
+  readonly reading: Kysely<ShopTables>;
+  readonly releaseLock: () => void;
+};
+
+/** Puts the opened parts together, and brings the read tables into step with the journal. */
+export async function assembleShop(parts: ShopParts): Promise<Shop> {
+  const { branch, clock, log, paths, shopKeys, keyFile, sqlite, db, reading } = parts;
+  const queue = openQueue();
+  const bell = new Bell();
+  const folds = new FoldCache();
+  const keyOf = (id: string) => keyFile.open(id);
+  const tools = { keyOf, searchKey: shopKeys.search };
+  const openReader = () => openReaderAt({ db: reading, branch, keyOf, folds });
+  const commandPlace: CommandPlace = {
+    db,
+    reading,
+    branch,
+    path: paths.shop,
+    openReader,
+    queue,
+    clock,
+    keyFile,
+    askedKey: shopKeys.asked,
+    projections: PROJECTIONS,
+    tools,
+    bell,
+    log,
+  };
+  const rebuildPlace = { sqlite, db, reading, branch, shadowPath: paths.shadow, alone: queue };
+  let closed = false;
+
+  const forgetErased = async (keys: readonly string[]) => {
+    if (keys.length > 0) await db.deleteFrom('recognition').where('key', 'in', keys).execute();
+    folds.empty();
+  };
+  const sealHeads = async () => {
+    const head = await lastLink(reading, branch);
+    return head ? sealHead(keyFile, shopKeys.heads, { branch, seq: head.seq, hash: head.hash, at: clock() }) : null;
+  };
+
+  const stale = await outOfStep(db, branch, PROJECTIONS);
+  if (stale.length > 0) {
+    await rebuildTables(rebuildPlace, stale, tools);
+    log('read-tables-made', { count: stale.length });
+  }
+  await forgetErased(keyFile.erased().map(({ id }) => id));
+
+  return {
+    branch,
+    runCommand: async (asked, decide) =>
+      closed ? (refuse('shop-is-closing') as NotDone) : runCommand(commandPlace, asked, decide),
+    read: openReader,
+    changes: (from) => changesAfter(reading, branch, bell, from),
+    recognise: async (kind, text) => {
+      const digest = recognitionDigest(shopKeys.search, kind, text);
+      if (!digest) return [];
+      const rows = await reading
+        .selectFrom('recognition')
+        .where('kind', '=', kind)
+        .where('digest', '=', digest)
+        .orderBy('stream')
+        .select('stream')
+        .execute();
+      return rows.map(({ stream }) => stream as Stream);
+    },
+    blobs: {
+      put: async (bytes, { of, purpose }) => {
+        const id = keyFile.current(of, purpose, clock());
+        const key = keyFile.open(id);
+        if (!key) throw new Error('A sealing key does not open');
+        return putBlob(paths.blobs, bytes, { id, key });
+      },
+      get: async (name) => getBlob(paths.blobs, name, keyOf),
+      sweep: async () => {
+        const rows = await reading.selectFrom('named_blob').select('blob').execute();
+        return sweepBlobs(paths.blobs, new Set(rows.map(({ blob }) => blob)), clock());
+      },
+    },
+    eraseOwner: (owner, decisions) =>
+      queue(async () => {
+        const { erasure, keys } = destroyKeys(keyFile, owner, decisions, clock());
+        await forgetErased(keys);
+        return erasure;
+      }),
+    sealHeads: () => queue(sealHeads),
+    lastSealedHead: () => {
+      const head = keyFile.heads(branch).at(-1);
+      return head ? readHead(head) : null;
+    },
+    verify: ({ printedHeads = [] } = {}) =>
+      verifyJournal({
+        db: reading,
+        branch,
+        heads: keyFile.heads(branch),
+        headKey: shopKeys.heads,
+        hasBlob: (name) => hasBlob(paths.blobs, name),
+        printedHeads,
+      }),
+    rebuild: () => rebuildTables(rebuildPlace, PROJECTIONS, tools),
+    digests: () => queue(() => digestTables(db, PROJECTIONS)),
+    close: async () => {
+      if (closed) return;
+      closed = true;
+      bell.end();
+      await queue(async () => {
+        await sealHeads();
+        parts.readingSqlite.close();
+        sqlite.pragma('wal_checkpoint(TRUNCATE)');
+        sqlite.close();
+        keyFile.close();
+        parts.releaseLock();
+      });
+    },
+  };
+}

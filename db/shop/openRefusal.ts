@@ -1,0 +1,53 @@
+import type { WalletRefusal } from '../seal/wallets/wallet.ts';
+
+/** Why a shop was not opened. Nothing in its folder was touched. */
+export type OpenRefusal =
+  | { readonly refused: 'foreign-file'; readonly path: string; readonly found: string }
+  | { readonly refused: 'damaged-file'; readonly path: string; readonly detail: string }
+  | { readonly refused: 'newer-version'; readonly path: string; readonly file: number; readonly ours: number }
+  | { readonly refused: 'folder-not-writable'; readonly path: string; readonly code: string }
+  | { readonly refused: 'disk-full'; readonly path: string }
+  | {
+      readonly refused: 'held-by-another';
+      readonly path: string;
+      readonly pid: number | null;
+      readonly host: string | null;
+      readonly since: number | null;
+    }
+  | { readonly refused: 'keys-missing'; readonly path: string }
+  | { readonly refused: 'keys-of-another-shop'; readonly path: string }
+  | (WalletRefusal & { readonly path: string });
+
+/** Stops opening and carries the refusal to the door. */
+export class Refused extends Error {
+  override readonly name = 'Refused';
+  readonly refusal: OpenRefusal;
+  constructor(refusal: OpenRefusal) {
+    super(refusal.refused);
+    this.refusal = refusal;
+  }
+}
+
+const NOT_WRITABLE = new Set([
+  'EACCES',
+  'EPERM',
+  'EROFS',
+  'ENOTDIR',
+  'EEXIST',
+  'SQLITE_READONLY',
+  'SQLITE_CANTOPEN',
+  'SQLITE_READONLY_DIRECTORY',
+  'SQLITE_READONLY_DBMOVED',
+]);
+const FULL = new Set(['ENOSPC', 'EDQUOT', 'SQLITE_FULL']);
+const DAMAGED = new Set(['SQLITE_CORRUPT', 'SQLITE_NOTADB', 'SQLITE_CORRUPT_INDEX', 'SQLITE_IOERR_SHORT_READ']);
+
+/** A system's or SQLite's error as a refusal about a path; null when it is a defect. */
+export function refusalFromError(error: unknown, path: string): OpenRefusal | null {
+  const code = error instanceof Error && 'code' in error ? String(error.code) : '';
+  if (FULL.has(code)) return { refused: 'disk-full', path };
+  if (DAMAGED.has(code)) return { refused: 'damaged-file', path, detail: code };
+  if (NOT_WRITABLE.has(code)) return { refused: 'folder-not-writable', path, code };
+  if (code.startsWith('SQLITE_BUSY')) return { refused: 'held-by-another', path, pid: null, host: null, since: null };
+  return null;
+}

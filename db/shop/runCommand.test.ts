@@ -1,0 +1,219 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { accept, refuse } from '../../core/decision.ts';
+import type { Entry, Stream } from '../../core/journal/entry.ts';
+import { epochMs } from '../../core/time.ts';
+import { aShopFolder, asked, draft, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
+import type { Shop } from '../index.ts';
+
+let place: ShopFolder;
+let shop: Shop;
+beforeEach(async () => {
+  place = aShopFolder();
+  shop = await place.opened();
+});
+afterEach(async () => {
+  await shop.close();
+  place.remove();
+});
+
+const job: Stream = 'job:7';
+const count = (sofar: number, _entry: Entry) => sofar + 1;
+
+describe('a command', () => {
+  it('is written with who, when, where and in which order', async () => {
+    const done = await shop.runCommand(asked({ command: 'c1', by: 'staff-9', device: 'counter' }), () =>
+      accept(draft(job, 'noticed', { what: 'dark' }), draft('shop', 'noticed'), draft(job, 'noticed', { what: 'lit' })),
+    );
+    expect(done).toEqual({ ok: true, seq: 3, made: job, again: false });
+    const read = await shop.read();
+    expect(read.head).toBe(3);
+    expect(await read.entries(job)).toEqual([
+      {
+        branch: 'main',
+        seq: 1,
+        stream: job,
+        streamSeq: 1,
+        at: place.clock.now,
+        by: 'staff-9',
+        device: 'counter',
+        command: 'c1',
+        kind: 'noticed',
+        v: 1,
+        body: { what: 'dark' },
+      },
+      {
+        branch: 'main',
+        seq: 3,
+        stream: job,
+        streamSeq: 2,
+        at: place.clock.now,
+        by: 'staff-9',
+        device: 'counter',
+        command: 'c1',
+        kind: 'noticed',
+        v: 1,
+        body: { what: 'lit' },
+      },
+    ]);
+  });
+
+  it('asked twice is answered as the first time and written once', async () => {
+    const question = asked({ command: 'c1', asked: { name: 'notice', what: 'dark' } });
+    const decide = () => accept(draft(job, 'noticed'));
+    const first = await shop.runCommand(question, decide);
+    await write(shop, draft('shop', 'noticed'));
+    const again = await shop.runCommand({ ...question, asked: { what: 'dark', name: 'notice' } }, decide);
+    expect(first).toEqual({ ok: true, seq: 1, made: job, again: false });
+    expect(again).toEqual({ ok: true, seq: 1, made: job, again: true });
+    expect((await shop.read()).head).toBe(2);
+  });
+
+  it('asked twice at the same moment is written once', async () => {
+    const question = asked({ command: 'c1' });
+    const both = await Promise.all([1, 2, 3].map(() => shop.runCommand(question, () => accept(draft(job, 'noticed')))));
+    expect(both.map((one) => one.ok && one.again).toSorted()).toEqual([false, true, true]);
+    expect((await shop.read()).head).toBe(1);
+  });
+
+  it('is refused when its id was used for something else', async () => {
+    await shop.runCommand(asked({ command: 'c1', asked: { what: 'dark' } }), () => accept(draft(job, 'noticed')));
+    const other = await shop.runCommand(asked({ command: 'c1', asked: { what: 'lit' } }), () =>
+      accept(draft(job, 'noticed')),
+    );
+    expect(other).toEqual({ ok: false, refusal: { refused: 'command-id-used-before', command: 'c1', seq: 1 } });
+    expect((await shop.read()).head).toBe(1);
+  });
+
+  it('that is refused writes nothing, and its id can be used again', async () => {
+    const refused = await shop.runCommand(asked({ command: 'c1' }), () => refuse('part-gone', { part: 'p1' }));
+    expect(refused).toEqual({ ok: false, refusal: { refused: 'part-gone', part: 'p1' } });
+    expect((await shop.read()).head).toBe(0);
+    expect(await shop.runCommand(asked({ command: 'c1' }), () => accept(draft(job, 'noticed')))).toMatchObject({
+      ok: true,
+      again: false,
+    });
+  });
+
+  it('is decided again when a stream it looked at moved on', async () => {
+    const seen: number[] = [];
+    const done = await shop.runCommand(asked(), async (read) => {
+      const before = await read.fold(job, 0, count);
+      seen.push(before);
+      if (seen.length < 3) await write(shop, draft(job, 'noticed'));
+      return accept(draft(job, 'counted', { before }));
+    });
+    expect(seen).toEqual([0, 1, 2]);
+    expect(done).toMatchObject({ ok: true, seq: 3 });
+  });
+
+  it('is decided again when it asked the read tables and anything was written', async () => {
+    let tries = 0;
+    await shop.runCommand(asked(), async (read) => {
+      await read.rows((tables) => tables.selectFrom('tag').selectAll().execute());
+      if (++tries === 1) await write(shop, draft('shop', 'noticed'));
+      return accept(draft(job, 'noticed'));
+    });
+    expect(tries).toBe(2);
+  });
+
+  it('is not disturbed by what it did not look at', async () => {
+    let tries = 0;
+    await shop.runCommand(asked(), async (read) => {
+      await read.fold(job, 0, count);
+      tries += 1;
+      await write(shop, draft('job:8', 'noticed'));
+      return accept(draft(job, 'noticed'));
+    });
+    expect(tries).toBe(1);
+  });
+
+  it('reads the journal as it stood when it began, however long it takes', async () => {
+    let tries = 0;
+    await shop.runCommand(asked(), async (read) => {
+      if (++tries === 1) await write(shop, draft(job, 'noticed'), draft('job:8', 'noticed'));
+      const both = [await read.version(job), await read.version('job:8')];
+      expect(both).toEqual(tries === 1 ? [0, 0] : [1, 1]);
+      return accept(draft(job, 'noticed'));
+    });
+    expect(tries).toBe(2);
+  });
+
+  it('is carried out in the end, however often others are quicker', async () => {
+    const counters = Array.from({ length: 12 }, () =>
+      shop.runCommand(asked(), async (read) => {
+        const before = await read.fold(job, 0, count);
+        await new Promise((resolve) => setTimeout(resolve, 1));
+        return accept(draft(job, 'counted', { before }));
+      }),
+    );
+    expect((await Promise.all(counters)).every(({ ok }) => ok)).toBe(true);
+    const entries = await (await shop.read()).entries(job);
+    expect(entries.map(({ body }) => (body as { before: number }).before)).toEqual([...entries.keys()]);
+  });
+
+  it('that fails as a defect writes nothing and stops nobody', async () => {
+    await expect(
+      shop.runCommand(asked(), () => {
+        throw new Error('a defect');
+      }),
+    ).rejects.toThrow('a defect');
+    await expect(shop.runCommand(asked(), () => accept(draft(job, 'noticed', { not: () => 'JSON' })))).rejects.toThrow(
+      TypeError,
+    );
+    expect(await write(shop, draft(job, 'noticed'))).toMatchObject({ ok: true, seq: 1 });
+  });
+
+  it('never dates an entry before the one before it, and notes that the clock was behind', async () => {
+    await write(shop, draft(job, 'noticed'));
+    const first = place.clock.now;
+    place.clock.now = epochMs(first - 60_000);
+    let decidedAt = 0;
+    await shop.runCommand(asked(), (_read, at) => {
+      decidedAt = at;
+      return accept(draft(job, 'noticed'));
+    });
+    expect((await (await shop.read()).entries(job)).map(({ at }) => at)).toEqual([first, first]);
+    expect(decidedAt).toBe(first);
+    expect(place.logged).toContainEqual({ event: 'clock-behind', facts: { ms: 60_000, seq: 2 } });
+    expect((await shop.verify()).clockRaised).toBe(1);
+  });
+
+  it('is refused after the shop was closed', async () => {
+    await shop.close();
+    expect(await write(shop, draft(job, 'noticed'))).toEqual({ ok: false, refusal: { refused: 'shop-is-closing' } });
+  });
+});
+
+describe('personal values in an entry', () => {
+  const body = {
+    name: { personal: 'contact', of: 'o1', value: 'Wilhelmina Quux' },
+    ways: [{ phone: { personal: 'contact', of: 'o1', value: '+44 1632 960123' } }],
+    strokes: { personal: 'signature', of: 'o1', value: { width: 3, strokes: [[1, 2, 3]] } },
+    plain: 'stays',
+  };
+
+  it('come back as they went in, and lie sealed on the disk', async () => {
+    await write(shop, draft('owner:o1', 'met', body));
+    expect((await (await shop.read()).entries('owner:o1'))[0]?.body).toEqual(body);
+    const onDisk = ['shop.db', 'shop.db-wal', 'keys.db']
+      .map((file) => readFileSync(join(place.folder, file), 'latin1'))
+      .join();
+    expect(onDisk).toContain('stays');
+    expect(onDisk).not.toMatch(/Wilhelmina|960123|strokes":\[\[/);
+  });
+
+  it('come back after the shop was closed and opened again', async () => {
+    await write(shop, draft('owner:o1', 'met', body));
+    await shop.close();
+    shop = await place.opened();
+    expect((await (await shop.read()).entries('owner:o1'))[0]?.body).toEqual(body);
+  });
+
+  it('may not be imitated', async () => {
+    const imitation = { name: { sealed: 'AAAA', key: 'o1/contact/1' } };
+    await expect(write(shop, draft('owner:o1', 'met', imitation))).rejects.toThrow(/sealed field/);
+    expect((await shop.read()).head).toBe(0);
+  });
+});

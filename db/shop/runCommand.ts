@@ -1,0 +1,172 @@
+import type { Kysely } from 'kysely';
+import { type Decision, refuse } from '../../core/decision.ts';
+import { sameBytes } from '../../core/journal/chain.ts';
+import type { Stream } from '../../core/journal/entry.ts';
+import type { EpochMs } from '../../core/time.ts';
+import { append, type SealedDraft, stillHolds } from '../journal/append.ts';
+import type { Bell } from '../journal/changes.ts';
+import type { Looked, TrackingReader } from '../journal/reader.ts';
+import { errorFacts, type Log } from '../log/log.ts';
+import { applyEntries, type ProjectionTools } from '../projections/apply.ts';
+import type { Projection } from '../projections/projection.ts';
+import { OnlyOneError } from '../projections/writer.ts';
+import type { ShopTables } from '../schema.ts';
+import type { KeyFile } from '../seal/keyFile.ts';
+import { keysNeeded, sealBody } from '../seal/sealedBody.ts';
+import { keyedDigest } from '../seal/shopKeys.ts';
+import { refusalFromError } from './openRefusal.ts';
+import type { Queue } from './queue.ts';
+import type { Asked, Decide, Done, NotDone } from './shop.ts';
+
+/** How often a decision is made beside others before it is made alone, where nothing can move underneath it. */
+const TRIES_BESIDE_OTHERS = 4;
+
+export type CommandPlace = {
+  readonly db: Kysely<ShopTables>;
+  readonly reading: Kysely<ShopTables>;
+  readonly branch: string;
+  readonly path: string;
+  readonly openReader: () => Promise<TrackingReader>;
+  readonly queue: Queue;
+  readonly clock: () => EpochMs;
+  readonly keyFile: KeyFile;
+  readonly askedKey: Uint8Array;
+  readonly projections: readonly Projection[];
+  readonly tools: ProjectionTools;
+  readonly bell: Bell;
+  readonly log: Log;
+};
+
+type Outcome = Done | NotDone | 'stale';
+
+/**
+ * Carries a command out: decides on what the journal says, and appends the entries only while all that was looked at
+ * still stands; else loads and decides again. A refusal writes nothing.
+ */
+export async function runCommand(place: CommandPlace, asked: Asked, decide: Decide): Promise<Done | NotDone> {
+  const askedDigest = keyedDigest(place.askedKey, asked.asked);
+  const earlier = await answeredBefore(place.reading, place.branch, asked, askedDigest);
+  if (earlier) return earlier;
+  for (let tries = 0; tries < TRIES_BESIDE_OTHERS; tries++) {
+    const { decision, looked, at } = await decideNow(place, decide);
+    const outcome = await place.queue(() => conclude(place, asked, askedDigest, decision, looked, at));
+    if (outcome !== 'stale') return outcome;
+  }
+  return place.queue(async () => {
+    const { decision, looked, at } = await decideNow(place, decide);
+    const outcome = await conclude(place, asked, askedDigest, decision, looked, at);
+    if (outcome === 'stale') throw new Error('A decision went stale while nothing else was written');
+    return outcome;
+  });
+}
+
+async function decideNow(
+  place: CommandPlace,
+  decide: Decide,
+): Promise<{ decision: Decision; looked: Looked; at: EpochMs }> {
+  const reader = await place.openReader();
+  const at = Math.max(place.clock(), reader.headAt) as EpochMs;
+  const decision = await decide(reader, at);
+  return { decision, looked: reader.looked(), at };
+}
+
+async function conclude(
+  place: CommandPlace,
+  asked: Asked,
+  askedDigest: Uint8Array,
+  decision: Decision,
+  looked: Looked,
+  at: EpochMs,
+): Promise<Outcome> {
+  const { db, branch } = place;
+  if (!decision.ok) return (await stillHolds(db, branch, looked)) ? decision : 'stale';
+  if (decision.entries.length === 0) throw new Error('A command was accepted without entries');
+  // Keys first and durably: an entry whose key is not on the disk could never be read.
+  const sealed = decision.entries.map(
+    (draft): SealedDraft => ({ ...draft, body: sealUnderKeys(place.keyFile, draft.body, at) }),
+  );
+  try {
+    const outcome = await write(place, asked, askedDigest, sealed, looked, at);
+    if (outcome !== 'stale' && outcome.ok && !outcome.again) place.bell.ring();
+    return outcome;
+  } catch (error) {
+    if (error instanceof OnlyOneError) return { ok: false, refusal: error.refusal };
+    const broken = refusalFromError(error, place.path);
+    if (!broken) throw error;
+    place.log('command-not-written', errorFacts(error));
+    return { ok: false, refusal: broken };
+  }
+}
+
+function write(
+  place: CommandPlace,
+  asked: Asked,
+  askedDigest: Uint8Array,
+  sealed: readonly SealedDraft[],
+  looked: Looked,
+  at: EpochMs,
+): Promise<Outcome> {
+  const { branch } = place;
+  return place.db.transaction().execute(async (tx) => {
+    const earlier = await answeredBefore(tx, branch, asked, askedDigest);
+    if (earlier) return earlier;
+    if (!(await stillHolds(tx, branch, looked))) return 'stale';
+    const { command, by, device } = asked;
+    const rows = await append(tx, { branch, at, by, device, command }, sealed);
+    const [first, last] = [rows[0], rows.at(-1)];
+    if (!first || !last) throw new Error('Nothing was appended');
+    const behind = last.at - place.clock();
+    if (behind > 0) place.log('clock-behind', { ms: behind, seq: first.seq });
+    await tx
+      .insertInto('command')
+      .values({
+        branch,
+        command,
+        asked: askedDigest,
+        first_seq: first.seq,
+        last_seq: last.seq,
+        made: first.stream,
+        behind_ms: behind > 0 ? behind : null,
+      })
+      .execute();
+    await applyEntries(
+      tx,
+      place.projections,
+      rows.map(({ bytes }) => bytes),
+      place.tools,
+    );
+    await tx.updateTable('projection').set({ seq: last.seq }).execute();
+    return { ok: true, seq: last.seq, made: first.stream as Stream, again: false };
+  });
+}
+
+/** The answer a command had when it was first asked; a refusal when its id was used for something else. */
+async function answeredBefore(
+  db: Kysely<ShopTables>,
+  branch: string,
+  { command }: Asked,
+  askedDigest: Uint8Array,
+): Promise<Done | NotDone | null> {
+  const row = await db
+    .selectFrom('command')
+    .where('branch', '=', branch)
+    .where('command', '=', command)
+    .selectAll()
+    .executeTakeFirst();
+  if (!row) return null;
+  if (!sameBytes(row.asked, askedDigest))
+    return refuse('command-id-used-before', { command, seq: row.last_seq }) as NotDone;
+  return { ok: true, seq: row.last_seq, made: row.made as Stream, again: true };
+}
+
+function sealUnderKeys(keyFile: KeyFile, body: unknown, at: EpochMs): SealedDraft['body'] {
+  const ids = new Map(
+    keysNeeded(body).map(({ owner, purpose }) => [`${owner}/${purpose}`, keyFile.current(owner, purpose, at)]),
+  );
+  return sealBody(body, (owner, purpose) => {
+    const id = ids.get(`${owner}/${purpose}`);
+    const key = id === undefined ? null : keyFile.open(id);
+    if (id === undefined || !key) throw new Error('A sealing key does not open');
+    return { id, key };
+  });
+}

@@ -1,0 +1,57 @@
+import type { Decision, Refusal } from '../../core/decision.ts';
+import type { CommandId, StaffId } from '../../core/ids.ts';
+import type { Json, Stream } from '../../core/journal/entry.ts';
+import type { Purpose } from '../../core/journal/personal.ts';
+import type { EpochMs } from '../../core/time.ts';
+import type { BlobName } from '../blobs/blobName.ts';
+import type { Change } from '../journal/changes.ts';
+import type { Reader } from '../journal/reader.ts';
+import type { Verdict } from '../journal/verify.ts';
+import type { Rebuilt } from '../projections/rebuild.ts';
+import type { RecognitionKind } from '../recognition/normal.ts';
+import type { Erasure, PurposeDecision } from '../seal/eraseOwner.ts';
+import type { SealedHead } from '../seal/heads.ts';
+
+/** A command as asked: who, where, and everything that was asked, for recognising a retry. */
+export type Asked = {
+  readonly command: CommandId;
+  readonly by: StaffId;
+  readonly device: string;
+  readonly asked: Json;
+};
+
+/** What a command came to. `seq`: its last entry. `made`: the stream of its first. `again`: this id had been carried out before. */
+export type Done = { readonly ok: true; readonly seq: number; readonly made: Stream; readonly again: boolean };
+export type NotDone = { readonly ok: false; readonly refusal: Refusal };
+
+/** Decides on what it reads. May be asked more than once: it must do nothing but read and decide. `at` is the entries' time. */
+export type Decide = (read: Reader, at: EpochMs) => Decision | Promise<Decision>;
+
+/** A shop's journal, keys and blobs, opened by the one process that may write. */
+export type Shop = {
+  readonly branch: string;
+  readonly runCommand: (asked: Asked, decide: Decide) => Promise<Done | NotDone>;
+  /** A reader of the journal as it stands now. */
+  readonly read: () => Promise<Reader>;
+  /** What was written after `since`, in order, without bodies; goes on until `signal` or the shop ends it. */
+  readonly changes: (from: { readonly since: number; readonly signal?: AbortSignal }) => AsyncIterable<Change>;
+  /** Owners, machines and parts that were ever known by exactly this phone number, mail address or serial. */
+  readonly recognise: (kind: RecognitionKind, text: string) => Promise<readonly Stream[]>;
+  readonly blobs: {
+    readonly put: (bytes: Uint8Array, whose: { readonly of: string; readonly purpose: Purpose }) => Promise<BlobName>;
+    readonly get: (name: BlobName) => Promise<Uint8Array | Refusal>;
+    /** Removes what no entry names and is older than a day. @returns How many files went. */
+    readonly sweep: () => Promise<number>;
+  };
+  readonly eraseOwner: (owner: string, decisions: readonly PurposeDecision[]) => Promise<Erasure>;
+  /** Opens nothing new: seals the chain's head into the key file. @returns The sealed head; null for an empty journal. */
+  readonly sealHeads: () => Promise<SealedHead | null>;
+  readonly lastSealedHead: () => SealedHead | null;
+  readonly verify: (given?: { readonly printedHeads?: readonly string[] }) => Promise<Verdict>;
+  /** Makes every read table anew from the journal and swaps it in. */
+  readonly rebuild: () => Promise<Rebuilt>;
+  /** Digest of each read table's rows. */
+  readonly digests: () => Promise<Readonly<Record<string, string>>>;
+  /** Ends commands, seals the head, closes the files and lets go of the folder. */
+  readonly close: () => Promise<void>;
+};

@@ -1,0 +1,70 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { accept } from '../../core/decision.ts';
+import type { CommandId, StaffId } from '../../core/ids.ts';
+import type { Draft, Json, Stream } from '../../core/journal/entry.ts';
+import { type EpochMs, epochMs } from '../../core/time.ts';
+import {
+  type Done,
+  fileWallet,
+  isOpenRefusal,
+  type Log,
+  type NotDone,
+  type OpenRefusal,
+  openShop,
+  type Shop,
+} from '../../db/index.ts';
+
+/** A shop's folder of its own, with a clock that a test turns by hand and a log it can read. */
+export type ShopFolder = {
+  readonly folder: string;
+  readonly walletPath: string;
+  readonly logged: { readonly event: string; readonly facts: unknown }[];
+  readonly clock: { now: EpochMs };
+  readonly open: () => Promise<Shop | OpenRefusal>;
+  /** Opens it where nothing should be in the way. */
+  readonly opened: () => Promise<Shop>;
+  readonly remove: () => void;
+};
+
+export const NINE_IN_THE_MORNING = epochMs(Date.UTC(2026, 2, 2, 9));
+
+export function aShopFolder(folder = mkdtempSync(join(tmpdir(), 'knowngood-shop-'))): ShopFolder {
+  const walletPath = join(folder, 'wallet.key');
+  const clock = { now: NINE_IN_THE_MORNING };
+  const logged: { event: string; facts: unknown }[] = [];
+  const log: Log = (event, facts) => void logged.push({ event, facts });
+  const open = () => openShop({ folder, branch: 'main', clock: () => clock.now, wallet: fileWallet(walletPath), log });
+  return {
+    folder,
+    walletPath,
+    logged,
+    clock,
+    open,
+    opened: async () => {
+      const shop = await open();
+      if (isOpenRefusal(shop)) throw new Error(`Not opened: ${JSON.stringify(shop)}`);
+      return shop;
+    },
+    remove: () => rmSync(folder, { recursive: true, force: true }),
+  };
+}
+
+let commands = 0;
+
+/** A command as a bench would ask it. */
+export const asked = (
+  over: { readonly command?: string; readonly asked?: Json; readonly by?: string; readonly device?: string } = {},
+) => ({
+  command: (over.command ?? `command-${++commands}`) as CommandId,
+  by: (over.by ?? 'staff-1') as StaffId,
+  device: over.device ?? 'bench-1',
+  asked: over.asked ?? null,
+});
+
+export const draft = (stream: Stream, kind: string, body: unknown = {}): Draft => ({ stream, kind, v: 1, body });
+
+/** Writes entries as one command, without looking at anything. */
+export const write = (shop: Shop, ...entries: readonly Draft[]): Promise<Done | NotDone> =>
+  shop.runCommand(asked(), () => accept(...entries));
