@@ -37,8 +37,8 @@ export type Sheet = PaperBase & {
   /** The first three lines: what a lay person must know, if they read no further. */
   readonly lead: Text;
   readonly body: readonly Section[];
-  /** Stands at the foot of page one, whatever follows. */
-  readonly signing: SigningLine | null;
+  /** Stands at the foot of page one, or of the page where the body ends. */
+  readonly signing: { readonly on: 'page-one' | 'last-page'; readonly line: SigningLine } | null;
   /** The full record, from a page of its own. */
   readonly record: { readonly heading: string; readonly sections: readonly Section[] } | null;
   readonly foot: {
@@ -203,7 +203,9 @@ export type Strokes = {
 /** A signature given: the mark, who, when, and what was signed. */
 export type SignatureBlock = {
   readonly block: 'signature';
-  readonly strokes: Strokes;
+  /** Null where the name was typed; `typed` then says so. */
+  readonly strokes: Strokes | null;
+  readonly typed: string;
   readonly who: string;
   readonly when: string;
   readonly what: string;

@@ -43,24 +43,36 @@ export type MachineFacts = {
   readonly serial?: string;
 };
 
-/** A signature given on the shop's own screen. `signed` names what was signed, in the owner's language. */
-export type SignatureFacts = {
-  readonly who: string;
-  readonly at: EpochMs;
-  readonly strokes: Strokes;
-  readonly signed: string;
+/**
+ * A signature given on the shop's own screen; without strokes the name was typed. Points may carry more than x and y
+ * (a time, say): only the place is printed.
+ */
+export type SignatureFacts = { readonly who: string; readonly at: EpochMs; readonly drawn: DrawnStrokes | null };
+export type DrawnStrokes = Omit<Strokes, 'strokes'> & {
+  readonly strokes: readonly (readonly (readonly [x: number, y: number, ...more: number[]])[])[];
 };
 
-/** What an owner said that counts: who, when, how, and to whom. */
+/** How an answer was given. */
 export type GivenHow =
   | { readonly how: 'at-the-counter'; readonly signature?: SignatureFacts }
-  | { readonly how: 'by-phone'; readonly phone: string }
-  | { readonly how: 'in-writing'; readonly address?: string };
-export type AnswerFacts = {
+  | { readonly how: 'by-phone'; readonly phone: string; readonly readBack?: string }
+  | { readonly how: 'in-writing'; readonly words?: string };
+/** Who said it, when, how, and who heard it. */
+export type WordFacts = {
   readonly who: string;
   readonly at: EpochMs;
-  readonly askedBy: string;
+  readonly heardBy: string;
   readonly given: GivenHow;
+};
+
+export type Condition = 'new' | 'used' | 'refurbished';
+export type ChargeFacts = { readonly what: string; readonly amount: Money };
+/** One answer that can be given: what it is, its price (or none), and what goes with it. */
+export type AnswerOptionFacts = {
+  readonly title: string;
+  readonly figure?: Money;
+  readonly lines: readonly string[];
+  readonly chosen?: boolean;
 };
 
 /** Minutes of hands-on work and price, as simulated: one in ten below P10, half below P50, nine in ten below P90. */

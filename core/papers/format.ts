@@ -16,6 +16,7 @@ export function formatFor(setting: Setting) {
   const day = dated({ weekday: 'long', day: 'numeric', month: 'long', year: 'numeric' });
   const shortDay = dated({ weekday: 'short', day: 'numeric', month: 'short' });
   const time = dated({ hour: 'numeric', minute: '2-digit' });
+  const calendar = new Intl.DateTimeFormat('en', { year: 'numeric', month: 'numeric', day: 'numeric', timeZone: zone });
   const number = new Intl.NumberFormat(locale, { maximumFractionDigits: 3 });
 
   return {
@@ -31,6 +32,18 @@ export function formatFor(setting: Setting) {
     dayTime: (at: EpochMs) => say(words.common.dayTime, { day: day(at), time: time(at) }),
     /** Tue 13 Oct, 09:47 */
     shortDayTime: (at: EpochMs) => say(words.common.dayTime, { day: shortDay(at), time: time(at) }),
+    /** The date so many calendar days after the shop's date at `at`, whatever the clocks do in between. */
+    datePlusDays: (at: EpochMs, days: number) => {
+      const part = (type: Intl.DateTimeFormatPartTypes) =>
+        Number(calendar.formatToParts(at).find((one) => one.type === type)?.value);
+      const noon = Date.UTC(part('year'), part('month') - 1, part('day') + days, 12);
+      return new Intl.DateTimeFormat(locale, {
+        day: 'numeric',
+        month: 'long',
+        year: 'numeric',
+        timeZone: 'UTC',
+      }).format(noon);
+    },
     number: (value: number) => number.format(value),
     money: (amount: Money) => {
       const digits = setting.minorDigits(amount.currency);
@@ -51,6 +64,8 @@ export function formatFor(setting: Setting) {
       const asHours = say(words.common.hours, { n: hours }, locale);
       return rest === 0 ? asHours : say(words.common.both, { first: asHours, second: asMinutes });
     },
+    /** 192 minutes, never in hours: what is charged by the minute is said in minutes. */
+    minutesWhole: (of: Minutes) => say(words.common.minutes, { n: Math.round(of) }, locale),
     list: (items: readonly string[]) => new Intl.ListFormat(locale, { type: 'conjunction' }).format(items),
     /** A chance as a count of a hundred; the ends are not claimed. */
     chance: (p: number) => {

@@ -1,5 +1,5 @@
-import type { Paper, Section, Sheet, SignatureBlock, SigningLine, Text } from './content.ts';
-import type { CommonFacts, SignatureFacts } from './facts.ts';
+import type { Answers, Paper, Section, Sheet, SignatureBlock, SigningLine, Text } from './content.ts';
+import type { AnswerOptionFacts, CommonFacts, GivenHow, SignatureFacts } from './facts.ts';
 import { type Format, groupTag } from './format.ts';
 import type { Setting } from './setting.ts';
 import type { PaperKindId } from './words.ts';
@@ -9,7 +9,7 @@ export type SheetParts = {
   readonly title?: string;
   readonly lead: Text;
   readonly body: readonly Section[];
-  readonly signing?: SigningLine;
+  readonly signing?: NonNullable<Sheet['signing']>;
   readonly record?: { readonly heading: string; readonly sections: readonly Section[] };
 };
 
@@ -83,24 +83,68 @@ export function tagCode(tag: string, format: Format, setting: Setting) {
 }
 
 /** A signature as it was given, with who, when and what was signed. */
-export function signatureBlock(given: SignatureFacts, setting: Setting, format: Format): SignatureBlock {
+export function signatureBlock(
+  given: SignatureFacts,
+  signed: string,
+  setting: Setting,
+  format: Format,
+): SignatureBlock {
+  const { common } = setting.words;
   const when = format.dayTime(given.at);
   return {
     block: 'signature',
-    strokes: given.strokes,
+    strokes: given.drawn && {
+      width: given.drawn.width,
+      height: given.drawn.height,
+      strokes: given.drawn.strokes.map((stroke) => stroke.map(([x, y]) => [x, y] as const)),
+    },
+    typed: given.drawn ? '' : common.typed,
     who: given.who,
     when,
-    what: given.signed,
-    says: format.say(setting.words.common.signatureOf, { who: given.who, when }),
+    what: signed,
+    says: format.say(common.signatureOf, { who: given.who, when }),
   };
 }
 
-/** Empty lines for a pen, or the signature when it was given on screen. */
-export function signing(given: SignatureFacts | undefined, setting: Setting, format: Format): SigningLine {
+/** The signature when it was given on screen, else empty lines for a pen. */
+export function signing(
+  given: SignatureFacts | undefined,
+  signed: string,
+  setting: Setting,
+  format: Format,
+): SigningLine {
   const { common } = setting.words;
   return given
-    ? signatureBlock(given, setting, format)
+    ? signatureBlock(given, signed, setting, format)
     : { block: 'signing', lines: [common.nameLine, common.dateLine, common.signatureLine] };
+}
+
+/** How an answer was given, in words. */
+export function howGiven(given: GivenHow, setting: Setting, format: Format): string {
+  const { common } = setting.words;
+  switch (given.how) {
+    case 'at-the-counter':
+      return given.signature ? common.givenSigned : common.givenAtCounter;
+    case 'by-phone':
+      return format.say(common.givenByPhone, { phone: given.phone });
+    case 'in-writing':
+      return common.givenInWriting;
+  }
+}
+
+/** Answers to choose from as equal fields, none ticked unless the answer is known. */
+export function answerFields(options: readonly AnswerOptionFacts[], setting: Setting, format: Format): Answers {
+  const { common } = setting.words;
+  return {
+    block: 'answers',
+    ticks: { open: common.boxOpen, chosen: common.boxChosen },
+    answers: options.map(({ title, figure, lines, chosen }) => ({
+      title,
+      figure: figure ? format.money(figure) : '',
+      lines,
+      chosen: chosen ?? false,
+    })),
+  };
 }
 
 /** Sets the hash of the canonical content into its slot. Hashing itself is the asker's. */

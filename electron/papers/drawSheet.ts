@@ -17,21 +17,22 @@ export function drawSheet(sheet: Sheet, pen: Pen, root: Branch): void {
   const x = MARGIN.side;
   const width = pageWidth - 2 * MARGIN.side;
   const end = pageHeight - MARGIN.foot - FOOT_ROOM;
-  const signing = sheet.signing ? signingSlabs(sheet.signing, { pen, branch: root.branch('Sect'), x, width }) : [];
-  const signingHeight = heightOf(signing);
+  const signing = sheet.signing ? signingSlabs(sheet.signing.line, { pen, branch: root.branch('Sect'), x, width }) : [];
+  const signingRoom = signing.length > 0 ? heightOf(signing) + 4 : 0;
   let page = 1;
   const sign = () => {
-    let y = end - signingHeight;
+    let y = end - heightOf(signing);
     for (const slab of signing) {
       slab.draw(y);
       y += slab.height;
     }
   };
+  const signsPageOne = sheet.signing?.on === 'page-one';
   const column = {
     top: MARGIN.top,
-    bottom: () => (page === 1 ? end - signingHeight - (signing.length > 0 ? 4 : 0) : end),
+    bottom: () => (page === 1 && signsPageOne ? end - signingRoom : end),
     turn: () => {
-      if (page === 1) sign();
+      if (page === 1 && signsPageOne) sign();
       page += 1;
       pen.doc.addPage();
     },
@@ -40,14 +41,21 @@ export function drawSheet(sheet: Sheet, pen: Pen, root: Branch): void {
   const slabsOf = (sections: Sheet['body']): Slab[] =>
     sections.flatMap((section) => sectionSlabs(section, pen, root, x, width));
 
-  closing(flow(slabsOf(sheet.body), column, drawHead(sheet, pen, root, x, width)));
+  const bodyEnd = flow(slabsOf(sheet.body), column, drawHead(sheet, pen, root, x, width));
+  closing(bodyEnd);
+  if (signsPageOne && page === 1) sign();
+  if (sheet.signing?.on === 'last-page') {
+    if (bodyEnd > end - signingRoom) column.turn();
+    sign();
+  }
   if (sheet.record) {
-    column.turn();
+    // Page one was signed above, if that is where it is signed.
+    page += 1;
+    pen.doc.addPage();
     const title = pen.lines(sheet.record.heading, STYLES.head, width);
     root.leaf('H2', {}, () => pen.write(title, x, column.top, STYLES.head));
     closing(flow(slabsOf(sheet.record.sections), column, column.top + title.length * STYLES.head.line + 8));
   }
-  if (page === 1) sign();
   drawFeet(sheet, pen, x, width, pageHeight - MARGIN.foot - STYLES.foot.line);
 }
 

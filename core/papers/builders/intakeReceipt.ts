@@ -1,6 +1,7 @@
 import type { Money } from '../../money/money.ts';
 import type { EpochMs } from '../../time.ts';
-import type { Block, Sheet, Text } from '../content.ts';
+import { joined, says } from '../blocks.ts';
+import type { Block, Sheet } from '../content.ts';
 import type { CommonFacts, EstimateFacts, PersonFacts, SignatureFacts, ThingFacts } from '../facts.ts';
 import { type Format, formatFor } from '../format.ts';
 import { moneyRuler } from '../ruler.ts';
@@ -46,29 +47,24 @@ export function intakeReceipt(facts: IntakeReceiptFacts, setting: Setting): Shee
   const format = formatFor(setting);
   const words = setting.words.kinds['intake-receipt'];
   return sheet('intake-receipt', facts, setting, format, {
-    lead: [
+    lead: joined(
       format.say(words.lead, { day: format.day(facts.acceptedAt), time: format.time(facts.acceptedAt) }),
       facts.limit && format.say(words.leadLimit, { amount: format.money(facts.limit) }),
       facts.promise && format.say(words.leadPromise, { promise: format.dayTime(facts.promise) }),
-    ]
-      .filter((sentence) => sentence !== undefined)
-      .join(' '),
+    ),
     body: [
       { label: words.left, blocks: leftWithUs(facts, setting, format) },
       { label: words.words, blocks: inYourWords(facts, setting, format) },
       { label: words.cost, blocks: whatItMayCost(facts, setting, format) },
-      { label: words.data, blocks: paragraphs(yourData(facts, setting, format)) },
-      { label: words.collect, blocks: paragraphs([format.list(facts.mayCollect)]) },
-      { label: words.reach, blocks: paragraphs([reachOf(facts.owner)]) },
-      { label: words.bought, blocks: paragraphs([facts.boughtAndWarranty]) },
-      { label: words.taken, blocks: paragraphs([`${facts.acceptedBy}, ${format.dayTime(facts.acceptedAt)}`]) },
+      { label: words.data, blocks: says(...yourData(facts, setting, format)) },
+      { label: words.collect, blocks: says(format.list(facts.mayCollect)) },
+      { label: words.reach, blocks: says(reachOf(facts.owner)) },
+      { label: words.bought, blocks: says(facts.boughtAndWarranty) },
+      { label: words.taken, blocks: says(`${facts.acceptedBy}, ${format.dayTime(facts.acceptedAt)}`) },
     ],
-    signing: signing(facts.signature, setting, format),
+    signing: { on: 'page-one', line: signing(facts.signature, words.signed, setting, format) },
   });
 }
-
-const paragraphs = (texts: readonly (Text | undefined)[]): Block[] =>
-  texts.filter((text) => text !== undefined && text !== '').map((text) => ({ block: 'paragraph', text: text as Text }));
 
 const reachOf = (owner: PersonFacts) =>
   [owner.phone, owner.mail, owner.address?.join(', ')].filter((line) => line !== undefined).join(' · ');
@@ -81,7 +77,7 @@ function leftWithUs(facts: IntakeReceiptFacts, setting: Setting, format: Format)
   );
   const named = [machine.maker, machine.model].filter((name) => name !== undefined).join(' ');
   const serial = machine.serial ? format.say(words.serial, { serial: machine.serial }) : '';
-  return paragraphs([
+  return says(
     [
       { text: machine.what, strong: true },
       {
@@ -92,42 +88,36 @@ function leftWithUs(facts: IntakeReceiptFacts, setting: Setting, format: Format)
       },
     ],
     things.length > 0 ? format.say(words.cameAlong, { things: format.list(things) }) : words.cameAlongNone,
-    [
+    joined(
       format.say(words.lift, { n: facts.liftedBy }),
       facts.looks && format.say(words.looks, { looks: facts.looks }),
-      facts.photographs && format.say(words.photographs, { n: facts.photographs }),
-    ]
-      .filter(Boolean)
-      .join(' '),
-  ]);
+      facts.photographs !== undefined && format.say(words.photographs, { n: facts.photographs }),
+    ),
+  );
 }
 
 function inYourWords(facts: IntakeReceiptFacts, setting: Setting, format: Format): Block[] {
   const words = setting.words.kinds['intake-receipt'];
-  const joined = (items: readonly string[] | undefined) =>
+  const all = (items: readonly string[] | undefined) =>
     items && items.length > 0
       ? items.map((text) => format.say(setting.words.common.quoted, { text })).join(', ')
       : undefined;
-  const terms = joined(facts.toldTerms);
-  const changed = joined(facts.changedLast);
-  const often = joined(facts.howOften);
-  return paragraphs([
+  const terms = all(facts.toldTerms);
+  const changed = all(facts.changedLast);
+  const often = all(facts.howOften);
+  return says(
     format.say(setting.words.common.quoted, { text: facts.told }),
     terms && format.say(words.terms, { terms }),
     changed && format.say(words.changed, { changed }),
     often && format.say(words.often, { often }),
     facts.lastWorked && format.say(words.lastWorked, { when: facts.lastWorked }),
-  ]);
+  );
 }
 
 function whatItMayCost(facts: IntakeReceiptFacts, setting: Setting, format: Format): Block[] {
   const words = setting.words.kinds['intake-receipt'];
   const { estimate, limit, findingFee } = facts;
-  const fee = findingFee && [
-    format.say(words.fee, { amount: format.money(findingFee.amount) }),
-    ...(findingFee.creditedWhenRepaired ? [words.feeCredited] : []),
-  ];
-  const texts = paragraphs([
+  const texts = says(
     estimate &&
       `${format.say(words.estimate, {
         from: format.minutes(estimate.minutes.p10),
@@ -135,9 +125,13 @@ function whatItMayCost(facts: IntakeReceiptFacts, setting: Setting, format: Form
         p50: format.money(estimate.price.p50),
         p90: format.money(estimate.price.p90),
       })} ${words.noPart}`,
-    fee?.join(' '),
+    findingFee &&
+      joined(
+        format.say(words.fee, { amount: format.money(findingFee.amount) }),
+        findingFee.creditedWhenRepaired && words.feeCredited,
+      ),
     limit && [{ text: format.say(words.limit, { amount: format.money(limit) }), strong: true }],
-  ]);
+  );
   if (!estimate) return texts;
   const [first, ...others] = texts;
   return [first as Block, moneyRuler(estimate.price, limit, setting, format), ...others];

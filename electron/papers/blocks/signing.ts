@@ -1,4 +1,4 @@
-import type { SignatureBlock, SigningBlock, SigningLine } from '../../../core/papers/content.ts';
+import type { SignatureBlock, SigningBlock, SigningLine, Strokes } from '../../../core/papers/content.ts';
 import type { Slab } from '../flow.ts';
 import { INK, MM, RULE, STYLES } from '../measures.ts';
 import { fields } from './answers.ts';
@@ -42,9 +42,14 @@ function signatureSlab(block: SignatureBlock, { pen, branch, x, width }: Site): 
     draw: (y) => {
       const line = y + height - 4;
       pen.artifact(() => pen.rule(x, line, FIELD.width, RULE));
-      branch.leaf('Figure', { alt: block.says, bbox: [x, line - FIELD.height, x + FIELD.width, line] }, () =>
-        paintStrokes(block, pen.doc, x, line - FIELD.height),
-      );
+      const { strokes } = block;
+      if (strokes) {
+        const bbox = [x, line - FIELD.height, x + FIELD.width, line] as const;
+        branch.leaf('Figure', { alt: block.says, bbox }, () => paintStrokes(strokes, pen.doc, x, line - FIELD.height));
+      } else {
+        const typed = pen.lines([{ text: block.who, strong: true }, { text: `, ${block.typed}` }], style, FIELD.width);
+        branch.leaf('P', {}, () => pen.write(typed, x, line - 2 - typed.length * style.line, style));
+      }
       const top = line - words + 2;
       branch.leaf('P', {}, () => pen.write(what, beside, top, STYLES.text));
       branch.leaf('P', {}, () => pen.write(who, beside, top + what.length * STYLES.text.line, style));
@@ -52,10 +57,10 @@ function signatureSlab(block: SignatureBlock, { pen, branch, x, width }: Site): 
   };
 }
 
-function paintStrokes({ strokes }: SignatureBlock, doc: PDFKit.PDFDocument, x: number, y: number): void {
-  const scale = Math.min(FIELD.width / strokes.width, FIELD.height / strokes.height);
+function paintStrokes(drawn: Strokes, doc: PDFKit.PDFDocument, x: number, y: number): void {
+  const scale = Math.min(FIELD.width / drawn.width, FIELD.height / drawn.height);
   doc.save().strokeColor(INK).fillColor(INK).lineWidth(1.1).lineCap('round').lineJoin('round');
-  for (const stroke of strokes.strokes) {
+  for (const stroke of drawn.strokes) {
     for (const [index, [px, py]] of stroke.entries()) {
       const [ax, ay] = [x + px * scale, y + py * scale];
       if (index === 0) doc.moveTo(ax, ay);

@@ -56,9 +56,4 @@ const strokes: Strokes = {
     [[60, 92] as const, [250, 84] as const, [352, 88] as const],
   ],
 };
-export const signed = (what: string, at: EpochMs, who = 'Judith Amberley'): SignatureFacts => ({
-  who,
-  at,
-  strokes,
-  signed: what,
-});
+export const signedAt = (at: EpochMs, who = 'Judith Amberley'): SignatureFacts => ({ who, at, drawn: strokes });

@@ -1,6 +1,6 @@
 import type { IntakeReceiptFacts } from '../../../core/papers/builders/intakeReceipt.ts';
 import { minutes } from '../../../core/time.ts';
-import { common, october, pounds, signed } from './harrowmouth.ts';
+import { common, october, pounds, signedAt } from './harrowmouth.ts';
 
 export const intakeReceiptFacts: IntakeReceiptFacts = {
   ...common('2026-0113', october(13, '09:47')),
@@ -33,5 +33,5 @@ export const intakeReceiptFacts: IntakeReceiptFacts = {
   access: 'none',
   mayCollect: ['Judith Amberley', 'her brother Colm Amberley'],
   boughtAndWarranty: '2020, built to order. The maker’s warranty is over; there are no seals.',
-  signature: signed('I left this computer and these things here.', october(13, '09:47')),
+  signature: signedAt(october(13, '09:47')),
 };

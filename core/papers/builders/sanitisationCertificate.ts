@@ -1,0 +1,102 @@
+import type { EpochMs } from '../../time.ts';
+import { facts as factTable, says } from '../blocks.ts';
+import type { Section, Sheet } from '../content.ts';
+import type { CommonFacts, SignatureFacts } from '../facts.ts';
+import { type Format, formatFor } from '../format.ts';
+import type { Setting } from '../setting.ts';
+import { sheet, signing } from '../sheet.ts';
+
+/** Who did, checked or accepted it. Verifying (did the tool finish without errors) and accepting are two things. */
+export type CertifiedBy = {
+  readonly name: string;
+  readonly title: string;
+  readonly at: EpochMs;
+  readonly place: string;
+  readonly contact: string;
+  readonly signature?: SignatureFacts;
+};
+
+/**
+ * Fields of NIST SP 800-88 Rev. 2, sec. 4.6 (and the destination of its sample form). Moving, imaging or deleting
+ * files is none of the three methods, so there is no certificate for them.
+ */
+export type SanitisationFacts = CommonFacts & {
+  readonly medium: {
+    readonly what: string;
+    readonly maker: string;
+    readonly model: string;
+    readonly serial: string;
+    readonly property?: string;
+    readonly type: string;
+    readonly source: string;
+    readonly category?: string;
+    readonly destination?: string;
+  };
+  readonly method: 'clear' | 'purge' | 'destroy';
+  readonly technique: string;
+  /** Name and version; for destruction by hand or machine, that tool. */
+  readonly tool: string;
+  readonly verification: { readonly how: string; readonly withoutErrors: boolean };
+  readonly doneBy: CertifiedBy;
+  readonly verifiedBy: CertifiedBy;
+  readonly validatedBy?: CertifiedBy;
+  readonly word?: string;
+};
+
+export function sanitisationCertificate(facts: SanitisationFacts, setting: Setting): Sheet {
+  const format = formatFor(setting);
+  const words = setting.words.kinds['media-sanitisation-certificate'];
+  const { medium, method, verification } = facts;
+  return sheet('media-sanitisation-certificate', facts, setting, format, {
+    lead: format.say(words.lead, {
+      medium: medium.what,
+      method: words.methods[method],
+      verified: verification.withoutErrors ? words.verifiedYes : words.verifiedNo,
+    }),
+    body: [
+      {
+        label: words.carrier,
+        blocks: factTable(
+          [words.maker, medium.maker],
+          [words.model, medium.model],
+          [words.serial, medium.serial],
+          [words.property, medium.property],
+          [words.type, medium.type],
+          [words.source, medium.source],
+          [words.category, medium.category],
+          [words.destination, medium.destination],
+        ),
+      },
+      {
+        label: words.method,
+        blocks: [
+          ...says([{ text: `${words.methods[method]}. `, strong: true }, { text: words.methodText[method] }]),
+          ...factTable(
+            [words.technique, facts.technique],
+            [words.tool, facts.tool],
+            [words.verification, verification.how],
+          ),
+        ],
+      },
+      { label: words.word, blocks: says(facts.word) },
+      person(words.did, facts.doneBy, words.signedDone, setting, format),
+      person(words.verifiedBy, facts.verifiedBy, words.signedVerified, setting, format),
+      ...(facts.validatedBy
+        ? [person(words.validatedBy, facts.validatedBy, words.signedValidated, setting, format)]
+        : []),
+    ],
+  });
+}
+
+function person(label: string, by: CertifiedBy, signed: string, setting: Setting, format: Format): Section {
+  return {
+    label,
+    blocks: [
+      ...says([
+        { text: by.name, strong: true },
+        { text: `, ${[by.title, format.dayTime(by.at), by.place, by.contact].join(', ')}` },
+      ]),
+      signing(by.signature, signed, setting, format),
+    ],
+  };
+}
