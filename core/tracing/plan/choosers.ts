@@ -1,4 +1,3 @@
-import type { Refusal } from '../../decision.ts';
 import { type Base, LineBase, RatioBase } from './base.ts';
 import type { Bench } from './bench.ts';
 import { easiestStep } from './easiest.ts';
@@ -18,12 +17,7 @@ export type Ready = { readonly chooser: Chooser; readonly strides: Float64Array;
 
 /** Makes a method ready. Halts with a refusal when the method cannot answer this problem. */
 export function makeReady(bench: Bench, from: Stand, method: Method, cancel: Cancel | undefined): Ready {
-  const beyond: Refusal = {
-    refused: 'too-much-work',
-    method: 'ratio',
-    cut: safeCut(bench.stepCount),
-    steps: bench.stepCount,
-  };
+  const beyond = { method: 'ratio', cut: safeCut(bench.stepCount), steps: bench.stepCount };
   switch (method) {
     case 'easiest': {
       const effort = new Effort(cancel, MOST_WORK, beyond);

@@ -7,9 +7,9 @@ export type Cancel = { readonly aborted: boolean };
 export class Halt extends Error {
   readonly refusal: Refusal;
 
-  constructor(refusal: Refusal) {
-    super(refusal.refused);
-    this.refusal = refusal;
+  constructor(refused: string, facts: Readonly<Record<string, unknown>> = {}) {
+    super(refused);
+    this.refusal = { ...facts, refused };
   }
 }
 
@@ -20,11 +20,12 @@ const BETWEEN_LOOKS = 1_000_000;
 export class Effort {
   readonly #cancel: Cancel | undefined;
   readonly #limit: number;
-  readonly #beyond: Refusal;
+  readonly #beyond: Readonly<Record<string, unknown>>;
   #sinceLook = BETWEEN_LOOKS;
   spent = 0;
 
-  constructor(cancel?: Cancel, limit = Number.POSITIVE_INFINITY, beyond: Refusal = { refused: 'too-much-work' }) {
+  /** `beyond`: the facts of the refusal `too-much-work` when more than `limit` is spent. */
+  constructor(cancel?: Cancel, limit = Number.POSITIVE_INFINITY, beyond: Readonly<Record<string, unknown>> = {}) {
     this.#cancel = cancel;
     this.#limit = limit;
     this.#beyond = beyond;
@@ -35,8 +36,8 @@ export class Effort {
     if (this.#sinceLook < BETWEEN_LOOKS) return;
     this.spent += this.#sinceLook;
     this.#sinceLook = 0;
-    if (this.#cancel?.aborted) throw new Halt({ refused: 'cancelled' });
-    if (this.spent > this.#limit) throw new Halt(this.#beyond);
+    if (this.#cancel?.aborted) throw new Halt('cancelled');
+    if (this.spent > this.#limit) throw new Halt('too-much-work', this.#beyond);
   }
 }
 

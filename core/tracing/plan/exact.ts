@@ -59,13 +59,7 @@ export class ExactPlan {
   #count(from: Stand): void {
     const { states, counted } = countStates(this.#bench, from, this.space.arrangements);
     const tooMany = (): Halt =>
-      new Halt({
-        refused: 'too-many-states',
-        states: sayCount(states),
-        counted,
-        limit: MOST_STATES,
-        method: 'rollout',
-      });
+      new Halt('too-many-states', { states: sayCount(states), counted, limit: MOST_STATES, method: 'rollout' });
     if (this.space.most > Number.MAX_SAFE_INTEGER) throw tooMany();
     if (states <= MOST_STATES) return;
     if (counted === 'exactly') throw tooMany();

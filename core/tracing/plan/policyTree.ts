@@ -40,7 +40,7 @@ export function writeOut(
   let decisions = 0;
   let lookedAt = 0;
   const tooMany = (): Halt =>
-    new Halt({ refused: 'too-many-decisions', limit: MOST_DECISIONS, method, cut: safeCut(bench.stepCount) });
+    new Halt('too-many-decisions', { limit: MOST_DECISIONS, method, cut: safeCut(bench.stepCount) });
 
   const walk = (stand: Stand): Tree => {
     const stopping = stand.mass * problem.handOver;
