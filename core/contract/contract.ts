@@ -1,7 +1,7 @@
 import { eventIterator, oc, type } from '@orpc/contract';
 import { z } from 'zod';
 import type { Stream } from '../journal/entry.ts';
-import type { Sheet } from '../papers/content.ts';
+import type { Paper } from '../papers/content.ts';
 import type { Said } from '../readings/said.ts';
 import { COMMANDS, type CommandName } from '../job/commands.ts';
 import { zId, zJobId } from '../job/fields.ts';
@@ -25,7 +25,7 @@ export const zAsked = z
 /** What a command that was carried out comes to. `made` is the stream it began: the new job's, part's or enquiry's. */
 export type Done = { readonly seq: number; readonly made: Stream; readonly again: boolean };
 /** What an asker sends, typed by the command's name. */
-export type Asked = { [Name in CommandName]: { readonly command: string; readonly by: string; readonly name: Name; readonly input: z.input<(typeof COMMANDS)[Name]['input']> } }[CommandName];
+export type Asked = { [Name in CommandName]: { readonly command: string; readonly by: string; readonly name: Name; readonly input: z.output<(typeof COMMANDS)[Name]['input']> } }[CommandName];
 
 const zChange = z.object({ seq: z.int(), streams: z.array(z.string()), kinds: z.array(z.string()) });
 const read = oc.errors({ NOT_FOUND: { data: z.looseObject({ refused: z.string() }) } });
@@ -42,7 +42,7 @@ export const contract = {
   find: read.input(z.strictObject({ text: z.string().max(200) })).output(type<readonly Found[]>()),
   byTag: read.input(z.strictObject({ tag: z.string().max(20) })).output(type<Found | null>()),
   recognise: read.input(z.strictObject({ kind: z.enum(['phone', 'mail', 'serial']), value: z.string().max(200) })).output(type<readonly Found[]>()),
-  paper: read.input(z.strictObject({ number: zId })).output(type<{ readonly content: Sheet; readonly contentHash: string; readonly supersededBy: string | null }>()),
+  paper: read.input(z.strictObject({ number: zId })).output(type<{ readonly content: Paper; readonly contentHash: string; readonly supersededBy: string | null }>()),
   paperFile: read.input(z.strictObject({ number: zId })).output(z.instanceof(File)),
   readReport: read.input(z.strictObject({ text: z.string().max(2_000_000) })).output(type<Said>()),
   storePhotograph: read.input(z.strictObject({ job: zJobId, file: z.instanceof(File) })).output(type<{ readonly blob: string } | { readonly refused: string }>()),

@@ -4,6 +4,7 @@ import type { EpochMs } from '../time.ts';
 import type { MoveReason, Part, PartEntry, Title } from './ledger.ts';
 import type { Machine, MachineEntry } from './machine.ts';
 import type { Place } from './place.ts';
+import { takesKind } from './slot.ts';
 
 /** One move of one part, as asked. */
 export type Move = {
@@ -104,7 +105,7 @@ function slotProblem(machine: Machine | null, slot: string, part: Part): Refusal
   if (!machine) return { refused: 'no-such-machine', slot };
   const found = machine.slots.find((one) => one.id === slot);
   if (!found) return { refused: 'no-such-slot', slot, machine: machine.called };
-  if (found.takes !== part.kind) return { refused: 'wrong-kind-for-slot', slot, takes: found.takes, part: part.id, name: part.name, kind: part.kind };
+  if (!takesKind(found.takes, part.kind)) return { refused: 'wrong-kind-for-slot', slot, takes: found.takes, part: part.id, name: part.name, kind: part.kind };
   const sitting = machine.inside[slot];
   if (sitting) return { refused: 'slot-occupied', slot, machine: machine.called, by: sitting };
   return null;

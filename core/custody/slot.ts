@@ -17,5 +17,16 @@ export type Slot = {
   readonly attributes?: { readonly [name: string]: string | number | boolean | readonly string[] };
 };
 
+/** Kinds that share a place: a disk and a disc writer hang on the same plug, a small card goes into a long slot. */
+const SHARES: Readonly<Partial<Record<ThingKind, readonly ThingKind[]>>> = {
+  drive: ['drive', 'optical-drive'],
+  'optical-drive': ['drive', 'optical-drive'],
+  card: ['card', 'add-in'],
+  'add-in': ['card', 'add-in'],
+};
+
+/** May a part of this kind go into a slot for that kind? Whether it fits is another question. */
+export const takesKind = (slotTakes: ThingKind, kind: ThingKind): boolean => (SHARES[slotTakes] ?? [slotTakes]).includes(kind);
+
 /** Which slots a machine has; `gaps` names what could not be learnt. */
 export type SlotPlan = { readonly slots: readonly Slot[]; readonly gaps: readonly string[] };

@@ -17,7 +17,7 @@ export type ShopSettings = {
   readonly language: string;
   readonly zone: string;
   readonly currency: Currency;
-  readonly paperSize: 'A4' | 'LETTER';
+  readonly paperSize: 'A4' | 'Letter';
   /** Tax in parts per thousand, and whether prices contain it. */
   readonly tax: { readonly permille: number; readonly inside: boolean };
   readonly perMinuteMinor: number;

@@ -15,7 +15,7 @@ const zSettings = z.strictObject({
   language: z.string().regex(/^[a-z]{2}$/),
   zone: zLine,
   currency: z.string().regex(/^[A-Z]{3}$/) as unknown as z.ZodType<Currency>,
-  paperSize: z.enum(['A4', 'LETTER']),
+  paperSize: z.enum(['A4', 'Letter']),
   tax: z.strictObject({ permille: z.int().min(0).max(1000), inside: z.boolean() }),
   perMinuteMinor: z.number().min(0).max(1_000_000),
   findingFee: z.strictObject({ minor: zMinor, credited: z.boolean(), coversMinutes: z.int().min(0).max(10_000) }),

@@ -2,7 +2,7 @@ import type { PartId, QuestionId } from '../ids.ts';
 import type { Stage } from '../job/stage.ts';
 import type { Personal } from '../journal/personal.ts';
 import type { EpochMs } from '../time.ts';
-import type { ComparisonRow } from './comparison.ts';
+import type { ComparedRow } from './compare.ts';
 import type { Signature } from './signature.ts';
 
 /** What a question is about. */
@@ -28,7 +28,9 @@ export type QuestionOption = { readonly id: string; readonly says: string; reado
 export type Offer = {
   readonly forPart: PartId;
   readonly part: PartId;
-  readonly rows: readonly ComparisonRow[];
+  readonly rows: readonly ComparedRow[];
+  /** Rows of which nothing is known of either part. */
+  readonly notKnown: readonly string[];
   readonly afterwards: readonly { readonly says: string; readonly minutes: number; readonly priceMinor: number | null }[];
   readonly extras: readonly { readonly what: string; readonly priceMinor: number }[];
   readonly priceMinor: number;

@@ -84,6 +84,11 @@ function asLoaner(part: Part, job: string, fits: (part: Part) => Loaner['fits'])
   ];
 }
 
+const modular = (supply: Part | undefined): boolean | null => {
+  const leads = supply?.attributes.leads;
+  return leads === undefined ? null : leads === 'modular';
+};
+
 /** Minutes to prove a loaner anew: common practice, no source. */
 const PROVE_MINUTES = 15;
 
@@ -99,16 +104,16 @@ function machineFacts({ machine, parts, job }: JobView): MachineFacts {
     return typeof value === 'boolean' ? value : null;
   };
   return {
-    graphicsInProcessor: flag('processor', 'picture'),
+    graphicsInProcessor: flag('processor', 'picture-output'),
     card: known ? of('card').length > 0 : null,
     dimms: known ? of('dimm').length : null,
     slots: slots > 0 ? slots : null,
     drives: known ? of('drive').length : null,
     riser: known ? of('riser').length > 0 : null,
     addIns: known ? of('add-in').length > 0 : null,
-    modularSupply: flag('supply', 'modular'),
+    modularSupply: modular(of('supply')[0]),
     liquidCooler: flag('cooler', 'liquid'),
-    firmwareRescue: flag('board', 'firmwareRescue'),
+    firmwareRescue: flag('board', 'firmware-rescue'),
     encrypted: job.before?.encryption ?? 'unknown',
     keyInHand: job.before?.keyInHand ?? false,
   };

@@ -66,10 +66,10 @@ export const remind = jobCommand(
     const book = openBook(view, asking);
     book.add(`job:${input.job}`, 'reminded', { last: input.last });
     book.enter('not-collected', input.last ? 'last-notice' : 'reminded');
-    issuePaper(book, 'reminder', asking);
+    issuePaper(book, input.last ? 'last-notice' : 'reminder', asking);
     return book.accept();
   },
-  () => ({ papers: ['reminder'] }),
+  () => ({ papers: ['reminder', 'last-notice'] }),
 );
 
 const zHandOver = z.strictObject({

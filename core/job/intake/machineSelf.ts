@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { OwnReport } from '../../custody/machine.ts';
 import type { PartKind } from '../../custody/part.ts';
-import type { Slot } from '../../custody/slot.ts';
+import { type Slot, takesKind } from '../../custody/slot.ts';
 import { accept, type Asking, refuse } from '../../decision.ts';
 import type { MachineId, OwnerId, PartId } from '../../ids.ts';
 import { personal } from '../../journal/personal.ts';
@@ -61,7 +61,7 @@ export const writeCensus = jobCommand(
     if (unknown) return refuse('no-such-slot', { slot: unknown.slot, machine: view.machine?.called ?? '' });
     const twice = input.slots.find((slot, at) => input.slots.findIndex((one) => one.id === slot.id) !== at);
     if (twice) return refuse('slot-named-twice', { slot: twice.id });
-    const wrongKind = input.parts.find((part) => input.slots.find((slot) => slot.id === part.slot)?.takes !== part.kind);
+    const wrongKind = input.parts.find((part) => !input.slots.some((slot) => slot.id === part.slot && takesKind(slot.takes, part.kind)));
     if (wrongKind) return refuse('wrong-kind-for-slot', { slot: wrongKind.slot, kind: wrongKind.kind, takes: input.slots.find((slot) => slot.id === wrongKind.slot)?.takes, name: wrongKind.name });
     const twoIn = input.parts.find((part, at) => input.parts.findIndex((one) => one.slot === part.slot) !== at);
     if (twoIn) return refuse('slot-occupied', { slot: twoIn.slot, machine: view.machine?.called ?? '', by: twoIn.name });

@@ -34,7 +34,7 @@ export const signSheet = jobCommand(
     if (alone.length > 0) return refuse('needs-own-signature', { consents: alone });
     const book = openBook(view, asking);
     book.add(`job:${input.job}`, 'sheet-signed', { answers: input.answers, signature: signed(asking, view.job.owner, input.signed, input.contentHash) });
-    for (const kind of ['intake-receipt', 'consent-sheet', 'estimate', 'bench-tag']) issuePaper(book, kind, asking);
+    for (const kind of ['intake-receipt', 'consent-sheet', 'estimate', 'bench-tag'] as const) issuePaper(book, kind, asking);
     return book.accept();
   },
   () => ({ papers: ['intake-receipt', 'consent-sheet', 'estimate', 'bench-tag'] }),

@@ -2,7 +2,9 @@ import { z } from 'zod';
 import { issueTag } from '../../custody/tag.ts';
 import { type Asking, type Decision, refuse } from '../../decision.ts';
 import type { JobId, MachineId, OwnerId } from '../../ids.ts';
-import { personal } from '../../journal/personal.ts';
+import { type Personal, personal } from '../../journal/personal.ts';
+import type { Tag } from '../../custody/part.ts';
+import type { OwnerKind } from '../../word/owner.ts';
 import { type Book, openBook } from '../book.ts';
 import { shopCommand } from '../command.ts';
 import { zEnquiryId, zEpoch, zId, zJobId, zLine, zMachineId, zMinor, zOwnerId, zTag, zText, zThing } from '../fields.ts';
@@ -78,8 +80,8 @@ function decideTakeIn(view: View, input: TakeInInput, asking: Asking): Decision 
   if (input.enquiry && view.enquiry?.stage !== 'asked') return refuse('enquiry-not-open', { enquiry: input.enquiry, stage: view.enquiry?.stage ?? null });
   const book = openBook(view, asking);
   const job = asking.newId() as JobId;
-  const owner = writeOwner(book, input, asking);
-  const machine = writeMachine(book, input, owner, asking);
+  const owner = 'known' in input.owner ? input.owner.known : (asking.newId() as OwnerId);
+  const machine = machineFor(view, input, asking);
   const fee = input.cameBack && input.cameBack.same !== 'new' ? 0 : settings.findingFee.minor;
   book.add(`job:${job}`, 'taken-in', {
     owner,
@@ -104,6 +106,8 @@ function decideTakeIn(view: View, input: TakeInInput, asking: Asking): Decision 
     substitution: input.substitution,
     recording: input.recording,
   });
+  if ('fresh' in input.owner) writeOwner(book, owner, input.owner.fresh);
+  writeMachine(book, view, input, owner, machine);
   for (const part of book.view().parts.values()) {
     if (part.place.at === 'slot' && part.place.machine === machine.id) book.add(`machine:${machine.id}`, 'part-at-taking-in', { slot: part.place.slot, part: part.id });
   }
@@ -115,39 +119,44 @@ function decideTakeIn(view: View, input: TakeInInput, asking: Asking): Decision 
   return book.accept();
 }
 
-function writeOwner(book: Book, input: TakeInInput, asking: Asking): OwnerId {
-  if ('known' in input.owner) return input.owner.known;
-  const { fresh } = input.owner;
-  const id = asking.newId() as OwnerId;
+function writeOwner(book: Book, id: OwnerId, fresh: z.infer<typeof zOwner>): void {
   const contact = <T>(value: T) => personal('contact', id, value);
-  const kind = {
-    person: () => fresh.kind,
-    minor: () => fresh.kind.is === 'minor' && { ...fresh.kind, guardian: contact(fresh.kind.guardian) },
-    company: () => fresh.kind.is === 'company' && { ...fresh.kind, approves: fresh.kind.approves === null ? null : contact(fresh.kind.approves) },
-    'for-someone-else': () => fresh.kind.is === 'for-someone-else' && { ...fresh.kind, machineOf: contact(fresh.kind.machineOf) },
-  }[fresh.kind.is]();
   book.add(`owner:${id}`, 'owner-known', {
     id,
     name: contact(fresh.name),
     reach: contact({ phone: fresh.phone, mail: fresh.mail, first: fresh.first }),
     address: fresh.address === null ? null : contact(fresh.address),
     language: fresh.language,
-    kind,
+    kind: kindOfOwner(fresh.kind, contact),
     mayCollect: contact(fresh.mayCollect),
   });
-  return id;
 }
 
-function writeMachine(book: Book, input: TakeInInput, owner: OwnerId, asking: Asking) {
-  const { machine } = book.view();
-  if ('known' in input.machine && machine) {
-    const tag = machine.tag ?? issueTag(asking.randomInt);
-    if (!machine.tag) book.add(`machine:${machine.id}`, 'machine-tagged', { tag });
-    return { id: machine.id, tag };
+function kindOfOwner(kind: z.infer<typeof zOwner>['kind'], contact: (value: string) => Personal<string>): OwnerKind {
+  switch (kind.is) {
+    case 'person':
+      return kind;
+    case 'minor':
+      return { is: 'minor', guardian: contact(kind.guardian) };
+    case 'company':
+      return { ...kind, approves: kind.approves === null ? null : contact(kind.approves) };
+    case 'for-someone-else':
+      return { is: 'for-someone-else', machineOf: contact(kind.machineOf) };
   }
-  const fresh = 'fresh' in input.machine ? input.machine.fresh : { called: '', tag: null, serial: null };
-  const id = asking.newId() as MachineId;
-  const tag = fresh.tag ?? issueTag(asking.randomInt);
-  book.add(`machine:${id}`, 'machine-known', { id, owner, tag, called: fresh.called, serial: fresh.serial === null ? null : personal('readings', owner, fresh.serial) });
-  return { id, tag };
+}
+
+type MachineHere = { readonly id: MachineId; readonly tag: Tag };
+
+function machineFor(view: View, input: TakeInInput, asking: Asking): MachineHere {
+  const fresh = 'fresh' in input.machine ? input.machine.fresh : null;
+  return { id: view.machine?.id ?? (asking.newId() as MachineId), tag: view.machine?.tag ?? fresh?.tag ?? issueTag(asking.randomInt) };
+}
+
+function writeMachine(book: Book, before: View, input: TakeInInput, owner: OwnerId, { id, tag }: MachineHere): void {
+  if (before.machine) {
+    if (!before.machine.tag) book.add(`machine:${id}`, 'machine-tagged', { tag });
+    return;
+  }
+  const { called, serial } = 'fresh' in input.machine ? input.machine.fresh : { called: '', serial: null };
+  book.add(`machine:${id}`, 'machine-known', { id, owner, tag, called, serial: serial === null ? null : personal('readings', owner, serial) });
 }

@@ -1,7 +1,7 @@
 import type { Machine } from '../../custody/machine.ts';
 import type { Asking } from '../../decision.ts';
 import type { PartId } from '../../ids.ts';
-import type { Sheet } from '../../papers/content.ts';
+import type { Paper } from '../../papers/content.ts';
 import type { PaperKindId } from '../../papers/words.ts';
 import type { Owner } from '../../word/owner.ts';
 import type { Job } from '../job.ts';
@@ -20,4 +20,4 @@ export type PaperAsked = {
 };
 
 /** By kind: from the journal's state to the paper's content. */
-export const PAPER_FACTS = {} as Record<PaperKindId, (asked: PaperAsked) => Sheet>;
+export const PAPER_FACTS = {} as Record<PaperKindId, (asked: PaperAsked) => Paper>;

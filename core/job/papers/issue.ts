@@ -27,15 +27,15 @@ export function issuePaper(book: Book, kind: PaperKindId, asking: Asking, part: 
   const single = SINGLE.has(kind);
   const older = single ? (job.papers.findLast((paper) => paper.kind === kind) ?? null) : null;
   const asked = { view: { ...book.view(), job, owner, machine }, settings: shop.settings, number, older, part, asking };
-  const content = PAPER_FACTS[kind](asked);
+  const content = PAPER_FACTS[kind](asked) as unknown as Json;
   book.add(`paper:${kind}:${year}`, 'paper-issued', {
     number,
     kind,
     job: job.id,
     language: owner.language,
     issued: asking.at,
-    content: personal('record', owner.id, content as unknown as Json),
-    contentHash: asking.sha256(canonicalJson(content as unknown as Json)),
+    content: personal('record', owner.id, content),
+    contentHash: asking.sha256(canonicalJson(content)),
     supersedes: older?.number ?? null,
   });
   book.add(`job:${job.id}`, 'paper-named', { kind, number, supersedes: older?.number ?? null });

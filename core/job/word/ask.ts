@@ -2,7 +2,9 @@ import { z } from 'zod';
 import { type Asking, type Decision, refuse } from '../../decision.ts';
 import type { QuestionId } from '../../ids.ts';
 import { epochMs } from '../../time.ts';
-import { QUESTION_KINDS } from '../../word/question.ts';
+import type { Comparison } from '../../word/compare.ts';
+import { compareForOffer } from '../../word/compareForOffer.ts';
+import { type Offer, QUESTION_KINDS } from '../../word/question.ts';
 import { openBook } from '../book.ts';
 import { spentMinor } from '../charges.ts';
 import { jobCommand } from '../command.ts';
@@ -28,7 +30,8 @@ const zOption = z.strictObject({
 const zOffer = z.strictObject({
   forPart: zPartId,
   part: zPartId,
-  rows: z.array(z.strictObject({ attribute: zLine, had: zLine.nullable(), offered: zLine.nullable(), verdict: z.enum(['worse', 'equal', 'better', 'cannot-be-compared']), note: zLine.nullable() })).min(1).max(80),
+  /** How much of an attribute or row the owner uses, where the machine does not say it. */
+  uses: z.record(zId, z.number().min(0)),
   afterwards: z.array(z.strictObject({ says: zText, minutes: z.number().min(0).max(600), priceMinor: zMinor.nullable() })).max(20),
   extras: z.array(z.strictObject({ what: zLine, priceMinor: zMinor })).max(20),
   priceMinor: zMinor,
@@ -60,7 +63,9 @@ export const ask = jobCommand('ask', zAsk, OPEN_STAGES, decideAsk, (input) => ({
 function decideAsk(view: View & { readonly job: Job }, input: z.infer<typeof zAsk>, asking: Asking): Decision {
   const { settings } = view.shop;
   if (!settings) return refuse('shop-not-set-up');
-  const problem = offerProblem(view, input) ?? limitProblem(view.job, input);
+  const compared = input.offer && compareForOffer(view, input.offer.forPart, input.offer.part, input.offer.uses);
+  if (compared && 'refused' in compared) return { ok: false, refusal: compared };
+  const problem = offerProblem(view, input, compared) ?? limitProblem(view.job, input);
   if (problem) return problem;
   const book = openBook(view, asking);
   const question = asking.newId() as QuestionId;
@@ -72,7 +77,7 @@ function decideAsk(view: View & { readonly job: Job }, input: z.infer<typeof zAs
     askedAt: asking.at,
     validUntil: input.validUntil ?? epochMs(asking.at + settings.rules.questionValidHours * 3_600_000),
     cameFrom: view.job.stage === 'owners-word-needed' ? (view.job.stages.at(-2)?.stage ?? 'tracing') : view.job.stage,
-    offer: input.offer,
+    offer: input.offer && disclosed(input.offer, compared),
     tries: [],
     answer: null,
     lapsed: false,
@@ -85,14 +90,17 @@ function decideAsk(view: View & { readonly job: Job }, input: z.infer<typeof zAs
   return book.accept();
 }
 
-function offerProblem(view: View & { readonly job: Job }, input: z.infer<typeof zAsk>): Decision | null {
+const disclosed = ({ uses: _, ...offer }: z.infer<typeof zOffer>, compared: Comparison | null): Offer => ({ ...offer, rows: compared?.rows ?? [], notKnown: compared?.notKnown ?? [] });
+
+function offerProblem(view: View & { readonly job: Job }, input: z.infer<typeof zAsk>, compared: Comparison | null): Decision | null {
   if ((input.kind === 'offer') !== (input.offer !== null)) return refuse('offer-and-kind-differ', { kind: input.kind });
   if (!input.offer) return null;
   const part = view.parts.get(input.offer.part);
   if (!part) return refuse('no-such-part', { part: input.offer.part });
   if (part.belongs.to !== 'shop') return refuse('not-ours-to-offer', { part: part.id, name: part.name });
   if (part.reservedFor && part.reservedFor !== view.job.id) return refuse('part-reserved', { part: part.id, tag: part.tag, name: part.name, heldBy: part.reservedFor, since: part.since });
-  if (view.job.substitution.lesser === 'no' && input.offer.rows.some((row) => row.verdict === 'worse')) return refuse('owner-wants-no-lesser-part', { worse: input.offer.rows.filter((row) => row.verdict === 'worse').length });
+  const worse = compared?.counts.worse ?? 0;
+  if (view.job.substitution.lesser === 'no' && worse > 0) return refuse('owner-wants-no-lesser-part', { worse });
   if (!view.job.substitution.used && input.offer.condition !== 'new') return refuse('owner-wants-no-used-part', { condition: input.offer.condition });
   return null;
 }

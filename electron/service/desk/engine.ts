@@ -1,0 +1,14 @@
+import type { EstimateCancelled, EstimateRequest, LabourEstimate, WorkTask } from '../../../core/labour/types.ts';
+import type { Said } from '../../../core/readings/said.ts';
+import type { LiveTracing } from '../../../core/tracing/live/api.ts';
+import type { FaultModel } from '../../../core/tracing/live/types.ts';
+
+/** What computes: the tracing engine with its model, estimates, and readers of what machines say. */
+export type Engine = {
+  readonly live: LiveTracing;
+  readonly model: FaultModel;
+  readonly estimate: (request: EstimateRequest) => LabourEstimate | EstimateCancelled;
+  /** Work that follows once a fault is known: fitting, proving, cleaning. */
+  readonly work: readonly WorkTask[];
+  readonly readReport: (text: string) => Said;
+};

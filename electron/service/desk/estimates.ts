@@ -1,0 +1,125 @@
+import type { Asked } from '../../../core/contract/contract.ts';
+import type { JobId } from '../../../core/ids.ts';
+import type { EstimateMoment } from '../../../core/job/estimate.ts';
+import { chargedMinutes, spentMinor } from '../../../core/job/charges.ts';
+import type { LabourEstimate } from '../../../core/labour/types.ts';
+import type { EpochMs } from '../../../core/time.ts';
+import { epochMs } from '../../../core/time.ts';
+import type { TracingCase } from '../../../core/tracing/live/types.ts';
+import type { Done, Reader, Shop } from '../../../db/index.ts';
+import { carryOut, type Tools } from './does.ts';
+import type { Engine } from './engine.ts';
+import { loadView } from './loadView.ts';
+import { benchState } from './tracingSheet.ts';
+
+const PATHS = 2000;
+
+/** After which commands the estimate is made anew, and as of which moment. */
+function momentAfter(asked: Asked): EstimateMoment | null {
+  switch (asked.name) {
+    case 'takeIn':
+      return 'told';
+    case 'recordSeen':
+      return 'seen';
+    case 'finishWork':
+      return 'step';
+    case 'judge':
+      return asked.input.verdict.is === 'confirmed' ? 'confirmed' : null;
+    case 'answer':
+      return 'agreed';
+    default:
+      return null;
+  }
+}
+
+/** A seed that belongs to a job and a moment in its log: the same history gives the same figures. */
+function seedOf(text: string): number {
+  let seed = 2166136261;
+  for (const char of text) seed = Math.imul(seed ^ (char.codePointAt(0) ?? 0), 16777619);
+  return seed >>> 0;
+}
+
+type Place = { readonly shop: Shop; readonly tools: Tools; readonly engine: Engine };
+
+/** Makes the estimate anew after what changed it, and keeps it; the one made from what was seen decides how the job goes on. */
+export async function followWithEstimate(place: Place, asked: Asked, done: Done): Promise<void> {
+  const moment = momentAfter(asked);
+  if (!moment) return;
+  const job = (asked.name === 'takeIn' ? done.made.slice('job:'.length) : 'job' in asked.input ? asked.input.job : '') as JobId;
+  const estimated = await estimateNow(await place.shop.read(), place.engine, job, epochMs(0), done.seq);
+  if (!estimated) return;
+  const { figures, withPart } = estimated;
+  await carryOut(place.shop, place.tools, 'service', {
+    command: `estimate-${done.seq}`,
+    by: asked.by,
+    name: 'noteEstimate',
+    input: {
+      job,
+      moment,
+      handsOn: figures.handsOn,
+      price: figures.price,
+      withPart,
+      passesLimit: figures.passesLimit ?? 0,
+      drivers: figures.drivers.map((driver) => driver.id ?? driver.what),
+      seed: figures.seed,
+      paths: figures.paths,
+      policy: figures.policy,
+    },
+  } as Asked);
+}
+
+async function estimateNow(read: Reader, engine: Engine, job: JobId, at: EpochMs, seed: number) {
+  const bench = await benchState(read, job, at);
+  if (!bench) return null;
+  const { view, state } = bench;
+  const { job: now } = view;
+  const figures = engine.estimate({
+    model: engine.model,
+    case: state,
+    work: engine.work,
+    rates: { perMinuteMinor: now.perMinuteMinor, spentMinor: spentMinor(now), spentMinutes: chargedMinutes(now), limitMinor: now.charging === 'charged' ? now.limitMinor : null, parts: prices(state) },
+    seed: seedOf(`${job}/${seed}`),
+    paths: PATHS,
+    policy: 'ratio',
+  });
+  if ('refused' in figures) return null;
+  return { figures, withPart: likeliestPart(figures) };
+}
+
+const likeliestPart = (figures: LabourEstimate) => (figures.withParts.p50 > figures.price.p50 ? { name: figures.drivers.find((driver) => driver.what === 'fault')?.id ?? 'part', p50: figures.withParts.p50, p90: figures.withParts.p90 } : null);
+
+/** What a part of each kind would cost, from the wall's own prices: the cheapest known-good one. */
+function prices(state: TracingCase): Readonly<Record<string, number>> {
+  const byKind: Record<string, number> = {};
+  for (const part of state.stock) if (part.standing === 'known-good' && part.valueMinor > 0) byKind[part.kind] = Math.min(byKind[part.kind] ?? Number.POSITIVE_INFINITY, part.valueMinor);
+  return byKind;
+}
+
+/** The figure at the foot of the taking-in sheet, from symptoms and what changed last alone; nothing is kept. */
+export async function firstEstimate(read: Reader, engine: Engine, told: { readonly symptoms: readonly string[]; readonly changed: readonly string[]; readonly limitMinor: number }, at: EpochMs) {
+  const { settings } = (await loadView(read, {}, at)).shop;
+  if (!settings || told.symptoms.length === 0) return null;
+  const unknown = { graphicsInProcessor: null, card: null, dimms: null, slots: null, drives: null, riser: null, addIns: null, modularSupply: null, liquidCooler: null, firmwareRescue: null, encrypted: 'unknown', keyInHand: false } as const;
+  const figures = engine.estimate({
+    model: engine.model,
+    case: {
+      told: { symptoms: told.symptoms, changed: told.changed, often: [], onlyWhen: [] },
+      seen: [],
+      switches: [],
+      machine: unknown,
+      log: [],
+      stock: [],
+      agreed: ['open', 'own-parts-in', 'start-own', 'read', 'risk', 'write'],
+      passedGates: [],
+      money: { perMinuteMinor: settings.perMinuteMinor, limitMinor: told.limitMinor, spentMinor: 0, worthMinor: null, feeMinor: settings.findingFee.minor },
+      untilClosing: null,
+    },
+    work: engine.work,
+    rates: { perMinuteMinor: settings.perMinuteMinor, spentMinor: 0, spentMinutes: 0, limitMinor: told.limitMinor, parts: {} },
+    seed: seedOf(told.symptoms.join(',')),
+    paths: 500,
+    policy: 'ratio',
+  });
+  if ('refused' in figures) return null;
+  return { ...figures.handsOn, priceP50: figures.price.p50, priceP90: figures.price.p90, passesLimit: figures.passesLimit ?? 0 };
+}

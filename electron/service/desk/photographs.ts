@@ -1,0 +1,22 @@
+import type { JobId } from '../../../core/ids.ts';
+import type { EpochMs } from '../../../core/time.ts';
+import { agreed } from '../../../core/word/consent.ts';
+import { checkPhotograph, isBlobName, type Shop } from '../../../db/index.ts';
+import { loadView } from './loadView.ts';
+
+/** Stores a photograph for a job, sealed under its owner's key; checked again here, whatever the page did to it. */
+export async function storePhotograph(shop: Shop, job: JobId, bytes: Uint8Array, at: EpochMs): Promise<{ readonly blob: string } | { readonly refused: string }> {
+  const { job: found } = await loadView(await shop.read(), { job }, at);
+  if (!found) return { refused: 'no-such-job' };
+  if (!agreed(found.consents, 'photos')) return { refused: 'consent-missing' };
+  const problem = checkPhotograph(bytes);
+  if (problem) return problem as { readonly refused: string };
+  return { blob: await shop.blobs.put(bytes, { of: found.owner, purpose: 'photographs' }) };
+}
+
+/** A stored photograph; null when it is missing or its key was destroyed. */
+export async function takePhotograph(shop: Shop, blob: string): Promise<Uint8Array | null> {
+  if (!isBlobName(blob)) return null;
+  const bytes = await shop.blobs.get(blob);
+  return bytes instanceof Uint8Array ? bytes : null;
+}

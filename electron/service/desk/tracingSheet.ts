@@ -1,0 +1,61 @@
+import type { TracingSheet } from '../../../core/contract/screens.ts';
+import { fits } from '../../../core/fit/fits.ts';
+import type { MachineView } from '../../../core/fit/machineView.ts';
+import { tracingCase } from '../../../core/job/bench/tracingCase.ts';
+import type { JobView } from '../../../core/job/bench/tracingDoor.ts';
+import type { Part } from '../../../core/custody/ledger.ts';
+import type { JobId } from '../../../core/ids.ts';
+import type { EpochMs } from '../../../core/time.ts';
+import type { TracingCase } from '../../../core/tracing/live/types.ts';
+import type { Reader } from '../../../db/index.ts';
+import type { Engine } from './engine.ts';
+import { loadView } from './loadView.ts';
+import { shopParts } from './shopParts.ts';
+
+/** The job's state with every loaner of the wall beside it; null when there is no such job. */
+export async function benchState(read: Reader, job: JobId, at: EpochMs): Promise<{ readonly view: JobView; readonly state: TracingCase } | null> {
+  const loaded = await loadView(read, { job }, at);
+  if (!loaded.job) return null;
+  const parts = new Map(loaded.parts);
+  for (const part of await shopParts(read)) parts.set(part.id, part);
+  const view: JobView = { ...loaded, job: loaded.job, parts };
+  return { view, state: tracingCase(view, fitsThis(view)) };
+}
+
+/** Would a shop part go into the slot that its kind has in this machine? Unknown stays unknown. */
+function fitsThis(view: JobView): (part: Part) => 'yes' | 'no' | 'unknown' {
+  const { machine } = view;
+  if (!machine) return () => 'unknown';
+  const asTakenIn: MachineView = {
+    slots: { slots: machine.slots, gaps: machine.gaps },
+    parts: Object.entries(machine.atTakingIn).flatMap(([slot, id]) => {
+      const part = view.parts.get(id);
+      return part ? [{ slot, part }] : [];
+    }),
+  };
+  return (part) => {
+    const slot = machine.slots.find((one) => one.takes === part.kind);
+    return slot ? fits(part, slot.id, { ...asTakenIn, parts: asTakenIn.parts.filter((one) => one.slot !== slot.id) }).fits : 'unknown';
+  };
+}
+
+/** What the engine says of a job now: suspects before and after the last step, the step on offer and why, the verdict. */
+export async function tracingSheet(read: Reader, engine: Engine, job: JobId, method: 'ratio' | 'rollout', at: EpochMs): Promise<TracingSheet | null> {
+  const bench = await benchState(read, job, at);
+  if (!bench) return null;
+  const { live, model } = engine;
+  const { state } = bench;
+  const belief = live.belief(model, state);
+  const before = live.belief(model, { ...state, log: state.log.slice(0, -1) });
+  const toldSeen = live.compareToldSeen(model, state.told.symptoms, state.seen);
+  const part = (fault: string) => model.faults.find((one) => one.id === fault)?.part ?? 'none';
+  return {
+    belief: { contradiction: belief.contradiction, droppedMass: belief.droppedMass },
+    suspects: belief.suspects.map((suspect) => ({ ...suspect, part: part(suspect.fault) })),
+    before: before.suspects,
+    offer: live.offerStep(model, state, { method }),
+    handling: Object.fromEntries(model.steps.map((step) => [step.id, { handling: step.handling, outcomes: step.outcomes.map((outcome) => outcome.id), needs: step.needs, handsOn: step.handsOn, waiting: step.waiting }])),
+    verdict: live.verdictAfter(model, state),
+    toldSeen: { agree: toldSeen.agree, onlyTold: toldSeen.onlyTold, onlySeen: toldSeen.onlySeen },
+  };
+}
