@@ -29,7 +29,8 @@ export function pageFile(folder: string, pathname: string): PageFile | undefined
   if (asked === undefined || /[\0\\]/.test(asked)) return undefined;
   const path = resolve(join(folder, asked === '/' ? 'index.html' : asked));
   const type = TYPES[extname(path)];
-  if (!type || !isInside(folder, path) || !existsSync(path)) return undefined;
+  if (!type || !existsSync(path)) return undefined;
+  // Judged by where it really lies, so that neither a spelling nor a link leads out.
   const real = realpathSync(path);
   return isInside(realpathSync(folder), real) && statSync(real).isFile() ? { path: real, type } : undefined;
 }
@@ -43,6 +44,6 @@ function decoded(pathname: string): string | undefined {
 }
 
 function isInside(folder: string, path: string): boolean {
-  const way = relative(resolve(folder), path);
+  const way = relative(folder, path);
   return way !== '' && !way.startsWith('..') && !isAbsolute(way);
 }

@@ -1,4 +1,5 @@
 import type { Router } from '@orpc/server';
+import type { OpenRefusal as ShopRefusal } from '../../db/index.ts';
 import type { Caller } from './transport/doors.ts';
 
 /** Everything behind the doors: the procedures, and what must happen hourly and at the end. */
@@ -10,8 +11,10 @@ export type Backing = {
   readonly close: () => void | Promise<void>;
 };
 
-/** Why the shop's data could not be opened; it was left as it is. */
-export type OpenRefusal = { readonly refused: string; readonly path: string; readonly [fact: string]: unknown };
+/** Why there is no service. The shop's data was left as it is. */
+export type OpenRefusal =
+  | ShopRefusal
+  | { readonly refused: 'port-not-free' | 'service-ended' | 'unknown'; readonly path: string };
 
 export type Opened =
   | { readonly ok: true; readonly backing: Backing }

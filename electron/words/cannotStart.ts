@@ -1,3 +1,4 @@
+import type { OpenRefusal } from '../service/backing.ts';
 import { fill, shellWords } from './shellWords.ts';
 
 /** Why the shop cannot be opened, in words: the reason, where, that nothing was changed, and what can be done. */
@@ -10,21 +11,22 @@ export type CannotStart = {
 
 type Reason = { readonly says: string; readonly ways: readonly string[] };
 
-/** Words for a refusal to open. One without words of its own still says its name, the path and two ways out. */
-export function cannotStart(refusal: { readonly refused: string; readonly path: string }): CannotStart {
-  const { reasons, unchanged } = shellWords.cannotStart;
-  const known: Readonly<Record<string, Reason>> = reasons;
-  const reason = known[refusal.refused] ?? reasons.unknown;
+/** A reason without words here does not compile. */
+const REASONS: Readonly<Record<OpenRefusal['refused'], Reason>> = shellWords.cannotStart.reasons;
+
+/** Words for a refusal to open. */
+export function cannotStart(refusal: OpenRefusal): CannotStart {
+  const reason = REASONS[refusal.refused];
   return {
     says: fill(reason.says, refusal),
     path: refusal.path,
-    unchanged,
+    unchanged: shellWords.cannotStart.unchanged,
     ways: reason.ways.map((way) => fill(way, refusal)),
   };
 }
 
 /** The same as plain text, for a terminal. */
-export function cannotStartText(refusal: { readonly refused: string; readonly path: string }): string {
+export function cannotStartText(refusal: OpenRefusal): string {
   const { says, path, unchanged, ways } = cannotStart(refusal);
   const { title, where, waysOut } = shellWords.cannotStart;
   const listed = ways.map((way, index) => `  ${index + 1}. ${way}`);

@@ -1,7 +1,7 @@
 import { eventIterator, oc } from '@orpc/contract';
 import { implement } from '@orpc/server';
 import { z } from 'zod';
-import { changeStream, type Noted } from '../../electron/service/transport/changeStream.ts';
+import { changeStream } from '../../electron/service/transport/changeStream.ts';
 import type { Caller } from '../../electron/service/transport/doors.ts';
 
 const change = z.object({
@@ -22,35 +22,39 @@ export const smallContract = {
 
 /** What the doors are tried with: a list of texts in memory, counted like a journal. */
 export function smallRouter() {
-  const entries: (Noted & { readonly text: string })[] = [];
-  const listeners = new Set<() => void>();
+  const texts: string[] = [];
+  const listening = new Set<() => void>();
+  const changes = async function* ({ since, signal }: { since: number; signal?: AbortSignal }) {
+    let news = Promise.withResolvers<void>();
+    const wake = () => news.resolve();
+    signal?.addEventListener('abort', wake);
+    listening.add(wake);
+    try {
+      for (let seq = since; !signal?.aborted; ) {
+        news = Promise.withResolvers();
+        if (texts.length > seq) yield { seq: ++seq, streams: ['shop'], kinds: ['noted'] };
+        else await news.promise;
+      }
+    } finally {
+      listening.delete(wake);
+    }
+  };
   const os = implement(smallContract).$context<Caller>();
   const router = os.router({
     add: os.add.handler(({ input }) => {
-      entries.push({ seq: entries.length + 1, stream: 'shop', kind: 'noted', text: input.text });
-      for (const listener of listeners) listener();
-      return entries.length;
+      texts.push(input.text);
+      for (const wake of listening) wake();
+      return texts.length;
     }),
-    list: os.list.handler(() => entries.map(({ text }) => text)),
+    list: os.list.handler(() => texts),
     weigh: os.weigh.handler(({ input }) => input.photo.size),
     fail: os.fail.handler(() => {
       throw new TypeError('Rosa Example, Kiln Lane 4');
     }),
     door: os.door.handler(({ context }) => context.door),
     changes: os.changes.handler(({ input, signal }) =>
-      changeStream(
-        {
-          headSeq: () => entries.length,
-          entriesSince: (since, limit) => entries.slice(since, since + limit),
-          onAppended: (listener) => {
-            listeners.add(listener);
-            return () => void listeners.delete(listener);
-          },
-        },
-        input.since,
-        signal,
-      ),
+      changeStream({ headSeq: () => texts.length, changes }, input.since, signal),
     ),
   });
-  return { router, texts: () => entries.map(({ text }) => text), listening: () => listeners.size };
+  return { router, texts, listening };
 }

@@ -10,52 +10,28 @@ export type Change = {
 export type ChangeSource = {
   /** The number of the newest entry, 0 before the first. */
   readonly headSeq: () => number | Promise<number>;
-  /** The entries behind `since` in order, `limit` at most. */
-  readonly entriesSince: (since: number, limit: number) => readonly Noted[] | Promise<readonly Noted[]>;
-  /** Calls back whenever entries were appended; returns how to stop that. */
-  readonly onAppended: (listener: () => void) => () => void;
+  /** What was written after `since`, in order, without gaps, until the signal. */
+  readonly changes: (from: { readonly since: number; readonly signal?: AbortSignal }) => AsyncIterable<{
+    readonly seq: number;
+    readonly streams: readonly string[];
+    readonly kinds: readonly string[];
+  }>;
 };
 
-export type Noted = { readonly seq: number; readonly stream: string; readonly kind: string };
-
-const AT_ONCE = 500;
-
 /**
- * The changes behind `since`, in order and without gaps, for as long as the asker listens.
- * The first item comes at once: where the asker starts from (with `since: null`, from now on). It equals `since`
- * unless this is not the journal the asker knew; then everything it holds is stale.
- * A slow reader costs no memory: nothing is queued, what it missed is read from the journal and given in one.
+ * One window's change stream. The first item comes at once and says where it starts: behind `since`, or from now on
+ * with `null`. It equals `since` unless this is not the journal the window knew; then everything it holds is stale.
  */
 export async function* changeStream(
   source: ChangeSource,
   since: number | null,
   signal?: AbortSignal,
 ): AsyncGenerator<Change, void> {
-  let news = Promise.withResolvers<void>();
-  const wake = () => news.resolve();
-  const stop = source.onAppended(wake);
-  signal?.addEventListener('abort', wake);
-  try {
-    const head = await source.headSeq();
-    // A reader ahead of the journal knew another one (a restored backup): it starts here, and sees so by the number.
-    let seq = since === null || since > head ? head : since;
-    yield { seq, streams: [], kinds: [] };
-    while (!signal?.aborted) {
-      // Renewed before reading: what is appended while we read, or while the asker is busy, wakes the next round.
-      news = Promise.withResolvers();
-      const entries = await source.entriesSince(seq, AT_ONCE);
-      const last = entries.at(-1);
-      if (last) {
-        seq = last.seq;
-        yield { seq, streams: unique(entries, 'stream'), kinds: unique(entries, 'kind') };
-      } else if (!signal?.aborted) await news.promise;
-    }
-  } finally {
-    stop();
-    signal?.removeEventListener('abort', wake);
+  const head = await source.headSeq();
+  // A window ahead of the journal knew another one (a backup was brought back): it starts here, and sees so.
+  const start = since === null || since > head ? head : since;
+  yield { seq: start, streams: [], kinds: [] };
+  for await (const { seq, streams, kinds } of source.changes({ since: start, ...(signal ? { signal } : {}) })) {
+    yield { seq, streams: [...streams], kinds: [...kinds] };
   }
-}
-
-function unique(entries: readonly Noted[], field: 'stream' | 'kind'): string[] {
-  return [...new Set(entries.map((entry) => entry[field]))];
 }
