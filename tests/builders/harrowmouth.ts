@@ -1,4 +1,6 @@
 import type { Attributes, PartFacts, Standing, Tag, ThingKind } from '../../core/custody/part.ts';
+import type { Slot } from '../../core/custody/slot.ts';
+import type { MachineView } from '../../core/fit/machineView.ts';
 import type { OwnerId, PartId } from '../../core/ids.ts';
 
 /** The invented shop's wall and its owner's machine, with the attributes their sheets state. */
@@ -304,4 +306,40 @@ export const wall = {
     { size: '120', 'fan-plug': '4-pin', amps: 0.15 },
     { is: 'unproved', why: 'from a scrapped case' },
   ),
+};
+
+const slot = (id: string, takes: ThingKind, order: number, more: Partial<Slot> = {}): Slot => ({
+  id,
+  takes,
+  order,
+  source: 'by-hand',
+  ...more,
+});
+
+/** Her machine as the census left it: the second module sits in B1, where the board's print asks for B2. */
+export const herMachine: MachineView = {
+  slots: {
+    slots: [
+      slot('case', 'case', 1),
+      slot('board', 'board', 1),
+      slot('socket', 'processor', 1),
+      slot('cooler', 'cooler', 1),
+      slot('A1', 'dimm', 1, { channel: 'A' }),
+      slot('A2', 'dimm', 2, { channel: 'A' }),
+      slot('B1', 'dimm', 3, { channel: 'B' }),
+      slot('B2', 'dimm', 4, { channel: 'B' }),
+      slot('x16', 'card', 1, { attributes: { length: 16 } }),
+      slot('x4_1', 'add-in', 1, { attributes: { length: 16 } }),
+      slot('x1_1', 'add-in', 2, { attributes: { length: 1 } }),
+      slot('M2_1', 'drive', 1, { attributes: { size: 'M.2', bus: ['NVMe'] } }),
+      slot('SATA 1', 'drive', 2, { attributes: { bus: 'SATA' } }),
+      slot('SATA 2', 'optical-drive', 1, { attributes: { bus: 'SATA' } }),
+      slot('supply', 'supply', 1),
+      slot('fan 1', 'fan', 1),
+      slot('cell', 'cell', 1),
+    ],
+    gaps: [],
+  },
+  parts: Object.values(hers),
+  dimmOrder: { 1: ['A2'], 2: ['A2', 'B2'], 4: ['A1', 'A2', 'B1', 'B2'] },
 };

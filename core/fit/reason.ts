@@ -1,0 +1,58 @@
+import type { ThingKind } from '../custody/part.ts';
+import type { AttributeValue } from './attributes.ts';
+
+export type Says = 'yes' | 'no' | 'unknown';
+
+/** Where a fact comes from: as recorded here, the board's own list or manual, or the published source of a table's row. */
+export type Source = 'recorded' | 'board-list' | 'board-manual' | 'modules-inside' | (string & {});
+
+/** One ground of a verdict: the fact, its source, and the value on either side (`null`: not known). */
+export type Reason = {
+  readonly fact: string;
+  readonly says: Says;
+  readonly source: Source;
+  readonly part: AttributeValue | null;
+  readonly place: AttributeValue | null;
+  /** For `unknown`: which facts to look at, on what. */
+  readonly look: readonly Look[];
+  /** Figures the words need: the speed it runs at, watts asked and given. */
+  readonly figures?: { readonly [name: string]: AttributeValue };
+};
+
+export type Look = { readonly at: 'part' | 'slot' | ThingKind; readonly attribute: string };
+
+export type Fit = { readonly fits: Says; readonly reasons: readonly Reason[] };
+
+/** One `no` is a no; otherwise one `unknown` is unknown, and so is having no ground at all. */
+export function weighed(reasons: readonly Reason[]): Fit {
+  const says = reasons.map((reason) => reason.says);
+  return {
+    fits: says.includes('no') ? 'no' : says.length === 0 || says.includes('unknown') ? 'unknown' : 'yes',
+    reasons,
+  };
+}
+
+type Side = { readonly value: AttributeValue | undefined; readonly look: Look };
+type Values = { readonly part: AttributeValue; readonly place: AttributeValue };
+
+/** A ground from two values: unknown (with what to look at) while either is missing, else what `judge` says. */
+export function ground(
+  fact: string,
+  part: Side,
+  place: Side,
+  judge: (values: Values) => Says,
+  more: { readonly source?: Source; readonly figures?: Reason['figures']; readonly ifUnknown?: readonly Look[] } = {},
+): Reason {
+  const missing = [part, place].filter((side) => side.value === undefined).map((side) => side.look);
+  const values = { part: part.value ?? null, place: place.value ?? null };
+  const says =
+    missing.length > 0 || values.part === null || values.place === null ? 'unknown' : judge(values as Values);
+  const look = missing.length > 0 ? missing : says === 'unknown' ? (more.ifUnknown ?? [place.look]) : [];
+  const { figures } = more;
+  return { fact, says, source: more.source ?? 'recorded', ...values, look, ...(figures && { figures }) };
+}
+
+/** Yes when the value asked is at most the value given. */
+export const atMost = ({ part, place }: Values): Says => (Number(part) <= Number(place) ? 'yes' : 'no');
+export const same = ({ part, place }: Values): Says => (part === place ? 'yes' : 'no');
+export const among = ({ part, place }: Values): Says => ([place].flat().includes(String(part) as never) ? 'yes' : 'no');
