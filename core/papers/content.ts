@@ -109,7 +109,15 @@ export type Table = {
   readonly columns: readonly Column[];
   /** True: the first column holds a part's mark before its text. */
   readonly marks?: true;
-  readonly rows: readonly { readonly mark?: PartMark; readonly cells: readonly Text[]; readonly strong?: true }[];
+  /** For long lists that are looked up rather than read. */
+  readonly small?: true;
+  readonly rows: readonly {
+    readonly mark?: PartMark;
+    readonly cells: readonly Text[];
+    readonly strong?: true;
+    /** A heading within the table: one cell over the whole width. */
+    readonly over?: true;
+  }[];
 };
 
 /** Lines of money; the last may be the total. */

@@ -7,8 +7,8 @@ export type Line = { readonly pieces: readonly Piece[]; readonly width: number }
 export type WidthOf = (text: string, style: Style) => number;
 
 /**
- * Breaks a text into lines no wider than `width`: at blanks and after hyphens, slashes and dashes; a word wider than
- * the line is cut where it must be. A line break in the text stays one. Lines but the last end in a blank, so that a
+ * Breaks a text into lines no wider than `width`: at blanks and at hyphens within words; a word wider than the line is
+ * cut where it must be; a tag never. A line break in the text stays one. Lines but the last end in a blank, so that a
  * reader that joins them does not join words.
  */
 export function breakLines(text: Text, style: Style, width: number, widthOf: WidthOf): readonly Line[] {
@@ -32,7 +32,7 @@ export function breakLines(text: Text, style: Style, width: number, widthOf: Wid
     const runStyle = styleOf(run, style);
     for (const [index, paragraph] of run.text.split(/\r\n|[\n\r\u2028\u2029]/).entries()) {
       if (index > 0) wrap();
-      for (const word of wordsOf(paragraph)) {
+      for (const word of runStyle.spaced ? [paragraph] : wordsOf(paragraph)) {
         const solid = word.replace(/ +$/, '');
         if (used > 0 && used + widthOf(solid, runStyle) > width) wrap();
         if (widthOf(solid, runStyle) <= width) put(word, runStyle);
@@ -61,8 +61,12 @@ function styleOf(run: { readonly strong?: true; readonly tag?: true }, style: St
   return run.tag ? made.tag : made.strong;
 }
 
-/** Words with the blanks behind them; a no-break blank is part of its word. */
-const wordsOf = (text: string): readonly string[] => text.match(/ *[^ \-–/]*(?:[-–/]+|[^ \-–/]) *| +/g) ?? [];
+/**
+ * Words with the blanks behind them; a no-break blank is part of its word. A hyphen parts a word only between small
+ * letters: `self-made`, never the type of a part or a range.
+ */
+const wordsOf = (text: string): readonly string[] =>
+  text.split(/(?<= )(?! )|(?<=\p{Ll}{3}-)(?=\p{Ll}{3})/u).filter((word) => word !== '');
 
 function* cut(word: string, width: number, widthOf: (letters: string) => number): Generator<string> {
   let part = '';

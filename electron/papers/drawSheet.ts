@@ -10,6 +10,8 @@ import type { Branch } from './structure.ts';
 const QR_SIDE = 17 * MM;
 const SHOP_WIDTH = 46 * MM;
 const FOOT_ROOM = 8 * MM;
+const BEFORE_SIGNING = 6;
+const BEFORE_RECORD = 18;
 
 /** Draws the pages of a document; the first is already there. */
 export function drawSheet(sheet: Sheet, pen: Pen, root: Branch): void {
@@ -20,8 +22,8 @@ export function drawSheet(sheet: Sheet, pen: Pen, root: Branch): void {
   const signing = sheet.signing ? signingSlabs(sheet.signing.line, { pen, branch: root.branch('Sect'), x, width }) : [];
   const signingRoom = signing.length > 0 ? heightOf(signing) + 4 : 0;
   let page = 1;
-  const sign = () => {
-    let y = end - heightOf(signing);
+  const sign = (from = end - heightOf(signing)) => {
+    let y = from;
     for (const slab of signing) {
       slab.draw(y);
       y += slab.height;
@@ -46,15 +48,24 @@ export function drawSheet(sheet: Sheet, pen: Pen, root: Branch): void {
   if (signsPageOne && page === 1) sign();
   if (sheet.signing?.on === 'last-page') {
     if (bodyEnd > end - signingRoom) column.turn();
-    sign();
+    // On page one it stands at the foot; on a later page, where what is signed ends.
+    sign(page === 1 || bodyEnd > end - signingRoom ? undefined : bodyEnd + BEFORE_SIGNING);
   }
   if (sheet.record) {
-    // Page one was signed above, if that is where it is signed.
-    page += 1;
-    pen.doc.addPage();
     const title = pen.lines(sheet.record.heading, STYLES.head, width);
-    root.leaf('H2', {}, () => pen.write(title, x, column.top, STYLES.head));
-    closing(flow(slabsOf(sheet.record.sections), column, column.top + title.length * STYLES.head.line + 8));
+    const heading: Slab = {
+      height: BEFORE_RECORD + title.length * STYLES.head.line + 8,
+      keep: true,
+      draw: (y) => root.leaf('H2', {}, () => pen.write(title, x, y + BEFORE_RECORD, STYLES.head)),
+    };
+    const onOwnPage = page === 1;
+    if (onOwnPage) {
+      page += 1;
+      pen.doc.addPage();
+    }
+    closing(
+      flow([heading, ...slabsOf(sheet.record.sections)], column, onOwnPage ? column.top - BEFORE_RECORD : bodyEnd),
+    );
   }
   drawFeet(sheet, pen, x, width, pageHeight - MARGIN.foot - STYLES.foot.line);
 }

@@ -13,7 +13,7 @@ export const LABEL_GAP = 4.7 * MM;
 
 /** The line that opens a section, and the thin one between rows. */
 export const RULE = 0.7;
-export const THIN = 0.3;
+export const THIN = 0.25;
 
 export type Style = {
   readonly size: number;

@@ -11,6 +11,8 @@ export type RoleOptions = {
   /** A name for what has no heading of its own, such as a table. */
   readonly title?: string;
   readonly scope?: 'Row' | 'Column';
+  /** Columns that a cell goes over. */
+  readonly span?: number;
   /** Left, top, right, bottom on the page, from its top left. */
   readonly bbox?: readonly [number, number, number, number];
 };
@@ -27,17 +29,31 @@ function branchOf(doc: PDFKit.PDFDocument, element: () => PDFKit.PDFStructureEle
       let made: PDFKit.PDFStructureElement | undefined;
       return branchOf(doc, () => {
         if (!made) {
-          made = doc.struct(role, options as PDFKit.Mixins.StructureElementOptions);
+          made = elementOf(doc, role, options);
           element().add(made);
         }
         return made;
       });
     },
     leaf: (role, options, paint) => {
-      element().add(doc.struct(role, options as PDFKit.Mixins.StructureElementOptions, [paint]));
+      const leaf = elementOf(doc, role, options);
+      element().add(leaf);
+      leaf.add(paint);
     },
     more: (paint) => {
       element().add(paint);
     },
   };
+}
+
+type WithDictionary = { dictionary: { data: { A?: Record<string, unknown> } } };
+
+function elementOf(doc: PDFKit.PDFDocument, role: string, options: RoleOptions): PDFKit.PDFStructureElement {
+  const element = doc.struct(role, options as PDFKit.Mixins.StructureElementOptions);
+  // pdfkit writes no ColSpan of its own; without it rows would be of unequal length.
+  if (options.span) {
+    const { data } = (element as unknown as WithDictionary).dictionary;
+    data.A = { ...data.A, O: 'Table', ColSpan: options.span };
+  }
+  return element;
 }

@@ -21,7 +21,7 @@ export type ReminderFacts = CommonFacts & {
 /** What happens after the last day, and what becomes of the data first: the shop's own text, as its local law allows. */
 export type LastNoticeFacts = ReminderFacts & {
   readonly until: EpochMs;
-  readonly then: string;
+  readonly afterThat: string;
   readonly dataFirst: string;
 };
 
@@ -44,7 +44,7 @@ export function lastNotice(facts: LastNoticeFacts, setting: Setting): Sheet {
     lead: format.say(words.lead, {
       day: format.day(facts.readySince),
       until: format.day(facts.until),
-      what: facts.then,
+      what: facts.afterThat,
     }),
     body: [{ label: words.data, blocks: says(strongly(facts.dataFirst)) }, ...waiting(facts, words, format)],
   });

@@ -18,11 +18,11 @@ export function returnReport(facts: ReturnReportFacts, setting: Setting): Sheet 
       { label: words.seen, blocks: says(...facts.seen) },
       howWeKnow(facts, setting),
       { label: words.parts, blocks: parts(facts, setting, format) },
+      { label: words.cost, blocks: cost(facts, setting, format) },
       { label: words.next, blocks: items(facts.atFirstStart) },
       { label: words.byTheWay, blocks: items(facts.byTheWay) },
       { label: words.differences, blocks: items(facts.differences) },
       { label: words.advice, blocks: items(facts.advice) },
-      { label: words.cost, blocks: cost(facts, setting, format) },
       { label: words.warranty, blocks: items(facts.warranty) },
     ],
     signing: { on: 'page-one', line: signing(facts.collected, words.signed, setting, format) },
@@ -79,10 +79,10 @@ function parts({ parts: rows }: ReturnReportFacts, setting: Setting, format: For
     ...table(
       words.summaryParts,
       [
-        { head: words.part, share: 44 },
-        { head: words.whose, share: 16 },
-        { head: words.came, share: 20 },
-        { head: words.goes, share: 24 },
+        { head: words.part, share: 40 },
+        { head: words.whose, share: 19 },
+        { head: words.came, share: 17 },
+        { head: words.goes, share: 26 },
       ],
       rows.map(({ what, tag, mark, whose, came, goes }) => ({
         mark: { ...mark, says: whose },

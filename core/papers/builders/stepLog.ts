@@ -1,4 +1,3 @@
-import { table } from '../blocks.ts';
 import type { Block } from '../content.ts';
 import type { Format } from '../format.ts';
 import type { Setting } from '../setting.ts';
@@ -10,26 +9,29 @@ export function stepLog(log: readonly StepFacts[], setting: Setting, format: For
   const short = (n: number) => (n === 0 ? '' : format.say(words.minutesShort, { n: format.number(Math.round(n)) }));
   const sum = (of: 'hands' | 'wait') => log.reduce((total, step) => total + step[of], 0);
   if (log.length === 0) return [];
-  return table(
-    words.summaryLog,
-    [
-      { head: words.logWhen, share: 18 },
-      { head: words.logStep, share: 28 },
-      { head: words.logOutcome, share: 50 },
-      { head: words.logHands, share: 11, align: 'right' },
-      { head: words.logWait, share: 11, align: 'right' },
-    ],
-    [
-      ...log.map((step) => ({
-        cells: [
-          format.shortDayTime(step.at),
-          step.what,
-          step.by ? `${step.outcome} (${step.by})` : step.outcome,
-          short(step.hands),
-          short(step.wait),
-        ],
-      })),
-      { cells: [words.logSum, '', '', short(sum('hands')), short(sum('wait'))], strong: true as const },
-    ],
-  );
+  const rows = log.flatMap((step, index) => {
+    const day = format.day(step.at);
+    const before = log[index - 1];
+    const newDay = before === undefined || format.day(before.at) !== day;
+    const outcome = step.by ? `${step.outcome} (${step.by})` : step.outcome;
+    return [
+      ...(newDay ? [{ cells: [day], strong: true as const, over: true as const }] : []),
+      { cells: [format.time(step.at), step.what, outcome, short(step.hands), short(step.wait)] },
+    ];
+  });
+  return [
+    {
+      block: 'table',
+      summary: words.summaryLog,
+      small: true,
+      columns: [
+        { head: words.logWhen, share: 9 },
+        { head: words.logStep, share: 24 },
+        { head: words.logOutcome, share: 62 },
+        { head: words.logHands, share: 10, align: 'right' },
+        { head: words.logWait, share: 11, align: 'right' },
+      ],
+      rows: [...rows, { cells: ['', words.logSum, '', short(sum('hands')), short(sum('wait'))], strong: true }],
+    },
+  ];
 }

@@ -5,7 +5,7 @@ import type { Pen } from '../pen.ts';
 import { headSlab, rowSlab, tracks } from './grid.ts';
 import type { Site } from './site.ts';
 
-const SHARES = [24, 25, 25, 13, 31];
+const SHARES = [24, 24, 24, 14, 33];
 
 /** Attribute by attribute; the words decide, the small scale beside them only repeats them. */
 export function comparisonSlabs(block: Comparison, site: Site): Slab[] {

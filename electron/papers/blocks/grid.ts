@@ -12,6 +12,8 @@ export type Cell = {
   readonly role?: 'TH' | 'TD';
   readonly scope?: 'Row' | 'Column';
   readonly indent?: number;
+  /** Columns that the cell goes over. */
+  readonly span?: number;
   readonly before?: (cell: Branch, x: number, y: number) => void;
 };
 export type Track = { readonly x: number; readonly width: number };
@@ -38,7 +40,12 @@ export function rowSlab(
   at: readonly Track[],
   table: Branch,
   { pen, x, width }: Site,
-  options: { readonly first?: boolean; readonly keep?: boolean; readonly artifactToo?: (y: number) => void } = {},
+  options: {
+    readonly first?: boolean;
+    readonly keep?: boolean;
+    readonly pad?: number;
+    readonly artifactToo?: (y: number) => void;
+  } = {},
 ): Slab {
   const set = cells.map((cell, index) => {
     const track = at[index] ?? { x, width };
@@ -47,7 +54,10 @@ export function rowSlab(
     return { cell, style, track, indent, lines: pen.lines(cell.text, style, track.width - indent) };
   });
   const tallest = Math.max(...set.map(({ lines, style }) => lines.length * style.line));
-  const padTop = options.first ? 0 : ROW_PAD;
+  // Words of one row stand on one base line even where their sizes differ.
+  const firstLine = Math.max(...set.map(({ style }) => style.line));
+  const pad = options.pad ?? ROW_PAD;
+  const padTop = options.first ? 0 : pad;
   const words = (one: (typeof set)[number], y: number) =>
     pen.write(
       one.lines,
@@ -57,16 +67,15 @@ export function rowSlab(
       one.cell.align === 'right' ? one.track.width - one.indent : undefined,
     );
   return {
-    height: tallest + padTop + ROW_PAD,
+    height: tallest + padTop + pad,
     ...(options.keep ? { keep: true } : {}),
     draw: (y) => {
       if (!options.first) pen.artifact(() => pen.rule(x, y, width));
       const row = table.branch('TR');
       for (const one of set) {
-        const { role = 'TD', scope, before } = one.cell;
-        const roleOptions = scope ? { scope } : {};
-        // Words sit on one base line even where their sizes differ.
-        const top = y + padTop + (STYLES.text.line - one.style.line) / 2;
+        const { role = 'TD', scope, span, before } = one.cell;
+        const roleOptions = { ...(scope ? { scope } : {}), ...(span ? { span } : {}) };
+        const top = y + padTop + (firstLine - one.style.line) / 2;
         if (before) {
           const cell = row.branch(role, roleOptions);
           before(cell, one.track.x, y + padTop);

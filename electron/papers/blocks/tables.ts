@@ -1,7 +1,7 @@
 import type { Amounts, Consents, FactTable, Table, Text } from '../../../core/papers/content.ts';
 import type { Slab } from '../flow.ts';
-import { LABEL_COLUMN, STYLES } from '../measures.ts';
-import { type Cell, headSlab, rowSlab, tracks } from './grid.ts';
+import { INK, LABEL_COLUMN, STYLES, type Style } from '../measures.ts';
+import { type Cell, headSlab, ROW_PAD, rowSlab, tracks } from './grid.ts';
 import { MARK_WIDTH, paintMark } from './partMark.ts';
 import type { Site } from './site.ts';
 
@@ -17,6 +17,7 @@ export function tableSlabs(block: Table, site: Site): Slab[] {
     site.x,
     site.width,
   );
+  const style: Style = block.small ? { ...STYLES.note, ink: INK } : STYLES.text;
   const first = block.marks ? { indent: MARK_INDENT } : {};
   const head = headSlab(
     block.columns.map((column, index) => ({
@@ -34,18 +35,21 @@ export function tableSlabs(block: Table, site: Site): Slab[] {
       repeat: head.repeat,
       ...rowSlab(
         row.cells.map((text, index): Cell => {
-          const align = block.columns[index]?.align;
+          const align = row.over ? undefined : block.columns[index]?.align;
           const { mark } = row;
           return {
             text: row.strong ? strong(text) : text,
+            style,
             ...(align ? { align } : {}),
             ...(index === 0 ? first : {}),
+            ...(row.over ? { span: block.columns.length } : {}),
             ...(index === 0 && mark ? { before: (cell, x, y) => paintMark(mark, cell, site.pen, x, y) } : {}),
           };
         }),
-        at,
+        row.over ? [{ x: site.x, width: site.width }] : at,
         table,
         site,
+        { pad: block.small ? 1.6 : ROW_PAD, ...(row.over ? { keep: true } : {}) },
       ),
     })),
   ];
