@@ -12,7 +12,7 @@ import { keyOf, type StateSpace, StateValues } from './stateSpace.ts';
 export interface Base {
   value(belief: Belief, mass: number, done: Uint8Array, arrangement: number, outcomes: number): number;
   /** The step that going on by p/c would do now, or -1. */
-  first(belief: Belief, mass: number, done: Uint8Array, arrangement: number): number;
+  first(belief: Belief, mass: number, done: Uint8Array, arrangement: number, outcomes: number): number;
 }
 
 /** p/c with full belief update after every outcome; each state is worked out once. For small state spaces. */

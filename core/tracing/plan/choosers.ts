@@ -3,6 +3,7 @@ import type { Bench } from './bench.ts';
 import { easiestStep } from './easiest.ts';
 import { type Cancel, Effort } from './effort.ts';
 import { ExactPlan, MOST_STATES } from './exact.ts';
+import { ImprovedBase } from './improvedBase.ts';
 import { LookAhead } from './lookAhead.ts';
 import { type Chooser, safeCut } from './policyTree.ts';
 import type { Method } from './problem.ts';
@@ -44,24 +45,23 @@ export function makeReady(bench: Bench, from: Stand, method: Method, cancel: Can
     }
     case 'rollout':
     case 'rollout-1': {
+      const depth = method === 'rollout' ? 2 : 1;
       const effort = new Effort(cancel, MOST_WORK, beyond);
-      const { base, space, strides } = baseFor(bench, from, effort);
-      const lookAhead = new LookAhead(bench, base, { depth: method === 'rollout' ? 2 : 1, space });
+      const space = stateSpaceOf(bench, from);
+      const lookAhead =
+        space.most > MOST_STATES
+          ? new LookAhead(bench, new LineBase(bench, effort), { depth })
+          : new LookAhead(bench, rememberingBase(bench, space, effort, depth), { depth, space });
+      const strides = space.most > MOST_STATES ? noStrides(bench) : space.strides;
       return { chooser: { choose: (stand) => lookAhead.choose(stand), mayStop: true }, strides, effort };
     }
   }
 }
 
-/** The base to improve on: p/c with every outcome looked at while its states can be remembered, else one line. */
-function baseFor(
-  bench: Bench,
-  from: Stand,
-  effort: Effort,
-): { base: Base; space: StateSpace | undefined; strides: Float64Array } {
-  const space = stateSpaceOf(bench, from);
-  if (space.most > MOST_STATES)
-    return { base: new LineBase(bench, effort), space: undefined, strides: noStrides(bench) };
-  return { base: new RatioBase(bench, space, effort), space, strides: space.strides };
+/** What to look ahead over while all states can be remembered: p/c, and for two steps p/c improved once. */
+function rememberingBase(bench: Bench, space: StateSpace, effort: Effort, depth: 1 | 2): Base {
+  const ratio = new RatioBase(bench, space, effort);
+  return depth === 1 ? ratio : new ImprovedBase(bench, ratio, space, effort);
 }
 
 const outcomesOf = (bench: Bench): number => bench.problem.steps.reduce((sum, step) => sum + step.outcomes.length, 0);
