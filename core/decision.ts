@@ -1,4 +1,5 @@
 import type { NewId, StaffId } from './ids.ts';
+import type { ShopSettings } from './job/shop.ts';
 import type { TracingDoor } from './job/bench/tracingDoor.ts';
 import type { Draft } from './journal/entry.ts';
 import type { Setting } from './papers/setting.ts';
@@ -25,8 +26,8 @@ export type Asking = {
   readonly lastHead: string | null;
   /** The tracing engine with the shop's fault model. */
   readonly tracing: TracingDoor;
-  /** How papers are worded in a language. */
-  readonly paperSetting: (language: string) => Setting;
+  /** How papers are worded for an owner's language, in a shop's place. */
+  readonly paperSetting: (language: string, settings: ShopSettings) => Setting;
 };
 
 export const accept = (...entries: readonly Draft[]): Decision => ({ ok: true, entries });

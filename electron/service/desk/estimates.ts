@@ -99,11 +99,11 @@ function prices(state: TracingCase): Readonly<Record<string, number>> {
 export async function firstEstimate(read: Reader, engine: Engine, told: { readonly symptoms: readonly string[]; readonly changed: readonly string[]; readonly limitMinor: number }, at: EpochMs) {
   const { settings } = (await loadView(read, {}, at)).shop;
   if (!settings || told.symptoms.length === 0) return null;
-  const unknown = { graphicsInProcessor: null, card: null, dimms: null, slots: null, drives: null, riser: null, addIns: null, modularSupply: null, liquidCooler: null, firmwareRescue: null, encrypted: 'unknown', keyInHand: false } as const;
+  const unknown = { graphicsInProcessor: null, card: null, dimms: null, slots: null, drives: null, riser: null, addIns: null, modularSupply: null, firmwareRescue: null, encrypted: 'unknown', keyInHand: false } as const;
   const figures = engine.estimate({
     model: engine.model,
     case: {
-      told: { symptoms: told.symptoms, changed: told.changed, often: [], onlyWhen: [] },
+      told: { symptoms: told.symptoms, changed: told.changed, often: [], onlyWhen: [], rate: null },
       seen: [],
       switches: [],
       machine: unknown,

@@ -1,0 +1,32 @@
+/** What a person reads of a refusal: what is wrong, what is unchanged, what to do. */
+export type Words = { readonly says: string; readonly unchanged: string; readonly next: string };
+export type WordsCatalogue = { readonly [refused: string]: Words };
+
+/** A defect, never a user's doing: a refusal without words. */
+export class MissingWordsError extends Error {
+  override readonly name = 'MissingWordsError';
+  readonly code: string;
+  constructor(code: string) {
+    super(`No words for refusal ${code}`);
+    this.code = code;
+  }
+}
+
+/** Puts facts into a text's `{gaps}`. A list is read out with commas; a fact that is not there is "?". */
+export function fill(text: string, facts: Readonly<Record<string, unknown>>): string {
+  return text.replace(/\{([\w-]+)\}/g, (_, name: string) => readOut(facts[name]));
+}
+
+function readOut(fact: unknown): string {
+  if (fact === null || fact === undefined) return '?';
+  if (Array.isArray(fact)) return fact.map(readOut).join(', ');
+  if (typeof fact !== 'object') return String(fact);
+  return Object.values(fact).filter((value) => typeof value === 'string' || typeof value === 'number').map(String).join(' ');
+}
+
+/** Words for a refusal in the asker's language. A refusal without words fails a test, not a user. */
+export function wordsFor(refusal: { readonly refused: string; readonly [fact: string]: unknown }, catalogue: WordsCatalogue): Words {
+  const words = catalogue[refusal.refused];
+  if (!words) throw new MissingWordsError(refusal.refused);
+  return { says: fill(words.says, refusal), unchanged: fill(words.unchanged, refusal), next: fill(words.next, refusal) };
+}

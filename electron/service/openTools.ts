@@ -1,0 +1,43 @@
+import { createHash, randomBytes, randomInt } from 'node:crypto';
+import enPapers from '../../assets/words/en/papers.json' with { type: 'json' };
+import type { NewId } from '../../core/ids.ts';
+import { tracingDoorFor } from '../../core/job/bench/tracingDoorFor.ts';
+import { minorDigits } from '../../core/money/minorDigits.ts';
+import type { PaperWords } from '../../core/papers/words.ts';
+import type { Tools } from './desk/does.ts';
+import type { Engine } from './desk/engine.ts';
+
+/** Languages that papers can be worded in; an owner with another language gets the shop's first. */
+const PAPER_WORDS: Readonly<Record<string, PaperWords>> = { en: enPapers };
+
+/** Where ids and tags come from: the system's randomness, or a seed for a demonstration that repeats itself. */
+export type Chance = { readonly newId: NewId; readonly randomInt: (below: number) => number };
+
+const ALPHABET = 'abcdefghijkmnpqrstuvwxyz23456789';
+/** Twenty characters of thirty-two: a hundred random bits. */
+const ID_LENGTH = 20;
+
+export const systemChance: Chance = {
+  newId: () => Array.from(randomBytes(ID_LENGTH), (byte) => ALPHABET[byte % ALPHABET.length]).join(''),
+  randomInt: (below) => randomInt(below),
+};
+
+/** What core is handed beside the view: ids, chance, hashing, the last sealed head, the tracing engine, words for papers. */
+export function openTools(engine: Engine, lastHead: () => string | null, chance: Chance = systemChance): Tools {
+  return {
+    newId: chance.newId,
+    randomInt: chance.randomInt,
+    sha256: (text) => createHash('sha256').update(text, 'utf8').digest('hex'),
+    get lastHead() {
+      return lastHead();
+    },
+    tracing: tracingDoorFor(engine.live, engine.model),
+    paperSetting: (language, settings) => ({
+      locale: language === settings.language ? settings.locale : language,
+      zone: settings.zone,
+      pageSize: settings.paperSize,
+      words: PAPER_WORDS[language] ?? enPapers,
+      minorDigits,
+    }),
+  };
+}

@@ -1,0 +1,104 @@
+import { createHash } from 'node:crypto';
+import { type Asked, zAsked } from '../../core/contract/contract.ts';
+import type { Refusal } from '../../core/decision.ts';
+import type { JobId } from '../../core/ids.ts';
+import type { TracingDoor } from '../../core/job/bench/tracingDoor.ts';
+import type { CommandName } from '../../core/job/commands.ts';
+import type { View } from '../../core/job/view.ts';
+import { epochMs, minutes } from '../../core/time.ts';
+import type { Done, Shop } from '../../db/index.ts';
+import { carryOut, type Tools } from '../../electron/service/desk/does.ts';
+import { loadView } from '../../electron/service/desk/loadView.ts';
+import { aShopFolder, type ShopFolder } from './shopFolder.ts';
+
+/** A shop with its doors open: commands by name, as screens ask them, on a real database in a folder of its own. */
+export type Desk = {
+  readonly shop: Shop;
+  readonly folder: ShopFolder;
+  /** Asks and expects it done. */
+  readonly ask: (name: CommandName, input: unknown, by?: string) => Promise<Done>;
+  /** Asks and expects a refusal. */
+  readonly refused: (name: CommandName, input: unknown, by?: string) => Promise<Refusal>;
+  readonly view: (job: JobId) => Promise<View>;
+  readonly pass: (minutes: number) => void;
+  readonly close: () => Promise<void>;
+};
+
+/** A small seeded source of ids and chance, so that a failing test fails again. */
+export function seededChance(seed: number): { readonly newId: () => string; readonly randomInt: (below: number) => number } {
+  let state = seed;
+  const next = () => {
+    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
+    return state;
+  };
+  return { newId: () => `id${next().toString(36)}${next().toString(36)}`, randomInt: (below) => Math.floor((next() / 4294967296) * below) };
+}
+
+let commands = 0;
+
+/** Opens a fresh shop with the given tracing engine. */
+export async function aDesk(tracing: TracingDoor, paperSetting: Tools['paperSetting']): Promise<Desk> {
+  const folder = aShopFolder();
+  const shop = await folder.opened();
+  const tools: Tools = {
+    ...seededChance(7),
+    sha256: (text) => createHash('sha256').update(text, 'utf8').digest('hex'),
+    lastHead: null,
+    tracing,
+    paperSetting,
+  };
+  const carry = (name: CommandName, input: unknown, by: string) => {
+    const asked = zAsked.parse({ command: `c${++commands}`, by, name, input }) as unknown as Asked;
+    return carryOut(shop, tools, 'bench-1', asked);
+  };
+  return {
+    shop,
+    folder,
+    ask: async (name, input, by = 'bram') => {
+      const done = await carry(name, input, by);
+      if (!done.ok) throw new Error(`${name} was refused: ${JSON.stringify(done.refusal)}`);
+      return done;
+    },
+    refused: async (name, input, by = 'bram') => {
+      const done = await carry(name, input, by);
+      if (done.ok) throw new Error(`${name} was carried out`);
+      return done.refusal;
+    },
+    view: async (job) => loadView(await shop.read(), { job }, folder.clock.now),
+    pass: (passed) => {
+      folder.clock.now = epochMs(folder.clock.now + passed * 60_000);
+    },
+    close: async () => {
+      await shop.close();
+      folder.remove();
+    },
+  };
+}
+
+/** A tracing engine that knows a few steps and believes nothing: for what does not turn on belief. */
+export const fewSteps: TracingDoor = {
+  rules: (id) =>
+    id === 'unknown-step'
+      ? null
+      : {
+          id,
+          handsOn: minutes(3),
+          outcomes: ['works', 'same', 'worse'],
+          needs: id === 'dimm-loan' ? ['open', 'own-parts-in'] : ['open'],
+          handling: {
+            takesOut: id === 'dimm-loan' ? ['dimm'] : [],
+            borrows: id === 'dimm-loan' ? 'dimm' : null,
+            alsoBorrows: [],
+            ...(id === 'dimm-loan' && { intoSlotOf: 'dimm' as const }),
+            putsBack: 'same-slot',
+            unplugs: [],
+            movesDimms: false,
+          },
+          circuitsOut: [],
+        },
+  gates: () => [],
+  suspects: () => ['dimm-dead', 'dimm-slot'],
+  harms: () => false,
+  verdict: () => ({ verdict: 'tracing' }),
+  differ: (told, seen) => told.join() !== seen.join(),
+};
