@@ -1,4 +1,4 @@
-import type { Base } from './base.ts';
+import { type Base, sightOf } from './base.ts';
 import { afterOutcome, type Belief, type Bench, chargeOf } from './bench.ts';
 import { clearlyLess, TIE } from './problem.ts';
 import type { Stand } from './stand.ts';
@@ -12,10 +12,11 @@ export type LookAheadOptions = {
   readonly depth: 1 | 2;
   /** Numbers states so that one-step values are remembered; left out where states are too many. */
   readonly space?: StateSpace | undefined;
-  /** The steps that may be looked into at the second level; left out: all of them. */
-  readonly secondLevel?:
-    | ((belief: Belief, mass: number, done: Uint8Array, arrangement: number) => readonly number[])
-    | undefined;
+  /**
+   * Looks into so many steps at the second level, left out: into all. Half of them are the best by one-step value at
+   * the first level, half the best by p/c once the outcome is known; the base's own step is always among the answers.
+   */
+  readonly shortlist?: number | undefined;
 };
 
 /**
@@ -31,6 +32,11 @@ export class LookAhead {
   readonly #second: Float64Array;
   readonly #done: Uint8Array;
   readonly #known: StateValues | undefined;
+  /** Steps in the order of their one-step value at the first level. */
+  #order: readonly number[];
+  readonly #short: Int32Array;
+  readonly #cure: Float64Array;
+  readonly #cost: Float64Array;
   /** Minutes × mass of doing each step next, by the depth asked for; NaN for steps done or pruned. */
   readonly values: Float64Array;
   /** The same by one step of look-ahead. */
@@ -44,8 +50,16 @@ export class LookAhead {
     this.#second = new Float64Array(bench.faultCount);
     this.#done = new Uint8Array(bench.stepCount);
     this.#known = options.space && options.depth === 2 ? new StateValues(options.space.most) : undefined;
+    this.#order = Array.from({ length: bench.stepCount }, (_, s) => s);
+    this.#short = Int32Array.from(this.#order);
+    this.#cure = new Float64Array(bench.stepCount);
+    this.#cost = new Float64Array(bench.stepCount);
     this.values = new Float64Array(bench.stepCount);
     this.oneStep = new Float64Array(bench.stepCount);
+  }
+
+  get depth(): 1 | 2 {
+    return this.#options.depth;
   }
 
   /** The step to do next, or -1 when handing over is cheaper; fills `values` and `oneStep`. */
@@ -88,7 +102,43 @@ export class LookAhead {
   #candidates(): ReadonlySet<number> {
     const left = [...this.oneStep.keys()].filter((s) => !Number.isNaN(this.oneStep[s] as number));
     left.sort((a, b) => (this.oneStep[a] as number) - (this.oneStep[b] as number) || a - b);
+    this.#order = left;
     return new Set(left.slice(0, MOST_CANDIDATES));
+  }
+
+  /** Puts the steps for the second level into #short; returns how many. */
+  #shorten(belief: Belief, mass: number, arrangement: number): number {
+    const { shortlist } = this.#options;
+    const { stepCount, arrangements } = this.#bench;
+    const short = this.#short;
+    if (!shortlist || this.#order.length <= shortlist) {
+      this.#order.forEach((s, i) => {
+        short[i] = s;
+      });
+      return this.#order.length;
+    }
+    let count = 0;
+    for (let i = 0; count < shortlist / 2 && i < this.#order.length; i++) {
+      if (this.#done[this.#order[i] as number] === 0) short[count++] = this.#order[i] as number;
+    }
+    sightOf(this.#bench, belief, mass, this.#cure, this.#cost);
+    for (let i = 0; i < count; i++) this.#cure[short[i] as number] = 0;
+    while (count < shortlist) {
+      let best = -1;
+      let ratio = 0;
+      for (let s = 0; s < stepCount; s++) {
+        const cure = this.#cure[s] as number;
+        if (cure <= 0 || this.#done[s] === 1) continue;
+        const own = cure / ((this.#cost[s] as number) + mass * arrangements.move(arrangement, s).price);
+        if (own <= ratio) continue;
+        best = s;
+        ratio = own;
+      }
+      if (best < 0) break;
+      this.#cure[best] = 0;
+      short[count++] = best;
+    }
+    return count;
   }
 
   #keyAfter(key: number, step: number, digit: number): number {
@@ -117,10 +167,9 @@ export class LookAhead {
     const known = this.#known?.get(state) ?? Number.NaN;
     if (!Number.isNaN(known)) return known;
     let best = this.#base.value(belief, mass, this.#done, arrangement, key);
-    const some = this.#options.secondLevel?.(belief, mass, this.#done, arrangement);
-    const count = some ? some.length : this.#bench.stepCount;
+    const count = this.#shorten(belief, mass, arrangement);
     for (let i = 0; i < count; i++) {
-      const s = some ? (some[i] as number) : i;
+      const s = this.#short[i] as number;
       if (this.#done[s] === 0) best = Math.min(best, this.#oneStep(belief, mass, arrangement, key, s, best));
     }
     this.#known?.set(state, best);
