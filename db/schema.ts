@@ -33,11 +33,15 @@ export type CommandTable = {
 /** Which read table holds how much of the journal, by which version of its rules. */
 export type ProjectionTable = { readonly name: string; readonly version: number; readonly seq: number };
 
+/** Keys destroyed for ever. */
+export type ErasedKeyTable = { readonly id: string; readonly at: number };
+
 export type MetaTable = { readonly name: string; readonly value: string };
 
 export type ShopTables = {
   readonly journal: JournalTable;
   readonly command: CommandTable;
   readonly projection: ProjectionTable;
+  readonly erased_key: ErasedKeyTable;
   readonly meta: MetaTable;
 } & ReadTables;

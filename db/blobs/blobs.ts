@@ -34,8 +34,13 @@ export function putBlob(folder: string, bytes: Uint8Array, { id, key }: NamedKey
   const path = blobPath(folder, name);
   mkdirSync(dirname(path), { recursive: true });
   const partial = `${path}.part`;
-  writeSynced(partial, content);
-  renameSync(partial, path);
+  try {
+    writeSynced(partial, content);
+    renameSync(partial, path);
+  } catch (error) {
+    rmSync(partial, { force: true });
+    throw error;
+  }
   syncFolder(dirname(path));
   return name;
 }

@@ -36,7 +36,9 @@ export async function up(db: Kysely<never>): Promise<void> {
     foreign key (branch, last_seq) references journal (branch, seq)
   ) strict`);
   await run(`create table projection (name text primary key, version integer not null, seq integer not null) strict`);
-  for (const table of ['journal', 'command']) {
+  // Kept here and in the key file, so that either can be brought back from an older copy without reviving a key.
+  await run(`create table erased_key (id text primary key, at integer not null) strict`);
+  for (const table of ['journal', 'command', 'erased_key']) {
     for (const change of ['update', 'delete']) {
       await run(`create trigger ${table}_no_${change} before ${change} on ${table}
         begin select raise(abort, '${table} is append-only'); end`);

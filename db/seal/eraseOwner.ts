@@ -7,7 +7,7 @@ export type PurposeDecision =
   | { readonly purpose: Purpose; readonly erase: true }
   | { readonly purpose: Purpose; readonly erase: false; readonly why: string; readonly until: EpochMs };
 
-/** What an erasure did. `undecided`: held, and nobody said why: kept until somebody does. */
+/** What an erasure comes to. `undecided`: held, and nobody said why: it stays until somebody does. */
 export type Erasure = {
   readonly owner: string;
   readonly at: EpochMs;
@@ -17,37 +17,29 @@ export type Erasure = {
 };
 
 /**
- * Destroys the keys of an owner whose ground has ended. A ground that is stated but has run out by `at` no longer keeps
- * anything: its key is destroyed too.
- * @returns What is gone and what stays, and the names of the destroyed keys.
+ * Which keys of an owner must go, and what stays. A ground that is stated but has run out by `at` no longer keeps
+ * anything. Destroys nothing itself.
  */
-export function destroyKeys(
+export function decideErasure(
   keyFile: KeyFile,
   owner: string,
   decisions: readonly PurposeDecision[],
   at: EpochMs,
 ): { readonly erasure: Erasure; readonly keys: readonly string[] } {
   const byPurpose = new Map(decisions.map((decision) => [decision.purpose, decision]));
-  const goes = (purpose: Purpose) => {
-    const decision = byPurpose.get(purpose);
-    return decision !== undefined && (decision.erase || decision.until <= at);
-  };
-  const held = keyFile.keysOf(owner);
-  const keys = held.filter(({ purpose }) => goes(purpose)).map(({ id }) => id);
-  keyFile.erase(keys, at);
-  const stays = [...new Set(held.map(({ purpose }) => purpose))].filter((purpose) => !goes(purpose));
-  const kept = stays.flatMap((purpose) => {
-    const decision = byPurpose.get(purpose);
-    return decision && !decision.erase ? [{ purpose, why: decision.why, until: decision.until }] : [];
-  });
+  const held = keyFile.keysOf(owner).map((key) => ({ ...key, decision: byPurpose.get(key.purpose) }));
+  const goes = held.filter(({ decision }) => decision && (decision.erase || decision.until <= at));
+  const stays = held.filter((key) => !goes.includes(key));
   return {
+    keys: goes.map(({ id }) => id),
     erasure: {
       owner,
       at,
-      erased: [...new Set(held.filter(({ purpose }) => goes(purpose)).map(({ purpose }) => purpose))],
-      kept,
-      undecided: stays.filter((purpose) => !byPurpose.has(purpose)),
+      erased: goes.map(({ purpose }) => purpose),
+      kept: stays.flatMap(({ purpose, decision }) =>
+        decision && !decision.erase ? [{ purpose, why: decision.why, until: decision.until }] : [],
+      ),
+      undecided: stays.filter(({ decision }) => !decision).map(({ purpose }) => purpose),
     },
-    keys,
   };
 }

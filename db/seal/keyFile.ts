@@ -16,6 +16,12 @@ const SHAPE = `
   create table head (branch text not null, seq integer not null, hash blob not null, at integer not null, mac blob not null, primary key (branch, seq)) strict;
 `;
 
+/** SQLite's complaint about a key file, before anything in it was touched. */
+export class DamagedKeyFile extends Error {
+  override readonly name = 'DamagedKeyFile';
+  readonly code = 'SQLITE_CORRUPT';
+}
+
 /** Opens or makes the key file: locked for this process alone, readable by its user alone, old pages overwritten. */
 export function openKeySqlite(path: string, fresh: boolean): Sqlite {
   if (fresh) closeSync(openSync(path, 'a', 0o600));
@@ -23,10 +29,12 @@ export function openKeySqlite(path: string, fresh: boolean): Sqlite {
   try {
     // The lock is the operating system's: it ends with the process, so a crash leaves none behind.
     sqlite.pragma('locking_mode = EXCLUSIVE');
-    sqlite.pragma('journal_mode = DELETE');
+    sqlite.pragma('journal_mode = TRUNCATE');
     sqlite.pragma('synchronous = EXTRA');
     sqlite.pragma('secure_delete = ON');
     sqlite.exec('begin exclusive');
+    const complaint = String(sqlite.pragma('quick_check(1)', { simple: true }));
+    if (complaint !== 'ok') throw new DamagedKeyFile(complaint);
     if (Number(sqlite.pragma('user_version', { simple: true })) === 0) {
       sqlite.exec(SHAPE);
       sqlite.pragma(`application_id = ${KEY_FILE}`);

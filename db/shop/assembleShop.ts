@@ -8,16 +8,18 @@ import { FoldCache } from '../journal/foldCache.ts';
 import { lastLink } from '../journal/lastLink.ts';
 import { openReaderAt } from '../journal/reader.ts';
 import { verifyJournal } from '../journal/verify.ts';
-import type { Log } from '../log/log.ts';
+import { errorFacts, type Log, word } from '../log/log.ts';
 import { PROJECTIONS } from '../projections/projections.ts';
 import { digestTables, outOfStep, rebuildTables } from '../projections/rebuild.ts';
 import { recognitionDigest } from '../recognition/recognisable.ts';
 import type { ShopTables } from '../schema.ts';
-import { destroyKeys } from '../seal/eraseOwner.ts';
+import { applyErased, eraseKeys } from '../seal/erase.ts';
+import { decideErasure } from '../seal/eraseOwner.ts';
 import { readHead, sealHead } from '../seal/heads.ts';
 import type { KeyFile } from '../seal/keyFile.ts';
 import type { ShopKeys } from '../seal/shopKeys.ts';
 import type { Sqlite } from '../sqlite/connection.ts';
+import { refusalFromError } from './openRefusal.ts';
 import type { ShopPaths } from './paths.ts';
 import { openQueue } from './queue.ts';
 import { type CommandPlace, runCommand } from './runCommand.ts';
@@ -64,10 +66,6 @@ export async function assembleShop(parts: ShopParts): Promise<Shop> {
   const rebuildPlace = { sqlite, db, reading, branch, shadowPath: paths.shadow, alone: queue };
   let closed = false;
 
-  const forgetErased = async (keys: readonly string[]) => {
-    if (keys.length > 0) await db.deleteFrom('recognition').where('key', 'in', keys).execute();
-    folds.empty();
-  };
   const sealHeads = async () => {
     const head = await lastLink(reading, branch);
     return head ? sealHead(keyFile, shopKeys.heads, { branch, seq: head.seq, hash: head.hash, at: clock() }) : null;
@@ -78,7 +76,7 @@ export async function assembleShop(parts: ShopParts): Promise<Shop> {
     await rebuildTables(rebuildPlace, stale, tools);
     log('read-tables-made', { count: stale.length });
   }
-  await forgetErased(keyFile.erased().map(({ id }) => id));
+  await applyErased(db, keyFile);
 
   return {
     branch,
@@ -100,10 +98,16 @@ export async function assembleShop(parts: ShopParts): Promise<Shop> {
     },
     blobs: {
       put: async (bytes, { of, purpose }) => {
-        const id = keyFile.current(of, purpose, clock());
-        const key = keyFile.open(id);
-        if (!key) throw new Error('A sealing key does not open');
-        return putBlob(paths.blobs, bytes, { id, key });
+        try {
+          const id = keyFile.current(of, purpose, clock());
+          const key = keyFile.open(id);
+          if (!key) throw new Error('A sealing key does not open');
+          return putBlob(paths.blobs, bytes, { id, key });
+        } catch (error) {
+          const refusal = refusalFromError(error, paths.blobs);
+          if (!refusal) throw error;
+          return refusal;
+        }
       },
       get: async (name) => getBlob(paths.blobs, name, keyOf),
       sweep: async () => {
@@ -113,8 +117,10 @@ export async function assembleShop(parts: ShopParts): Promise<Shop> {
     },
     eraseOwner: (owner, decisions) =>
       queue(async () => {
-        const { erasure, keys } = destroyKeys(keyFile, owner, decisions, clock());
-        await forgetErased(keys);
+        const { erasure, keys } = decideErasure(keyFile, owner, decisions, clock());
+        await eraseKeys(db, keyFile, keys, erasure.at);
+        folds.empty();
+        log('keys-destroyed', { count: keys.length });
         return erasure;
       }),
     sealHeads: () => queue(sealHeads),
@@ -137,14 +143,29 @@ export async function assembleShop(parts: ShopParts): Promise<Shop> {
       if (closed) return;
       closed = true;
       bell.end();
-      await queue(async () => {
-        await sealHeads();
-        parts.readingSqlite.close();
-        sqlite.pragma('wal_checkpoint(TRUNCATE)');
-        sqlite.close();
-        keyFile.close();
-        parts.releaseLock();
-      });
+      await queue(() => closeAll(parts, sealHeads));
     },
   };
+}
+
+/** Closes everything, come what may: a full disk must not keep the folder held. */
+async function closeAll(
+  { readingSqlite, sqlite, keyFile, releaseLock, log }: ShopParts,
+  sealHeads: () => Promise<unknown>,
+): Promise<void> {
+  const steps: readonly (readonly [name: string, step: () => unknown])[] = [
+    ['seal-head', sealHeads],
+    ['close-reader', () => readingSqlite.close()],
+    ['empty-log', () => sqlite.pragma('wal_checkpoint(TRUNCATE)')],
+    ['close-journal', () => sqlite.close()],
+    ['close-keys', () => keyFile.close()],
+    ['let-go', releaseLock],
+  ];
+  for (const [name, step] of steps) {
+    try {
+      await step();
+    } catch (error) {
+      log('not-closed-cleanly', { step: word(name), ...errorFacts(error) });
+    }
+  }
 }

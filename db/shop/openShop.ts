@@ -68,11 +68,9 @@ async function open(
   const lock = takeLock(paths.lock, clock());
   undo.push(lock.release);
   if (lock.stale) log('stale-lock-taken-over', { pid: lock.stale.pid });
-  if (!shopIsNew) checkUndamaged(paths.shop);
-  if (!isNew(keysFile)) checkUndamaged(paths.keys);
-
-  const keys = openKeySqlite(paths.keys, isNew(keysFile));
+  const keys = inPath(paths.keys, () => openKeySqlite(paths.keys, isNew(keysFile)));
   undo.push(() => keys.close());
+  if (!shopIsNew) checkUndamaged(paths.shop);
   const shopKeys = await openShopKey(keys, wallet, paths.keys, ids);
   const keyFile = new KeyFile(keys, shopKeys.wrapping);
 

@@ -81,11 +81,11 @@ async function conclude(
   const { db, branch } = place;
   if (!decision.ok) return (await stillHolds(db, branch, looked)) ? decision : 'stale';
   if (decision.entries.length === 0) throw new Error('A command was accepted without entries');
-  // Keys first and durably: an entry whose key is not on the disk could never be read.
-  const sealed = decision.entries.map(
-    (draft): SealedDraft => ({ ...draft, body: sealUnderKeys(place.keyFile, draft.body, at) }),
-  );
   try {
+    // Keys first and durably: an entry whose key is not on the disk could never be read.
+    const sealed = decision.entries.map(
+      (draft): SealedDraft => ({ ...draft, body: sealUnderKeys(place.keyFile, draft.body, at) }),
+    );
     const outcome = await write(place, asked, askedDigest, sealed, looked, at);
     if (outcome !== 'stale' && outcome.ok && !outcome.again) place.bell.ring();
     return outcome;

@@ -38,13 +38,17 @@ export type Shop = {
   /** Owners, machines and parts that were ever known by exactly this phone number, mail address or serial. */
   readonly recognise: (kind: RecognitionKind, text: string) => Promise<readonly Stream[]>;
   readonly blobs: {
-    readonly put: (bytes: Uint8Array, whose: { readonly of: string; readonly purpose: Purpose }) => Promise<BlobName>;
+    /** Seals bytes and writes them to the disk. Put first, then name the blob in an entry (outside any personal field). */
+    readonly put: (
+      bytes: Uint8Array,
+      whose: { readonly of: string; readonly purpose: Purpose },
+    ) => Promise<BlobName | Refusal>;
     readonly get: (name: BlobName) => Promise<Uint8Array | Refusal>;
     /** Removes what no entry names and is older than a day. @returns How many files went. */
     readonly sweep: () => Promise<number>;
   };
   readonly eraseOwner: (owner: string, decisions: readonly PurposeDecision[]) => Promise<Erasure>;
-  /** Opens nothing new: seals the chain's head into the key file. @returns The sealed head; null for an empty journal. */
+  /** Seals the chain's head into the key file. @returns The sealed head; null for an empty journal. */
   readonly sealHeads: () => Promise<SealedHead | null>;
   readonly lastSealedHead: () => SealedHead | null;
   readonly verify: (given?: { readonly printedHeads?: readonly string[] }) => Promise<Verdict>;

@@ -1,0 +1,93 @@
+import { fork } from 'node:child_process';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { accept } from '../../core/decision.ts';
+import type { BlobName, Shop } from '../../db/index.ts';
+import { aShopFolder, asked, draft, type ShopFolder } from '../builders/shopFolder.ts';
+
+/** How often the service is killed: 5 by default, 30 for the whole proof (`KNOWNGOOD_CRASHES=30`). */
+const CRASHES = Number(process.env.KNOWNGOOD_CRASHES ?? 5);
+/** Longest time a service may work before it is killed, milliseconds from its first sign of life. */
+const LONGEST_LIFE_MS = 400;
+
+type Acknowledged = {
+  readonly done: string;
+  readonly seq: number;
+  readonly bench: number;
+  readonly turn: number;
+  readonly owner: string;
+  readonly blob: BlobName | null;
+};
+type Said = { readonly open: true } | Acknowledged;
+
+let place: ShopFolder;
+beforeAll(() => {
+  place = aShopFolder();
+});
+afterAll(() => place.remove());
+
+/**
+ * Lets a service work and kills it at a random moment: sometimes while it opens, mostly while it writes.
+ * @returns What it had acknowledged.
+ */
+function liveAndDie(): Promise<readonly Acknowledged[]> {
+  return new Promise((resolve, reject) => {
+    const acknowledged: Acknowledged[] = [];
+    const bench = fork(join(import.meta.dirname, 'crashBench.ts'), [place.folder], {
+      execArgv: [],
+      stdio: ['ignore', 'ignore', 'inherit', 'ipc'],
+    });
+    const kill = () => bench.kill('SIGKILL');
+    if (Math.random() < 0.1) setTimeout(kill, Math.random() * 300);
+    bench.on('message', (said: Said) => {
+      if ('open' in said) setTimeout(kill, Math.random() * LONGEST_LIFE_MS);
+      else acknowledged.push(said);
+    });
+    bench.on('error', reject);
+    bench.on('exit', (code, signal) => {
+      if (signal === 'SIGKILL') resolve(acknowledged);
+      else reject(new Error(`The service ended by itself (${code})`));
+    });
+  });
+}
+
+async function checkAfter(shop: Shop, acknowledged: readonly Acknowledged[]): Promise<void> {
+  const verdict = await shop.verify();
+  expect(verdict).toMatchObject({ ok: true, findings: [] });
+  const read = await shop.read();
+  const written = new Set((await read.entries('shop')).map(({ body }) => (body as { command: string }).command));
+  for (const { done } of acknowledged) expect(written).toContain(done);
+  // Every command writes three entries: none was written by halves.
+  expect(verdict.entries).toBe(written.size * 3);
+  for (const { done, seq, bench, turn, owner, blob } of acknowledged.slice(-5)) {
+    const again = await shop.runCommand(asked({ command: done, asked: { bench, turn } }), () =>
+      accept(draft('shop', 'noticed')),
+    );
+    expect(again).toEqual({ ok: true, seq, made: `job:${bench}`, again: true });
+    const met = (await read.entries(`owner:${owner}`)).find(({ command }) => command === done);
+    expect(met?.body).toMatchObject({ name: { value: `Wilhelmina ${turn}` } });
+    if (blob) expect(Buffer.from((await shop.blobs.get(blob)) as Uint8Array).toString()).toMatch(/^photograph/);
+  }
+}
+
+describe('a service killed at random moments', () => {
+  it(
+    `loses nothing it acknowledged and writes nothing by halves, ${CRASHES} times`,
+    async () => {
+      let acknowledged = 0;
+      for (let crash = 0; crash < CRASHES; crash++) {
+        const life = await liveAndDie();
+        acknowledged += life.length;
+        const shop = await place.opened();
+        await checkAfter(shop, life);
+        const before = await shop.digests();
+        if (crash === CRASHES - 1)
+          expect((await shop.rebuild()).tables.map(({ name, after }) => [name, after])).toEqual(Object.entries(before));
+        await shop.close();
+      }
+      expect(acknowledged).toBeGreaterThan(CRASHES);
+      console.log(`${CRASHES} kills, ${acknowledged} commands acknowledged, none lost`);
+    },
+    CRASHES * 15_000,
+  );
+});

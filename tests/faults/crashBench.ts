@@ -1,0 +1,40 @@
+import { randomUUID } from 'node:crypto';
+import { accept } from '../../core/decision.ts';
+import { personal } from '../../core/journal/personal.ts';
+import { aShopFolder, asked, draft } from '../builders/shopFolder.ts';
+
+/**
+ * A bench that works until it is killed: commands of several entries, sealed names, photographs and heads, as fast as
+ * they go. Says what each command was once it is acknowledged.
+ */
+const folder = process.argv[2];
+if (!folder) throw new Error('No folder given');
+const say = (message: object) => void process.send?.(message);
+
+const place = aShopFolder(folder);
+const shop = await place.opened();
+say({ open: true });
+
+async function work(bench: number): Promise<void> {
+  for (let turn = 0; ; turn++) {
+    const command = randomUUID();
+    const owner = `owner-${bench}-${turn % 50}`;
+    const blob =
+      turn % 5 === 0
+        ? await shop.blobs.put(Buffer.from(`photograph ${command}`), { of: owner, purpose: 'photographs' })
+        : null;
+    const done = await shop.runCommand(asked({ command, asked: { bench, turn } }), async (read) => {
+      const before = await read.version(`job:${bench}`);
+      return accept(
+        draft(`job:${bench}`, 'noticed', { turn, before, blob }),
+        draft('shop', 'noticed', { command }),
+        draft(`owner:${owner}`, 'met', { name: personal('contact', owner, `Wilhelmina ${turn}`) }),
+      );
+    });
+    if (!done.ok) throw new Error(`Refused: ${JSON.stringify(done.refusal)}`);
+    say({ done: command, seq: done.seq, bench, turn, owner, blob });
+    if (turn % 7 === 0) await shop.sealHeads();
+  }
+}
+
+await Promise.all([1, 2, 3].map(work));
