@@ -22,7 +22,10 @@ const where = () =>
  */
 export async function electronBinary({ node, env }, say) {
   if (existsSync(where())) return where();
-  if (process.env.ELECTRON_OVERRIDE_DIST_PATH) return undefined;
+  if (process.env.ELECTRON_OVERRIDE_DIST_PATH) {
+    say(`ELECTRON_OVERRIDE_DIST_PATH is set, but there is no ${where()}.`);
+    return undefined;
+  }
   say(`Electron's program is not here yet; fetching it (once, ${LIMIT_MS / 60_000} minutes at most) …`);
   const installer = inHouse('node_modules', 'electron', 'install.js');
   // What it prints when it fails is a stack of its own; the launcher says in words what came of it.

@@ -7,7 +7,18 @@ import { runTool } from './runTool.mjs';
 import { SetUpError } from './SetUpError.mjs';
 
 const stamp = join(built.folder, '.knowngood-built');
-const SOURCES = ['assets', 'core', 'db', 'electron', 'renderer', 'package-lock.json', 'package.json', 'tsconfig.json'];
+const SOURCES = [
+  'assets',
+  'core',
+  'db',
+  'electron',
+  'renderer',
+  'package-lock.json',
+  'package.json',
+  'tsconfig.json',
+  'rolldown.config.ts',
+  'vite.config.ts',
+];
 
 /** Tests are not built, and the command line runs from its sources. */
 const isBuilt = (name) => !/\.test\.tsx?$/.test(name) && !name.startsWith('electron/cli/');

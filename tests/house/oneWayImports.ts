@@ -30,9 +30,15 @@ const RULES: readonly Rule[] = [
   { files: /^electron\/launch\//, own: rule('electron/launch/'), outside: packages('node:.*') },
   // Windows and the bridge never touch the database: only the service does.
   {
-    files: /^electron\/(main|preload)(\/|\.)/,
-    own: rule('electron/(main|preload)(/|\\.)', 'core/', DATA),
+    files: /^electron\/(main|preload)\//,
+    own: rule('electron/', 'core/', DATA),
     outside: packages('electron', 'node:.*'),
+  },
+  // Only where the service may find itself inside Electron, and then for the type of its port.
+  {
+    files: /^electron\/service\/transport\//,
+    own: rule('electron/', 'core/'),
+    outside: packages('electron', '@orpc/.*', 'zod', 'node:.*'),
   },
   {
     files: /^electron\//,

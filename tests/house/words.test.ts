@@ -14,14 +14,19 @@ describe('words by language', () => {
     expect(unevenWords(filesBelow('assets'))).toEqual([]);
   });
 
-  it('finds a key, a file or a gap that one language lacks', () => {
-    expect(unevenWords([words('en', { a: 'A', b: 'B' }), words('xx', { a: 'A' })])).toEqual([
-      'assets/words/xx/refusals.json has no "b", another language has',
-    ]);
-    expect(
-      unevenWords([words('en', { a: 'A' }), words('xx', { a: 'A' }), words('en', { a: 'A' }, 'more')]),
-    ).toHaveLength(1);
-    expect(unevenWords([words('en', { a: 'In {bin}' }), words('xx', { a: 'In {slot}' })])).toHaveLength(1);
+  it('finds a line or a gap that another language lacks, or has for itself', () => {
+    const found = (en: unknown, xx: unknown) => unevenWords([words('en', en), words('xx', xx)]);
+    expect(found({ a: 'A', b: 'B' }, { a: 'A' })).toEqual(['assets/words/xx/refusals.json has no "b", "en" has']);
+    expect(found({ a: 'A' }, { a: 'A', b: 'B' })).toHaveLength(1);
+    expect(found({ a: 'In {bin}' }, { a: 'In {slot}' })).toHaveLength(1);
+    expect(found({ a: 'In {bin}, {slot}' }, { a: '{slot}: {bin}' })).toEqual([]);
+  });
+
+  it('finds a file that English lacks, and lets another language lack a whole file', () => {
+    expect(unevenWords([words('xx', { a: 'A' })])).toHaveLength(1);
+    expect(unevenWords([words('en', { a: 'A' }), words('en', { b: 'B' }, 'more'), words('xx', { a: 'A' })])).toEqual(
+      [],
+    );
   });
 
   it('finds a text that says nothing', () => {

@@ -1,4 +1,4 @@
-import { basename, dirname } from 'node:path';
+import { basename } from 'node:path';
 import {
   areaOf,
   type Finding,
@@ -19,29 +19,34 @@ function textsBelow(value: unknown, path = ''): readonly (readonly [string, unkn
 
 const gapsIn = (text: unknown) => [...new Set(String(text).match(/\{\w+\}/g) ?? [])].sort().join(' ');
 
-/** Words files (`assets/words/LANGUAGE/NAME.json`) that do not say the same things in every language there is. */
+/** The language every words file has; what owners read may be there in more. */
+const FIRST = 'en';
+
+/**
+ * Words files (`assets/words/LANGUAGE/NAME.json`) that do not say the same things as their English one. A language may
+ * lack a whole file, as the screens are in English only, but never a line of one: half a paper is worse than none.
+ */
 export function unevenWords(files: readonly Source[]): readonly Finding[] {
   const words = files.filter(({ path }) => /^assets\/words\/[^/]+\/[^/]+\.json$/.test(path));
-  const languages = new Set(words.map(({ path }) => basename(dirname(path))));
-  const names = new Set(words.map(({ path }) => basename(path)));
-  return [...names].flatMap((name) => {
-    const byLanguage = [...languages].map((language) => {
-      const path = `assets/words/${language}/${name}`;
-      const file = words.find((one) => one.path === path);
-      return { path, texts: file && new Map(textsBelow(JSON.parse(file.text))) };
-    });
-    const keys = new Set(byLanguage.flatMap(({ texts }) => [...(texts?.keys() ?? [])]));
-    return byLanguage.flatMap(({ path, texts }) => {
-      if (!texts) return [`${path} is not there, in another language it is`];
-      return [...keys].flatMap((key) => {
-        const text = texts.get(key);
-        if (text === undefined) return [`${path} has no "${key}", another language has`];
-        if (typeof text !== 'string' || text.trim() === '') return [`${path}: "${key}" says nothing`];
-        const other = byLanguage.find((one) => one.texts?.has(key) && gapsIn(one.texts.get(key)) !== gapsIn(text));
-        return other && other.path > path ? [`${path} and ${other.path}: "${key}" has other gaps to fill`] : [];
-      });
-    });
+  return words.flatMap(({ path, text }) => {
+    const first = words.find((one) => one.path === `assets/words/${FIRST}/${basename(path)}`);
+    if (!first) return [`${path} has no counterpart in "${FIRST}"`];
+    const [own, wanted] = [textsOf(text), textsOf(first.text)] as const;
+    return [...new Set([...own.keys(), ...wanted.keys()])].flatMap((key) => oddAt(path, key, own, wanted));
   });
+}
+
+type Texts = ReadonlyMap<string, unknown>;
+const textsOf = (json: string): Texts => new Map(textsBelow(JSON.parse(json)));
+
+function oddAt(path: string, key: string, own: Texts, wanted: Texts): readonly Finding[] {
+  if (!own.has(key)) return [`${path} has no "${key}", "${FIRST}" has`];
+  if (!wanted.has(key)) return [`${path} has "${key}", "${FIRST}" has not`];
+  const text = own.get(key);
+  if (typeof text === 'string' && text.trim() === '') return [`${path}: "${key}" says nothing`];
+  return gapsIn(text) === gapsIn(wanted.get(key))
+    ? []
+    : [`${path}: "${key}" has other gaps to fill than in "${FIRST}"`];
 }
 
 /** Names of refusals in product code: `refuse('name', …)`, `{ refused: 'name' }` and types that list them. */
