@@ -211,6 +211,11 @@ describe('a card', () => {
   it('may feed a 6-pin plug from a 6+2 lead that is left over, not an 8-pin plug from a 6-pin lead', () => {
     const mixed = having(wall.S04, { 'power-plugs': ['8-pin', '6-pin'] });
     expect(fits(mixed, 'x16', herMachine).fits).toBe('yes');
+    const both = fits(having(wall.S04, { 'power-plugs': ['8-pin', '6-pin', '6-pin'] }), 'x16', herMachine);
+    expect(both.reasons.filter(({ fact: name }) => name === 'card-leads').map(({ says }) => says)).toEqual([
+      'yes',
+      'no',
+    ]);
     const sixes = change(herMachine, 'supply', (part) => having(part, { 'lead-card-8': 0, 'lead-card-6': 2 }));
     expect(fact(wall.S04, 'x16', sixes, 'card-leads')?.says).toBe('no');
   });
