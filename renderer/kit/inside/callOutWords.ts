@@ -1,0 +1,103 @@
+import { textWidth } from '../textWidth.ts';
+import type { Words } from '../words.tsx';
+import type { CallOutWanted } from './callOuts.ts';
+import type { PlacedSlot, Plan } from './plan.ts';
+import { type CallOutLine, differs, slotLines } from './words.ts';
+
+export type CallOut = CallOutWanted & {
+  readonly slotId: string;
+  readonly lines: readonly CallOutLine[];
+  readonly side: 'left' | 'right';
+};
+
+/** px: first line semibold, then the others. */
+export const LINE = {
+  wide: { head: 18.5, text: 17, height: 23 },
+  narrow: { head: 17.5, text: 16.5, height: 20.5 },
+} as const;
+
+/**
+ * What is called out, and on which side. With two columns everything that is there; with one only what differs from
+ * "the owner's, in its place". Like DIMMs share one. What a column has no room for stays inside the drawing's own words.
+ * @param column px a column is wide. @param height px it is high.
+ */
+export function callOutsOf(
+  plan: Plan,
+  columns: 1 | 2,
+  column: number,
+  height: number,
+  scale: number,
+  words: Words,
+): readonly CallOut[] {
+  const size = columns === 2 ? LINE.wide : LINE.narrow;
+  const candidates = plan.slots.filter((one) =>
+    columns === 2 ? one.it.holds !== null || one.it.away !== null || !one.it.seen : differs(one.it),
+  );
+  const groups = grouped(candidates, words);
+  const all = groups.map(({ slots, lines }): CallOut => {
+    const last = slots.at(-1) as PlacedSlot;
+    const side = columns === 1 || last.box.x + last.box.w / 2 > 300 || last.look === 'board' ? 'right' : 'left';
+    const anchor = side === 'left' ? last.fromLeft : last.fromRight;
+    const rows = lines.reduce(
+      (sum, line) =>
+        sum +
+        Math.max(
+          1,
+          Math.ceil(
+            textWidth(
+              line.text,
+              line.tone === 'head' ? size.head : size.text,
+              line.tone === 'plain' || line.tone === 'muted' ? 400 : 600,
+            ) / column,
+          ),
+        ),
+      0,
+    );
+    return {
+      id: last.it.slot.id,
+      slotId: last.it.slot.id,
+      lines,
+      side,
+      height: rows * size.height,
+      anchor: { x: anchor.x * scale, y: anchor.y * scale },
+    };
+  });
+  return [...fitting(all, 'left', height, plan), ...fitting(all, 'right', height, plan)];
+}
+
+/** DIMMs that say the same are said once, with the names of their slots. */
+function grouped(
+  slots: readonly PlacedSlot[],
+  words: Words,
+): readonly { readonly slots: readonly PlacedSlot[]; readonly lines: readonly CallOutLine[] }[] {
+  const groups = new Map<string, { slots: PlacedSlot[]; lines: readonly CallOutLine[] }>();
+  for (const one of slots) {
+    const lines = slotLines(one.it, words);
+    const alike = one.look === 'dimm' && one.it.holds?.whose !== 'shop';
+    const key = alike ? `dimm ${one.it.holds ? 'in' : 'out'} ${JSON.stringify(lines)}` : one.it.slot.id;
+    const group = groups.get(key);
+    if (group) group.slots.push(one);
+    else groups.set(key, { slots: [one], lines });
+  }
+  return [...groups.values()].map(({ slots: members, lines }) => {
+    const [head, ...rest] = lines;
+    if (!head || members[0]?.look !== 'dimm' || members[0].it.slot.id.startsWith('?')) return { slots: members, lines };
+    const named = words.t('kit.inside.in-slot', {
+      what: head.text,
+      slot: words.list(members.map((one) => one.it.slot.id)),
+    });
+    return { slots: members, lines: [{ ...head, text: named }, ...rest] };
+  });
+}
+
+/** As many as the column holds, those that differ first. */
+function fitting(all: readonly CallOut[], side: CallOut['side'], height: number, plan: Plan): readonly CallOut[] {
+  const matters = (call: CallOut) =>
+    Number(plan.slots.some((one) => one.it.slot.id === call.slotId && differs(one.it)));
+  const here = all.filter((call) => call.side === side).sort((a, b) => matters(b) - matters(a));
+  let left = height;
+  return here.filter((call) => {
+    left -= call.height + 12;
+    return left >= 0;
+  });
+}

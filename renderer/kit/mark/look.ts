@@ -1,0 +1,26 @@
+/** How a place in a drawing is to be read: what is there, whose it is, how it stands. */
+export type Look =
+  | {
+      readonly is: 'part';
+      readonly whose: 'owner' | 'shop';
+      readonly standing: 'plain' | 'suspect' | 'named' | 'dead';
+      /** Not seen yet: drawn with its outline left open. */
+      readonly known: boolean;
+    }
+  | { readonly is: 'empty' }
+  /** Out of its place and to come back: its shadow stays. */
+  | { readonly is: 'shadow' }
+  /** Whether anything is there is not known. */
+  | { readonly is: 'unknown' };
+
+export const OWNERS: Look = { is: 'part', whose: 'owner', standing: 'plain', known: true };
+export const OURS: Look = { is: 'part', whose: 'shop', standing: 'plain', known: true };
+
+/** Keys of the words that say a look, in the order they are said (under `kit.mark`). */
+export function lookWords(look: Look): readonly string[] {
+  if (look.is !== 'part') return [look.is];
+  const words: string[] = [look.whose];
+  if (!look.known) words.push('not-seen');
+  if (look.standing !== 'plain') words.push(look.standing);
+  return words;
+}

@@ -1,0 +1,25 @@
+import { type RefObject, useLayoutEffect, useRef, useState } from 'react';
+
+export type Size = { readonly width: number; readonly height: number };
+
+/** The inner size of an element, followed as it changes; `start` until it has been measured. */
+export function useSize<E extends HTMLElement>(
+  start: Size,
+): { readonly ref: RefObject<E | null>; readonly size: Size } {
+  const ref = useRef<E>(null);
+  const [size, setSize] = useState(start);
+  useLayoutEffect(() => {
+    const element = ref.current;
+    if (element === null) return;
+    const measure = () => {
+      const width = element.clientWidth;
+      const height = element.clientHeight;
+      setSize((old) => (old.width === width && old.height === height ? old : { width, height }));
+    };
+    measure();
+    const observer = new ResizeObserver(measure);
+    observer.observe(element);
+    return () => observer.disconnect();
+  }, []);
+  return { ref, size };
+}
