@@ -160,15 +160,22 @@ export type Step = {
   readonly outcomes: readonly Outcome[];
   /** Index of the outcome of a machine with nothing wrong. */
   readonly normal: number;
-  /** Circuits out (bare, or with our part in their place) while the outcome is looked at. */
+  /** Circuits out (bare, or with our part in their place) while the outcome is looked at; `staysOut`: afterwards too, for good. */
   readonly takesOut: readonly Circuit[];
+  readonly staysOut: boolean;
+  /** Circuits that the step brings in although they are out otherwise. */
+  readonly bringsIn: readonly Circuit[];
+  /** On the second rig or a tester: only these of the owner's are in circuit; null at the machine. */
+  readonly onRig: readonly Circuit[] | null;
   /** Faults that the step's own doing may mend before the look, with the chance; and by putting back, after the look. */
   readonly mends: { readonly [fault: FaultId]: number };
   readonly mendsAfter: { readonly [fault: FaultId]: number };
-  /** The handlings behind `mends` and `mendsAfter`, what the step is for first. */
+  /** The handlings behind `mends` (what the step is for, what it also does) and `mendsAfter`. */
   readonly does: readonly string[];
   readonly alsoDoes: readonly string[];
-  readonly exposure: Exposure;
+  readonly putBackDoes: readonly string[];
+  /** How often a fault that comes and goes could have shown; null for a look or measurement that needs no failing. */
+  readonly exposure: Exposure | null;
   readonly handling: StepHandling;
   readonly needs: readonly Need[];
   readonly life: Life;
@@ -182,7 +189,7 @@ export type Step = {
   readonly harm: readonly { readonly fault: FaultId; readonly chance: number; readonly part: ThingKind }[];
   /** Only groups where the step makes sense; empty = all. */
   readonly groups: readonly Group[];
-  /** The groups where a good technician thinks of it, in habit order (for the comparison). */
+  /** Proves what was named; offered after a name or a cure, or when little else is left. */
   readonly confirming: boolean;
   readonly source: string;
 };
@@ -197,13 +204,14 @@ export const MACHINE_NEEDS = [
   'riser',
   'add-in',
   'modular-supply',
-  'liquid-cooler',
   'drive',
-  'not-open-loop',
   'firmware-rescue',
   'second-slot',
+  'key-in-hand',
   'named-part',
+  'cure-to-prove',
   'after-our-work',
+  'works-here',
 ] as const;
 export type MachineNeed = (typeof MACHINE_NEEDS)[number];
 
@@ -221,12 +229,27 @@ export const SWITCHES = [
 /** Asked once at the first look; each moves minutes or nesting of the assembly states. */
 export type Switch = (typeof SWITCHES)[number];
 
+export type SwitchEffect = {
+  readonly id: Switch;
+  /** Minutes added to, or put in place of, a state's [opening, closing]. */
+  readonly add: { readonly [state: StateId]: readonly [number, number] };
+  readonly set: { readonly [state: StateId]: readonly [number, number] };
+  readonly within: { readonly [state: StateId]: StateId };
+  /** Steps that need a further state open. */
+  readonly withinSteps: { readonly [state: StateId]: readonly StepId[] };
+  readonly times: number;
+  /** States that may not be opened; kinds of ours that do not fit. */
+  readonly refuses: readonly StateId[];
+  readonly noLoaner: readonly ThingKind[];
+  readonly cautions: { readonly [state: StateId]: readonly Caution[] };
+};
+
 export type AssemblyState = {
   readonly id: StateId;
   readonly opening: number;
   readonly closing: number;
-  /** States it lies within: opened only while all of these are open. */
-  readonly within: readonly StateId[];
+  /** The state it lies within: opened only while that is open; null when it is outermost. */
+  readonly within: StateId | null;
   /** Chance that opening and closing leaves a fault of our own. */
   readonly ours: number;
 };
@@ -241,10 +264,13 @@ export type Evidence = {
 export type Often = {
   readonly id: string;
   /** What the answer says of a fault that comes and goes; null when it says nothing. */
-  readonly rate: Rate | null;
+  readonly rate: { readonly perStart: number; readonly perHour: number } | null;
+  /** What it multiplies the chances of steady and of come-and-go by. */
   readonly steady: number;
   readonly comesAndGoes: number;
 };
+
+export type Confused = { readonly told: Group; readonly shows: Group; readonly weight: number };
 
 export type ListedPair = {
   readonly faults: readonly [FaultId, FaultId];
@@ -256,8 +282,8 @@ export type Gate = {
   readonly id: GateId;
   /** Steps held back. */
   readonly holds: readonly StepId[];
-  /** Satisfied when one of these outcomes was logged for each listed step. */
-  readonly until: readonly { readonly step: StepId; readonly outcomes: readonly OutcomeId[] }[];
+  /** Satisfied when, for one of these lists, each of its steps was logged with one of its outcomes. */
+  readonly until: readonly (readonly { readonly step: StepId; readonly outcomes: readonly OutcomeId[] }[])[];
   /** Only while belief in these faults together is at least this; 0 = always. */
   readonly when: { readonly faults: readonly FaultId[]; readonly atLeast: number } | null;
   /** Loaners of these standings may go in all the same. */
@@ -275,22 +301,24 @@ export type Symptom = {
 /** The fault model, checked and expanded: what can be wrong, what can be done, what each outcome tells. */
 export type FaultModel = {
   readonly version: string;
+  /** Weight of a fault in a group where it is not listed, for owners tell it wrongly. */
   readonly floor: number;
-  /** Weight of a group that was not told, or not seen, against one that was. */
   readonly toldWrong: number;
   readonly seenWrong: number;
+  readonly confused: readonly Confused[];
   readonly kappa: number;
   readonly kappaSource: string;
   readonly symptoms: readonly Symptom[];
   readonly faults: readonly Fault[];
   readonly steps: readonly Step[];
   readonly states: readonly AssemblyState[];
+  readonly switches: readonly SwitchEffect[];
   readonly evidence: readonly Evidence[];
   readonly often: readonly Often[];
   readonly pairs: readonly ListedPair[];
   readonly gates: readonly Gate[];
   readonly inseparable: readonly (readonly FaultId[])[];
-  /** What a bad loaner of a kind acts like. */
+  /** What a bad loaner of a kind acts like, and how likely one of a standing is bad. */
   readonly badLoaner: {
     readonly [kind: string]: {
       readonly actsAs: FaultId;
@@ -301,12 +329,19 @@ export type FaultModel = {
     readonly first: readonly StepId[];
     readonly byGroup: { readonly [group in Group]?: readonly StepId[] };
   };
-  /** P(outcome | fault), fault in circuit and showing: rows[step][fault][outcome]; one extra row at the end is "made by us". */
-  readonly rows: readonly (readonly Float64Array[])[];
-  /** P(outcome | nothing shows): nothing[step][outcome]. */
+  /** P(outcome | fault), the fault in circuit and showing: rows[step][fault][outcome]; null where it follows from the group. */
+  readonly rows: readonly (readonly (Float64Array | null)[])[];
+  /** listed[step][fault] is 1 where the step states this fault's row itself: that row holds although the step takes the fault out. */
+  readonly listed: readonly Uint8Array[];
+  /** Rows by what the machine shows, for steps that look at just that; null for all others. */
+  readonly byGroup: readonly ({ readonly [group in Group]: Float64Array } | null)[];
+  /** P(outcome | nothing shows), and when only something of our own making shows. */
   readonly nothing: readonly Float64Array[];
+  readonly ours: readonly Float64Array[];
   readonly faultIndex: ReadonlyMap<FaultId, number>;
   readonly stepIndex: ReadonlyMap<StepId, number>;
+  /** Bit sets over CIRCUITS: what each fault sits in. */
+  readonly faultMask: Int32Array;
 };
 
 export type ModelRefusal = {
@@ -343,7 +378,6 @@ export type MachineFacts = {
   readonly riser: boolean | null;
   readonly addIns: boolean | null;
   readonly modularSupply: boolean | null;
-  readonly liquidCooler: boolean | null;
   readonly firmwareRescue: boolean | null;
   readonly encrypted: 'yes' | 'no' | 'unknown';
   readonly keyInHand: boolean;
@@ -359,7 +393,7 @@ export type LoggedStep = {
   readonly waiting: number;
   /** Shop parts that were in circuit in this step, with the standing they had then. */
   readonly loaners: readonly { readonly id: LoanerId; readonly kind: ThingKind; readonly standing: LoanerStanding }[];
-  /** Circuits that stay out afterwards (or stay replaced by our part), as the bench answered. */
+  /** All circuits that are out (or replaced by our part) after this step; `leftOutAfter` gives it for the usual answers. */
   readonly leftOut: readonly Circuit[];
   readonly struck: boolean;
 };
@@ -370,6 +404,8 @@ export type TracingCase = {
     readonly changed: readonly string[];
     readonly often: readonly string[];
     readonly onlyWhen: readonly string[];
+    /** The technician's own figure for a fault that comes and goes; null: what was told sets it. */
+    readonly rate: { readonly perStart: number; readonly perHour: number } | null;
   };
   /** Symptoms the bench saw; empty before the first power-on. */
   readonly seen: readonly SymptomId[];

@@ -1,0 +1,148 @@
+import type { z } from 'zod';
+import type { FaultModel, ModelRefusal, Outcome, OutcomeMeaning, Step } from '../types.ts';
+import { checkModel } from './checkModel.ts';
+import { maskOf } from './circuits.ts';
+import { expandRows } from './expandRows.ts';
+import { RAW_FILES, type RawFileName, type RawModel, type RawStep } from './raw.ts';
+import { ModelFault } from './refusal.ts';
+
+/**
+ * Reads a fault model's files (by file name), checks them and expands the compact rules to one row per fault.
+ * A refusal names file, field and reason; nothing is mended silently.
+ */
+export function loadFaultModel(files: { readonly [file: string]: unknown }): FaultModel | ModelRefusal {
+  try {
+    const raw = readFiles(files);
+    const model = assemble(raw);
+    checkModel(model);
+    return model;
+  } catch (error) {
+    if (error instanceof ModelFault) return error.refusal;
+    throw error;
+  }
+}
+
+function readFiles(files: { readonly [file: string]: unknown }): RawModel {
+  const names = Object.keys(RAW_FILES) as RawFileName[];
+  const strange = Object.keys(files).find((name) => !names.includes(name as RawFileName));
+  if (strange !== undefined) throw new ModelFault(strange, '', 'not a file of a fault model');
+  const raw: { [name: string]: unknown } = {};
+  for (const name of names) {
+    if (files[name] === undefined) throw new ModelFault(name, '', 'missing');
+    const schema: z.ZodType = RAW_FILES[name];
+    const read = schema.safeParse(files[name]);
+    if (!read.success) {
+      const issue = read.error.issues[0];
+      throw new ModelFault(name, (issue?.path ?? []).map(String).join('.'), issue?.message ?? 'cannot be read');
+    }
+    raw[name] = read.data;
+  }
+  return raw as RawModel;
+}
+
+function indexOf(file: string, list: readonly { readonly id: string }[], what: string): Map<string, number> {
+  const index = new Map<string, number>();
+  list.forEach((each, at) => {
+    if (index.has(each.id)) throw new ModelFault(file, `${what}[${at}].id`, `${each.id} is there twice`);
+    index.set(each.id, at);
+  });
+  return index;
+}
+
+function assemble(raw: RawModel): FaultModel {
+  const { faults, profiles } = raw['faults.json'];
+  const faultIndex = indexOf('faults.json', faults, 'faults');
+  const stepIndex = indexOf('steps.json', raw['steps.json'].steps, 'steps');
+  indexOf('symptoms.json', raw['symptoms.json'].symptoms, 'symptoms');
+  indexOf('told.json', raw['told.json'].evidence, 'evidence');
+  indexOf('told.json', raw['told.json'].often, 'often');
+  indexOf('assembly.json', raw['assembly.json'].states, 'states');
+  const expanded = raw['steps.json'].steps.map((step, at) => expandRows(raw, step, at));
+  return {
+    version: '1',
+    floor: raw['symptoms.json'].floor,
+    toldWrong: raw['symptoms.json'].toldWrong,
+    seenWrong: raw['symptoms.json'].seenWrong,
+    confused: raw['symptoms.json'].confused,
+    kappa: raw['pairs.json'].kappa,
+    kappaSource: raw['pairs.json'].kappaSource,
+    symptoms: raw['symptoms.json'].symptoms,
+    faults: faults.map(({ profile, ...fault }, at) => {
+      const rate = profiles[profile];
+      if (!rate) throw new ModelFault('faults.json', `faults[${at}].profile`, `no profile ${profile}`);
+      return { ...fault, rate };
+    }),
+    steps: raw['steps.json'].steps.map((step, at) => toStep(raw, step, at, faultIndex)),
+    states: raw['assembly.json'].states,
+    switches: raw['assembly.json'].switches,
+    evidence: raw['told.json'].evidence,
+    often: raw['told.json'].often,
+    pairs: raw['pairs.json'].pairs,
+    gates: raw['dangers.json'].gates,
+    inseparable: raw['faults.json'].inseparable,
+    badLoaner: raw['shop.json'].badLoaner as FaultModel['badLoaner'],
+    habit: raw['shop.json'].habit,
+    rows: expanded.map((each) => each.rows),
+    listed: expanded.map((each) => each.listed),
+    byGroup: expanded.map((each) => each.byGroup),
+    nothing: expanded.map((each) => each.nothing),
+    ours: expanded.map((each) => each.ours),
+    faultIndex,
+    stepIndex,
+    faultMask: Int32Array.from(faults, (fault) => maskOf(fault.circuits)),
+  };
+}
+
+function toStep(raw: RawModel, step: RawStep, at: number, faultIndex: ReadonlyMap<string, number>): Step {
+  const where = `steps[${at}] ${step.id}`;
+  const normal = step.outcomes.findIndex((outcome) => outcome.id === step.normal);
+  if (normal < 0) throw new ModelFault('steps.json', `${where}.normal`, `no outcome ${step.normal}`);
+  const {
+    tells: _tells,
+    others: _others,
+    nothing: _nothing,
+    byGroup: _byGroup,
+    normal: _normal,
+    handling,
+    ...rest
+  } = step;
+  const { intoSlotOf, intoRig, ...hands } = handling;
+  const kinds = new Set([step.handling.borrows, ...step.handling.alsoBorrows]);
+  return {
+    ...rest,
+    normal,
+    outcomes: step.outcomes.map((outcome, n) => toOutcome(outcome, `${where}.outcomes[${n}]`, faultIndex)),
+    mends: mendsOf(raw, [...step.does, ...step.alsoDoes], where),
+    mendsAfter: mendsOf(raw, step.putBackDoes, where),
+    handling: { ...hands, ...(intoSlotOf ? { intoSlotOf } : {}), ...(intoRig ? { intoRig } : {}) },
+    harm: raw['dangers.json'].harm.filter((harm) => kinds.has(harm.part) && harmed(step, harm.fault, raw)),
+  };
+}
+
+/** A fault hurts what is borrowed only where the two meet: on the machine, or on the rig with the owner's part that carries it. */
+function harmed(step: RawStep, fault: string, raw: RawModel): boolean {
+  const carrier = raw['faults.json'].faults.find((each) => each.id === fault)?.circuits ?? [];
+  if (step.onRig) return carrier.some((circuit) => step.onRig?.includes(circuit));
+  return !carrier.some((circuit) => step.takesOut.includes(circuit));
+}
+
+function toOutcome(raw: RawStep['outcomes'][number], where: string, faultIndex: ReadonlyMap<string, number>): Outcome {
+  const missing = raw.of?.find((fault) => !faultIndex.has(fault));
+  if (missing !== undefined) throw new ModelFault('steps.json', `${where}.of`, `no fault ${missing}`);
+  if ((raw.means === 'evidence') !== (raw.of !== undefined))
+    throw new ModelFault('steps.json', where, 'evidence, and only evidence, says of which faults');
+  const meaning: OutcomeMeaning =
+    raw.means === 'evidence' ? { means: 'evidence', of: raw.of ?? [] } : { means: raw.means };
+  return { id: raw.id, meaning, ...(raw.life ? { life: raw.life } : {}) };
+}
+
+/** Chance that at least one of several handlings mends a fault. */
+function mendsOf(raw: RawModel, handlings: readonly string[], where: string): { readonly [fault: string]: number } {
+  const mends: { [fault: string]: number } = {};
+  for (const id of new Set(handlings)) {
+    const handling = raw['handlings.json'].handlings[id];
+    if (!handling) throw new ModelFault('steps.json', where, `no handling ${id}`);
+    for (const [fault, chance] of Object.entries(handling)) mends[fault] = 1 - (1 - (mends[fault] ?? 0)) * (1 - chance);
+  }
+  return mends;
+}

@@ -1,0 +1,204 @@
+import { z } from 'zod';
+import { EQUIPMENT_KINDS, PART_KINDS } from '../../../custody/part.ts';
+import { CAUTIONS, CIRCUITS, GROUPS, LIVES, MACHINE_NEEDS, NEEDS, SWITCHES } from '../types.ts';
+
+/** What the fault model's files hold, as written by hand: compact rules, checked here field by field. */
+const id = z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, 'small letters, digits and single hyphens');
+const chance = z.number().min(0).max(1);
+const minutes = z.number().min(0).max(10_080);
+const weight = z.number().min(0).max(1000);
+const source = z.string().min(1);
+const partKind = z.enum(PART_KINDS);
+const thing = z.enum([...PART_KINDS, ...EQUIPMENT_KINDS]);
+const circuit = z.enum(CIRCUITS);
+const group = z.enum(GROUPS);
+const caution = z.enum(CAUTIONS);
+const note = z.string().optional();
+
+export const LOANER_STANDINGS = ['trial-grade', 'known-good', 'exposed', 'unproved'] as const;
+const standing = z.enum(LOANER_STANDINGS);
+const rate = z.strictObject({ perStart: chance, perLoadHour: z.number().min(0), perIdleHour: z.number().min(0) });
+const chances = z.record(id, chance);
+
+const zFaults = z.strictObject({
+  note,
+  profiles: z.record(z.string(), rate),
+  /** Faults that no step tells apart, said openly. */
+  inseparable: z.array(z.array(id).min(2)),
+  faults: z.array(
+    z.strictObject({
+      id,
+      part: z.enum([...PART_KINDS, 'mains', 'settings', 'software', 'outside', 'contact', 'home', 'none', 'ours']),
+      circuits: z.array(circuit),
+      weights: z.partialRecord(group, weight),
+      comesAndGoes: chance,
+      profile: z.string(),
+      mendedBy: z.enum(['part', 'reseating', 'setting', 'cleaning', 'software', 'advice']),
+      mendMinutes: minutes,
+      source,
+    }),
+  ),
+});
+
+const zSymptoms = z.strictObject({
+  note,
+  confused: z.array(z.strictObject({ told: group, shows: group, weight: chance, source })),
+  toldWrong: chance,
+  seenWrong: chance,
+  floor: weight,
+  symptoms: z.array(z.strictObject({ id, groups: z.array(group).min(1), stop: z.boolean(), copyFirst: z.boolean() })),
+});
+
+const told = z.strictObject({ perStart: chance, perHour: z.number().min(0) });
+const zTold = z.strictObject({
+  note,
+  evidence: z.array(z.strictObject({ id, multiplies: z.record(id, z.number().positive()), source })),
+  often: z.array(
+    z.strictObject({ id, rate: told.nullable(), steady: z.number().min(0), comesAndGoes: z.number().min(0), source }),
+  ),
+});
+
+const zPairs = z.strictObject({
+  note,
+  kappa: z.number().min(0).max(100),
+  kappaSource: source,
+  pairs: z.array(z.strictObject({ faults: z.tuple([id, id]), weight: chance, source })),
+});
+
+const both = z.tuple([minutes, minutes]);
+const zAssembly = z.strictObject({
+  note,
+  states: z.array(z.strictObject({ id, opening: minutes, closing: minutes, within: id.nullable(), ours: chance })),
+  switches: z.array(
+    z.strictObject({
+      id: z.enum(SWITCHES),
+      add: z.record(id, both).default({}),
+      set: z.record(id, both).default({}),
+      within: z.record(id, id).default({}),
+      withinSteps: z.record(id, z.array(id)).default({}),
+      times: z.number().positive().default(1),
+      refuses: z.array(id).default([]),
+      noLoaner: z.array(thing).default([]),
+      cautions: z.record(id, z.array(caution)).default({}),
+    }),
+  ),
+});
+
+const zHandlings = z.strictObject({ note, handlings: z.record(id, z.record(id, chance)) });
+
+const MEANS = [
+  'works',
+  'same',
+  'worse',
+  'finding',
+  'evidence',
+  'fails-again',
+  'fails-on-rig',
+  'works-on-rig',
+  'could-not',
+] as const;
+export const STEP_KINDS = [
+  'ask',
+  'look',
+  'measure',
+  'setting',
+  'reseat',
+  'remove',
+  'swap',
+  'rig',
+  'load',
+  'sweep',
+  'software',
+  'clean',
+  'back',
+] as const;
+const zStep = z.strictObject({
+  id,
+  kind: z.enum(STEP_KINDS),
+  handsOn: minutes,
+  waiting: minutes,
+  open: z.array(id),
+  closed: z.array(id),
+  outcomes: z
+    .array(z.strictObject({ id, means: z.enum(MEANS), of: z.array(id).optional(), life: z.enum(LIVES).optional() }))
+    .min(2),
+  normal: id,
+  takesOut: z.array(circuit).default([]),
+  staysOut: z.boolean().default(false),
+  bringsIn: z.array(circuit).default([]),
+  onRig: z.array(circuit).nullable().default(null),
+  does: z.array(id).default([]),
+  alsoDoes: z.array(id).default([]),
+  putBackDoes: z.array(id).default([]),
+  tells: z.array(z.strictObject({ faults: z.array(id).min(1), chance: chances })).default([]),
+  others: chances.optional(),
+  nothing: chances.optional(),
+  byGroup: z.union([z.literal('watch'), z.record(z.string(), chances)]).optional(),
+  exposure: z
+    .strictObject({ starts: z.number().min(0), loadHours: z.number().min(0), idleHours: z.number().min(0) })
+    .nullable()
+    .default(null),
+  handling: z.strictObject({
+    takesOut: z.array(partKind),
+    borrows: thing.nullable(),
+    putsBack: z.enum(['same-slot', 'stays-out', 'asked']),
+    alsoBorrows: z.array(thing).default([]),
+    intoSlotOf: partKind.optional(),
+    intoRig: partKind.optional(),
+    unplugs: z.array(partKind).default([]),
+    movesDimms: z.boolean().default(false),
+  }),
+  needs: z.array(z.enum(NEEDS)),
+  life: z.enum(LIVES).default('none'),
+  asks: z.array(z.enum(MACHINE_NEEDS)).default([]),
+  groups: z.array(group).default([]),
+  cautions: z.array(caution),
+  repeatable: z.int().min(1).max(3).default(1),
+  slip: z.strictObject({ chance, part: partKind }).nullable().default(null),
+  confirming: z.boolean().default(false),
+  source,
+});
+
+const zSteps = z.strictObject({
+  note,
+  trial: z.strictObject({ showing: chances, nothing: chances, nothingBorrowed: chances, ours: chances }),
+  steps: z.array(zStep),
+});
+
+const zDangers = z.strictObject({
+  note,
+  harm: z.array(z.strictObject({ fault: id, part: thing, chance, source })),
+  gates: z.array(
+    z.strictObject({
+      id,
+      holds: z.array(id).min(1),
+      until: z.array(z.array(z.strictObject({ step: id, outcomes: z.array(id).min(1) })).min(1)).min(1),
+      when: z.strictObject({ faults: z.array(id).min(1), atLeast: chance }).nullable(),
+      unless: z.array(standing),
+      source,
+    }),
+  ),
+});
+
+const zShop = z.strictObject({
+  note,
+  badLoaner: z.partialRecord(thing, z.strictObject({ actsAs: id, chance: z.record(standing, chance), source })),
+  habit: z.strictObject({ first: z.array(id), byGroup: z.partialRecord(group, z.array(id)) }),
+});
+
+/** The files of a fault model and what each must look like. */
+export const RAW_FILES = {
+  'faults.json': zFaults,
+  'symptoms.json': zSymptoms,
+  'told.json': zTold,
+  'pairs.json': zPairs,
+  'assembly.json': zAssembly,
+  'handlings.json': zHandlings,
+  'steps.json': zSteps,
+  'dangers.json': zDangers,
+  'shop.json': zShop,
+} as const;
+
+export type RawFileName = keyof typeof RAW_FILES;
+export type RawModel = { readonly [name in RawFileName]: z.infer<(typeof RAW_FILES)[name]> };
+export type RawStep = RawModel['steps.json']['steps'][number];

@@ -1,0 +1,35 @@
+import assembly from '../../../../assets/fault-model/assembly.json' with { type: 'json' };
+import dangers from '../../../../assets/fault-model/dangers.json' with { type: 'json' };
+import faults from '../../../../assets/fault-model/faults.json' with { type: 'json' };
+import handlings from '../../../../assets/fault-model/handlings.json' with { type: 'json' };
+import pairs from '../../../../assets/fault-model/pairs.json' with { type: 'json' };
+import shop from '../../../../assets/fault-model/shop.json' with { type: 'json' };
+import steps from '../../../../assets/fault-model/steps.json' with { type: 'json' };
+import symptoms from '../../../../assets/fault-model/symptoms.json' with { type: 'json' };
+import told from '../../../../assets/fault-model/told.json' with { type: 'json' };
+import type { FaultModel } from '../types.ts';
+import { loadFaultModel } from './loadFaultModel.ts';
+
+/** The fault model's files as delivered, by file name. */
+export const STANDARD_MODEL_FILES: { readonly [file: string]: unknown } = {
+  'faults.json': faults,
+  'symptoms.json': symptoms,
+  'told.json': told,
+  'pairs.json': pairs,
+  'assembly.json': assembly,
+  'handlings.json': handlings,
+  'steps.json': steps,
+  'dangers.json': dangers,
+  'shop.json': shop,
+};
+
+let loaded: FaultModel | null = null;
+
+/** The model as delivered. That it loads is a test; a refusal here is a defect. */
+export function standardModel(): FaultModel {
+  if (loaded) return loaded;
+  const model = loadFaultModel(STANDARD_MODEL_FILES);
+  if ('refused' in model) throw new Error(`${model.file}: ${model.field}: ${model.because}`);
+  loaded = model;
+  return model;
+}
