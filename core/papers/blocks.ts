@@ -18,8 +18,9 @@ export function facts(...rows: readonly (readonly [name: string, value: Maybe<Te
   return there.length === 0 ? [] : [{ block: 'facts', rows: there } satisfies FactTable];
 }
 
-export const items = (texts: readonly Text[] | undefined): Block[] =>
-  texts && texts.length > 0 ? [{ block: 'list', items: texts }] : [];
+/** Texts as a list; one alone needs none. */
+export const items = (texts: readonly Text[] = []): Block[] =>
+  texts.length > 1 ? [{ block: 'list', items: texts }] : says(...texts);
 
 export const amounts = (summary: string, rows: Amounts['rows']): Block[] =>
   rows.length > 0 ? [{ block: 'amounts', summary, rows }] : [];

@@ -142,6 +142,8 @@ export type Ruler = {
   readonly ticks: readonly { readonly at: number; readonly label?: string; readonly half?: true }[];
   readonly spans: readonly {
     readonly kind: 'allowed' | 'likely';
+    /** The side that has no end. */
+    readonly open?: 'below' | 'above';
     readonly from: number;
     readonly to: number;
     readonly label: string;

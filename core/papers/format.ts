@@ -10,7 +10,8 @@ export function formatFor(setting: Setting) {
   const { locale, zone, words } = setting;
   const dated = (options: Intl.DateTimeFormatOptions) => {
     const writer = new Intl.DateTimeFormat(locale, { ...options, timeZone: zone });
-    return (at: EpochMs) => writer.format(at);
+    // The day of the month stays with its month.
+    return (at: EpochMs) => writer.format(at).replace(/(\d) (?=\p{L})/u, '$1\u00a0');
   };
   const date = dated({ day: 'numeric', month: 'long', year: 'numeric' });
   const day = dated({ weekday: 'long', day: 'numeric', month: 'long', year: 'numeric' });
@@ -83,3 +84,6 @@ export function groupTag(tag: string): string {
   const plain = tag.replace(/\s/g, '');
   return [plain.slice(0, 3), plain.slice(3, 6), plain.slice(6)].filter((group) => group !== '').join(' ');
 }
+
+/** A text that is not broken between lines: a telephone number. */
+export const unbroken = (text: string): string => text.replaceAll(' ', '\u00a0');

@@ -33,6 +33,8 @@ const tidy = (value: number) => Number(value.toPrecision(12));
 export function moneyRuler(
   price: EstimateFacts['price'],
   limit: Money | undefined,
+  /** What the limit is called: `your limit {amount}`. */
+  limitSays: string,
   setting: Setting,
   format: Format,
 ): Ruler {
@@ -40,7 +42,7 @@ export function moneyRuler(
   const perMajor = 10 ** setting.minorDigits(price.p50.currency);
   const major = (of: Money) => of.minor / perMajor;
   const likely = format.say(common.likelyBetween, { from: format.money(price.p10), to: format.money(price.p90) });
-  const limitIs = limit && format.say(common.limitIs, { amount: format.money(limit) });
+  const limitIs = limit && format.say(limitSays, { amount: format.money(limit) });
   return {
     block: 'ruler',
     ...scale(0, Math.max(major(price.p90), limit ? major(limit) : 0) * 1.02, (at) => format.number(at)),
@@ -77,7 +79,19 @@ export function readingRuler(
   return {
     block: 'ruler',
     ...drawn,
-    spans: [{ kind: 'allowed', from: atLeast ?? drawn.from, to: atMost ?? drawn.to, label: words.allowed }],
+    spans: [
+      {
+        kind: 'allowed',
+        from: atLeast ?? drawn.from,
+        to: atMost ?? drawn.to,
+        ...(atLeast === undefined
+          ? { open: 'below' as const }
+          : atMost === undefined
+            ? { open: 'above' as const }
+            : {}),
+        label: words.allowed,
+      },
+    ],
     points: [{ kind: 'reading', at: value, label: words.yours }],
     says: words.says,
     ...(reading.source === undefined ? {} : { source: reading.source }),

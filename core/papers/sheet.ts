@@ -1,6 +1,7 @@
+import { strongly } from './blocks.ts';
 import type { Answers, Paper, Section, Sheet, SignatureBlock, SigningLine, Text } from './content.ts';
-import type { AnswerOptionFacts, CommonFacts, GivenHow, SignatureFacts } from './facts.ts';
-import { type Format, groupTag } from './format.ts';
+import type { AnswerOptionFacts, CommonFacts, GivenHow, MachineFacts, SignatureFacts } from './facts.ts';
+import { type Format, groupTag, unbroken } from './format.ts';
 import type { Setting } from './setting.ts';
 import type { PaperKindId } from './words.ts';
 
@@ -82,6 +83,19 @@ export function tagCode(tag: string, format: Format, setting: Setting) {
   return { text: tag.replace(/\s/g, ''), says: format.say(setting.words.common.qr, { tag: groupTag(tag) }) };
 }
 
+/** What machine it is, in one line: what, maker and model, serial number. */
+export function machineLine({ what, maker, model, serial }: MachineFacts, setting: Setting, format: Format): Text {
+  const named = [maker, model].filter((name) => name !== undefined).join(' ');
+  const numbered = serial === undefined ? '' : format.say(setting.words.common.serial, { serial });
+  return strongly(
+    what,
+    [named, numbered]
+      .filter((text) => text !== '')
+      .map((text) => `, ${text}`)
+      .join(''),
+  );
+}
+
 /** A signature as it was given, with who, when and what was signed. */
 export function signatureBlock(
   given: SignatureFacts,
@@ -126,7 +140,7 @@ export function howGiven(given: GivenHow, setting: Setting, format: Format): str
     case 'at-the-counter':
       return given.signature ? common.givenSigned : common.givenAtCounter;
     case 'by-phone':
-      return format.say(common.givenByPhone, { phone: given.phone });
+      return format.say(common.givenByPhone, { phone: unbroken(given.phone) });
     case 'in-writing':
       return common.givenInWriting;
   }

@@ -1,11 +1,12 @@
 import type { Label, Labels } from '../../core/papers/content.ts';
 import { MARK_HEIGHT, MARK_WIDTH, paintMark } from './blocks/partMark.ts';
-import { paintQr } from './blocks/qr.ts';
+import { paintQr, quietZone } from './blocks/qr.ts';
 import { MM, STYLES, type Style } from './measures.ts';
 import type { Pen } from './pen.ts';
 import type { Branch } from './structure.ts';
 
 const EDGE = 3 * MM;
+const QR_SIDE = 20 * MM;
 const WORDS: Style = { ...STYLES.text, size: 9.5, line: 12 };
 
 /** Draws each tag on a page of its own: the code, the tag in groups, and what it hangs on. */
@@ -22,10 +23,11 @@ function drawLabel(label: Label, paper: Labels, pen: Pen, branch: Branch): void 
   const tag: Style = { ...STYLES.title, line: 24, ...fitting(label.tag, width, pen) };
   branch.leaf('H1', {}, () => pen.write(pen.lines([{ text: label.tag, tag: true }], tag, 1e4), EDGE, EDGE - 3, tag));
   const top = EDGE + tag.line + 1;
-  const side = Math.min(height - tag.line - 1, width * 0.42);
-  // Four modules of white are asked for by ISO/IEC 18004; the edge and the gap are wider than that.
-  paintQr(label.qr, branch, pen, EDGE + width - side, top, side);
-  const room = width - side - 4 * MM;
+  const side = Math.min(QR_SIDE, height - tag.line - 8, width * 0.4);
+  const quiet = quietZone(label.qr, side);
+  const right = paper.size.widthMm * MM - Math.max(EDGE, quiet);
+  paintQr(label.qr, branch, pen, right - side, top + quiet / 2, side);
+  const room = right - side - quiet - EDGE;
   let y = top;
   if (label.mark) {
     paintMark(label.mark, branch, pen, EDGE + 1, y);

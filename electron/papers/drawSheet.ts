@@ -9,7 +9,7 @@ import type { Branch } from './structure.ts';
 
 const QR_SIDE = 17 * MM;
 const SHOP_WIDTH = 46 * MM;
-const FOOT_ROOM = 8 * MM;
+const FOOT_ROOM = 6.5 * MM;
 const BEFORE_SIGNING = 6;
 const BEFORE_RECORD = 18;
 
@@ -43,14 +43,19 @@ export function drawSheet(sheet: Sheet, pen: Pen, root: Branch): void {
   const slabsOf = (sections: Sheet['body']): Slab[] =>
     sections.flatMap((section) => sectionSlabs(section, pen, root, x, width));
 
-  const bodyEnd = flow(slabsOf(sheet.body), column, drawHead(sheet, pen, root, x, width));
-  closing(bodyEnd);
-  if (signsPageOne && page === 1) sign();
-  if (sheet.signing?.on === 'last-page') {
-    if (bodyEnd > end - signingRoom) column.turn();
+  const body = slabsOf(sheet.body);
+  const signsLastPage = sheet.signing?.on === 'last-page';
+  // What is signed goes over with its signature: a signature never stands alone.
+  const said = signsLastPage ? keptFrom(body, sheet, slabsOf) : body;
+  const bottomLine: Slab = { height: 0, keep: signsLastPage, draw: closing };
+  const signature: Slab = {
+    height: signingRoom + BEFORE_SIGNING,
     // On page one it stands at the foot; on a later page, where what is signed ends.
-    sign(page === 1 || bodyEnd > end - signingRoom ? undefined : bodyEnd + BEFORE_SIGNING);
-  }
+    draw: (y) => sign(page === 1 ? undefined : y + BEFORE_SIGNING),
+  };
+  const start = drawHead(sheet, pen, root, x, width);
+  const bodyEnd = flow([...said, bottomLine, ...(signsLastPage ? [signature] : [])], column, start);
+  if (signsPageOne && page === 1) sign();
   if (sheet.record) {
     const title = pen.lines(sheet.record.heading, STYLES.head, width);
     const heading: Slab = {
@@ -68,6 +73,12 @@ export function drawSheet(sheet: Sheet, pen: Pen, root: Branch): void {
     );
   }
   drawFeet(sheet, pen, x, width, pageHeight - MARGIN.foot - STYLES.foot.line);
+}
+
+/** The slabs of the body with the last section kept whole, and with what follows it. */
+function keptFrom(body: readonly Slab[], sheet: Sheet, slabsOf: (sections: Sheet['body']) => Slab[]): Slab[] {
+  const last = slabsOf(sheet.body.slice(-1)).length;
+  return body.map((slab, index) => (index >= body.length - last ? { ...slab, keep: true } : slab));
 }
 
 /** Title, what paper it is, the shop, the code; then the lead. Returns where the sections begin. */

@@ -49,7 +49,7 @@ export function takePen(doc: PDFKit.PDFDocument) {
     /** Writes lines downwards from `y`; `field` is the width in which they stand at the right. */
     write: (lines: readonly Line[], x: number, y: number, style: Style, field?: number) => {
       for (const [index, line] of lines.entries()) {
-        let at = field === undefined ? x : x + field - line.width;
+        let at = field === undefined ? x : x + field - inkWidth(line, widthOf);
         const base = y + index * style.line + style.line / 2 + style.size * 0.33;
         for (const piece of line.pieces) {
           use(piece.style).fillColor(piece.style.ink);
@@ -77,6 +77,13 @@ export function takePen(doc: PDFKit.PDFDocument) {
 
 /** Controls, direction marks, zero-width letters, soft hyphens, halves of letters. */
 const SHAPELESS = /(?![\n\r])\p{Cc}|\p{Cf}|\p{Cs}|\p{Variation_Selector}/gu;
+
+/** Width of a line without the blank that it may end in. */
+function inkWidth(line: Line, widthOf: (text: string, style: Style) => number): number {
+  const last = line.pieces[line.pieces.length - 1];
+  if (!last) return 0;
+  return line.width - last.width + widthOf(last.text.trimEnd(), last.style);
+}
 
 const textOptions = (style: Style): PDFKit.Mixins.TextOptions => ({
   features: [...FEATURES],

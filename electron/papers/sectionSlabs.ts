@@ -22,7 +22,10 @@ export function sectionSlabs(section: Section, pen: Pen, parent: Branch, x: numb
     ? { x, width }
     : { x: x + LABEL_COLUMN + LABEL_GAP, width: width - LABEL_COLUMN - LABEL_GAP };
   const said = section.blocks.flatMap((block, index) => {
-    const slabs = blockSlabs(block, { pen, branch, ...inner });
+    const drawn = blockSlabs(block, { pen, branch, ...inner });
+    // A paragraph leads over to what follows it, so it does not end a page.
+    const leads = block.block === 'paragraph' && index < section.blocks.length - 1;
+    const slabs = leads ? drawn.map((slab, at) => (at === drawn.length - 1 ? { ...slab, keep: true } : slab)) : drawn;
     if (index === 0) return slabs;
     const before = section.blocks[index - 1]?.block;
     return [gap(block.block === 'paragraph' && before === 'paragraph' ? BETWEEN_PARAGRAPHS : BETWEEN, true), ...slabs];

@@ -5,7 +5,7 @@ import type { Block, Sheet } from '../content.ts';
 import type { CommonFacts, Condition } from '../facts.ts';
 import { type Format, formatFor } from '../format.ts';
 import type { Setting } from '../setting.ts';
-import { sheet } from '../sheet.ts';
+import { machineLine, sheet } from '../sheet.ts';
 
 /** A line of the bill. Amount with tax in it; `tax` is the part of it that is tax. */
 export type BillLine = { readonly amount: Money; readonly tax: Money } & (
@@ -57,9 +57,7 @@ export function bill(facts: BillFacts, setting: Setting): Sheet {
       { label: words.to, blocks: says([owner.name, ...(owner.address ?? [])].join(', ')) },
       {
         label: words.machine,
-        blocks: says(
-          [machine.what, machine.maker, machine.model, machine.serial].filter((text) => text !== undefined).join(', '),
-        ),
+        blocks: says(machineLine(machine, setting, format)),
       },
       { label: words.told, blocks: says(format.say(setting.words.common.quoted, { text: facts.told })) },
       { label: words.done, blocks: items(facts.done) },

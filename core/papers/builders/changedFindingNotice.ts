@@ -1,6 +1,6 @@
 import type { Money } from '../../money/money.ts';
 import type { EpochMs, Minutes } from '../../time.ts';
-import { items, says, strongly, table } from '../blocks.ts';
+import { joined, says, strongly, table } from '../blocks.ts';
 import type { Block, Sheet } from '../content.ts';
 import type { AnswerOptionFacts, CommonFacts, EstimateFacts, SignatureFacts } from '../facts.ts';
 import { type Format, formatFor } from '../format.ts';
@@ -41,18 +41,20 @@ export function changedFindingNotice(facts: ChangedFindingFacts, setting: Settin
     body: [
       { label: words.told, blocks: says(format.say(common.quoted, { text: facts.told })) },
       { label: words.seen, blocks: says(facts.seen) },
-      { label: words.why, blocks: says(facts.means) },
-      { label: words.figures, wide: true, blocks: figures(facts, setting, format) },
       {
-        label: words.so,
+        label: words.why,
         blocks: says(
-          facts.soFar &&
-            format.say(words.soText, {
-              minutes: format.minutes(facts.soFar.minutes),
-              amount: format.money(facts.soFar.amount),
-            }),
+          joined(
+            facts.means,
+            facts.soFar &&
+              format.say(words.soText, {
+                minutes: format.minutes(facts.soFar.minutes),
+                amount: format.money(facts.soFar.amount),
+              }),
+          ),
         ),
       },
+      { label: words.figures, wide: true, blocks: figures(facts, setting, format) },
       {
         label: format.say(words.answer, { n: facts.options.length }),
         wide: true,
@@ -69,7 +71,7 @@ export function changedFindingNotice(facts: ChangedFindingFacts, setting: Settin
                 choices: facts.dataFirst.choices.map(({ text, chosen }) => ({ text, chosen: chosen ?? false })),
               },
             ]
-          : items([]),
+          : [],
       },
       {
         label: common.until,
@@ -91,9 +93,9 @@ function figures(facts: ChangedFindingFacts, setting: Setting, format: Format): 
   return table(
     words.summary,
     [
-      { head: words.of, share: 28 },
-      { head: words.before, share: 36 },
-      { head: words.now, share: 36 },
+      { head: words.of, share: 25 },
+      { head: words.before, share: 38 },
+      { head: words.now, share: 38 },
     ],
     [
       { cells: [words.work, time(before), time(now)] },
@@ -103,7 +105,7 @@ function figures(facts: ChangedFindingFacts, setting: Setting, format: Format): 
             {
               cells: [
                 format.say(words.withPart, { part: `${withPart.part}, ${format.money(withPart.price)}` }),
-                '',
+                words.noPart,
                 money(withPart.p50, withPart.p90),
               ],
             },

@@ -6,7 +6,7 @@ import type { ChargeFacts, CommonFacts, EstimateFacts } from '../facts.ts';
 import { type Format, formatFor } from '../format.ts';
 import { moneyRuler } from '../ruler.ts';
 import type { Setting } from '../setting.ts';
-import { sheet } from '../sheet.ts';
+import { machineLine, sheet } from '../sheet.ts';
 
 /** A price, or how it is worked out and the most it can be: never a way of working it out without a maximum. */
 export type EstimatePrice =
@@ -55,7 +55,7 @@ export function estimate(facts: EstimatePaperFacts, setting: Setting): Sheet {
     body: [
       {
         label: words.machine,
-        blocks: says([machine.what, machine.maker, machine.model].filter((text) => text !== undefined).join(', ')),
+        blocks: says(machineLine(machine, setting, format)),
       },
       {
         label: words.defect,
@@ -126,7 +126,7 @@ function priceBlocks(price: EstimatePrice, setting: Setting, format: Format): Bl
   if (price.is === 'fixed') return says(strongly(format.say(words.fixed, { amount: format.money(price.amount) })));
   return [
     ...says(strongly(format.say(words.maximum, { amount: format.money(price.maximum) }))),
-    moneyRuler(price.likely, price.maximum, setting, format),
+    moneyRuler(price.likely, price.maximum, words.atMost, setting, format),
     ...says(format.say(words.how, { how: price.how })),
   ];
 }

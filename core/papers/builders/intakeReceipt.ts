@@ -3,10 +3,10 @@ import type { EpochMs } from '../../time.ts';
 import { joined, says } from '../blocks.ts';
 import type { Block, Sheet } from '../content.ts';
 import type { CommonFacts, EstimateFacts, PersonFacts, SignatureFacts, ThingFacts } from '../facts.ts';
-import { type Format, formatFor } from '../format.ts';
+import { type Format, formatFor, unbroken } from '../format.ts';
 import { moneyRuler } from '../ruler.ts';
 import type { Setting } from '../setting.ts';
-import { sheet, signing } from '../sheet.ts';
+import { machineLine, sheet, signing } from '../sheet.ts';
 
 /**
  * What an owner takes home when the machine stays. Its fields are those that 16 CCR 2721 (California) asks of a
@@ -59,40 +59,31 @@ export function intakeReceipt(facts: IntakeReceiptFacts, setting: Setting): Shee
       { label: words.data, blocks: says(...yourData(facts, setting, format)) },
       { label: words.collect, blocks: says(format.list(facts.mayCollect)) },
       { label: words.reach, blocks: says(reachOf(facts.owner)) },
-      { label: words.bought, blocks: says(facts.boughtAndWarranty) },
-      { label: words.taken, blocks: says(`${facts.acceptedBy}, ${format.dayTime(facts.acceptedAt)}`) },
     ],
     signing: { on: 'page-one', line: signing(facts.signature, words.signed, setting, format) },
   });
 }
 
 const reachOf = (owner: PersonFacts) =>
-  [owner.phone, owner.mail, owner.address?.join(', ')].filter((line) => line !== undefined).join(' · ');
+  [owner.phone && unbroken(owner.phone), owner.mail, owner.address?.join(', ')]
+    .filter((line) => line !== undefined)
+    .join(' · ');
 
 function leftWithUs(facts: IntakeReceiptFacts, setting: Setting, format: Format): Block[] {
   const words = setting.words.kinds['intake-receipt'];
-  const { machine } = facts;
   const things = facts.cameAlong.map(({ what, count }) =>
     count === 1 ? what : format.say(setting.words.common.counted, { n: count, what }),
   );
-  const named = [machine.maker, machine.model].filter((name) => name !== undefined).join(' ');
-  const serial = machine.serial ? format.say(words.serial, { serial: machine.serial }) : '';
   return says(
-    [
-      { text: machine.what, strong: true },
-      {
-        text: [named, serial]
-          .filter((text) => text !== '')
-          .map((text) => `, ${text}`)
-          .join(''),
-      },
-    ],
+    machineLine(facts.machine, setting, format),
     things.length > 0 ? format.say(words.cameAlong, { things: format.list(things) }) : words.cameAlongNone,
     joined(
       format.say(words.lift, { n: facts.liftedBy }),
       facts.looks && format.say(words.looks, { looks: facts.looks }),
       facts.photographs !== undefined && format.say(words.photographs, { n: facts.photographs }),
+      format.say(words.taken, { who: facts.acceptedBy }),
     ),
+    facts.boughtAndWarranty && format.say(words.bought, { says: facts.boughtAndWarranty }),
   );
 }
 
@@ -108,9 +99,11 @@ function inYourWords(facts: IntakeReceiptFacts, setting: Setting, format: Format
   return says(
     format.say(setting.words.common.quoted, { text: facts.told }),
     terms && format.say(words.terms, { terms }),
-    changed && format.say(words.changed, { changed }),
-    often && format.say(words.often, { often }),
-    facts.lastWorked && format.say(words.lastWorked, { when: facts.lastWorked }),
+    joined(
+      changed && format.say(words.changed, { changed }),
+      often && format.say(words.often, { often }),
+      facts.lastWorked && format.say(words.lastWorked, { when: facts.lastWorked }),
+    ),
   );
 }
 
@@ -134,7 +127,7 @@ function whatItMayCost(facts: IntakeReceiptFacts, setting: Setting, format: Form
   );
   if (!estimate) return texts;
   const [first, ...others] = texts;
-  return [first as Block, moneyRuler(estimate.price, limit, setting, format), ...others];
+  return [first as Block, moneyRuler(estimate.price, limit, words.limitIs, setting, format), ...others];
 }
 
 function yourData(facts: IntakeReceiptFacts, setting: Setting, format: Format): (string | undefined)[] {
@@ -155,7 +148,6 @@ function yourData(facts: IntakeReceiptFacts, setting: Setting, format: Format): 
     facts.keyPlaces && facts.keyPlaces.length > 0
       ? format.say(words.keyHint, { places: facts.keyPlaces.join('; ') })
       : undefined,
-    facts.backup && format.say(words.backup, { backup: facts.backup }),
-    access[facts.access],
+    joined(facts.backup && format.say(words.backup, { backup: facts.backup }), access[facts.access]),
   ];
 }

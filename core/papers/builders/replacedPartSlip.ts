@@ -39,14 +39,14 @@ export function replacedPartSlip(facts: ReplacedPartFacts, setting: Setting): Sh
       {
         label: words.part,
         blocks: factTable(
-          [words.part, part.what],
+          [words.what, part.what],
           [words.tag, part.tag !== undefined && [{ text: groupTag(part.tag), tag: true }]],
           [words.serial, part.serial],
         ),
       },
       {
         label: words.found,
-        blocks: says(verdict.is === 'confirmed' ? format.say(words.confirmed, { how: verdict.how }) : words.named),
+        blocks: says(verdict.is === 'confirmed' ? format.say(words.confirmed, { how: verdict.how }) : words.onlyNamed),
       },
       { label: words.goes, blocks: says(goes.is === 'kept' && format.say(words.shelf, { place: goes.place })) },
       {

@@ -101,15 +101,20 @@ function parts({ parts: rows }: ReturnReportFacts, setting: Setting, format: For
 
 function proofs({ proofs: rows }: ReturnReportFacts, setting: Setting): Block[] {
   const words = setting.words.kinds['return-report'];
-  return table(
-    words.summaryProofs,
-    [
-      { head: words.proof, share: 30 },
-      { head: words.result, share: 38 },
-      { head: words.limit, share: 32 },
-    ],
-    (rows ?? []).map(({ what, result, limit }) => ({ cells: [what, result, limit ?? ''] })),
-  );
+  if (!rows?.length) return [];
+  return [
+    {
+      block: 'table',
+      summary: words.summaryProofs,
+      small: true,
+      columns: [
+        { head: words.proof, share: 30 },
+        { head: words.result, share: 36 },
+        { head: words.limit, share: 34 },
+      ],
+      rows: rows.map(({ what, result, limit }) => ({ cells: [what, result, limit ?? ''] })),
+    },
+  ];
 }
 
 function readings({ readings: list }: ReturnReportFacts, setting: Setting, format: Format): Block[] {

@@ -2,7 +2,7 @@ import type { EpochMs } from '../../time.ts';
 import { facts as factTable, says } from '../blocks.ts';
 import type { Section, Sheet } from '../content.ts';
 import type { CommonFacts, SignatureFacts } from '../facts.ts';
-import { type Format, formatFor } from '../format.ts';
+import { type Format, formatFor, unbroken } from '../format.ts';
 import type { Setting } from '../setting.ts';
 import { sheet, signing } from '../sheet.ts';
 
@@ -70,8 +70,9 @@ export function sanitisationCertificate(facts: SanitisationFacts, setting: Setti
       {
         label: words.method,
         blocks: [
-          ...says([{ text: `${words.methods[method]}. `, strong: true }, { text: words.methodText[method] }]),
+          ...says(words.methodText[method]),
           ...factTable(
+            [words.methodName, words.methods[method]],
             [words.technique, facts.technique],
             [words.tool, facts.tool],
             [words.verification, verification.how],
@@ -94,7 +95,7 @@ function person(label: string, by: CertifiedBy, signed: string, setting: Setting
     blocks: [
       ...says([
         { text: by.name, strong: true },
-        { text: `, ${[by.title, format.dayTime(by.at), by.place, by.contact].join(', ')}` },
+        { text: `, ${[by.title, format.dayTime(by.at), by.place, unbroken(by.contact)].join(', ')}` },
       ]),
       signing(by.signature, signed, setting, format),
     ],

@@ -14,6 +14,9 @@ function matrixOf(text: string): Matrix {
   return matrix;
 }
 
+/** White that a code of this size needs on every side: four modules, by ISO/IEC 18004. */
+export const quietZone = (code: QrCode, side: number): number => (4 * side) / matrixOf(code.text).pixx;
+
 /** Draws the code as filled rectangles, one a run of dark modules. The white around it is the page's. */
 export function paintQr(code: QrCode, branch: Branch, pen: Pen, x: number, y: number, side: number): void {
   const { pixs, pixx, pixy } = matrixOf(code.text);

@@ -80,13 +80,10 @@ function paintScale(block: Ruler, pen: Pen, across: (at: number) => number, y: n
         .lineWidth(4.2)
         .stroke();
     else {
-      doc
-        .moveTo(left, y - 4)
-        .lineTo(left, y - 9)
-        .lineTo(right, y - 9)
-        .lineTo(right, y - 4)
-        .lineWidth(0.9)
-        .stroke();
+      doc.moveTo(left, y - 9).lineTo(right, y - 9);
+      if (span.open !== 'below') doc.moveTo(left, y - 4).lineTo(left, y - 9);
+      if (span.open !== 'above') doc.moveTo(right, y - 4).lineTo(right, y - 9);
+      doc.lineWidth(0.9).stroke();
     }
   }
   for (const point of block.points) {
