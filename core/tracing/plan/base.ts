@@ -3,6 +3,7 @@ import type { Effort } from './effort.ts';
 import { RatioLine } from './line.ts';
 import { clearlyLess } from './problem.ts';
 import { RatioChooser } from './ratio.ts';
+import { Sight } from './sight.ts';
 import { keyOf, type StateSpace, StateValues } from './stateSpace.ts';
 
 /**
@@ -24,8 +25,7 @@ export class RatioBase implements Base {
   readonly #effort: Effort;
   readonly #beliefs: Float64Array[] = [];
   readonly #done: Uint8Array;
-  readonly #cure: Float64Array;
-  readonly #cost: Float64Array;
+  readonly #sight: Sight;
 
   constructor(bench: Bench, space: StateSpace, effort: Effort) {
     this.#bench = bench;
@@ -34,8 +34,7 @@ export class RatioBase implements Base {
     this.#chooser = new RatioChooser(bench);
     this.#known = new StateValues(space.most);
     this.#done = new Uint8Array(bench.stepCount);
-    this.#cure = new Float64Array(bench.stepCount);
-    this.#cost = new Float64Array(bench.stepCount);
+    this.#sight = new Sight(bench);
   }
 
   value(belief: Belief, mass: number, done: Uint8Array, arrangement: number, outcomes: number): number {
@@ -47,8 +46,7 @@ export class RatioBase implements Base {
   }
 
   first(belief: Belief, mass: number, done: Uint8Array, arrangement: number): number {
-    sightOf(this.#bench, belief, mass, this.#cure, this.#cost);
-    return this.#chooser.first(arrangement, { cure: this.#cure, cost: this.#cost, done }, mass);
+    return this.#chooser.first(arrangement, this.#sight.of(this.#bench, belief), mass, done);
   }
 
   #value(belief: Belief, mass: number, arrangement: number, outcomes: number, depth: number): number {
@@ -104,26 +102,11 @@ export class LineBase implements Base {
 
   value(belief: Belief, mass: number, done: Uint8Array, arrangement: number): number {
     const value = this.#line.value(belief, mass, done, arrangement);
-    this.#effort.spend((this.#bench.faultCount + 4 * this.#line.work) * this.#bench.stepCount);
+    this.#effort.spend(4 * this.#bench.faultCount + this.#line.length * this.#bench.stepCount);
     return value;
   }
 
   first(belief: Belief, mass: number, done: Uint8Array, arrangement: number): number {
     return this.#line.first(belief, mass, done, arrangement);
-  }
-}
-
-/** Fills in what the p/c choice looks at: chance masses of curing, and minutes × mass without finishing or moves. */
-export function sightOf(bench: Bench, belief: Belief, mass: number, cure: Float64Array, cost: Float64Array): void {
-  const { faultCount, stepCount, minutes } = bench;
-  cure.fill(0);
-  for (let s = 0; s < stepCount; s++) cost[s] = mass * (minutes[s] as number);
-  for (let f = 0; f < faultCount; f++) {
-    const weight = belief[f] as number;
-    if (weight === 0) continue;
-    const row = f * stepCount;
-    for (let s = 0; s < stepCount; s++) cure[s] = (cure[s] as number) + weight * (bench.cure[row + s] as number);
-    if (!bench.harm) continue;
-    for (let s = 0; s < stepCount; s++) cost[s] = (cost[s] as number) + weight * (bench.harm[row + s] as number);
   }
 }

@@ -10,41 +10,49 @@ export type Bench = {
   readonly arrangements: Arrangements;
   readonly faultCount: number;
   readonly stepCount: number;
-  /** P(some outcome that cures | fault), at [fault × stepCount + step]. */
-  readonly cure: Float64Array;
-  /** Harm minutes at [fault × stepCount + step]; `undefined` when nothing can be hurt. */
-  readonly harm: Float64Array | undefined;
-  /** Per step: the faults it can cure. */
+  /** Per fault: the steps that can cure it, with P(some outcome that cures | fault). */
+  readonly curedBy: readonly Sparse[];
+  /** Per fault: the steps that do harm when it is the truth, with the minutes. */
+  readonly harmedBy: readonly Sparse[];
+  /** Per step: the faults it can cure, and with what chance. */
   readonly cures: readonly Int32Array[];
+  readonly cureChance: readonly Float64Array[];
   /** Per step: outcomes that leave the tracing going on and can happen at all. */
   readonly goingOn: readonly (readonly number[])[];
   /** Per step: minutes without moves. */
   readonly minutes: Float64Array;
 };
 
+/** The entries of a row that are not 0: which step, and how much. */
+export type Sparse = { readonly steps: Int32Array; readonly amounts: Float64Array };
+
 /** Lays a problem out. Costs one pass over all chances. */
 export function layOut(problem: Problem): Bench {
   const faultCount = problem.faults.length;
   const stepCount = problem.steps.length;
-  const cure = new Float64Array(faultCount * stepCount);
-  const hurts = problem.steps.some((step) => step.harm !== undefined);
-  const harm = hurts ? new Float64Array(faultCount * stepCount) : undefined;
+  const cure: (readonly [number, number])[][] = problem.faults.map(() => []);
+  const harm: (readonly [number, number])[][] = problem.faults.map(() => []);
   const minutes = new Float64Array(stepCount);
   const cures: Int32Array[] = [];
+  const cureChance: Float64Array[] = [];
   const goingOn: number[][] = [];
   problem.steps.forEach((step, s) => {
     minutes[s] = step.minutes;
+    const curing = step.chance.filter((_, o) => step.cures[o]);
     const curable: number[] = [];
+    const chances: number[] = [];
     for (let f = 0; f < faultCount; f++) {
-      let total = 0;
-      step.chance.forEach((row, o) => {
-        if (step.cures[o]) total += row[f] ?? 0;
-      });
-      cure[f * stepCount + s] = total;
-      if (total > 0) curable.push(f);
-      if (harm && step.harm) harm[f * stepCount + s] = step.harm[f] ?? 0;
+      const chance = curing.reduce((sum, row) => sum + (row[f] as number), 0);
+      const minutesLost = step.harm?.[f] ?? 0;
+      if (chance > 0) {
+        cure[f]?.push([s, chance]);
+        curable.push(f);
+        chances.push(chance);
+      }
+      if (minutesLost > 0) harm[f]?.push([s, minutesLost]);
     }
     cures.push(Int32Array.from(curable));
+    cureChance.push(Float64Array.from(chances));
     goingOn.push(step.outcomes.map((_, o) => o).filter((o) => !step.cures[o] && canHappen(problem, s, o)));
   });
   return {
@@ -52,12 +60,27 @@ export function layOut(problem: Problem): Bench {
     arrangements: new Arrangements(problem.assembly, problem.steps),
     faultCount,
     stepCount,
-    cure,
-    harm,
+    curedBy: cure.map(sparse),
+    harmedBy: harm.map(sparse),
     cures,
+    cureChance,
     goingOn,
     minutes,
   };
+}
+
+const sparse = (entries: readonly (readonly [number, number])[]): Sparse => ({
+  steps: Int32Array.from(entries, ([step]) => step),
+  amounts: Float64Array.from(entries, ([, amount]) => amount),
+});
+
+/** Adds `weight` times a sparse row to a full one. */
+export function addTo(into: Float64Array, row: Sparse, weight: number): void {
+  const { steps, amounts } = row;
+  for (let i = 0; i < steps.length; i++) {
+    const s = steps[i] as number;
+    into[s] = (into[s] as number) + weight * (amounts[i] as number);
+  }
 }
 
 const canHappen = ({ prior, steps }: Problem, step: number, outcome: number): boolean =>

@@ -1,6 +1,7 @@
-import { type Base, sightOf } from './base.ts';
+import type { Base } from './base.ts';
 import { afterOutcome, type Belief, type Bench, chargeOf } from './bench.ts';
 import { clearlyLess, TIE } from './problem.ts';
+import { Sight } from './sight.ts';
 import type { Stand } from './stand.ts';
 import { keyOf, type StateSpace, StateValues } from './stateSpace.ts';
 
@@ -35,8 +36,7 @@ export class LookAhead {
   /** Steps in the order of their one-step value at the first level. */
   #order: readonly number[];
   readonly #short: Int32Array;
-  readonly #cure: Float64Array;
-  readonly #cost: Float64Array;
+  readonly #sight: Sight;
   /** Minutes × mass of doing each step next, by the depth asked for; NaN for steps done or pruned. */
   readonly values: Float64Array;
   /** The same by one step of look-ahead. */
@@ -52,8 +52,7 @@ export class LookAhead {
     this.#known = options.space && options.depth === 2 ? new StateValues(options.space.most) : undefined;
     this.#order = Array.from({ length: bench.stepCount }, (_, s) => s);
     this.#short = Int32Array.from(this.#order);
-    this.#cure = new Float64Array(bench.stepCount);
-    this.#cost = new Float64Array(bench.stepCount);
+    this.#sight = new Sight(bench);
     this.values = new Float64Array(bench.stepCount);
     this.oneStep = new Float64Array(bench.stepCount);
   }
@@ -121,21 +120,22 @@ export class LookAhead {
     for (let i = 0; count < shortlist / 2 && i < this.#order.length; i++) {
       if (this.#done[this.#order[i] as number] === 0) short[count++] = this.#order[i] as number;
     }
-    sightOf(this.#bench, belief, mass, this.#cure, this.#cost);
-    for (let i = 0; i < count; i++) this.#cure[short[i] as number] = 0;
+    const { cure, harm } = this.#sight.of(this.#bench, belief);
+    for (let i = 0; i < count; i++) cure[short[i] as number] = 0;
     while (count < shortlist) {
       let best = -1;
       let ratio = 0;
       for (let s = 0; s < stepCount; s++) {
-        const cure = this.#cure[s] as number;
-        if (cure <= 0 || this.#done[s] === 1) continue;
-        const own = cure / ((this.#cost[s] as number) + mass * arrangements.move(arrangement, s).price);
+        const chance = cure[s] as number;
+        if (chance <= 0 || this.#done[s] === 1) continue;
+        const minutes = (this.#bench.minutes[s] as number) + arrangements.move(arrangement, s).price;
+        const own = chance / (mass * minutes + (harm[s] as number));
         if (own <= ratio) continue;
         best = s;
         ratio = own;
       }
       if (best < 0) break;
-      this.#cure[best] = 0;
+      cure[best] = 0;
       short[count++] = best;
     }
     return count;

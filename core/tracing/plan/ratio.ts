@@ -1,19 +1,10 @@
 import type { Bench } from './bench.ts';
 import { type Clusters, clustersOf } from './clusters.ts';
 import { TIE } from './problem.ts';
+import { Sight } from './sight.ts';
 
 /** Below this share of the belief a cure counts as none: what subtraction leaves behind is not a chance. */
 const NO_CHANCE = 1e-13;
-
-/** What the choice depends on; all masses belong to one belief, which need not sum to 1. */
-export type RatioSight = {
-  /** Per step: mass of the belief that it would cure now. */
-  readonly cure: Float64Array;
-  /** Per step: minutes × mass without opening and closing. */
-  readonly cost: Float64Array;
-  /** Per step: 1 when it is no longer to be had. */
-  readonly done: Uint8Array;
-};
 
 /**
  * Chooses by p/c: the chance that a step cures over its minutes, the best set of steps that share an opening counted
@@ -28,26 +19,32 @@ export class RatioChooser {
   #chance = new Float64Array(0);
   #minutes = new Float64Array(0);
   readonly #reopening: Float64Array;
-  #sight: RatioSight;
+  #sight: Sight;
+  #done: Uint8Array;
   #mass = 0;
   #least = 0;
 
   constructor(bench: Bench) {
-    const none = new Float64Array(bench.stepCount);
     this.#bench = bench;
     this.#reopening = new Float64Array(bench.stepCount);
-    this.#sight = { cure: none, cost: none, done: new Uint8Array(bench.stepCount) };
+    this.#sight = new Sight(bench);
+    this.#done = new Uint8Array(bench.stepCount);
   }
 
-  /** The step to do next from this arrangement, or -1 when no step left can cure. `mass` is the belief's total. */
-  first(arrangement: number, sight: RatioSight, mass: number): number {
+  /**
+   * The step to do next from this arrangement, or -1 when no step left can cure. `mass` is the belief's total; `done`
+   * says 1 for each step no longer to be had.
+   */
+  first(arrangement: number, sight: Sight, mass: number, done: Uint8Array): number {
     const view = this.#clustersOf(arrangement);
     this.#sight = sight;
+    this.#done = done;
     this.#mass = mass;
     this.#least = mass * NO_CHANCE;
-    if (view.losing.length > 0) this.#priceReopening(view, arrangement);
+    const losing = view.losing.some((s) => this.#useful(s));
+    if (losing) this.#priceReopening(view, arrangement);
     let best = this.#bestOf(view.open);
-    if (view.losing.length > 0) this.#reopening.fill(0, 0, this.#bench.stepCount);
+    if (losing) this.#reopening.fill(0);
     if (view.clusters.length === 0 || this.#ratio === Number.POSITIVE_INFINITY) return best;
     best = this.#improveBy(view, view.clusters.length, -1, best);
     for (const joint of view.joints) {
@@ -75,7 +72,12 @@ export class RatioChooser {
   }
 
   #useful(step: number): boolean {
-    return this.#sight.done[step] === 0 && (this.#sight.cure[step] as number) > this.#least;
+    return this.#done[step] === 0 && (this.#sight.cure[step] as number) > this.#least;
+  }
+
+  /** Minutes × mass of doing a step, without opening and closing. */
+  #cost(step: number): number {
+    return this.#mass * (this.#bench.minutes[step] as number) + (this.#sight.harm[step] as number);
   }
 
   /** A step that closes what other useful steps need open is charged with opening it again. */
@@ -95,13 +97,13 @@ export class RatioChooser {
 
   /** The best single step of a list by its own p/c, its ratio into #ratio; -1 when none can cure. */
   #bestOf(steps: readonly number[]): number {
-    const { cure, cost } = this.#sight;
+    const { cure } = this.#sight;
     let best = -1;
     let ratio = 0;
     for (let i = 0; i < steps.length; i++) {
       const s = steps[i] as number;
       if (!this.#useful(s)) continue;
-      const c = (cost[s] as number) + (this.#reopening[s] as number);
+      const c = this.#cost(s) + (this.#reopening[s] as number);
       const own = c > 0 ? (cure[s] as number) / c : Number.POSITIVE_INFINITY;
       if (best < 0 || own > ratio * (1 + TIE) || (own >= ratio * (1 - TIE) && s < best)) best = s;
       if (own > ratio) ratio = own;
@@ -141,7 +143,7 @@ export class RatioChooser {
   #gainBehind(view: Clusters, root: number, ratio: number): number {
     const chance = this.#chance;
     const minutes = this.#minutes;
-    const { cure, cost } = this.#sight;
+    const { cure } = this.#sight;
     for (let at = 0; at <= root; at++) {
       chance[at] = 0;
       minutes[at] = this.#mass * (view.clusters[at]?.price ?? 0);
@@ -151,7 +153,7 @@ export class RatioChooser {
       for (let i = 0; i < steps.length; i++) {
         const s = steps[i] as number;
         const p = cure[s] as number;
-        const c = cost[s] as number;
+        const c = this.#cost(s);
         if (!this.#useful(s) || p - ratio * c <= 0) continue;
         chance[at] = (chance[at] as number) + p;
         minutes[at] = (minutes[at] as number) + c;
@@ -166,7 +168,7 @@ export class RatioChooser {
 
   /** As #bestBehind, for steps that need two branches open at once. */
   #bestJointly(price: number, steps: readonly number[], ratio: number): number {
-    const { cure, cost } = this.#sight;
+    const { cure } = this.#sight;
     let found = 0;
     let aim = ratio;
     for (;;) {
@@ -174,7 +176,7 @@ export class RatioChooser {
       let minutes = this.#mass * price;
       for (const s of steps) {
         const p = cure[s] as number;
-        const c = cost[s] as number;
+        const c = this.#cost(s);
         if (!this.#useful(s) || p - aim * c <= 0) continue;
         chance += p;
         minutes += c;
