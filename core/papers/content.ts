@@ -166,7 +166,7 @@ export type Comparison = {
     readonly yours: string;
     readonly offered: string;
     readonly verdict: Verdict;
-    readonly says: Text;
+    readonly verdictSays: Text;
   }[];
 };
 
@@ -174,8 +174,7 @@ export type Comparison = {
 export type ConsentLine = {
   readonly asks: string;
   readonly answered: boolean;
-  readonly says: Text;
-  readonly note?: string;
+  readonly answerSays: Text;
 };
 export type Consents = {
   readonly block: 'consents';

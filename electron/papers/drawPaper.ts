@@ -34,7 +34,7 @@ export async function drawPaper(paper: Paper, fonts: PaperFonts, subset: Subset 
       Title: `${paper.title} · ${paper.number}`,
       Author: paper.shopName,
       Creator: 'Knowngood',
-      Keywords: paper.contentHash ? `sha256:${paper.contentHash}` : '',
+      ...(paper.contentHash ? { Keywords: `sha256:${paper.contentHash}` } : {}),
       CreationDate: new Date(paper.issuedAt),
     },
   });

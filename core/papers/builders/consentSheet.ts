@@ -84,14 +84,14 @@ function consents(lines: readonly ConsentFacts[], setting: Setting, format: Form
         return {
           asks: line.asks,
           answered: line.answer !== undefined,
-          says: takenBack ?? answerText(line, setting),
+          answerSays: takenBack ?? answerText(line, setting),
         };
       }),
     },
   ];
 }
 
-function answerText({ answer, unansweredIs }: ConsentFacts, setting: Setting): ConsentLine['says'] {
+function answerText({ answer, unansweredIs }: ConsentFacts, setting: Setting): ConsentLine['answerSays'] {
   const words = setting.words.kinds['consent-sheet'];
   if (answer) return [{ text: words[answer], strong: true }];
   const means = unansweredIs === 'back' ? words.unansweredBack : words.unansweredNo;

@@ -136,7 +136,7 @@ function comparison(rows: readonly ComparedFacts[], setting: Setting, format: Fo
       yours: row.yours ?? common.notKnown,
       offered: row.offered ?? common.notKnown,
       verdict: row.verdict,
-      says: verdictText(row),
+      verdictSays: verdictText(row),
     })),
   };
   return gather

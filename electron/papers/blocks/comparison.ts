@@ -39,7 +39,7 @@ export function comparisonSlabs(block: Comparison, site: Site): Slab[] {
           { text: row.attribute, role: 'TH' as const, scope: 'Row' as const, style: STYLES.label },
           { text: row.yours },
           { text: row.offered },
-          { text: row.says },
+          { text: row.verdictSays },
         ],
         at,
         table,

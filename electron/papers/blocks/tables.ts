@@ -98,8 +98,8 @@ export function consentSlabs(block: Consents, site: Site): Slab[] {
       repeat: head.repeat,
       ...rowSlab(
         [
-          { text: line.note ? [{ text: line.asks }, { text: ` ${line.note}` }] : line.asks, role: 'TH', scope: 'Row' },
-          { text: line.says, align: 'right' },
+          { text: line.asks, role: 'TH', scope: 'Row' },
+          { text: line.answerSays, align: 'right' },
         ],
         at,
         table,
