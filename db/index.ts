@@ -8,6 +8,16 @@ export type { Finding, Verdict } from './journal/verify.ts';
 export { fileLog } from './log/fileLog.ts';
 export { errorFacts, type Log, type LogFacts, word } from './log/log.ts';
 export type { ReadTables } from './projections/tables.ts';
+export {
+  jobThatHas,
+  latestJobs,
+  newestJobOf,
+  openEnquiries,
+  openJobs,
+  paperOf,
+  partsHere,
+  streamOfTag,
+} from './reads/lists.ts';
 export type { Erasure, PurposeDecision } from './seal/eraseOwner.ts';
 export type { SealedHead } from './seal/heads.ts';
 export { fileWallet } from './seal/wallets/fileWallet.ts';

@@ -1,10 +1,10 @@
 import { eventIterator, oc, type } from '@orpc/contract';
 import { z } from 'zod';
+import { COMMANDS, type CommandName } from '../job/commands.ts';
+import { zId, zJobId } from '../job/fields.ts';
 import type { Stream } from '../journal/entry.ts';
 import type { Paper } from '../papers/content.ts';
 import type { Said } from '../readings/said.ts';
-import { COMMANDS, type CommandName } from '../job/commands.ts';
-import { zId, zJobId } from '../job/fields.ts';
 import type { DayPoint, EnquirySheet, Found, JobSheet, ShopSheet, TracingSheet, WallSheet } from './screens.ts';
 
 const names = Object.keys(COMMANDS) as [CommandName, ...CommandName[]];
@@ -18,35 +18,67 @@ export const zAsked = z
   .transform((asked, context) => {
     const checked = (COMMANDS[asked.name].input as z.ZodType).safeParse(asked.input);
     if (checked.success) return { ...asked, input: checked.data };
-    for (const issue of checked.error.issues) context.addIssue({ code: 'custom', message: issue.message, path: ['input', ...issue.path] });
+    for (const issue of checked.error.issues)
+      context.addIssue({ code: 'custom', message: issue.message, path: ['input', ...issue.path] });
     return z.NEVER;
   });
 
 /** What a command that was carried out comes to. `made` is the stream it began: the new job's, part's or enquiry's. */
 export type Done = { readonly seq: number; readonly made: Stream; readonly again: boolean };
 /** What an asker sends, typed by the command's name. */
-export type Asked = { [Name in CommandName]: { readonly command: string; readonly by: string; readonly name: Name; readonly input: z.output<(typeof COMMANDS)[Name]['input']> } }[CommandName];
+export type Asked = {
+  [Name in CommandName]: {
+    readonly command: string;
+    readonly by: string;
+    readonly name: Name;
+    readonly input: z.output<(typeof COMMANDS)[Name]['input']>;
+  };
+}[CommandName];
 
 const zChange = z.object({ seq: z.int(), streams: z.array(z.string()), kinds: z.array(z.string()) });
 const read = oc.errors({ NOT_FOUND: { data: z.looseObject({ refused: z.string() }) } });
 
 /** The one contract between the screens and the service; both doors check at run time. */
 export const contract = {
-  does: oc.input(zAsked).output(type<Done>()).errors({ REFUSED: { data: z.looseObject({ refused: z.string() }) } }),
+  does: oc
+    .input(zAsked)
+    .output(type<Done>())
+    .errors({ REFUSED: { data: z.looseObject({ refused: z.string() }) } }),
   shop: read.output(type<ShopSheet>()),
   dayLine: read.output(type<{ readonly now: number; readonly points: readonly DayPoint[] }>()),
   job: read.input(z.strictObject({ job: zJobId })).output(type<JobSheet>()),
-  tracing: read.input(z.strictObject({ job: zJobId, method: z.enum(['ratio', 'rollout']) })).output(type<TracingSheet>()),
+  tracing: read
+    .input(z.strictObject({ job: zJobId, method: z.enum(['ratio', 'rollout']) }))
+    .output(type<TracingSheet>()),
   wall: read.output(type<WallSheet>()),
   enquiries: read.output(type<readonly EnquirySheet[]>()),
   find: read.input(z.strictObject({ text: z.string().max(200) })).output(type<readonly Found[]>()),
   byTag: read.input(z.strictObject({ tag: z.string().max(20) })).output(type<Found | null>()),
-  recognise: read.input(z.strictObject({ kind: z.enum(['phone', 'mail', 'serial']), value: z.string().max(200) })).output(type<readonly Found[]>()),
-  paper: read.input(z.strictObject({ number: zId })).output(type<{ readonly content: Paper; readonly contentHash: string; readonly supersededBy: string | null }>()),
+  recognise: read
+    .input(z.strictObject({ kind: z.enum(['phone', 'mail', 'serial']), value: z.string().max(200) }))
+    .output(type<readonly Found[]>()),
+  paper: read
+    .input(z.strictObject({ number: zId }))
+    .output(type<{ readonly content: Paper; readonly contentHash: string; readonly supersededBy: string | null }>()),
   paperFile: read.input(z.strictObject({ number: zId })).output(z.instanceof(File)),
   readReport: read.input(z.strictObject({ text: z.string().max(2_000_000) })).output(type<Said>()),
-  storePhotograph: read.input(z.strictObject({ job: zJobId, file: z.instanceof(File) })).output(type<{ readonly blob: string } | { readonly refused: string }>()),
+  storePhotograph: read
+    .input(z.strictObject({ job: zJobId, file: z.instanceof(File) }))
+    .output(type<{ readonly blob: string } | { readonly refused: string }>()),
   photograph: read.input(z.strictObject({ blob: zId })).output(z.instanceof(File)),
-  firstEstimate: read.input(z.strictObject({ symptoms: z.array(zId).max(12), changed: z.array(zId).max(12), limitMinor: z.int().min(0) })).output(type<{ readonly p10: number; readonly p50: number; readonly p90: number; readonly priceP50: number; readonly priceP90: number; readonly passesLimit: number } | null>()),
+  firstEstimate: read
+    .input(
+      z.strictObject({ symptoms: z.array(zId).max(12), changed: z.array(zId).max(12), limitMinor: z.int().min(0) }),
+    )
+    .output(
+      type<{
+        readonly p10: number;
+        readonly p50: number;
+        readonly p90: number;
+        readonly priceP50: number;
+        readonly priceP90: number;
+        readonly passesLimit: number;
+      } | null>(),
+    ),
   changes: oc.input(z.strictObject({ since: z.int().min(0).nullable() })).output(eventIterator(zChange)),
 };

@@ -49,7 +49,12 @@ export type JobSheet = {
 };
 
 /** A step as the Bench offers it. */
-export type OfferedStep = StepView & { readonly name: string; readonly handling: StepHandling; readonly needs: readonly string[]; readonly outcomeIds: readonly string[] };
+export type OfferedStep = StepView & {
+  readonly name: string;
+  readonly handling: StepHandling;
+  readonly needs: readonly string[];
+  readonly outcomeIds: readonly string[];
+};
 
 /** What the engine says of a job now. */
 export type TracingSheet = {
@@ -57,20 +62,42 @@ export type TracingSheet = {
   readonly suspects: readonly (Suspect & { readonly part: string })[];
   readonly before: readonly Suspect[];
   readonly offer: Offer;
-  readonly handling: { readonly [step: string]: { readonly handling: StepHandling; readonly outcomes: readonly string[]; readonly needs: readonly string[]; readonly handsOn: number; readonly waiting: number } };
+  readonly handling: {
+    readonly [step: string]: {
+      readonly handling: StepHandling;
+      readonly outcomes: readonly string[];
+      readonly needs: readonly string[];
+      readonly handsOn: number;
+      readonly waiting: number;
+    };
+  };
   readonly verdict: Verdict;
-  readonly toldSeen: { readonly agree: readonly string[]; readonly onlyTold: readonly string[]; readonly onlySeen: readonly string[] };
+  readonly toldSeen: {
+    readonly agree: readonly string[];
+    readonly onlyTold: readonly string[];
+    readonly onlySeen: readonly string[];
+  };
 };
 
 /** The shop's parts where they lie. */
 export type WallSheet = {
-  readonly parts: readonly (Part & { readonly proof: string | null; readonly jobCalled: string | null; readonly overdue: boolean })[];
+  readonly parts: readonly (Part & {
+    readonly proof: string | null;
+    readonly jobCalled: string | null;
+    readonly overdue: boolean;
+  })[];
   readonly rigs: readonly Machine[];
 };
 
 export type ShopSheet = { readonly settings: ShopSettings | null; readonly staff: readonly Staff[] };
 
 /** What a tag or a search leads to. */
-export type Found = { readonly is: 'job' | 'part' | 'owner' | 'machine' | 'paper'; readonly id: string; readonly job: JobId | null; readonly title: string; readonly detail: string };
+export type Found = {
+  readonly is: 'job' | 'part' | 'owner' | 'machine' | 'paper';
+  readonly id: string;
+  readonly job: JobId | null;
+  readonly title: string;
+  readonly detail: string;
+};
 
 export type EnquirySheet = Enquiry;

@@ -7,9 +7,21 @@ import type { Machine } from './machine.ts';
 
 /** One thing that keeps a machine from going home. */
 export type Missing =
-  | { readonly why: 'part-on-trial-inside'; readonly part: PartId; readonly tag: string | null; readonly name: string; readonly slot: string }
+  | {
+      readonly why: 'part-on-trial-inside';
+      readonly part: PartId;
+      readonly tag: string | null;
+      readonly name: string;
+      readonly slot: string;
+    }
   | { readonly why: 'ours-on-machine'; readonly thing: string; readonly count: number }
-  | { readonly why: 'owners-part-not-inside'; readonly part: PartId; readonly tag: string | null; readonly name: string; readonly place: Part['place'] }
+  | {
+      readonly why: 'owners-part-not-inside';
+      readonly part: PartId;
+      readonly tag: string | null;
+      readonly name: string;
+      readonly place: Part['place'];
+    }
   | { readonly why: 'needs-own-answer'; readonly part: PartId; readonly name: string; readonly place: Part['place'] }
   | { readonly why: 'still-unplugged'; readonly slot: string }
   | { readonly why: 'incident-not-told'; readonly incident: string }
@@ -26,7 +38,8 @@ export function canGoHome(job: Job, machine: Machine, parts: ReadonlyMap<PartId,
     if (!part) continue;
     const inside = part.place.at === 'slot' && part.place.machine === machine.id;
     if (part.belongs.to === 'shop') {
-      if (inside && part.title?.as !== 'lent' && part.place.at === 'slot') missing.push({ why: 'part-on-trial-inside', part: id, tag: part.tag, name: part.name, slot: part.place.slot });
+      if (inside && part.title?.as !== 'lent' && part.place.at === 'slot')
+        missing.push({ why: 'part-on-trial-inside', part: id, tag: part.tag, name: part.name, slot: part.place.slot });
     } else if (!inside) {
       const problem = ownersPartOutside(job, part);
       if (problem) missing.push(problem);
@@ -34,8 +47,10 @@ export function canGoHome(job: Job, machine: Machine, parts: ReadonlyMap<PartId,
   }
   for (const { thing, count } of job.ours) missing.push({ why: 'ours-on-machine', thing, count });
   for (const slot of machine.unplugged) if (machine.inside[slot]) missing.push({ why: 'still-unplugged', slot });
-  for (const incident of job.incidents) if (!incident.told) missing.push({ why: 'incident-not-told', incident: incident.id });
-  for (const question of job.questions) if (isOpen(question)) missing.push({ why: 'question-open', question: question.id });
+  for (const incident of job.incidents)
+    if (!incident.told) missing.push({ why: 'incident-not-told', incident: incident.id });
+  for (const question of job.questions)
+    if (isOpen(question)) missing.push({ why: 'question-open', question: question.id });
   return missing;
 }
 
@@ -44,7 +59,8 @@ function ownersPartOutside(job: Job, part: Part): Missing | null {
   const { place } = part;
   if (place.at === 'with-owner') return null;
   const settled = job.incidents.some((incident) => incident.part === part.id && incident.told);
-  if (place.at === 'not-found' || settled) return settled ? null : { why: 'owners-part-not-inside', part: part.id, tag: part.tag, name: part.name, place };
+  if (place.at === 'not-found' || settled)
+    return settled ? null : { why: 'owners-part-not-inside', part: part.id, tag: part.tag, name: part.name, place };
   const agreed =
     (place.at === 'kept' && answer === 'keep') ||
     ((place.at === 'transit' || place.at === 'away') && answer === 'send') ||

@@ -1,5 +1,5 @@
-import type { JobId, MachineId, PartId } from '../ids.ts';
 import type { Refusal } from '../decision.ts';
+import type { JobId, MachineId, PartId } from '../ids.ts';
 import type { EpochMs } from '../time.ts';
 import type { MoveReason, Part, PartEntry, Title } from './ledger.ts';
 import type { Machine, MachineEntry } from './machine.ts';
@@ -65,7 +65,10 @@ export function samePlace(a: Place, b: Place): boolean {
   return key(a) === key(b);
 }
 
-const refused = (refusal: string, facts: Record<string, unknown>): MoveDecision => ({ ok: false, refusal: { ...facts, refused: refusal } });
+const refused = (refusal: string, facts: Record<string, unknown>): MoveDecision => ({
+  ok: false,
+  refusal: { ...facts, refused: refusal },
+});
 
 /**
  * Decides one move. A part is moved only from the place it is in (rule 1); a shop part goes into an owner's machine
@@ -76,11 +79,26 @@ export function decideMove(view: MoveView, move: Move, at: EpochMs, by: string):
   const { part } = view;
   if (!part) return refused('no-such-part', { part: move.part });
   if (!samePlace(part.place, move.from)) {
-    return refused('part-not-there', { part: part.id, tag: part.tag, name: part.name, said: move.from, is: part.place, since: part.since, movedBy: part.movedBy });
+    return refused('part-not-there', {
+      part: part.id,
+      tag: part.tag,
+      name: part.name,
+      said: move.from,
+      is: part.place,
+      since: part.since,
+      movedBy: part.movedBy,
+    });
   }
-  if (part.place.at === 'gone') return refused('part-gone', { part: part.id, tag: part.tag, name: part.name, why: part.place.why });
+  if (part.place.at === 'gone')
+    return refused('part-gone', { part: part.id, tag: part.tag, name: part.name, why: part.place.why });
   if (part.reservedFor && part.reservedFor !== move.job) {
-    return refused('part-reserved', { part: part.id, tag: part.tag, name: part.name, heldBy: part.reservedFor, since: part.since });
+    return refused('part-reserved', {
+      part: part.id,
+      tag: part.tag,
+      name: part.name,
+      heldBy: part.reservedFor,
+      since: part.since,
+    });
   }
   const target = slotOf(move.to);
   const title = titleIn(view, part, move);
@@ -91,10 +109,27 @@ export function decideMove(view: MoveView, move: Move, at: EpochMs, by: string):
   }
   const source = slotOf(move.from);
   const entries: (PartEntry | MachineEntry)[] = [
-    { stream: `part:${part.id}`, kind: 'part-moved', v: 1, body: { from: part.place, to: move.to, job: move.job, why: move.why, title, at, by } },
+    {
+      stream: `part:${part.id}`,
+      kind: 'part-moved',
+      v: 1,
+      body: { from: part.place, to: move.to, job: move.job, why: move.why, title, at, by },
+    },
   ];
-  if (source) entries.push({ stream: `machine:${source.machine}`, kind: 'slot-emptied', v: 1, body: { slot: source.slot, part: part.id } });
-  if (target) entries.push({ stream: `machine:${target.machine}`, kind: 'slot-filled', v: 1, body: { slot: target.slot, part: part.id, belongs: settles(move.why) } });
+  if (source)
+    entries.push({
+      stream: `machine:${source.machine}`,
+      kind: 'slot-emptied',
+      v: 1,
+      body: { slot: source.slot, part: part.id },
+    });
+  if (target)
+    entries.push({
+      stream: `machine:${target.machine}`,
+      kind: 'slot-filled',
+      v: 1,
+      body: { slot: target.slot, part: part.id, belongs: settles(move.why) },
+    });
   return { ok: true, entries };
 }
 
@@ -105,7 +140,15 @@ function slotProblem(machine: Machine | null, slot: string, part: Part): Refusal
   if (!machine) return { refused: 'no-such-machine', slot };
   const found = machine.slots.find((one) => one.id === slot);
   if (!found) return { refused: 'no-such-slot', slot, machine: machine.called };
-  if (!takesKind(found.takes, part.kind)) return { refused: 'wrong-kind-for-slot', slot, takes: found.takes, part: part.id, name: part.name, kind: part.kind };
+  if (!takesKind(found.takes, part.kind))
+    return {
+      refused: 'wrong-kind-for-slot',
+      slot,
+      takes: found.takes,
+      part: part.id,
+      name: part.name,
+      kind: part.kind,
+    };
   const sitting = machine.inside[slot];
   if (sitting) return { refused: 'slot-occupied', slot, machine: machine.called, by: sitting };
   return null;
@@ -119,6 +162,7 @@ function titleIn(view: MoveView, part: Part, move: Move): Title | Refusal {
   if (view.agreedFor) return null;
   if (view.lentUntil !== null) return { as: 'lent', job: move.job, returnBy: view.lentUntil };
   if (part.title?.as === 'lent') return part.title;
-  if (!view.trialAllowed) return { refused: 'no-word-for-trial-parts', part: part.id, tag: part.tag, needs: 'own-parts-in' };
+  if (!view.trialAllowed)
+    return { refused: 'no-word-for-trial-parts', part: part.id, tag: part.tag, needs: 'own-parts-in' };
   return { as: 'on-trial', job: move.job };
 }

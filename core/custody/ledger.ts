@@ -37,31 +37,81 @@ export type Part = PartFacts & {
 };
 
 export type PartEntry =
-  | Draft<'part-known', PartFacts & { readonly place: Place; readonly serial: Personal<string> | null; readonly source: 'own-report' | 'census' | 'bought' | 'by-hand'; readonly dataBearing: boolean; readonly at: EpochMs; readonly by: string }>
+  | Draft<
+      'part-known',
+      PartFacts & {
+        readonly place: Place;
+        readonly serial: Personal<string> | null;
+        readonly source: 'own-report' | 'census' | 'bought' | 'by-hand';
+        readonly dataBearing: boolean;
+        readonly at: EpochMs;
+        readonly by: string;
+      }
+    >
   | Draft<'part-tagged', { readonly tag: Tag | null }>
-  | Draft<'part-moved', { readonly from: Place; readonly to: Place; readonly job: JobId | null; readonly why: MoveReason; readonly title: Title; readonly at: EpochMs; readonly by: string }>
+  | Draft<
+      'part-moved',
+      {
+        readonly from: Place;
+        readonly to: Place;
+        readonly job: JobId | null;
+        readonly why: MoveReason;
+        readonly title: Title;
+        readonly at: EpochMs;
+        readonly by: string;
+      }
+    >
   | Draft<'part-standing', { readonly standing: Standing; readonly why: string }>
   | Draft<'part-corrected', { readonly name?: string; readonly attributes?: PartFacts['attributes'] }>
   | Draft<'part-reserved', { readonly job: JobId }>
   | Draft<'part-released', { readonly job: JobId }>
-  | Draft<'part-sold', { readonly to: OwnerId; readonly job: JobId; readonly question: string; readonly priceMinor: number }>;
+  | Draft<
+      'part-sold',
+      { readonly to: OwnerId; readonly job: JobId; readonly question: string; readonly priceMinor: number }
+    >;
 
 /** The part after one more entry of its stream; null before the first. */
 export function applyPart(part: Part | null, entry: PartEntry): Part | null {
   if (entry.kind === 'part-known') {
     const { id, tag, kind, name, belongs, attributes, standing, place, dataBearing, at, by } = entry.body;
-    return { id, tag, kind, name, belongs, attributes, standing, place, home: place.at === 'bin' ? place : null, dataBearing, title: null, reservedFor: null, since: at, movedBy: by };
+    return {
+      id,
+      tag,
+      kind,
+      name,
+      belongs,
+      attributes,
+      standing,
+      place,
+      home: place.at === 'bin' ? place : null,
+      dataBearing,
+      title: null,
+      reservedFor: null,
+      since: at,
+      movedBy: by,
+    };
   }
   if (!part) return null;
   switch (entry.kind) {
     case 'part-tagged':
       return { ...part, tag: entry.body.tag };
     case 'part-moved':
-      return { ...part, place: entry.body.to, home: entry.body.to.at === 'bin' ? entry.body.to : part.home, title: entry.body.title, since: entry.body.at, movedBy: entry.body.by };
+      return {
+        ...part,
+        place: entry.body.to,
+        home: entry.body.to.at === 'bin' ? entry.body.to : part.home,
+        title: entry.body.title,
+        since: entry.body.at,
+        movedBy: entry.body.by,
+      };
     case 'part-standing':
       return { ...part, standing: entry.body.standing };
     case 'part-corrected':
-      return { ...part, name: entry.body.name ?? part.name, attributes: { ...part.attributes, ...entry.body.attributes } };
+      return {
+        ...part,
+        name: entry.body.name ?? part.name,
+        attributes: { ...part.attributes, ...entry.body.attributes },
+      };
     case 'part-reserved':
       return { ...part, reservedFor: entry.body.job };
     case 'part-released':

@@ -9,7 +9,11 @@ export type OwnReport = {
   readonly system: { readonly vendor: string | null; readonly name: string | null };
   readonly board: { readonly vendor: string | null; readonly name: string | null };
   readonly firmware: { readonly vendor: string | null; readonly version: string | null; readonly date: string | null };
-  readonly processors: readonly { readonly name: string | null; readonly socket: string | null; readonly cores: number | null }[];
+  readonly processors: readonly {
+    readonly name: string | null;
+    readonly socket: string | null;
+    readonly cores: number | null;
+  }[];
   readonly memory: readonly {
     readonly locator: string | null;
     readonly sizeMiB: number | null;
@@ -44,9 +48,26 @@ export type Machine = {
 };
 
 export type MachineEntry =
-  | Draft<'machine-known', { readonly id: MachineId; readonly owner: OwnerId | null; readonly tag: Tag | null; readonly called: string; readonly serial: Personal<string> | null }>
+  | Draft<
+      'machine-known',
+      {
+        readonly id: MachineId;
+        readonly owner: OwnerId | null;
+        readonly tag: Tag | null;
+        readonly called: string;
+        readonly serial: Personal<string> | null;
+      }
+    >
   | Draft<'machine-tagged', { readonly tag: Tag }>
-  | Draft<'own-report-read', { readonly report: OwnReport; readonly taken: string | null; readonly text: Personal<string>; readonly digest: string }>
+  | Draft<
+      'own-report-read',
+      {
+        readonly report: OwnReport;
+        readonly taken: string | null;
+        readonly text: Personal<string>;
+        readonly digest: string;
+      }
+    >
   | Draft<'slots-written', { readonly slots: readonly Slot[]; readonly gaps: readonly string[] }>
   | Draft<'switches-answered', { readonly switches: Switches }>
   | Draft<'part-at-taking-in', { readonly slot: string; readonly part: PartId }>
@@ -59,7 +80,10 @@ const without = (inside: Machine['inside'], slot: string): Machine['inside'] =>
   Object.fromEntries(Object.entries(inside).filter(([id]) => id !== slot));
 
 /** A part belongs in one slot; putting it right elsewhere frees the old one. */
-const belonging = (machine: Machine, { slot, part }: { readonly slot: string; readonly part: PartId }): Machine['belongsIn'] => ({
+const belonging = (
+  machine: Machine,
+  { slot, part }: { readonly slot: string; readonly part: PartId },
+): Machine['belongsIn'] => ({
   ...Object.fromEntries(Object.entries(machine.belongsIn).filter(([, id]) => id !== part)),
   [slot]: part,
 });
@@ -71,7 +95,21 @@ const withPart = (machine: Machine, part: PartId): readonly PartId[] =>
 export function applyMachine(machine: Machine | null, entry: MachineEntry): Machine | null {
   if (entry.kind === 'machine-known') {
     const { id, owner, tag, called } = entry.body;
-    return { id, owner, tag, called, slots: [], gaps: [], inside: {}, atTakingIn: {}, belongsIn: {}, parts: [], report: null, switches: {}, unplugged: [] };
+    return {
+      id,
+      owner,
+      tag,
+      called,
+      slots: [],
+      gaps: [],
+      inside: {},
+      atTakingIn: {},
+      belongsIn: {},
+      parts: [],
+      report: null,
+      switches: {},
+      unplugged: [],
+    };
   }
   if (!machine) return null;
   switch (entry.kind) {
@@ -84,9 +122,19 @@ export function applyMachine(machine: Machine | null, entry: MachineEntry): Mach
     case 'switches-answered':
       return { ...machine, switches: { ...machine.switches, ...entry.body.switches } };
     case 'part-at-taking-in':
-      return { ...machine, atTakingIn: { ...machine.atTakingIn, [entry.body.slot]: entry.body.part }, belongsIn: belonging(machine, entry.body), parts: withPart(machine, entry.body.part) };
+      return {
+        ...machine,
+        atTakingIn: { ...machine.atTakingIn, [entry.body.slot]: entry.body.part },
+        belongsIn: belonging(machine, entry.body),
+        parts: withPart(machine, entry.body.part),
+      };
     case 'slot-filled':
-      return { ...machine, inside: { ...machine.inside, [entry.body.slot]: entry.body.part }, belongsIn: entry.body.belongs ? belonging(machine, entry.body) : machine.belongsIn, parts: withPart(machine, entry.body.part) };
+      return {
+        ...machine,
+        inside: { ...machine.inside, [entry.body.slot]: entry.body.part },
+        belongsIn: entry.body.belongs ? belonging(machine, entry.body) : machine.belongsIn,
+        parts: withPart(machine, entry.body.part),
+      };
     case 'slot-emptied':
       return { ...machine, inside: without(machine.inside, entry.body.slot) };
     case 'unplugged':

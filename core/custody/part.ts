@@ -7,13 +7,43 @@ export type Tag = Brand<string, 'Tag'>;
 
 /** What sits in a desktop PC. */
 export const PART_KINDS = [
-  'board', 'processor', 'cooler', 'dimm', 'card', 'supply', 'drive', 'optical-drive', 'case', 'fan', 'add-in',
-  'riser', 'cell', 'lead', 'front-panel', 'card-reader',
+  'board',
+  'processor',
+  'cooler',
+  'dimm',
+  'card',
+  'supply',
+  'drive',
+  'optical-drive',
+  'case',
+  'fan',
+  'add-in',
+  'riser',
+  'cell',
+  'lead',
+  'front-panel',
+  'card-reader',
 ] as const;
 /** What the shop works with and lends like a part. */
 export const EQUIPMENT_KINDS = [
-  'meter', 'plug-meter', 'load-tester', 'lens', 'lamp', 'stick', 'screen', 'cord', 'picture-cable', 'speaker', 'dock',
-  'programmer', 'heat-camera', 'warm-air', 'port-set', 'code-reader', 'keyboard', 'rig',
+  'meter',
+  'plug-meter',
+  'load-tester',
+  'lens',
+  'lamp',
+  'stick',
+  'screen',
+  'cord',
+  'picture-cable',
+  'speaker',
+  'dock',
+  'programmer',
+  'heat-camera',
+  'warm-air',
+  'port-set',
+  'code-reader',
+  'keyboard',
+  'rig',
 ] as const;
 export type PartKind = (typeof PART_KINDS)[number];
 export type EquipmentKind = (typeof EQUIPMENT_KINDS)[number];
@@ -29,7 +59,12 @@ export const SCOPES = ['starts', 'under-load', 'both-channels', 'on-this-board-f
 export type Scope = (typeof SCOPES)[number];
 
 /** Who showed that a part works, where, when and how far. */
-export type Evidence = { readonly at: EpochMs; readonly by: string; readonly where: string; readonly scopes: readonly Scope[] };
+export type Evidence = {
+  readonly at: EpochMs;
+  readonly by: string;
+  readonly where: string;
+  readonly scopes: readonly Scope[];
+};
 
 export type Standing =
   | { readonly is: 'trial-grade'; readonly scopes: readonly Scope[] }

@@ -10,7 +10,13 @@ export type Place =
   | { readonly at: 'bin'; readonly bin: string }
   | { readonly at: 'kept'; readonly shelf: string; readonly until: EpochMs }
   | { readonly at: 'with-owner' }
-  | { readonly at: 'transit'; readonly carrier: string; readonly number: string; readonly insured: boolean; readonly to: string }
+  | {
+      readonly at: 'transit';
+      readonly carrier: string;
+      readonly number: string;
+      readonly insured: boolean;
+      readonly to: string;
+    }
   | { readonly at: 'away'; readonly kind: 'supplier' | 'maker' | 'laboratory'; readonly name: string }
   | { readonly at: 'not-found'; readonly since: EpochMs; readonly lastSeen: string }
   | { readonly at: 'gone'; readonly why: 'recycled' | 'sold' | 'given' | 'destroyed' };

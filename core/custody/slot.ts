@@ -26,7 +26,8 @@ const SHARES: Readonly<Partial<Record<ThingKind, readonly ThingKind[]>>> = {
 };
 
 /** May a part of this kind go into a slot for that kind? Whether it fits is another question. */
-export const takesKind = (slotTakes: ThingKind, kind: ThingKind): boolean => (SHARES[slotTakes] ?? [slotTakes]).includes(kind);
+export const takesKind = (slotTakes: ThingKind, kind: ThingKind): boolean =>
+  (SHARES[slotTakes] ?? [slotTakes]).includes(kind);
 
 /** Which slots a machine has; `gaps` names what could not be learnt. */
 export type SlotPlan = { readonly slots: readonly Slot[]; readonly gaps: readonly string[] };

@@ -1,12 +1,24 @@
 import { z } from 'zod';
-import { openBook } from '../job/book.ts';
-import { shopCommand } from '../job/command.ts';
-import { zAttributes, zId, zJobId, zKind, zLine, zMinor, zPartId, zPlace, zScopes, zTag, zText } from '../job/fields.ts';
 import { accept, refuse } from '../decision.ts';
 import type { MachineId, PartId } from '../ids.ts';
+import { openBook } from '../job/book.ts';
+import { shopCommand } from '../job/command.ts';
+import {
+  zAttributes,
+  zId,
+  zJobId,
+  zKind,
+  zLine,
+  zMinor,
+  zPartId,
+  zPlace,
+  zScopes,
+  zTag,
+  zText,
+} from '../job/fields.ts';
 import { epochMs } from '../time.ts';
-import type { Standing } from './part.ts';
 import { slotOf } from './decideMove.ts';
+import type { Standing } from './part.ts';
 import { issueTag } from './tag.ts';
 
 const zStandingAtFirst = z.discriminatedUnion('is', [
@@ -18,7 +30,15 @@ const zStandingAtFirst = z.discriminatedUnion('is', [
 /** A shop part comes onto the wall: bought, pulled, given. A pre-printed tag is bound by its first scan; else one is issued. */
 export const knowPart = shopCommand(
   'know-part',
-  z.strictObject({ tag: zTag.nullable(), kind: zKind, name: zLine, attributes: zAttributes, standing: zStandingAtFirst, place: zPlace, valueMinor: zMinor }),
+  z.strictObject({
+    tag: zTag.nullable(),
+    kind: zKind,
+    name: zLine,
+    attributes: zAttributes,
+    standing: zStandingAtFirst,
+    place: zPlace,
+    valueMinor: zMinor,
+  }),
   (input) => ({ tags: input.tag ? [input.tag] : [] }),
   (view, input, asking) => {
     const id = asking.newId() as PartId;
@@ -26,14 +46,39 @@ export const knowPart = shopCommand(
     const days = view.shop.settings?.rules.standingLapsesDays ?? 365;
     const standing: Standing =
       input.standing.is === 'known-good'
-        ? { is: 'known-good', evidence: { at: epochMs(input.standing.at), by: asking.by, where: input.standing.where, scopes: input.standing.scopes }, lapses: epochMs(input.standing.at + days * 86_400_000) }
+        ? {
+            is: 'known-good',
+            evidence: {
+              at: epochMs(input.standing.at),
+              by: asking.by,
+              where: input.standing.where,
+              scopes: input.standing.scopes,
+            },
+            lapses: epochMs(input.standing.at + days * 86_400_000),
+          }
         : input.standing;
     const book = openBook(view, asking);
     const slot = slotOf(input.place);
-    if (slot && view.rigs.get(slot.machine)?.inside[slot.slot]) return refuse('slot-occupied', { slot: slot.slot, machine: slot.machine, by: view.rigs.get(slot.machine)?.inside[slot.slot] });
+    if (slot && view.rigs.get(slot.machine)?.inside[slot.slot])
+      return refuse('slot-occupied', {
+        slot: slot.slot,
+        machine: slot.machine,
+        by: view.rigs.get(slot.machine)?.inside[slot.slot],
+      });
     book.add(`part:${id}`, 'part-known', {
-      id, tag, kind: input.kind, name: input.name, belongs: { to: 'shop' }, attributes: { ...input.attributes, valueMinor: input.valueMinor }, standing, place: input.place,
-      serial: null, source: 'bought', dataBearing: input.kind === 'drive', at: asking.at, by: asking.by,
+      id,
+      tag,
+      kind: input.kind,
+      name: input.name,
+      belongs: { to: 'shop' },
+      attributes: { ...input.attributes, valueMinor: input.valueMinor },
+      standing,
+      place: input.place,
+      serial: null,
+      source: 'bought',
+      dataBearing: input.kind === 'drive',
+      at: asking.at,
+      by: asking.by,
     });
     if (slot) book.add(`machine:${slot.machine}`, 'slot-filled', { slot: slot.slot, part: id, belongs: true });
     return book.accept();
@@ -43,13 +88,29 @@ export const knowPart = shopCommand(
 /** A second rig: a machine of our own with slots, in which owners' parts are tried. */
 export const knowRig = shopCommand(
   'know-rig',
-  z.strictObject({ rig: zId, called: zLine, slots: z.array(z.strictObject({ id: zId, takes: zKind, order: z.int().min(1).max(99) })).min(1).max(60) }),
+  z.strictObject({
+    rig: zId,
+    called: zLine,
+    slots: z
+      .array(z.strictObject({ id: zId, takes: zKind, order: z.int().min(1).max(99) }))
+      .min(1)
+      .max(60),
+  }),
   (input) => ({ machine: input.rig as MachineId }),
   (view, input, asking) => {
     if (view.machine) return refuse('rig-known', { rig: input.rig });
     const book = openBook(view, asking);
-    book.add(`machine:${input.rig}`, 'machine-known', { id: input.rig, owner: null, tag: null, called: input.called, serial: null });
-    book.add(`machine:${input.rig}`, 'slots-written', { slots: input.slots.map((slot) => ({ ...slot, source: 'by-hand' })), gaps: [] });
+    book.add(`machine:${input.rig}`, 'machine-known', {
+      id: input.rig,
+      owner: null,
+      tag: null,
+      called: input.called,
+      serial: null,
+    });
+    book.add(`machine:${input.rig}`, 'slots-written', {
+      slots: input.slots.map((slot) => ({ ...slot, source: 'by-hand' })),
+      gaps: [],
+    });
     return book.accept();
   },
 );
@@ -64,7 +125,13 @@ export const moveShopPart = shopCommand(
     if (!part) return refuse('no-such-part', { part: input.part });
     if (part.belongs.to !== 'shop') return refuse('not-ours-to-move', { part: part.id, name: part.name });
     const book = openBook(view, asking);
-    const refusal = book.move({ part: part.id, from: input.from, to: input.to, job: null, why: input.says ? { by: 'righting', says: input.says } : { by: 'hand' } });
+    const refusal = book.move({
+      part: part.id,
+      from: input.from,
+      to: input.to,
+      job: null,
+      why: input.says ? { by: 'righting', says: input.says } : { by: 'hand' },
+    });
     return refusal ? { ok: false, refusal } : book.accept();
   },
 );
@@ -79,30 +146,69 @@ export const provePart = shopCommand(
     if (!part) return refuse('no-such-part', { part: input.part });
     const days = view.shop.settings?.rules.standingLapsesDays ?? 365;
     const standing: Standing = input.works
-      ? { is: 'known-good', evidence: { at: asking.at, by: asking.by, where: input.where, scopes: input.scopes }, lapses: epochMs(asking.at + days * 86_400_000) }
+      ? {
+          is: 'known-good',
+          evidence: { at: asking.at, by: asking.by, where: input.where, scopes: input.scopes },
+          lapses: epochMs(asking.at + days * 86_400_000),
+        }
       : { is: 'dead', how: input.how ?? input.where };
     return accept({ stream: `part:${part.id}`, kind: 'part-standing', v: 1, body: { standing, why: 'proved' } });
   },
 );
 
 /** Holds a shop part for a job; released when the job ends. The first of two who want it has it. */
-export const reservePart = shopCommand('reserve-part', z.strictObject({ part: zPartId, job: zJobId }), (input) => ({ parts: [input.part], job: input.job }), (view, input) => {
-  const part = view.parts.get(input.part);
-  if (!part) return refuse('no-such-part', { part: input.part });
-  if (part.reservedFor && part.reservedFor !== input.job) return refuse('part-reserved', { part: part.id, tag: part.tag, name: part.name, heldBy: part.reservedFor, since: part.since });
-  if (part.place.at !== 'bin' && part.place.at !== 'rig') return refuse('part-out', { part: part.id, tag: part.tag, name: part.name, is: part.place, since: part.since, movedBy: part.movedBy });
-  return accept({ stream: `part:${part.id}`, kind: 'part-reserved', v: 1, body: { job: input.job } });
-});
+export const reservePart = shopCommand(
+  'reserve-part',
+  z.strictObject({ part: zPartId, job: zJobId }),
+  (input) => ({ parts: [input.part], job: input.job }),
+  (view, input) => {
+    const part = view.parts.get(input.part);
+    if (!part) return refuse('no-such-part', { part: input.part });
+    if (part.reservedFor && part.reservedFor !== input.job)
+      return refuse('part-reserved', {
+        part: part.id,
+        tag: part.tag,
+        name: part.name,
+        heldBy: part.reservedFor,
+        since: part.since,
+      });
+    if (part.place.at !== 'bin' && part.place.at !== 'rig')
+      return refuse('part-out', {
+        part: part.id,
+        tag: part.tag,
+        name: part.name,
+        is: part.place,
+        since: part.since,
+        movedBy: part.movedBy,
+      });
+    return accept({ stream: `part:${part.id}`, kind: 'part-reserved', v: 1, body: { job: input.job } });
+  },
+);
 
 /** Lets a reserved part go. */
-export const releasePart = shopCommand('release-part', z.strictObject({ part: zPartId, job: zJobId }), (input) => ({ parts: [input.part] }), (view, input) => {
-  const part = view.parts.get(input.part);
-  if (part?.reservedFor !== input.job) return refuse('not-reserved', { part: input.part });
-  return accept({ stream: `part:${input.part}`, kind: 'part-released', v: 1, body: { job: input.job } });
-});
+export const releasePart = shopCommand(
+  'release-part',
+  z.strictObject({ part: zPartId, job: zJobId }),
+  (input) => ({ parts: [input.part] }),
+  (view, input) => {
+    const part = view.parts.get(input.part);
+    if (part?.reservedFor !== input.job) return refuse('not-reserved', { part: input.part });
+    return accept({ stream: `part:${input.part}`, kind: 'part-released', v: 1, body: { job: input.job } });
+  },
+);
 
 /** Binds a pre-printed tag to a part, or gives it a new one; a lost tag is void from then on. */
-export const tagPart = shopCommand('tag-part', z.strictObject({ part: zPartId, tag: zTag.nullable() }), (input) => ({ parts: [input.part], tags: input.tag ? [input.tag] : [] }), (view, input, asking) => {
-  if (!view.parts.get(input.part)) return refuse('no-such-part', { part: input.part });
-  return accept({ stream: `part:${input.part}`, kind: 'part-tagged', v: 1, body: { tag: input.tag ?? issueTag(asking.randomInt) } });
-});
+export const tagPart = shopCommand(
+  'tag-part',
+  z.strictObject({ part: zPartId, tag: zTag.nullable() }),
+  (input) => ({ parts: [input.part], tags: input.tag ? [input.tag] : [] }),
+  (view, input, asking) => {
+    if (!view.parts.get(input.part)) return refuse('no-such-part', { part: input.part });
+    return accept({
+      stream: `part:${input.part}`,
+      kind: 'part-tagged',
+      v: 1,
+      body: { tag: input.tag ?? issueTag(asking.randomInt) },
+    });
+  },
+);

@@ -34,13 +34,35 @@ export function applyJob(job: Job | null, entry: JobEntry & Written): Job | null
   if (!job) return null;
   switch (entry.kind) {
     case 'sheet-signed':
-      return { ...job, consents: { ...job.consents, answers: { ...job.consents.answers, ...entry.body.answers }, signature: entry.body.signature } };
+      return {
+        ...job,
+        consents: {
+          ...job.consents,
+          answers: { ...job.consents.answers, ...entry.body.answers },
+          signature: entry.body.signature,
+        },
+      };
     case 'consent-signed-alone': {
       const { id, answer, signature } = entry.body;
-      return { ...job, consents: { ...job.consents, answers: { ...job.consents.answers, [id]: answer }, own: { ...job.consents.own, [id]: signature }, withdrawn: job.consents.withdrawn.filter((one) => one !== id) } };
+      return {
+        ...job,
+        consents: {
+          ...job.consents,
+          answers: { ...job.consents.answers, [id]: answer },
+          own: { ...job.consents.own, [id]: signature },
+          withdrawn: job.consents.withdrawn.filter((one) => one !== id),
+        },
+      };
     }
     case 'consent-answered':
-      return { ...job, consents: { ...job.consents, answers: { ...job.consents.answers, [entry.body.id]: entry.body.answer }, withdrawn: job.consents.withdrawn.filter((one) => one !== entry.body.id) } };
+      return {
+        ...job,
+        consents: {
+          ...job.consents,
+          answers: { ...job.consents.answers, [entry.body.id]: entry.body.answer },
+          withdrawn: job.consents.withdrawn.filter((one) => one !== entry.body.id),
+        },
+      };
     case 'consent-withdrawn':
       return { ...job, consents: { ...job.consents, withdrawn: [...job.consents.withdrawn, entry.body.id] } };
     case 'asked-before-first-screw':
@@ -64,15 +86,39 @@ export function applyJob(job: Job | null, entry: JobEntry & Written): Job | null
     case 'could-not-be-reproduced':
       return { ...job, seen: job.seen ?? [] };
     case 'stage-entered':
-      return { ...job, stage: entry.body.stage, stages: [...job.stages, { stage: entry.body.stage, at, why: entry.body.why }] };
+      return {
+        ...job,
+        stage: entry.body.stage,
+        stages: [...job.stages, { stage: entry.body.stage, at, why: entry.body.why }],
+      };
     case 'work-started':
-      return withWork(job, { ...entry.body, by: entry.by, endedAt: null, outcome: null, handsOn: minutes(0), waiting: minutes(0), readings: [], passed: null, note: null, leftOut: [], struck: null });
+      return withWork(job, {
+        ...entry.body,
+        by: entry.by,
+        endedAt: null,
+        outcome: null,
+        handsOn: minutes(0),
+        waiting: minutes(0),
+        readings: [],
+        passed: null,
+        note: null,
+        leftOut: [],
+        struck: null,
+      });
     case 'work-finished':
       return withWork(job, { ...entry.body, by: entry.by, struck: null });
     case 'work-struck':
-      return { ...job, work: job.work.map((one) => (one.run === entry.body.run ? { ...one, struck: { why: entry.body.why, at } } : one)) };
+      return {
+        ...job,
+        work: job.work.map((one) =>
+          one.run === entry.body.run ? { ...one, struck: { why: entry.body.why, at } } : one,
+        ),
+      };
     case 'noted':
-      return { ...job, notes: [...job.notes, { says: entry.body.says.value, foundByTheWay: entry.body.foundByTheWay, at }] };
+      return {
+        ...job,
+        notes: [...job.notes, { says: entry.body.says.value, foundByTheWay: entry.body.foundByTheWay, at }],
+      };
     case 'estimated':
       return { ...job, estimates: [...job.estimates, { ...entry.body, at }] };
     case 'promised':
@@ -94,11 +140,18 @@ export function applyJob(job: Job | null, entry: JobEntry & Written): Job | null
     case 'judged':
       return { ...job, verdict: entry.body };
     case 'verdict-struck':
-      return { ...job, verdict: null, struckVerdicts: job.verdict ? [...job.struckVerdicts, job.verdict] : job.struckVerdicts };
+      return {
+        ...job,
+        verdict: null,
+        struckVerdicts: job.verdict ? [...job.struckVerdicts, job.verdict] : job.struckVerdicts,
+      };
     case 'part-ordered':
       return { ...job, orders: [...job.orders, { ...entry.body, received: null }] };
     case 'part-received':
-      return { ...job, orders: job.orders.map((one) => (one.order === entry.body.order ? { ...one, received: entry.body.as } : one)) };
+      return {
+        ...job,
+        orders: job.orders.map((one) => (one.order === entry.body.order ? { ...one, received: entry.body.as } : one)),
+      };
     case 'sold':
       return { ...job, sold: [...job.sold, entry.body] };
     case 'part-joined':
@@ -106,7 +159,10 @@ export function applyJob(job: Job | null, entry: JobEntry & Written): Job | null
     case 'incident':
       return { ...job, incidents: [...job.incidents, { ...entry.body, told: false, at }] };
     case 'incident-told':
-      return { ...job, incidents: job.incidents.map((one) => (one.id === entry.body.id ? { ...one, told: true } : one)) };
+      return {
+        ...job,
+        incidents: job.incidents.map((one) => (one.id === entry.body.id ? { ...one, told: true } : one)),
+      };
     case 'left-like-this':
       return { ...job, left: { ...entry.body, at, confirmed: false } };
     case 'left-confirmed':

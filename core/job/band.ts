@@ -5,6 +5,11 @@ import type { Job } from './job.ts';
 export function bandOf(job: Job): Band {
   if (job.stage === 'owners-word-needed') return 'owners';
   if (job.stage === 'part-on-the-way') return 'suppliers';
-  if (job.stage === 'ready' || job.stage === 'not-collected' || (job.stage === 'home-as-it-came' && job.toldReadyAt !== null)) return 'ready';
+  if (
+    job.stage === 'ready' ||
+    job.stage === 'not-collected' ||
+    (job.stage === 'home-as-it-came' && job.toldReadyAt !== null)
+  )
+    return 'ready';
   return 'ours';
 }

@@ -1,6 +1,6 @@
-import { type Decision, type Asking, type Refusal, refuse } from '../decision.ts';
-import type { Draft, Stream } from '../journal/entry.ts';
 import { decideMove, type Move } from '../custody/decideMove.ts';
+import { type Asking, type Decision, type Refusal, refuse } from '../decision.ts';
+import type { Draft, Stream } from '../journal/entry.ts';
 import { agreed } from '../word/consent.ts';
 import type { Stage } from './stage.ts';
 import { applyToView, type View } from './view.ts';
@@ -47,7 +47,8 @@ export function openBook(start: View, asking: Asking): Book {
       if (!decision.ok) return decision.refusal;
       for (const entry of decision.entries) write(entry);
       const part = view.parts.get(move.part);
-      if (job && part && part.belongs.to === 'shop' && !job.parts.includes(part.id)) add(`job:${job.id}`, 'part-joined', { part: part.id });
+      if (job && part && part.belongs.to === 'shop' && !job.parts.includes(part.id))
+        add(`job:${job.id}`, 'part-joined', { part: part.id });
       return null;
     },
     enter: (stage, why) => {

@@ -45,7 +45,8 @@ export function jobCommand<Name extends string, Input extends { readonly job: Jo
     decide: (view, given, asking) => {
       const { job } = view;
       if (!job) return refuse('no-such-job', { job: given.job });
-      if (!stages.includes(job.stage)) return refuse('not-at-this-stage', { command: name, stage: job.stage, allowed: stages });
+      if (!stages.includes(job.stage))
+        return refuse('not-at-this-stage', { command: name, stage: job.stage, allowed: stages });
       return decide({ ...view, job }, given, asking);
     },
   };

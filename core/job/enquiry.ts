@@ -5,7 +5,10 @@ import type { EpochMs } from '../time.ts';
 import type { Estimate } from './estimate.ts';
 
 /** What we said to an enquiry. */
-export type EnquiryAnswer = { readonly says: 'come-on'; readonly day: EpochMs } | { readonly says: 'tell-more'; readonly what: string } | { readonly says: 'no'; readonly why: string };
+export type EnquiryAnswer =
+  | { readonly says: 'come-on'; readonly day: EpochMs }
+  | { readonly says: 'tell-more'; readonly what: string }
+  | { readonly says: 'no'; readonly why: string };
 
 export type Enquired = {
   readonly id: EnquiryId;
@@ -19,7 +22,11 @@ export type Enquired = {
   readonly lapsesAt: EpochMs;
 };
 
-export type Enquiry = Enquired & { readonly stage: 'asked' | 'turned-down' | 'lapsed' | 'came'; readonly answer: EnquiryAnswer | null; readonly at: EpochMs };
+export type Enquiry = Enquired & {
+  readonly stage: 'asked' | 'turned-down' | 'lapsed' | 'came';
+  readonly answer: EnquiryAnswer | null;
+  readonly at: EpochMs;
+};
 
 export type EnquiryEntry =
   | Draft<'enquired', Enquired>
@@ -33,7 +40,11 @@ export function applyEnquiry(enquiry: Enquiry | null, entry: EnquiryEntry & { re
   if (!enquiry) return null;
   switch (entry.kind) {
     case 'enquiry-answered':
-      return { ...enquiry, answer: entry.body.answer, stage: entry.body.answer.says === 'no' ? 'turned-down' : 'asked' };
+      return {
+        ...enquiry,
+        answer: entry.body.answer,
+        stage: entry.body.answer.says === 'no' ? 'turned-down' : 'asked',
+      };
     case 'enquiry-lapsed':
       return { ...enquiry, stage: 'lapsed' };
     case 'enquiry-came':

@@ -8,7 +8,15 @@ import { zEnquiryId, zEpoch, zId, zLine, zText } from './fields.ts';
 /** A machine is offered before it comes: what was told, how to reach them, what we would need, until when it holds. */
 export const enquire = shopCommand(
   'enquire',
-  z.strictObject({ name: zLine, reach: zLine, ownWords: zText, symptoms: z.array(zId).max(12), came: z.enum(['form', 'mail', 'phone']), wouldNeed: z.array(zLine).max(20), lapsesAt: zEpoch }),
+  z.strictObject({
+    name: zLine,
+    reach: zLine,
+    ownWords: zText,
+    symptoms: z.array(zId).max(12),
+    came: z.enum(['form', 'mail', 'phone']),
+    wouldNeed: z.array(zLine).max(20),
+    lapsesAt: zEpoch,
+  }),
   () => ({}),
   (_view, input, asking) => {
     const id = asking.newId() as EnquiryId;
@@ -17,7 +25,14 @@ export const enquire = shopCommand(
       stream: `enquiry:${id}`,
       kind: 'enquired',
       v: 1,
-      body: { ...input, id, name: held(input.name), reach: held(input.reach), ownWords: held(input.ownWords), estimate: null },
+      body: {
+        ...input,
+        id,
+        name: held(input.name),
+        reach: held(input.reach),
+        ownWords: held(input.ownWords),
+        estimate: null,
+      },
     });
   },
 );
@@ -29,14 +44,26 @@ const zAnswer = z.discriminatedUnion('says', [
 ]);
 
 /** Come on this day, tell us more, or a kind no. */
-export const answerEnquiry = shopCommand('answer-enquiry', z.strictObject({ enquiry: zEnquiryId, answer: zAnswer }), ({ enquiry }) => ({ enquiry }), (view, { enquiry, answer }) => {
-  if (view.enquiry?.stage !== 'asked') return refuse('enquiry-not-open', { enquiry, stage: view.enquiry?.stage ?? null });
-  return accept({ stream: `enquiry:${enquiry}`, kind: 'enquiry-answered', v: 1, body: { answer } });
-});
+export const answerEnquiry = shopCommand(
+  'answer-enquiry',
+  z.strictObject({ enquiry: zEnquiryId, answer: zAnswer }),
+  ({ enquiry }) => ({ enquiry }),
+  (view, { enquiry, answer }) => {
+    if (view.enquiry?.stage !== 'asked')
+      return refuse('enquiry-not-open', { enquiry, stage: view.enquiry?.stage ?? null });
+    return accept({ stream: `enquiry:${enquiry}`, kind: 'enquiry-answered', v: 1, body: { answer } });
+  },
+);
 
 /** Past its day: an enquiry lapses. */
-export const lapseEnquiry = shopCommand('lapse-enquiry', z.strictObject({ enquiry: zEnquiryId }), ({ enquiry }) => ({ enquiry }), (view, { enquiry }, asking) => {
-  if (view.enquiry?.stage !== 'asked') return refuse('enquiry-not-open', { enquiry, stage: view.enquiry?.stage ?? null });
-  if (asking.at <= view.enquiry.lapsesAt) return refuse('enquiry-still-valid', { lapsesAt: view.enquiry.lapsesAt });
-  return accept({ stream: `enquiry:${enquiry}`, kind: 'enquiry-lapsed', v: 1, body: {} });
-});
+export const lapseEnquiry = shopCommand(
+  'lapse-enquiry',
+  z.strictObject({ enquiry: zEnquiryId }),
+  ({ enquiry }) => ({ enquiry }),
+  (view, { enquiry }, asking) => {
+    if (view.enquiry?.stage !== 'asked')
+      return refuse('enquiry-not-open', { enquiry, stage: view.enquiry?.stage ?? null });
+    if (asking.at <= view.enquiry.lapsesAt) return refuse('enquiry-still-valid', { lapsesAt: view.enquiry.lapsesAt });
+    return accept({ stream: `enquiry:${enquiry}`, kind: 'enquiry-lapsed', v: 1, body: {} });
+  },
+);

@@ -1,7 +1,7 @@
-import type { MachineId, OwnerId, PartId, EnquiryId, JobId, QuestionId } from '../ids.ts';
+import type { Tag } from '../custody/part.ts';
+import type { EnquiryId, JobId, MachineId, OwnerId, PartId, QuestionId } from '../ids.ts';
 import type { Draft } from '../journal/entry.ts';
 import type { Personal } from '../journal/personal.ts';
-import type { Tag } from '../custody/part.ts';
 import type { EpochMs, Minutes } from '../time.ts';
 import type { ConsentAnswer, ConsentId } from '../word/consent.ts';
 import type { Answer, Question, Try } from '../word/question.ts';
@@ -38,12 +38,27 @@ export type TakenIn = {
 /** Why a verdict may be written: confirmed in one of three ways, or less than that. */
 export type Verdict =
   | { readonly is: 'named'; readonly fault: string; readonly part: PartId | null }
-  | { readonly is: 'confirmed'; readonly fault: string; readonly part: PartId; readonly way: 'both-ways' | 'on-the-second-rig' | 'by-its-own-evidence'; readonly evidence: readonly string[]; readonly readings: readonly Reading[] }
+  | {
+      readonly is: 'confirmed';
+      readonly fault: string;
+      readonly part: PartId;
+      readonly way: 'both-ways' | 'on-the-second-rig' | 'by-its-own-evidence';
+      readonly evidence: readonly string[];
+      readonly readings: readonly Reading[];
+    }
   | { readonly is: 'cured'; readonly by: 'reseating' | 'setting' | 'sweep'; readonly fault: string | null }
-  | { readonly is: 'not-reproduced'; readonly watchedHours: number; readonly hiddenChance: number | null; readonly left: readonly string[] }
+  | {
+      readonly is: 'not-reproduced';
+      readonly watchedHours: number;
+      readonly hiddenChance: number | null;
+      readonly left: readonly string[];
+    }
   | { readonly is: 'given-up'; readonly left: readonly string[] };
 
-export type Difference = { readonly what: 'settings-cleared' | 'tie-cut' | 'died-here' | 'hours-more' | 'plugs-out-and-in' | 'other'; readonly says: Personal<string> | null };
+export type Difference = {
+  readonly what: 'settings-cleared' | 'tie-cut' | 'died-here' | 'hours-more' | 'plugs-out-and-in' | 'other';
+  readonly says: Personal<string> | null;
+};
 
 export type Incident = {
   readonly id: string;
@@ -72,8 +87,24 @@ export type Handover = {
 export type JobEntry =
   | Draft<'taken-in', TakenIn>
   | Draft<'sheet-signed', { readonly answers: { readonly [id: string]: ConsentAnswer }; readonly signature: Signature }>
-  | Draft<'consent-signed-alone', { readonly id: ConsentId; readonly answer: ConsentAnswer; readonly signature: Signature; readonly about: string | null }>
-  | Draft<'consent-answered', { readonly id: ConsentId; readonly answer: ConsentAnswer; readonly how: Answer['how']; readonly name: Personal<string> }>
+  | Draft<
+      'consent-signed-alone',
+      {
+        readonly id: ConsentId;
+        readonly answer: ConsentAnswer;
+        readonly signature: Signature;
+        readonly about: string | null;
+      }
+    >
+  | Draft<
+      'consent-answered',
+      {
+        readonly id: ConsentId;
+        readonly answer: ConsentAnswer;
+        readonly how: Answer['how'];
+        readonly name: Personal<string>;
+      }
+    >
   | Draft<'consent-withdrawn', { readonly id: ConsentId }>
   | Draft<'asked-before-first-screw', BeforeFirstScrew>
   | Draft<'thing-found', Thing & { readonly where: string }>
@@ -86,8 +117,36 @@ export type JobEntry =
   | Draft<'seen', { readonly symptoms: readonly string[]; readonly differs: boolean }>
   | Draft<'could-not-be-reproduced', { readonly says: string }>
   | Draft<'stage-entered', { readonly stage: Stage; readonly why: string }>
-  | Draft<'work-started', { readonly run: string; readonly kind: WorkKind; readonly what: string; readonly startedAt: EpochMs; readonly loaners: readonly UsedLoaner[]; readonly took: Work['took'] }>
-  | Draft<'work-finished', { readonly run: string; readonly kind: WorkKind; readonly what: string; readonly startedAt: EpochMs; readonly endedAt: EpochMs; readonly outcome: string; readonly handsOn: Minutes; readonly waiting: Minutes; readonly readings: readonly Reading[]; readonly passed: boolean | null; readonly note: Personal<string> | null; readonly loaners: readonly UsedLoaner[]; readonly took: Work['took']; readonly leftOut: readonly string[] }>
+  | Draft<
+      'work-started',
+      {
+        readonly run: string;
+        readonly kind: WorkKind;
+        readonly what: string;
+        readonly startedAt: EpochMs;
+        readonly loaners: readonly UsedLoaner[];
+        readonly took: Work['took'];
+      }
+    >
+  | Draft<
+      'work-finished',
+      {
+        readonly run: string;
+        readonly kind: WorkKind;
+        readonly what: string;
+        readonly startedAt: EpochMs;
+        readonly endedAt: EpochMs;
+        readonly outcome: string;
+        readonly handsOn: Minutes;
+        readonly waiting: Minutes;
+        readonly readings: readonly Reading[];
+        readonly passed: boolean | null;
+        readonly note: Personal<string> | null;
+        readonly loaners: readonly UsedLoaner[];
+        readonly took: Work['took'];
+        readonly leftOut: readonly string[];
+      }
+    >
   | Draft<'work-struck', { readonly run: string; readonly why: string }>
   | Draft<'noted', { readonly says: Personal<string>; readonly foundByTheWay: boolean }>
   | Draft<'estimated', Estimate>
@@ -99,9 +158,35 @@ export type JobEntry =
   | Draft<'word-withdrawn', { readonly question: QuestionId }>
   | Draft<'judged', Verdict>
   | Draft<'verdict-struck', { readonly why: 'came-back' | 'wrong'; readonly by: JobId | null }>
-  | Draft<'part-ordered', { readonly order: string; readonly what: string; readonly supplier: string; readonly priceMinor: number; readonly due: EpochMs | null; readonly question: QuestionId | null }>
-  | Draft<'part-received', { readonly order: string; readonly as: 'ordered' | 'wrong' | 'dead' | 'late' | 'dearer' | 'owners-own'; readonly part: PartId | null }>
-  | Draft<'sold', { readonly what: string; readonly part: PartId | null; readonly priceMinor: number; readonly warrantyMonths: number; readonly question: QuestionId }>
+  | Draft<
+      'part-ordered',
+      {
+        readonly order: string;
+        readonly what: string;
+        readonly supplier: string;
+        readonly priceMinor: number;
+        readonly due: EpochMs | null;
+        readonly question: QuestionId | null;
+      }
+    >
+  | Draft<
+      'part-received',
+      {
+        readonly order: string;
+        readonly as: 'ordered' | 'wrong' | 'dead' | 'late' | 'dearer' | 'owners-own';
+        readonly part: PartId | null;
+      }
+    >
+  | Draft<
+      'sold',
+      {
+        readonly what: string;
+        readonly part: PartId | null;
+        readonly priceMinor: number;
+        readonly warrantyMonths: number;
+        readonly question: QuestionId;
+      }
+    >
   | Draft<'part-joined', { readonly part: PartId }>
   | Draft<'incident', Incident>
   | Draft<'incident-told', { readonly id: string; readonly how: Answer['how']; readonly name: Personal<string> }>

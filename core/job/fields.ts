@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import type { JobId, MachineId, OwnerId, PartId, QuestionId, EnquiryId } from '../ids.ts';
-import { PART_KINDS, EQUIPMENT_KINDS, SCOPES, type Tag } from '../custody/part.ts';
+import { EQUIPMENT_KINDS, PART_KINDS, SCOPES, type Tag } from '../custody/part.ts';
+import type { EnquiryId, JobId, MachineId, OwnerId, PartId, QuestionId } from '../ids.ts';
 import type { EpochMs, Minutes } from '../time.ts';
 
 /** The fields that commands are made of, checked at both doors. */
@@ -23,7 +23,10 @@ export const zMinor = z.int().min(0).max(1_000_000_000_000);
 export const zCount = z.int().min(1).max(99);
 export const zTag = z.string().regex(/^[0-9A-Z]{7}$/) as unknown as z.ZodType<Tag>;
 export const zKind = z.enum([...PART_KINDS, ...EQUIPMENT_KINDS]);
-export const zAttributes = z.record(z.string().max(60), z.union([z.string().max(300), z.number(), z.boolean(), z.array(z.string().max(120)).max(60)]));
+export const zAttributes = z.record(
+  z.string().max(60),
+  z.union([z.string().max(300), z.number(), z.boolean(), z.array(z.string().max(120)).max(60)]),
+);
 export const zThing = z.strictObject({ thing: zLine, count: zCount });
 export const zScopes = z.array(z.enum(SCOPES)).max(4);
 
@@ -48,7 +51,6 @@ export const zReading = z.strictObject({
   source: zLine.nullable(),
   within: z.boolean().nullable(),
 });
-
 
 export const zPlace = z.discriminatedUnion('at', [
   z.strictObject({ at: z.literal('slot'), machine: zMachineId, slot: zId }),

@@ -9,9 +9,22 @@ import type { BeforeFirstScrew, Thing } from './told.ts';
 import type { Work } from './work.ts';
 
 /** A line of the bill that is not labour. */
-export type Sold = { readonly what: string; readonly part: PartId | null; readonly priceMinor: number; readonly warrantyMonths: number; readonly question: string };
+export type Sold = {
+  readonly what: string;
+  readonly part: PartId | null;
+  readonly priceMinor: number;
+  readonly warrantyMonths: number;
+  readonly question: string;
+};
 
-export type Order = { readonly order: string; readonly what: string; readonly supplier: string; readonly priceMinor: number; readonly due: EpochMs | null; readonly received: string | null };
+export type Order = {
+  readonly order: string;
+  readonly what: string;
+  readonly supplier: string;
+  readonly priceMinor: number;
+  readonly due: EpochMs | null;
+  readonly received: string | null;
+};
 
 /** A job as its stream tells it. */
 export type Job = TakenIn & {
@@ -45,7 +58,12 @@ export type Job = TakenIn & {
   readonly reminders: readonly { readonly at: EpochMs; readonly last: boolean }[];
   readonly handover: (Handover & { readonly at: EpochMs }) | null;
   readonly cameBackAs: { readonly job: JobId; readonly same: 'same-fault' | 'new' | 'ours' } | null;
-  readonly papers: readonly { readonly kind: string; readonly number: string; readonly supersedes: string | null; readonly at: EpochMs }[];
+  readonly papers: readonly {
+    readonly kind: string;
+    readonly number: string;
+    readonly supersedes: string | null;
+    readonly at: EpochMs;
+  }[];
 };
 
 /** A job that has just been taken in. */

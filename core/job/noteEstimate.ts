@@ -31,7 +31,11 @@ export const ASK_ABOVE = 0.5;
  */
 export const noteEstimate = jobCommand('note-estimate', zEstimate, OPEN_STAGES, decideEstimate);
 
-function decideEstimate(view: View & { readonly job: Job }, { job, ...estimate }: z.infer<typeof zEstimate>, asking: Asking): Decision {
+function decideEstimate(
+  view: View & { readonly job: Job },
+  { job, ...estimate }: z.infer<typeof zEstimate>,
+  asking: Asking,
+): Decision {
   const book = openBook(view, asking);
   book.add(`job:${job}`, 'estimated', estimate);
   if (estimate.moment === 'seen' && view.job.stage === 'first-power-on') {
@@ -42,6 +46,9 @@ function decideEstimate(view: View & { readonly job: Job }, { job, ...estimate }
 }
 
 /** The promise: when it will likely be ready, and whether the owner was told of a change. */
-export const promise = jobCommand('promise', z.strictObject({ job: zJobId, at: zEpoch, p90: zEpoch, told: z.boolean() }), OPEN_STAGES, (_view, { job, ...promised }) =>
-  accept({ stream: `job:${job}`, kind: 'promised', v: 1, body: promised }),
+export const promise = jobCommand(
+  'promise',
+  z.strictObject({ job: zJobId, at: zEpoch, p90: zEpoch, told: z.boolean() }),
+  OPEN_STAGES,
+  (_view, { job, ...promised }) => accept({ stream: `job:${job}`, kind: 'promised', v: 1, body: promised }),
 );

@@ -6,7 +6,10 @@ import type { Job } from './job.ts';
 export function phoneSentence(job: Job): PhoneSentence {
   const promised = job.promised?.at ?? job.deadline;
   const facts = promised === null || promised === undefined ? {} : { promised };
-  const say = (says: string, more: Record<string, string | number> = {}): PhoneSentence => ({ says, facts: { ...facts, ...more } });
+  const say = (says: string, more: Record<string, string | number> = {}): PhoneSentence => ({
+    says,
+    facts: { ...facts, ...more },
+  });
   switch (job.stage) {
     case 'taken-in':
       return say('phone-taken-in');
@@ -16,7 +19,9 @@ export function phoneSentence(job: Job): PhoneSentence {
       return job.verdict?.is === 'confirmed' ? say('phone-found') : say('phone-tracing');
     case 'owners-word-needed': {
       const open = job.questions.find(isOpen);
-      return open ? say('phone-waits-for-word', { until: open.validUntil, tries: open.tries.length }) : say('phone-will-ask');
+      return open
+        ? say('phone-waits-for-word', { until: open.validUntil, tries: open.tries.length })
+        : say('phone-will-ask');
     }
     case 'part-on-the-way': {
       const due = job.orders.find((order) => order.received === null)?.due;

@@ -3,7 +3,11 @@ import type { Draft } from '../journal/entry.ts';
 import type { Personal } from '../journal/personal.ts';
 import type { Currency } from '../money/money.ts';
 
-export type Staff = { readonly id: StaffId; readonly name: string; readonly roles: readonly ('desk' | 'bench' | 'keeper')[] };
+export type Staff = {
+  readonly id: StaffId;
+  readonly name: string;
+  readonly roles: readonly ('desk' | 'bench' | 'keeper')[];
+};
 
 /** Hours of one weekday, local wall time `HH:MM`; 0 is Sunday. */
 export type OpenFrom = { readonly weekday: number; readonly from: string; readonly to: string };

@@ -35,20 +35,45 @@ const zSettings = z.strictObject({
   notCollectedText: z.string().max(8000),
 }) satisfies z.ZodType<ShopSettings>;
 
-const zStaff = z.array(z.strictObject({ id: zId, name: zLine, roles: z.array(z.enum(['desk', 'bench', 'keeper'])).min(1) })).min(1).max(60) as unknown as z.ZodType<readonly Staff[]>;
+const zStaff = z
+  .array(z.strictObject({ id: zId, name: zLine, roles: z.array(z.enum(['desk', 'bench', 'keeper'])).min(1) }))
+  .min(1)
+  .max(60) as unknown as z.ZodType<readonly Staff[]>;
 
 /** Sets the shop up: once, before anything else. */
-export const openShop = shopCommand('open-shop', z.strictObject({ settings: zSettings, staff: zStaff }), () => ({}), (view, { settings, staff }) => {
-  if (view.shop.settings) return refuse('shop-set-up-already', { name: view.shop.settings.name });
-  return accept({ stream: 'shop', kind: 'shop-opened', v: 1, body: { settings, staff: personal('staff', 'shop', staff) } });
-});
+export const openShop = shopCommand(
+  'open-shop',
+  z.strictObject({ settings: zSettings, staff: zStaff }),
+  () => ({}),
+  (view, { settings, staff }) => {
+    if (view.shop.settings) return refuse('shop-set-up-already', { name: view.shop.settings.name });
+    return accept({
+      stream: 'shop',
+      kind: 'shop-opened',
+      v: 1,
+      body: { settings, staff: personal('staff', 'shop', staff) },
+    });
+  },
+);
 
 /** Changes the shop's settings from now on; jobs taken in keep what was agreed then. */
-export const changeShop = shopCommand('change-shop', z.strictObject({ settings: zSettings }), () => ({}), (view, { settings }) =>
-  view.shop.settings ? accept({ stream: 'shop', kind: 'shop-changed', v: 1, body: { settings } }) : refuse('shop-not-set-up'),
+export const changeShop = shopCommand(
+  'change-shop',
+  z.strictObject({ settings: zSettings }),
+  () => ({}),
+  (view, { settings }) =>
+    view.shop.settings
+      ? accept({ stream: 'shop', kind: 'shop-changed', v: 1, body: { settings } })
+      : refuse('shop-not-set-up'),
 );
 
 /** Who works here. */
-export const changeStaff = shopCommand('change-staff', z.strictObject({ staff: zStaff }), () => ({}), (view, { staff }) =>
-  view.shop.settings ? accept({ stream: 'shop', kind: 'staff-changed', v: 1, body: { staff: personal('staff', 'shop', staff) } }) : refuse('shop-not-set-up'),
+export const changeStaff = shopCommand(
+  'change-staff',
+  z.strictObject({ staff: zStaff }),
+  () => ({}),
+  (view, { staff }) =>
+    view.shop.settings
+      ? accept({ stream: 'shop', kind: 'staff-changed', v: 1, body: { staff: personal('staff', 'shop', staff) } })
+      : refuse('shop-not-set-up'),
 );

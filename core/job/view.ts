@@ -41,7 +41,8 @@ export function applyToView(view: View, draft: Draft, written: Written): View {
       return part ? { ...view, parts: new Map(view.parts).set(part.id, part) } : view;
     }
     case 'job':
-      if (view.olderJob && view.olderJob.id === id) return { ...view, olderJob: applyJob(view.olderJob, entry as unknown as JobEntry & Written) };
+      if (view.olderJob && view.olderJob.id === id)
+        return { ...view, olderJob: applyJob(view.olderJob, entry as unknown as JobEntry & Written) };
       return { ...view, job: applyJob(view.job, entry as unknown as JobEntry & Written) };
     case 'enquiry':
       return { ...view, enquiry: applyEnquiry(view.enquiry, entry as unknown as EnquiryEntry & Written) };

@@ -16,7 +16,11 @@ export type Reading = {
 };
 
 /** A shop part used in a step, with the standing it had then: a part that is exposed proves nothing. */
-export type UsedLoaner = { readonly id: PartId; readonly kind: ThingKind; readonly standing: 'trial-grade' | 'known-good' | 'exposed' | 'unproved' };
+export type UsedLoaner = {
+  readonly id: PartId;
+  readonly kind: ThingKind;
+  readonly standing: 'trial-grade' | 'known-good' | 'exposed' | 'unproved';
+};
 
 /** One piece of work: a tracing step, a fitting task, a proof. Its claimed times are data of their own. */
 export type Work = {

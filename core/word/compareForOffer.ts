@@ -2,13 +2,18 @@ import type { Part } from '../custody/ledger.ts';
 import type { Refusal } from '../decision.ts';
 import type { PartId } from '../ids.ts';
 import type { View } from '../job/view.ts';
-import { type Comparison, type CompareContext, compareParts } from './compare.ts';
+import { type CompareContext, type Comparison, compareParts } from './compare.ts';
 
 /**
  * Sets the part on offer beside the one that failed, with what this machine uses: modules and drives inside, the
  * processor on the board's list, the case around it. The desk adds what only the owner knows (`uses`).
  */
-export function compareForOffer(view: View, had: PartId, offered: PartId, uses: CompareContext['uses'] = {}): Comparison | Refusal {
+export function compareForOffer(
+  view: View,
+  had: PartId,
+  offered: PartId,
+  uses: CompareContext['uses'] = {},
+): Comparison | Refusal {
   const [before, after] = [view.parts.get(had), view.parts.get(offered)];
   if (!before || !after) return { refused: 'no-such-part', part: before ? offered : had };
   const { job, machine } = view;
@@ -18,7 +23,15 @@ export function compareForOffer(view: View, had: PartId, offered: PartId, uses: 
   const onSata = own.filter((part) => String(part.attributes.bus ?? '').startsWith('SATA')).length;
   const amps = of('fan').map((fan) => Number(fan.attributes.amps));
   return compareParts(before, after, {
-    uses: { 'dimm-slots': of('dimm').length, 'sata-ports': onSata, 'm2-slots': of('drive').length - of('drive').filter((drive) => String(drive.attributes.bus ?? '').startsWith('SATA')).length, 'further-card-slots': of('add-in').length, ...uses },
+    uses: {
+      'dimm-slots': of('dimm').length,
+      'sata-ports': onSata,
+      'm2-slots':
+        of('drive').length -
+        of('drive').filter((drive) => String(drive.attributes.bus ?? '').startsWith('SATA')).length,
+      'further-card-slots': of('add-in').length,
+      ...uses,
+    },
     modules: of('dimm').map((module) => module.attributes),
     holdsKey: job?.before?.encryption !== 'no',
     ...(processor && { processor }),

@@ -2,8 +2,27 @@ import type { Signature } from './signature.ts';
 
 /** Every consent line of the sheet; `dead` and `data-parts` take one of several answers, the rest yes or no. */
 export const CONSENTS = [
-  'open', 'own-parts-in', 'limit', 'fee', 'offer-lesser', 'start-own', 'read', 'copy', 'write', 'keep-days', 'photos', 'film', 'publish',
-  'dead', 'data-parts', 'destroy', 'no-backup', 'risk', 'risk-key', 'warranty-said', 'who-collects',
+  'open',
+  'own-parts-in',
+  'limit',
+  'fee',
+  'offer-lesser',
+  'start-own',
+  'read',
+  'copy',
+  'write',
+  'keep-days',
+  'photos',
+  'film',
+  'publish',
+  'dead',
+  'data-parts',
+  'destroy',
+  'no-backup',
+  'risk',
+  'risk-key',
+  'warranty-said',
+  'who-collects',
 ] as const;
 export type ConsentId = (typeof CONSENTS)[number];
 

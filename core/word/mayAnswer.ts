@@ -14,4 +14,8 @@ export function mayAnswer(owner: Owner, name: string, limitMinor: number | null)
 
 /** May this person fetch the machine: the owner, or one the owner named. */
 export const mayCollect = (owner: Owner, name: string): boolean =>
-  [owner.name.value, ...(owner.mayCollect.value ?? []), ...(owner.kind.is === 'minor' ? [owner.kind.guardian.value] : [])].some((one) => typeof one === 'string' && plain(one) === plain(name));
+  [
+    owner.name.value,
+    ...(owner.mayCollect.value ?? []),
+    ...(owner.kind.is === 'minor' ? [owner.kind.guardian.value] : []),
+  ].some((one) => typeof one === 'string' && plain(one) === plain(name));

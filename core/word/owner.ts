@@ -8,7 +8,12 @@ export type Reach = { readonly phone: string | null; readonly mail: string | nul
 export type OwnerKind =
   | { readonly is: 'person' }
   | { readonly is: 'minor'; readonly guardian: Personal<string> }
-  | { readonly is: 'company'; readonly orderNumber: string | null; readonly approves: Personal<string> | null; readonly approvesUpToMinor: number | null }
+  | {
+      readonly is: 'company';
+      readonly orderNumber: string | null;
+      readonly approves: Personal<string> | null;
+      readonly approvesUpToMinor: number | null;
+    }
   | { readonly is: 'for-someone-else'; readonly machineOf: Personal<string> };
 
 export type OwnerBody = {
@@ -22,7 +27,9 @@ export type OwnerBody = {
 
 export type Owner = OwnerBody & { readonly id: OwnerId };
 
-export type OwnerEntry = Draft<'owner-known', OwnerBody & { readonly id: OwnerId }> | Draft<'owner-changed', Partial<OwnerBody>>;
+export type OwnerEntry =
+  | Draft<'owner-known', OwnerBody & { readonly id: OwnerId }>
+  | Draft<'owner-changed', Partial<OwnerBody>>;
 
 /** The owner after one more entry of their stream; null before the first. */
 export function applyOwner(owner: Owner | null, entry: OwnerEntry): Owner | null {

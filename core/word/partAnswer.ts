@@ -10,7 +10,11 @@ export type PartAnswer = 'back' | 'keep' | 'send' | 'scrap' | 'follow';
  */
 export function answerForPart(job: Job, part: PartId, dataBearing: boolean): PartAnswer {
   const forPart = job.questions
-    .flatMap((question) => (question.answer && !question.withdrawn ? question.options.filter((option) => question.answer?.options.includes(option.id)) : []))
+    .flatMap((question) =>
+      question.answer && !question.withdrawn
+        ? question.options.filter((option) => question.answer?.options.includes(option.id))
+        : [],
+    )
     .map((option) => option.agrees.dead)
     .filter((dead) => dead?.part === part)
     .at(-1);
@@ -18,4 +22,5 @@ export function answerForPart(job: Job, part: PartId, dataBearing: boolean): Par
   return dataBearing ? dataPartAnswer(job.consents) : deadPartAnswer(job.consents);
 }
 
-const dataPartAnswer = (consents: Consents): PartAnswer => (consents.answers['data-parts'] === 'send' && consents.own['data-parts'] ? 'send' : 'back');
+const dataPartAnswer = (consents: Consents): PartAnswer =>
+  consents.answers['data-parts'] === 'send' && consents.own['data-parts'] ? 'send' : 'back';

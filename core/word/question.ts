@@ -19,7 +19,7 @@ export type Agrees = {
   readonly data: 'copy' | 'unplug' | 'leave' | null;
   readonly dead: { readonly part: PartId; readonly answer: 'back' | 'keep' | 'send' | 'scrap' | 'follow' } | null;
   /** Where the job goes on after this answer; `back` is where it came from. */
-  readonly then: Stage | 'back';
+  readonly goesTo: Stage | 'back';
 };
 
 export type QuestionOption = { readonly id: string; readonly says: string; readonly agrees: Agrees };
@@ -31,7 +31,11 @@ export type Offer = {
   readonly rows: readonly ComparedRow[];
   /** Rows of which nothing is known of either part. */
   readonly notKnown: readonly string[];
-  readonly afterwards: readonly { readonly says: string; readonly minutes: number; readonly priceMinor: number | null }[];
+  readonly afterwards: readonly {
+    readonly says: string;
+    readonly minutes: number;
+    readonly priceMinor: number | null;
+  }[];
   readonly extras: readonly { readonly what: string; readonly priceMinor: number }[];
   readonly priceMinor: number;
   readonly condition: 'new' | 'used' | 'refurbished';
@@ -42,12 +46,26 @@ export type Offer = {
 /** How an answer was given. No answer is not a yes. */
 export type AnswerHow =
   | { readonly by: 'counter'; readonly signature: Signature }
-  | { readonly by: 'phone'; readonly at: EpochMs; readonly number: Personal<string>; readonly readBack: Personal<string> }
+  | {
+      readonly by: 'phone';
+      readonly at: EpochMs;
+      readonly number: Personal<string>;
+      readonly readBack: Personal<string>;
+    }
   | { readonly by: 'writing'; readonly at: EpochMs; readonly file: string | null; readonly words: Personal<string> };
 
-export type Answer = { readonly options: readonly string[]; readonly name: Personal<string>; readonly how: AnswerHow; readonly at: EpochMs };
+export type Answer = {
+  readonly options: readonly string[];
+  readonly name: Personal<string>;
+  readonly how: AnswerHow;
+  readonly at: EpochMs;
+};
 
-export type Try = { readonly at: EpochMs; readonly how: 'phone' | 'mail' | 'message' | 'letter'; readonly result: 'no-answer' | 'message-left' | 'sent' | 'reached' };
+export type Try = {
+  readonly at: EpochMs;
+  readonly how: 'phone' | 'mail' | 'message' | 'letter';
+  readonly result: 'no-answer' | 'message-left' | 'sent' | 'reached';
+};
 
 export type Question = {
   readonly id: QuestionId;

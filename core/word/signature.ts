@@ -2,7 +2,11 @@ import type { Personal } from '../journal/personal.ts';
 import type { EpochMs } from '../time.ts';
 
 /** A signature as drawn: strokes of [x, y, milliseconds since the first point], in the pad's own units. */
-export type Strokes = { readonly width: number; readonly height: number; readonly strokes: readonly (readonly (readonly [number, number, number])[])[] };
+export type Strokes = {
+  readonly width: number;
+  readonly height: number;
+  readonly strokes: readonly (readonly (readonly [number, number, number])[])[];
+};
 
 /** Who signed what and when. `typed` stands in when no hand could draw. */
 export type Signature = {

@@ -1,29 +1,38 @@
 import { implement } from '@orpc/server';
-import { contract, type Asked } from '../../core/contract/contract.ts';
+import { type Asked, contract } from '../../core/contract/contract.ts';
 import type { JobId } from '../../core/ids.ts';
 import { epochMs } from '../../core/time.ts';
 import type { Shop } from '../../db/index.ts';
-import { carryOut, type Tools } from './desk/does.ts';
 import { dayLine } from './desk/dayLine.ts';
+import { carryOut, type Tools } from './desk/does.ts';
+import type { Engine } from './desk/engine.ts';
 import { enquiries } from './desk/enquiries.ts';
-import { byTag, find, recognised } from './desk/find.ts';
 import { firstEstimate, followWithEstimate } from './desk/estimates.ts';
+import { byTag, find, recognised } from './desk/find.ts';
 import { jobSheet } from './desk/jobSheet.ts';
 import { loadView } from './desk/loadView.ts';
 import { drawIssued, issuedPaper } from './desk/papers.ts';
 import { storePhotograph, takePhotograph } from './desk/photographs.ts';
-import type { Engine } from './desk/engine.ts';
 import { tracingSheet } from './desk/tracingSheet.ts';
 import { wallSheet } from './desk/wallSheet.ts';
 import type { Caller } from './transport/doors.ts';
 
-export type RouterNeeds = { readonly shop: Shop; readonly tools: Tools; readonly engine: Engine; readonly clock: () => number };
+export type RouterNeeds = {
+  readonly shop: Shop;
+  readonly tools: Tools;
+  readonly engine: Engine;
+  readonly clock: () => number;
+};
 
 /** The procedures behind both doors. Reads fold the journal; the one write is `does`. */
 export function createRouter({ shop, tools, engine, clock }: RouterNeeds) {
   const os = implement(contract).$context<Caller>();
   const now = () => epochMs(clock());
-  const jobFound = <T>(value: T | null, job: string, notFound: (facts: { data: { refused: string; job: string } }) => Error): T => {
+  const jobFound = <T>(
+    value: T | null,
+    job: string,
+    notFound: (facts: { data: { refused: string; job: string } }) => Error,
+  ): T => {
     if (value === null) throw notFound({ data: { refused: 'no-such-job', job } });
     return value;
   };
@@ -37,13 +46,23 @@ export function createRouter({ shop, tools, engine, clock }: RouterNeeds) {
     }),
     shop: os.shop.handler(async () => (await loadView(await shop.read(), {}, now())).shop),
     dayLine: os.dayLine.handler(async () => ({ now: now(), points: await dayLine(await shop.read(), now()) })),
-    job: os.job.handler(async ({ input, errors }) => jobFound(await jobSheet(await shop.read(), input.job, now()), input.job, errors.NOT_FOUND)),
-    tracing: os.tracing.handler(async ({ input, errors }) => jobFound(await tracingSheet(await shop.read(), engine, input.job as JobId, input.method, now()), input.job, errors.NOT_FOUND)),
+    job: os.job.handler(async ({ input, errors }) =>
+      jobFound(await jobSheet(await shop.read(), input.job, now()), input.job, errors.NOT_FOUND),
+    ),
+    tracing: os.tracing.handler(async ({ input, errors }) =>
+      jobFound(
+        await tracingSheet(await shop.read(), engine, input.job as JobId, input.method, now()),
+        input.job,
+        errors.NOT_FOUND,
+      ),
+    ),
     wall: os.wall.handler(async () => wallSheet(await shop.read(), now())),
     enquiries: os.enquiries.handler(async () => enquiries(await shop.read())),
     find: os.find.handler(async ({ input }) => find(await shop.read(), input.text, now())),
     byTag: os.byTag.handler(async ({ input }) => byTag(await shop.read(), input.tag, now())),
-    recognise: os.recognise.handler(async ({ input }) => recognised(await shop.read(), await shop.recognise(input.kind, input.value), now())),
+    recognise: os.recognise.handler(async ({ input }) =>
+      recognised(await shop.read(), await shop.recognise(input.kind, input.value), now()),
+    ),
     paper: os.paper.handler(async ({ input, errors }) => {
       const paper = await issuedPaper(await shop.read(), input.number);
       if (!paper) throw errors.NOT_FOUND({ data: { refused: 'no-such-paper', number: input.number } });
@@ -52,20 +71,27 @@ export function createRouter({ shop, tools, engine, clock }: RouterNeeds) {
     paperFile: os.paperFile.handler(async ({ input, errors }) => {
       const paper = await issuedPaper(await shop.read(), input.number);
       if (!paper) throw errors.NOT_FOUND({ data: { refused: 'no-such-paper', number: input.number } });
-      return new File([(await drawIssued(paper)) as Uint8Array<ArrayBuffer>], `${input.number}.pdf`, { type: 'application/pdf' });
+      return new File([(await drawIssued(paper)) as Uint8Array<ArrayBuffer>], `${input.number}.pdf`, {
+        type: 'application/pdf',
+      });
     }),
     readReport: os.readReport.handler(({ input }) => engine.readReport(input.text)),
-    storePhotograph: os.storePhotograph.handler(async ({ input }) => storePhotograph(shop, input.job as JobId, new Uint8Array(await input.file.arrayBuffer()), now())),
+    storePhotograph: os.storePhotograph.handler(async ({ input }) =>
+      storePhotograph(shop, input.job as JobId, new Uint8Array(await input.file.arrayBuffer()), now()),
+    ),
     photograph: os.photograph.handler(async ({ input, errors }) => {
       const bytes = await takePhotograph(shop, input.blob);
       if (!bytes) throw errors.NOT_FOUND({ data: { refused: 'photograph-missing', blob: input.blob } });
       return new File([bytes as Uint8Array<ArrayBuffer>], 'photograph', { type: 'application/octet-stream' });
     }),
-    firstEstimate: os.firstEstimate.handler(async ({ input }) => firstEstimate(await shop.read(), engine, input, now())),
+    firstEstimate: os.firstEstimate.handler(async ({ input }) =>
+      firstEstimate(await shop.read(), engine, input, now()),
+    ),
     changes: os.changes.handler(async function* ({ input, signal }) {
       const since = input.since ?? (await shop.read()).head;
       yield { seq: since, streams: [], kinds: [] };
-      for await (const change of shop.changes({ since, ...(signal && { signal }) })) yield { seq: change.seq, streams: [...change.streams], kinds: [...change.kinds] };
+      for await (const change of shop.changes({ since, ...(signal && { signal }) }))
+        yield { seq: change.seq, streams: [...change.streams], kinds: [...change.kinds] };
     }),
   });
 }

@@ -25,13 +25,19 @@ export type Desk = {
 };
 
 /** A small seeded source of ids and chance, so that a failing test fails again. */
-export function seededChance(seed: number): { readonly newId: () => string; readonly randomInt: (below: number) => number } {
+export function seededChance(seed: number): {
+  readonly newId: () => string;
+  readonly randomInt: (below: number) => number;
+} {
   let state = seed;
   const next = () => {
     state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
     return state;
   };
-  return { newId: () => `id${next().toString(36)}${next().toString(36)}`, randomInt: (below) => Math.floor((next() / 4294967296) * below) };
+  return {
+    newId: () => `id${next().toString(36)}${next().toString(36)}`,
+    randomInt: (below) => Math.floor((next() / 4294967296) * below),
+  };
 }
 
 let commands = 0;

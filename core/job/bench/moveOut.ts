@@ -26,11 +26,15 @@ export function moveFromWhereItIs(book: Book, id: PartId, to: Place, why: MoveRe
   return null;
 }
 
-const leavesMachine = (part: Part, to: Place): boolean => part.place.at === 'slot' && slotOf(to)?.machine !== part.place.machine;
+const leavesMachine = (part: Part, to: Place): boolean =>
+  part.place.at === 'slot' && slotOf(to)?.machine !== part.place.machine;
 
 function exposed(book: Book, part: Part, job: string, asking: Asking): void {
   const view = book.view();
   const before = part.standing.is === 'exposed' ? part.standing.before : part.standing;
   const to = view.job ? asking.tracing.suspects({ ...view, job: view.job }) : [];
-  book.add(`part:${part.id}`, 'part-standing', { standing: { is: 'exposed', to, job, before }, why: 'was-in-a-machine-under-suspicion' });
+  book.add(`part:${part.id}`, 'part-standing', {
+    standing: { is: 'exposed', to, job, before },
+    why: 'was-in-a-machine-under-suspicion',
+  });
 }

@@ -3,23 +3,39 @@ import { accept, refuse } from '../../decision.ts';
 import { personal } from '../../journal/personal.ts';
 import { openBook } from '../book.ts';
 import { jobCommand } from '../command.ts';
-import { zId, zJobId, zLine, zMinutes, zPartId, zPlace, zText, zEpoch } from '../fields.ts';
+import { zEpoch, zId, zJobId, zLine, zMinutes, zPartId, zPlace, zText } from '../fields.ts';
 import { OPEN_STAGES } from '../stage.ts';
 import { moveFromWhereItIs } from './moveOut.ts';
 
 /** Moves one part by hand, drag or scan. The place it leaves is named: it is refused when the part is not there. */
 export const movePart = jobCommand(
   'move-part',
-  z.strictObject({ job: zJobId, part: zPartId, from: zPlace, to: zPlace, why: z.enum(['hand', 'wrong-slot-put-right', 'closing-up', 'righting']), says: zLine.nullable() }),
+  z.strictObject({
+    job: zJobId,
+    part: zPartId,
+    from: zPlace,
+    to: zPlace,
+    why: z.enum(['hand', 'wrong-slot-put-right', 'closing-up', 'righting']),
+    says: zLine.nullable(),
+  }),
   OPEN_STAGES,
   (view, input, asking) => {
     const part = view.parts.get(input.part);
     if (!part) return refuse('no-such-part', { part: input.part });
     if (JSON.stringify(part.place) !== JSON.stringify(input.from)) {
-      return refuse('part-not-there', { part: part.id, tag: part.tag, name: part.name, said: input.from, is: part.place, since: part.since, movedBy: part.movedBy });
+      return refuse('part-not-there', {
+        part: part.id,
+        tag: part.tag,
+        name: part.name,
+        said: input.from,
+        is: part.place,
+        since: part.since,
+        movedBy: part.movedBy,
+      });
     }
     const book = openBook(view, asking);
-    const why = input.why === 'righting' ? ({ by: 'righting', says: input.says ?? '' } as const) : ({ by: input.why } as const);
+    const why =
+      input.why === 'righting' ? ({ by: 'righting', says: input.says ?? '' } as const) : ({ by: input.why } as const);
     const refusal = moveFromWhereItIs(book, input.part, input.to, why, asking);
     return refusal ? { ok: false, refusal } : book.accept();
   },
@@ -32,22 +48,54 @@ export const movePart = jobCommand(
  */
 export const fitPart = jobCommand(
   'fit-part',
-  z.strictObject({ job: zJobId, part: zPartId, slot: zId, startedAt: zEpoch, handsOn: zMinutes, why: z.enum(['fitting', 'wrong-slot-put-right', 'board-has-only-these']) }),
+  z.strictObject({
+    job: zJobId,
+    part: zPartId,
+    slot: zId,
+    startedAt: zEpoch,
+    handsOn: zMinutes,
+    why: z.enum(['fitting', 'wrong-slot-put-right', 'board-has-only-these']),
+  }),
   ['fitting', 'proving', 'home-as-it-came', 'tracing'],
   (view, input, asking) => {
     const part = view.parts.get(input.part);
     if (!part || !view.machine) return refuse('no-such-part', { part: input.part });
     const recorded = Object.entries(view.machine.belongsIn).find(([, id]) => id === part.id)?.[0];
-    if (recorded !== undefined && recorded !== input.slot && input.why === 'fitting') return refuse('not-its-own-slot', { part: part.id, name: part.name, recorded, slot: input.slot });
+    if (recorded !== undefined && recorded !== input.slot && input.why === 'fitting')
+      return refuse('not-its-own-slot', { part: part.id, name: part.name, recorded, slot: input.slot });
     const book = openBook(view, asking);
-    const refusal = moveFromWhereItIs(book, part.id, { at: 'slot', machine: view.machine.id, slot: input.slot }, { by: input.why }, asking);
+    const refusal = moveFromWhereItIs(
+      book,
+      part.id,
+      { at: 'slot', machine: view.machine.id, slot: input.slot },
+      { by: input.why },
+      asking,
+    );
     if (refusal) return { ok: false, refusal };
     const line = view.job.sold.find((one) => one.part === part.id);
-    if (line && part.belongs.to === 'shop') book.add(`part:${part.id}`, 'part-sold', { to: view.job.owner, job: input.job, question: line.question, priceMinor: line.priceMinor });
+    if (line && part.belongs.to === 'shop')
+      book.add(`part:${part.id}`, 'part-sold', {
+        to: view.job.owner,
+        job: input.job,
+        question: line.question,
+        priceMinor: line.priceMinor,
+      });
     const run = asking.newId();
     book.add(`job:${input.job}`, 'work-finished', {
-      run, kind: 'fitting', what: 'fit-part', startedAt: input.startedAt, endedAt: asking.at, outcome: 'done', handsOn: input.handsOn, waiting: 0,
-      readings: [], passed: null, note: null, loaners: [], took: [], leftOut: [],
+      run,
+      kind: 'fitting',
+      what: 'fit-part',
+      startedAt: input.startedAt,
+      endedAt: asking.at,
+      outcome: 'done',
+      handsOn: input.handsOn,
+      waiting: 0,
+      readings: [],
+      passed: null,
+      note: null,
+      loaners: [],
+      took: [],
+      leftOut: [],
     });
     return book.accept();
   },
@@ -70,21 +118,38 @@ export const putAway = jobCommand(
 );
 
 /** A note in the job's log; found by the way goes on the return report. */
-export const note = jobCommand('note', z.strictObject({ job: zJobId, says: zText, foundByTheWay: z.boolean() }), OPEN_STAGES, (view, { job, says, foundByTheWay }) =>
-  accept({ stream: `job:${job}`, kind: 'noted', v: 1, body: { says: personal('record', view.job.owner, says), foundByTheWay } }),
+export const note = jobCommand(
+  'note',
+  z.strictObject({ job: zJobId, says: zText, foundByTheWay: z.boolean() }),
+  OPEN_STAGES,
+  (view, { job, says, foundByTheWay }) =>
+    accept({
+      stream: `job:${job}`,
+      kind: 'noted',
+      v: 1,
+      body: { says: personal('record', view.job.owner, says), foundByTheWay },
+    }),
 );
 
 /** The bench is left as it stands: what is open and unplugged, where things lie, what must not be powered. */
 export const leaveLikeThis = jobCommand(
   'leave-like-this',
-  z.strictObject({ job: zJobId, open: z.array(zLine).max(20), unplugged: z.array(zLine).max(40), lying: z.array(z.strictObject({ what: zLine, where: zLine })).max(40), doNotPower: zLine.nullable() }),
+  z.strictObject({
+    job: zJobId,
+    open: z.array(zLine).max(20),
+    unplugged: z.array(zLine).max(40),
+    lying: z.array(z.strictObject({ what: zLine, where: zLine })).max(40),
+    doNotPower: zLine.nullable(),
+  }),
   OPEN_STAGES,
   (_view, { job, ...card }) => accept({ stream: `job:${job}`, kind: 'left-like-this', v: 1, body: card }),
 );
 
 /** Whoever goes on has looked: it is as the card says. */
 export const confirmLeft = jobCommand('confirm-left', z.strictObject({ job: zJobId }), OPEN_STAGES, (view, { job }) =>
-  view.job.left && !view.job.left.confirmed ? accept({ stream: `job:${job}`, kind: 'left-confirmed', v: 1, body: {} }) : refuse('nothing-left-like-this', {}),
+  view.job.left && !view.job.left.confirmed
+    ? accept({ stream: `job:${job}`, kind: 'left-confirmed', v: 1, body: {} })
+    : refuse('nothing-left-like-this', {}),
 );
 
 /** Goes on to fitting or proving, or back to tracing when a proof failed. */
@@ -104,7 +169,8 @@ export const goOn = jobCommand(
       ready: ['proving'],
     };
     if (!(way[from] ?? []).includes(to)) return refuse('no-way-there', { from, to, ways: way[from] ?? [] });
-    if (to === 'fitting' && from === 'tracing' && !view.job.verdict && !view.job.tasks) return refuse('nothing-found-yet', { job });
+    if (to === 'fitting' && from === 'tracing' && !view.job.verdict && !view.job.tasks)
+      return refuse('nothing-found-yet', { job });
     const book = openBook(view, asking);
     book.enter(to, 'goes-on');
     return book.accept();

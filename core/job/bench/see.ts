@@ -6,13 +6,25 @@ import { zId, zJobId, zLine, zPartId, zReading } from '../fields.ts';
 import { moveFromWhereItIs } from './moveOut.ts';
 
 /** What the bench sees at the first power-on, in the terms of what was told. Where they differ, the estimate is made anew. */
-export const recordSeen = jobCommand('record-seen', z.strictObject({ job: zJobId, symptoms: z.array(zId).min(1).max(12) }), ['first-power-on', 'tracing'], (view, { job, symptoms }, asking) =>
-  accept({ stream: `job:${job}`, kind: 'seen', v: 1, body: { symptoms, differs: asking.tracing.differ(view.job.told.symptoms, symptoms) } }),
+export const recordSeen = jobCommand(
+  'record-seen',
+  z.strictObject({ job: zJobId, symptoms: z.array(zId).min(1).max(12) }),
+  ['first-power-on', 'tracing'],
+  (view, { job, symptoms }, asking) =>
+    accept({
+      stream: `job:${job}`,
+      kind: 'seen',
+      v: 1,
+      body: { symptoms, differs: asking.tracing.differ(view.job.told.symptoms, symptoms) },
+    }),
 );
 
 /** It does not do it here: an answer with its own path, never "nothing wrong". */
-export const recordNotReproduced = jobCommand('record-not-reproduced', z.strictObject({ job: zJobId, says: zLine }), ['first-power-on', 'tracing'], (_view, { job, says }) =>
-  accept({ stream: `job:${job}`, kind: 'could-not-be-reproduced', v: 1, body: { says } }),
+export const recordNotReproduced = jobCommand(
+  'record-not-reproduced',
+  z.strictObject({ job: zJobId, says: zLine }),
+  ['first-power-on', 'tracing'],
+  (_view, { job, says }) => accept({ stream: `job:${job}`, kind: 'could-not-be-reproduced', v: 1, body: { says } }),
 );
 
 const zVerdict = z.discriminatedUnion('is', [
@@ -26,7 +38,12 @@ const zVerdict = z.discriminatedUnion('is', [
     readings: z.array(zReading).max(20),
   }),
   z.strictObject({ is: z.literal('cured'), by: z.enum(['reseating', 'setting', 'sweep']), fault: zId.nullable() }),
-  z.strictObject({ is: z.literal('not-reproduced'), watchedHours: z.number().min(0).max(10_000), hiddenChance: z.number().min(0).max(1).nullable(), left: z.array(zId).max(100) }),
+  z.strictObject({
+    is: z.literal('not-reproduced'),
+    watchedHours: z.number().min(0).max(10_000),
+    hiddenChance: z.number().min(0).max(1).nullable(),
+    left: z.array(zId).max(100),
+  }),
   z.strictObject({ is: z.literal('given-up'), left: z.array(zId).max(100) }),
 ]);
 
@@ -43,10 +60,14 @@ export const judge = jobCommand(
     if (verdict.is === 'confirmed') {
       const part = view.parts.get(verdict.part);
       if (!part) return refuse('no-such-part', { part: verdict.part });
-      const runs = verdict.evidence.filter((run) => view.job.work.some((work) => work.run === run && work.endedAt !== null && !work.struck));
-      if (runs.length < verdict.evidence.length) return refuse('evidence-not-in-the-log', { evidence: verdict.evidence });
+      const runs = verdict.evidence.filter((run) =>
+        view.job.work.some((work) => work.run === run && work.endedAt !== null && !work.struck),
+      );
+      if (runs.length < verdict.evidence.length)
+        return refuse('evidence-not-in-the-log', { evidence: verdict.evidence });
       const shown = asking.tracing.verdict(view);
-      const ownEvidence = verdict.way === 'by-its-own-evidence' && verdict.readings.some((reading) => reading.within === false);
+      const ownEvidence =
+        verdict.way === 'by-its-own-evidence' && verdict.readings.some((reading) => reading.within === false);
       if (!ownEvidence && !(shown.verdict === 'confirmed' && shown.fault === verdict.fault)) {
         return refuse('not-confirmed-by-the-log', { fault: verdict.fault, shows: shown.verdict });
       }
@@ -57,7 +78,10 @@ export const judge = jobCommand(
         if (loaner?.standing.is !== 'exposed' || loaner.standing.job !== job) continue;
         const hurt = asking.tracing.harms(verdict.fault, loaner.kind);
         const standing = hurt ? { is: 'unproved', why: `exposed-to-${verdict.fault}` } : loaner.standing.before;
-        book.add(`part:${id}`, 'part-standing', { standing, why: hurt ? 'fault-may-have-hurt-it' : 'fault-does-no-harm' });
+        book.add(`part:${id}`, 'part-standing', {
+          standing,
+          why: hurt ? 'fault-may-have-hurt-it' : 'fault-does-no-harm',
+        });
       }
       return book.accept();
     }
@@ -71,7 +95,11 @@ export const judge = jobCommand(
 /** Unplugs what must not run; a part that comes out altogether goes to the tray. */
 export const unplug = jobCommand(
   'unplug',
-  z.strictObject({ job: zJobId, slots: z.array(zId).min(1).max(20), out: z.array(z.strictObject({ part: zPartId, tray: zLine })).max(10) }),
+  z.strictObject({
+    job: zJobId,
+    slots: z.array(zId).min(1).max(20),
+    out: z.array(z.strictObject({ part: zPartId, tray: zLine })).max(10),
+  }),
   ['taken-in', 'first-power-on', 'tracing', 'fitting', 'proving', 'home-as-it-came'],
   (view, input, asking) => {
     const book = openBook(view, asking);
@@ -87,6 +115,9 @@ export const unplug = jobCommand(
 );
 
 /** Everything named is plugged in again. */
-export const plugIn = jobCommand('plug-in', z.strictObject({ job: zJobId, slots: z.array(zId).min(1).max(20) }), ['tracing', 'fitting', 'proving', 'home-as-it-came', 'first-power-on'], (view, { slots }) =>
-  accept({ stream: `machine:${view.job.machine}`, kind: 'plugged-in', v: 1, body: { slots } }),
+export const plugIn = jobCommand(
+  'plug-in',
+  z.strictObject({ job: zJobId, slots: z.array(zId).min(1).max(20) }),
+  ['tracing', 'fitting', 'proving', 'home-as-it-came', 'first-power-on'],
+  (view, { slots }) => accept({ stream: `machine:${view.job.machine}`, kind: 'plugged-in', v: 1, body: { slots } }),
 );

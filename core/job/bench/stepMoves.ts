@@ -21,7 +21,14 @@ export type StepUse = {
 /** How the machine is left after the step. */
 export type EndsWith = 'as-before' | 'out' | 'loaner-inside' | 'last-slots';
 
-export type StepMoves = { readonly book: Book; readonly asking: Asking; readonly rules: StepRules; readonly use: StepUse; readonly run: string; readonly tray: string };
+export type StepMoves = {
+  readonly book: Book;
+  readonly asking: Asking;
+  readonly rules: StepRules;
+  readonly use: StepUse;
+  readonly run: string;
+  readonly tray: string;
+};
 
 const byStep = (at: StepMoves) => ({ by: 'step' as const, step: at.rules.id, run: at.run });
 
@@ -30,7 +37,10 @@ export function ownPartsInside(book: Book, kinds: readonly PartKind[]): readonly
   const { machine, parts } = book.view();
   return Object.values(machine?.inside ?? {})
     .map((id) => parts.get(id))
-    .filter((part): part is Part => part !== undefined && part.belongs.to === 'owner' && kinds.some((kind) => kind === part.kind));
+    .filter(
+      (part): part is Part =>
+        part !== undefined && part.belongs.to === 'owner' && kinds.some((kind) => kind === part.kind),
+    );
 }
 
 /** The owner's parts that this step takes out, with their slots: kept with the work, so that they find back. */
@@ -53,21 +63,32 @@ const inSlot = (at: StepMoves, slot: string): Place => {
 };
 
 /** Does the step move modules from slot to slot, each going straight to the slot named for it? */
-const straight = (at: StepMoves): boolean => at.rules.handling.movesDimms && at.use.loaner === null && at.use.parts.length === at.use.slots.length && at.use.slots.length > 0 && at.rules.handling.takesOut.length === 0;
+const straight = (at: StepMoves): boolean =>
+  at.rules.handling.movesDimms &&
+  at.use.loaner === null &&
+  at.use.parts.length === at.use.slots.length &&
+  at.use.slots.length > 0 &&
+  at.rules.handling.takesOut.length === 0;
 
 /** Before the trial: the owner's parts come out, the loaner goes into the first slot it shall try. */
 export function movesAtStart(at: StepMoves, took: Work['took']): Refusal | null {
   if (straight(at)) return moveStraight(at);
   for (const { part } of took) {
     const { intoRig } = at.rules.handling;
-    const toRig = intoRig !== undefined && at.book.view().parts.get(part)?.kind === intoRig ? rigPlace(at, intoRig) : null;
+    const toRig =
+      intoRig !== undefined && at.book.view().parts.get(part)?.kind === intoRig ? rigPlace(at, intoRig) : null;
     const refusal = moveFromWhereItIs(at.book, part, toRig ?? inTray(at), byStep(at), at.asking);
     if (refusal) return refusal;
   }
   const { loaner } = at.use;
   if (!loaner || at.rules.handling.intoSlotOf === undefined) return null;
-  const slot = at.use.slots[0] ?? took.find((one) => slotTakes(at, one.slot) === at.rules.handling.intoSlotOf)?.slot ?? freeSlot(at, at.rules.handling.intoSlotOf);
-  return slot === undefined ? { refused: 'no-free-slot', kind: at.rules.handling.intoSlotOf } : moveFromWhereItIs(at.book, loaner, inSlot(at, slot), byStep(at), at.asking);
+  const slot =
+    at.use.slots[0] ??
+    took.find((one) => slotTakes(at, one.slot) === at.rules.handling.intoSlotOf)?.slot ??
+    freeSlot(at, at.rules.handling.intoSlotOf);
+  return slot === undefined
+    ? { refused: 'no-free-slot', kind: at.rules.handling.intoSlotOf }
+    : moveFromWhereItIs(at.book, loaner, inSlot(at, slot), byStep(at), at.asking);
 }
 
 /** After the trial: loaner or module through its other slots, the loaner home, the owner's parts back or left out. */
@@ -99,7 +120,8 @@ function moveStraight(at: StepMoves): Refusal | null {
 /** What is still to be gone through: a loaner's further slots, or the owner's modules one after the other in one slot. */
 function roundsLeft(at: StepMoves, work: Work): readonly { readonly part: PartId; readonly to: Place }[] {
   const { loaner, slots } = at.use;
-  if (loaner && at.book.view().parts.get(loaner)?.place.at === 'slot') return slots.slice(1).map((slot) => ({ part: loaner, to: inSlot(at, slot) }));
+  if (loaner && at.book.view().parts.get(loaner)?.place.at === 'slot')
+    return slots.slice(1).map((slot) => ({ part: loaner, to: inSlot(at, slot) }));
   const slot = slots[0];
   if (!at.rules.handling.movesDimms || loaner || slot === undefined || straight(at)) return [];
   return work.took.flatMap(({ part }) => [
@@ -131,7 +153,14 @@ function rigPlace(at: StepMoves, kind: PartKind): Place | null {
     const slot = rig.slots.find((one) => one.takes === kind);
     if (!slot) continue;
     const sitting = rig.inside[slot.id];
-    if (sitting) moveFromWhereItIs(at.book, sitting, { at: 'bench', bench: rig.called, job: at.book.view().job?.id ?? null }, byStep(at), at.asking);
+    if (sitting)
+      moveFromWhereItIs(
+        at.book,
+        sitting,
+        { at: 'bench', bench: rig.called, job: at.book.view().job?.id ?? null },
+        byStep(at),
+        at.asking,
+      );
     return { at: 'rig', rig: rig.id, slot: slot.id };
   }
   return null;

@@ -1,5 +1,13 @@
 import type { Part } from '../../custody/ledger.ts';
-import type { Circuit, Loaner, LoanerStanding, LoggedStep, MachineFacts, Switch, TracingCase } from '../../tracing/live/types.ts';
+import type {
+  Circuit,
+  Loaner,
+  LoanerStanding,
+  LoggedStep,
+  MachineFacts,
+  Switch,
+  TracingCase,
+} from '../../tracing/live/types.ts';
 import { SWITCHES } from '../../tracing/live/types.ts';
 import { agreed, CONSENTS } from '../../word/consent.ts';
 import { spentMinor } from '../charges.ts';

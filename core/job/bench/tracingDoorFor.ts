@@ -41,7 +41,10 @@ export function tracingDoorFor(live: LiveTracing, model: FaultModel): TracingDoo
         .belief(model, caseOf(view))
         .suspects.filter((suspect) => suspect.p >= STILL_SUSPECT)
         .map((suspect) => suspect.fault),
-    harms: (fault, kind) => model.steps.some((step) => step.harm.some((harm) => harm.fault === fault && harm.part === kind && harm.chance > 0)),
+    harms: (fault, kind) =>
+      model.steps.some((step) =>
+        step.harm.some((harm) => harm.fault === fault && harm.part === kind && harm.chance > 0),
+      ),
     verdict: (view) => live.verdictAfter(model, caseOf(view)),
     differ: (told, seen) => live.compareToldSeen(model, told, seen).differ,
   };

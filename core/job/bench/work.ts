@@ -1,12 +1,12 @@
 import { z } from 'zod';
-import { accept, type Asking, type Decision, refuse } from '../../decision.ts';
+import { type Asking, accept, type Decision, refuse } from '../../decision.ts';
+import type { PartId } from '../../ids.ts';
 import { personal } from '../../journal/personal.ts';
 import { agreed, type ConsentId } from '../../word/consent.ts';
 import { isOpen } from '../../word/question.ts';
 import { openBook } from '../book.ts';
 import { labourMinor, spentMinor } from '../charges.ts';
 import { jobCommand } from '../command.ts';
-import type { PartId } from '../../ids.ts';
 import { zEpoch, zId, zJobId, zLine, zMinutes, zPartId, zReading, zText } from '../fields.ts';
 import type { Job } from '../job.ts';
 import { AT_THE_BENCH, OPEN_STAGES } from '../stage.ts';
@@ -17,7 +17,11 @@ import { loanerStanding } from './tracingCase.ts';
 import type { StepRules } from './tracingDoor.ts';
 
 const zKindOfWork = z.enum(['step', 'fitting', 'proof', 'cleaning', 'handling', 'own-proof']);
-const zUse = z.strictObject({ loaner: zPartId.nullable(), slots: z.array(zId).max(16), parts: z.array(zPartId).max(40) });
+const zUse = z.strictObject({
+  loaner: zPartId.nullable(),
+  slots: z.array(zId).max(16),
+  parts: z.array(zPartId).max(40),
+});
 
 const zStart = z.strictObject({
   job: zJobId,
@@ -33,7 +37,8 @@ const zStart = z.strictObject({
 /** Which consents, keys and words a step still lacks. */
 export function missingWords(job: Job, rules: StepRules): readonly string[] {
   return rules.needs.filter((need) => {
-    if (need === 'key-or-risk') return job.before?.encryption !== 'no' && !(job.before?.keyInHand ?? false) && !agreed(job.consents, 'risk-key');
+    if (need === 'key-or-risk')
+      return job.before?.encryption !== 'no' && !(job.before?.keyInHand ?? false) && !agreed(job.consents, 'risk-key');
     return !agreed(job.consents, need as ConsentId);
   });
 }
@@ -56,17 +61,32 @@ function decideStart(view: View & { readonly job: Job }, input: z.infer<typeof z
   const rules = input.kind === 'step' ? asking.tracing.rules(input.what) : null;
   const moves = rules && { book, asking, rules, use: input.use, run, tray: input.tray };
   const took = moves ? takenOut(moves) : [];
-  book.add(`job:${input.job}`, 'work-started', { run, kind: input.kind, what: input.what, startedAt: input.startedAt, took, loaners: usedLoaners(view, input.use.loaner) });
+  book.add(`job:${input.job}`, 'work-started', {
+    run,
+    kind: input.kind,
+    what: input.what,
+    startedAt: input.startedAt,
+    took,
+    loaners: usedLoaners(view, input.use.loaner),
+  });
   const refusal = moves && movesAtStart(moves, took);
   if (refusal) return { ok: false, refusal };
   return book.accept();
 }
 
-function startProblem(view: View & { readonly job: Job }, input: z.infer<typeof zStart>, asking: Asking): Decision | null {
+function startProblem(
+  view: View & { readonly job: Job },
+  input: z.infer<typeof zStart>,
+  asking: Asking,
+): Decision | null {
   const { job } = view;
   const running = job.work.find((work) => work.endedAt === null && work.by === asking.by && !work.struck);
   if (running) return refuse('already-at-work', { what: running.what, since: running.startedAt });
-  if (job.questions.some((question) => isOpen(question) && question.kind !== 'go-on') && job.stage === 'owners-word-needed') return refuse('word-needed', { needs: ['answer'] });
+  if (
+    job.questions.some((question) => isOpen(question) && question.kind !== 'go-on') &&
+    job.stage === 'owners-word-needed'
+  )
+    return refuse('word-needed', { needs: ['answer'] });
   if (!agreed(job.consents, 'open')) return refuse('consent-missing', { needs: ['open'] });
   if (job.left && !job.left.confirmed) return refuse('left-like-this-first', { doNotPower: job.left.doNotPower });
   if (input.kind !== 'step') return null;
@@ -75,7 +95,13 @@ function startProblem(view: View & { readonly job: Job }, input: z.infer<typeof 
   const missing = missingWords(job, rules);
   if (missing.length > 0) return refuse('consent-missing', { step: input.what, needs: missing });
   const after = spentMinor(job) + labourMinor(job, rules.handsOn);
-  if (job.charging === 'charged' && after > job.limitMinor) return refuse('limit-would-be-passed', { limitMinor: job.limitMinor, spentMinor: spentMinor(job), withStepMinor: after, step: input.what });
+  if (job.charging === 'charged' && after > job.limitMinor)
+    return refuse('limit-would-be-passed', {
+      limitMinor: job.limitMinor,
+      spentMinor: spentMinor(job),
+      withStepMinor: after,
+      step: input.what,
+    });
   const gates = asking.tracing.gates(view, input.what, input.use.loaner);
   if (gates.length > 0 && input.ownWord === null) return refuse('gate-not-passed', { step: input.what, gates });
   return null;
@@ -105,9 +131,11 @@ export const finishWork = jobCommand('finish-work', zFinish, OPEN_STAGES, decide
 function decideFinish(view: View & { readonly job: Job }, input: z.infer<typeof zFinish>, asking: Asking): Decision {
   const work = view.job.work.find((one) => one.run === input.run);
   if (!work || work.endedAt !== null) return refuse('no-such-work', { run: input.run });
-  if (input.endedAt < work.startedAt) return refuse('ends-before-it-starts', { startedAt: work.startedAt, endedAt: input.endedAt });
+  if (input.endedAt < work.startedAt)
+    return refuse('ends-before-it-starts', { startedAt: work.startedAt, endedAt: input.endedAt });
   const rules = work.kind === 'step' ? asking.tracing.rules(work.what) : null;
-  if (rules && !rules.outcomes.includes(input.outcome)) return refuse('no-such-outcome', { step: work.what, outcome: input.outcome, outcomes: rules.outcomes });
+  if (rules && !rules.outcomes.includes(input.outcome))
+    return refuse('no-such-outcome', { step: work.what, outcome: input.outcome, outcomes: rules.outcomes });
   if (work.kind === 'proof' && input.passed === null) return refuse('proof-without-result', { proof: work.what });
   const book = openBook(view, asking);
   const endsWith = input.endsWith ?? (rules?.handling.putsBack === 'same-slot' ? 'as-before' : 'out');
@@ -118,8 +146,18 @@ function decideFinish(view: View & { readonly job: Job }, input: z.infer<typeof 
   }
   const { run, endedAt, outcome, handsOn, waiting, readings, passed, note } = input;
   book.add(`job:${input.job}`, 'work-finished', {
-    run, endedAt, outcome, handsOn, waiting, readings, passed,
-    kind: work.kind, what: work.what, startedAt: work.startedAt, loaners: work.loaners, took: work.took,
+    run,
+    endedAt,
+    outcome,
+    handsOn,
+    waiting,
+    readings,
+    passed,
+    kind: work.kind,
+    what: work.what,
+    startedAt: work.startedAt,
+    loaners: work.loaners,
+    took: work.took,
     leftOut: rules && endsWith !== 'as-before' ? rules.circuitsOut : [],
     note: note === null ? null : personal('record', view.job.owner, note),
   });
@@ -133,8 +171,13 @@ function usedLoaners(view: View, id: PartId | null): readonly UsedLoaner[] {
 }
 
 /** Strikes a piece of work out: it stays in the record, counts for nothing, and is not charged. Its moves stay real. */
-export const strikeWork = jobCommand('strike-work', z.strictObject({ job: zJobId, run: zId, why: zLine }), OPEN_STAGES, (view, { job, run, why }) => {
-  const work = view.job.work.find((one) => one.run === run);
-  if (!work || work.struck) return refuse('no-such-work', { run });
-  return accept({ stream: `job:${job}`, kind: 'work-struck', v: 1, body: { run, why } });
-});
+export const strikeWork = jobCommand(
+  'strike-work',
+  z.strictObject({ job: zJobId, run: zId, why: zLine }),
+  OPEN_STAGES,
+  (view, { job, run, why }) => {
+    const work = view.job.work.find((one) => one.run === run);
+    if (!work || work.struck) return refuse('no-such-work', { run });
+    return accept({ stream: `job:${job}`, kind: 'work-struck', v: 1, body: { run, why } });
+  },
+);

@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import { accept, type Asking, type Decision, refuse } from '../../decision.ts';
 import { canGoHome } from '../../custody/canGoHome.ts';
+import { type Asking, accept, type Decision, refuse } from '../../decision.ts';
 import { personal } from '../../journal/personal.ts';
 import { mayCollect } from '../../word/mayAnswer.ts';
 import { openBook } from '../book.ts';
@@ -12,7 +12,10 @@ import { issuePaper } from '../papers/issue.ts';
 import { AT_THE_DOOR, OPEN_STAGES } from '../stage.ts';
 import type { View } from '../view.ts';
 
-const zDifference = z.strictObject({ what: z.enum(['settings-cleared', 'tie-cut', 'died-here', 'hours-more', 'plugs-out-and-in', 'other']), says: zText.nullable() });
+const zDifference = z.strictObject({
+  what: z.enum(['settings-cleared', 'tie-cut', 'died-here', 'hours-more', 'plugs-out-and-in', 'other']),
+  says: zText.nullable(),
+});
 
 /** Proved, cleaned, closed: the machine stands ready. Refused while something of ours is in it or something of theirs is missing. */
 export const markReady = jobCommand(
@@ -23,9 +26,19 @@ export const markReady = jobCommand(
     const { job, machine } = view;
     if (!machine) return refuse('no-such-machine', { machine: job.machine });
     const failed = job.work.filter((work) => work.kind === 'proof' && !work.struck && work.passed === false);
-    const open = failed.filter((work) => !job.work.some((later) => later.kind === 'proof' && later.what === work.what && later.passed === true && later.startedAt > work.startedAt));
+    const open = failed.filter(
+      (work) =>
+        !job.work.some(
+          (later) =>
+            later.kind === 'proof' &&
+            later.what === work.what &&
+            later.passed === true &&
+            later.startedAt > work.startedAt,
+        ),
+    );
     if (open.length > 0) return refuse('proof-failed', { proofs: open.map((work) => work.what) });
-    if (!job.work.some((work) => work.kind === 'proof' && work.passed === true && !work.struck)) return refuse('nothing-proved', {});
+    if (!job.work.some((work) => work.kind === 'proof' && work.passed === true && !work.struck))
+      return refuse('nothing-proved', {});
     const missing = canGoHome(job, machine, view.parts).filter((one) => one.why !== 'ours-on-machine');
     if (missing.length > 0) return refuse('cannot-go-home', { missing });
     const book = openBook(view, asking);
@@ -39,20 +52,29 @@ export const markReady = jobCommand(
 /** Declined, not worth it, not found, never answered: it goes home as it came, under the same custody rules. */
 export const goHomeAsItCame = jobCommand(
   'go-home-as-it-came',
-  z.strictObject({ job: zJobId, why: z.enum(['declined', 'not-worth-it', 'not-found', 'never-answered', 'not-reproduced']) }),
+  z.strictObject({
+    job: zJobId,
+    why: z.enum(['declined', 'not-worth-it', 'not-found', 'never-answered', 'not-reproduced']),
+  }),
   OPEN_STAGES.filter((stage) => stage !== 'home-as-it-came'),
   (view, input, asking) => {
     const book = openBook(view, asking);
-    for (const question of view.job.questions) if (!question.answer && !question.lapsed && !question.withdrawn) book.add(`job:${input.job}`, 'question-lapsed', { question: question.id });
-    for (const part of view.parts.values()) if (part.reservedFor === input.job) book.add(`part:${part.id}`, 'part-released', { job: input.job });
+    for (const question of view.job.questions)
+      if (!question.answer && !question.lapsed && !question.withdrawn)
+        book.add(`job:${input.job}`, 'question-lapsed', { question: question.id });
+    for (const part of view.parts.values())
+      if (part.reservedFor === input.job) book.add(`part:${part.id}`, 'part-released', { job: input.job });
     book.enter('home-as-it-came', input.why);
     return book.accept();
   },
 );
 
 /** Told the owner that it stands ready. */
-export const tellReady = jobCommand('tell-ready', z.strictObject({ job: zJobId, how: z.enum(['phone', 'mail', 'message']) }), AT_THE_DOOR, (_view, { job, how }) =>
-  accept({ stream: `job:${job}`, kind: 'told-ready', v: 1, body: { how } }),
+export const tellReady = jobCommand(
+  'tell-ready',
+  z.strictObject({ job: zJobId, how: z.enum(['phone', 'mail', 'message']) }),
+  AT_THE_DOOR,
+  (_view, { job, how }) => accept({ stream: `job:${job}`, kind: 'told-ready', v: 1, body: { how } }),
 );
 
 /** Reminds an owner who has not come; the last notice names what local law allows, in the shop's own text. */
@@ -86,15 +108,25 @@ const zHandOver = z.strictObject({
  * Hands the machine over: accessories ticked back, ours taken off, every part accounted for, by one who may collect,
  * signed. Secrets are wiped. Slip and bill come out.
  */
-export const handOver = jobCommand('hand-over', zHandOver, AT_THE_DOOR, decideHandOver, () => ({ papers: ['replaced-part-slip', 'bill', 'return-report'] }));
+export const handOver = jobCommand('hand-over', zHandOver, AT_THE_DOOR, decideHandOver, () => ({
+  papers: ['replaced-part-slip', 'bill', 'return-report'],
+}));
 
-function decideHandOver(view: View & { readonly job: Job }, input: z.infer<typeof zHandOver>, asking: Asking): Decision {
+function decideHandOver(
+  view: View & { readonly job: Job },
+  input: z.infer<typeof zHandOver>,
+  asking: Asking,
+): Decision {
   const { job, machine, owner } = view;
   if (!machine || !owner) return refuse('no-such-machine', { machine: job.machine });
   if (!mayCollect(owner, input.collectedBy)) return refuse('may-not-collect', { name: input.collectedBy });
-  const back = (thing: string) => input.returned.filter((one) => one.thing === thing).reduce((sum, one) => sum + one.count, 0);
+  const back = (thing: string) =>
+    input.returned.filter((one) => one.thing === thing).reduce((sum, one) => sum + one.count, 0);
   const short = job.cameAlong.filter(({ thing, count }) => back(thing) < count);
-  if (short.length > 0) return refuse('came-along-missing', { things: short.map(({ thing, count }) => ({ thing, count: count - back(thing) })) });
+  if (short.length > 0)
+    return refuse('came-along-missing', {
+      things: short.map(({ thing, count }) => ({ thing, count: count - back(thing) })),
+    });
   const book = openBook(view, asking);
   for (const thing of input.oursOff) {
     const on = book.view().job?.ours.find((one) => one.thing === thing.thing)?.count ?? 0;
@@ -105,16 +137,21 @@ function decideHandOver(view: View & { readonly job: Job }, input: z.infer<typeo
   const missing = now.job ? canGoHome(now.job, machine, now.parts) : [];
   if (missing.length > 0) return refuse('cannot-go-home', { missing });
   const asItCame = job.stages.some((one) => one.stage === 'home-as-it-came');
-  if (asItCame && !job.papers.some((paper) => paper.kind === 'return-report')) issuePaper(book, 'return-report', asking);
+  if (asItCame && !job.papers.some((paper) => paper.kind === 'return-report'))
+    issuePaper(book, 'return-report', asking);
   for (const what of job.secrets) book.add(`job:${job.id}`, 'secret-wiped', { what });
   book.add(`job:${job.id}`, 'handed-over', {
     collectedBy: personal('record', job.owner, input.collectedBy),
     signature: signed(asking, job.owner, input.signed, input.contentHash),
     returned: input.returned,
     asItCame,
-    differences: input.differences.map((one) => ({ ...one, says: one.says === null ? null : personal('record', job.owner, one.says) })),
+    differences: input.differences.map((one) => ({
+      ...one,
+      says: one.says === null ? null : personal('record', job.owner, one.says),
+    })),
   });
-  for (const part of now.parts.values()) if (part.reservedFor === job.id) book.add(`part:${part.id}`, 'part-released', { job: job.id });
+  for (const part of now.parts.values())
+    if (part.reservedFor === job.id) book.add(`part:${part.id}`, 'part-released', { job: job.id });
   if (job.sold.some((line) => line.part !== null)) issuePaper(book, 'replaced-part-slip', asking);
   issuePaper(book, 'bill', asking);
   book.enter('gone-home', asItCame ? 'as-it-came' : 'mended');

@@ -4,7 +4,7 @@ import { personal } from '../../journal/personal.ts';
 import { mayAnswer } from '../../word/mayAnswer.ts';
 import { openBook } from '../book.ts';
 import { jobCommand } from '../command.ts';
-import { zId, zJobId, zLine, zMinor, zPartId, zText, zHow } from '../fields.ts';
+import { zHow, zId, zJobId, zLine, zMinor, zPartId, zText } from '../fields.ts';
 import { issuePaper } from '../papers/issue.ts';
 import { OPEN_STAGES } from '../stage.ts';
 import { howAnswered } from '../word/howAnswered.ts';
@@ -12,16 +12,35 @@ import { howAnswered } from '../word/howAnswered.ts';
 /** Something went wrong at our hands: written down at once; the hand-over waits until the owner was told. */
 export const reportIncident = jobCommand(
   'report-incident',
-  z.strictObject({ job: zJobId, what: zText, part: zPartId.nullable(), partIs: z.enum(['hurt', 'dead', 'lost']).nullable(), cause: z.enum(['known', 'unknown']), photographs: z.array(zId).max(20), costMinor: zMinor }),
+  z.strictObject({
+    job: zJobId,
+    what: zText,
+    part: zPartId.nullable(),
+    partIs: z.enum(['hurt', 'dead', 'lost']).nullable(),
+    cause: z.enum(['known', 'unknown']),
+    photographs: z.array(zId).max(20),
+    costMinor: zMinor,
+  }),
   OPEN_STAGES,
   (view, { job, partIs, ...input }, asking) => {
     const part = input.part === null ? null : view.parts.get(input.part);
     if (part === undefined) return refuse('no-such-part', { part: input.part });
     const book = openBook(view, asking);
-    book.add(`job:${job}`, 'incident', { ...input, id: asking.newId(), what: personal('record', view.job.owner, input.what) });
-    if (part && partIs === 'dead') book.add(`part:${part.id}`, 'part-standing', { standing: { is: 'dead', how: 'at-our-hands' }, why: 'incident' });
+    book.add(`job:${job}`, 'incident', {
+      ...input,
+      id: asking.newId(),
+      what: personal('record', view.job.owner, input.what),
+    });
+    if (part && partIs === 'dead')
+      book.add(`part:${part.id}`, 'part-standing', { standing: { is: 'dead', how: 'at-our-hands' }, why: 'incident' });
     if (part && partIs === 'lost') {
-      const refusal = book.move({ part: part.id, from: part.place, to: { at: 'not-found', since: asking.at, lastSeen: part.place.at }, job, why: { by: 'hand' } });
+      const refusal = book.move({
+        part: part.id,
+        from: part.place,
+        to: { at: 'not-found', since: asking.at, lastSeen: part.place.at },
+        job,
+        why: { by: 'hand' },
+      });
       if (refusal) return { ok: false, refusal };
     }
     issuePaper(book, 'incident', asking);
@@ -31,13 +50,23 @@ export const reportIncident = jobCommand(
 );
 
 /** The owner was told of the incident: by whom, how, when. */
-export const tellIncident = jobCommand('tell-incident', z.strictObject({ job: zJobId, incident: zId, name: zLine, how: zHow }), OPEN_STAGES, (view, input, asking) => {
-  if (!view.job.incidents.some((one) => one.id === input.incident)) return refuse('no-such-incident', { incident: input.incident });
-  if (!view.owner || !mayAnswer(view.owner, input.name, null)) return refuse('may-not-answer', { name: input.name });
-  return accept({
-    stream: `job:${input.job}`,
-    kind: 'incident-told',
-    v: 1,
-    body: { id: input.incident, name: personal('record', view.job.owner, input.name), how: howAnswered(asking, view.job.owner, input.how) },
-  });
-});
+export const tellIncident = jobCommand(
+  'tell-incident',
+  z.strictObject({ job: zJobId, incident: zId, name: zLine, how: zHow }),
+  OPEN_STAGES,
+  (view, input, asking) => {
+    if (!view.job.incidents.some((one) => one.id === input.incident))
+      return refuse('no-such-incident', { incident: input.incident });
+    if (!view.owner || !mayAnswer(view.owner, input.name, null)) return refuse('may-not-answer', { name: input.name });
+    return accept({
+      stream: `job:${input.job}`,
+      kind: 'incident-told',
+      v: 1,
+      body: {
+        id: input.incident,
+        name: personal('record', view.job.owner, input.name),
+        how: howAnswered(asking, view.job.owner, input.how),
+      },
+    });
+  },
+);

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import type { OwnReport } from '../../custody/machine.ts';
 import type { PartKind } from '../../custody/part.ts';
 import { type Slot, takesKind } from '../../custody/slot.ts';
-import { accept, type Asking, refuse } from '../../decision.ts';
+import { type Asking, accept, refuse } from '../../decision.ts';
 import type { MachineId, OwnerId, PartId } from '../../ids.ts';
 import { personal } from '../../journal/personal.ts';
 import { type Book, openBook } from '../book.ts';
@@ -14,8 +14,19 @@ const zOwnReport = z.strictObject({
   system: z.strictObject({ vendor: zLine.nullable(), name: zLine.nullable() }),
   board: z.strictObject({ vendor: zLine.nullable(), name: zLine.nullable() }),
   firmware: z.strictObject({ vendor: zLine.nullable(), version: zLine.nullable(), date: zLine.nullable() }),
-  processors: z.array(z.strictObject({ name: zLine.nullable(), socket: zLine.nullable(), cores: z.int().nullable() })).max(64),
-  memory: z.array(z.strictObject({ locator: zLine.nullable(), sizeMiB: z.number().nullable(), type: zLine.nullable(), speedMTs: z.number().nullable() })).max(256),
+  processors: z
+    .array(z.strictObject({ name: zLine.nullable(), socket: zLine.nullable(), cores: z.int().nullable() }))
+    .max(64),
+  memory: z
+    .array(
+      z.strictObject({
+        locator: zLine.nullable(),
+        sizeMiB: z.number().nullable(),
+        type: zLine.nullable(),
+        speedMTs: z.number().nullable(),
+      }),
+    )
+    .max(256),
   gaps: z.array(zLine).max(500),
 }) satisfies z.ZodType<OwnReport>;
 
@@ -42,10 +53,21 @@ const DATA_BEARING: readonly PartKind[] = ['drive'];
 /** Keeps what a machine said of itself, or said in an old copy: that is told, not seen, until the census says so. */
 export const readReport = jobCommand(
   'read-report',
-  z.strictObject({ job: zJobId, text: z.string().min(1).max(2_000_000), taken: zLine.nullable(), report: zOwnReport, digest: z.string().max(128) }),
+  z.strictObject({
+    job: zJobId,
+    text: z.string().min(1).max(2_000_000),
+    taken: zLine.nullable(),
+    report: zOwnReport,
+    digest: z.string().max(128),
+  }),
   OPEN_STAGES,
   (view, { report, taken, text, digest }) =>
-    accept({ stream: `machine:${view.job.machine}`, kind: 'own-report-read', v: 1, body: { report, taken, digest, text: personal('readings', view.job.owner, text) } }),
+    accept({
+      stream: `machine:${view.job.machine}`,
+      kind: 'own-report-read',
+      v: 1,
+      body: { report, taken, digest, text: personal('readings', view.job.owner, text) },
+    }),
 );
 
 /**
@@ -54,17 +76,31 @@ export const readReport = jobCommand(
  */
 export const writeCensus = jobCommand(
   'write-census',
-  z.strictObject({ job: zJobId, slots: z.array(zSlot).min(1).max(200), parts: z.array(zFoundPart).max(200), gaps: z.array(zLine).max(200) }),
+  z.strictObject({
+    job: zJobId,
+    slots: z.array(zSlot).min(1).max(200),
+    parts: z.array(zFoundPart).max(200),
+    gaps: z.array(zLine).max(200),
+  }),
   OPEN_STAGES,
   (view, input, asking) => {
     const unknown = input.parts.find((part) => !input.slots.some((slot) => slot.id === part.slot));
     if (unknown) return refuse('no-such-slot', { slot: unknown.slot, machine: view.machine?.called ?? '' });
     const twice = input.slots.find((slot, at) => input.slots.findIndex((one) => one.id === slot.id) !== at);
     if (twice) return refuse('slot-named-twice', { slot: twice.id });
-    const wrongKind = input.parts.find((part) => !input.slots.some((slot) => slot.id === part.slot && takesKind(slot.takes, part.kind)));
-    if (wrongKind) return refuse('wrong-kind-for-slot', { slot: wrongKind.slot, kind: wrongKind.kind, takes: input.slots.find((slot) => slot.id === wrongKind.slot)?.takes, name: wrongKind.name });
+    const wrongKind = input.parts.find(
+      (part) => !input.slots.some((slot) => slot.id === part.slot && takesKind(slot.takes, part.kind)),
+    );
+    if (wrongKind)
+      return refuse('wrong-kind-for-slot', {
+        slot: wrongKind.slot,
+        kind: wrongKind.kind,
+        takes: input.slots.find((slot) => slot.id === wrongKind.slot)?.takes,
+        name: wrongKind.name,
+      });
     const twoIn = input.parts.find((part, at) => input.parts.findIndex((one) => one.slot === part.slot) !== at);
-    if (twoIn) return refuse('slot-occupied', { slot: twoIn.slot, machine: view.machine?.called ?? '', by: twoIn.name });
+    if (twoIn)
+      return refuse('slot-occupied', { slot: twoIn.slot, machine: view.machine?.called ?? '', by: twoIn.name });
     const book = openBook(view, asking);
     const slots: readonly Slot[] = input.slots;
     book.add(`machine:${view.job.machine}`, 'slots-written', { slots, gaps: input.gaps });
@@ -73,7 +109,13 @@ export const writeCensus = jobCommand(
   },
 );
 
-function writeFound(book: Book, machine: MachineId, owner: OwnerId, found: z.infer<typeof zFoundPart>, asking: Asking): void {
+function writeFound(
+  book: Book,
+  machine: MachineId,
+  owner: OwnerId,
+  found: z.infer<typeof zFoundPart>,
+  asking: Asking,
+): void {
   const sitting = book.view().machine?.inside[found.slot];
   if (sitting) {
     book.add(`part:${sitting}`, 'part-corrected', { name: found.name, attributes: found.attributes });
@@ -100,6 +142,10 @@ function writeFound(book: Book, machine: MachineId, owner: OwnerId, found: z.inf
 }
 
 /** Facts asked once at the first look that change how long things take: wide cooler, glass, small case. */
-export const answerSwitches = jobCommand('answer-switches', z.strictObject({ job: zJobId, switches: z.record(zId, z.boolean().nullable()) }), OPEN_STAGES, (view, { switches }) =>
-  accept({ stream: `machine:${view.job.machine}`, kind: 'switches-answered', v: 1, body: { switches } }),
+export const answerSwitches = jobCommand(
+  'answer-switches',
+  z.strictObject({ job: zJobId, switches: z.record(zId, z.boolean().nullable()) }),
+  OPEN_STAGES,
+  (view, { switches }) =>
+    accept({ stream: `machine:${view.job.machine}`, kind: 'switches-answered', v: 1, body: { switches } }),
 );

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { accept, type Asking, refuse } from '../../decision.ts';
+import { type Asking, accept, refuse } from '../../decision.ts';
 import { personal } from '../../journal/personal.ts';
 import { CONSENTS, OWN_SIGNATURE } from '../../word/consent.ts';
 import type { Signature } from '../../word/signature.ts';
@@ -27,14 +27,23 @@ export function signed(asking: Asking, owner: string, given: z.infer<typeof zSig
 /** The one signature under all lines of the sheet. Out come receipt, consent sheet, estimate and tag. */
 export const signSheet = jobCommand(
   'sign-sheet',
-  z.strictObject({ job: zJobId, answers: z.partialRecord(zConsent, zYesNo), signed: zSigned, contentHash: z.string().max(128) }),
+  z.strictObject({
+    job: zJobId,
+    answers: z.partialRecord(zConsent, zYesNo),
+    signed: zSigned,
+    contentHash: z.string().max(128),
+  }),
   ['taken-in'],
   (view, input, asking) => {
     const alone = OWN_SIGNATURE.filter((id) => input.answers[id] === 'yes');
     if (alone.length > 0) return refuse('needs-own-signature', { consents: alone });
     const book = openBook(view, asking);
-    book.add(`job:${input.job}`, 'sheet-signed', { answers: input.answers, signature: signed(asking, view.job.owner, input.signed, input.contentHash) });
-    for (const kind of ['intake-receipt', 'consent-sheet', 'estimate', 'bench-tag'] as const) issuePaper(book, kind, asking);
+    book.add(`job:${input.job}`, 'sheet-signed', {
+      answers: input.answers,
+      signature: signed(asking, view.job.owner, input.signed, input.contentHash),
+    });
+    for (const kind of ['intake-receipt', 'consent-sheet', 'estimate', 'bench-tag'] as const)
+      issuePaper(book, kind, asking);
     return book.accept();
   },
   () => ({ papers: ['intake-receipt', 'consent-sheet', 'estimate', 'bench-tag'] }),
@@ -43,14 +52,26 @@ export const signSheet = jobCommand(
 /** A line with a signature of its own: filming, publishing, destroying data, risk. */
 export const signAlone = jobCommand(
   'sign-alone',
-  z.strictObject({ job: zJobId, id: zConsent, answer: zYesNo, about: zText.nullable(), signed: zSigned, contentHash: z.string().max(128) }),
+  z.strictObject({
+    job: zJobId,
+    id: zConsent,
+    answer: zYesNo,
+    about: zText.nullable(),
+    signed: zSigned,
+    contentHash: z.string().max(128),
+  }),
   OPEN_STAGES,
   (view, input, asking) =>
     accept({
       stream: `job:${input.job}`,
       kind: 'consent-signed-alone',
       v: 1,
-      body: { id: input.id, answer: input.answer, about: input.about, signature: signed(asking, view.job.owner, input.signed, input.contentHash) },
+      body: {
+        id: input.id,
+        answer: input.answer,
+        about: input.about,
+        signature: signed(asking, view.job.owner, input.signed, input.contentHash),
+      },
     }),
 );
 
@@ -60,20 +81,29 @@ export const answerConsent = jobCommand(
   z.strictObject({ job: zJobId, id: zConsent, answer: zYesNo, name: zLine, how: zHow }),
   OPEN_STAGES,
   (view, input, asking) => {
-    if (OWN_SIGNATURE.includes(input.id) && input.answer === 'yes') return refuse('needs-own-signature', { consents: [input.id] });
+    if (OWN_SIGNATURE.includes(input.id) && input.answer === 'yes')
+      return refuse('needs-own-signature', { consents: [input.id] });
     if (!view.job.consents.signature) return refuse('sheet-not-signed', { job: input.job });
     return accept({
       stream: `job:${input.job}`,
       kind: 'consent-answered',
       v: 1,
-      body: { id: input.id, answer: input.answer, name: personal('record', view.job.owner, input.name), how: howAnswered(asking, view.job.owner, input.how) },
+      body: {
+        id: input.id,
+        answer: input.answer,
+        name: personal('record', view.job.owner, input.name),
+        how: howAnswered(asking, view.job.owner, input.how),
+      },
     });
   },
 );
 
 /** Takes a consent back for what is not done yet. */
-export const withdrawConsent = jobCommand('withdraw-consent', z.strictObject({ job: zJobId, id: zConsent }), OPEN_STAGES, (_view, input) =>
-  accept({ stream: `job:${input.job}`, kind: 'consent-withdrawn', v: 1, body: { id: input.id } }),
+export const withdrawConsent = jobCommand(
+  'withdraw-consent',
+  z.strictObject({ job: zJobId, id: zConsent }),
+  OPEN_STAGES,
+  (_view, input) => accept({ stream: `job:${input.job}`, kind: 'consent-withdrawn', v: 1, body: { id: input.id } }),
 );
 
 /** The second tier, before the first screw. */
@@ -92,7 +122,12 @@ export const addBeforeFirstScrew = jobCommand(
   }),
   OPEN_STAGES,
   (view, { job, keyPlace, ...rest }) =>
-    accept({ stream: `job:${job}`, kind: 'asked-before-first-screw', v: 1, body: { ...rest, keyPlace: keyPlace === null ? null : personal('contact', view.job.owner, keyPlace) } }),
+    accept({
+      stream: `job:${job}`,
+      kind: 'asked-before-first-screw',
+      v: 1,
+      body: { ...rest, keyPlace: keyPlace === null ? null : personal('contact', view.job.owner, keyPlace) },
+    }),
 );
 
 /** Puts right what was told, in terms, keeping the owner's own words. */
@@ -100,5 +135,6 @@ export const correctTold = jobCommand(
   'correct-told',
   z.strictObject({ job: zJobId, symptoms: z.array(zId).min(1).max(12), often: z.array(zId).max(4) }),
   AT_THE_BENCH,
-  (_view, { job, symptoms, often }) => accept({ stream: `job:${job}`, kind: 'told-corrected', v: 1, body: { symptoms, often } }),
+  (_view, { job, symptoms, often }) =>
+    accept({ stream: `job:${job}`, kind: 'told-corrected', v: 1, body: { symptoms, often } }),
 );

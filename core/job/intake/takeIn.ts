@@ -1,13 +1,25 @@
 import { z } from 'zod';
+import type { Tag } from '../../custody/part.ts';
 import { issueTag } from '../../custody/tag.ts';
 import { type Asking, type Decision, refuse } from '../../decision.ts';
 import type { JobId, MachineId, OwnerId } from '../../ids.ts';
 import { type Personal, personal } from '../../journal/personal.ts';
-import type { Tag } from '../../custody/part.ts';
 import type { OwnerKind } from '../../word/owner.ts';
 import { type Book, openBook } from '../book.ts';
 import { shopCommand } from '../command.ts';
-import { zEnquiryId, zEpoch, zId, zJobId, zLine, zMachineId, zMinor, zOwnerId, zTag, zText, zThing } from '../fields.ts';
+import {
+  zEnquiryId,
+  zEpoch,
+  zId,
+  zJobId,
+  zLine,
+  zMachineId,
+  zMinor,
+  zOwnerId,
+  zTag,
+  zText,
+  zThing,
+} from '../fields.ts';
 import type { View } from '../view.ts';
 
 const zOwner = z.strictObject({
@@ -20,7 +32,12 @@ const zOwner = z.strictObject({
   kind: z.discriminatedUnion('is', [
     z.strictObject({ is: z.literal('person') }),
     z.strictObject({ is: z.literal('minor'), guardian: zLine }),
-    z.strictObject({ is: z.literal('company'), orderNumber: zLine.nullable(), approves: zLine.nullable(), approvesUpToMinor: zMinor.nullable() }),
+    z.strictObject({
+      is: z.literal('company'),
+      orderNumber: zLine.nullable(),
+      approves: zLine.nullable(),
+      approvesUpToMinor: zMinor.nullable(),
+    }),
     z.strictObject({ is: z.literal('for-someone-else'), machineOf: zLine }),
   ]),
   mayCollect: z.array(zLine).max(10),
@@ -38,10 +55,17 @@ const zTold = z.strictObject({
 
 const zTakeIn = z.strictObject({
   owner: z.union([z.strictObject({ known: zOwnerId }), z.strictObject({ fresh: zOwner })]),
-  machine: z.union([z.strictObject({ known: zMachineId }), z.strictObject({ fresh: z.strictObject({ called: zLine, tag: zTag.nullable(), serial: zLine.nullable() }) })]),
+  machine: z.union([
+    z.strictObject({ known: zMachineId }),
+    z.strictObject({ fresh: z.strictObject({ called: zLine, tag: zTag.nullable(), serial: zLine.nullable() }) }),
+  ]),
   enquiry: zEnquiryId.nullable(),
   cameBack: z.strictObject({ from: zJobId, same: z.enum(['same-fault', 'new', 'ours']) }).nullable(),
-  tasks: z.array(z.strictObject({ id: zId, fixedMinor: zMinor.nullable() })).min(1).max(20).nullable(),
+  tasks: z
+    .array(z.strictObject({ id: zId, fixedMinor: zMinor.nullable() }))
+    .min(1)
+    .max(20)
+    .nullable(),
   charging: z.enum(['charged', 'free', 'diagnosis-only']),
   told: zTold,
   cameAlong: z.array(zThing).max(30),
@@ -76,8 +100,10 @@ function decideTakeIn(view: View, input: TakeInInput, asking: Asking): Decision 
   if (!settings) return refuse('shop-not-set-up');
   if ('known' in input.owner && !view.owner) return refuse('no-such-owner', { owner: input.owner.known });
   if ('known' in input.machine && !view.machine) return refuse('no-such-machine', { machine: input.machine.known });
-  if (input.cameBack && view.olderJob?.stage !== 'gone-home') return refuse('older-job-not-ended', { job: input.cameBack.from });
-  if (input.enquiry && view.enquiry?.stage !== 'asked') return refuse('enquiry-not-open', { enquiry: input.enquiry, stage: view.enquiry?.stage ?? null });
+  if (input.cameBack && view.olderJob?.stage !== 'gone-home')
+    return refuse('older-job-not-ended', { job: input.cameBack.from });
+  if (input.enquiry && view.enquiry?.stage !== 'asked')
+    return refuse('enquiry-not-open', { enquiry: input.enquiry, stage: view.enquiry?.stage ?? null });
   const book = openBook(view, asking);
   const job = asking.newId() as JobId;
   const owner = 'known' in input.owner ? input.owner.known : (asking.newId() as OwnerId);
@@ -94,7 +120,10 @@ function decideTakeIn(view: View, input: TakeInInput, asking: Asking): Decision 
     told: {
       ...input.told,
       ownWords: personal('record', owner, input.told.ownWords),
-      changed: input.told.changed.map((one) => ({ ...one, what: one.what === null ? null : personal('record', owner, one.what) })),
+      changed: input.told.changed.map((one) => ({
+        ...one,
+        what: one.what === null ? null : personal('record', owner, one.what),
+      })),
     },
     cameAlong: input.cameAlong,
     lift: input.lift,
@@ -109,12 +138,14 @@ function decideTakeIn(view: View, input: TakeInInput, asking: Asking): Decision 
   if ('fresh' in input.owner) writeOwner(book, owner, input.owner.fresh);
   writeMachine(book, view, input, owner, machine);
   for (const part of book.view().parts.values()) {
-    if (part.place.at === 'slot' && part.place.machine === machine.id) book.add(`machine:${machine.id}`, 'part-at-taking-in', { slot: part.place.slot, part: part.id });
+    if (part.place.at === 'slot' && part.place.machine === machine.id)
+      book.add(`machine:${machine.id}`, 'part-at-taking-in', { slot: part.place.slot, part: part.id });
   }
   if (input.enquiry) book.add(`enquiry:${input.enquiry}`, 'enquiry-came', { job });
   if (input.cameBack) {
     book.add(`job:${input.cameBack.from}`, 'came-back', { as: job, same: input.cameBack.same });
-    if (input.cameBack.same === 'same-fault' && view.olderJob?.verdict) book.add(`job:${input.cameBack.from}`, 'verdict-struck', { why: 'came-back', by: job });
+    if (input.cameBack.same === 'same-fault' && view.olderJob?.verdict)
+      book.add(`job:${input.cameBack.from}`, 'verdict-struck', { why: 'came-back', by: job });
   }
   return book.accept();
 }
@@ -149,7 +180,10 @@ type MachineHere = { readonly id: MachineId; readonly tag: Tag };
 
 function machineFor(view: View, input: TakeInInput, asking: Asking): MachineHere {
   const fresh = 'fresh' in input.machine ? input.machine.fresh : null;
-  return { id: view.machine?.id ?? (asking.newId() as MachineId), tag: view.machine?.tag ?? fresh?.tag ?? issueTag(asking.randomInt) };
+  return {
+    id: view.machine?.id ?? (asking.newId() as MachineId),
+    tag: view.machine?.tag ?? fresh?.tag ?? issueTag(asking.randomInt),
+  };
 }
 
 function writeMachine(book: Book, before: View, input: TakeInInput, owner: OwnerId, { id, tag }: MachineHere): void {
@@ -158,5 +192,11 @@ function writeMachine(book: Book, before: View, input: TakeInInput, owner: Owner
     return;
   }
   const { called, serial } = 'fresh' in input.machine ? input.machine.fresh : { called: '', serial: null };
-  book.add(`machine:${id}`, 'machine-known', { id, owner, tag, called, serial: serial === null ? null : personal('readings', owner, serial) });
+  book.add(`machine:${id}`, 'machine-known', {
+    id,
+    owner,
+    tag,
+    called,
+    serial: serial === null ? null : personal('readings', owner, serial),
+  });
 }

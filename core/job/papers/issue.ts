@@ -13,7 +13,8 @@ import { STAGES } from '../stage.ts';
 import { PAPER_FACTS } from './facts.ts';
 
 /** The calendar year at a moment, in the shop's zone: papers are numbered by kind and year. */
-export const yearIn = (zone: string, at: number): number => Number(new Intl.DateTimeFormat('en', { timeZone: zone, year: 'numeric' }).format(at));
+export const yearIn = (zone: string, at: number): number =>
+  Number(new Intl.DateTimeFormat('en', { timeZone: zone, year: 'numeric' }).format(at));
 
 /**
  * Issues a paper on what the book says so far: number, content and hash are fixed in the same transaction as what it
@@ -43,10 +44,21 @@ export function issuePaper(book: Book, kind: PaperKindId, asking: Asking, part: 
 
 /** `IR-2026-0001`: initials of the kind, the year, counted from one within both. */
 const paperNumber = (kind: string, year: number, count: number): string =>
-  `${kind.split('-').map((word) => word.slice(0, 1).toUpperCase()).join('')}-${year}-${String(count).padStart(4, '0')}`;
+  `${kind
+    .split('-')
+    .map((word) => word.slice(0, 1).toUpperCase())
+    .join('')}-${year}-${String(count).padStart(4, '0')}`;
 
 /** Kinds of which a job has one that holds; others are issued as often as there is reason. */
-const SINGLE: ReadonlySet<PaperKindId> = new Set<PaperKindId>(['intake-receipt', 'consent-sheet', 'estimate', 'return-report', 'replaced-part-slip', 'bill', 'bench-tag']);
+const SINGLE: ReadonlySet<PaperKindId> = new Set<PaperKindId>([
+  'intake-receipt',
+  'consent-sheet',
+  'estimate',
+  'return-report',
+  'replaced-part-slip',
+  'bill',
+  'bench-tag',
+]);
 
 const zPaperKind = z.enum(Object.keys(PAPER_KINDS) as [PaperKindId, ...PaperKindId[]]);
 

@@ -23,7 +23,7 @@ const zOption = z.strictObject({
     accepts: z.boolean(),
     data: z.enum(['copy', 'unplug', 'leave']).nullable(),
     dead: z.strictObject({ part: zPartId, answer: z.enum(['back', 'keep', 'send', 'scrap', 'follow']) }).nullable(),
-    then: z.enum([...STAGES, 'back']),
+    goesTo: z.enum([...STAGES, 'back']),
   }),
 });
 
@@ -32,7 +32,9 @@ const zOffer = z.strictObject({
   part: zPartId,
   /** How much of an attribute or row the owner uses, where the machine does not say it. */
   uses: z.record(zId, z.number().min(0)),
-  afterwards: z.array(z.strictObject({ says: zText, minutes: z.number().min(0).max(600), priceMinor: zMinor.nullable() })).max(20),
+  afterwards: z
+    .array(z.strictObject({ says: zText, minutes: z.number().min(0).max(600), priceMinor: zMinor.nullable() }))
+    .max(20),
   extras: z.array(z.strictObject({ what: zLine, priceMinor: zMinor })).max(20),
   priceMinor: zMinor,
   condition: z.enum(['new', 'used', 'refurbished']),
@@ -90,23 +92,42 @@ function decideAsk(view: View & { readonly job: Job }, input: z.infer<typeof zAs
   return book.accept();
 }
 
-const disclosed = ({ uses: _, ...offer }: z.infer<typeof zOffer>, compared: Comparison | null): Offer => ({ ...offer, rows: compared?.rows ?? [], notKnown: compared?.notKnown ?? [] });
+const disclosed = ({ uses: _, ...offer }: z.infer<typeof zOffer>, compared: Comparison | null): Offer => ({
+  ...offer,
+  rows: compared?.rows ?? [],
+  notKnown: compared?.notKnown ?? [],
+});
 
-function offerProblem(view: View & { readonly job: Job }, input: z.infer<typeof zAsk>, compared: Comparison | null): Decision | null {
+function offerProblem(
+  view: View & { readonly job: Job },
+  input: z.infer<typeof zAsk>,
+  compared: Comparison | null,
+): Decision | null {
   if ((input.kind === 'offer') !== (input.offer !== null)) return refuse('offer-and-kind-differ', { kind: input.kind });
   if (!input.offer) return null;
   const part = view.parts.get(input.offer.part);
   if (!part) return refuse('no-such-part', { part: input.offer.part });
   if (part.belongs.to !== 'shop') return refuse('not-ours-to-offer', { part: part.id, name: part.name });
-  if (part.reservedFor && part.reservedFor !== view.job.id) return refuse('part-reserved', { part: part.id, tag: part.tag, name: part.name, heldBy: part.reservedFor, since: part.since });
+  if (part.reservedFor && part.reservedFor !== view.job.id)
+    return refuse('part-reserved', {
+      part: part.id,
+      tag: part.tag,
+      name: part.name,
+      heldBy: part.reservedFor,
+      since: part.since,
+    });
   const worse = compared?.counts.worse ?? 0;
   if (view.job.substitution.lesser === 'no' && worse > 0) return refuse('owner-wants-no-lesser-part', { worse });
-  if (!view.job.substitution.used && input.offer.condition !== 'new') return refuse('owner-wants-no-used-part', { condition: input.offer.condition });
+  if (!view.job.substitution.used && input.offer.condition !== 'new')
+    return refuse('owner-wants-no-used-part', { condition: input.offer.condition });
   return null;
 }
 
 function limitProblem(job: Job, input: z.infer<typeof zAsk>): Decision | null {
-  const low = input.options.find((option) => option.agrees.limitMinor !== null && option.agrees.limitMinor < spentMinor(job));
-  return low ? refuse('limit-below-spent', { option: low.id, limitMinor: low.agrees.limitMinor, spentMinor: spentMinor(job) }) : null;
+  const low = input.options.find(
+    (option) => option.agrees.limitMinor !== null && option.agrees.limitMinor < spentMinor(job),
+  );
+  return low
+    ? refuse('limit-below-spent', { option: low.id, limitMinor: low.agrees.limitMinor, spentMinor: spentMinor(job) })
+    : null;
 }
-

@@ -19,7 +19,12 @@ export function howAnswered(asking: Asking, owner: string, how: z.infer<typeof z
         },
       };
     case 'phone':
-      return { by: 'phone', at: how.at, number: personal('record', owner, how.number), readBack: personal('record', owner, how.readBack) };
+      return {
+        by: 'phone',
+        at: how.at,
+        number: personal('record', owner, how.number),
+        readBack: personal('record', owner, how.readBack),
+      };
     case 'writing':
       return { by: 'writing', at: how.at, file: how.file, words: personal('record', owner, how.words) };
   }

@@ -9,12 +9,26 @@ import { zEpoch, zId, zJobId, zLine, zMinor, zPartId, zQuestionId } from '../fie
 /** Orders a part for this job: only what the owner agreed to. */
 export const orderPart = jobCommand(
   'order-part',
-  z.strictObject({ job: zJobId, what: zLine, supplier: zLine, priceMinor: zMinor, due: zEpoch.nullable(), question: zQuestionId.nullable() }),
+  z.strictObject({
+    job: zJobId,
+    what: zLine,
+    supplier: zLine,
+    priceMinor: zMinor,
+    due: zEpoch.nullable(),
+    question: zQuestionId.nullable(),
+  }),
   ['tracing', 'fitting', 'part-on-the-way'],
   (view, input, asking) => {
     const question = view.job.questions.find((one) => one.id === input.question);
-    if (question && (isOpen(question) || question.withdrawn || question.lapsed)) return refuse('word-needed', { needs: ['answer'] });
-    if (spentMinor(view.job) + input.priceMinor > view.job.limitMinor && !question) return refuse('limit-would-be-passed', { limitMinor: view.job.limitMinor, spentMinor: spentMinor(view.job), withStepMinor: spentMinor(view.job) + input.priceMinor, step: input.what });
+    if (question && (isOpen(question) || question.withdrawn || question.lapsed))
+      return refuse('word-needed', { needs: ['answer'] });
+    if (spentMinor(view.job) + input.priceMinor > view.job.limitMinor && !question)
+      return refuse('limit-would-be-passed', {
+        limitMinor: view.job.limitMinor,
+        spentMinor: spentMinor(view.job),
+        withStepMinor: spentMinor(view.job) + input.priceMinor,
+        step: input.what,
+      });
     const book = openBook(view, asking);
     const { job, ...order } = input;
     book.add(`job:${job}`, 'part-ordered', { ...order, order: asking.newId() });
@@ -26,13 +40,19 @@ export const orderPart = jobCommand(
 /** Checks what came against the order. Only the part as ordered goes on to fitting; each other case goes back to the owner's word. */
 export const receivePart = jobCommand(
   'receive-part',
-  z.strictObject({ job: zJobId, order: zId, as: z.enum(['ordered', 'wrong', 'dead', 'late', 'dearer', 'owners-own']), part: zPartId.nullable() }),
+  z.strictObject({
+    job: zJobId,
+    order: zId,
+    as: z.enum(['ordered', 'wrong', 'dead', 'late', 'dearer', 'owners-own']),
+    part: zPartId.nullable(),
+  }),
   ['part-on-the-way', 'fitting'],
   (view, input, asking) => {
     const order = view.job.orders.find((one) => one.order === input.order);
     if (!order || order.received !== null) return refuse('no-such-order', { order: input.order });
     const part = input.part === null ? null : view.parts.get(input.part);
-    if (input.as === 'ordered' && part?.standing.is !== 'known-good') return refuse('prove-before-fitting', { order: input.order });
+    if (input.as === 'ordered' && part?.standing.is !== 'known-good')
+      return refuse('prove-before-fitting', { order: input.order });
     const book = openBook(view, asking);
     book.add(`job:${input.job}`, 'part-received', { order: input.order, as: input.as, part: input.part });
     if (input.as === 'ordered' || input.as === 'owners-own') book.enter('fitting', 'part-came');

@@ -1,19 +1,15 @@
 import type { DayPoint } from '../../../core/contract/screens.ts';
-import type { JobId } from '../../../core/ids.ts';
 import { bandOf } from '../../../core/job/band.ts';
 import { phoneSentence } from '../../../core/job/phoneSentence.ts';
 import type { EpochMs } from '../../../core/time.ts';
-import type { Reader } from '../../../db/index.ts';
+import { openJobs, type Reader } from '../../../db/index.ts';
 import { loadView } from './loadView.ts';
 
 /** Every job that has not ended, with whose move it is, its promise, and what the desk may say. */
 export async function dayLine(read: Reader, at: EpochMs): Promise<readonly DayPoint[]> {
-  const rows = await read.rows((tables) =>
-    tables.selectFrom('job_now').where('stage', '!=', 'gone-home').orderBy('taken_in').select('job').execute(),
-  );
   const points: DayPoint[] = [];
-  for (const row of rows) {
-    const { job, machine, owner } = await loadView(read, { job: row.job as JobId }, at);
+  for (const id of await openJobs(read)) {
+    const { job, machine, owner } = await loadView(read, { job: id }, at);
     if (!job || !machine) continue;
     const promised = job.promised?.at ?? job.deadline;
     points.push({

@@ -1,7 +1,7 @@
 import type { Asked } from '../../../core/contract/contract.ts';
 import type { JobId } from '../../../core/ids.ts';
-import type { EstimateMoment } from '../../../core/job/estimate.ts';
 import { chargedMinutes, spentMinor } from '../../../core/job/charges.ts';
+import type { EstimateMoment } from '../../../core/job/estimate.ts';
 import type { LabourEstimate } from '../../../core/labour/types.ts';
 import type { EpochMs } from '../../../core/time.ts';
 import { epochMs } from '../../../core/time.ts';
@@ -45,7 +45,9 @@ type Place = { readonly shop: Shop; readonly tools: Tools; readonly engine: Engi
 export async function followWithEstimate(place: Place, asked: Asked, done: Done): Promise<void> {
   const moment = momentAfter(asked);
   if (!moment) return;
-  const job = (asked.name === 'takeIn' ? done.made.slice('job:'.length) : 'job' in asked.input ? asked.input.job : '') as JobId;
+  const job = (
+    asked.name === 'takeIn' ? done.made.slice('job:'.length) : 'job' in asked.input ? asked.input.job : ''
+  ) as JobId;
   const estimated = await estimateNow(await place.shop.read(), place.engine, job, epochMs(0), done.seq);
   if (!estimated) return;
   const { figures, withPart } = estimated;
@@ -77,7 +79,13 @@ async function estimateNow(read: Reader, engine: Engine, job: JobId, at: EpochMs
     model: engine.model,
     case: state,
     work: engine.work,
-    rates: { perMinuteMinor: now.perMinuteMinor, spentMinor: spentMinor(now), spentMinutes: chargedMinutes(now), limitMinor: now.charging === 'charged' ? now.limitMinor : null, parts: prices(state) },
+    rates: {
+      perMinuteMinor: now.perMinuteMinor,
+      spentMinor: spentMinor(now),
+      spentMinutes: chargedMinutes(now),
+      limitMinor: now.charging === 'charged' ? now.limitMinor : null,
+      parts: prices(state),
+    },
     seed: seedOf(`${job}/${seed}`),
     paths: PATHS,
     policy: 'ratio',
@@ -86,20 +94,46 @@ async function estimateNow(read: Reader, engine: Engine, job: JobId, at: EpochMs
   return { figures, withPart: likeliestPart(figures) };
 }
 
-const likeliestPart = (figures: LabourEstimate) => (figures.withParts.p50 > figures.price.p50 ? { name: figures.drivers.find((driver) => driver.what === 'fault')?.id ?? 'part', p50: figures.withParts.p50, p90: figures.withParts.p90 } : null);
+const likeliestPart = (figures: LabourEstimate) =>
+  figures.withParts.p50 > figures.price.p50
+    ? {
+        name: figures.drivers.find((driver) => driver.what === 'fault')?.id ?? 'part',
+        p50: figures.withParts.p50,
+        p90: figures.withParts.p90,
+      }
+    : null;
 
 /** What a part of each kind would cost, from the wall's own prices: the cheapest known-good one. */
 function prices(state: TracingCase): Readonly<Record<string, number>> {
   const byKind: Record<string, number> = {};
-  for (const part of state.stock) if (part.standing === 'known-good' && part.valueMinor > 0) byKind[part.kind] = Math.min(byKind[part.kind] ?? Number.POSITIVE_INFINITY, part.valueMinor);
+  for (const part of state.stock)
+    if (part.standing === 'known-good' && part.valueMinor > 0)
+      byKind[part.kind] = Math.min(byKind[part.kind] ?? Number.POSITIVE_INFINITY, part.valueMinor);
   return byKind;
 }
 
 /** The figure at the foot of the taking-in sheet, from symptoms and what changed last alone; nothing is kept. */
-export async function firstEstimate(read: Reader, engine: Engine, told: { readonly symptoms: readonly string[]; readonly changed: readonly string[]; readonly limitMinor: number }, at: EpochMs) {
+export async function firstEstimate(
+  read: Reader,
+  engine: Engine,
+  told: { readonly symptoms: readonly string[]; readonly changed: readonly string[]; readonly limitMinor: number },
+  at: EpochMs,
+) {
   const { settings } = (await loadView(read, {}, at)).shop;
   if (!settings || told.symptoms.length === 0) return null;
-  const unknown = { graphicsInProcessor: null, card: null, dimms: null, slots: null, drives: null, riser: null, addIns: null, modularSupply: null, firmwareRescue: null, encrypted: 'unknown', keyInHand: false } as const;
+  const unknown = {
+    graphicsInProcessor: null,
+    card: null,
+    dimms: null,
+    slots: null,
+    drives: null,
+    riser: null,
+    addIns: null,
+    modularSupply: null,
+    firmwareRescue: null,
+    encrypted: 'unknown',
+    keyInHand: false,
+  } as const;
   const figures = engine.estimate({
     model: engine.model,
     case: {
@@ -111,15 +145,32 @@ export async function firstEstimate(read: Reader, engine: Engine, told: { readon
       stock: [],
       agreed: ['open', 'own-parts-in', 'start-own', 'read', 'risk', 'write'],
       passedGates: [],
-      money: { perMinuteMinor: settings.perMinuteMinor, limitMinor: told.limitMinor, spentMinor: 0, worthMinor: null, feeMinor: settings.findingFee.minor },
+      money: {
+        perMinuteMinor: settings.perMinuteMinor,
+        limitMinor: told.limitMinor,
+        spentMinor: 0,
+        worthMinor: null,
+        feeMinor: settings.findingFee.minor,
+      },
       untilClosing: null,
     },
     work: engine.work,
-    rates: { perMinuteMinor: settings.perMinuteMinor, spentMinor: 0, spentMinutes: 0, limitMinor: told.limitMinor, parts: {} },
+    rates: {
+      perMinuteMinor: settings.perMinuteMinor,
+      spentMinor: 0,
+      spentMinutes: 0,
+      limitMinor: told.limitMinor,
+      parts: {},
+    },
     seed: seedOf(told.symptoms.join(',')),
     paths: 500,
     policy: 'ratio',
   });
   if ('refused' in figures) return null;
-  return { ...figures.handsOn, priceP50: figures.price.p50, priceP90: figures.price.p90, passesLimit: figures.passesLimit ?? 0 };
+  return {
+    ...figures.handsOn,
+    priceP50: figures.price.p50,
+    priceP90: figures.price.p90,
+    passesLimit: figures.passesLimit ?? 0,
+  };
 }

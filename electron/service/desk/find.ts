@@ -1,33 +1,22 @@
 import type { Found } from '../../../core/contract/screens.ts';
 import { parseTag } from '../../../core/custody/tag.ts';
-import type { JobId, MachineId, OwnerId, PartId } from '../../../core/ids.ts';
+import type { MachineId, OwnerId, PartId } from '../../../core/ids.ts';
 import type { EpochMs } from '../../../core/time.ts';
-import type { Reader } from '../../../db/index.ts';
+import { jobThatHas, latestJobs, newestJobOf, type Reader, streamOfTag } from '../../../db/index.ts';
 import { loadView } from './loadView.ts';
 
 /** What a tag belongs to: the open job of that machine, or the part; null when no such tag was issued. */
 export async function byTag(read: Reader, text: string, at: EpochMs): Promise<Found | null> {
   const tag = parseTag(text);
   if (!tag) return null;
-  const row = await read.rows((tables) =>
-    tables.selectFrom('tag').where('tag', '=', tag).where('live', '=', 1).select('stream').executeTakeFirst(),
-  );
-  const [subject, id] = (row?.stream ?? '').split(':');
+  const [subject, id] = ((await streamOfTag(read, tag)) ?? '').split(':');
   if (subject === 'machine' && id) return machineFound(read, id as MachineId, at);
   if (subject === 'part' && id) return partFound(read, id as PartId, at);
   return null;
 }
 
 async function machineFound(read: Reader, machine: MachineId, at: EpochMs): Promise<Found> {
-  const row = await read.rows((tables) =>
-    tables
-      .selectFrom('job_now')
-      .where('machine', '=', machine)
-      .orderBy('taken_in', 'desc')
-      .select('job')
-      .executeTakeFirst(),
-  );
-  const job = (row?.job ?? null) as JobId | null;
+  const job = await newestJobOf(read, machine);
   const view = await loadView(read, job ? { job } : { machine }, at);
   return {
     is: job ? 'job' : 'machine',
@@ -40,22 +29,17 @@ async function machineFound(read: Reader, machine: MachineId, at: EpochMs): Prom
 
 async function partFound(read: Reader, part: PartId, at: EpochMs): Promise<Found> {
   const known = (await loadView(read, { parts: [part] }, at)).parts.get(part);
-  const stay = await read.rows((tables) =>
-    tables
-      .selectFrom('part_stay')
-      .where('part', '=', part)
-      .where('until_seq', 'is', null)
-      .select('job')
-      .executeTakeFirst(),
-  );
   return {
     is: 'part',
     id: part,
-    job: (stay?.job ?? known?.reservedFor ?? null) as JobId | null,
+    job: (await jobThatHas(read, part)) ?? known?.reservedFor ?? null,
     title: known?.name ?? part,
     detail: known?.place.at ?? '',
   };
 }
+
+/** How many jobs a search goes through, newest first. */
+const SEARCHED = 500;
 
 /**
  * Finds jobs, owners, machines and papers by what was typed, newest first: names, machine names, paper numbers. One
@@ -66,11 +50,8 @@ export async function find(read: Reader, typed: string, at: EpochMs): Promise<re
   if (text === '') return [];
   const tagged = await byTag(read, typed, at);
   const found: Found[] = tagged ? [tagged] : [];
-  const rows = await read.rows((tables) =>
-    tables.selectFrom('job_now').orderBy('last_seq', 'desc').limit(500).select(['job']).execute(),
-  );
-  for (const row of rows) {
-    const view = await loadView(read, { job: row.job as JobId }, at);
+  for (const job of await latestJobs(read, SEARCHED)) {
+    const view = await loadView(read, { job }, at);
     const name = view.owner?.name.value ?? '';
     const called = view.machine?.called ?? '';
     const paper = view.job?.papers.find((one) => one.number.toLowerCase().includes(text));

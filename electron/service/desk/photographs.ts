@@ -5,7 +5,12 @@ import { checkPhotograph, isBlobName, type Shop } from '../../../db/index.ts';
 import { loadView } from './loadView.ts';
 
 /** Stores a photograph for a job, sealed under its owner's key; checked again here, whatever the page did to it. */
-export async function storePhotograph(shop: Shop, job: JobId, bytes: Uint8Array, at: EpochMs): Promise<{ readonly blob: string } | { readonly refused: string }> {
+export async function storePhotograph(
+  shop: Shop,
+  job: JobId,
+  bytes: Uint8Array,
+  at: EpochMs,
+): Promise<{ readonly blob: string } | { readonly refused: string }> {
   const { job: found } = await loadView(await shop.read(), { job }, at);
   if (!found) return { refused: 'no-such-job' };
   if (!agreed(found.consents, 'photos')) return { refused: 'consent-missing' };

@@ -1,10 +1,10 @@
 import type { TracingSheet } from '../../../core/contract/screens.ts';
+import type { Part } from '../../../core/custody/ledger.ts';
 import { fits } from '../../../core/fit/fits.ts';
 import type { MachineView } from '../../../core/fit/machineView.ts';
+import type { JobId } from '../../../core/ids.ts';
 import { tracingCase } from '../../../core/job/bench/tracingCase.ts';
 import type { JobView } from '../../../core/job/bench/tracingDoor.ts';
-import type { Part } from '../../../core/custody/ledger.ts';
-import type { JobId } from '../../../core/ids.ts';
 import type { EpochMs } from '../../../core/time.ts';
 import type { TracingCase } from '../../../core/tracing/live/types.ts';
 import type { Reader } from '../../../db/index.ts';
@@ -13,7 +13,11 @@ import { loadView } from './loadView.ts';
 import { shopParts } from './shopParts.ts';
 
 /** The job's state with every loaner of the wall beside it; null when there is no such job. */
-export async function benchState(read: Reader, job: JobId, at: EpochMs): Promise<{ readonly view: JobView; readonly state: TracingCase } | null> {
+export async function benchState(
+  read: Reader,
+  job: JobId,
+  at: EpochMs,
+): Promise<{ readonly view: JobView; readonly state: TracingCase } | null> {
   const loaded = await loadView(read, { job }, at);
   if (!loaded.job) return null;
   const parts = new Map(loaded.parts);
@@ -35,12 +39,20 @@ function fitsThis(view: JobView): (part: Part) => 'yes' | 'no' | 'unknown' {
   };
   return (part) => {
     const slot = machine.slots.find((one) => one.takes === part.kind);
-    return slot ? fits(part, slot.id, { ...asTakenIn, parts: asTakenIn.parts.filter((one) => one.slot !== slot.id) }).fits : 'unknown';
+    return slot
+      ? fits(part, slot.id, { ...asTakenIn, parts: asTakenIn.parts.filter((one) => one.slot !== slot.id) }).fits
+      : 'unknown';
   };
 }
 
 /** What the engine says of a job now: suspects before and after the last step, the step on offer and why, the verdict. */
-export async function tracingSheet(read: Reader, engine: Engine, job: JobId, method: 'ratio' | 'rollout', at: EpochMs): Promise<TracingSheet | null> {
+export async function tracingSheet(
+  read: Reader,
+  engine: Engine,
+  job: JobId,
+  method: 'ratio' | 'rollout',
+  at: EpochMs,
+): Promise<TracingSheet | null> {
   const bench = await benchState(read, job, at);
   if (!bench) return null;
   const { live, model } = engine;
@@ -54,7 +66,18 @@ export async function tracingSheet(read: Reader, engine: Engine, job: JobId, met
     suspects: belief.suspects.map((suspect) => ({ ...suspect, part: part(suspect.fault) })),
     before: before.suspects,
     offer: live.offerStep(model, state, { method }),
-    handling: Object.fromEntries(model.steps.map((step) => [step.id, { handling: step.handling, outcomes: step.outcomes.map((outcome) => outcome.id), needs: step.needs, handsOn: step.handsOn, waiting: step.waiting }])),
+    handling: Object.fromEntries(
+      model.steps.map((step) => [
+        step.id,
+        {
+          handling: step.handling,
+          outcomes: step.outcomes.map((outcome) => outcome.id),
+          needs: step.needs,
+          handsOn: step.handsOn,
+          waiting: step.waiting,
+        },
+      ]),
+    ),
     verdict: live.verdictAfter(model, state),
     toldSeen: { agree: toldSeen.agree, onlyTold: toldSeen.onlyTold, onlySeen: toldSeen.onlySeen },
   };

@@ -1,0 +1,94 @@
+import type { Tag } from '../../core/custody/part.ts';
+import type { EnquiryId, JobId, MachineId, PartId } from '../../core/ids.ts';
+import type { Stream } from '../../core/journal/entry.ts';
+import type { Reader } from '../journal/reader.ts';
+import type { PaperTable } from '../projections/tables.ts';
+
+/** Jobs that have not ended, the oldest first. */
+export const openJobs = (read: Reader): Promise<readonly JobId[]> =>
+  read.rows(async (tables) => {
+    const rows = await tables
+      .selectFrom('job_now')
+      .where('stage', '!=', 'gone-home')
+      .orderBy('taken_in')
+      .orderBy('job')
+      .select('job')
+      .execute();
+    return rows.map((row) => row.job as JobId);
+  });
+
+/** Jobs whose record was written to last, newest first. */
+export const latestJobs = (read: Reader, limit: number): Promise<readonly JobId[]> =>
+  read.rows(async (tables) => {
+    const rows = await tables.selectFrom('job_now').orderBy('last_seq', 'desc').limit(limit).select('job').execute();
+    return rows.map((row) => row.job as JobId);
+  });
+
+/** The newest job of a machine; null when it never had one. */
+export const newestJobOf = (read: Reader, machine: MachineId): Promise<JobId | null> =>
+  read.rows(async (tables) => {
+    const row = await tables
+      .selectFrom('job_now')
+      .where('machine', '=', machine)
+      .orderBy('taken_in', 'desc')
+      .orderBy('last_seq', 'desc')
+      .select('job')
+      .executeTakeFirst();
+    return (row?.job ?? null) as JobId | null;
+  });
+
+/** The job a part was last moved for, while it is still where that move put it. */
+export const jobThatHas = (read: Reader, part: PartId): Promise<JobId | null> =>
+  read.rows(async (tables) => {
+    const row = await tables
+      .selectFrom('part_stay')
+      .where('part', '=', part)
+      .where('until_seq', 'is', null)
+      .select('job')
+      .executeTakeFirst();
+    return (row?.job ?? null) as JobId | null;
+  });
+
+/** What a tag is bound to now; null for one that was never issued or is void. */
+export const streamOfTag = (read: Reader, tag: Tag): Promise<Stream | null> =>
+  read.rows(async (tables) => {
+    const row = await tables
+      .selectFrom('tag')
+      .where('tag', '=', tag)
+      .where('live', '=', 1)
+      .select('stream')
+      .executeTakeFirst();
+    return (row?.stream ?? null) as Stream | null;
+  });
+
+/** Every part that has not left for good. */
+export const partsHere = (read: Reader): Promise<readonly PartId[]> =>
+  read.rows(async (tables) => {
+    const rows = await tables
+      .selectFrom('part_stay')
+      .where('until_seq', 'is', null)
+      .where('at', '!=', 'gone')
+      .orderBy('part')
+      .select('part')
+      .execute();
+    return rows.map((row) => row.part as PartId);
+  });
+
+/** Enquiries that wait for an answer or for the owner to come, the oldest first. */
+export const openEnquiries = (read: Reader): Promise<readonly EnquiryId[]> =>
+  read.rows(async (tables) => {
+    const rows = await tables
+      .selectFrom('enquiry_now')
+      .where('stage', '=', 'asked')
+      .orderBy('at')
+      .select('enquiry')
+      .execute();
+    return rows.map((row) => row.enquiry as EnquiryId);
+  });
+
+/** Where a paper stands: its kind, year and what took its place; null for a number never issued. */
+export const paperOf = (read: Reader, number: string): Promise<PaperTable | null> =>
+  read.rows(
+    async (tables) =>
+      (await tables.selectFrom('paper').where('number', '=', number).selectAll().executeTakeFirst()) ?? null,
+  );
