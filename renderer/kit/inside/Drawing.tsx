@@ -102,16 +102,16 @@ export function Drawing({ plan, scale: s, called }: DrawingProps) {
       {supply && (
         <g>
           {mark(supply)}
-          {supply.it.holds && <SupplyFan box={px(supply.box)} />}
+          {supply.it.holds?.known && <SupplyFan box={px(supply.box)} />}
           <text x={(supply.box.x + 100) * s} y={(supply.box.y + 38) * s} className="k-inside-name">
-            {supply.it.holds ? (supply.it.holds.short ?? t('kit.kind.supply')) : ''}
+            {supply.it.holds?.known ? (supply.it.holds.short ?? t('kit.kind.supply')) : ''}
           </text>
           {supply.it.holds && supply.it.holds.standing !== 'plain' && (
             <text x={(supply.box.x + 100) * s} y={(supply.box.y + 38) * s + 22} className="k-inside-second">
               {t(`kit.mark.${supply.it.holds.standing}`)}
             </text>
           )}
-          {!supply.it.holds && <InsideText one={supply} box={px(supply.box)} shown />}
+          {supply.it.holds?.known !== true && <InsideText one={supply} box={px(supply.box)} shown />}
         </g>
       )}
       {of('front').map((one) => (

@@ -33,7 +33,7 @@ export function callOutsOf(
   const candidates = plan.slots.filter((one) =>
     columns === 2 ? one.it.holds !== null || one.it.away !== null || !one.it.seen : differs(one.it),
   );
-  const groups = grouped(candidates, words);
+  const groups = columns === 1 ? withOutTogether(candidates, words) : grouped(candidates, words);
   const all = groups.map(({ slots, lines }): CallOut => {
     const last = slots.at(-1) as PlacedSlot;
     const side = columns === 1 || last.box.x + last.box.w / 2 > 300 || last.look === 'board' ? 'right' : 'left';
@@ -63,6 +63,28 @@ export function callOutsOf(
     };
   });
   return [...fitting(all, 'left', height, plan), ...fitting(all, 'right', height, plan)];
+}
+
+/** What is out lies together on a tray: one call-out says what is there, and the rest is called out as usual. */
+function withOutTogether(slots: readonly PlacedSlot[], words: Words): ReturnType<typeof grouped> {
+  const out = slots.filter((one) => one.it.holds === null && one.it.away !== null);
+  const places = [...new Set(out.map((one) => one.it.away?.where ?? ''))];
+  const rest = grouped(
+    slots.filter((one) => !out.includes(one)),
+    words,
+  );
+  return [
+    ...rest,
+    ...places.map((where) => {
+      const here = out.filter((one) => (one.it.away?.where ?? '') === where);
+      const names = here.flatMap((one) => (one.it.away ? [one.it.away.short ?? one.it.away.what] : []));
+      const lines: readonly CallOutLine[] = [
+        { text: words.t('kit.inside.out-at', { where }), tone: 'head' },
+        { text: words.t('kit.inside.owner', { where: words.list(names) }), tone: 'plain' },
+      ];
+      return { slots: here, lines };
+    }),
+  ];
 }
 
 /** DIMMs that say the same are said once, with the names of their slots. */

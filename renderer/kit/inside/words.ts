@@ -56,16 +56,10 @@ export function slotSaid(one: InsideSlot, words: Words): string {
     .join(', ')}`;
 }
 
-/** Whether it is worth a call-out where there is little room: anything but the owner's own, known, plain, in its place. */
+/** Whether it is worth a call-out where there is little room: anything but the owner's own, plain, in its place (what is not known says so inside). */
 export function differs(one: InsideSlot): boolean {
   if (one.away && !one.holds) return true;
   const part = one.holds;
   if (part === null) return false;
-  return (
-    part.whose === 'shop' ||
-    part.standing !== 'plain' ||
-    !part.known ||
-    part.unplugged === true ||
-    part.where !== undefined
-  );
+  return part.whose === 'shop' || part.standing !== 'plain' || part.unplugged === true;
 }

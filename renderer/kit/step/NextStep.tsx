@@ -39,16 +39,22 @@ export function NextStep(props: NextStepProps) {
         {step.heading}
       </h2>
       <div className="k-next-minutes">
-        <span>
-          <b>{number(step.handsOn)}</b> {t('kit.step.min-hands-on')}
-        </span>
-        {step.waiting > 0 && (
-          <span>
-            <b>{number(step.waiting)}</b> {t('kit.step.min-waiting')}
-          </span>
-        )}
-        {running === undefined && size.width > 440 && step.saves !== undefined && step.saves >= 1 && (
-          <span className="k-muted">{t('kit.step.saves', { n: Math.round(step.saves) })}</span>
+        {running !== undefined ? (
+          <StepClock running={running} now={now} />
+        ) : (
+          <>
+            <span>
+              <b>{number(step.handsOn)}</b> {t('kit.step.min-hands-on')}
+            </span>
+            {step.waiting > 0 && (
+              <span>
+                <b>{number(step.waiting)}</b> {t('kit.step.min-waiting')}
+              </span>
+            )}
+            {size.width > 440 && step.saves !== undefined && step.saves >= 1 && (
+              <span className="k-muted">{t('kit.step.saves', { n: Math.round(step.saves) })}</span>
+            )}
+          </>
         )}
         <span className="k-next-start">
           {running === undefined ? (
@@ -63,7 +69,6 @@ export function NextStep(props: NextStepProps) {
       <div className="k-next-middle">
         {running !== undefined && (
           <div className="k-next-running">
-            <StepClock running={running} now={now} />
             <ClockRule
               running={running}
               planned={running.phase === 'hands-on' ? step.handsOn : step.waiting}
@@ -79,7 +84,7 @@ export function NextStep(props: NextStepProps) {
             </Button>
           )}
         </p>
-        {step.borrow && (
+        {step.borrow && running === undefined && (
           <div className="k-next-borrow">
             <PartPicture name={step.borrow.shape} look={OURS} />
             <div>
@@ -155,22 +160,20 @@ function Cautions({ cautions, most }: { readonly cautions: readonly Caution[]; r
   if (cautions.length === 0) return null;
   return (
     <ul className="k-cautions" aria-label={t('kit.step.cautions')}>
-      {shown.map((caution) => (
+      {shown.map((caution, i) => (
         <li key={`${caution.lead ?? ''}${caution.text}`}>
           <Icon name={caution.icon} />
           <span>
             {caution.lead !== undefined && <b>{caution.lead} </b>}
-            {caution.harmful && caution.lead === undefined ? <b>{caution.text}</b> : caution.text}
+            {caution.harmful && caution.lead === undefined ? <b>{caution.text}</b> : caution.text}{' '}
+            {i === shown.length - 1 && shown.length < ordered.length && (
+              <Button className="k-next-others" onPress={() => setAll(true)}>
+                {t('kit.step.more-cautions', { n: ordered.length - shown.length })}
+              </Button>
+            )}
           </span>
         </li>
       ))}
-      {shown.length < ordered.length && (
-        <li>
-          <Button className="k-next-others" onPress={() => setAll(true)}>
-            {t('kit.step.more-cautions', { n: ordered.length - shown.length })}
-          </Button>
-        </li>
-      )}
     </ul>
   );
 }

@@ -1,4 +1,4 @@
-import { RuleLine } from '../rule/RuleLine.tsx';
+import { type LineTick, RuleLine } from '../rule/RuleLine.tsx';
 import { useSize } from '../useSize.ts';
 import { useWords } from '../words.tsx';
 import { clockOf, type Running } from './stepView.ts';
@@ -45,20 +45,15 @@ export function ClockRule({
   const gone = Math.max(0, (now - running.since) / 1000) + (running.phase === 'hands-on' ? running.before : 0);
   const whole = running.phase === 'waiting' ? running.seconds : Math.max(planned * 60, Math.ceil(gone / 60) * 60, 60);
   const lengthOf = (seconds: number) => 2 + Math.min(1, seconds / whole) * (size.width - 4);
-  const per = whole <= 180 ? 60 : whole <= 900 ? 300 : whole <= 3600 ? 900 : 3600;
-  const unit = per / (per === 60 ? 12 : 5);
-  const ticks = Array.from({ length: Math.floor(whole / unit) + 1 }, (_, i) => {
-    const long = (i * unit) % per === 0;
+  const { per, unit } = tickLengths(whole, size.width, large);
+  const ticks = Array.from({ length: Math.floor(whole / unit) + 1 }, (_, i): LineTick => {
     const at = lengthOf(i * unit);
+    if ((i * unit) % per !== 0) return { at, size: (i * unit) % (per / 2) === 0 ? 'middle' : 'short' };
     return {
       at,
-      size: long ? ('long' as const) : per === 60 && i % 6 === 0 ? ('middle' as const) : ('short' as const),
-      ...(long
-        ? {
-            label: i === 0 ? '0' : minutes((i * unit) / 60),
-            anchor: i === 0 ? ('start' as const) : at > size.width - 30 ? ('end' as const) : ('middle' as const),
-          }
-        : {}),
+      size: 'long',
+      label: i === 0 ? '0' : minutes((i * unit) / 60),
+      anchor: i === 0 ? 'start' : at > size.width - 30 ? 'end' : 'middle',
     };
   });
   return (
@@ -70,4 +65,21 @@ export function ClockRule({
       </svg>
     </div>
   );
+}
+
+/** Seconds between labelled ticks and between any two, so that labels keep clear of each other. */
+function tickLengths(whole: number, width: number, large: boolean): { readonly per: number; readonly unit: number } {
+  const least = large ? 170 : 72;
+  const steps = [
+    [60, 5],
+    [120, 30],
+    [300, 60],
+    [600, 60],
+    [900, 300],
+    [1800, 300],
+    [3600, 900],
+    [7200, 1800],
+  ] as const;
+  const found = steps.find(([per]) => (per / whole) * width >= least) ?? [14_400, 3600];
+  return { per: found[0], unit: found[1] };
 }

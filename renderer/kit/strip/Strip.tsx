@@ -76,6 +76,15 @@ export function Strip({ entries, now, folds, totals, chosen, onChoose }: StripPr
         <div style={{ position: 'relative', width: width + edge * 2, height }}>
           <svg width={width + edge * 2} height={height} aria-hidden="true">
             <g transform={`translate(${edge} 0)`}>
+              {layout.blocks.map((one) =>
+                one.row === 1 ? (
+                  <path
+                    key={one.entry.id}
+                    d={`M${one.x + 0.75} ${base - block - 10 - type - 19}V${base - block}`}
+                    className="k-strip-stem"
+                  />
+                ) : null,
+              )}
               {layout.blocks.map((one) => (
                 <Block
                   key={one.entry.id}
@@ -191,12 +200,14 @@ function Block({ block, base, height, type, chosen, photographs }: BlockProps) {
         </text>
       )}
       {row !== null && (
-        <>
-          {row === 1 && <path d={`M${x + 0.75} ${labelY - 12}V${top}`} className="k-strip-stem" />}
-          <text x={labelX} y={labelY} fontSize={type} className={entry.struck ? 'k-strip-struck' : undefined}>
-            {entry.label}
-          </text>
-        </>
+        <text
+          x={labelX}
+          y={labelY}
+          fontSize={type}
+          className={entry.struck ? 'k-strip-label k-strip-struck' : 'k-strip-label'}
+        >
+          {entry.label}
+        </text>
       )}
       {photographs &&
         Array.from({ length: Math.min(3, entry.photographs ?? 0) }, (_, i) => (
