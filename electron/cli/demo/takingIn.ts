@@ -1,0 +1,61 @@
+import type { JobId } from '../../../core/ids.ts';
+import { ownReportOf } from '../../../core/readings/ownReportOf.ts';
+import type { Said } from '../../../core/readings/said.ts';
+import { fromWall } from './clock.ts';
+import { drawnSignature } from './signature.ts';
+import { STORY } from './story.ts';
+import type { Teller } from './teller.ts';
+
+/** The report that came with the machine, or by mail. */
+export type CameReport = { readonly text: string; readonly said: Said; readonly taken: string };
+
+/** Tuesday at the counter: the sheet, the signature, what the machine once said of itself. */
+export async function takingIn(teller: Teller, report: CameReport, called: string): Promise<void> {
+  const { story } = STORY;
+  const { takenIn, owner } = story;
+  const desk = takenIn.desk;
+  teller.clock.set(takenIn.firstTier);
+  const done = await teller.ask(desk, 'takeIn', {
+    owner: { fresh: owner },
+    machine: { fresh: { called, tag: story.tag, serial: story.machine.serial } },
+    enquiry: null,
+    cameBack: null,
+    tasks: null,
+    charging: 'charged',
+    told: story.told,
+    cameAlong: story.cameAlong,
+    lift: 'one',
+    limitMinor: story.limitMinor,
+    smallPartsUpToMinor: story.smallPartsUpToMinor,
+    deadline: fromWall(story.deadline, story.zone),
+    substitution: { used: true, lesser: 'ask' },
+    recording: false,
+  });
+  teller.setJob(done.made.slice('job:'.length) as JobId);
+  teller.say(`Mina takes it in: “${story.told.ownWords}”`);
+  await sayEstimate(teller);
+  const promised = fromWall(story.promise, story.zone);
+  await teller.forJob(desk, 'promise', { at: promised, p90: promised, told: true });
+  await teller.forJob(desk, 'addBeforeFirstScrew', story.before);
+  teller.clock.set(takenIn.signed);
+  const signed = { name: owner.name, drawn: drawnSignature };
+  await teller.forJob(desk, 'signSheet', { answers: story.answers, signed, contentHash: '' });
+  await teller.forJob(desk, 'signAlone', { id: 'risk', answer: 'yes', about: story.risk.about, signed, contentHash: '' });
+  teller.say('Signed: receipt, consent sheet, estimate and bench tag come out');
+  teller.clock.set(takenIn.report);
+  await teller.forJob(desk, 'readReport', { text: report.text, taken: report.taken, report: ownReportOf(report.said), digest: '' });
+  const filled = report.said.memory.slots.filter((slot) => slot.sizeMiB !== null).map((slot) => slot.locator ?? '?');
+  teller.say(`Its own report (${report.taken}) names modules in ${filled.join(', ') || 'no slot'}: told, not seen`);
+}
+
+/** Prints the newest estimate. */
+export async function sayEstimate(teller: Teller): Promise<void> {
+  const { job } = await teller.sheet();
+  const estimate = job.estimates.at(-1);
+  if (!estimate) return;
+  const { handsOn, price, passesLimit } = estimate;
+  const whole = (value: number) => Math.round(value);
+  teller.say(
+    `Estimate (${estimate.moment}): hands-on ${whole(handsOn.p10)} / ${whole(handsOn.p50)} / ${whole(handsOn.p90)} min, work ${whole(price.p50 / 100)} to ${whole(price.p90 / 100)}, chance of passing the limit ${whole(passesLimit * 100)} in 100`,
+  );
+}
