@@ -120,17 +120,17 @@ export function signatureBlock(
   };
 }
 
-/** The signature when it was given on screen, else empty lines for a pen. */
+/** The signature when it was given on screen, else lines for a pen, the first called as `lines` says. */
 export function signing(
   given: SignatureFacts | undefined,
   signed: string,
   setting: Setting,
   format: Format,
+  lines: readonly string[] = [setting.words.common.nameLine, setting.words.common.dateLine],
 ): SigningLine {
-  const { common } = setting.words;
   return given
     ? signatureBlock(given, signed, setting, format)
-    : { block: 'signing', lines: [common.nameLine, common.dateLine, common.signatureLine] };
+    : { block: 'signing', lines: [...lines, setting.words.common.signatureLine] };
 }
 
 /** How an answer was given, in words. */

@@ -36,7 +36,8 @@ test('no line is wider than its column, whatever stands in it', () => {
 test('a part’s type, a range and a speed stay whole; a made-up word may part at its hyphen', () => {
   expect(broken('board AM-B46', 50)).toEqual(['board ', 'AM-B46']);
   expect(broken('takes 9–12 days', 45)).toEqual(['takes ', '9–12 days']);
-  expect(broken('at 10 Gbit/s', 45)).toEqual(['at 10 ', 'Gbit/s']);
+  expect(broken('at 10 Gbit/s', 45)).toEqual(['at ', '10 Gbit/s']);
+  expect(broken('until 14 January, slot A2 and', 75)).toEqual(['until ', '14 January, ', 'slot A2 and']);
   expect(broken('a power-supply', 45)).toEqual(['a power-', 'supply']);
 });
 

@@ -62,11 +62,13 @@ function styleOf(run: { readonly strong?: true; readonly tag?: true }, style: St
 }
 
 /**
- * Words with the blanks behind them; a no-break blank is part of its word. A hyphen parts a word only between small
- * letters: `self-made`, never the type of a part or a range.
+ * Words with the blanks behind them; a no-break blank is part of its word, and a figure stays with what it counts. A
+ * hyphen parts a word only between small letters: `self-made`, never the type of a part or a range.
  */
 const wordsOf = (text: string): readonly string[] =>
-  text.split(/(?<= )(?! )|(?<=\p{Ll}{3}-)(?=\p{Ll}{3})/u).filter((word) => word !== '');
+  text
+    .split(/(?<= )(?! )(?!(?<=(?<![\p{L}\p{N}])\d[\d.,]* )[\p{L}°])|(?<=\p{Ll}{3}-)(?=\p{Ll}{3})/u)
+    .filter((word) => word !== '');
 
 function* cut(word: string, width: number, widthOf: (letters: string) => number): Generator<string> {
   let part = '';

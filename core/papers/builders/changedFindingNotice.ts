@@ -78,7 +78,13 @@ export function changedFindingNotice(facts: ChangedFindingFacts, setting: Settin
         blocks: says(strongly(`${format.dayTime(facts.validUntil)}. ${common.noAnswer}`, ` ${facts.without}`)),
       },
     ],
-    signing: { on: 'last-page', line: signing(facts.signature, '', setting, format) },
+    signing: {
+      on: 'last-page',
+      line: signing(facts.signature, words.signed, setting, format, [
+        setting.words.common.answeredLine,
+        setting.words.common.howLine,
+      ]),
+    },
   });
 }
 

@@ -92,7 +92,9 @@ function answerSections(answer: WordFacts, setting: Setting, format: Format): Se
   const words = setting.words.kinds['owners-word-record'];
   const { given } = answer;
   const own: Block[] =
-    given.how === 'at-the-counter' && given.signature ? [signatureBlock(given.signature, '', setting, format)] : [];
+    given.how === 'at-the-counter' && given.signature
+      ? [signatureBlock(given.signature, words.signed, setting, format)]
+      : [];
   return [
     {
       label: words.answered,

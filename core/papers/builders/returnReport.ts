@@ -25,7 +25,13 @@ export function returnReport(facts: ReturnReportFacts, setting: Setting): Sheet 
       { label: words.advice, blocks: items(facts.advice) },
       { label: words.warranty, blocks: items(facts.warranty) },
     ],
-    signing: { on: 'page-one', line: signing(facts.collected, words.signed, setting, format) },
+    signing: {
+      on: 'page-one',
+      line: signing(facts.collected, words.signed, setting, format, [
+        setting.words.common.collectedLine,
+        setting.words.common.dateLine,
+      ]),
+    },
     record: {
       heading: words.record,
       sections: [
