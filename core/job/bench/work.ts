@@ -47,7 +47,7 @@ export function missingWords(job: Job, rules: StepRules): readonly string[] {
  * Starts a piece of work: a timer that is an entry, so it survives. A step is started only with the consents it
  * needs, its gates passed, within the limit; its moves out of and into the machine are written at once.
  */
-export const startWork = jobCommand('start-work', zStart, AT_THE_BENCH, decideStart, (input) => ({
+export const startWork = jobCommand('start-work', zStart, [...AT_THE_BENCH, 'ready'], decideStart, (input) => ({
   parts: [...input.use.parts, ...(input.use.loaner ? [input.use.loaner] : [])],
   papers: ['part-tag'],
 }));
@@ -80,6 +80,8 @@ function startProblem(
   asking: Asking,
 ): Decision | null {
   const { job } = view;
+  if (job.stage === 'ready' && input.kind !== 'handling')
+    return refuse('not-at-this-stage', { command: 'start-work', stage: job.stage, allowed: AT_THE_BENCH });
   const running = job.work.find((work) => work.endedAt === null && work.by === asking.by && !work.struck);
   if (running) return refuse('already-at-work', { what: running.what, since: running.startedAt });
   if (

@@ -34,7 +34,7 @@ export async function leaveForTheNight(teller: Teller): Promise<void> {
 export async function fittingAndProving(teller: Teller, fitting: typeof STORY.story.fitting.work, newSlots: readonly string[]): Promise<void> {
   const { story } = STORY;
   const { by, day, keep } = story.fitting;
-  const { machine, parts, job } = await teller.sheet();
+  const { machine, parts } = await teller.sheet();
   for (const one of fitting) {
     teller.clock.set(`${day}T${one.at}`);
     if (one.task !== undefined) {
@@ -53,7 +53,7 @@ export async function fittingAndProving(teller: Teller, fitting: typeof STORY.st
   }
   const board = await teller.own('board');
   await teller.forJob(by, 'putAway', { part: board, to: { at: 'kept', shelf: keep.shelf, until: fromWall(keep.until, story.zone) } });
-  teller.say(`${parts.find((part) => part.id === board)?.name}: kept on shelf ${keep.shelf} by ${job.owner ? 'the owner’s word' : ''}`);
+  teller.say(`${parts.find((part) => part.id === board)?.name}: kept on shelf ${keep.shelf} by the owner’s word`);
   await teller.forJob(by, 'goOn', { to: 'proving' });
   for (const one of story.proving) await prove(teller, by, day, one);
   teller.clock.set(`${day}T${story.ready.at}`);
