@@ -1,0 +1,10 @@
+import type { CliCommand } from './command.ts';
+import { demo } from './demo.ts';
+import { papers } from './papers.ts';
+import { plan } from './plan.ts';
+import { read } from './read.ts';
+import { serve } from './serve.ts';
+import { verify } from './verify.ts';
+
+/** The one list of the command line's commands: a new one is a file beside this and a line here. */
+export const COMMAND_LIST: readonly CliCommand[] = [demo, plan, read, papers, verify, serve];

@@ -1,0 +1,22 @@
+import type { Said } from '../../../core/readings/said.ts';
+import { STORY } from './story.ts';
+import type { Story } from './tellStory.ts';
+
+/** The story as it stands, on its own machine. */
+export function originalStory(said: Said, text: string): Story {
+  const { story, machine, wall } = STORY;
+  return {
+    called: story.machine.called,
+    report: { text, said, taken: story.reportTaken },
+    found: machine,
+    source: 'census',
+    wall,
+    firstPowerOn: story.firstPowerOn,
+    tracing: story.tracing,
+    evidence: story.confirmed.evidence,
+    uses: story.offer.uses as Readonly<Record<string, number>>,
+    fitting: story.fitting.work,
+    newSlots: story.fitting.newSlots,
+    remarks: [],
+  };
+}

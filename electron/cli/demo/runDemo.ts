@@ -1,0 +1,68 @@
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { readText } from '../../../core/readings/readText.ts';
+import { fileWallet, isOpenRefusal, openShop, type Shop } from '../../../db/index.ts';
+import { drawIssued, issuedPaper } from '../../service/desk/papers.ts';
+import { openEngine } from '../../service/openEngine.ts';
+import { openTools } from '../../service/openTools.ts';
+import { storyClock } from './clock.ts';
+import { originalStory } from './originalStory.ts';
+import { seededChance } from './seededChance.ts';
+import { STORY } from './story.ts';
+import { machineStory } from './machineStory.ts';
+import { openTeller, type Teller } from './teller.ts';
+import { tellStory } from './tellStory.ts';
+
+export type DemoAsked = {
+  /** Where the papers go; null draws none. */
+  readonly out: string | null;
+  /** dmidecode text of the machine to do the job on; null tells the story as it stands. */
+  readonly machine: string | null;
+  readonly print: (line: string) => void;
+  /** Keep the shop's folder here instead of a folder that is removed afterwards. */
+  readonly folder?: string;
+};
+
+/** Does the whole job in a shop of its own and draws its papers. */
+export async function runDemo({ out, machine, print, folder: given }: DemoAsked): Promise<{ readonly papers: readonly string[]; readonly teller: Teller }> {
+  const folder = given ?? mkdtempSync(join(tmpdir(), 'knowngood-demo-'));
+  const clock = storyClock(STORY.story.takenIn.begun, STORY.story.zone);
+  const shop = await openShop({ folder: join(folder, 'shop'), branch: 'main', clock: clock.now, wallet: fileWallet(join(folder, 'wallet.key')), log: () => undefined });
+  if (isOpenRefusal(shop)) throw new Error(`The demo's shop could not be opened: ${shop.refused}`);
+  try {
+    const engine = openEngine();
+    const tools = openTools(engine, () => shop.lastSealedHead()?.short ?? null, seededChance(1013));
+    const teller = openTeller({ shop, tools, engine, clock, zone: STORY.story.zone, print });
+    const text = machine ?? readFileSync(fileURLToPath(new URL('../../../assets/demo/own-report.txt', import.meta.url)), 'utf8');
+    const story = machine === null ? originalStory(readText(text), text) : machineStory(readText(text), text);
+    await tellStory(teller, story, () => shop.sealHeads());
+    return { papers: out === null ? [] : await drawPapers(shop, teller, out), teller };
+  } finally {
+    await shop.close();
+    if (given === undefined) rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+/** Writes each paper of the job as `KIND-LANGUAGE.pdf`; what was superseded goes to `superseded`. */
+async function drawPapers(shop: Shop, teller: Teller, out: string): Promise<readonly string[]> {
+  const { job, owner } = await teller.sheet();
+  const read = await shop.read();
+  const paths: string[] = [];
+  const used = new Map<string, number>();
+  mkdirSync(join(out, 'superseded'), { recursive: true });
+  for (const { kind, number } of job.papers) {
+    const paper = await issuedPaper(read, number);
+    if (!paper) throw new Error(`The paper ${number} cannot be read`);
+    const place = paper.supersededBy === null ? out : join(out, 'superseded');
+    const key = `${place}/${kind}`;
+    const count = (used.get(key) ?? 0) + 1;
+    used.set(key, count);
+    const path = join(place, `${kind}-${owner.language}${count === 1 ? '' : `-${count}`}.pdf`);
+    writeFileSync(path, await drawIssued(paper));
+    paths.push(path);
+  }
+  return paths;
+}

@@ -1,0 +1,64 @@
+import type { Said } from '../../../core/readings/said.ts';
+import { tellStep } from './bench.ts';
+import { fittingAndProving, goingHome, leaveForTheNight } from './home.ts';
+import { openingDay, type WallPart } from './openingDay.ts';
+import { askChangedFinding, offerSubstitute } from './ownersWord.ts';
+import { type FoundMachine, STORY, type StoryStep } from './story.ts';
+import { sayEstimate, takingIn } from './takingIn.ts';
+import type { Teller } from './teller.ts';
+
+/** What is told: on which machine, by which steps, with which wall. */
+export type Story = {
+  readonly called: string;
+  readonly report: { readonly text: string; readonly said: Said; readonly taken: string };
+  readonly found: FoundMachine;
+  /** Where the census comes from: seen at the bench, or the machine's own report. */
+  readonly source: 'census' | 'own-report';
+  readonly wall: readonly WallPart[];
+  readonly firstPowerOn: readonly StoryStep[];
+  readonly tracing: readonly StoryStep[];
+  /** Steps of the log that confirm it. */
+  readonly evidence: readonly string[];
+  readonly uses: Readonly<Record<string, number>>;
+  readonly fitting: typeof STORY.story.fitting.work;
+  readonly newSlots: readonly string[];
+  /** What had to be told differently on this machine, and why. */
+  readonly remarks: readonly string[];
+};
+
+const TUESDAY = '2026-10-13';
+
+/** Tells a story from the opened shop to the machine gone home. */
+export async function tellStory(teller: Teller, told: Story, sealHeads: () => Promise<unknown>): Promise<void> {
+  const { story } = STORY;
+  for (const remark of told.remarks) teller.say(remark);
+  await openingDay(teller, told.wall);
+  await sealHeads();
+  await takingIn(teller, told.report, told.called);
+  for (const step of told.firstPowerOn) await tellStep(teller, 'bram', TUESDAY, step, told.found, told.source);
+  teller.clock.set(`${TUESDAY}T${story.seen.at}`);
+  await teller.forJob('bram', 'recordSeen', { symptoms: story.seen.symptoms });
+  teller.say(`Told ${story.told.symptoms.join(', ')}; seen ${story.seen.symptoms.join(', ')}`);
+  await sayEstimate(teller);
+  const { job } = await teller.sheet();
+  teller.say(`Stage: ${job.stage}`);
+  await askChangedFinding(teller);
+  for (const step of told.tracing) await tellStep(teller, 'bram', TUESDAY, step, told.found, told.source);
+  await confirm(teller, told.evidence);
+  await offerSubstitute(teller, told.uses);
+  await leaveForTheNight(teller);
+  await fittingAndProving(teller, told.fitting, told.newSlots);
+  await sealHeads();
+  await goingHome(teller);
+}
+
+async function confirm(teller: Teller, evidence: readonly string[]): Promise<void> {
+  const { confirmed } = STORY.story;
+  teller.clock.set(`${TUESDAY}T${confirmed.at}`);
+  const { job } = await teller.sheet();
+  const runs = evidence.map((step) => job.work.findLast((work) => work.what === step)?.run ?? step);
+  await teller.forJob('bram', 'judge', {
+    verdict: { is: 'confirmed', fault: confirmed.fault, part: await teller.own(confirmed.slot), way: confirmed.way, evidence: runs, readings: [] },
+  });
+  teller.say(`Confirmed on the second rig: ${confirmed.fault}`);
+}

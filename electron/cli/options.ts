@@ -1,0 +1,20 @@
+import { parseArgs, type ParseArgsOptionsConfig } from 'node:util';
+
+export type Options<Names extends string> = { readonly [name in Names]?: string };
+
+/**
+ * Reads `--name VALUE` options and the rest. Anything that is not asked for is named, not ignored.
+ * @returns `wrong` with a sentence when the arguments cannot be read.
+ */
+export function readOptions<Names extends string>(
+  args: readonly string[],
+  names: readonly Names[],
+): { readonly options: Options<Names>; readonly rest: readonly string[] } | { readonly wrong: string } {
+  const config: ParseArgsOptionsConfig = Object.fromEntries(names.map((name) => [name, { type: 'string' as const }]));
+  try {
+    const { values, positionals } = parseArgs({ args: [...args], options: config, allowPositionals: true, strict: true });
+    return { options: values as Options<Names>, rest: positionals };
+  } catch (error) {
+    return { wrong: error instanceof Error ? error.message : String(error) };
+  }
+}
