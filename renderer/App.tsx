@@ -1,23 +1,36 @@
-import { useMutation, useQuery } from '@tanstack/react-query';
-import { Button } from 'react-aria-components';
-import { useConnected } from './link/connection.ts';
-import { ask } from './link/service.ts';
+import { useQuery } from '@tanstack/react-query';
+import { createHashRouter } from 'react-router';
+import { RouterProvider } from 'react-router/dom';
+import { minorDigits } from '../core/money/minorDigits.ts';
+import type { Currency } from '../core/money/money.ts';
+import { catalogue } from './catalogue.ts';
+import { WordsProvider } from './kit/words.tsx';
+import { shopRead } from './link/reads.ts';
+import { SetUpShop } from './reckoning/SetUpShop.tsx';
+import { ROOMS } from './rooms.tsx';
+import { WhoIsHereProvider } from './whoIsHere.tsx';
+import './app.css';
 
-/** Stands for the rooms until they are here: shows that answers and changes come through. */
+const router = createHashRouter(ROOMS.flatMap((room) => [...room.routes]));
+const digits = (currency: string) => minorDigits(currency as Currency);
+
+/** The window: the shop's words, who is here, the rooms. A shop that is not set up is set up first. */
 export function App() {
-  const connected = useConnected();
-  const { data } = useQuery(ask.list.queryOptions());
-  const add = useMutation(ask.add.mutationOptions());
+  const shop = useQuery(shopRead());
+  const settings = shop.data?.settings;
   return (
-    <main>
-      <h1>Knowngood</h1>
-      <p>{connected ? 'Connected' : 'Waiting'}</p>
-      <Button onPress={() => add.mutate({ text: `note ${data?.length}` })}>Add</Button>
-      <ul>
-        {data?.map((text) => (
-          <li key={text}>{text}</li>
-        ))}
-      </ul>
-    </main>
+    <WordsProvider catalogue={catalogue} locale={settings?.locale ?? 'en-GB'} zone={settings?.zone ?? 'UTC'} currencyDigits={digits}>
+      {shop.isPending && (
+        <main>
+          <p role="status">Knowngood</p>
+        </main>
+      )}
+      {shop.data && !settings && <SetUpShop />}
+      {shop.data && settings && (
+        <WhoIsHereProvider staff={shop.data.staff}>
+          <RouterProvider router={router} />
+        </WhoIsHereProvider>
+      )}
+    </WordsProvider>
   );
 }

@@ -80,5 +80,8 @@ export const contract = {
         readonly passesLimit: number;
       } | null>(),
     ),
+  /** What was typed and not yet written for good: kept sealed, a day at most. */
+  saveDraft: oc.input(z.strictObject({ key: zId, text: z.string().max(200_000).nullable() })).output(type<null>()),
+  loadDraft: oc.input(z.strictObject({ key: zId })).output(type<string | null>()),
   changes: oc.input(z.strictObject({ since: z.int().min(0).nullable() })).output(eventIterator(zChange)),
 };

@@ -6,6 +6,7 @@ import type { Shop } from '../../db/index.ts';
 import { dayLine } from './desk/dayLine.ts';
 import { carryOut, type Tools } from './desk/does.ts';
 import type { Engine } from './desk/engine.ts';
+import type { Drafts } from './desk/drafts.ts';
 import { enquiries } from './desk/enquiries.ts';
 import { firstEstimate, followWithEstimate } from './desk/estimates.ts';
 import { byTag, find, recognised } from './desk/find.ts';
@@ -19,13 +20,14 @@ import type { Caller } from './transport/doors.ts';
 
 export type RouterNeeds = {
   readonly shop: Shop;
+  readonly drafts: Drafts;
   readonly tools: Tools;
   readonly engine: Engine;
   readonly clock: () => number;
 };
 
 /** The procedures behind both doors. Reads fold the journal; the one write is `does`. */
-export function createRouter({ shop, tools, engine, clock }: RouterNeeds) {
+export function createRouter({ shop, drafts, tools, engine, clock }: RouterNeeds) {
   const os = implement(contract).$context<Caller>();
   const now = () => epochMs(clock());
   const jobFound = <T>(
@@ -87,6 +89,11 @@ export function createRouter({ shop, tools, engine, clock }: RouterNeeds) {
     firstEstimate: os.firstEstimate.handler(async ({ input }) =>
       firstEstimate(await shop.read(), engine, input, now()),
     ),
+    saveDraft: os.saveDraft.handler(async ({ input }) => {
+      await drafts.save(input.key, input.text);
+      return null;
+    }),
+    loadDraft: os.loadDraft.handler(({ input }) => drafts.load(input.key)),
     changes: os.changes.handler(async function* ({ input, signal }) {
       const since = input.since ?? (await shop.read()).head;
       yield { seq: since, streams: [], kinds: [] };

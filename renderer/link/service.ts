@@ -5,7 +5,7 @@ import { SimpleCsrfProtectionLinkPlugin } from '@orpc/client/plugins';
 import type { ContractRouterClient } from '@orpc/contract';
 import { createTanstackQueryUtils } from '@orpc/tanstack-query';
 import { QueryClient } from '@tanstack/react-query';
-import type { smallContract as contract } from '../../tests/builders/smallRouter.ts';
+import type { contract } from '../../core/contract/contract.ts';
 import { setConnected } from './connection.ts';
 import { followChanges } from './followChanges.ts';
 import { openPort } from './openPort.ts';

@@ -1,0 +1,85 @@
+import { useQuery } from '@tanstack/react-query';
+import { type ReactNode, useState } from 'react';
+import { useNavigate } from 'react-router';
+import type { Found } from '../core/contract/screens.ts';
+import { parseTag } from '../core/custody/tag.ts';
+import { FindField } from './kit/fields/FindField.tsx';
+import { Key } from './kit/keys/Key.tsx';
+import { useScan } from './kit/scan.ts';
+import { RoomShell } from './kit/shell/RoomShell.tsx';
+import { useWords } from './kit/words.tsx';
+import { useConnected } from './link/connection.ts';
+import { ask, service } from './link/service.ts';
+import { roomLinks } from './roomLinks.ts';
+import { useWhoIsHere } from './whoIsHere.tsx';
+
+export type FrameProps = {
+  readonly here: string;
+  readonly open: ReactNode;
+  readonly foot?: ReactNode;
+  readonly touch?: 'counter' | 'bench';
+  /** Takes a scanned tag first; true when the room has dealt with it. */
+  readonly onScan?: (found: Found) => boolean;
+  readonly children: ReactNode;
+};
+
+const isTag = (code: string): boolean => parseTag(code) !== undefined;
+
+/** The frame of every room, with the one search field and the scanner listening. */
+export function Frame({ here, open, foot, touch = 'counter', onScan, children }: FrameProps) {
+  const { t } = useWords();
+  const { staff, change } = useWhoIsHere();
+  const go = useNavigate();
+  const connected = useConnected();
+  const [typed, setTyped] = useState('');
+  const [unknown, setUnknown] = useState<string | null>(null);
+  const hits = useQuery(ask.find.queryOptions({ input: { text: typed }, enabled: typed.trim() !== '' }));
+  const openFound = (found: Found) => go(whereIs(found));
+  useScan({ check: isTag }, (code) => {
+    void service.byTag({ tag: code }).then((found) => {
+      setUnknown(found ? null : code);
+      if (found && !onScan?.(found)) openFound(found);
+    });
+  });
+  const notice = unknown !== null ? t('app.tag-unknown', { tag: unknown }) : connected ? undefined : t('app.lost');
+  return (
+    <RoomShell
+      here={here}
+      rooms={roomLinks(t)}
+      touch={touch}
+      open={open}
+      {...(foot === undefined ? {} : { foot })}
+      {...(notice === undefined ? {} : { notice: <p role="status">{notice}</p> })}
+      find={
+        <>
+          <FindField
+            label={t('app.find')}
+            hint={t('app.find-hint')}
+            value={typed}
+            onChange={setTyped}
+            hits={(hits.data ?? []).map((found) => ({ id: `${found.is}/${found.id}`, says: found.title, kind: `${t(`app.found.${found.is}`)} · ${found.detail}` }))}
+            onChoose={(id) => {
+              const found = hits.data?.find((one) => `${one.is}/${one.id}` === id);
+              if (found) openFound(found);
+              setTyped('');
+            }}
+            nothing={t('app.find-nothing')}
+          />
+          <Key kind="link" onPress={change}>
+            {staff.name}
+          </Key>
+        </>
+      }
+    >
+      {children}
+    </RoomShell>
+  );
+}
+
+/** Where a found thing is opened: a job at its present stage, a part on the wall, the rest at the counter. */
+function whereIs(found: Found): string {
+  if (found.is === 'part') return found.job ? `/bench/${found.job}?part=${found.id}` : `/wall?part=${found.id}`;
+  if (found.is === 'paper') return `/counter/${found.job}?paper=${found.id}`;
+  if (found.job) return ['taken-in', 'owners-word-needed', 'ready', 'not-collected', 'gone-home'].includes(found.detail) ? `/counter/${found.job}` : `/bench/${found.job}`;
+  return `/counter?${found.is}=${found.id}`;
+}

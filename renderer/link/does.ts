@@ -1,0 +1,68 @@
+import { isDefinedError } from '@orpc/client';
+import { useCallback, useState } from 'react';
+import refusals from '../../assets/words/en/refusals.json';
+import type { Asked, Done } from '../../core/contract/contract.ts';
+import { type Words, wordsFor } from '../../core/wording/wordsFor.ts';
+import { useWhoIsHere } from '../whoIsHere.tsx';
+import { service } from './service.ts';
+
+type InputOf<Name extends Asked['name']> = Extract<Asked, { readonly name: Name }>['input'];
+
+/** Carries a command out. Answers what was done, or null when it was refused: then `problem` says why in words. */
+export type Does = {
+  readonly does: <Name extends Asked['name']>(name: Name, input: InputOf<Name>) => Promise<Done | null>;
+  readonly problem: Words | null;
+  readonly busy: boolean;
+  readonly forget: () => void;
+};
+
+const ASKED_TWICE = 3;
+
+/** Asks the shop to do something in the name of whoever is here. A lost answer is asked for again under the same id. */
+export function useDoes(): Does {
+  const { staff } = useWhoIsHere();
+  const [problem, setProblem] = useState<Words | null>(null);
+  const [busy, setBusy] = useState(false);
+  const does: Does['does'] = useCallback(
+    async (name, input) => {
+      setBusy(true);
+      const asked = { command: crypto.randomUUID(), by: staff.id, name, input } as Asked;
+      try {
+        const done = await askAgain(asked);
+        setProblem(null);
+        return done;
+      } catch (error) {
+        setProblem(wordsOfError(error));
+        return null;
+      } finally {
+        setBusy(false);
+      }
+    },
+    [staff.id],
+  );
+  return { does, problem, busy, forget: () => setProblem(null) };
+}
+
+async function askAgain(asked: Asked, tries = ASKED_TWICE): Promise<Done> {
+  try {
+    return await service.does(asked);
+  } catch (error) {
+    if (isDefinedError(error) || isInputError(error) || tries <= 1) throw error;
+    return askAgain(asked, tries - 1);
+  }
+}
+
+const isInputError = (error: unknown): boolean => error instanceof Error && 'code' in error && error.code === 'BAD_REQUEST';
+
+/** Words for whatever came back instead of an answer. */
+export function wordsOfError(error: unknown): Words {
+  const data = error instanceof Error && 'data' in error ? error.data : null;
+  if (data && typeof data === 'object' && 'refused' in data && typeof data.refused === 'string') return wordsFor({ ...data, refused: data.refused }, refusals);
+  if (isInputError(error)) return wordsFor({ refused: 'input-not-understood', fields: fieldsOf(data) }, refusals);
+  return wordsFor({ refused: 'service-ended' }, refusals);
+}
+
+function fieldsOf(data: unknown): readonly string[] {
+  const issues = data && typeof data === 'object' && 'issues' in data && Array.isArray(data.issues) ? data.issues : [];
+  return issues.map((issue: { readonly path?: readonly unknown[]; readonly message?: string }) => `${(issue.path ?? []).join('.')}: ${issue.message ?? ''}`);
+}
