@@ -55,7 +55,7 @@ export function issueTag(randomInt: RandomInt): Tag {
 }
 
 /** Whether two different neighbours of this code can be swapped and the check character still fits. */
-export function survivesSwap(code: string): boolean {
+function survivesSwap(code: string): boolean {
   for (let at = 0; at < BODY; at += 1) {
     const swapped = code.slice(0, at) + code.charAt(at + 1) + code.charAt(at) + code.slice(at + 2);
     if (swapped !== code && parseTag(swapped)) return true;

@@ -4,7 +4,7 @@ import { incompleteBeta, inverse, lowerGamma, normalBelow } from './specialFunct
 export type Interval = { readonly low: number; readonly high: number };
 
 /** How sure an interval is to hold, two-sided; 0.95 unless said. */
-export const CONFIDENCE = 0.95;
+const CONFIDENCE = 0.95;
 
 /**
  * Wilson's score interval for a share: `count` of `of` (Wilson 1927; method 3 of Newcombe, Statistics in Medicine 17,

@@ -2,7 +2,7 @@
 export type QuantileType = 1 | 2 | 3 | 4 | 5 | 6 | 7 | 8 | 9;
 
 /** Most programs' default, R and NumPy among them; what is said of P10, P50 and P90 here is this one. */
-export const USUAL: QuantileType = 7;
+const USUAL: QuantileType = 7;
 
 /**
  * The value below which a share `p` of the data lies, by one of the nine definitions in use.

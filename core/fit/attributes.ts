@@ -35,7 +35,7 @@ const ROWS = table.rows as unknown as { readonly [kind in PartKind]?: readonly A
 
 export const ATTRIBUTE_NAMES = Object.keys(RULES) as readonly AttributeName[];
 
-export const isAttributeName = (name: string): name is AttributeName => Object.hasOwn(RULES, name);
+const isAttributeName = (name: string): name is AttributeName => Object.hasOwn(RULES, name);
 
 export const attributeRule = (name: AttributeName): AttributeRule => RULES[name];
 

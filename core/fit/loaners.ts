@@ -27,8 +27,8 @@ export type StockPart = {
   readonly worthMinor: number | null;
 };
 
-export type LeftOut = 'not-shops' | 'does-not-fit' | 'standing-proves-nothing' | 'lapsed' | 'not-proved-that-far';
-export type Loaner = {
+type LeftOut = 'not-shops' | 'does-not-fit' | 'standing-proves-nothing' | 'lapsed' | 'not-proved-that-far';
+type Loaner = {
   readonly stock: StockPart;
   readonly fit: Fit;
   readonly free: boolean;

@@ -4,7 +4,7 @@ import type { AttributeValue } from './attributes.ts';
 import type { Look } from './reason.ts';
 
 /** Slot ids to fill for a number of modules, as the board's own manual says. */
-export type ManualOrder = { readonly [modules: number]: readonly string[] };
+type ManualOrder = { readonly [modules: number]: readonly string[] };
 
 /** A machine (or rig) as fit sees it: its slots, and the parts in them now, whoever owns them. */
 export type MachineView = {

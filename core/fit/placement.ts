@@ -1,10 +1,10 @@
 import counted from '../../assets/fit/placement.json' with { type: 'json' };
 import { type DimmLabel, dimmLabels, type MemoryRecord } from './dimmLabels.ts';
 
-export type Pattern = 'one-channel' | 'second-of-each' | 'first-of-each' | 'mixed';
+type Pattern = 'one-channel' | 'second-of-each' | 'first-of-each' | 'mixed';
 
 /** How often machines of this memory were found placed so: `machines` of `of`. Never a share of a shop's own customers. */
-export type Counted = {
+type Counted = {
   readonly machines: number;
   readonly of: number;
   readonly memory: string | null;

@@ -36,7 +36,7 @@ export function compare(a: Money, b: Money): number {
   return a.minor - b.minor;
 }
 
-export const isMore = (a: Money, than: Money): boolean => compare(a, than) > 0;
+const isMore = (a: Money, than: Money): boolean => compare(a, than) > 0;
 
 /** The larger of two amounts. */
 export const larger = (a: Money, b: Money): Money => (isMore(b, a) ? b : a);

@@ -11,7 +11,7 @@ import {
 import { processorOnList } from '../fit/processorList.ts';
 import { listOf, numberOf } from '../fit/values.ts';
 
-export const VERDICTS = ['worse', 'equal', 'better', 'cannot-be-compared'] as const;
+const VERDICTS = ['worse', 'equal', 'better', 'cannot-be-compared'] as const;
 export type Verdict = (typeof VERDICTS)[number];
 
 type Named = Pick<PartFacts, 'kind' | 'name' | 'attributes'>;
