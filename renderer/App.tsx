@@ -19,7 +19,12 @@ export function App() {
   const shop = useQuery(shopRead());
   const settings = shop.data?.settings;
   return (
-    <WordsProvider catalogue={catalogue} locale={settings?.locale ?? 'en-GB'} zone={settings?.zone ?? 'UTC'} currencyDigits={digits}>
+    <WordsProvider
+      catalogue={catalogue}
+      locale={settings?.locale ?? 'en-GB'}
+      zone={settings?.zone ?? 'UTC'}
+      currencyDigits={digits}
+    >
       {shop.isPending && (
         <main>
           <p role="status">Knowngood</p>

@@ -3,6 +3,8 @@ import { type ReactNode, useState } from 'react';
 import { useNavigate } from 'react-router';
 import type { Found } from '../core/contract/screens.ts';
 import { parseTag } from '../core/custody/tag.ts';
+import type { Stage } from '../core/job/stage.ts';
+import { jobPath } from './jobPath.ts';
 import { FindField } from './kit/fields/FindField.tsx';
 import { Key } from './kit/keys/Key.tsx';
 import { useScan } from './kit/scan.ts';
@@ -57,7 +59,11 @@ export function Frame({ here, open, foot, touch = 'counter', onScan, children }:
             hint={t('app.find-hint')}
             value={typed}
             onChange={setTyped}
-            hits={(hits.data ?? []).map((found) => ({ id: `${found.is}/${found.id}`, says: found.title, kind: `${t(`app.found.${found.is}`)} · ${found.detail}` }))}
+            hits={(hits.data ?? []).map((found) => ({
+              id: `${found.is}/${found.id}`,
+              says: found.title,
+              kind: `${t(`app.found.${found.is}`)} · ${found.detail}`,
+            }))}
             onChoose={(id) => {
               const found = hits.data?.find((one) => `${one.is}/${one.id}` === id);
               if (found) openFound(found);
@@ -80,6 +86,6 @@ export function Frame({ here, open, foot, touch = 'counter', onScan, children }:
 function whereIs(found: Found): string {
   if (found.is === 'part') return found.job ? `/bench/${found.job}?part=${found.id}` : `/wall?part=${found.id}`;
   if (found.is === 'paper') return `/counter/${found.job}?paper=${found.id}`;
-  if (found.job) return ['taken-in', 'owners-word-needed', 'ready', 'not-collected', 'gone-home'].includes(found.detail) ? `/counter/${found.job}` : `/bench/${found.job}`;
+  if (found.job) return jobPath(found.job, found.detail as Stage);
   return `/counter?${found.is}=${found.id}`;
 }

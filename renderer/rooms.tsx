@@ -7,7 +7,21 @@ import { WallRoom } from './wall/WallRoom.tsx';
 /** The one list of rooms: where each is reached and what stands there. A new room is a folder and a line here. */
 export const ROOMS = [
   { id: 'day-line', path: '/', routes: [{ index: true, element: <DayLineRoom /> }] },
-  { id: 'counter', path: '/counter', routes: [{ path: 'counter', element: <CounterRoom /> }, { path: 'counter/:job', element: <CounterRoom /> }] },
-  { id: 'bench', path: '/bench', routes: [{ path: 'bench', element: <BenchRoom /> }, { path: 'bench/:job', element: <BenchRoom /> }] },
+  {
+    id: 'counter',
+    path: '/counter',
+    routes: [
+      { path: 'counter', element: <CounterRoom /> },
+      { path: 'counter/:job', element: <CounterRoom /> },
+    ],
+  },
+  {
+    id: 'bench',
+    path: '/bench',
+    routes: [
+      { path: 'bench', element: <BenchRoom /> },
+      { path: 'bench/:job', element: <BenchRoom /> },
+    ],
+  },
   { id: 'wall', path: '/wall', routes: [{ path: 'wall', element: <WallRoom /> }] },
 ] as const satisfies readonly { readonly id: string; readonly path: string; readonly routes: readonly RouteObject[] }[];

@@ -1,6 +1,6 @@
 import cliWords from '../../assets/words/en/cli.json' with { type: 'json' };
-import { fill } from '../../core/wording/wordsFor.ts';
 import { readText } from '../../core/readings/readText.ts';
+import { fill } from '../../core/wording/wordsFor.ts';
 import type { CliCommand } from './command.ts';
 import { runDemo } from './demo/runDemo.ts';
 import { readOptions } from './options.ts';
@@ -31,7 +31,10 @@ export const demo: CliCommand = {
   },
 };
 
-async function readMachine(file: string, readFile: (path: string) => Promise<Uint8Array>): Promise<{ readonly text: string } | { readonly why: string }> {
+async function readMachine(
+  file: string,
+  readFile: (path: string) => Promise<Uint8Array>,
+): Promise<{ readonly text: string } | { readonly why: string }> {
   try {
     const text = new TextDecoder().decode(await readFile(file));
     const said = readText(text);

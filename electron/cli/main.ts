@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import cliWords from '../../assets/words/en/cli.json' with { type: 'json' };
-import { COMMAND_LIST } from './commands.ts';
 import type { Io } from './command.ts';
+import { COMMAND_LIST } from './commands.ts';
 
 /** Exit code for what the asker can put right. */
 const ASKED_WRONGLY = 2;
@@ -14,7 +14,10 @@ const io: Io = {
 
 function usage(): string {
   const width = Math.max(...COMMAND_LIST.map((command) => command.name.length));
-  return [cliWords.usage, ...COMMAND_LIST.map((command) => `  ${command.name.padEnd(width)}  ${command.help.split('\n')[0]}`)].join('\n');
+  return [
+    cliWords.usage,
+    ...COMMAND_LIST.map((command) => `  ${command.name.padEnd(width)}  ${command.help.split('\n')[0]}`),
+  ].join('\n');
 }
 
 async function run([name, ...args]: readonly string[]): Promise<number> {

@@ -1,4 +1,4 @@
-import { parseArgs, type ParseArgsOptionsConfig } from 'node:util';
+import { type ParseArgsOptionsConfig, parseArgs } from 'node:util';
 
 export type Options<Names extends string> = { readonly [name in Names]?: string };
 
@@ -12,7 +12,12 @@ export function readOptions<Names extends string>(
 ): { readonly options: Options<Names>; readonly rest: readonly string[] } | { readonly wrong: string } {
   const config: ParseArgsOptionsConfig = Object.fromEntries(names.map((name) => [name, { type: 'string' as const }]));
   try {
-    const { values, positionals } = parseArgs({ args: [...args], options: config, allowPositionals: true, strict: true });
+    const { values, positionals } = parseArgs({
+      args: [...args],
+      options: config,
+      allowPositionals: true,
+      strict: true,
+    });
     return { options: values as Options<Names>, rest: positionals };
   } catch (error) {
     return { wrong: error instanceof Error ? error.message : String(error) };

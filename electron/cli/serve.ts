@@ -22,7 +22,11 @@ export const serve: CliCommand = {
       return 2;
     }
     const { data, http } = asked.options;
-    const child = spawn(process.execPath, [service, '--http', http ?? '0', ...(data === undefined ? [] : ['--data', data])], { stdio: ['pipe', 'inherit', 'inherit'] });
+    const child = spawn(
+      process.execPath,
+      [service, '--http', http ?? '0', ...(data === undefined ? [] : ['--data', data])],
+      { stdio: ['pipe', 'inherit', 'inherit'] },
+    );
     const stop = () => child.kill('SIGTERM');
     process.once('SIGINT', stop);
     process.once('SIGTERM', stop);

@@ -25,7 +25,13 @@ export const verify: CliCommand = {
       return 2;
     }
     const wallet = asked.options.wallet ?? join(appFolder(), 'wallet.key');
-    const shop = await openShop({ folder, branch: 'main', clock: () => epochMs(Date.now()), wallet: fileWallet(wallet), log: () => undefined });
+    const shop = await openShop({
+      folder,
+      branch: 'main',
+      clock: () => epochMs(Date.now()),
+      wallet: fileWallet(wallet),
+      log: () => undefined,
+    });
     if (isOpenRefusal(shop)) {
       io.err(cannotStartText(shop));
       return 2;

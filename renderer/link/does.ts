@@ -52,17 +52,22 @@ async function askAgain(asked: Asked, tries = ASKED_TWICE): Promise<Done> {
   }
 }
 
-const isInputError = (error: unknown): boolean => error instanceof Error && 'code' in error && error.code === 'BAD_REQUEST';
+const isInputError = (error: unknown): boolean =>
+  error instanceof Error && 'code' in error && error.code === 'BAD_REQUEST';
 
 /** Words for whatever came back instead of an answer. */
 export function wordsOfError(error: unknown): Words {
   const data = error instanceof Error && 'data' in error ? error.data : null;
-  if (data && typeof data === 'object' && 'refused' in data && typeof data.refused === 'string') return wordsFor({ ...data, refused: data.refused }, refusals);
+  if (data && typeof data === 'object' && 'refused' in data && typeof data.refused === 'string')
+    return wordsFor({ ...data, refused: data.refused }, refusals);
   if (isInputError(error)) return wordsFor({ refused: 'input-not-understood', fields: fieldsOf(data) }, refusals);
   return wordsFor({ refused: 'service-ended' }, refusals);
 }
 
 function fieldsOf(data: unknown): readonly string[] {
   const issues = data && typeof data === 'object' && 'issues' in data && Array.isArray(data.issues) ? data.issues : [];
-  return issues.map((issue: { readonly path?: readonly unknown[]; readonly message?: string }) => `${(issue.path ?? []).join('.')}: ${issue.message ?? ''}`);
+  return issues.map(
+    (issue: { readonly path?: readonly unknown[]; readonly message?: string }) =>
+      `${(issue.path ?? []).join('.')}: ${issue.message ?? ''}`,
+  );
 }

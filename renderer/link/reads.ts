@@ -3,13 +3,20 @@ import { ask } from './service.ts';
 
 /** Everything of one job; stale with any entry that touches it, its machine or a part. */
 export const jobRead = (job: JobId) =>
-  ask.job.queryOptions({ input: { job }, meta: { follows: { streams: [`job:${job}`, 'machine:', 'part:', 'owner:', 'paper:'] } } });
+  ask.job.queryOptions({
+    input: { job },
+    meta: { follows: { streams: [`job:${job}`, 'machine:', 'part:', 'owner:', 'paper:'] } },
+  });
 
 /** What the engine says of a job. The first answer is quick, the second looks two steps ahead. */
 export const tracingRead = (job: JobId, method: 'ratio' | 'rollout') =>
-  ask.tracing.queryOptions({ input: { job, method }, meta: { follows: { streams: [`job:${job}`, 'machine:', 'part:'] } } });
+  ask.tracing.queryOptions({
+    input: { job, method },
+    meta: { follows: { streams: [`job:${job}`, 'machine:', 'part:'] } },
+  });
 
 export const shopRead = () => ask.shop.queryOptions({ meta: { follows: { streams: ['shop'] } } });
-export const dayLineRead = () => ask.dayLine.queryOptions({ meta: { follows: { streams: ['job:', 'part:', 'shop'] } } });
+export const dayLineRead = () =>
+  ask.dayLine.queryOptions({ meta: { follows: { streams: ['job:', 'part:', 'shop'] } } });
 export const wallRead = () => ask.wall.queryOptions({ meta: { follows: { streams: ['part:', 'machine:', 'job:'] } } });
 export const enquiriesRead = () => ask.enquiries.queryOptions({ meta: { follows: { streams: ['enquiry:'] } } });

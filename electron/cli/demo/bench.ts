@@ -1,13 +1,19 @@
 import type { PartId } from '../../../core/ids.ts';
-import type { StoryStep } from './story.ts';
-import type { FoundMachine, Put } from './story.ts';
+import type { FoundMachine, Put, StoryStep } from './story.ts';
 import { STORY } from './story.ts';
 import type { Teller } from './teller.ts';
 
 const TRAY = STORY.story.tray;
 
 /** One step of the bench: what comes before it, the step with its timer and moves, what comes after. */
-export async function tellStep(teller: Teller, by: string, day: string, step: StoryStep, found: FoundMachine, source: 'census' | 'own-report'): Promise<void> {
+export async function tellStep(
+  teller: Teller,
+  by: string,
+  day: string,
+  step: StoryStep,
+  found: FoundMachine,
+  source: 'census' | 'own-report',
+): Promise<void> {
   teller.clock.set(`${day}T${step.at}`);
   for (const put of step.first ?? []) await putOwn(teller, by, put);
   if (step.prove) return proveOurs(teller, by, step);
@@ -19,7 +25,14 @@ export async function tellStep(teller: Teller, by: string, day: string, step: St
     slots: step.slots ?? [],
     parts: await Promise.all((step.own ?? []).map((slot) => teller.own(slot))),
   };
-  const done = await teller.forJob(by, 'startWork', { kind: 'step', what: step.step, startedAt: teller.clock.now(), tray: TRAY, use, ownWord: null });
+  const done = await teller.forJob(by, 'startWork', {
+    kind: 'step',
+    what: step.step,
+    startedAt: teller.clock.now(),
+    tray: TRAY,
+    use,
+    ownWord: null,
+  });
   const { job } = await teller.sheet();
   const run = job.work.findLast((work) => work.endedAt === null)?.run ?? String(done.seq);
   const ended = teller.clock.pass(step.handsOn + step.waiting);
@@ -40,7 +53,9 @@ export async function tellStep(teller: Teller, by: string, day: string, step: St
   if (step.byTheWay) await teller.forJob(by, 'note', { says: step.byTheWay, foundByTheWay: true });
   if (step.census) await census(teller, by, found, source);
   for (const put of step.then ?? []) await putOwn(teller, by, put);
-  teller.say(`${step.step}  ${step.handsOn}/${step.waiting} min  → ${step.outcome}${step.seen ? `: ${step.seen}` : ''}`);
+  teller.say(
+    `${step.step}  ${step.handsOn}/${step.waiting} min  → ${step.outcome}${step.seen ? `: ${step.seen}` : ''}`,
+  );
 }
 
 /** Writes the slot plan and what sits in it, as seen; what is not known stays not known. */
@@ -64,7 +79,11 @@ export async function putOwn(teller: Teller, by: string, { own, slot }: Put): Pr
   await teller.forJob(by, 'movePart', { part: id, from: part.place, to, why: 'hand', says: null });
 }
 
-async function unplug(teller: Teller, by: string, what: { readonly slots: readonly string[]; readonly out: readonly string[] }): Promise<void> {
+async function unplug(
+  teller: Teller,
+  by: string,
+  what: { readonly slots: readonly string[]; readonly out: readonly string[] },
+): Promise<void> {
   const out = await Promise.all(what.out.map(async (slot) => ({ part: await teller.own(slot), tray: TRAY })));
   await teller.forJob(by, 'unplug', { slots: [...what.slots, ...what.out], out });
 }
@@ -75,19 +94,57 @@ async function clearForRig(teller: Teller, by: string): Promise<void> {
   for (const id of Object.values(machine.inside)) {
     const part = parts.find((one) => one.id === id);
     if (part?.kind !== 'card' && part?.kind !== 'dimm') continue;
-    await teller.forJob(by, 'movePart', { part: id, from: part.place, to: { at: 'tray', tray: TRAY, job: teller.job() }, why: 'hand', says: null });
+    await teller.forJob(by, 'movePart', {
+      part: id,
+      from: part.place,
+      to: { at: 'tray', tray: TRAY, job: teller.job() },
+      why: 'hand',
+      says: null,
+    });
   }
 }
 
 /** Proves our own parts anew on the rig: the shop's time, not the owner's. */
 async function proveOurs(teller: Teller, by: string, step: StoryStep): Promise<void> {
-  await teller.forJob(by, 'startWork', { kind: 'own-proof', what: 'prove-loaners', startedAt: teller.clock.now(), tray: TRAY, use: noUse, ownWord: null });
+  await teller.forJob(by, 'startWork', {
+    kind: 'own-proof',
+    what: 'prove-loaners',
+    startedAt: teller.clock.now(),
+    tray: TRAY,
+    use: noUse,
+    ownWord: null,
+  });
   const { job } = await teller.sheet();
   const run = job.work.findLast((work) => work.endedAt === null)?.run ?? '';
   const ended = teller.clock.pass(step.handsOn + step.waiting);
-  for (const no of step.prove ?? []) await teller.ask(by, 'provePart', { part: teller.part(no), where: step.where, scopes: step.scopes, works: true, how: null });
-  await teller.forJob(by, 'finishWork', { run, endedAt: ended, outcome: 'done', handsOn: step.handsOn, waiting: step.waiting, readings: [], passed: true, note: null, endsWith: null, use: noUse, tray: TRAY });
-  teller.say(`proves ${step.prove?.join(' and ')} in the second rig  ${step.handsOn}/${step.waiting} min, not on the owner's bill`);
+  for (const no of step.prove ?? [])
+    await teller.ask(by, 'provePart', {
+      part: teller.part(no),
+      where: step.where,
+      scopes: step.scopes,
+      works: true,
+      how: null,
+    });
+  await teller.forJob(by, 'finishWork', {
+    run,
+    endedAt: ended,
+    outcome: 'done',
+    handsOn: step.handsOn,
+    waiting: step.waiting,
+    readings: [],
+    passed: true,
+    note: null,
+    endsWith: null,
+    use: noUse,
+    tray: TRAY,
+  });
+  teller.say(
+    `proves ${step.prove?.join(' and ')} in the second rig  ${step.handsOn}/${step.waiting} min, not on the owner's bill`,
+  );
 }
 
-export const noUse: { readonly loaner: PartId | null; readonly slots: readonly string[]; readonly parts: readonly PartId[] } = { loaner: null, slots: [], parts: [] };
+export const noUse: {
+  readonly loaner: PartId | null;
+  readonly slots: readonly string[];
+  readonly parts: readonly PartId[];
+} = { loaner: null, slots: [], parts: [] };

@@ -1,4 +1,4 @@
-import { fromWall } from './clock.ts';
+import { fromWall } from '../../../core/job/wallTime.ts';
 import { noUse } from './bench.ts';
 import { drawnSignature } from './signature.ts';
 import { STORY } from './story.ts';
@@ -6,16 +6,43 @@ import type { Teller } from './teller.ts';
 
 const TRAY = STORY.story.tray;
 
-type Piece = { readonly kind: 'fitting' | 'proof' | 'cleaning' | 'handling'; readonly what: string; readonly handsOn: number; readonly waiting?: number; readonly readings?: readonly unknown[]; readonly passed?: boolean; readonly says?: string };
+type Piece = {
+  readonly kind: 'fitting' | 'proof' | 'cleaning' | 'handling';
+  readonly what: string;
+  readonly handsOn: number;
+  readonly waiting?: number;
+  readonly readings?: readonly unknown[];
+  readonly passed?: boolean;
+  readonly says?: string;
+};
 
 /** A piece of work with its timer, start to end. */
 async function work(teller: Teller, by: string, piece: Piece): Promise<void> {
   const waiting = piece.waiting ?? 0;
-  await teller.forJob(by, 'startWork', { kind: piece.kind, what: piece.what, startedAt: teller.clock.now(), tray: TRAY, use: noUse, ownWord: null });
+  await teller.forJob(by, 'startWork', {
+    kind: piece.kind,
+    what: piece.what,
+    startedAt: teller.clock.now(),
+    tray: TRAY,
+    use: noUse,
+    ownWord: null,
+  });
   const { job } = await teller.sheet();
   const run = job.work.findLast((one) => one.endedAt === null)?.run ?? '';
   const ended = teller.clock.pass(piece.handsOn + waiting);
-  await teller.forJob(by, 'finishWork', { run, endedAt: ended, outcome: 'done', handsOn: piece.handsOn, waiting, readings: piece.readings ?? [], passed: piece.passed ?? null, note: piece.says ?? null, endsWith: null, use: noUse, tray: TRAY });
+  await teller.forJob(by, 'finishWork', {
+    run,
+    endedAt: ended,
+    outcome: 'done',
+    handsOn: piece.handsOn,
+    waiting,
+    readings: piece.readings ?? [],
+    passed: piece.passed ?? null,
+    note: piece.says ?? null,
+    endsWith: null,
+    use: noUse,
+    tray: TRAY,
+  });
   teller.say(`${piece.kind}: ${piece.what}  ${piece.handsOn}/${waiting} min`);
 }
 
@@ -31,28 +58,48 @@ export async function leaveForTheNight(teller: Teller): Promise<void> {
 }
 
 /** Wednesday: the agreed board in, all of the owner's own parts back, the old board to its shelf. */
-export async function fittingAndProving(teller: Teller, fitting: typeof STORY.story.fitting.work, newSlots: readonly string[]): Promise<void> {
+export async function fittingAndProving(
+  teller: Teller,
+  fitting: typeof STORY.story.fitting.work,
+  newSlots: readonly string[],
+): Promise<void> {
   const { story } = STORY;
   const { by, day, keep } = story.fitting;
   const { machine, parts } = await teller.sheet();
   for (const one of fitting) {
     teller.clock.set(`${day}T${one.at}`);
     if (one.task !== undefined) {
-      await work(teller, by, { kind: 'fitting', what: one.task, handsOn: one.handsOn, ...(one.says !== undefined && { says: one.says }) });
+      await work(teller, by, {
+        kind: 'fitting',
+        what: one.task,
+        handsOn: one.handsOn,
+        ...(one.says !== undefined && { says: one.says }),
+      });
       continue;
     }
     const part = one.fit !== undefined ? teller.part(one.fit) : await teller.own(one.own ?? '');
-    await teller.forJob(by, 'fitPart', { part, slot: one.slot, startedAt: teller.clock.now(), handsOn: one.handsOn, why: one.why });
+    await teller.forJob(by, 'fitPart', {
+      part,
+      slot: one.slot,
+      startedAt: teller.clock.now(),
+      handsOn: one.handsOn,
+      why: one.why,
+    });
     teller.clock.pass(one.handsOn);
     const name = (await teller.sheet()).parts.find((known) => known.id === part)?.name;
     teller.say(`fitting: ${name} → ${one.slot}  ${one.handsOn} min`);
     if (one.fit !== undefined) {
-      const slots = machine.slots.filter((slot) => newSlots.includes(slot.id) || !['dimm', 'drive', 'card', 'add-in'].includes(slot.takes));
+      const slots = machine.slots.filter(
+        (slot) => newSlots.includes(slot.id) || !['dimm', 'drive', 'card', 'add-in'].includes(slot.takes),
+      );
       await teller.forJob(by, 'writeCensus', { slots, parts: [], gaps: machine.gaps });
     }
   }
   const board = await teller.own('board');
-  await teller.forJob(by, 'putAway', { part: board, to: { at: 'kept', shelf: keep.shelf, until: fromWall(keep.until, story.zone) } });
+  await teller.forJob(by, 'putAway', {
+    part: board,
+    to: { at: 'kept', shelf: keep.shelf, until: fromWall(keep.until, story.zone) },
+  });
   teller.say(`${parts.find((part) => part.id === board)?.name}: kept on shelf ${keep.shelf} by the owner’s word`);
   await teller.forJob(by, 'goOn', { to: 'proving' });
   for (const one of story.proving) await prove(teller, by, day, one);
@@ -63,18 +110,42 @@ export async function fittingAndProving(teller: Teller, fitting: typeof STORY.st
   await teller.forJob('mina', 'tellReady', { how: 'phone' });
 }
 
-async function prove(teller: Teller, by: string, day: string, one: (typeof STORY.story.proving)[number]): Promise<void> {
+async function prove(
+  teller: Teller,
+  by: string,
+  day: string,
+  one: (typeof STORY.story.proving)[number],
+): Promise<void> {
   teller.clock.set(`${day}T${one.at}`);
-  if (one.proof !== undefined) await work(teller, by, { kind: 'proof', what: one.proof, handsOn: one.handsOn, waiting: one.waiting ?? 0, readings: one.readings ?? [], passed: true });
+  if (one.proof !== undefined)
+    await work(teller, by, {
+      kind: 'proof',
+      what: one.proof,
+      handsOn: one.handsOn,
+      waiting: one.waiting ?? 0,
+      readings: one.readings ?? [],
+      passed: true,
+    });
   else if (one.clean !== undefined) await work(teller, by, { kind: 'cleaning', what: one.clean, handsOn: one.handsOn });
   else if (one.task !== undefined) {
     const { machine } = await teller.sheet();
     for (const put of one.fitOwn ?? []) {
       if (!machine.atTakingIn[put.own]) continue;
-      await teller.forJob(by, 'fitPart', { part: await teller.own(put.own), slot: put.slot, startedAt: teller.clock.now(), handsOn: 0, why: 'fitting' });
+      await teller.forJob(by, 'fitPart', {
+        part: await teller.own(put.own),
+        slot: put.slot,
+        startedAt: teller.clock.now(),
+        handsOn: 0,
+        why: 'fitting',
+      });
     }
     if (one.plugIn && machine.unplugged.length > 0) await teller.forJob(by, 'plugIn', { slots: machine.unplugged });
-    await work(teller, by, { kind: 'fitting', what: one.task, handsOn: one.handsOn, ...(one.says !== undefined && { says: one.says }) });
+    await work(teller, by, {
+      kind: 'fitting',
+      what: one.task,
+      handsOn: one.handsOn,
+      ...(one.says !== undefined && { says: one.says }),
+    });
   }
 }
 
@@ -91,8 +162,15 @@ export async function goingHome(teller: Teller): Promise<void> {
     contentHash: '',
     returned: job.cameAlong,
     oursOff: job.ours,
-    differences: [{ what: 'settings-cleared', says: 'Settings of the old board cleared; the new one was set from the photographs.' }],
+    differences: [
+      {
+        what: 'settings-cleared',
+        says: 'Settings of the old board cleared; the new one was set from the photographs.',
+      },
+    ],
   });
   const after = await teller.sheet();
-  teller.say(`Gone home. ${after.charges.handsOn} min hands-on, bill ${(after.charges.totalMinor / 100).toFixed(2)}, limit ${(after.job.limitMinor / 100).toFixed(2)}`);
+  teller.say(
+    `Gone home. ${after.charges.handsOn} min hands-on, bill ${(after.charges.totalMinor / 100).toFixed(2)}, limit ${(after.job.limitMinor / 100).toFixed(2)}`,
+  );
 }

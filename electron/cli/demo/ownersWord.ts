@@ -2,7 +2,15 @@ import type { QuestionId } from '../../../core/ids.ts';
 import { STORY } from './story.ts';
 import type { Teller } from './teller.ts';
 
-type Option = { readonly id: string; readonly says: string; readonly limitMinor?: number | null; readonly goesTo?: string; readonly data?: string; readonly accepts?: boolean; readonly dead?: string | null };
+type Option = {
+  readonly id: string;
+  readonly says: string;
+  readonly limitMinor?: number | null;
+  readonly goesTo?: string;
+  readonly data?: string;
+  readonly accepts?: boolean;
+  readonly dead?: string | null;
+};
 
 const DAY = '2026-10-13';
 
@@ -16,13 +24,26 @@ async function lastQuestion(teller: Teller): Promise<QuestionId> {
 const agrees = (option: Option, more: Readonly<Record<string, unknown>> = {}) => ({
   id: option.id,
   says: option.says,
-  agrees: { limitMinor: option.limitMinor ?? null, items: [], accepts: false, data: option.data ?? null, dead: null, goesTo: option.goesTo ?? 'back', ...more },
+  agrees: {
+    limitMinor: option.limitMinor ?? null,
+    items: [],
+    accepts: false,
+    data: option.data ?? null,
+    dead: null,
+    goesTo: option.goesTo ?? 'back',
+    ...more,
+  },
 });
 
 async function answerByPhone(teller: Teller, by: string, at: string, option: string, readBack: string): Promise<void> {
   const { owner } = STORY.story;
   teller.clock.set(`${DAY}T${at}`);
-  await teller.forJob(by, 'answer', { question: await lastQuestion(teller), options: [option], name: owner.name, how: { by: 'phone', at: teller.clock.now(), number: owner.phone, readBack } });
+  await teller.forJob(by, 'answer', {
+    question: await lastQuestion(teller),
+    options: [option],
+    name: owner.name,
+    how: { by: 'phone', at: teller.clock.now(), number: owner.phone, readBack },
+  });
   teller.say(`${owner.name} answers by phone: ${option}. Read back: “${readBack}”`);
 }
 
@@ -30,15 +51,35 @@ async function answerByPhone(teller: Teller, by: string, at: string, option: str
 export async function askChangedFinding(teller: Teller): Promise<void> {
   const { finding, dataFirst, owner } = STORY.story;
   teller.clock.set(`${DAY}T${finding.at}`);
-  await teller.forJob('bram', 'ask', { kind: 'changed-finding', says: finding.says, options: finding.options.map((option) => agrees(option)), validUntil: null, offer: null, stops: true });
+  await teller.forJob('bram', 'ask', {
+    kind: 'changed-finding',
+    says: finding.says,
+    options: finding.options.map((option) => agrees(option)),
+    validUntil: null,
+    offer: null,
+    stops: true,
+  });
   teller.say('Changed-finding notice issued; the job waits for the owner’s word');
   for (const attempt of finding.tries) {
     teller.clock.set(`${DAY}T${attempt.at}`);
-    await teller.forJob('mina', 'logTry', { question: await lastQuestion(teller), at: teller.clock.now(), how: attempt.how, result: attempt.result, number: attempt.how === 'phone' ? owner.phone : null });
+    await teller.forJob('mina', 'logTry', {
+      question: await lastQuestion(teller),
+      at: teller.clock.now(),
+      how: attempt.how,
+      result: attempt.result,
+      number: attempt.how === 'phone' ? owner.phone : null,
+    });
   }
   await answerByPhone(teller, 'bram', finding.answered.at, finding.answered.option, finding.answered.readBack);
   teller.clock.set(`${DAY}T${dataFirst.at}`);
-  await teller.forJob('bram', 'ask', { kind: 'data-first', says: dataFirst.says, options: dataFirst.options.map((option) => agrees(option)), validUntil: null, offer: null, stops: false });
+  await teller.forJob('bram', 'ask', {
+    kind: 'data-first',
+    says: dataFirst.says,
+    options: dataFirst.options.map((option) => agrees(option)),
+    validUntil: null,
+    offer: null,
+    stops: false,
+  });
   await answerByPhone(teller, 'bram', dataFirst.answered.at, dataFirst.answered.option, dataFirst.answered.readBack);
   await teller.forJob('bram', 'addBeforeFirstScrew', { ...STORY.story.before, ...dataFirst.key });
 }
@@ -53,15 +94,31 @@ export async function offerSubstitute(teller: Teller, uses: Readonly<Record<stri
     kind: 'offer',
     says: offer.says,
     options: options.map((option) =>
-      agrees(option, { accepts: option.accepts, items: option.accepts ? offer.extras : [], dead: option.dead === null ? null : { part: forPart, answer: option.dead } }),
+      agrees(option, {
+        accepts: option.accepts,
+        items: option.accepts ? offer.extras : [],
+        dead: option.dead === null ? null : { part: forPart, answer: option.dead },
+      }),
     ),
     validUntil: null,
     stops: true,
-    offer: { forPart, part: teller.part(part), afterwards: disclosed.afterwards, extras: disclosed.extras, priceMinor: disclosed.priceMinor, condition: disclosed.condition, warrantyMonths: disclosed.warrantyMonths, whyNotSame: disclosed.whyNotSame, uses },
+    offer: {
+      forPart,
+      part: teller.part(part),
+      afterwards: disclosed.afterwards,
+      extras: disclosed.extras,
+      priceMinor: disclosed.priceMinor,
+      condition: disclosed.condition,
+      warrantyMonths: disclosed.warrantyMonths,
+      whyNotSame: disclosed.whyNotSame,
+      uses,
+    },
   });
   const { job } = await teller.sheet();
   const rows = job.questions.at(-1)?.offer?.rows ?? [];
   const count = (verdict: string) => rows.filter((row) => row.verdict === verdict).length;
-  teller.say(`Disclosure issued: ${rows.length} attributes, worse ${count('worse')}, equal ${count('equal')}, better ${count('better')}, cannot be compared ${count('cannot-be-compared')}`);
+  teller.say(
+    `Disclosure issued: ${rows.length} attributes, worse ${count('worse')}, equal ${count('equal')}, better ${count('better')}, cannot be compared ${count('cannot-be-compared')}`,
+  );
   await answerByPhone(teller, 'bram', answered.at, answered.option, answered.readBack);
 }

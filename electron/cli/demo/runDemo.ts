@@ -1,7 +1,6 @@
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { readText } from '../../../core/readings/readText.ts';
 import { fileWallet, isOpenRefusal, openShop, type Shop } from '../../../db/index.ts';
@@ -9,10 +8,10 @@ import { drawIssued, issuedPaper } from '../../service/desk/papers.ts';
 import { openEngine } from '../../service/openEngine.ts';
 import { openTools } from '../../service/openTools.ts';
 import { storyClock } from './clock.ts';
+import { machineStory } from './machineStory.ts';
 import { originalStory } from './originalStory.ts';
 import { seededChance } from './seededChance.ts';
 import { STORY } from './story.ts';
-import { machineStory } from './machineStory.ts';
 import { openTeller, type Teller } from './teller.ts';
 import { tellStory } from './tellStory.ts';
 
@@ -27,16 +26,28 @@ export type DemoAsked = {
 };
 
 /** Does the whole job in a shop of its own and draws its papers. */
-export async function runDemo({ out, machine, print, folder: given }: DemoAsked): Promise<{ readonly papers: readonly string[]; readonly teller: Teller }> {
+export async function runDemo({
+  out,
+  machine,
+  print,
+  folder: given,
+}: DemoAsked): Promise<{ readonly papers: readonly string[]; readonly teller: Teller }> {
   const folder = given ?? mkdtempSync(join(tmpdir(), 'knowngood-demo-'));
   const clock = storyClock(STORY.story.takenIn.begun, STORY.story.zone);
-  const shop = await openShop({ folder: join(folder, 'shop'), branch: 'main', clock: clock.now, wallet: fileWallet(join(folder, 'wallet.key')), log: () => undefined });
+  const shop = await openShop({
+    folder: join(folder, 'shop'),
+    branch: 'main',
+    clock: clock.now,
+    wallet: fileWallet(join(folder, 'wallet.key')),
+    log: () => undefined,
+  });
   if (isOpenRefusal(shop)) throw new Error(`The demo's shop could not be opened: ${shop.refused}`);
   try {
     const engine = openEngine();
     const tools = openTools(engine, () => shop.lastSealedHead()?.short ?? null, seededChance(1013));
     const teller = openTeller({ shop, tools, engine, clock, zone: STORY.story.zone, print });
-    const text = machine ?? readFileSync(fileURLToPath(new URL('../../../assets/demo/own-report.txt', import.meta.url)), 'utf8');
+    const text =
+      machine ?? readFileSync(fileURLToPath(new URL('../../../assets/demo/own-report.txt', import.meta.url)), 'utf8');
     const story = machine === null ? originalStory(readText(text), text) : machineStory(readText(text), text);
     await tellStory(teller, story, () => shop.sealHeads());
     return { papers: out === null ? [] : await drawPapers(shop, teller, out), teller };

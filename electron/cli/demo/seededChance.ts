@@ -8,5 +8,8 @@ export function seededChance(seed: number): Chance {
     state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
     return state;
   };
-  return { newId: () => `d${next().toString(36)}${next().toString(36)}`, randomInt: (below) => Math.floor((next() / 2 ** 32) * below) };
+  return {
+    newId: () => `d${next().toString(36)}${next().toString(36)}`,
+    randomInt: (below) => Math.floor((next() / 2 ** 32) * below),
+  };
 }

@@ -2,13 +2,22 @@ import machine from '../../../assets/demo/machine.json' with { type: 'json' };
 import shop from '../../../assets/demo/shop.json' with { type: 'json' };
 import story from '../../../assets/demo/story.json' with { type: 'json' };
 import wall from '../../../assets/demo/wall.json' with { type: 'json' };
-import type { Slot } from '../../../core/custody/slot.ts';
 import type { Attributes, ThingKind } from '../../../core/custody/part.ts';
+import type { Slot } from '../../../core/custody/slot.ts';
 import type { Reading } from '../../../core/job/work.ts';
 
 /** A part of the owner's, as the census finds it. */
-export type FoundPart = { readonly slot: string; readonly kind: ThingKind; readonly name: string; readonly attributes: Attributes };
-export type FoundMachine = { readonly slots: readonly Slot[]; readonly parts: readonly FoundPart[]; readonly gaps: readonly string[] };
+export type FoundPart = {
+  readonly slot: string;
+  readonly kind: ThingKind;
+  readonly name: string;
+  readonly attributes: Attributes;
+};
+export type FoundMachine = {
+  readonly slots: readonly Slot[];
+  readonly parts: readonly FoundPart[];
+  readonly gaps: readonly string[];
+};
 
 /** An owner's part put somewhere by hand: named by the slot it sat in when it came. */
 export type Put = { readonly own: string; readonly slot: string };
@@ -40,4 +49,13 @@ export type StoryStep = {
 };
 
 /** The invented shop, its wall, its owner and what happened from Tuesday to Thursday. */
-export const STORY = { shop, wall, machine: machine as FoundMachine, story: { ...story, firstPowerOn: story.firstPowerOn as readonly StoryStep[], tracing: story.tracing as readonly StoryStep[] } } as const;
+export const STORY = {
+  shop,
+  wall,
+  machine: machine as FoundMachine,
+  story: {
+    ...story,
+    firstPowerOn: story.firstPowerOn as readonly StoryStep[],
+    tracing: story.tracing as readonly StoryStep[],
+  },
+} as const;

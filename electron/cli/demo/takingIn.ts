@@ -1,7 +1,7 @@
 import type { JobId } from '../../../core/ids.ts';
+import { fromWall } from '../../../core/job/wallTime.ts';
 import { ownReportOf } from '../../../core/readings/ownReportOf.ts';
 import type { Said } from '../../../core/readings/said.ts';
-import { fromWall } from './clock.ts';
 import { drawnSignature } from './signature.ts';
 import { STORY } from './story.ts';
 import type { Teller } from './teller.ts';
@@ -40,10 +40,21 @@ export async function takingIn(teller: Teller, report: CameReport, called: strin
   teller.clock.set(takenIn.signed);
   const signed = { name: owner.name, drawn: drawnSignature };
   await teller.forJob(desk, 'signSheet', { answers: story.answers, signed, contentHash: '' });
-  await teller.forJob(desk, 'signAlone', { id: 'risk', answer: 'yes', about: story.risk.about, signed, contentHash: '' });
+  await teller.forJob(desk, 'signAlone', {
+    id: 'risk',
+    answer: 'yes',
+    about: story.risk.about,
+    signed,
+    contentHash: '',
+  });
   teller.say('Signed: receipt, consent sheet, estimate and bench tag come out');
   teller.clock.set(takenIn.report);
-  await teller.forJob(desk, 'readReport', { text: report.text, taken: report.taken, report: ownReportOf(report.said), digest: '' });
+  await teller.forJob(desk, 'readReport', {
+    text: report.text,
+    taken: report.taken,
+    report: ownReportOf(report.said),
+    digest: '',
+  });
   const filled = report.said.memory.slots.filter((slot) => slot.sizeMiB !== null).map((slot) => slot.locator ?? '?');
   teller.say(`Its own report (${report.taken}) names modules in ${filled.join(', ') || 'no slot'}: told, not seen`);
 }

@@ -58,7 +58,14 @@ async function confirm(teller: Teller, evidence: readonly string[]): Promise<voi
   const { job } = await teller.sheet();
   const runs = evidence.map((step) => job.work.findLast((work) => work.what === step)?.run ?? step);
   await teller.forJob('bram', 'judge', {
-    verdict: { is: 'confirmed', fault: confirmed.fault, part: await teller.own(confirmed.slot), way: confirmed.way, evidence: runs, readings: [] },
+    verdict: {
+      is: 'confirmed',
+      fault: confirmed.fault,
+      part: await teller.own(confirmed.slot),
+      way: confirmed.way,
+      evidence: runs,
+      readings: [],
+    },
   });
   teller.say(`Confirmed on the second rig: ${confirmed.fault}`);
 }

@@ -32,13 +32,26 @@ export type Teller = {
   readonly say: (line: string) => void;
 };
 
-export type TellerNeeds = { readonly shop: Shop; readonly tools: Tools; readonly engine: Engine; readonly clock: StoryClock; readonly zone: string; readonly print: (line: string) => void };
+export type TellerNeeds = {
+  readonly shop: Shop;
+  readonly tools: Tools;
+  readonly engine: Engine;
+  readonly clock: StoryClock;
+  readonly zone: string;
+  readonly print: (line: string) => void;
+};
 
 export function openTeller({ shop, tools, engine, clock, zone, print }: TellerNeeds): Teller {
   let asked = 0;
   let job: JobId | null = null;
   const byNumber = new Map<string, PartId>();
-  const time = new Intl.DateTimeFormat('en-GB', { timeZone: zone, weekday: 'short', hour: '2-digit', minute: '2-digit', hourCycle: 'h23' });
+  const time = new Intl.DateTimeFormat('en-GB', {
+    timeZone: zone,
+    weekday: 'short',
+    hour: '2-digit',
+    minute: '2-digit',
+    hourCycle: 'h23',
+  });
   const theJob = (): JobId => {
     if (!job) throw new Error('no job yet');
     return job;

@@ -1,0 +1,84 @@
+import { useQuery } from '@tanstack/react-query';
+import { useState } from 'react';
+import { useNavigate } from 'react-router';
+import phone from '../../assets/words/en/phone.json';
+import stages from '../../assets/words/en/stages.json';
+import type { DayPoint } from '../../core/contract/screens.ts';
+import { openDays } from '../../core/job/openDays.ts';
+import { epochMs } from '../../core/time.ts';
+import { Frame } from '../Frame.tsx';
+import { jobPath } from '../jobPath.ts';
+import { Key } from '../kit/keys/Key.tsx';
+import { type DayJob, DayLine, DaySentence } from '../kit/line/DayLine.tsx';
+import { useNow } from '../kit/useNow.ts';
+import { useWords, type Words } from '../kit/words.tsx';
+import { dayLineRead, shopRead } from '../link/reads.ts';
+import { sentence } from './sentence.ts';
+import './DayLineRoom.css';
+
+const DAYS_SHOWN = 6;
+
+/** Home: one line of time from today to next week, and what the desk may say of the job chosen. */
+export function DayLineRoom() {
+  const words = useWords();
+  const { t } = words;
+  const go = useNavigate();
+  const line = useQuery(dayLineRead());
+  const shop = useQuery(shopRead());
+  const now = useNow(60_000);
+  const [chosen, setChosen] = useState<string | null>(null);
+  const points = line.data?.points ?? [];
+  const point = points.find((one) => one.job === chosen) ?? points[0] ?? null;
+  const settings = shop.data?.settings;
+  const threads = points.flatMap(({ job, waitsFor }) =>
+    waitsFor ? [{ waits: job, has: waitsFor.heldBy, tag: '', what: waitsFor.name, says: t('day-line.waits-for') }] : [],
+  );
+  return (
+    <Frame
+      here="day-line"
+      open={<h1>{words.date(now)}</h1>}
+      foot={
+        point ? (
+          <DaySentence who={point.called} says={sentence(point.phone, phone, words)}>
+            <Key kind="filled" large onPress={() => go(jobPath(point.job, point.stage))}>
+              {t('day-line.open-at', { stage: stages[point.stage] })}
+            </Key>
+          </DaySentence>
+        ) : (
+          <Key kind="filled" large onPress={() => go('/counter')}>
+            {t('day-line.take-in')}
+          </Key>
+        )
+      }
+    >
+      {line.isPending && <p role="status">{t('app.waiting')}</p>}
+      {line.data && points.length === 0 && <p className="day-empty">{t('day-line.nothing-here')}</p>}
+      {settings && points.length > 0 && (
+        <DayLine
+          now={now}
+          days={openDays(settings, epochMs(now), DAYS_SHOWN)}
+          jobs={points.map((one) => asDayJob(one, words))}
+          threads={threads}
+          chosen={point?.job ?? null}
+          onChoose={setChosen}
+          onOpen={(job) => {
+            const found = points.find((one) => one.job === job);
+            if (found) go(jobPath(found.job, found.stage));
+          }}
+        />
+      )}
+    </Frame>
+  );
+}
+
+const asDayJob = (point: DayPoint, words: Words): DayJob => ({
+  id: point.job,
+  name: point.called,
+  second:
+    point.late && point.promised !== null
+      ? words.t('day-line.late', { promised: words.dayClock(point.promised) })
+      : stages[point.stage].toLowerCase(),
+  band: point.band,
+  promised: point.promised,
+  ninety: point.willBeLate ? point.p90 : null,
+});

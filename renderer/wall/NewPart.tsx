@@ -1,0 +1,68 @@
+import { useState } from 'react';
+import { PART_KINDS, type PartKind } from '../../core/custody/part.ts';
+import { parseTag } from '../../core/custody/tag.ts';
+import { NumberField } from '../kit/fields/NumberField.tsx';
+import { TextField } from '../kit/fields/TextField.tsx';
+import { ChoiceKeys } from '../kit/keys/ChoiceKeys.tsx';
+import { Key } from '../kit/keys/Key.tsx';
+import { Problem } from '../kit/keys/Problem.tsx';
+import { useWords } from '../kit/words.tsx';
+import { useDoes } from '../link/does.ts';
+
+const OFFERED: readonly PartKind[] = PART_KINDS.filter((kind) => kind !== 'case' && kind !== 'front-panel');
+
+/** A part comes onto the wall: what it is, its bin, its price; a pre-printed tag is bound, else one is issued. */
+export function NewPart({ onDone }: { readonly onDone: () => void }) {
+  const { t } = useWords();
+  const { does, problem } = useDoes();
+  const [kind, setKind] = useState<PartKind>('dimm');
+  const [name, setName] = useState('');
+  const [bin, setBin] = useState('');
+  const [tag, setTag] = useState('');
+  const [price, setPrice] = useState<number | null>(null);
+  const wrongTag = tag !== '' && parseTag(tag) === undefined;
+  const add = async () => {
+    const done = await does('knowPart', {
+      tag: parseTag(tag) ?? null,
+      kind,
+      name,
+      attributes: {},
+      standing: { is: 'unproved', why: t('wall.just-came') },
+      place: { at: 'bin', bin },
+      valueMinor: Math.round((price ?? 0) * 100),
+    });
+    if (done) onDone();
+  };
+  return (
+    <form
+      className="wall-deeds"
+      aria-label={t('wall.add')}
+      onSubmit={(event) => {
+        event.preventDefault();
+        void add();
+      }}
+    >
+      <ChoiceKeys
+        label={t('wall.kind')}
+        mode="one"
+        choices={OFFERED.map((id) => ({ id, says: id }))}
+        chosen={[kind]}
+        onChoose={([next]) => next && setKind(next as PartKind)}
+      />
+      <TextField label={t('wall.name')} labelled="above" value={name} onChange={setName} />
+      <TextField label={t('wall.bin')} labelled="above" value={bin} onChange={setBin} />
+      <TextField
+        label={t('wall.tag')}
+        labelled="above"
+        value={tag}
+        onChange={setTag}
+        wrong={wrongTag ? t('wall.tag-wrong') : undefined}
+      />
+      <NumberField label={t('wall.price')} labelled="above" value={price} onChange={setPrice} least={0} digits={2} />
+      <Key submit {...(name && bin && !wrongTag ? {} : { whyNot: t('wall.name-and-bin') })}>
+        {t('wall.put-up')}
+      </Key>
+      {problem && <Problem slim {...problem} />}
+    </form>
+  );
+}

@@ -1,0 +1,61 @@
+import { useQuery } from '@tanstack/react-query';
+import { useState } from 'react';
+import { useSearchParams } from 'react-router';
+import { Frame } from '../Frame.tsx';
+import { Key } from '../kit/keys/Key.tsx';
+import { OutList, WallDrawing } from '../kit/wall/WallDrawing.tsx';
+import { useWords } from '../kit/words.tsx';
+import { wallRead } from '../link/reads.ts';
+import { NewPart } from './NewPart.tsx';
+import { PartDeeds } from './PartDeeds.tsx';
+import { outParts, wallRows } from './wallRows.ts';
+import './WallRoom.css';
+
+/** The shop's parts where they lie: what is there, what is out and with whom, and what can be done with one. */
+export function WallRoom() {
+  const words = useWords();
+  const { t } = words;
+  const [params] = useSearchParams();
+  const wall = useQuery(wallRead());
+  const [chosenId, setChosenId] = useState<string | null>(params.get('part'));
+  const [adding, setAdding] = useState(false);
+  const parts = wall.data?.parts ?? [];
+  const rows = wallRows(parts, words);
+  const chosen = parts.find((part) => part.id === chosenId) ?? null;
+  const binOf = (bin: string) => rows.flat().find((one) => one.id === bin)?.partId ?? null;
+  return (
+    <Frame
+      here="wall"
+      open={<h1>{t('app.rooms.wall')}</h1>}
+      onScan={(found) => {
+        if (found.is !== 'part' || !parts.some((part) => part.id === found.id)) return false;
+        setChosenId(found.id);
+        return true;
+      }}
+    >
+      <div className="wall-room">
+        <div className="wall-side">
+          <OutList
+            title={t('wall.out')}
+            parts={outParts(parts, words)}
+            onChoose={(tag) => setChosenId(parts.find((part) => part.tag === tag)?.id ?? null)}
+          />
+          {chosen ? <PartDeeds part={chosen} /> : <p>{t('wall.choose')}</p>}
+          <Key wide onPress={() => setAdding(!adding)}>
+            {t('wall.add')}
+          </Key>
+          {adding && <NewPart onDone={() => setAdding(false)} />}
+        </div>
+        {wall.isPending ? (
+          <p role="status">{t('app.waiting')}</p>
+        ) : (
+          <WallDrawing
+            rows={rows}
+            chosen={rows.flat().find((bin) => bin.partId === chosenId)?.id ?? null}
+            onChoose={(bin) => setChosenId(binOf(bin))}
+          />
+        )}
+      </div>
+    </Frame>
+  );
+}
