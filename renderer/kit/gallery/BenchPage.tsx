@@ -1,9 +1,11 @@
 import { useState } from 'react';
+import { parseTag } from '../../../core/custody/tag.ts';
 import { InsideView } from '../inside/InsideView.tsx';
 import type { ProblemWords } from '../keys/Problem.tsx';
 import { Ladder } from '../ladder/Ladder.tsx';
 import { MarkLegend } from '../mark/MarkLegend.tsx';
 import { TagText } from '../mark/TagText.tsx';
+import { useScan } from '../scan.ts';
 import { Pane } from '../shell/Pane.tsx';
 import { RoomShell } from '../shell/RoomShell.tsx';
 import { FarView } from '../step/FarView.tsx';
@@ -17,7 +19,10 @@ import './bench.css';
 
 const asked = new URLSearchParams(location.search);
 
+const isTag = (code: string) => parseTag(code) !== undefined;
+
 export function BenchPage() {
+  useScan({ check: isTag }, () => {});
   const [running, setRunning] = useState<Running | undefined>(
     asked.has('running') ? { phase: 'waiting', since: NOW - 72_000, seconds: 240 } : undefined,
   );

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { parseTag } from '../../../core/custody/tag.ts';
 import type { Currency, Money } from '../../../core/money/money.ts';
 import { AmountField } from '../fields/AmountField.tsx';
 import { FindField } from '../fields/FindField.tsx';
@@ -10,10 +11,12 @@ import { Key } from '../keys/Key.tsx';
 import { Problem } from '../keys/Problem.tsx';
 import { YesNo, type YesNoAnswer } from '../keys/YesNo.tsx';
 import { TagText } from '../mark/TagText.tsx';
+import { useScan } from '../scan.ts';
 import { Pane } from '../shell/Pane.tsx';
 import { RoomShell } from '../shell/RoomShell.tsx';
 import { Sheet, SheetRow, SheetTear } from '../shell/Sheet.tsx';
 import { ROOMS } from './rooms.ts';
+import './bench.css';
 
 const CHANGED = [
   'moved',
@@ -33,7 +36,11 @@ const HITS = [
   { id: 'b', says: 'Judith Amberley', kind: 'owner, one machine here' },
 ];
 
+const isTag = (code: string) => parseTag(code) !== undefined;
+
 export function KeysPage() {
+  const [scanned, setScanned] = useState('');
+  useScan({ check: isTag }, setScanned);
   const [find, setFind] = useState('');
   const [told, setTold] = useState('Since we moved house it stays dark. The fans turn.');
   const [name, setName] = useState('Judith Amberley');
@@ -79,7 +86,7 @@ export function KeysPage() {
         </>
       }
     >
-      <div style={{ display: 'grid', gridTemplateColumns: 'minmax(0, 806px) minmax(0, 1fr)', minHeight: '100%' }}>
+      <div className="g-two">
         <Pane on="sheet" padded={false} label="Sheet" scrolls>
           <Sheet label="Taking in">
             <SheetRow label="Owner" state="known">
@@ -163,6 +170,7 @@ export function KeysPage() {
           </div>
         </Pane>
       </div>
+      <output data-scanned={scanned} className="k-heard" />
       <Ask
         open={asking}
         title="Leave the sheet?"

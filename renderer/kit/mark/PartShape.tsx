@@ -29,7 +29,7 @@ export function PartShape({ name, x, y, hatch, look, scale = 1 }: PartShapeProps
       {shop && <path d={outline} fill={hatch} />}
       <path d={outline} className="k-mark-outline" />
       {inside.map((path) => (
-        <path key={path} d={path} className="k-mark-inside" />
+        <path key={path} d={path} className={path.endsWith('Z') ? 'k-mark-inside' : 'k-mark-inside k-mark-line'} />
       ))}
       {look.standing === 'dead' && <path d="M-44 24L44 -12M-44 12L44 -24" className="k-mark-dead" />}
     </g>

@@ -43,10 +43,11 @@ export function PartPicture({
 }) {
   const hatch = useHatch(8, 1.1);
   const { width: w, height: h } = silhouette(name);
+  const drawn = Math.min(width, w + 10);
   return (
     <svg
-      width={width}
-      height={((h + 6) / (w + 10)) * width}
+      width={drawn}
+      height={((h + 6) / (w + 10)) * drawn}
       viewBox={`${-w / 2 - 5} ${-h / 2 - 3} ${w + 10} ${h + 6}`}
       aria-hidden="true"
     >

@@ -38,7 +38,7 @@ export type RuleProps = {
 };
 
 const PAD = 24;
-const UP = 40;
+const UP = 48;
 
 /** A scale with what stands on it, and the same in words for those who do not see it. */
 export function Rule({ label, from, to, length, figure, ticks, marks = [], ranges = [], limit }: RuleProps) {
@@ -77,7 +77,7 @@ export function Rule({ label, from, to, length, figure, ticks, marks = [], range
           {range.shown === true && (
             <text
               x={(x(range.from) + x(range.to)) / 2}
-              y={range.kind === 'bracket' ? UP - 18 : mid - 12}
+              y={range.kind === 'bracket' ? UP - 27 : mid - 12}
               textAnchor="middle"
               className="k-rule-label"
             >
@@ -99,7 +99,7 @@ export function Rule({ label, from, to, length, figure, ticks, marks = [], range
       ))}
       {limit !== undefined && (
         <>
-          <path d={`M${x(limit.at)} ${UP - 30}V${UP + 12}`} className="k-rule-limit" />
+          <path d={`M${x(limit.at)} ${UP - 32}V${UP + 12}`} className="k-rule-limit" />
           <text
             x={x(limit.at) + (limit.at > (from + to) / 2 + (to - from) * 0.38 ? -6 : 6)}
             y={13}

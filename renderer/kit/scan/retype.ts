@@ -1,0 +1,34 @@
+/** Types what was held back where the focus is: into a field as text that can be undone, else as keys for shortcuts. */
+export function retype(keys: readonly string[], target: Element | null): void {
+  if (keys.length === 0) return;
+  if (takesText(target)) {
+    target.ownerDocument.execCommand('insertText', false, keys.join(''));
+    return;
+  }
+  const element = target ?? document.body;
+  for (const key of keys) {
+    for (const type of ['keydown', 'keyup'])
+      element.dispatchEvent(new KeyboardEvent(type, { key, bubbles: true, cancelable: true }));
+  }
+}
+
+const TEXT_TYPES = new Set([
+  'text',
+  'search',
+  'tel',
+  'url',
+  'email',
+  'password',
+  'number',
+  'date',
+  'time',
+  'datetime-local',
+]);
+
+/** Whether typing into this element writes text. */
+export function takesText(element: Element | null): element is HTMLElement {
+  if (element instanceof HTMLTextAreaElement) return !element.readOnly && !element.disabled;
+  if (element instanceof HTMLInputElement)
+    return TEXT_TYPES.has(element.type) && !element.readOnly && !element.disabled;
+  return element instanceof HTMLElement && element.isContentEditable;
+}
