@@ -6,6 +6,7 @@ import { type SignatureMark, SignaturePad } from '../paper/SignaturePad.tsx';
 import { Pane } from '../shell/Pane.tsx';
 import { RoomShell } from '../shell/RoomShell.tsx';
 import { ROOMS } from './rooms.ts';
+import './bench.css';
 
 const PAPER: Sheet = {
   shape: 'sheet',
@@ -166,7 +167,7 @@ export function PapersPage() {
   const [mark, setMark] = useState<SignatureMark | null>(null);
   return (
     <RoomShell rooms={ROOMS} here="counter" open={<h1>Going home</h1>}>
-      <div style={{ display: 'grid', gridTemplateColumns: '460px minmax(0, 1fr)', minHeight: '100%' }}>
+      <div className="g-two">
         <Pane on="sheet" line="right">
           <SignaturePad
             label="Collected by Judith Amberley, over the report and the hand-over list"
