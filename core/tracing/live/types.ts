@@ -272,6 +272,8 @@ export type Often = {
 
 export type Confused = { readonly told: Group; readonly shows: Group; readonly weight: number };
 
+export type SeenAs = { readonly seen: Group; readonly shows: Group; readonly weight: number };
+
 export type ListedPair = {
   readonly faults: readonly [FaultId, FaultId];
   readonly weight: number;
@@ -305,7 +307,10 @@ export type FaultModel = {
   readonly floor: number;
   readonly toldWrong: number;
   readonly seenWrong: number;
+  /** Groups that are told, or seen at the first look, for another that is the truth. */
   readonly confused: readonly Confused[];
+  readonly seenAs: readonly SeenAs[];
+  readonly nowAndThen: { readonly groups: readonly Group[]; readonly steady: number };
   readonly kappa: number;
   readonly kappaSource: string;
   readonly symptoms: readonly Symptom[];
@@ -491,7 +496,7 @@ export type StepView = {
     readonly outcome: OutcomeId;
     readonly p: number;
     /** The suspects that this outcome would leave on top. */
-    readonly then: readonly { readonly fault: FaultId; readonly p: number }[];
+    readonly leaves: readonly { readonly fault: FaultId; readonly p: number }[];
     /** Expected share that ends the tracing here. */
     readonly ends: boolean;
   }[];

@@ -63,6 +63,8 @@ function assemble(raw: RawModel): FaultModel {
     floor: raw['symptoms.json'].floor,
     toldWrong: raw['symptoms.json'].toldWrong,
     seenWrong: raw['symptoms.json'].seenWrong,
+    seenAs: raw['symptoms.json'].seenAs,
+    nowAndThen: raw['symptoms.json'].nowAndThen,
     confused: raw['symptoms.json'].confused,
     kappa: raw['pairs.json'].kappa,
     kappaSource: raw['pairs.json'].kappaSource,

@@ -43,6 +43,10 @@ const zFaults = z.strictObject({
 const zSymptoms = z.strictObject({
   note,
   confused: z.array(z.strictObject({ told: group, shows: group, weight: chance, source })),
+  /** What is seen at the first look although the machine shows something else: now and then it simply works. */
+  seenAs: z.array(z.strictObject({ shows: group, seen: group, weight: chance, source })),
+  /** Groups that mean "now and then" by themselves, and what they multiply a steady fault by. */
+  nowAndThen: z.strictObject({ groups: z.array(group), steady: chance }),
   toldWrong: chance,
   seenWrong: chance,
   floor: weight,

@@ -1,0 +1,84 @@
+/** A stream of chance that is the same on every platform for the same seed. */
+export type Prng = {
+  /** 32 random bits as an unsigned whole number. */
+  readonly nextUint32: () => number;
+  /** Uniform in [0, 1), 32 bits fine. */
+  readonly next: () => number;
+  /** Standard normal, by inverting the distribution (one draw each). */
+  readonly nextNormal: () => number;
+};
+
+/**
+ * SplitMix32-seeded xoshiro128**: Blackman and Vigna, "Scrambled linear pseudorandom number generators" (ACM TOMS 2021);
+ * the seed is spread over the state by the MurmurHash3 finaliser (Appleby), as those authors advise to use another generator.
+ */
+export function prng(seed: number): Prng {
+  let mix = seed >>> 0;
+  const spread = () => {
+    mix = (mix + 0x9e3779b9) >>> 0;
+    return finalise(mix);
+  };
+  return xoshiro128ss([spread(), spread(), spread(), spread()]);
+}
+
+/** MurmurHash3's 32-bit finaliser. */
+export function finalise(value: number): number {
+  let h = value >>> 0;
+  h = Math.imul(h ^ (h >>> 16), 0x85ebca6b);
+  h = Math.imul(h ^ (h >>> 13), 0xc2b2ae35);
+  return (h ^ (h >>> 16)) >>> 0;
+}
+
+const rotate = (x: number, by: number) => ((x << by) | (x >>> (32 - by))) >>> 0;
+
+/** xoshiro128** from four words of state, not all zero. */
+export function xoshiro128ss(state: readonly [number, number, number, number]): Prng {
+  let [a, b, c, d] = state.map((word) => word >>> 0) as [number, number, number, number];
+  const nextUint32 = () => {
+    const result = Math.imul(rotate(Math.imul(b, 5), 7), 9) >>> 0;
+    const t = (b << 9) >>> 0;
+    c = (c ^ a) >>> 0;
+    d = (d ^ b) >>> 0;
+    b = (b ^ c) >>> 0;
+    a = (a ^ d) >>> 0;
+    c = (c ^ t) >>> 0;
+    d = rotate(d, 11);
+    return result;
+  };
+  return {
+    nextUint32,
+    next: () => nextUint32() / 4_294_967_296,
+    nextNormal: () => normalQuantile((nextUint32() + 0.5) / 4_294_967_296),
+  };
+}
+
+/** The standard normal's quantile by Acklam's rational approximation (relative error below 1.15e-9). */
+export function normalQuantile(p: number): number {
+  const low = 0.02425;
+  if (p < low) return tail(Math.sqrt(-2 * Math.log(p)));
+  if (p > 1 - low) return -tail(Math.sqrt(-2 * Math.log(1 - p)));
+  const q = p - 0.5;
+  const r = q * q;
+  const up =
+    ((((-3.969683028665376e1 * r + 2.209460984245205e2) * r - 2.759285104469687e2) * r + 1.38357751867269e2) * r -
+      3.066479806614716e1) *
+      r +
+    2.506628277459239;
+  const down =
+    ((((-5.447609879822406e1 * r + 1.615858368580409e2) * r - 1.556989798598866e2) * r + 6.680131188771972e1) * r -
+      1.328068155288572e1) *
+      r +
+    1;
+  return (up * q) / down;
+}
+
+function tail(q: number): number {
+  const up =
+    ((((-7.784894002430293e-3 * q - 3.223964580411365e-1) * q - 2.400758277161838) * q - 2.549732539343734) * q +
+      4.374664141464968) *
+      q +
+    2.938163982698783;
+  const down =
+    (((7.784695709041462e-3 * q + 3.224671290700398e-1) * q + 2.445134137142996) * q + 3.754408661907416) * q + 1;
+  return up / down;
+}

@@ -1,0 +1,76 @@
+import type { Belief, FaultModel, Suspect, TracingCase } from '../types.ts';
+import { contradictionOf } from './contradiction.ts';
+import { type Posterior, posteriorOf } from './posterior.ts';
+
+const MOST_PAIRS = 5;
+
+/**
+ * What is believed after all that was told, seen and done: every fault with its chance of being there, the likeliest
+ * pairs, how likely each loaner is bad, the mass of pairs not carried, and whether the log contradicts itself.
+ */
+export function belief(model: FaultModel, tracing: TracingCase, pairs = true): Belief {
+  const posterior = posteriorOf(model, tracing, pairs);
+  return {
+    suspects: suspectsOf(model, posterior),
+    pairs: likeliestPairs(model, posterior),
+    loaners: posterior.loaners,
+    droppedMass: posterior.dropped,
+    logLikelihood: posterior.logLikelihood,
+    contradiction: contradictionOf(model, tracing, posterior),
+  };
+}
+
+/** Every fault's chance of being there now, and of having been there and mended; likeliest first, file order at ties. */
+export function suspectsOf(model: FaultModel, posterior: Posterior): readonly Suspect[] {
+  const there = new Float64Array(model.faults.length);
+  const mended = new Float64Array(model.faults.length);
+  const comes = new Float64Array(model.faults.length);
+  let ours = 0;
+  posterior.hypotheses.forEach((hypothesis, h) => {
+    for (let state = 0; state < 8; state++) {
+      const p = posterior.standing[h * 8 + state] as number;
+      if (p === 0) continue;
+      if (state & 4) ours += p;
+      const add = (fault: number, bit: number, mode: number) => {
+        if (fault < 0) return;
+        const into = state & bit ? there : mended;
+        into[fault] = (into[fault] as number) + p;
+        if (mode === 1) comes[fault] = (comes[fault] as number) + p;
+      };
+      add(hypothesis.first, 1, hypothesis.firstMode);
+      add(hypothesis.second, 2, hypothesis.secondMode);
+    }
+  });
+  there[model.faultIndex.get('made-by-us') as number] = ours;
+  return model.faults
+    .map((fault, f): Suspect => {
+      const p = there[f] as number;
+      const all = p + (mended[f] as number);
+      return {
+        fault: fault.id,
+        p,
+        mended: mended[f] as number,
+        comesAndGoes: all > 0 ? (comes[f] as number) / all : 0,
+      };
+    })
+    .sort((a, b) => b.p + b.mended - a.p - a.mended);
+}
+
+function likeliestPairs(model: FaultModel, posterior: Posterior): Belief['pairs'] {
+  return posterior.hypotheses
+    .map((hypothesis, h) => ({ hypothesis, p: massOf(posterior, h) }))
+    .filter((each) => each.hypothesis.second >= 0)
+    .sort((a, b) => b.p - a.p)
+    .slice(0, MOST_PAIRS)
+    .map(({ hypothesis, p }) => ({
+      faults: [model.faults[hypothesis.first]?.id ?? '', model.faults[hypothesis.second]?.id ?? ''] as const,
+      p,
+    }));
+}
+
+/** P(hypothesis | log), however it stands now. */
+export function massOf(posterior: Posterior, h: number): number {
+  let mass = 0;
+  for (let state = 0; state < 8; state++) mass += posterior.standing[h * 8 + state] as number;
+  return mass;
+}

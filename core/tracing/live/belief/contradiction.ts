@@ -1,0 +1,138 @@
+import { prng } from '../../../labour/prng.ts';
+import type { Contradiction, FaultModel, TracingCase } from '../types.ts';
+import { massOf } from './belief.ts';
+import { chanceOf, type Showing, show, showNothing } from './chanceOf.ts';
+import { type Condition, conditionOf } from './conditions.ts';
+import { carry } from './filter.ts';
+import type { Hypothesis } from './hypotheses.ts';
+import type { Posterior } from './posterior.ts';
+
+/** A log rarer than this under its own best explanation is reported. */
+export const CONTRADICTS = 1 / 1000;
+const SIMULATED = 4000;
+const SEED = 20_261_013;
+
+/**
+ * Does the log contradict itself? Logs of the same steps are simulated from the best hypothesis; when no more than one
+ * in a thousand is as unlikely as the real one, the two entries are named whose removal makes the best explanation likeliest.
+ */
+export function contradictionOf(model: FaultModel, tracing: TracingCase, posterior: Posterior): Contradiction | null {
+  if (posterior.conditions.length < 2) return null;
+  const best = bestOf(posterior);
+  if (!best) return null;
+  const rows = posterior.conditions.map((condition) => outcomeRow(model, posterior, condition, best));
+  const actual = rows.reduce(
+    (sum, row, k) => sum + Math.log(row[(posterior.conditions[k] as Condition).outcome] ?? 0),
+    0,
+  );
+  if (!isOdd(rows, actual)) return null;
+  const tail = tailOf(rows, actual);
+  if (tail > CONTRADICTS) return null;
+  return { tail, entries: mostTelling(posterior, tracing) };
+}
+
+function bestOf(posterior: Posterior): Hypothesis | undefined {
+  let best = -1;
+  let most = 0;
+  for (let h = 0; h < posterior.hypotheses.length; h++) {
+    const mass = massOf(posterior, h);
+    if (mass > most) [best, most] = [h, mass];
+  }
+  return posterior.hypotheses[best];
+}
+
+const shown: Showing = { count: 0, normal: 1, seen: 0, odd: 0, steady: true };
+
+/** P(each outcome) of one logged step under a hypothesis that still stands, given what was before it. */
+function outcomeRow(model: FaultModel, posterior: Posterior, condition: Condition, best: Hypothesis): Float64Array {
+  const row = new Float64Array(condition.outcomes);
+  for (let o = 0; o < row.length; o++) {
+    const each =
+      o === condition.outcome
+        ? condition
+        : { ...conditionOf(model, posterior.prior, condition.step, o, condition.inCircuit), again: 'first' as const };
+    row[o] = mixedChance(each, best);
+  }
+  const sum = row.reduce((a, b) => a + b, 0);
+  return row.map((p) => p / sum);
+}
+
+/** Mending by the step itself counted: with the chance that it mends, the machine shows nothing. */
+function mixedChance(condition: Condition, best: Hypothesis): number {
+  const a = best.first * 2 + best.firstMode;
+  const b = best.second * 2 + best.secondMode;
+  let sum = 0;
+  for (const first of [0, 1]) {
+    for (const second of best.second >= 0 ? [0, 1] : [0]) {
+      const mend1 = condition.mends[best.first] as number;
+      const mend2 = best.second >= 0 ? (condition.mends[best.second] as number) : 0;
+      const p = (first ? 1 - mend1 : mend1) * (best.second < 0 ? 1 : second ? 1 - mend2 : mend2);
+      if (p === 0) continue;
+      showNothing(shown);
+      if (first && condition.inCircuit[best.first] === 1)
+        show(shown, condition, condition.normal[a] as number, condition.seen[a] as number, best.firstMode === 0);
+      if (second && condition.inCircuit[best.second] === 1)
+        show(shown, condition, condition.normal[b] as number, condition.seen[b] as number, best.secondMode === 0);
+      sum += p * chanceOf({ ...condition, again: 'first' }, shown);
+    }
+  }
+  return sum;
+}
+
+/** Cheap look before simulating: far below the mean log chance, by its own spread? */
+function isOdd(rows: readonly Float64Array[], actual: number): boolean {
+  let mean = 0;
+  let variance = 0;
+  for (const row of rows) {
+    let m = 0;
+    let q = 0;
+    for (const p of row) {
+      if (p <= 0) continue;
+      m += p * Math.log(p);
+      q += p * Math.log(p) ** 2;
+    }
+    mean += m;
+    variance += q - m * m;
+  }
+  return actual < mean - 2 * Math.sqrt(variance) - 1;
+}
+
+function tailOf(rows: readonly Float64Array[], actual: number): number {
+  const chance = prng(SEED);
+  let asOdd = 0;
+  for (let n = 0; n < SIMULATED; n++) {
+    let sum = 0;
+    for (const row of rows) {
+      let u = chance.next();
+      let o = 0;
+      while (o < row.length - 1 && u >= (row[o] as number)) {
+        u -= row[o] as number;
+        o += 1;
+      }
+      sum += Math.log(row[o] as number);
+    }
+    if (sum <= actual + 1e-9) asOdd += 1;
+  }
+  return (asOdd + 1) / (SIMULATED + 1);
+}
+
+/** The two entries whose removal raises the likelihood of the rest most, each by itself. */
+function mostTelling(posterior: Posterior, tracing: TracingCase): Contradiction['entries'] {
+  const without = posterior.conditions.map((_, k) => {
+    const rest = posterior.conditions.filter((__, at) => at !== k);
+    return { entry: posterior.entries[k]?.entry ?? '', log: likelihood(posterior, rest) };
+  });
+  const [first, second] = [...without].sort((a, b) => b.log - a.log);
+  const unknown = tracing.log[0]?.entry ?? '';
+  return [first?.entry ?? unknown, second?.entry ?? unknown];
+}
+
+function likelihood(posterior: Posterior, conditions: readonly Condition[]): number {
+  const into = new Float64Array(8);
+  return Math.log(
+    posterior.hypotheses.reduce(
+      (sum, hypothesis) => sum + hypothesis.prior * carry(hypothesis, conditions, 0, into).reduce((a, b) => a + b, 0),
+      0,
+    ),
+  );
+}

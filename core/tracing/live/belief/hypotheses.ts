@@ -1,0 +1,63 @@
+import type { FaultModel } from '../types.ts';
+import type { Prior } from './prior.ts';
+
+/** One or two faults, each steady (0) or coming and going (1), with the prior chance of exactly this. */
+export type Hypothesis = {
+  readonly first: number;
+  readonly firstMode: 0 | 1;
+  /** -1 when alone. */
+  readonly second: number;
+  readonly secondMode: 0 | 1;
+  readonly prior: number;
+};
+
+/** Pairs less likely than this beforehand are dropped; their mass is shown. */
+export const LEAST_PAIR = 1e-6;
+
+/**
+ * All hypotheses: every fault alone in both modes; every pair with prior w_i·w_j·κ, listed pairs with their own chance
+ * given the first, each fault of a pair in its likelier mode. Normalised over what is kept.
+ */
+export function hypothesesOf(
+  model: FaultModel,
+  prior: Prior,
+  pairs: boolean,
+): { readonly list: readonly Hypothesis[]; readonly dropped: number } {
+  const list: Hypothesis[] = [];
+  const nothing = model.faultIndex.get('nothing-wrong') ?? -1;
+  prior.weight.forEach((weight, f) => {
+    const comes = f === nothing ? 0 : (prior.comesAndGoes[f] as number);
+    if (weight * (1 - comes) > 0)
+      list.push({ first: f, firstMode: 0, second: -1, secondMode: 0, prior: weight * (1 - comes) });
+    if (weight * comes > 0) list.push({ first: f, firstMode: 1, second: -1, secondMode: 0, prior: weight * comes });
+  });
+  let dropped = 0;
+  if (pairs) {
+    const listed = listedPairs(model);
+    const mode = (f: number): 0 | 1 => ((prior.comesAndGoes[f] as number) > 0.5 ? 1 : 0);
+    for (let i = 0; i < prior.weight.length; i++) {
+      for (let j = i + 1; j < prior.weight.length; j++) {
+        if (i === nothing || j === nothing) continue;
+        const wi = prior.weight[i] as number;
+        const wj = prior.weight[j] as number;
+        const own = listed.get(i * prior.weight.length + j);
+        const chance = own ? (own.first === i ? wi : wj) * own.weight : wi * wj * model.kappa;
+        if (chance < LEAST_PAIR) dropped += chance;
+        else list.push({ first: i, firstMode: mode(i), second: j, secondMode: mode(j), prior: chance });
+      }
+    }
+  }
+  const total = list.reduce((sum, each) => sum + each.prior, 0);
+  return { list: list.map((each) => ({ ...each, prior: each.prior / total })), dropped: dropped / (total + dropped) };
+}
+
+function listedPairs(model: FaultModel): Map<number, { readonly first: number; readonly weight: number }> {
+  const size = model.faults.length;
+  return new Map(
+    model.pairs.map((pair) => {
+      const first = model.faultIndex.get(pair.faults[0]) as number;
+      const second = model.faultIndex.get(pair.faults[1]) as number;
+      return [Math.min(first, second) * size + Math.max(first, second), { first, weight: pair.weight }];
+    }),
+  );
+}

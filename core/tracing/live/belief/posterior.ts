@@ -1,0 +1,80 @@
+import type { FaultModel, LoggedStep, TracingCase } from '../types.ts';
+import { type Condition, conditionsOf, loanerIds } from './conditions.ts';
+import { carry } from './filter.ts';
+import { type Hypothesis, hypothesesOf } from './hypotheses.ts';
+import { type Prior, priorOf } from './prior.ts';
+
+/** Every hypothesis with its chance after the log, split by how it stands now. */
+export type Posterior = {
+  readonly prior: Prior;
+  readonly hypotheses: readonly Hypothesis[];
+  /** P(hypothesis and standing | log) at [hypothesis × 8 + standing]: bit 0 the first still there, 1 the second, 2 one of ours. */
+  readonly standing: Float64Array;
+  readonly loaners: readonly { readonly id: string; readonly bad: number }[];
+  readonly dropped: number;
+  readonly logLikelihood: number;
+  readonly conditions: readonly Condition[];
+  readonly entries: readonly LoggedStep[];
+};
+
+/** More loaners than this in one log are taken as good from the first use on. */
+const MOST_FLAGS = 6;
+
+/**
+ * Bayes over all hypotheses and the hidden good or bad of every loaner used (at most two bad at once).
+ * Exact: equals plain enumeration of these hypotheses.
+ */
+export function posteriorOf(model: FaultModel, tracing: TracingCase, pairs = true): Posterior {
+  const prior = priorOf(model, tracing);
+  const { list, dropped } = hypothesesOf(model, prior, pairs);
+  const { conditions, entries } = conditionsOf(model, tracing, prior);
+  const ids = loanerIds(model, tracing).slice(0, MOST_FLAGS);
+  const chances = ids.map((id) => badChance(model, tracing, id));
+  const standing = new Float64Array(list.length * 8);
+  const bad = new Float64Array(ids.length);
+  const into = new Float64Array(8);
+  let total = 0;
+  for (let flags = 0; flags < 1 << ids.length; flags++) {
+    if (ones(flags) > 2) continue;
+    const weight = chances.reduce((p, chance, at) => p * (flags & (1 << at) ? chance : 1 - chance), 1);
+    let mass = 0;
+    list.forEach((hypothesis, h) => {
+      carry(hypothesis, conditions, flags, into);
+      for (let state = 0; state < 8; state++) {
+        const p = weight * hypothesis.prior * (into[state] as number);
+        standing[h * 8 + state] = (standing[h * 8 + state] as number) + p;
+        mass += p;
+      }
+    });
+    ids.forEach((_, at) => {
+      if (flags & (1 << at)) bad[at] = (bad[at] as number) + mass;
+    });
+    total += mass;
+  }
+  if (total > 0) for (let at = 0; at < standing.length; at++) standing[at] = (standing[at] as number) / total;
+  return {
+    prior,
+    hypotheses: list,
+    standing,
+    loaners: ids.map((id, at) => ({ id, bad: total > 0 ? (bad[at] as number) / total : (chances[at] as number) })),
+    dropped,
+    logLikelihood: Math.log(total),
+    conditions,
+    entries,
+  };
+}
+
+/** How likely a loaner was bad before it was used here: by the standing it had at its first use. */
+export function badChance(model: FaultModel, tracing: TracingCase, id: string): number {
+  for (const entry of tracing.log) {
+    const used = entry.struck ? undefined : entry.loaners.find((each) => each.id === id);
+    if (used) return model.badLoaner[used.kind]?.chance[used.standing] ?? 0;
+  }
+  return 0;
+}
+
+function ones(bits: number): number {
+  let count = 0;
+  for (let rest = bits; rest > 0; rest &= rest - 1) count += 1;
+  return count;
+}

@@ -1,0 +1,110 @@
+import { lookMask } from '../configuration.ts';
+import { readGroups } from '../readGroups.ts';
+import { type FaultModel, GROUPS, type Group, type Rate, type TracingCase } from '../types.ts';
+
+/** How an hour of use splits into load and idle when a rate is told "per hour": from memory, no source. */
+const LOAD_SHARE = 0.25;
+
+/** What is believed before the log: everything told, and what was seen at the first start. */
+export type Prior = {
+  /** P(fault), alone, sums to 1 over all faults. */
+  readonly weight: Float64Array;
+  /** P(comes and goes | fault). */
+  readonly comesAndGoes: Float64Array;
+  readonly rate: readonly Rate[];
+  /** P(the machine shows this group | fault), over GROUPS. */
+  readonly shows: readonly Float64Array[];
+};
+
+/**
+ * The prior of every fault: pseudo-weights of the groups that were told (and, softened, of those they are confused
+ * with) and seen, times what changed last and "only when", times how well "how often" suits a steady fault.
+ */
+export function priorOf(model: FaultModel, tracing: TracingCase): Prior {
+  const told = readGroups(model, tracing.told.symptoms);
+  const seen = readGroups(model, tracing.seen);
+  const byTold = Float64Array.from(GROUPS, (group) => toldWeight(model, told, group));
+  const bySeen = Float64Array.from(GROUPS, (group) => seenWeight(model, seen, group));
+  const ifOut = seen.length === 0 || seen.includes('NF') ? 1 : model.seenWrong;
+  const out = watchMask(model, tracing);
+  const often = model.often.filter((each) => tracing.told.often.includes(each.id));
+  const now = seen.length > 0 ? seen : told;
+  const fitful = now.length > 0 && now.every((group) => model.nowAndThen.groups.includes(group));
+  const steady = often.reduce((k, each) => k * each.steady, fitful ? model.nowAndThen.steady : 1);
+  const comes = often.reduce((k, each) => k * each.comesAndGoes, 1);
+  const told1 = tracing.told.rate ?? often.find((each) => each.rate)?.rate ?? null;
+
+  const weight = new Float64Array(model.faults.length);
+  const comesAndGoes = new Float64Array(model.faults.length);
+  const shows: Float64Array[] = [];
+  model.faults.forEach((fault, f) => {
+    const inCircuit = ((model.faultMask[f] ?? 0) & out) === 0;
+    const groups = new Float64Array(GROUPS.length);
+    let sum = 0;
+    GROUPS.forEach((group, g) => {
+      const w = (fault.weights[group] ?? model.floor) * (byTold[g] ?? 0) * (inCircuit ? (bySeen[g] ?? 0) : ifOut);
+      groups[g] = w;
+      sum += w;
+    });
+    shows.push(sum > 0 ? groups.map((w) => w / sum) : groups);
+    const c = fault.comesAndGoes;
+    const fits = c * comes + (1 - c) * steady;
+    comesAndGoes[f] = fits > 0 ? (c * comes) / fits : 0;
+    weight[f] =
+      fault.id === 'made-by-us'
+        ? 0
+        : sum * (fault.id === 'nothing-wrong' ? 1 : fits) * historyOf(model, tracing, fault.id);
+  });
+  const total = weight.reduce((a, b) => a + b, 0);
+  return {
+    weight: weight.map((w) => w / total),
+    comesAndGoes,
+    rate: model.faults.map((fault) => ratesOf(fault.rate, told1)),
+    shows,
+  };
+}
+
+function toldWeight(model: FaultModel, told: readonly Group[], shows: Group): number {
+  if (told.length === 0 || told.includes(shows)) return 1;
+  return model.confused.reduce(
+    (most, each) => (each.shows === shows && told.includes(each.told) ? Math.max(most, each.weight) : most),
+    model.toldWrong,
+  );
+}
+
+function seenWeight(model: FaultModel, seen: readonly Group[], shows: Group): number {
+  if (seen.length === 0 || seen.includes(shows)) return 1;
+  return model.seenAs.reduce(
+    (most, each) => (each.shows === shows && seen.includes(each.seen) ? Math.max(most, each.weight) : most),
+    model.seenWrong,
+  );
+}
+
+/** What was out of circuit when the first start was watched: what sits there cannot have shown. */
+function watchMask(model: FaultModel, tracing: TracingCase): number {
+  const log = tracing.log.filter((entry) => !entry.struck);
+  const at = log.findIndex((entry) => entry.step === 'watch-start');
+  const step = model.steps[model.stepIndex.get('watch-start') ?? -1];
+  return step ? lookMask(model, at < 0 ? [] : log.slice(0, at), step).before : 0;
+}
+
+/** How many times likelier a fault is by what changed last and by "only when". */
+export function historyOf(model: FaultModel, tracing: TracingCase, fault: string): number {
+  const said = [...tracing.told.changed, ...tracing.told.onlyWhen];
+  return model.evidence.reduce(
+    (times, each) => (said.includes(each.id) ? times * (each.multiplies[fault] ?? 1) : times),
+    1,
+  );
+}
+
+/** A fault's rates, brought to what was told: its own shape over load and idle hours, the told frequency. */
+function ratesOf(own: Rate, told: { readonly perStart: number; readonly perHour: number } | null): Rate {
+  if (!told) return own;
+  const hourly = LOAD_SHARE * own.perLoadHour + (1 - LOAD_SHARE) * own.perIdleHour;
+  const scale = told.perHour > 0 && hourly > 0 ? told.perHour / hourly : 1;
+  return {
+    perStart: told.perStart > 0 ? told.perStart : Math.min(0.95, own.perStart * scale),
+    perLoadHour: own.perLoadHour * scale,
+    perIdleHour: own.perIdleHour * scale,
+  };
+}

@@ -1,0 +1,59 @@
+import { circuitsOf, maskOf } from './model/circuits.ts';
+import type { Circuit, FaultModel, LoggedStep, Step, TracingCase } from './types.ts';
+
+const HOME = maskOf(['home']);
+
+/** What is out of circuit while a step is looked at, in bits over CIRCUITS, and what stays out after it. */
+export type Look = { readonly before: number; readonly look: number; readonly stays: number };
+
+const stepOf = (model: FaultModel, entry: LoggedStep): Step | undefined =>
+  model.steps[model.stepIndex.get(entry.step) ?? -1];
+
+/** What the log leaves out of circuit: our cord and screen in their place for good, and what the last step left out. */
+function stays(model: FaultModel, log: readonly LoggedStep[]): { readonly forGood: number; readonly left: number } {
+  let forGood = HOME;
+  let left = 0;
+  for (const entry of log) {
+    if (entry.struck) continue;
+    const step = stepOf(model, entry);
+    if (step?.staysOut) forGood |= maskOf(step.takesOut);
+    left = maskOf(entry.leftOut);
+  }
+  return { forGood, left };
+}
+
+/** The circuits out of the way when `step` is looked at after `log`. */
+export function lookMask(model: FaultModel, log: readonly LoggedStep[], step: Step): Look {
+  const { forGood, left } = stays(model, log);
+  const before = forGood | left;
+  if (step.onRig) return { before, look: ~maskOf(step.onRig), stays: before };
+  if (step.id === 'put-back') return { before, look: forGood | (left & ~suspectMask(model, log)), stays: forGood };
+  return { before, look: (before | maskOf(step.takesOut)) & ~maskOf(step.bringsIn), stays: before };
+}
+
+/** What the last step that made it work had taken out: this is what goes back in. */
+function suspectMask(model: FaultModel, log: readonly LoggedStep[]): number {
+  for (let at = log.length - 1; at >= 0; at--) {
+    const entry = log[at];
+    const step = entry && !entry.struck ? stepOf(model, entry) : undefined;
+    const outcome = step?.outcomes.find((each) => each.id === entry?.outcome);
+    if (step && outcome?.meaning.means === 'works' && step.takesOut.length > 0) return maskOf(step.takesOut);
+  }
+  return ~0;
+}
+
+/**
+ * All circuits that are out after a step: what was out before it, with the step's own parts back or staying out.
+ * `stay`: the bench left the part out (or ours in its place); by default what the step itself says, `asked` meaning back.
+ */
+export function leftOutAfter(
+  model: FaultModel,
+  tracing: Pick<TracingCase, 'log'>,
+  step: Step,
+  stay = false,
+): readonly Circuit[] {
+  const { left } = stays(model, tracing.log);
+  if (step.id === 'put-back') return circuitsOf(left & ~suspectMask(model, tracing.log));
+  const own = maskOf(step.takesOut);
+  return circuitsOf(stay && !step.onRig ? left | own : step.onRig ? left : left & ~own);
+}

@@ -1,0 +1,20 @@
+import type { LiveTracing } from './api.ts';
+import { belief } from './belief/belief.ts';
+import { loadFaultModel } from './model/loadFaultModel.ts';
+import { offerStep, openStates, reasonFor } from './offer/offerStep.ts';
+import { verdictAfter } from './offer/verdictAfter.ts';
+import { compareToldSeen, readGroups } from './readGroups.ts';
+
+/** The live tracing engine, whole. */
+export const liveTracing: LiveTracing = {
+  loadFaultModel,
+  readGroups,
+  compareToldSeen,
+  belief,
+  offerStep,
+  reasonFor,
+  verdictAfter: (model, tracing) => verdictAfter(model, tracing),
+  openStates,
+  knows: (model, { step, outcome }) =>
+    model.steps[model.stepIndex.get(step) ?? -1]?.outcomes.some((one) => one.id === outcome) ?? false,
+};

@@ -1,0 +1,97 @@
+import { layOut } from '../../plan/bench.ts';
+import { type Ranking, StepRanker, standOf } from '../../plan/rank.ts';
+import { assemblyOf, movesBefore } from '../assembly.ts';
+import { suspectsOf } from '../belief/belief.ts';
+import { type Posterior, posteriorOf } from '../belief/posterior.ts';
+import type { FaultModel, Method, NotOffered, Offer, StateId, Step, StepId, StepView, TracingCase } from '../types.ts';
+import { whyNotOffered } from './available.ts';
+import { seeStep } from './seeStep.ts';
+import { type LiveProblem, toProblem } from './toProblem.ts';
+import { confirmingSteps, verdictAfter } from './verdictAfter.ts';
+
+/** Steps shown beside the one on offer. */
+const MOST_OTHERS = 12;
+
+/** Assembly states that the log leaves open. */
+export function openStates(model: FaultModel, tracing: TracingCase): readonly StateId[] {
+  const assembly = assemblyOf(model, tracing.switches);
+  return tracing.log.reduce<readonly StateId[]>((open, entry) => {
+    const step = entry.struck ? undefined : model.steps[model.stepIndex.get(entry.step) ?? -1];
+    return step ? movesBefore(assembly, open, step).open : open;
+  }, []);
+}
+
+/**
+ * The next step: the one with the fewest expected minutes from here, its reasons, what else could be done, what could
+ * not and why. A settled verdict or a job not worth going on is answered instead of a step.
+ */
+export function offerStep(model: FaultModel, tracing: TracingCase, { method }: { readonly method: Method }): Offer {
+  const posterior = posteriorOf(model, tracing, false);
+  const suspects = suspectsOf(model, posterior);
+  const open = openStates(model, tracing);
+  const verdict = verdictAfter(model, tracing, posterior);
+  const only = verdict.verdict === 'named' ? confirmingSteps(model, verdict.part) : null;
+  const notOffered: NotOffered[] = [];
+  const steps: Step[] = [];
+  for (const step of model.steps) {
+    if (only ? !only.includes(step.id) : step.id === 'put-back') continue;
+    const why = whyNotOffered(model, tracing, step, suspects);
+    if (why) notOffered.push({ step: step.id, why });
+    else steps.push(step);
+  }
+  const live = toProblem(model, tracing, posterior, steps);
+  const ranking = rankSteps(model, live, open, method);
+  const see = (at: number) => seeStep(model, tracing, live, at, open, suspects);
+  const chosen = method === 'easiest' ? ranking.easiest : method === 'ratio' ? ranking.ratio : ranking.best;
+  const settled = verdict.verdict === 'confirmed' || verdict.verdict === 'cured';
+  const next = settled || chosen < 0 ? null : see(chosen);
+  const stop: Offer['stop'] = settled
+    ? { stop: 'settled', verdict }
+    : chosen < 0
+      ? {
+          stop: 'hand-over',
+          expectedMinutes: ranking.stopping,
+          handOverMinutes: live.problem.handOver,
+          because: steps.length === 0 ? 'no-step-left' : 'dearer-than-limit',
+        }
+      : null;
+  return {
+    method,
+    interim: method !== 'rollout',
+    next,
+    stop,
+    expectedMinutes: ranking.expectedMinutes,
+    easiest: { step: steps[ranking.easiest]?.id ?? null, expectedMinutes: minutesOf(ranking, ranking.easiest) },
+    saved: Math.max(0, ranking.savedAgainstEasiest),
+    others: ranking.steps
+      .filter((one) => one.step !== chosen)
+      .slice(0, MOST_OTHERS)
+      .map((one) => see(one.step)),
+    notOffered,
+    openStates: open,
+  };
+}
+
+/** The same view of any step the technician points at; null when the model does not know it. */
+export function reasonFor(model: FaultModel, tracing: TracingCase, id: StepId): StepView | null {
+  const step = model.steps[model.stepIndex.get(id) ?? -1];
+  if (!step) return null;
+  const posterior: Posterior = posteriorOf(model, tracing, false);
+  const live = toProblem(model, tracing, posterior, [step]);
+  return seeStep(model, tracing, live, 0, openStates(model, tracing), suspectsOf(model, posterior));
+}
+
+const minutesOf = (ranking: Ranking, step: number): number =>
+  ranking.steps.find((one) => one.step === step)?.expectedMinutes ?? ranking.stopping;
+
+function rankSteps(model: FaultModel, live: LiveProblem, open: readonly StateId[], method: Method): Ranking {
+  const bench = layOut(live.problem);
+  const stateAt = new Map(model.states.map((state, at) => [state.id, at]));
+  const stand = standOf(
+    bench,
+    Float64Array.from(live.problem.prior),
+    new Uint8Array(live.steps.length),
+    open.flatMap((id) => stateAt.get(id) ?? []),
+  );
+  return new StepRanker(bench, method === 'rollout' ? 2 : 1).rank(stand);
+}

@@ -1,0 +1,172 @@
+import { assemblyOf, movesBefore } from '../assembly.ts';
+import type { FaultModel, ReasonFact, StateId, Step, StepView, Suspect, TracingCase } from '../types.ts';
+import { loanerFor } from './available.ts';
+import type { LiveProblem } from './toProblem.ts';
+
+/** How many suspects are named after an outcome. */
+const NAMED = 3;
+/** A step that moves no suspect by more than this tells nothing. */
+const TELLS = 0.02;
+
+/** One step as the Bench shows it: minutes, moves, outcomes with what each would leave, cautions, and the facts behind it. */
+export function seeStep(
+  model: FaultModel,
+  tracing: TracingCase,
+  live: LiveProblem,
+  at: number,
+  open: readonly StateId[],
+  suspects: readonly Suspect[],
+): StepView {
+  const step = live.steps[at] as Step;
+  const planned = live.problem.steps[at];
+  const { moves } = movesBefore(assemblyOf(model, tracing.switches), open, step);
+  const now = byFault(model, live, live.problem.prior);
+  const outcomes = step.outcomes.map((outcome, o) => {
+    const row = planned?.chance[o] ?? new Float64Array();
+    const joint = live.problem.prior.map((p, w) => p * (row[w] ?? 0));
+    const p = joint.reduce((sum, one) => sum + one, 0);
+    const then = byFault(model, live, p > 0 ? joint.map((one) => one / p) : joint);
+    const top = [...then].toSorted((a, b) => b[1] - a[1]).slice(0, NAMED);
+    return {
+      view: {
+        outcome: outcome.id,
+        p,
+        leaves: top.map(([fault, chance]) => ({ fault, p: chance })),
+        ends: planned?.cures[o] ?? false,
+      },
+      after: then,
+    };
+  });
+  const moved = [...now.keys()]
+    .map((fault) => ({
+      fault,
+      by: Math.max(
+        ...outcomes.map(({ view, after }) =>
+          view.p > 0.001 ? Math.abs((after.get(fault) ?? 0) - (now.get(fault) ?? 0)) : 0,
+        ),
+      ),
+    }))
+    .toSorted((a, b) => b.by - a.by);
+  const risk = planned?.harm
+    ? planned.harm.reduce((sum, minutes, w) => sum + minutes * (live.problem.prior[w] ?? 0), 0)
+    : 0;
+  const borrows = [step.handling.borrows, ...step.handling.alsoBorrows]
+    .filter((kind) => kind !== null)
+    .map((kind) => {
+      const found = loanerFor(tracing, kind);
+      return { kind, loaner: 'loaner' in found ? found.loaner.id : null };
+    });
+  return {
+    step: step.id,
+    handsOn: step.handsOn + moves.reduce((sum, move) => sum + move.minutes, 0),
+    waiting: step.waiting,
+    moves,
+    cost: (planned?.minutes ?? 0) + moves.reduce((sum, move) => sum + move.minutes, 0) + risk,
+    risk,
+    outcomes: outcomes.map(({ view }) => view),
+    splits: moved
+      .filter((one) => one.by > TELLS)
+      .slice(0, NAMED)
+      .map((one) => one.fault),
+    cautions: step.cautions,
+    borrows,
+    facts: factsOf(
+      model,
+      tracing,
+      step,
+      moved[0]?.by ?? 0,
+      moves.length === 0,
+      risk,
+      suspects,
+      outcomes.map(({ view }) => view),
+    ),
+  };
+}
+
+function byFault(model: FaultModel, live: LiveProblem, belief: Float64Array): Map<string, number> {
+  const chance = new Map<string, number>();
+  live.ways.forEach(({ hypothesis, standing }, w) => {
+    const add = (fault: number, bit: number) => {
+      const id = fault >= 0 && standing & bit ? model.faults[fault]?.id : undefined;
+      if (id !== undefined) chance.set(id, (chance.get(id) ?? 0) + (belief[w] ?? 0));
+    };
+    add(hypothesis.first, 1);
+    add(hypothesis.second, 2);
+  });
+  return chance;
+}
+
+/** The facts that decided: what it splits, what told made likely, what it costs, what is at risk. The first two are shown. */
+function factsOf(
+  model: FaultModel,
+  tracing: TracingCase,
+  step: Step,
+  tells: number,
+  nothingToOpen: boolean,
+  risk: number,
+  suspects: readonly Suspect[],
+  outcomes: StepView['outcomes'],
+): readonly ReasonFact[] {
+  const facts: ReasonFact[] = [];
+  const ending = outcomes.find((outcome) => outcome.ends && outcome.p > 0.02);
+  if (ending)
+    facts.push({
+      fact: 'splits',
+      faults: ending.leaves.filter((one) => one.p > 0.05).map((one) => one.fault),
+      p: ending.p,
+      outcome: ending.outcome,
+    });
+  else if (tells > TELLS) {
+    const sharpest = outcomes
+      .filter((outcome) => outcome.p > 0.001)
+      .toSorted((a, b) => (b.leaves[0]?.p ?? 0) - (a.leaves[0]?.p ?? 0))[0];
+    if (sharpest)
+      facts.push({
+        fact: 'splits',
+        faults: sharpest.leaves.map((one) => one.fault),
+        p: sharpest.p,
+        outcome: sharpest.outcome,
+      });
+  } else facts.push({ fact: 'tells-nothing' });
+  facts.push(...toldFacts(model, tracing, step, suspects));
+  if (step.handsOn <= 2 && nothingToOpen) facts.push({ fact: 'cheap', minutes: step.handsOn });
+  if (risk > 5) facts.push({ fact: 'dear', minutes: risk, because: 'harm' });
+  const opened = model.gates.find(
+    (gate) =>
+      gate.until.some((list) => list.some((one) => one.step === step.id)) &&
+      !tracing.log.some((entry) => entry.step === step.id),
+  );
+  if (opened) facts.push({ fact: 'opens', gate: opened.id });
+  if (step.handling.borrows === null && step.harm.length === 0) facts.push({ fact: 'nothing-at-risk' });
+  return facts;
+}
+
+function toldFacts(
+  model: FaultModel,
+  tracing: TracingCase,
+  step: Step,
+  suspects: readonly Suspect[],
+): readonly ReasonFact[] {
+  for (const suspect of suspects.slice(0, 6)) {
+    const touches =
+      (step.mends[suspect.fault] ?? 0) > 0 ||
+      (model.faults[model.faultIndex.get(suspect.fault) ?? -1]?.circuits ?? []).some((circuit) =>
+        step.takesOut.includes(circuit),
+      );
+    if (!touches) continue;
+    const history = model.evidence.find(
+      (one) => tracing.told.changed.includes(one.id) && (one.multiplies[suspect.fault] ?? 1) > 1,
+    );
+    if (history)
+      return [
+        {
+          fact: 'told-changed',
+          history: history.id,
+          fault: suspect.fault,
+          times: history.multiplies[suspect.fault] ?? 1,
+        },
+      ];
+    return [{ fact: 'likely', fault: suspect.fault, p: suspect.p }];
+  }
+  return [];
+}

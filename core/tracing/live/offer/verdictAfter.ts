@@ -1,0 +1,164 @@
+import { suspectsOf } from '../belief/belief.ts';
+import type { Posterior } from '../belief/posterior.ts';
+import { posteriorOf } from '../belief/posterior.ts';
+import type {
+  EvidenceEntry,
+  Fault,
+  FaultModel,
+  LoggedStep,
+  Outcome,
+  Step,
+  StepId,
+  Suspect,
+  TracingCase,
+  Verdict,
+} from '../types.ts';
+
+/** A part is called confirmed only while what the log shows leaves it at least this likely. */
+const CONFIRMED_FROM = 0.9;
+
+type Found = { readonly entry: LoggedStep; readonly step: Step; readonly outcome: Outcome };
+
+/**
+ * What the log so far allows to be said. A part is named when it works without it, confirmed in one of three ways,
+ * or nothing is to blame because a handling cured it. Without such an outcome it is traced on.
+ */
+export function verdictAfter(
+  model: FaultModel,
+  tracing: TracingCase,
+  posterior: Posterior = posteriorOf(model, tracing),
+): Verdict {
+  const found = tracing.log.flatMap((entry) => foundIn(model, entry));
+  const suspects = suspectsOf(model, posterior);
+  const last = found.at(-1);
+  if (!last) return { verdict: 'tracing' };
+  return (
+    ownEvidence(model, found, suspects) ??
+    onTheRig(model, found, suspects) ??
+    worked(model, found, suspects) ?? { verdict: 'tracing' }
+  );
+}
+
+function foundIn(model: FaultModel, entry: LoggedStep): Found[] {
+  const step = entry.struck ? undefined : model.steps[model.stepIndex.get(entry.step) ?? -1];
+  const outcome = step?.outcomes.find((one) => one.id === entry.outcome);
+  return step && outcome ? [{ entry, step, outcome }] : [];
+}
+
+const evidenceOf = (found: readonly Found[]): readonly EvidenceEntry[] =>
+  found.map(({ entry, step, outcome }) => ({ entry: entry.entry, step: step.id, outcome: outcome.id }));
+
+const likeliest = (suspects: readonly Suspect[], among: (fault: string) => boolean): Suspect | undefined =>
+  suspects.filter((suspect) => among(suspect.fault)).toSorted((a, b) => b.p + b.mended - a.p - a.mended)[0];
+
+function ownEvidence(model: FaultModel, found: readonly Found[], suspects: readonly Suspect[]): Verdict | null {
+  for (const one of found.toReversed()) {
+    const { meaning } = one.outcome;
+    if (meaning.means !== 'evidence') continue;
+    const suspect = likeliest(suspects, (fault) => meaning.of.includes(fault));
+    if (!suspect || suspect.p < CONFIRMED_FROM) continue;
+    const { part } = faultOf(model, suspect.fault);
+    return {
+      verdict: 'confirmed',
+      way: 'own-evidence',
+      part,
+      fault: suspect.fault,
+      p: suspect.p,
+      evidence: evidenceOf([one]),
+    };
+  }
+  return null;
+}
+
+/** Every other part in the rig was known-good: what fails there is the part itself. */
+function onTheRig(model: FaultModel, found: readonly Found[], suspects: readonly Suspect[]): Verdict | null {
+  const rig = found.findLast(
+    (one) =>
+      one.step.onRig !== null &&
+      (one.outcome.meaning.means === 'fails-on-rig' || one.outcome.meaning.means === 'works-on-rig'),
+  );
+  if (rig?.outcome.meaning.means !== 'fails-on-rig') return null;
+  const circuits = rig.step.onRig ?? [];
+  const inside = (fault: string) => faultOf(model, fault).circuits.some((circuit) => circuits.includes(circuit));
+  const sure = suspects.filter((suspect) => inside(suspect.fault)).reduce((sum, suspect) => sum + suspect.p, 0);
+  const suspect = likeliest(suspects, inside);
+  if (!suspect || sure < CONFIRMED_FROM) return null;
+  return {
+    verdict: 'confirmed',
+    way: 'second-rig',
+    part: faultOf(model, suspect.fault).part,
+    fault: suspect.fault,
+    p: suspect.p,
+    evidence: evidenceOf([rig]),
+  };
+}
+
+/** It worked: with a part out or replaced that part is named, and confirmed when it fails again with the part back in. */
+function worked(model: FaultModel, found: readonly Found[], suspects: readonly Suspect[]): Verdict | null {
+  const at = found.findLastIndex((one) => one.outcome.meaning.means === 'works' && one.step.id !== 'put-back');
+  const one = found[at];
+  if (!one) return null;
+  const back = found.slice(at + 1).findLast((later) => later.step.id === 'put-back');
+  const touched = (fault: string) =>
+    faultOf(model, fault).circuits.some((circuit) => one.step.takesOut.includes(circuit));
+  if (one.step.takesOut.length > 0 && one.step.kind !== 'reseat' && one.step.kind !== 'setting') {
+    const suspect = likeliest(suspects, touched);
+    if (!suspect) return null;
+    const { part } = faultOf(model, suspect.fault);
+    if (back?.outcome.meaning.means === 'fails-again')
+      return {
+        verdict: 'confirmed',
+        way: 'both-ways',
+        part,
+        fault: suspect.fault,
+        p: suspect.p,
+        evidence: evidenceOf([one, back]),
+      };
+    if (back)
+      return { verdict: 'cured', by: 'reseating', fault: null, p: suspect.mended, evidence: evidenceOf([one, back]) };
+    return {
+      verdict: 'named',
+      part,
+      fault: suspect.fault,
+      p: suspect.p + suspect.mended,
+      evidence: evidenceOf([one]),
+      confirmBy: confirmingSteps(model, part),
+    };
+  }
+  return cured(model, found, one, suspects);
+}
+
+function cured(model: FaultModel, found: readonly Found[], one: Found, suspects: readonly Suspect[]): Verdict | null {
+  const later = found.slice(found.indexOf(one) + 1);
+  if (later.some((again) => ['same', 'worse', 'fails-again'].includes(again.outcome.meaning.means))) return null;
+  if (one.step.kind === 'sweep')
+    return { verdict: 'cured', by: 'sweep', fault: null, p: 1, evidence: evidenceOf([one]) };
+  const mended = suspects
+    .filter((suspect) => (one.step.mends[suspect.fault] ?? 0) > 0)
+    .toSorted((a, b) => b.mended - a.mended)[0];
+  const by = mended ? faultOf(model, mended.fault).mendedBy : 'reseating';
+  return {
+    verdict: 'cured',
+    by: by === 'part' || by === 'advice' ? 'reseating' : by,
+    fault: mended?.fault ?? null,
+    p: mended?.mended ?? 0,
+    evidence: evidenceOf([one]),
+  };
+}
+
+/** The steps that confirm a part which was only named: back in, or on the second rig. */
+export function confirmingSteps(model: FaultModel, part: Fault['part']): readonly StepId[] {
+  return model.steps
+    .filter(
+      (step) =>
+        step.id === 'put-back' ||
+        (step.confirming && (step.handling.intoRig === part || step.handling.borrows === part)),
+    )
+    .map((step) => step.id);
+}
+
+function faultOf(model: FaultModel, id: string): Fault {
+  const fault = model.faults[model.faultIndex.get(id) ?? -1];
+  if (!fault) throw new Error(`the model has no fault ${id}`);
+  return fault;
+}

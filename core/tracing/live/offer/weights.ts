@@ -1,0 +1,40 @@
+import type { FaultModel, Loaner, Step, TracingCase } from '../types.ts';
+import { loanerFor } from './available.ts';
+
+/** What a waiting minute counts by its length: nearly full while one stands beside it, little when one can leave. Common practice, no source. */
+export function weighedWaiting(minutes: number): number {
+  const near = Math.min(minutes, 3);
+  const away = Math.min(Math.max(minutes - 3, 0), 57);
+  const long = Math.max(minutes - 60, 0);
+  return near * 0.8 + away * 0.3 + long * 0.05;
+}
+
+/** What a borrowed part is worth in bench minutes: price, proving it anew, and the jobs that want it too. */
+export const valueInMinutes = (loaner: Loaner, perMinuteMinor: number): number =>
+  loaner.valueMinor / Math.max(1, perMinuteMinor) + loaner.proveMinutes + loaner.wantedBy * WAIT_OF_A_JOB;
+
+/** Minutes that another job loses while it waits for a loaner: common practice, no source. */
+const WAIT_OF_A_JOB = 30;
+/** An owner's sound part counts more heavily than the same part of ours. Common practice, no source. */
+const OWNERS_PART_MINUTES = 240;
+
+/** Minutes charged when a fault is the truth and the step is done: chance of hurting a part times what that part is worth. */
+export function harmOf(model: FaultModel, tracing: TracingCase, step: Step): Float64Array | undefined {
+  if (step.harm.length === 0) return undefined;
+  const harm = new Float64Array(model.faults.length);
+  for (const { fault, chance, part } of step.harm) {
+    const f = model.faultIndex.get(fault);
+    if (f === undefined) continue;
+    const borrowed = part === step.handling.borrows ? loanerFor(tracing, part) : null;
+    const value =
+      borrowed && 'loaner' in borrowed
+        ? valueInMinutes(borrowed.loaner, tracing.money.perMinuteMinor)
+        : OWNERS_PART_MINUTES;
+    harm[f] = (harm[f] as number) + chance * value;
+  }
+  return harm;
+}
+
+/** What a step costs whatever the fault is: hands, weighed waiting, and its own slip. */
+export const ownMinutes = (step: Step): number =>
+  step.handsOn + weighedWaiting(step.waiting) + (step.slip ? step.slip.chance * OWNERS_PART_MINUTES : 0);
