@@ -1,6 +1,9 @@
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
-import kit from '../../../assets/words/en/kit.json' with { type: 'json' };
+import de from '../../../assets/words/de/kit.json' with { type: 'json' };
+import en from '../../../assets/words/en/kit.json' with { type: 'json' };
+import es from '../../../assets/words/es/kit.json' with { type: 'json' };
+import fr from '../../../assets/words/fr/kit.json' with { type: 'json' };
 import '../tokens.css';
 import { WordsProvider } from '../words.tsx';
 import { PAGES } from './pages.tsx';
@@ -11,11 +14,19 @@ const Page = PAGES[asked.get('show') ?? 'keys'] ?? PAGES.keys;
 const light = asked.get('light');
 if (light !== null) document.documentElement.dataset.light = light;
 
+const CATALOGUES = { en, de, es, fr };
+const language = (asked.get('language') ?? 'en') as keyof typeof CATALOGUES;
+document.documentElement.lang = language;
+
 const root = document.getElementById('root');
 if (root === null || Page === undefined) throw new Error('gallery page without a root');
 createRoot(root).render(
   <StrictMode>
-    <WordsProvider catalogue={{ kit }} locale="en-GB" zone="Europe/London">
+    <WordsProvider
+      catalogue={{ kit: CATALOGUES[language] }}
+      locale={language === 'en' ? 'en-GB' : language}
+      zone="Europe/London"
+    >
       <Page />
     </WordsProvider>
   </StrictMode>,

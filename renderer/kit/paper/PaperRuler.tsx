@@ -13,7 +13,7 @@ export function PaperRuler({ ruler }: { readonly ruler: Ruler }) {
   const x = (value: number) => PAD + scale.at(Math.min(ruler.to, Math.max(ruler.from, value)));
   return (
     <div ref={ref}>
-      <svg width={size.width} height={76} role="img" aria-label={ruler.says}>
+      <svg width={size.width} height={82} role="img" aria-label={ruler.says}>
         {ruler.spans.map((span) => (
           <g key={span.label}>
             {span.kind === 'likely' ? (

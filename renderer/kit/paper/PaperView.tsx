@@ -36,14 +36,12 @@ function SheetView({ sheet, writing }: { readonly sheet: Sheet; readonly writing
             </p>
           ))}
         </div>
-        <div className="k-paper-shop">
-          <p>
-            {head.shop.map((line) => (
-              <span key={line}>{line}</span>
-            ))}
-          </p>
-          {head.qr && <QrCode text={head.qr.text} label={head.qr.says} size={72} />}
-        </div>
+        <p className="k-paper-shop">
+          {head.shop.map((line) => (
+            <span key={line}>{line}</span>
+          ))}
+        </p>
+        {head.qr && <QrCode text={head.qr.text} label={head.qr.says} size={72} />}
       </header>
       {sheet.supersedes !== null && <p className="k-paper-meta">{sheet.supersedes}</p>}
       <p className="k-paper-lead">

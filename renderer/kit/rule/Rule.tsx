@@ -1,6 +1,6 @@
 import { useWords } from '../words.tsx';
 import { RuleLine } from './RuleLine.tsx';
-import { linearScale } from './scale.ts';
+import { linearScale, type Scale } from './scale.ts';
 import type { Tick } from './ticks.ts';
 import { evenTicks } from './ticks.ts';
 import './Rule.css';
@@ -29,6 +29,8 @@ export type RuleProps = {
   readonly length: number;
   /** How a figure is written under a long tick; the locale's number when left out. */
   readonly figure?: (value: number) => string;
+  /** Another scale than equal steps: folded time. Its joints are drawn, its ticks must be given. */
+  readonly scale?: Scale & { readonly joints?: readonly number[] };
   /** Own ticks instead of even ones. */
   readonly ticks?: readonly Tick[];
   readonly marks?: readonly RuleMark[];
@@ -41,9 +43,20 @@ const PAD = 24;
 const UP = 48;
 
 /** A scale with what stands on it, and the same in words for those who do not see it. */
-export function Rule({ label, from, to, length, figure, ticks, marks = [], ranges = [], limit }: RuleProps) {
+export function Rule({
+  label,
+  from,
+  to,
+  length,
+  figure,
+  ticks,
+  marks = [],
+  ranges = [],
+  limit,
+  scale: own,
+}: RuleProps) {
   const { t, number } = useWords();
-  const scale = linearScale(from, to, length);
+  const scale = own ?? linearScale(from, to, length);
   const x = (value: number) => PAD + scale.at(Math.min(to, Math.max(from, value)));
   const write = figure ?? ((value: number) => number(value));
   const drawn = ticks ?? evenTicks(from, to, length, write);
@@ -86,7 +99,13 @@ export function Rule({ label, from, to, length, figure, ticks, marks = [], range
           )}
         </g>
       ))}
-      <RuleLine from={PAD} to={PAD + length} at={UP} ticks={drawn.map((tick) => ({ ...tick, at: x(tick.at) }))} />
+      <RuleLine
+        from={PAD}
+        to={PAD + length}
+        at={UP}
+        ticks={drawn.map((tick) => ({ ...tick, at: x(tick.at) }))}
+        joints={(own?.joints ?? []).map((joint) => PAD + joint)}
+      />
       {marks.map((mark) => (
         <g key={mark.says}>
           <MarkShape kind={mark.kind} x={x(mark.at)} y={mid} />

@@ -2,6 +2,7 @@ import { type KeyboardEvent, useEffect, useRef, useState } from 'react';
 import { Icon } from '../icons.tsx';
 import { TagText } from '../mark/TagText.tsx';
 import { useWords } from '../words.tsx';
+import { keepFocus } from './keepFocus.ts';
 import { Outcomes } from './Outcomes.tsx';
 import { ClockRule, StepClock } from './StepClock.tsx';
 import type { Running, StepView } from './stepView.ts';
@@ -36,8 +37,9 @@ export function FarView({ tag, about, step, running, now, onOutcome, onSomething
   }, []);
   const caution = step.cautions.find((one) => one.harmful) ?? step.cautions[0];
   const dim = running === undefined && now - touched > DIMS_AFTER;
-  const keys = (event: KeyboardEvent) => {
+  const keys = (event: KeyboardEvent<HTMLElement>) => {
     setTouched(now);
+    keepFocus(event);
     if (event.key === 'Escape' || event.key === 'f' || event.key === 'F') {
       event.preventDefault();
       onLeave();

@@ -1,0 +1,106 @@
+import { readdirSync, readFileSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import type { Currency } from '../../../core/money/money.ts';
+import { type Catalogue, wordsOf } from './wordsOf.ts';
+
+const LANGUAGES = ['en', 'de', 'es', 'fr'] as const;
+const read = (language: string) =>
+  JSON.parse(
+    readFileSync(join(import.meta.dirname, `../../../assets/words/${language}/kit.json`), 'utf8'),
+  ) as Catalogue;
+const english = wordsOf({ catalogue: { kit: read('en') }, locale: 'en-GB', zone: 'Europe/London' });
+
+const files = (folder: string): string[] =>
+  readdirSync(folder).flatMap((name) => {
+    const path = join(folder, name);
+    if (statSync(path).isDirectory()) return name === 'gallery' ? [] : files(path);
+    return /\.tsx?$/.test(name) && !name.includes('.test.') ? [path] : [];
+  });
+const leaves = (tree: Catalogue, at = ''): string[] =>
+  Object.entries(tree).flatMap(([key, value]) =>
+    typeof value === 'string' || typeof value.other === 'string'
+      ? [`${at}${key}`]
+      : leaves(value as Catalogue, `${at}${key}.`),
+  );
+
+describe('the texts of the controls', () => {
+  it('are there for every key a control names', () => {
+    const named = files(join(import.meta.dirname, '..')).flatMap((path) =>
+      [...readFileSync(path, 'utf8').matchAll(/'(kit\.[\w.-]+)'/g)].map((match) => match[1] as string),
+    );
+    expect(named.length).toBeGreaterThan(60);
+    expect(named.filter((key) => !english.has(key))).toEqual([]);
+  });
+  it('are there for every key a control builds', () => {
+    const built = [
+      ...['owner', 'shop', 'suspect', 'named', 'dead', 'empty', 'shadow', 'unknown', 'not-seen'].map(
+        (mark) => `mark.${mark}`,
+      ),
+      ...['known', 'now', 'open'].map((state) => `sheet.${state}`),
+      ...['ours', 'owners', 'suppliers', 'ready'].flatMap((band) => [`line.band.${band}`, `line.count.${band}`]),
+      ...[
+        'board',
+        'processor',
+        'cooler',
+        'dimm',
+        'card',
+        'supply',
+        'drive',
+        'optical-drive',
+        'fan',
+        'front-panel',
+        'cell',
+      ].map((kind) => `kind.${kind}`),
+      ...['1-in-100', '1-in-20', '1-in-5', 'even', '4-in-5', '19-in-20', '99-in-100'].map(
+        (rung) => `ladder.rung.${rung}`,
+      ),
+      ...['owner', 'shop', 'suspect', 'dead', 'gone', 'unknown'].map((mark) => `legend.${mark}`),
+    ];
+    expect(built.filter((key) => !english.has(`kit.${key}`))).toEqual([]);
+  });
+  it.each(LANGUAGES)('say the same things with the same places to fill in: %s', (language) => {
+    const own = read(language);
+    expect(leaves(own).sort()).toEqual(leaves(read('en')).sort());
+    const inOther = wordsOf({ catalogue: { kit: own }, locale: language, zone: 'UTC' });
+    const places = (text: string) => [...text.matchAll(/\{\w+\}/g)].map((match) => match[0]).sort();
+    for (const key of leaves(own))
+      expect([key, places(inOther.t(`kit.${key}`))]).toEqual([key, places(english.t(`kit.${key}`))]);
+  });
+});
+
+describe('how figures are said', () => {
+  it('says odds in words, never as per cent', () => {
+    expect([0.52, 0.1, 0.03, 0.004, 0.97, 0.999].map(english.odds)).toEqual([
+      '5 in 10',
+      '1 in 10',
+      '3 in 100',
+      'under 1 in 100',
+      '97 in 100',
+      'over 99 in 100',
+    ]);
+  });
+  it('says minutes up to an hour, then hours with minutes', () => {
+    expect([4, 59.4, 60, 72, 370].map(english.minutes)).toEqual(['4 min', '59 min', '1 h 00', '1 h 12', '6 h 10']);
+  });
+  it('reads the clock in the shop’s zone, whatever zone the machine is in', () => {
+    const summer = Date.UTC(2026, 9, 13, 9, 44);
+    expect(english.clock(summer)).toBe('10:44');
+    expect(wordsOf({ catalogue: {}, locale: 'es-CL', zone: 'America/Santiago' }).clock(summer)).toMatch(/^0?6:44$/);
+  });
+  it('gives money the digits its currency has by ISO 4217, not by habit', () => {
+    const chile = wordsOf({ catalogue: {}, locale: 'es-CL', zone: 'America/Santiago', currencyDigits: () => 0 });
+    expect(chile.money({ minor: 25000, currency: 'CLP' as Currency })).toBe('$25.000');
+    expect(english.money({ minor: 24650, currency: 'GBP' as Currency })).toBe('£246.50');
+    expect(english.moneyShort({ minor: 12000, currency: 'GBP' as Currency })).toBe('£120');
+  });
+  it('picks the plural form the language asks for', () => {
+    expect([1, 5].map((n) => english.t('kit.step.others', { n }))).toEqual(['1 other', '5 others']);
+  });
+  it('counts a timer in minutes and seconds', () => {
+    expect([48, 168, 3725].map(english.timer)).toEqual(['0:48', '2:48', '1:02:05']);
+  });
+  it('shows a key that has no words, so that it is seen and mended', () => {
+    expect(english.t('kit.nowhere')).toBe('kit.nowhere');
+  });
+});
