@@ -23,7 +23,7 @@ const zEstimate = z.strictObject({
 });
 
 /** Above this chance of passing the limit what was agreed no longer fits: common practice, no source. */
-export const ASK_ABOVE = 0.5;
+export const ASK_ABOVE = 0.25;
 
 /**
  * Keeps an estimate. The one made from what was seen decides how the job goes on: while it still fits what the owner

@@ -56,10 +56,7 @@ export function toProblem(
           index(closesOf(assembly, step)),
         ),
       ),
-      handOver:
-        limitMinor === null
-          ? HAND_OVER
-          : Math.max(LEAST_HAND_OVER, (limitMinor - spentMinor) / Math.max(1, perMinuteMinor)),
+      handOver,
     },
   };
 }

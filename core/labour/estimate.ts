@@ -1,0 +1,238 @@
+import { quantile } from '../figures/quantile.ts';
+import { suspectsOf } from '../tracing/live/belief/belief.ts';
+import { posteriorOf } from '../tracing/live/belief/posterior.ts';
+import { whyNotOffered } from '../tracing/live/offer/available.ts';
+import { openStates } from '../tracing/live/offer/offerStep.ts';
+import { type LiveProblem, toProblem } from '../tracing/live/offer/toProblem.ts';
+import { verdictAfter } from '../tracing/live/offer/verdictAfter.ts';
+import type { FaultModel } from '../tracing/live/types.ts';
+import { layOut } from '../tracing/plan/bench.ts';
+import { StepRanker, standOf } from '../tracing/plan/rank.ts';
+import { type Prng, prng } from './prng.ts';
+import type { EstimateCancelled, EstimateRequest, LabourEstimate, WorkTask } from './types.ts';
+
+type Path = {
+  readonly minutes: number;
+  readonly tracing: number;
+  readonly fault: string | null;
+  readonly part: string | null;
+  readonly handedOver: boolean;
+  readonly partMinor: number;
+};
+
+/** Minutes that a false trail, or handing over, costs in an estimate: common practice, no source. */
+const HANDED_OVER_MINUTES = 110;
+
+/** Paths between two looks at whether something newer was asked. */
+const LOOK_EVERY = 64;
+/** σ of the logarithm of a step's hands-on minutes: 90 % between half and double. Common practice, no source. */
+const STEP_SIGMA = (Math.log(2) - Math.log(0.5)) / 3.29;
+/** A tracing longer than this many steps is ended: nobody goes on so long without a word. */
+const MOST_STEPS = 40;
+
+/**
+ * What a job will likely take: many runs of the ratio policy over the present belief, each with its own true fault,
+ * outcomes and task times, then fitting, proving and cleaning. Decisions are shared between runs with the same history.
+ * Deterministic for a seed.
+ */
+export function estimate(request: EstimateRequest): LabourEstimate | EstimateCancelled {
+  const { model, rates, paths, seed } = request;
+  const random = prng(seed);
+  const live = liveProblem(request);
+  const policy = live && sharedPolicy(live.problemAt, live.open);
+  const done: Path[] = [];
+  for (let n = 0; n < paths; n++) {
+    if (n % LOOK_EVERY === 0 && request.cancelled?.()) return { refused: 'estimate-cancelled', paths: n };
+    const traced =
+      live && policy
+        ? trace(model, live.problemAt, policy, random)
+        : { minutes: 0, fault: live ? null : settledFault(request), ended: true };
+    const fault = model.faults[model.faultIndex.get(traced.fault ?? '') ?? -1];
+    const part = fault?.part ?? null;
+    const partMinor = traced.ended && part !== null && fault?.mendedBy === 'part' ? (rates.parts[part] ?? 0) : 0;
+    const work = traced.ended
+      ? request.work.reduce((sum, task) => sum + taskMinutes(task, random), 0) + (fault?.mendMinutes ?? 0)
+      : 0;
+    done.push({
+      minutes: traced.minutes + work,
+      tracing: traced.minutes,
+      fault: traced.fault,
+      part,
+      handedOver: !traced.ended,
+      partMinor,
+    });
+  }
+  return summed(request, done);
+}
+
+function liveProblem({
+  model,
+  case: given,
+}: EstimateRequest): { readonly problemAt: LiveProblem; readonly open: readonly number[] } | null {
+  // How long the whole takes is asked without regard to the limit: whether it passes is the answer.
+  const { perMinuteMinor, spentMinor } = given.money;
+  const tracing = { ...given, money: { ...given.money, limitMinor: spentMinor + HANDED_OVER_MINUTES * perMinuteMinor } };
+  const posterior = posteriorOf(model, tracing, false);
+  const verdict = verdictAfter(model, tracing, posterior).verdict;
+  if (verdict === 'confirmed' || verdict === 'cured') return null;
+  const suspects = suspectsOf(model, posterior);
+  const steps = model.steps.filter(
+    (step) => step.id !== 'put-back' && whyNotOffered(model, withoutGates(tracing, model), step, suspects) === null,
+  );
+  const stateAt = new Map(model.states.map((state, at) => [state.id, at]));
+  return {
+    problemAt: toProblem(model, tracing, posterior, steps),
+    open: openStates(model, tracing).flatMap((id) => stateAt.get(id) ?? []),
+  };
+}
+
+/** Gates order the steps; for how long the whole takes they are taken as passed. */
+const withoutGates = (tracing: EstimateRequest['case'], model: EstimateRequest['model']) => ({
+  ...tracing,
+  passedGates: model.gates.map((gate) => gate.id),
+});
+
+type SharedPolicy = {
+  readonly bench: ReturnType<typeof layOut>;
+  readonly start: ReturnType<typeof standOf>;
+  readonly choose: (history: string, stand: ReturnType<typeof standOf>) => number;
+};
+
+function sharedPolicy(live: LiveProblem, open: readonly number[]): SharedPolicy {
+  const bench = layOut(live.problem);
+  const ranker = new StepRanker(bench, 1);
+  const known = new Map<string, number>();
+  return {
+    bench,
+    start: standOf(bench, Float64Array.from(live.problem.prior), new Uint8Array(live.steps.length), open),
+    choose: (history, stand) => {
+      const before = known.get(history);
+      if (before !== undefined) return before;
+      const step = ranker.interim(stand);
+      known.set(history, step);
+      return step;
+    },
+  };
+}
+
+/** One run: a true way drawn from the belief, the policy until it ends the tracing or hands over. */
+function trace(
+  model: FaultModel,
+  live: LiveProblem,
+  { bench, start, choose }: SharedPolicy,
+  random: Prng,
+): { readonly minutes: number; readonly fault: string | null; readonly ended: boolean } {
+  const truth = draw(live.problem.prior, random);
+  const belief = Float64Array.from(start.belief);
+  const done = Uint8Array.from(start.done);
+  let arrangement = start.arrangement;
+  let minutes = 0;
+  let history = '';
+  for (let n = 0; n < MOST_STEPS; n++) {
+    const mass = belief.reduce((sum, p) => sum + p, 0);
+    const s = mass > 0 ? choose(history, { belief, mass, done, arrangement, key: 0 }) : -1;
+    const step = live.problem.steps[s];
+    if (s < 0 || !step)
+      return { minutes: minutes + bench.arrangements.closingAll(arrangement), fault: null, ended: false };
+    const move = bench.arrangements.move(arrangement, s);
+    const outcome = drawOutcome(step.chance, truth, random);
+    minutes += move.minutes + (live.steps[s]?.handsOn ?? 0) * Math.exp(STEP_SIGMA * random.nextNormal());
+    arrangement = move.to;
+    done[s] = 1;
+    if (step.cures[outcome])
+      return { minutes: minutes + (step.ending?.[truth] ?? 0), fault: faultOfWay(model, live, truth), ended: true };
+    for (let w = 0; w < belief.length; w++) belief[w] = (belief[w] as number) * (step.chance[outcome]?.[w] ?? 0);
+    history += `${s}.${outcome} `;
+  }
+  return { minutes, fault: null, ended: false };
+}
+
+const faultOfWay = (model: FaultModel, live: LiveProblem, way: number): string | null =>
+  model.faults[live.ways[way]?.hypothesis.first ?? -1]?.id ?? null;
+
+function draw(chances: Float64Array, random: Prng): number {
+  let left = random.next();
+  for (let at = 0; at < chances.length; at++) {
+    left -= chances[at] as number;
+    if (left < 0) return at;
+  }
+  return chances.length - 1;
+}
+
+function drawOutcome(chance: readonly Float64Array[], truth: number, random: Prng): number {
+  let left = random.next();
+  for (let o = 0; o < chance.length; o++) {
+    left -= chance[o]?.[truth] ?? 0;
+    if (left < 0) return o;
+  }
+  return chance.length - 1;
+}
+
+/** A log-normal task time: low and high are its 5th and 95th percentile, likely its median. */
+export function taskMinutes(task: WorkTask, random: Prng): number {
+  const { low, likely, high } = task.minutes;
+  const needed = task.chance >= 1 || random.next() < task.chance;
+  const sigma = (Math.log(high) - Math.log(low)) / 3.29;
+  const minutes = likely * Math.exp(sigma * random.nextNormal());
+  return needed ? minutes : 0;
+}
+
+function settledFault({ model, case: tracing }: EstimateRequest): string | null {
+  const verdict = verdictAfter(model, tracing);
+  return verdict.verdict === 'confirmed' || verdict.verdict === 'cured' ? verdict.fault : null;
+}
+
+function summed({ rates, seed, paths }: EstimateRequest, done: readonly Path[]): LabourEstimate {
+  const toCome = done.map((path) => path.minutes).sort((a, b) => a - b);
+  const price = done
+    .map((path) => rates.spentMinor + Math.round(path.minutes * rates.perMinuteMinor))
+    .sort((a, b) => a - b);
+  const withParts = done
+    .map((path) => rates.spentMinor + Math.round(path.minutes * rates.perMinuteMinor) + path.partMinor)
+    .sort((a, b) => a - b);
+  const band = (sorted: readonly number[], plus = 0) => ({
+    p10: plus + at(sorted, 0.1),
+    p50: plus + at(sorted, 0.5),
+    p90: plus + at(sorted, 0.9),
+  });
+  const tenth = (value: number) => Math.round(value * 10) / 10;
+  const rounded = ({ p10, p50, p90 }: ReturnType<typeof band>) => ({
+    p10: tenth(p10),
+    p50: tenth(p50),
+    p90: tenth(p90),
+  });
+  const whole = (sorted: readonly number[]) => ({ p50: Math.round(at(sorted, 0.5)), p90: Math.round(at(sorted, 0.9)) });
+  const { limitMinor } = rates;
+  return {
+    handsOn: rounded(band(toCome, rates.spentMinutes)),
+    toCome: rounded(band(toCome)),
+    price: whole(price),
+    withParts: whole(withParts),
+    passesLimit: limitMinor === null ? null : withParts.filter((one) => one > limitMinor).length / done.length,
+    handOver: done.filter((path) => path.handedOver).length / done.length,
+    drivers: driversOf(done),
+    medianError: (1.2533 * deviation(toCome)) / Math.sqrt(done.length),
+    seed,
+    paths,
+    policy: 'ratio',
+    firstFigure: true,
+  };
+}
+
+const at = (sorted: readonly number[], p: number): number => quantile(sorted, p) ?? 0;
+
+function driversOf(done: readonly Path[]): LabourEstimate['drivers'] {
+  const variance = (values: readonly number[]) => deviation(values) ** 2;
+  const all = variance(done.map((path) => path.minutes));
+  if (all === 0) return [];
+  const share = Math.min(1, variance(done.map((path) => path.tracing)) / all);
+  return [
+    { what: 'fault' as const, share, id: null },
+    { what: 'work' as const, share: 1 - share, id: null },
+  ].sort((a, b) => b.share - a.share);
+}
+
+function deviation(values: readonly number[]): number {
+  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
+  return Math.sqrt(values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / values.length);
+}
