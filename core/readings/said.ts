@@ -33,7 +33,11 @@ export type Said = {
   readonly system: { readonly vendor: string | null; readonly name: string | null };
   readonly chassis: string | null;
   readonly firmware: { readonly vendor: string | null; readonly version: string | null; readonly date: string | null };
-  readonly processors: readonly { readonly name: string | null; readonly socket: string | null; readonly cores: number | null }[];
+  readonly processors: readonly {
+    readonly name: string | null;
+    readonly socket: string | null;
+    readonly cores: number | null;
+  }[];
   readonly memory: { readonly slots: readonly SaidMemorySlot[] };
   readonly cards: readonly { readonly kind: string; readonly name: string }[];
   readonly drives: readonly SaidDrive[];
@@ -42,4 +46,8 @@ export type Said = {
 };
 
 /** A card slot as the machine's own report names it. */
-export type SaidCardSlot = { readonly designation: string; readonly type: string; readonly usage: 'in-use' | 'available' | 'unknown' };
+export type SaidCardSlot = {
+  readonly designation: string;
+  readonly type: string;
+  readonly usage: 'in-use' | 'available' | 'unknown';
+};
