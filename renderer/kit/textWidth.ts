@@ -8,3 +8,18 @@ export function textWidth(text: string, px: number, weight: 400 | 600 | 700 = 40
   pen.font = `${weight} ${px}px "Source Sans 3", sans-serif`;
   return pen.measureText(text).width;
 }
+
+/** Lines a text takes in a column of so many px, broken between words as the browser does. */
+export function lineCount(text: string, px: number, weight: 400 | 600 | 700, column: number): number {
+  let lines = 1;
+  let along = 0;
+  const space = textWidth(' ', px, weight);
+  for (const word of text.split(/\s+/)) {
+    const width = textWidth(word, px, weight);
+    if (along > 0 && along + space + width > column) {
+      lines += 1;
+      along = width;
+    } else along += (along > 0 ? space : 0) + width;
+  }
+  return lines;
+}

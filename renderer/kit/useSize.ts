@@ -1,4 +1,4 @@
-import { type RefObject, useLayoutEffect, useRef, useState } from 'react';
+import { type RefObject, useEffect, useLayoutEffect, useRef, useState } from 'react';
 
 export type Size = { readonly width: number; readonly height: number };
 
@@ -8,6 +8,7 @@ export function useSize<E extends HTMLElement>(
 ): { readonly ref: RefObject<E | null>; readonly size: Size } {
   const ref = useRef<E>(null);
   const [size, setSize] = useState(start);
+  useFontsReady();
   useLayoutEffect(() => {
     const element = ref.current;
     if (element === null) return;
@@ -22,4 +23,19 @@ export function useSize<E extends HTMLElement>(
     return () => observer.disconnect();
   }, []);
   return { ref, size };
+}
+
+/** Draws once more when the product's own face has come: until then texts were measured in another one. */
+function useFontsReady(): void {
+  const [, draw] = useState(false);
+  useEffect(() => {
+    if (document.fonts.status === 'loaded') return;
+    let gone = false;
+    void document.fonts.ready.then(() => {
+      if (!gone) draw(true);
+    });
+    return () => {
+      gone = true;
+    };
+  }, []);
 }

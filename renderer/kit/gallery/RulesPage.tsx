@@ -1,4 +1,7 @@
 import { ICON_NAMES, Icon } from '../icons.tsx';
+import { CalibrationPlot } from '../plot/CalibrationPlot.tsx';
+import { IntervalRows } from '../plot/IntervalRows.tsx';
+import { PlotLegend } from '../plot/PlotLegend.tsx';
 import { Rule } from '../rule/Rule.tsx';
 import { RoomShell } from '../shell/RoomShell.tsx';
 import { ROOMS } from './rooms.ts';
@@ -6,6 +9,60 @@ import { ROOMS } from './rooms.ts';
 export function RulesPage() {
   return (
     <RoomShell rooms={ROOMS} here="reckoning" open={<h1>Rulers</h1>}>
+      <div style={{ display: 'grid', gridTemplateColumns: '520px minmax(0, 1fr)', gap: 28, padding: 32 }}>
+        <CalibrationPlot
+          caption="Said against done"
+          along="jobs in 100 that we said would be done by then"
+          up="jobs in 100 that were done"
+          onDots="on the dots: as promised"
+          points={[
+            { said: 10, done: 7, low: 2, high: 19, counts: '3 of 41' },
+            { said: 25, done: 20, low: 10, high: 34, counts: '8 of 41' },
+            { said: 50, done: 41, low: 28, high: 57, counts: '17 of 41' },
+            { said: 75, done: 66, low: 51, high: 78, counts: '27 of 41' },
+            { said: 90, done: 83, low: 69, high: 91, counts: '34 of 41' },
+          ]}
+        />
+        <IntervalRows
+          caption="Families of failures"
+          heads={['Family', 'Share', 'all others', 'Counts', 'Verdict']}
+          unit="in 100 seen here"
+          onChoose={() => {}}
+          rows={[
+            {
+              id: 'a',
+              name: 'Oakrill 2 TB drive',
+              second: 'read errors',
+              here: 60,
+              low: 36,
+              high: 80,
+              others: 14,
+              counts: '9 of 15',
+              verdict: 'more than other drives',
+              bold: true,
+            },
+            {
+              id: 'b',
+              name: 'Marrable 550 supply',
+              second: 'late start signal',
+              here: 27,
+              low: 10,
+              high: 57,
+              others: 13,
+              counts: '3 of 11',
+              verdict: 'too few to say',
+              bold: false,
+            },
+          ]}
+          legend={
+            <PlotLegend
+              point="confirmed here"
+              diamond="all others of the kind"
+              whisker="where 19 in 20 such ranges hold the truth"
+            />
+          }
+        />
+      </div>
       <div style={{ padding: 32, display: 'grid', gap: 28, justifyItems: 'start' }}>
         <Rule
           label="Cost in pounds"

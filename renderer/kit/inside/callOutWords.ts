@@ -1,4 +1,4 @@
-import { textWidth } from '../textWidth.ts';
+import { lineCount } from '../textWidth.ts';
 import type { Words } from '../words.tsx';
 import type { CallOutWanted } from './callOuts.ts';
 import type { PlacedSlot, Plan } from './plan.ts';
@@ -38,21 +38,10 @@ export function callOutsOf(
     const last = slots.at(-1) as PlacedSlot;
     const side = columns === 1 || last.box.x + last.box.w / 2 > 300 || last.look === 'board' ? 'right' : 'left';
     const anchor = side === 'left' ? last.fromLeft : last.fromRight;
-    const rows = lines.reduce(
-      (sum, line) =>
-        sum +
-        Math.max(
-          1,
-          Math.ceil(
-            textWidth(
-              line.text,
-              line.tone === 'head' ? size.head : size.text,
-              line.tone === 'plain' || line.tone === 'muted' ? 400 : 600,
-            ) / column,
-          ),
-        ),
-      0,
-    );
+    const rows = lines.reduce((sum, line) => {
+      const weight = line.tone === 'plain' || line.tone === 'muted' ? 400 : line.tone === 'ours' ? 700 : 600;
+      return sum + lineCount(line.text, line.tone === 'head' ? size.head : size.text, weight, column - 2);
+    }, 0);
     return {
       id: last.it.slot.id,
       slotId: last.it.slot.id,
@@ -77,7 +66,12 @@ function withOutTogether(slots: readonly PlacedSlot[], words: Words): ReturnType
     ...rest,
     ...places.map((where) => {
       const here = out.filter((one) => (one.it.away?.where ?? '') === where);
-      const names = here.flatMap((one) => (one.it.away ? [one.it.away.short ?? one.it.away.what] : []));
+      const kinds = here.flatMap((one) => (one.it.away ? [one.it.away.kind] : []));
+      const names = [...new Set(kinds)].map((kind) => {
+        const n = kinds.filter((other) => other === kind).length;
+        const name = words.t(`kit.kind.${kind}`);
+        return n === 1 ? name : `${n} × ${name}`;
+      });
       const lines: readonly CallOutLine[] = [
         { text: words.t('kit.inside.out-at', { where }), tone: 'head' },
         { text: words.t('kit.inside.owner', { where: words.list(names) }), tone: 'plain' },

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { Ask } from '../keys/Ask.tsx';
 import { Key } from '../keys/Key.tsx';
 import { RUNGS } from '../rule/scale.ts';
-import { textWidth } from '../textWidth.ts';
+import { lineCount, textWidth } from '../textWidth.ts';
 import { useSize } from '../useSize.ts';
 import { useWords } from '../words.tsx';
 import { type LadderSuspect, ladderLayout } from './ladderLayout.ts';
@@ -29,16 +29,20 @@ export function Ladder({ suspects, moved, onChoose, asTable = false }: LadderPro
   if (asTable) return <SuspectTable suspects={suspects} {...(onChoose ? { onChoose } : {})} />;
 
   const wide = size.width > 240;
-  const rail = wide ? 104 : 82;
+  const odds = RUNG_WORDS.map((rung) => t(`kit.ladder.rung.${rung}`));
+  const rail = Math.max(wide ? 104 : 82, Math.max(...odds.map((word) => textWidth(word, 16))) + 16);
   const railTo = rail + (wide ? 30 : 24);
   const middle = (rail + railTo) / 2;
   const labelX = railTo + 20;
   const room = size.width - labelX - 6;
   const lines = (suspect: LadderSuspect) =>
-    textWidth(suspect.name, suspect.asked ? 20 : 17, suspect.asked ? 700 : 400) > room ? 2 : 1;
+    lineCount(suspect.name, suspect.asked ? 20 : 17, suspect.asked ? 700 : 400, room);
   const top = 44;
   const foot = Math.max(top + 200, size.height - 58);
-  const { y, points, lower } = ladderLayout(suspects, top, foot, (suspect) => (lines(suspect) === 2 ? 40 : 23));
+  const { y, points, lower } = ladderLayout(suspects, top, foot, (suspect) =>
+    lines(suspect) > 1 ? lines(suspect) * 19 + 2 : 23,
+  );
+  const foots = lower.length > 0 ? t('kit.ladder.lower', { n: lower.length }) : t('kit.ladder.all');
   const mover = moved && points.find((point) => point.suspect.id === moved.id);
   return (
     <section className="k-ladder" ref={ref} aria-label={t('kit.ladder.name')}>
@@ -48,7 +52,7 @@ export function Ladder({ suspects, moved, onChoose, asTable = false }: LadderPro
           <g key={rung}>
             <path d={`M${rail} ${y(rung)}H${railTo}`} className="k-ladder-rung" />
             <text x={rail - 12} y={y(rung) + 5.5} textAnchor="end" className="k-ladder-odds">
-              {t(`kit.ladder.rung.${RUNG_WORDS[i]}`)}
+              {odds[i]}
             </text>
           </g>
         ))}
@@ -98,9 +102,12 @@ export function Ladder({ suspects, moved, onChoose, asTable = false }: LadderPro
           </span>
         );
       })}
-      <div className="k-ladder-foot" style={{ left: labelX - 2 }}>
+      <div
+        className="k-ladder-foot"
+        style={{ left: Math.max(4, Math.min(labelX - 2, size.width - textWidth(foots, 16) - 8)) }}
+      >
         <button type="button" className="k-ladder-lower" onClick={() => setListOpen(true)}>
-          {lower.length > 0 ? t('kit.ladder.lower', { n: lower.length }) : t('kit.ladder.all')}
+          {foots}
         </button>
       </div>
       <div className="k-heard">

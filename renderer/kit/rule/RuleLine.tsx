@@ -18,7 +18,7 @@ export type RuleLineProps = {
   /** Which way ticks point: 1 below or right, -1 above or left. */
   readonly side?: 1 | -1;
   /** Labels on the ticks' side, or on the other. */
-  readonly labels?: 'same' | 'other';
+  readonly labels?: 'same' | 'other' | 'none';
   /** px along: where closed hours are folded away. */
   readonly joints?: readonly number[];
   /** Parts of the line without scale, dotted. */
@@ -72,7 +72,7 @@ export function RuleLine({
         </g>
       ))}
       {ticks.map((tick) =>
-        tick.label === undefined ? null : across ? (
+        tick.label === undefined || labels === 'none' ? null : across ? (
           <text
             key={tick.at}
             x={at + labelSide * 20}
