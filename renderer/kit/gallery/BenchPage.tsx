@@ -13,7 +13,7 @@ import { NextStep } from '../step/NextStep.tsx';
 import type { Running } from '../step/stepView.ts';
 import { ToldSeen } from '../step/ToldSeen.tsx';
 import { Strip } from '../strip/Strip.tsx';
-import { ENTRIES, NOW, OTHERS, PLACES, SLOTS, STEP, SUSPECTS, UNKNOWN } from './benchData.ts';
+import { ENTRIES, FULL, NOW, OTHERS, PLACES, SLOTS, STEP, SUSPECTS, UNKNOWN } from './benchData.ts';
 import { ROOMS } from './rooms.ts';
 import './bench.css';
 
@@ -29,7 +29,7 @@ export function BenchPage() {
   const [chosen, setChosen] = useState<string>();
   const [far, setFar] = useState(asked.has('far'));
   const [said, setSaid] = useState('');
-  const slots = asked.has('nothing') ? [] : asked.has('unknown') ? UNKNOWN : SLOTS;
+  const slots = asked.has('nothing') ? [] : asked.has('unknown') ? UNKNOWN : asked.has('full') ? FULL : SLOTS;
   const refuse: ProblemWords = {
     says: 'E6H W34 5 holds the slot.',
     unchanged: 'Nothing was moved.',

@@ -98,6 +98,36 @@ export const UNKNOWN: readonly InsideSlot[] = [
   slot('SATA 1', 'drive', 1, owners('e', 'drive', 'A drive', { known: false })),
 ];
 
+/** Everything a large machine can have, all of it in place. */
+export const FULL: readonly InsideSlot[] = [
+  slot('board', 'board', 1, {
+    ...owners('b', 'board', 'Board, ATX'),
+    whose: 'shop',
+    tag: 'FTFM552',
+    note: 'on trial since 9:20',
+  }),
+  slot('socket', 'processor', 1, owners('c', 'processor', 'Processor, AM4', { standing: 'named' })),
+  slot('cooler', 'cooler', 1, owners('d', 'cooler', 'Cooler, tower', { standing: 'suspect' })),
+  ...['A1', 'A2', 'B1', 'B2', 'C1', 'C2', 'D1', 'D2'].map((id, i) =>
+    slot(id, 'dimm', i + 1, owners(`dimm${id}`, 'dimm', 'DIMM, 16 GB')),
+  ),
+  ...[1, 2, 3].map((n) => slot(`M2_${n}`, 'drive', n, owners(`m2${n}`, 'drive', `M.2 drive ${n}`, { short: '1 TB' }))),
+  ...['x16_1', 'x1_1', 'x16_2', 'x4_1', 'x16_3'].map((id, i) =>
+    slot(id, 'card', i + 1, i % 2 === 0 ? owners(`card${id}`, 'card', `Card in ${id}`) : null),
+  ),
+  slot('supply', 'supply', 1, owners('psu', 'supply', 'Supply, 850 W', { standing: 'dead', short: 'Supply' })),
+  ...Array.from({ length: 8 }, (_, i) =>
+    slot(
+      `SATA ${i + 1}`,
+      'drive',
+      i + 1,
+      i < 5 ? owners(`disk${i}`, 'drive', `Drive ${i + 1}, 4 TB`, { short: '4 TB' }) : null,
+    ),
+  ),
+  slot('optical', 'optical-drive', 1, owners('odd', 'optical-drive', 'Optical drive')),
+  slot('fan 1', 'fan', 1, owners('fan', 'fan', 'Fan, 120 mm', { standing: 'suspect' })),
+];
+
 export const SUSPECTS: readonly LadderSuspect[] = [
   { id: 'channel', name: 'memory channel', chance: 0.47, asked: true },
   { id: 'socket', name: 'socket contacts', chance: 0.21 },

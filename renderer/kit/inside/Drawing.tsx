@@ -77,11 +77,8 @@ export function Drawing({ plan, scale: s, called }: DrawingProps) {
           <InsideText one={one} box={px(one.box)} shown={one.it.holds === null} />
         </g>
       ))}
-      {plan.dimms.map((one, i) => (
-        <g key={one.it.slot.id}>
-          {mark(one)}
-          <DimmName one={one} box={px(one.box)} low={plan.dimms.length > 4 && i % 2 === 1} />
-        </g>
+      {plan.dimms.map((one) => (
+        <g key={one.it.slot.id}>{mark(one)}</g>
       ))}
       {[...of('m2'), ...of('card'), ...of('bay'), ...of('optical'), ...of('cell')].map((one) => (
         <g key={one.it.slot.id}>
@@ -99,8 +96,13 @@ export function Drawing({ plan, scale: s, called }: DrawingProps) {
           />
         </g>
       ))}
+      {plan.dimms.map((one, i) => (
+        <g key={one.it.slot.id} className={boardIn ? 'k-inside-haloed' : undefined}>
+          <DimmName one={one} box={px(one.box)} low={plan.dimms.length > 4 && i % 2 === 1} />
+        </g>
+      ))}
       {supply && (
-        <g>
+        <g className="k-inside-haloed">
           {mark(supply)}
           {supply.it.holds?.known && <SupplyFan box={px(supply.box)} />}
           <text x={(supply.box.x + 100) * s} y={(supply.box.y + 38) * s} className="k-inside-name">

@@ -57,7 +57,7 @@ export function InsideView({ slots, places, boardForm, inHand = null, onMove, on
   const scale = Math.max(0.4, Math.min(room.width / UNITS.width, room.height / UNITS.height));
   const height = UNITS.height * scale;
   const origin = {
-    x: columns === 2 && column > 0 ? MARGIN + column + 30 : MARGIN,
+    x: columns === 2 && column > 0 ? MARGIN + column + 30 + Math.max(0, room.width - UNITS.width * scale) / 2 : MARGIN,
     y: Math.max(6, (size.height - FOOT - height) / 2),
   };
   const calls = column === 0 ? [] : callOutsOf(plan, columns, column, height, scale, words);
@@ -82,7 +82,8 @@ export function InsideView({ slots, places, boardForm, inHand = null, onMove, on
     if (drag.swallowed()) return;
     const { holds, away, slot } = one.it;
     const held = hand.part;
-    if (held && !holds && !slot.id.startsWith(GUESSED)) return hand.drop(held, { to: 'slot', slot: slot.id });
+    if (held && (inHand !== null || !holds) && !slot.id.startsWith(GUESSED))
+      return hand.drop(held, { to: 'slot', slot: slot.id });
     const part = holds ?? away;
     if (part) return hand.take(held?.id === part.id ? null : part);
     onChoose?.({ slot: slot.id, part: null });

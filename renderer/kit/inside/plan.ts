@@ -91,7 +91,7 @@ export function planOf(slots: readonly InsideSlot[], boardForm?: string): Plan {
     if (card) rows.push({ it: card, kind: 'card' });
   }
   const sockets: Box[] = [];
-  const top = m2.length > 0 ? 252 : 270;
+  const top = memory.length > 4 ? 276 : m2.length > 0 ? 252 : 270;
   const foot = board.y + board.h - 12;
   const rowHeight = Math.min(64, (foot - top) / Math.max(1, rows.length));
   for (const [i, row] of rows.entries()) {

@@ -32,10 +32,7 @@ export function useHand(given: InsidePart | null, onMove: OnMove, onTaken: (part
     forget: () => setRefused(null),
     drop: (part, to) => {
       take(null);
-      Promise.resolve(onMove(part, to)).then(
-        (words) => setRefused(words ? { at: dropId(to), words } : null),
-        () => setRefused(null),
-      );
+      void Promise.resolve(onMove(part, to)).then((words) => setRefused(words ? { at: dropId(to), words } : null));
     },
   };
 }
