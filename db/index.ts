@@ -2,6 +2,7 @@
 
 export type { BlobName } from './blobs/blobName.ts';
 export { isBlobName } from './blobs/blobName.ts';
+export { checkPhotograph } from './blobs/checkPhotograph.ts';
 export type { Change } from './journal/changes.ts';
 export type { Reader, ReadQueries } from './journal/reader.ts';
 export type { Finding, Verdict } from './journal/verify.ts';

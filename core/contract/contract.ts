@@ -1,5 +1,6 @@
 import { eventIterator, oc, type } from '@orpc/contract';
 import { z } from 'zod';
+import type { Refusal } from '../decision.ts';
 import { COMMANDS, type CommandName } from '../job/commands.ts';
 import { zId, zJobId } from '../job/fields.ts';
 import type { Stream } from '../journal/entry.ts';
@@ -64,7 +65,7 @@ export const contract = {
   readReport: read.input(z.strictObject({ text: z.string().max(2_000_000) })).output(type<Said>()),
   storePhotograph: read
     .input(z.strictObject({ job: zJobId, file: z.instanceof(File) }))
-    .output(type<{ readonly blob: string } | { readonly refused: string }>()),
+    .output(type<{ readonly blob: string } | Refusal>()),
   photograph: read.input(z.strictObject({ blob: zId })).output(z.instanceof(File)),
   firstEstimate: read
     .input(

@@ -1,6 +1,5 @@
-import { join } from 'node:path';
-import { pathToFileURL } from 'node:url';
-import { net, protocol } from 'electron';
+import { readFile } from 'node:fs/promises';
+import { protocol } from 'electron';
 import { SECURITY_HEADERS } from '../page/contentPolicy.ts';
 import { pageFile } from '../page/pageFile.ts';
 import { CANNOT_START, isOurs, SCHEME } from './ourPage.ts';
@@ -21,8 +20,7 @@ export function serveScreens(folder: string, failure: () => Response): void {
     if (request.url === CANNOT_START) return failure();
     const file = pageFile(folder, new URL(request.url).pathname);
     if (!file) return refused(404);
-    const { body } = await net.fetch(pathToFileURL(join(file.path)).toString());
-    return new Response(body, { headers: { ...SECURITY_HEADERS, 'Content-Type': file.type } });
+    return new Response(await readFile(file.path), { headers: { ...SECURITY_HEADERS, 'Content-Type': file.type } });
   });
 }
 

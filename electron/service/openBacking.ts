@@ -1,7 +1,37 @@
-import { smallRouter } from '../../tests/builders/smallRouter.ts';
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { epochMs } from '../../core/time.ts';
+import { fileLog, fileWallet, isOpenRefusal, openShop } from '../../db/index.ts';
 import type { Opened } from './backing.ts';
+import { appFolder } from './dataFolder.ts';
+import { openDrafts } from './desk/drafts.ts';
+import { openEngine } from './openEngine.ts';
+import { openTools } from './openTools.ts';
+import { createRouter } from './router.ts';
 
-/** Opens what stands behind the doors. */
-export async function openBacking(_options: { readonly data: string }): Promise<Opened> {
-  return { ok: true, backing: { router: smallRouter().router, sealHeads: () => undefined, close: () => undefined } };
+/** Opens what stands behind the doors: the shop in its folder, and the procedures over it. */
+export async function openBacking({ data }: { readonly data: string }): Promise<Opened> {
+  const clock = () => epochMs(Date.now());
+  const own = appFolder();
+  // The wallet and the log lie apart from the shop's data, for this account alone.
+  mkdirSync(own, { recursive: true, mode: 0o700 });
+  const shop = await openShop({
+    folder: data,
+    branch: 'main',
+    clock,
+    wallet: fileWallet(join(own, 'wallet.key')),
+    log: fileLog(join(own, 'service.log'), clock),
+  });
+  if (isOpenRefusal(shop)) return { ok: false, refusal: shop };
+  await shop.blobs.sweep();
+  const engine = openEngine();
+  const tools = openTools(engine, () => shop.lastSealedHead()?.short ?? null);
+  return {
+    ok: true,
+    backing: {
+      router: createRouter({ shop, drafts: openDrafts(shop, join(data, 'drafts.json')), tools, engine, clock }),
+      sealHeads: async () => void (await shop.sealHeads()),
+      close: shop.close,
+    },
+  };
 }

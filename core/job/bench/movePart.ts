@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { samePlace } from '../../custody/decideMove.ts';
 import { accept, refuse } from '../../decision.ts';
 import { personal } from '../../journal/personal.ts';
 import { openBook } from '../book.ts';
@@ -22,7 +23,7 @@ export const movePart = jobCommand(
   (view, input, asking) => {
     const part = view.parts.get(input.part);
     if (!part) return refuse('no-such-part', { part: input.part });
-    if (JSON.stringify(part.place) !== JSON.stringify(input.from)) {
+    if (!samePlace(part.place, input.from)) {
       return refuse('part-not-there', {
         part: part.id,
         tag: part.tag,

@@ -3,6 +3,7 @@ import { noUse } from './bench.ts';
 import { drawnSignature } from './signature.ts';
 import { STORY } from './story.ts';
 import type { Teller } from './teller.ts';
+import type { FittingWork } from './tellStory.ts';
 
 const TRAY = STORY.story.tray;
 
@@ -60,7 +61,7 @@ export async function leaveForTheNight(teller: Teller): Promise<void> {
 /** Wednesday: the agreed board in, all of the owner's own parts back, the old board to its shelf. */
 export async function fittingAndProving(
   teller: Teller,
-  fitting: typeof STORY.story.fitting.work,
+  fitting: readonly FittingWork[],
   newSlots: readonly string[],
 ): Promise<void> {
   const { story } = STORY;

@@ -7,6 +7,18 @@ import { type FoundMachine, STORY, type StoryStep } from './story.ts';
 import { sayEstimate, takingIn } from './takingIn.ts';
 import type { Teller } from './teller.ts';
 
+/** One piece of the fitting: a task, a part of ours that was sold, or an owner's part back in. */
+export type FittingWork = {
+  readonly at: string;
+  readonly handsOn: number;
+  readonly task?: string;
+  readonly says?: string;
+  readonly fit?: string;
+  readonly own?: string;
+  readonly slot?: string;
+  readonly why?: string;
+};
+
 /** What is told: on which machine, by which steps, with which wall. */
 export type Story = {
   readonly called: string;
@@ -20,7 +32,7 @@ export type Story = {
   /** Steps of the log that confirm it. */
   readonly evidence: readonly string[];
   readonly uses: Readonly<Record<string, number>>;
-  readonly fitting: typeof STORY.story.fitting.work;
+  readonly fitting: readonly FittingWork[];
   readonly newSlots: readonly string[];
   /** What had to be told differently on this machine, and why. */
   readonly remarks: readonly string[];

@@ -3,7 +3,10 @@ import { dirname } from 'node:path';
 import { isBlobName, type Shop } from '../../../db/index.ts';
 
 /** What was typed and not yet written for good. The text lies sealed among the blobs; unnamed there, it is swept after a day. */
-export type Drafts = { readonly save: (key: string, text: string | null) => Promise<void>; readonly load: (key: string) => Promise<string | null> };
+export type Drafts = {
+  readonly save: (key: string, text: string | null) => Promise<void>;
+  readonly load: (key: string) => Promise<string | null>;
+};
 
 /** Keeps drafts of a shop; `path` holds which sealed file belongs to which sheet, and no text. */
 export function openDrafts(shop: Shop, path: string): Drafts {
@@ -16,7 +19,10 @@ export function openDrafts(shop: Shop, path: string): Drafts {
   return {
     save: async (key, text) => {
       if (text === null) names.delete(key);
-      else names.set(key, await shop.blobs.put(new TextEncoder().encode(text), { of: 'drafts', purpose: 'record' }));
+      else {
+        const stored = await shop.blobs.put(new TextEncoder().encode(text), { of: 'drafts', purpose: 'record' });
+        if (typeof stored === 'string') names.set(key, stored);
+      }
       write();
     },
     load: async (key) => {

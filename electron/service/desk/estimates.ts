@@ -14,6 +14,9 @@ import { benchState } from './tracingSheet.ts';
 
 const PATHS = 2000;
 
+/** Before the sheet is signed an estimate takes the usual words as given: it says what the work would take. */
+const AS_IF_AGREED = ['open', 'own-parts-in', 'start-own', 'read', 'risk', 'write'];
+
 /** After which commands the estimate is made anew, and as of which moment. */
 function momentAfter(asked: Asked): EstimateMoment | null {
   switch (asked.name) {
@@ -77,7 +80,7 @@ async function estimateNow(read: Reader, engine: Engine, job: JobId, at: EpochMs
   const { job: now } = view;
   const figures = engine.estimate({
     model: engine.model,
-    case: state,
+    case: now.consents.signature ? state : { ...state, agreed: AS_IF_AGREED },
     work: engine.work,
     rates: {
       perMinuteMinor: now.perMinuteMinor,
@@ -143,7 +146,7 @@ export async function firstEstimate(
       machine: unknown,
       log: [],
       stock: [],
-      agreed: ['open', 'own-parts-in', 'start-own', 'read', 'risk', 'write'],
+      agreed: AS_IF_AGREED,
       passedGates: [],
       money: {
         perMinuteMinor: settings.perMinuteMinor,

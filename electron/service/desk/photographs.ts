@@ -1,3 +1,4 @@
+import type { Refusal } from '../../../core/decision.ts';
 import type { JobId } from '../../../core/ids.ts';
 import type { EpochMs } from '../../../core/time.ts';
 import { agreed } from '../../../core/word/consent.ts';
@@ -10,13 +11,14 @@ export async function storePhotograph(
   job: JobId,
   bytes: Uint8Array,
   at: EpochMs,
-): Promise<{ readonly blob: string } | { readonly refused: string }> {
+): Promise<{ readonly blob: string } | Refusal> {
   const { job: found } = await loadView(await shop.read(), { job }, at);
   if (!found) return { refused: 'no-such-job' };
   if (!agreed(found.consents, 'photos')) return { refused: 'consent-missing' };
   const problem = checkPhotograph(bytes);
-  if (problem) return problem as { readonly refused: string };
-  return { blob: await shop.blobs.put(bytes, { of: found.owner, purpose: 'photographs' }) };
+  if (problem) return problem;
+  const stored = await shop.blobs.put(bytes, { of: found.owner, purpose: 'photographs' });
+  return typeof stored === 'string' ? { blob: stored } : stored;
 }
 
 /** A stored photograph; null when it is missing or its key was destroyed. */
