@@ -1,11 +1,11 @@
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
-import de from '../../../assets/words/de/kit.json' with { type: 'json' };
-import en from '../../../assets/words/en/kit.json' with { type: 'json' };
-import es from '../../../assets/words/es/kit.json' with { type: 'json' };
-import fr from '../../../assets/words/fr/kit.json' with { type: 'json' };
-import '../tokens.css';
-import { WordsProvider } from '../words.tsx';
+import de from '../../assets/words/de/kit.json' with { type: 'json' };
+import en from '../../assets/words/en/kit.json' with { type: 'json' };
+import es from '../../assets/words/es/kit.json' with { type: 'json' };
+import fr from '../../assets/words/fr/kit.json' with { type: 'json' };
+import '../../renderer/kit/tokens.css';
+import { WordsProvider } from '../../renderer/kit/words.tsx';
 import { PAGES } from './pages.tsx';
 
 /** Dev only: every control on pages of invented content, for looking at. `?show=bench&light=night`. */

@@ -1,14 +1,13 @@
 /**
- * Pictures of the gallery and its accessibility check: `node renderer/kit/gallery/shoot.ts [page …]`.
+ * Pictures of the gallery and its accessibility check: `node tests/gallery/shoot.ts [page …]`.
  * Needs a Chromium in the path. Pictures go to KIT_PICTURES, else the system's temporary folder.
  */
-import { execFileSync } from 'node:child_process';
 import { mkdirSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import AxeBuilder from '@axe-core/playwright';
 import { chromium } from '@playwright/test';
-import { createServer } from 'vite';
+import { chromiumPath, openGallery } from './openGallery.ts';
 
 const PAGES = (
   process.argv.slice(2).length > 0
@@ -22,15 +21,9 @@ const LIGHTS = (process.env.KIT_LIGHTS ?? 'day,night').split(',');
 const out = process.env.KIT_PICTURES ?? join(tmpdir(), 'kit-pictures');
 mkdirSync(out, { recursive: true });
 
-const server = await createServer({
-  root: join(import.meta.dirname, '..'),
-  server: { port: 0, host: '127.0.0.1' },
-  logLevel: 'error',
-});
-await server.listen();
-const address = server.resolvedUrls?.local[0];
+const gallery = await openGallery();
 const browser = await chromium.launch({
-  executablePath: execFileSync('which', ['chromium'], { encoding: 'utf8' }).trim(),
+  executablePath: chromiumPath(),
   args: ['--no-sandbox'],
 });
 let faults = 0;
@@ -52,10 +45,7 @@ for (const [width, height] of SIZES) {
         faults += 1;
         process.stdout.write(`${name}: ${message.text()}\n`);
       });
-      const [show, ...more] = name.split('&');
-      await page.goto(
-        `${address}gallery.html?show=${show}&light=${light === 'forced' ? 'day' : light}${more.map((part) => `&${part}`).join('')}`,
-      );
+      await page.goto(gallery.page(`${name}&light=${light === 'forced' ? 'day' : light}`));
       await page.waitForSelector('#root > *');
       await page.evaluate(() => document.fonts.ready);
       await page.waitForTimeout(250);
@@ -75,6 +65,6 @@ for (const [width, height] of SIZES) {
   }
 }
 await browser.close();
-await server.close();
+await gallery.close();
 process.stdout.write(`${faults === 0 ? 'nothing found' : `${faults} faults`}, pictures in ${out}\n`);
 process.exitCode = faults === 0 ? 0 : 1;

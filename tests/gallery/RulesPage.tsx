@@ -1,9 +1,9 @@
-import { ICON_NAMES, Icon } from '../icons.tsx';
-import { CalibrationPlot } from '../plot/CalibrationPlot.tsx';
-import { IntervalRows } from '../plot/IntervalRows.tsx';
-import { PlotLegend } from '../plot/PlotLegend.tsx';
-import { Rule } from '../rule/Rule.tsx';
-import { RoomShell } from '../shell/RoomShell.tsx';
+import { ICON_NAMES, Icon } from '../../renderer/kit/icons.tsx';
+import { CalibrationPlot } from '../../renderer/kit/plot/CalibrationPlot.tsx';
+import { IntervalRows } from '../../renderer/kit/plot/IntervalRows.tsx';
+import { PlotLegend } from '../../renderer/kit/plot/PlotLegend.tsx';
+import { Rule } from '../../renderer/kit/rule/Rule.tsx';
+import { RoomShell } from '../../renderer/kit/shell/RoomShell.tsx';
 import { ROOMS } from './rooms.ts';
 
 export function RulesPage() {

@@ -1,4 +1,4 @@
-import type { RoomLink } from '../shell/RoomShell.tsx';
+import type { RoomLink } from '../../renderer/kit/shell/RoomShell.tsx';
 
 export const ROOMS: readonly RoomLink[] = [
   { id: 'line', name: 'Day line', href: '?show=line' },

@@ -1,8 +1,8 @@
 import { useState } from 'react';
-import { FindField } from '../fields/FindField.tsx';
-import { Key } from '../keys/Key.tsx';
-import { type DayJob, DayLine, DaySentence, type OpenDay } from '../line/DayLine.tsx';
-import { RoomShell } from '../shell/RoomShell.tsx';
+import { FindField } from '../../renderer/kit/fields/FindField.tsx';
+import { Key } from '../../renderer/kit/keys/Key.tsx';
+import { type DayJob, DayLine, DaySentence, type OpenDay } from '../../renderer/kit/line/DayLine.tsx';
+import { RoomShell } from '../../renderer/kit/shell/RoomShell.tsx';
 import { ROOMS } from './rooms.ts';
 
 const HOUR = 3_600_000;

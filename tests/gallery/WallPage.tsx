@@ -1,9 +1,9 @@
 import { useState } from 'react';
-import { Key } from '../keys/Key.tsx';
-import type { SilhouetteName } from '../mark/silhouettes.ts';
-import { TagText } from '../mark/TagText.tsx';
-import { RoomShell } from '../shell/RoomShell.tsx';
-import { OutList, type WallBin, WallDrawing } from '../wall/WallDrawing.tsx';
+import { Key } from '../../renderer/kit/keys/Key.tsx';
+import type { SilhouetteName } from '../../renderer/kit/mark/silhouettes.ts';
+import { TagText } from '../../renderer/kit/mark/TagText.tsx';
+import { RoomShell } from '../../renderer/kit/shell/RoomShell.tsx';
+import { OutList, type WallBin, WallDrawing } from '../../renderer/kit/wall/WallDrawing.tsx';
 import { ROOMS } from './rooms.ts';
 
 const bin = (

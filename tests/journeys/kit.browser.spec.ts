@@ -1,39 +1,32 @@
-/**
- * Uses the gallery as a person would (keys, mouse, pen, scanner) and says what did not work:
- * `node renderer/kit/gallery/tryOut.ts`. Needs a Chromium in the path.
- */
 import assert from 'node:assert/strict';
-import { execFileSync } from 'node:child_process';
-import { join } from 'node:path';
-import { chromium, type Page } from '@playwright/test';
-import { createServer } from 'vite';
+import AxeBuilder from '@axe-core/playwright';
+import { type Browser, chromium, expect, type Page, test } from '@playwright/test';
+import { chromiumPath, type Gallery, openGallery } from '../gallery/openGallery.ts';
 
-const server = await createServer({
-  root: join(import.meta.dirname, '..'),
-  server: { port: 0, host: '127.0.0.1' },
-  logLevel: 'error',
-});
-await server.listen();
-const address = server.resolvedUrls?.local[0];
-const browser = await chromium.launch({
-  executablePath: execFileSync('which', ['chromium'], { encoding: 'utf8' }).trim(),
-  args: ['--no-sandbox'],
-});
-const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, reducedMotion: 'reduce' });
-let failed = 0;
+/** The controls as a person uses them (keys, mouse, pen, scanner), on the gallery's pages of invented content. */
+test.describe.configure({ mode: 'default' });
+let gallery: Gallery;
+let browser: Browser;
 
-async function tries(what: string, show: string, use: (page: Page) => Promise<void>) {
-  const page = await context.newPage();
-  await page.goto(`${address}gallery.html?show=${show}`);
-  await page.waitForSelector('#root > *');
-  try {
+test.beforeAll(async () => {
+  gallery = await openGallery();
+  browser = await chromium.launch({ executablePath: chromiumPath(), args: ['--no-sandbox'] });
+});
+test.afterAll(async () => {
+  await browser.close();
+  await gallery.close();
+});
+
+function inGallery(what: string, show: string, use: (page: Page) => Promise<void>): void {
+  test(what, async () => {
+    const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, reducedMotion: 'reduce' });
+    const page = await context.newPage();
+    await page.goto(gallery.page(show));
+    await page.waitForSelector('#root > *');
+    await page.evaluate(() => document.fonts.ready.then(() => true));
     await use(page);
-    process.stdout.write(`works: ${what}\n`);
-  } catch (error) {
-    failed += 1;
-    process.stdout.write(`FAILS: ${what}\n  ${String(error).split('\n').slice(0, 6).join('\n  ')}\n`);
-  }
-  await page.close();
+    await context.close();
+  });
 }
 const scan = async (page: Page, code: string) => {
   await page.keyboard.type(code, { delay: 3 });
@@ -42,7 +35,7 @@ const scan = async (page: Page, code: string) => {
 const scanned = (page: Page) => page.locator('[data-scanned]').getAttribute('data-scanned');
 const said = (page: Page) => page.locator('[data-said]').getAttribute('data-said');
 
-await tries('a scan with the cursor in a field is heard and leaves the field as it was', 'keys', async (page) => {
+inGallery('a scan with the cursor in a field is heard and leaves the field as it was', 'keys', async (page) => {
   const name = page.getByLabel('Name', { exact: true });
   await name.click();
   await scan(page, 'F6C6KA5');
@@ -50,7 +43,7 @@ await tries('a scan with the cursor in a field is heard and leaves the field as 
   assert.equal(await name.inputValue(), 'Judith Amberley');
   assert.equal(await scanned(page), 'F6C6KA5');
 });
-await tries('typing goes into the field whole, however fast, with what stands in no tag', 'keys', async (page) => {
+inGallery('typing goes into the field whole, however fast, with what stands in no tag', 'keys', async (page) => {
   const name = page.getByLabel('Name', { exact: true });
   await name.fill('');
   await name.click();
@@ -59,7 +52,7 @@ await tries('typing goes into the field whole, however fast, with what stands in
   assert.equal(await name.inputValue(), 'quick brown fox 123 '.repeat(4));
   assert.equal(await scanned(page), '');
 });
-await tries('a scan over the outcomes presses none of them, a digit by hand does', 'bench', async (page) => {
+inGallery('a scan over the outcomes presses none of them, a digit by hand does', 'bench', async (page) => {
   await page.getByRole('button', { name: /Both channels start/ }).focus();
   await scan(page, '5MWH39J');
   await page.waitForTimeout(120);
@@ -71,18 +64,18 @@ await tries('a scan over the outcomes presses none of them, a digit by hand does
   await page.waitForTimeout(120);
   assert.equal(await said(page), 'else');
 });
-await tries('digits press no outcome while the focus is elsewhere', 'bench', async (page) => {
+inGallery('digits press no outcome while the focus is elsewhere', 'bench', async (page) => {
   await page.getByRole('button', { name: 'Start', exact: true }).focus();
   await page.keyboard.press('1', { delay: 80 });
   await page.waitForTimeout(120);
   assert.equal(await said(page), '');
 });
-await tries('a part moves by two presses: the disk onto bench 1', 'bench', async (page) => {
+inGallery('a part moves by two presses: the disk onto bench 1', 'bench', async (page) => {
   await page.getByRole('button', { name: /^SATA 1, / }).click();
   await page.getByRole('button', { name: 'Bench 1: 0' }).click();
   assert.equal(await said(page), 'disk {"to":"place","place":"bench 1"}');
 });
-await tries('a part moves by keys alone, and Escape puts it back', 'bench', async (page) => {
+inGallery('a part moves by keys alone, and Escape puts it back', 'bench', async (page) => {
   await page.getByRole('button', { name: /^SATA 1, / }).focus();
   await page.keyboard.press('Enter', { delay: 80 });
   await page.getByText('Press where it goes').waitFor();
@@ -93,7 +86,7 @@ await tries('a part moves by keys alone, and Escape puts it back', 'bench', asyn
   await page.keyboard.press('Enter', { delay: 80 });
   assert.equal(await said(page), 'disk {"to":"slot","slot":"SATA 2"}');
 });
-await tries('a part moves by drag, and a refusal is said where it was dropped', 'bench', async (page) => {
+inGallery('a part moves by drag, and a refusal is said where it was dropped', 'bench', async (page) => {
   const from = await page.getByRole('button', { name: /^SATA 1, / }).boundingBox();
   const bank = await page.getByRole('button', { name: /^Memory slots/ }).boundingBox();
   assert(from && bank);
@@ -105,7 +98,7 @@ await tries('a part moves by drag, and a refusal is said where it was dropped', 
   assert.equal(await said(page), 'disk {"to":"slot","slot":"B1"}');
   await page.getByRole('alert').getByText('Nothing was moved.').waitFor();
 });
-await tries('the row of memory slots opens as keys of 64 px, and a DIMM moves by them', 'bench', async (page) => {
+inGallery('the row of memory slots opens as keys of 64 px, and a DIMM moves by them', 'bench', async (page) => {
   await page.getByRole('button', { name: /^Memory slots/ }).click();
   const row = page.getByRole('group', { name: /from the processor/ });
   const key = await row.getByRole('button', { name: /^A2, / }).boundingBox();
@@ -114,7 +107,7 @@ await tries('the row of memory slots opens as keys of 64 px, and a DIMM moves by
   await row.getByRole('button', { name: /^B2, / }).click();
   assert.equal(await said(page), 'S01 {"to":"slot","slot":"B2"}');
 });
-await tries('what lies on the tray is taken up and put back into its slot', 'bench', async (page) => {
+inGallery('what lies on the tray is taken up and put back into its slot', 'bench', async (page) => {
   await page.getByRole('button', { name: 'Tray 3: 4' }).click();
   await page
     .getByRole('list', { name: 'Tray 3' })
@@ -123,19 +116,19 @@ await tries('what lies on the tray is taken up and put back into its slot', 'ben
   await page.getByRole('button', { name: /^M2_1, / }).click();
   assert.equal(await said(page), 'nvme {"to":"slot","slot":"M2_1"}');
 });
-await tries('a shadow pressed twice puts its part back', 'bench', async (page) => {
+inGallery('a shadow pressed twice puts its part back', 'bench', async (page) => {
   const slot = page.getByRole('button', { name: /^x16, / });
   await slot.click();
   await slot.click();
   assert.equal(await said(page), 'card {"to":"slot","slot":"x16"}');
 });
-await tries('the far view opens as a dialog, keeps the focus and closes with F', 'bench&far', async (page) => {
+inGallery('the far view opens as a dialog, keeps the focus and closes with F', 'bench&far', async (page) => {
   await page.getByRole('dialog').waitFor();
   await page.keyboard.press('Shift+f');
   await page.waitForTimeout(120);
   assert.equal(await page.getByRole('dialog').count(), 0);
 });
-await tries(
+inGallery(
   'a yes is chosen by one press and taken back by another; nothing is chosen beforehand',
   'keys',
   async (page) => {
@@ -147,7 +140,7 @@ await tries(
     assert.equal(await film.getByRole('radio', { checked: true }).count(), 0);
   },
 );
-await tries('what changed last is chosen by one digit each', 'keys', async (page) => {
+inGallery('what changed last is chosen by one digit each', 'keys', async (page) => {
   await page.getByRole('button', { name: 'new part' }).focus();
   for (const key of ['3', '5', '3']) await page.keyboard.press(key, { delay: 80 });
   await page.waitForTimeout(120);
@@ -157,7 +150,7 @@ await tries('what changed last is chosen by one digit each', 'keys', async (page
     ['moved', 'storm'],
   );
 });
-await tries('a signature is kept as strokes, by mouse', 'papers', async (page) => {
+inGallery('a signature is kept as strokes, by mouse', 'papers', async (page) => {
   const field = await page.getByRole('img', { name: /^Field to sign/ }).boundingBox();
   assert(field);
   for (const dy of [0, 20]) {
@@ -170,7 +163,7 @@ await tries('a signature is kept as strokes, by mouse', 'papers', async (page) =
   await page.getByRole('button', { name: 'Sign again' }).click();
   assert.equal(await page.locator('[data-strokes]').getAttribute('data-strokes'), '0');
 });
-await tries(
+inGallery(
   'arrows go along the day line within a band and then to the next; a second press opens',
   'line',
   async (page) => {
@@ -191,7 +184,7 @@ await tries(
   },
 );
 for (const show of ['keys', 'bench', 'papers']) {
-  await tries(
+  inGallery(
     `nothing on "${show}" scrolls sideways at 640 px (200 % zoom of 1280) but strip and drawing`,
     show,
     async (page) => {
@@ -212,6 +205,45 @@ for (const show of ['keys', 'bench', 'papers']) {
   );
 }
 
-await browser.close();
-await server.close();
-process.exitCode = failed === 0 ? 0 : 1;
+const PAGES = [
+  'keys',
+  'keys&ask',
+  'marks',
+  'rules',
+  'bench',
+  'bench&nothing',
+  'bench&running',
+  'bench&far',
+  'line',
+  'wall',
+  'papers',
+];
+const LOOKS = [
+  { light: 'day', width: 1280, height: 800 },
+  { light: 'night', width: 1920, height: 1080 },
+  { light: 'forced', width: 1280, height: 800 },
+] as const;
+for (const { light, width, height } of LOOKS) {
+  test(`no page of controls has an accessibility fault or an error, ${light}, ${width} × ${height}`, async () => {
+    const context = await browser.newContext({
+      viewport: { width, height },
+      reducedMotion: 'reduce',
+      ...(light === 'forced' ? { forcedColors: 'active' as const } : {}),
+    });
+    const page = await context.newPage();
+    const wrong: string[] = [];
+    page.on('pageerror', (error) => wrong.push(error.message));
+    page.on('console', (message) => {
+      if (message.type() === 'error') wrong.push(message.text());
+    });
+    for (const show of PAGES) {
+      await page.goto(gallery.page(`${show}&light=${light === 'night' ? 'night' : 'day'}`));
+      await page.waitForSelector('#root > *');
+      const { violations } = await new AxeBuilder({ page }).analyze();
+      for (const { id, nodes } of violations)
+        wrong.push(`${show} ${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`);
+    }
+    await context.close();
+    expect(wrong).toEqual([]);
+  });
+}

@@ -1,8 +1,8 @@
-import type { ThingKind } from '../../../core/custody/part.ts';
-import type { InsidePart, InsidePlace, InsideSlot } from '../inside/model.ts';
-import type { LadderSuspect } from '../ladder/Ladder.tsx';
-import type { OtherStep, StepView } from '../step/stepView.ts';
-import type { StripEntry } from '../strip/Strip.tsx';
+import type { ThingKind } from '../../core/custody/part.ts';
+import type { InsidePart, InsidePlace, InsideSlot } from '../../renderer/kit/inside/model.ts';
+import type { LadderSuspect } from '../../renderer/kit/ladder/Ladder.tsx';
+import type { OtherStep, StepView } from '../../renderer/kit/step/stepView.ts';
+import type { StripEntry } from '../../renderer/kit/strip/Strip.tsx';
 
 /** Invented: one machine at tracing, for looking at the Bench's controls together. */
 const owners = (id: string, kind: ThingKind, what: string, more: Partial<InsidePart> = {}): InsidePart => ({

@@ -1,10 +1,10 @@
-import type { Look } from '../mark/look.ts';
-import { MarkLegend } from '../mark/MarkLegend.tsx';
-import { PartMark } from '../mark/PartMark.tsx';
-import { PartPicture, PartSwatch } from '../mark/PartSwatch.tsx';
-import type { SilhouetteName } from '../mark/silhouettes.ts';
-import { useHatch } from '../mark/useHatch.tsx';
-import { RoomShell } from '../shell/RoomShell.tsx';
+import type { Look } from '../../renderer/kit/mark/look.ts';
+import { MarkLegend } from '../../renderer/kit/mark/MarkLegend.tsx';
+import { PartMark } from '../../renderer/kit/mark/PartMark.tsx';
+import { PartPicture, PartSwatch } from '../../renderer/kit/mark/PartSwatch.tsx';
+import type { SilhouetteName } from '../../renderer/kit/mark/silhouettes.ts';
+import { useHatch } from '../../renderer/kit/mark/useHatch.tsx';
+import { RoomShell } from '../../renderer/kit/shell/RoomShell.tsx';
 import { ROOMS } from './rooms.ts';
 
 const OWNERS = { is: 'part', whose: 'owner', standing: 'plain', known: true } as const;

@@ -1,10 +1,10 @@
 import { useState } from 'react';
-import type { Sheet } from '../../../core/papers/content.ts';
-import type { EpochMs } from '../../../core/time.ts';
-import { PaperView } from '../paper/PaperView.tsx';
-import { type SignatureMark, SignaturePad } from '../paper/SignaturePad.tsx';
-import { Pane } from '../shell/Pane.tsx';
-import { RoomShell } from '../shell/RoomShell.tsx';
+import type { Sheet } from '../../core/papers/content.ts';
+import type { EpochMs } from '../../core/time.ts';
+import { PaperView } from '../../renderer/kit/paper/PaperView.tsx';
+import { type SignatureMark, SignaturePad } from '../../renderer/kit/paper/SignaturePad.tsx';
+import { Pane } from '../../renderer/kit/shell/Pane.tsx';
+import { RoomShell } from '../../renderer/kit/shell/RoomShell.tsx';
 import { ROOMS } from './rooms.ts';
 import './bench.css';
 
