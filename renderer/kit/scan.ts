@@ -3,7 +3,6 @@ import type { ScanRules } from './scan/scanReader.ts';
 import { watchScans } from './scan/watchScans.ts';
 
 export type { ScanRules } from './scan/scanReader.ts';
-export { watchScans } from './scan/watchScans.ts';
 
 /** Calls `onScan` for every code scanned while the component stands, whatever has the focus. */
 export function useScan({ check, prefix }: Pick<ScanRules, 'check' | 'prefix'>, onScan: (code: string) => void): void {

@@ -11,7 +11,7 @@ import { type DayBand, type DayJob, type DayPoint, dayLayout, type Thread } from
 import { dayScale, type OpenDay } from './dayScale.ts';
 import './DayLine.css';
 
-export type { BandName, DayJob, Thread } from './dayLayout.ts';
+export type { DayJob, Thread } from './dayLayout.ts';
 export type { OpenDay } from './dayScale.ts';
 export type DayLineProps = {
   readonly now: number;

@@ -13,14 +13,4 @@ export type Look =
   /** Whether anything is there is not known. */
   | { readonly is: 'unknown' };
 
-export const OWNERS: Look = { is: 'part', whose: 'owner', standing: 'plain', known: true };
 export const OURS: Look = { is: 'part', whose: 'shop', standing: 'plain', known: true };
-
-/** Keys of the words that say a look, in the order they are said (under `kit.mark`). */
-export function lookWords(look: Look): readonly string[] {
-  if (look.is !== 'part') return [look.is];
-  const words: string[] = [look.whose];
-  if (!look.known) words.push('not-seen');
-  if (look.standing !== 'plain') words.push(look.standing);
-  return words;
-}
