@@ -1,5 +1,6 @@
 import type { NewId, StaffId } from './ids.ts';
 import type { ShopSettings } from './job/shop.ts';
+import type { JobWords } from './job/papers/jobWords.ts';
 import type { TracingDoor } from './job/bench/tracingDoor.ts';
 import type { Draft } from './journal/entry.ts';
 import type { Setting } from './papers/setting.ts';
@@ -28,6 +29,8 @@ export type Asking = {
   readonly tracing: TracingDoor;
   /** How papers are worded for an owner's language, in a shop's place. */
   readonly paperSetting: (language: string, settings: ShopSettings) => Setting;
+  /** Words that turn the journal's names into an owner's language. */
+  readonly jobWords: (language: string) => JobWords;
 };
 
 export const accept = (...entries: readonly Draft[]): Decision => ({ ok: true, entries });

@@ -1,7 +1,14 @@
 import { createHash, randomBytes, randomInt } from 'node:crypto';
+import consents from '../../assets/words/en/consents.json' with { type: 'json' };
+import fit from '../../assets/words/en/fit.json' with { type: 'json' };
+import history from '../../assets/words/en/history.json' with { type: 'json' };
+import paperFacts from '../../assets/words/en/paper-facts.json' with { type: 'json' };
 import enPapers from '../../assets/words/en/papers.json' with { type: 'json' };
+import symptoms from '../../assets/words/en/symptoms.json' with { type: 'json' };
+import tracing from '../../assets/words/en/tracing.json' with { type: 'json' };
 import type { NewId } from '../../core/ids.ts';
 import { tracingDoorFor } from '../../core/job/bench/tracingDoorFor.ts';
+import type { JobWords } from '../../core/job/papers/jobWords.ts';
 import { minorDigits } from '../../core/money/minorDigits.ts';
 import type { PaperWords } from '../../core/papers/words.ts';
 import type { Tools } from './desk/does.ts';
@@ -9,6 +16,8 @@ import type { Engine } from './desk/engine.ts';
 
 /** Languages that papers can be worded in; an owner with another language gets the shop's first. */
 const PAPER_WORDS: Readonly<Record<string, PaperWords>> = { en: enPapers };
+
+const JOB_WORDS: JobWords = { consents, fit, history, facts: paperFacts, symptoms, tracing };
 
 /** Where ids and tags come from: the system's randomness, or a seed for a demonstration that repeats itself. */
 export type Chance = { readonly newId: NewId; readonly randomInt: (below: number) => number };
@@ -32,6 +41,7 @@ export function openTools(engine: Engine, lastHead: () => string | null, chance:
       return lastHead();
     },
     tracing: tracingDoorFor(engine.live, engine.model),
+    jobWords: () => JOB_WORDS,
     paperSetting: (language, settings) => ({
       locale: language === settings.language ? settings.locale : language,
       zone: settings.zone,

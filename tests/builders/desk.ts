@@ -9,6 +9,8 @@ import { epochMs, minutes } from '../../core/time.ts';
 import type { Done, Shop } from '../../db/index.ts';
 import { carryOut, type Tools } from '../../electron/service/desk/does.ts';
 import { loadView } from '../../electron/service/desk/loadView.ts';
+import { openEngine } from '../../electron/service/openEngine.ts';
+import { openTools } from '../../electron/service/openTools.ts';
 import { aShopFolder, type ShopFolder } from './shopFolder.ts';
 
 /** A shop with its doors open: commands by name, as screens ask them, on a real database in a folder of its own. */
@@ -43,7 +45,8 @@ export function seededChance(seed: number): {
 let commands = 0;
 
 /** Opens a fresh shop with the given tracing engine. */
-export async function aDesk(tracing: TracingDoor, paperSetting: Tools['paperSetting']): Promise<Desk> {
+export async function aDesk(tracing: TracingDoor = fewSteps): Promise<Desk> {
+  const realTools = openTools(openEngine(), () => null);
   const folder = aShopFolder();
   const shop = await folder.opened();
   const tools: Tools = {
@@ -51,7 +54,8 @@ export async function aDesk(tracing: TracingDoor, paperSetting: Tools['paperSett
     sha256: (text) => createHash('sha256').update(text, 'utf8').digest('hex'),
     lastHead: null,
     tracing,
-    paperSetting,
+    jobWords: realTools.jobWords,
+    paperSetting: realTools.paperSetting,
   };
   const carry = (name: CommandName, input: unknown, by: string) => {
     const asked = zAsked.parse({ command: `c${++commands}`, by, name, input }) as unknown as Asked;

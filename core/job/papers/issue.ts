@@ -28,7 +28,9 @@ export function issuePaper(book: Book, kind: PaperKindId, asking: Asking, part: 
   const single = SINGLE.has(kind);
   const older = single ? (job.papers.findLast((paper) => paper.kind === kind) ?? null) : null;
   const asked = { view: { ...book.view(), job, owner, machine }, settings: shop.settings, number, older, part, asking };
-  const content = PAPER_FACTS[kind](asked) as unknown as Json;
+  const make = PAPER_FACTS[kind];
+  if (!make) throw new Error(`the journal has no facts for a paper ${kind}`);
+  const content = make(asked) as unknown as Json;
   book.add(`paper:${kind}:${year}`, 'paper-issued', {
     number,
     kind,
@@ -69,6 +71,7 @@ export const issue = jobCommand(
   STAGES,
   (view, { kind, part }, asking) => {
     if (kind === 'part-tag' && part === null) return refuse('which-part', { kind });
+    if (!PAPER_FACTS[kind]) return refuse('no-facts-for-paper', { kind });
     const book = openBook(view, asking);
     issuePaper(book, kind, asking, part);
     return book.accept();
