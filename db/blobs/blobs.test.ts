@@ -1,0 +1,79 @@
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { epochMs } from '../../core/time.ts';
+import { aShopFolder, draft, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
+import type { BlobName, Shop } from '../index.ts';
+
+let place: ShopFolder;
+let shop: Shop;
+beforeEach(async () => {
+  place = aShopFolder();
+  shop = await place.opened();
+});
+afterEach(async () => {
+  await shop.close();
+  place.remove();
+});
+
+const picture = Buffer.from('the inside of a tower, as it came');
+const put = async () => (await shop.blobs.put(picture, { of: 'o1', purpose: 'photographs' })) as BlobName;
+const pathOf = (name: BlobName) => join(place.folder, 'blobs', name.slice(5, 7), name.slice(5));
+const aged = (path: string, hours: number) =>
+  utimesSync(path, (place.clock.now - hours * 3_600_000) / 1000, (place.clock.now - hours * 3_600_000) / 1000);
+
+describe('a blob', () => {
+  it('comes back as it was put, and lies sealed on the disk under the hash of what lies there', async () => {
+    const name = await put();
+    expect(Buffer.from((await shop.blobs.get(name)) as Uint8Array)).toEqual(picture);
+    expect(name).toMatch(/^blob:[0-9a-f]{64}$/);
+    expect(readFileSync(pathOf(name)).includes('tower')).toBe(false);
+    expect(
+      readdirSync(join(place.folder, 'blobs'), { recursive: true }).filter((file) => String(file).endsWith('.part')),
+    ).toEqual([]);
+  });
+
+  it('put twice is sealed twice: nobody can see that two pictures are the same', async () => {
+    expect(await put()).not.toBe(await put());
+  });
+
+  it('that is missing is reported, at its entry', async () => {
+    const name = await put();
+    await write(shop, draft('job:1', 'noticed'));
+    await write(shop, draft('job:1', 'photographed', { of: 'inside', blob: name }));
+    expect(await shop.verify()).toMatchObject({ ok: true });
+    rmSync(pathOf(name));
+    expect(await shop.blobs.get(name)).toEqual({ refused: 'blob-missing', blob: name });
+    expect((await shop.verify()).first).toEqual({ seq: 2, wrong: 'blob-missing', detail: name });
+  });
+
+  it('that was changed on the disk is not shown', async () => {
+    const name = await put();
+    const bytes = readFileSync(pathOf(name));
+    bytes[bytes.length - 1] = (bytes.at(-1) ?? 0) ^ 1;
+    writeFileSync(pathOf(name), bytes);
+    expect(await shop.blobs.get(name)).toEqual({ refused: 'blob-damaged', blob: name });
+  });
+
+  it('is asked for by its name only, never by a path', async () => {
+    expect(await shop.blobs.get('blob:../../keys.db' as BlobName)).toMatchObject({ refused: 'no-such-blob' });
+  });
+
+  it('that no entry names is swept after a day, a named one never', async () => {
+    const named = await put();
+    const unnamed = await put();
+    const fresh = await put();
+    await write(shop, draft('job:1', 'incident', { photographs: [named] }));
+    for (const name of [named, unnamed]) aged(pathOf(name), 25);
+    aged(pathOf(fresh), 23);
+    mkdirSync(join(place.folder, 'blobs', 'zz'), { recursive: true });
+    const half = join(place.folder, 'blobs', 'zz', 'half.part');
+    writeFileSync(half, 'half');
+    aged(half, 30);
+    expect(await shop.blobs.sweep()).toBe(2);
+    expect([named, unnamed, fresh].map((name) => existsSync(pathOf(name)))).toEqual([true, false, true]);
+    expect(existsSync(half)).toBe(false);
+    place.clock.now = epochMs(place.clock.now + 2 * 3_600_000);
+    expect(await shop.blobs.sweep()).toBe(1);
+  });
+});
