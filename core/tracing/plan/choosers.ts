@@ -10,8 +10,8 @@ import type { Method } from './problem.ts';
 import type { Stand } from './stand.ts';
 import { type StateSpace, stateSpaceOf } from './stateSpace.ts';
 
-/** Multiplications after which a plan is given up, exact plans apart (10 to 20 seconds). */
-export const MOST_WORK = 2e10;
+/** Multiplications after which a plan is given up, exact plans apart (about ten seconds). */
+export const MOST_WORK = 2e9;
 
 /** A method made ready for a problem and a stand to start from. */
 export type Ready = { readonly chooser: Chooser; readonly strides: Float64Array; readonly effort: Effort };

@@ -80,7 +80,9 @@ export class StepRanker {
       const lookedAhead = this.#lookAhead.depth === 2 && !Number.isNaN(values[s] as number) ? 2 : 1;
       steps.push({ step: s, minutesNow: minutesNow(bench, stand, s), expectedMinutes: worth(s), lookedAhead });
     }
-    steps.sort((a, b) => a.expectedMinutes - b.expectedMinutes || a.step - b.step);
+    // The offered step leads: a tie that file order decided must not be undone by rounding.
+    const place = ({ step, expectedMinutes }: RankedStep): number => (step === best ? -1 : expectedMinutes);
+    steps.sort((a, b) => place(a) - place(b) || a.step - b.step);
     const stopping = bench.problem.handOver + closing;
     const expectedMinutes = best < 0 ? stopping : worth(best);
     const easiest = easiestStep(bench, stand);

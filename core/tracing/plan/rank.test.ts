@@ -1,0 +1,70 @@
+import { describe, expect, it } from 'vitest';
+import { randomProblem } from '../../../tests/published/tracing/randomProblem.ts';
+import { read } from '../../../tests/published/tracing/solve.ts';
+import { layOut } from './bench.ts';
+import { planProblem } from './planProblem.ts';
+import { StepRanker, standOf } from './rank.ts';
+import { afterStep, startOf } from './stand.ts';
+
+const MIX = { faults: [4, 8], steps: [6, 9], states: [1, 4], observations: 0.34, extras: 0.4 } as const;
+
+describe('ranking the steps of a live bench', () => {
+  it('promises no less than the best plan needs, and offers the cheapest of what it ranks', () => {
+    for (let seed = 1; seed <= 60; seed++) {
+      const problem = read(randomProblem(seed, MIX));
+      const bench = layOut(problem);
+      const exact = planProblem(problem, { method: 'exact' });
+      if (!exact.ok) throw new Error('refused');
+      for (const depth of [1, 2] as const) {
+        const ranking = new StepRanker(bench, depth).rank(startOf(bench));
+        expect(ranking.expectedMinutes, `seed ${seed}`).toBeGreaterThan(exact.plan.expectedMinutes - 1e-9);
+        expect(ranking.expectedMinutes).toBeLessThanOrEqual(ranking.stopping + 1e-9);
+        expect(ranking.savedAgainstEasiest).toBeGreaterThanOrEqual(-1e-9);
+        if (ranking.best >= 0) expect(ranking.steps[0]?.step).toBe(ranking.best);
+        expect(ranking.steps).toHaveLength(bench.stepCount);
+      }
+    }
+  });
+
+  it("a step's figure is its own minutes, its finish, and what each outcome leaves to do", () => {
+    for (let seed = 1; seed <= 40; seed++) {
+      const bench = layOut(read(randomProblem(seed, { ...MIX, extras: 0 })));
+      const ranker = new StepRanker(bench, 2);
+      const stand = startOf(bench);
+      for (const { step, minutesNow, expectedMinutes } of ranker.rank(stand).steps) {
+        const after = bench.arrangements.move(0, step).to;
+        const outcomes = ranker.outcomesOf(stand, step);
+        expect(outcomes.reduce((sum, { chance }) => sum + chance, 0)).toBeCloseTo(1, 12);
+        const cured = outcomes.filter(({ outcome }) => bench.problem.steps[step]?.cures[outcome]);
+        const later =
+          outcomes.reduce((sum, { chance, minutesAfter }) => sum + chance * minutesAfter, 0) +
+          cured.reduce((sum, { chance }) => sum + chance * bench.arrangements.closingAll(after), 0);
+        expect(minutesNow + later, `seed ${seed}, step ${step}`).toBeCloseTo(expectedMinutes, 9);
+      }
+    }
+  });
+
+  it('does not mind whether the belief sums to 1, and knows what stands open', () => {
+    const bench = layOut(read(randomProblem(3, MIX)));
+    const prior = startOf(bench).belief;
+    const done = new Uint8Array(bench.stepCount);
+    const whole = new StepRanker(bench).rank(standOf(bench, prior, done, [0]));
+    const tenth = new StepRanker(bench).rank(
+      standOf(
+        bench,
+        prior.map((share) => share / 10),
+        done,
+        [0],
+      ),
+    );
+    expect(tenth.best).toBe(whole.best);
+    expect(tenth.expectedMinutes).toBeCloseTo(whole.expectedMinutes, 9);
+    expect(whole.stopping).toBeCloseTo(bench.problem.handOver + (bench.problem.assembly[0]?.closing ?? 0), 9);
+  });
+
+  it('leaves out what was done', () => {
+    const bench = layOut(read(randomProblem(5, MIX)));
+    const stand = afterStep(bench, startOf(bench), 0, bench.goingOn[0]?.[0] ?? 0);
+    expect(new StepRanker(bench).rank(stand).steps.map(({ step }) => step)).not.toContain(0);
+  });
+});
