@@ -1,20 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { chainJobs, chains, schedule } from './cases.ts';
 import { type Exchange, repair } from './exchange.ts';
 import { NEVER, orderOf, solve } from './solve.ts';
-
-/**
- * One fault, one sure repair each, minutes and weights as in a single-machine schedule: the expected minutes times the
- * sum of the weights are the weighted sum of completion times (Kadane & Simon 1977; Smith 1956, Naval Research
- * Logistics Quarterly 3, for the scheduling form).
- */
-function schedule(jobs: readonly { id: string; length: number; weight: number }[]): Exchange {
-  return {
-    faults: jobs.map(({ id, weight }) => ({ id, weight })),
-    steps: jobs.map(({ id, length }) => repair(id, length, { [id]: 1 })),
-    waitingWeight: 1,
-    handOver: NEVER,
-  };
-}
 
 const total = (problem: Exchange): number => problem.faults.reduce((sum, fault) => sum + fault.weight, 0);
 const weighted = (problem: Exchange, method: 'ratio' | 'exact' | 'rollout'): number =>
@@ -66,36 +53,17 @@ describe('Kleinberg & Tardos, Algorithm Design, chapter 4 exercise 13', () => {
 });
 
 describe('Pinedo, Scheduling, section 3.1: two chains', () => {
-  const weights = [6, 18, 12, 8, 8, 17, 18];
-  const lengths = [3, 6, 6, 5, 4, 8, 10];
-  const before = [null, 1, 2, 3, null, 5, 6];
-  const jobs = weights.map((weight, at) => ({ id: `${at + 1}`, length: lengths[at] as number, weight }));
-
-  /** Doing a job's work is opening a state that lies within its predecessor's; looking whether it helped costs nothing. */
-  const chained: Exchange = {
-    faults: jobs.map(({ id, weight }) => ({ id, weight })),
-    assembly: jobs.map(({ id, length }, at) => ({
-      id: `after ${id}`,
-      opening: length,
-      closing: 0,
-      within: before[at] === null ? null : `after ${before[at]}`,
-    })),
-    steps: jobs.map(({ id }) => repair(id, 0, { [id]: 1 }, { open: [`after ${id}`] })),
-    waitingWeight: 1,
-    handOver: NEVER,
-  };
-
   it('takes the chains in the order 1, 2, 5, 6, 3, 7, 4 at 1967', () => {
     for (const method of ['ratio', 'exact', 'rollout'] as const) {
-      expect(orderOf(solve(chained, method))).toEqual(['1', '2', '5', '6', '3', '7', '4']);
-      expect(weighted(chained, method)).toBeCloseTo(1967, 8);
+      expect(orderOf(solve(chains, method))).toEqual(['1', '2', '5', '6', '3', '7', '4']);
+      expect(weighted(chains, method)).toBeCloseTo(1967, 8);
     }
-    expect(solve(chained, 'exact').expectedMinutes).toBeCloseTo(22.609195, 6);
+    expect(solve(chains, 'exact').expectedMinutes).toBeCloseTo(22.609195, 6);
   });
 
   it('needs 1942 when nothing has to come first', () => {
     for (const method of ['ratio', 'exact', 'rollout'] as const) {
-      expect(weighted(schedule(jobs), method)).toBeCloseTo(1942, 8);
+      expect(weighted(schedule(chainJobs), method)).toBeCloseTo(1942, 8);
     }
   });
 });

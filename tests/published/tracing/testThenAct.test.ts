@@ -1,34 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { wildcatter } from './cases.ts';
 import { type Exchange, repair } from './exchange.ts';
 import { NEVER, solve } from './solve.ts';
-
-/**
- * The oil wildcatter (Raiffa, Decision Analysis, 1968; restated by Shenoy, Operations Research 40 (1992), section 1),
- * every payoff (thousands) taken from 200 so that it is a cost: drilling -70, 50, 200; not drilling 0; the test 10.
- */
-function wildcatter(testCost: number): Exchange {
-  const rows = { dry: [0.1, 0.3, 0.6], wet: [0.3, 0.4, 0.3], soaking: [0.5, 0.4, 0.1] };
-  return {
-    faults: [
-      { id: 'dry', weight: 0.5 },
-      { id: 'wet', weight: 0.3 },
-      { id: 'soaking', weight: 0.2 },
-    ],
-    steps: [
-      {
-        id: 'drill',
-        minutes: 0,
-        outcomes: ['drilled'],
-        cures: ['drilled'],
-        chance: { '*': [1] },
-        harm: { dry: 270, wet: 150 },
-      },
-      { id: 'test', minutes: testCost, outcomes: ['closed', 'open', 'none'], chance: rows },
-    ],
-    waitingWeight: 1,
-    handOver: 200,
-  };
-}
 
 describe('the oil wildcatter', () => {
   it.each(['exact', 'rollout', 'rollout-1'] as const)(
