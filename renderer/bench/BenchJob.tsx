@@ -1,0 +1,101 @@
+import { useQuery } from '@tanstack/react-query';
+import { useState } from 'react';
+import { useNavigate, useSearchParams } from 'react-router';
+import stages from '../../assets/words/en/stages.json';
+import type { JobId } from '../../core/ids.ts';
+import type { Stage } from '../../core/job/stage.ts';
+import { Frame } from '../Frame.tsx';
+import { Key } from '../kit/keys/Key.tsx';
+import { TagText } from '../kit/mark/TagText.tsx';
+import { useWords } from '../kit/words.tsx';
+import { jobRead, shopRead, wallRead } from '../link/reads.ts';
+import { LeftCard } from './deeds/LeftCard.tsx';
+import { FittingBench } from './fitting/FittingBench.tsx';
+import { JobInside } from './inside/JobInside.tsx';
+import { JobStrip } from './log/JobStrip.tsx';
+import { TracingBench } from './TracingBench.tsx';
+import { WaitingBench } from './WaitingBench.tsx';
+
+const TRACING: readonly Stage[] = ['taken-in', 'first-power-on', 'tracing'];
+const FITTING: readonly Stage[] = ['fitting', 'proving', 'home-as-it-came'];
+
+/** One machine at the bench, at its present stage. */
+export function BenchJob({ job }: { readonly job: JobId }) {
+  const words = useWords();
+  const { t } = words;
+  const go = useNavigate();
+  const [params] = useSearchParams();
+  const read = useQuery(jobRead(job));
+  const shop = useQuery(shopRead());
+  const wall = useQuery(wallRead());
+  const [scanned, setScanned] = useState<string | null>(params.get('part'));
+  const sheet = read.data;
+  if (!sheet)
+    return (
+      <Frame here="bench" touch="bench" open={<h1>{t('app.rooms.bench')}</h1>}>
+        <p role="status" className="bench-choice">
+          {read.isError ? t('bench.no-such-job') : t('app.waiting')}
+        </p>
+      </Frame>
+    );
+  const { stage, promised } = sheet.job;
+  const settings = shop.data?.settings;
+  const used = sheet.parts.flatMap(({ place }) => (place.at === 'tray' && place.job === job ? [place.tray] : []));
+  const tray = used[0] ?? t('bench.tray');
+  const loose = scanned !== null && sheet.parts.every((part) => part.id !== scanned || part.place.at !== 'slot');
+  const named = sheet.job.verdict && 'part' in sheet.job.verdict ? sheet.job.verdict.part : null;
+  const inside = (kinds: ReadonlySet<string>) => (
+    <JobInside
+      sheet={sheet}
+      wall={wall.data}
+      benches={settings?.benches ?? []}
+      tray={tray}
+      blame={{ kinds, named }}
+      scanned={loose ? scanned : null}
+      onPut={() => setScanned(null)}
+    />
+  );
+  return (
+    <Frame
+      here="bench"
+      touch="bench"
+      onScan={(found) => {
+        if (found.is !== 'part') return false;
+        setScanned(found.id);
+        return true;
+      }}
+      open={
+        <>
+          <h1>{sheet.machine.tag ? <TagText tag={sheet.machine.tag} /> : sheet.machine.called}</h1>
+          <span>{sheet.machine.called}</span>
+          <span className="k-muted k-small">{stages[stage]}</span>
+          {promised && <span className="k-small">{t('bench.promised', { at: words.dayClock(promised.at) })}</span>}
+          <Key kind="link" onPress={() => go(`/counter/${job}`)}>
+            {t('bench.at-the-counter')}
+          </Key>
+        </>
+      }
+    >
+      {TRACING.includes(stage) ? (
+        <TracingBench sheet={sheet} wall={wall.data} currency={settings?.currency} tray={tray} inside={inside} />
+      ) : (
+        <div className="bench bench-two">
+          <div className="bench-look">
+            <LeftCard sheet={sheet} />
+            <div className="bench-inside">{inside(new Set())}</div>
+          </div>
+          <div className="bench-side">
+            {FITTING.includes(stage) ? (
+              <FittingBench sheet={sheet} tray={tray} keptDays={settings?.rules.keptDays ?? 90} />
+            ) : (
+              <WaitingBench sheet={sheet} />
+            )}
+          </div>
+          <div className="bench-strip">
+            <JobStrip sheet={sheet} />
+          </div>
+        </div>
+      )}
+    </Frame>
+  );
+}

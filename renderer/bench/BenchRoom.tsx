@@ -1,0 +1,11 @@
+import { useParams } from 'react-router';
+import type { JobId } from '../../core/ids.ts';
+import { BenchChoice } from './BenchChoice.tsx';
+import { BenchJob } from './BenchJob.tsx';
+import './BenchRoom.css';
+
+/** The bench: which machine, then that machine. */
+export function BenchRoom() {
+  const { job } = useParams();
+  return job === undefined ? <BenchChoice /> : <BenchJob key={job} job={job as JobId} />;
+}

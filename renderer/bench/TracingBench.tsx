@@ -1,0 +1,95 @@
+import { useQuery } from '@tanstack/react-query';
+import type { ReactNode } from 'react';
+import type { JobSheet, TracingSheet, WallSheet } from '../../core/contract/screens.ts';
+import type { Currency } from '../../core/money/money.ts';
+import { Problem } from '../kit/keys/Problem.tsx';
+import { Ladder } from '../kit/ladder/Ladder.tsx';
+import { MarkLegend } from '../kit/mark/MarkLegend.tsx';
+import { Pane } from '../kit/shell/Pane.tsx';
+import { ToldSeen } from '../kit/step/ToldSeen.tsx';
+import { useWords } from '../kit/words.tsx';
+import { wordsOfError } from '../link/does.ts';
+import { tracingRead } from '../link/reads.ts';
+import { GoOnKeys } from './deeds/GoOnKeys.tsx';
+import { JudgeKeys } from './deeds/JudgeKeys.tsx';
+import { LeftCard } from './deeds/LeftCard.tsx';
+import { Tools } from './deeds/Tools.tsx';
+import { JobStrip } from './log/JobStrip.tsx';
+import { StepPanel } from './step/StepPanel.tsx';
+import { useBack } from './step/useBack.ts';
+import { useStep } from './step/useStep.ts';
+import { ladderOf, suspectKinds } from './suspects.ts';
+import { symptomName } from './terms/terms.ts';
+
+export type TracingBenchProps = {
+  readonly sheet: JobSheet;
+  readonly wall: WallSheet | undefined;
+  readonly currency: Currency | undefined;
+  readonly tray: string;
+  readonly inside: (kinds: ReadonlySet<string>) => ReactNode;
+};
+
+/** The inside view, the ladder of suspects, the next step, the strip: from the first power-on to the verdict. */
+export function TracingBench({ sheet, wall, currency, tray, inside }: TracingBenchProps) {
+  const words = useWords();
+  const { t, list } = words;
+  const { job } = sheet;
+  const quick = useQuery(tracingRead(job.id, 'ratio'));
+  const ahead = useQuery({ ...tracingRead(job.id, 'rollout'), enabled: quick.isSuccess && !quick.isFetching });
+  const tracing: TracingSheet | undefined = ahead.data && !ahead.isFetching ? ahead.data : (quick.data ?? ahead.data);
+  const run = useStep(sheet, tracing, tray);
+  const back = useBack(sheet);
+  const told = list(job.told.symptoms.map(symptomName));
+  const seen = job.seen ? list(job.seen.map(symptomName)) : null;
+  const agree = tracing !== undefined && tracing.toldSeen.onlyTold.length + tracing.toldSeen.onlySeen.length === 0;
+  const quote = job.told.ownWords.value;
+  const raised = currency !== undefined && job.limitMinor !== job.firstLimitMinor;
+  const running = run.running !== undefined;
+  const ladder = tracing && ladderOf(tracing);
+  return (
+    <div className={running ? 'bench bench-running' : 'bench'}>
+      <div className="bench-look">
+        <ToldSeen
+          told={told}
+          {...(quote === null ? {} : { quote })}
+          seen={seen}
+          agree={agree}
+          {...(raised && {
+            after: t('bench.agreed-to', { amount: words.moneyShort({ minor: job.limitMinor, currency }) }),
+          })}
+        />
+        <Tools sheet={sheet} />
+        <LeftCard sheet={sheet} />
+        <div className="bench-inside">{inside(tracing ? suspectKinds(tracing) : new Set())}</div>
+        <div className="bench-legend">
+          <MarkLegend />
+        </div>
+      </div>
+      {!running && ladder && (
+        <Pane on="sheet" line="left" padded={false}>
+          <Ladder {...ladder} />
+        </Pane>
+      )}
+      <Pane on="sheet" padded={false} line={running ? 'left' : 'none'} label={t('bench.next')} scrolls>
+        {quick.isError && <Problem {...wordsOfError(quick.error)} />}
+        {quick.isPending && <p role="status">{t('app.waiting')}</p>}
+        {back.problem && <Problem slim {...back.problem} />}
+        {tracing && <JudgeKeys sheet={sheet} tracing={tracing} />}
+        {tracing && (
+          <StepPanel
+            sheet={sheet}
+            tracing={tracing}
+            wall={wall}
+            run={run}
+            about={t('bench.about', { told, seen: seen ?? t('kit.told.not-yet') })}
+            back={back.can ? { says: t('bench.back-as-it-came'), onPress: () => void back.go() } : undefined}
+          />
+        )}
+        {!running && <GoOnKeys sheet={sheet} />}
+      </Pane>
+      <div className="bench-strip">
+        <JobStrip sheet={sheet} />
+      </div>
+    </div>
+  );
+}

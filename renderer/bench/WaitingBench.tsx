@@ -1,0 +1,24 @@
+import { useNavigate } from 'react-router';
+import phone from '../../assets/words/en/phone.json';
+import type { JobSheet } from '../../core/contract/screens.ts';
+import { sentence } from '../day-line/sentence.ts';
+import { Key } from '../kit/keys/Key.tsx';
+import { useWords } from '../kit/words.tsx';
+import { GoOnKeys } from './deeds/GoOnKeys.tsx';
+
+/** Nothing to do at the bench now: whose move it is, and the way there. */
+export function WaitingBench({ sheet }: { readonly sheet: JobSheet }) {
+  const words = useWords();
+  const { t } = words;
+  const go = useNavigate();
+  return (
+    <section className="bench-form" aria-label={t('bench.next')}>
+      <h2>{t(`bench.move.${sheet.band}`)}</h2>
+      <p>{sentence(sheet.phone, phone, words)}</p>
+      <Key kind="filled" large onPress={() => go(`/counter/${sheet.job.id}`)}>
+        {t('bench.at-the-counter')}
+      </Key>
+      <GoOnKeys sheet={sheet} />
+    </section>
+  );
+}

@@ -1,0 +1,110 @@
+import { useState } from 'react';
+import type { JobSheet } from '../../../core/contract/screens.ts';
+import type { Slot } from '../../../core/custody/slot.ts';
+import { slotPlanForBoard } from '../../../core/fit/slotPlan.ts';
+import { TextField } from '../../kit/fields/TextField.tsx';
+import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
+import { Key } from '../../kit/keys/Key.tsx';
+import { Problem } from '../../kit/keys/Problem.tsx';
+import { useWords } from '../../kit/words.tsx';
+import { useDoes } from '../../link/does.ts';
+import { kindName } from '../terms/terms.ts';
+
+const FORMS = ['atx', 'microatx', 'mini-itx'] as const;
+
+/** The slots the machine is known to have, else what its own report names, else what a board of its size usually has. */
+function planFor(
+  sheet: JobSheet,
+  form: string | null,
+): { readonly slots: readonly Slot[]; readonly gaps: readonly string[] } {
+  const { machine } = sheet;
+  if (machine.slots.length > 0) return { slots: machine.slots, gaps: machine.gaps };
+  const said = machine.report?.memory.length ?? 0;
+  return slotPlanForBoard({ ...(form !== null && { 'form-factor': form }), ...(said > 0 && { 'dimm-slots': said }) });
+}
+
+/** The census at the first opening: each slot and what sits in it. Nothing written means nothing in it, or not looked. */
+export function CensusForm({ sheet, onDone }: { readonly sheet: JobSheet; readonly onDone: () => void }) {
+  const { t } = useWords();
+  const { does, problem } = useDoes();
+  const { machine, parts, job } = sheet;
+  const [form, setForm] = useState<string | null>(null);
+  const [names, setNames] = useState<Readonly<Record<string, string>>>(() =>
+    Object.fromEntries(
+      Object.entries(machine.inside).map(([slot, id]) => [slot, parts.find((part) => part.id === id)?.name ?? '']),
+    ),
+  );
+  const plan = planFor(sheet, form);
+  const write = async () => {
+    const done = await does('writeCensus', {
+      job: job.id,
+      slots: plan.slots.map(asWritten),
+      parts: plan.slots.flatMap((slot) => {
+        const name = names[slot.id]?.trim() ?? '';
+        const sitting = parts.find((part) => part.id === machine.inside[slot.id]);
+        if (name === '' || sitting?.belongs.to === 'shop') return [];
+        return [
+          {
+            slot: slot.id,
+            kind: sitting?.kind ?? slot.takes,
+            name,
+            attributes: {},
+            serial: null,
+            source: 'census' as const,
+          },
+        ];
+      }),
+      gaps: [...plan.gaps],
+    });
+    if (done) onDone();
+  };
+  return (
+    <form
+      className="bench-form"
+      aria-label={t('bench.census')}
+      onSubmit={(event) => {
+        event.preventDefault();
+        void write();
+      }}
+    >
+      {machine.slots.length === 0 && (
+        <ChoiceKeys
+          label={t('bench.board-size')}
+          mode="one"
+          choices={FORMS.map((id) => ({ id, says: t(`bench.form.${id}`) }))}
+          chosen={form === null ? [] : [form]}
+          onChoose={([id]) => setForm(id ?? null)}
+        />
+      )}
+      <ul className="bench-list">
+        {plan.slots.map((slot) => (
+          <li key={slot.id}>
+            <TextField
+              label={t('bench.in-slot', { slot: slot.id, kind: kindName(slot.takes) })}
+              value={names[slot.id] ?? ''}
+              onChange={(name) => setNames({ ...names, [slot.id]: name })}
+            />
+            <Key
+              label={t('bench.there-unknown-in', { slot: slot.id })}
+              onPress={() => setNames({ ...names, [slot.id]: t('bench.unknown-part', { kind: kindName(slot.takes) }) })}
+            >
+              {t('bench.there-unknown')}
+            </Key>
+          </li>
+        ))}
+      </ul>
+      <Key submit>{t('bench.census-write')}</Key>
+      {problem && <Problem slim {...problem} />}
+    </form>
+  );
+}
+
+/** A slot as the command takes it: its lists are its own. */
+const asWritten = ({ attributes, ...slot }: Slot) => ({
+  ...slot,
+  ...(attributes && {
+    attributes: Object.fromEntries(
+      Object.entries(attributes).map(([name, value]) => [name, typeof value === 'object' ? [...value] : value]),
+    ),
+  }),
+});

@@ -1,0 +1,84 @@
+import { useState } from 'react';
+import type { JobSheet, TracingSheet } from '../../../core/contract/screens.ts';
+import type { PartId } from '../../../core/ids.ts';
+import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
+import { Key } from '../../kit/keys/Key.tsx';
+import { Problem } from '../../kit/keys/Problem.tsx';
+import { useWords } from '../../kit/words.tsx';
+import { useDoes } from '../../link/does.ts';
+import { faultName, stepName } from '../terms/terms.ts';
+
+const WAYS = {
+  'both-ways': 'both-ways',
+  'second-rig': 'on-the-second-rig',
+  'own-evidence': 'by-its-own-evidence',
+} as const;
+const CURES = {
+  reseating: 'reseating',
+  cleaning: 'reseating',
+  setting: 'setting',
+  software: 'setting',
+  outside: 'setting',
+  sweep: 'sweep',
+} as const;
+
+/** Writes down what the log allows to be said: named, confirmed or cured. The runs that show it go with it. */
+export function JudgeKeys({ sheet, tracing }: { readonly sheet: JobSheet; readonly tracing: TracingSheet }) {
+  const { t, list } = useWords();
+  const { does, problem } = useDoes();
+  const [picked, setPicked] = useState<PartId | null>(null);
+  const { job, parts } = sheet;
+  const { verdict } = tracing;
+  if (verdict.verdict === 'tracing' || verdict.verdict === 'not-reproduced') return null;
+  const same = job.verdict?.is === verdict.verdict && 'fault' in job.verdict && job.verdict.fault === verdict.fault;
+  if (same) return null;
+  const blamed = verdict.verdict === 'cured' ? null : verdict.part;
+  const candidates = parts.filter((part) => part.belongs.to === 'owner' && part.kind === blamed);
+  const part = picked ?? (candidates.length === 1 ? (candidates[0]?.id ?? null) : null);
+  const fault = verdict.fault === null ? t('bench.sweep-cured') : faultName(verdict.fault);
+  const judge = () => {
+    if (verdict.verdict === 'cured')
+      return does('judge', { job: job.id, verdict: { is: 'cured', by: CURES[verdict.by], fault: verdict.fault } });
+    if (verdict.verdict === 'named')
+      return does('judge', { job: job.id, verdict: { is: 'named', fault: verdict.fault, part } });
+    if (part === null) return null;
+    return does('judge', {
+      job: job.id,
+      verdict: {
+        is: 'confirmed',
+        fault: verdict.fault,
+        part,
+        way: WAYS[verdict.way],
+        evidence: [...new Set(verdict.evidence.map((one) => one.entry))],
+        readings: [],
+      },
+    });
+  };
+  const whyNot = verdict.verdict === 'confirmed' && part === null ? t('bench.which-part') : undefined;
+  return (
+    <section className="bench-form" aria-label={t('bench.verdict')}>
+      <p>
+        <b>{t(`bench.is.${verdict.verdict}`, { fault })}</b>
+      </p>
+      <p className="k-small">
+        {t('bench.evidence', { steps: list(verdict.evidence.map((one) => stepName(one.step))) })}
+      </p>
+      {candidates.length > 1 && (
+        <ChoiceKeys
+          label={t('bench.which-part')}
+          mode="one"
+          choices={candidates.map((one) => ({
+            id: one.id,
+            says: one.place.at === 'slot' ? `${one.name}, ${one.place.slot}` : one.name,
+          }))}
+          chosen={part === null ? [] : [part]}
+          onChoose={([id]) => setPicked(candidates.find((one) => one.id === id)?.id ?? null)}
+        />
+      )}
+      <Key onPress={() => void judge()} whyNot={whyNot}>
+        {t(`bench.judge.${verdict.verdict}`)}
+      </Key>
+      {problem && <Problem slim {...problem} />}
+    </section>
+  );
+}

@@ -1,0 +1,46 @@
+import { useState } from 'react';
+import type { JobSheet } from '../../../core/contract/screens.ts';
+import { Ask } from '../../kit/keys/Ask.tsx';
+import { Key } from '../../kit/keys/Key.tsx';
+import { useWords } from '../../kit/words.tsx';
+import { CensusForm } from './CensusForm.tsx';
+import { LeaveForm } from './LeftCard.tsx';
+import { NoteForm } from './NoteForm.tsx';
+import { PlugForm } from './PlugForm.tsx';
+import { SeenForm } from './SeenForm.tsx';
+import { SwitchesForm } from './SwitchesForm.tsx';
+
+const TOOLS = ['seen', 'census', 'switches', 'plugs', 'note', 'leave'] as const;
+type Tool = (typeof TOOLS)[number];
+
+/** What can be written down at any time beside the steps; each opens over the room. */
+export function Tools({ sheet, only = TOOLS }: { readonly sheet: JobSheet; readonly only?: readonly Tool[] }) {
+  const { t } = useWords();
+  const [open, setOpen] = useState<Tool | null>(null);
+  const close = () => setOpen(null);
+  return (
+    <nav className="bench-tools" aria-label={t('bench.tools')}>
+      {only.map((tool) => (
+        <Key key={tool} kind="link" onPress={() => setOpen(tool)}>
+          {t(`bench.${tool}`)}
+        </Key>
+      ))}
+      {open && (
+        <Ask
+          open
+          title={t(`bench.${open}`)}
+          onClose={close}
+          width={820}
+          keys={<Key onPress={close}>{t('kit.close')}</Key>}
+        >
+          {open === 'seen' && <SeenForm sheet={sheet} onDone={close} />}
+          {open === 'census' && <CensusForm sheet={sheet} onDone={close} />}
+          {open === 'switches' && <SwitchesForm sheet={sheet} />}
+          {open === 'plugs' && <PlugForm sheet={sheet} />}
+          {open === 'note' && <NoteForm sheet={sheet} onDone={close} />}
+          {open === 'leave' && <LeaveForm sheet={sheet} onDone={close} />}
+        </Ask>
+      )}
+    </nav>
+  );
+}

@@ -1,0 +1,116 @@
+import { useState } from 'react';
+import type { JobSheet } from '../../../core/contract/screens.ts';
+import type { Part } from '../../../core/custody/ledger.ts';
+import { takesKind } from '../../../core/custody/slot.ts';
+import { epochMs, minutes } from '../../../core/time.ts';
+import { NumberField } from '../../kit/fields/NumberField.tsx';
+import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
+import { Key } from '../../kit/keys/Key.tsx';
+import { Problem } from '../../kit/keys/Problem.tsx';
+import { useWords } from '../../kit/words.tsx';
+import { useDoes } from '../../link/does.ts';
+import { placeWords } from '../inside/insideOf.ts';
+
+const MINUTE = 60_000;
+
+/** What is to be fitted: what was sold, then each of the owner's own parts that is not where it belongs. */
+export const toFit = ({
+  job,
+  machine,
+  parts,
+}: JobSheet): readonly { readonly part: Part; readonly slot: string | null }[] => {
+  const inside = (part: Part) => part.place.at === 'slot' && part.place.machine === machine.id;
+  const recorded = (part: Part) => Object.entries(machine.belongsIn).find(([, id]) => id === part.id)?.[0] ?? null;
+  const sold = parts.filter((part) => job.sold.some((line) => line.part === part.id));
+  const own = parts.filter(
+    (part) => part.belongs.to === 'owner' && part.standing.is !== 'dead' && !sold.includes(part),
+  );
+  return [
+    ...sold.filter((part) => !inside(part)).map((part) => ({ part, slot: recorded(part) })),
+    ...own.flatMap((part) => {
+      const slot = recorded(part);
+      const there = part.place.at === 'slot' && part.place.slot === slot && inside(part);
+      return slot !== null && !there ? [{ part, slot }] : [];
+    }),
+  ];
+};
+
+export function FitList({ sheet }: { readonly sheet: JobSheet }) {
+  const { t } = useWords();
+  const list = toFit(sheet);
+  return (
+    <section className="bench-part" aria-label={t('bench.to-fit')}>
+      <h2>{t('bench.to-fit')}</h2>
+      {list.length === 0 && <p>{t('bench.all-fitted')}</p>}
+      <ul className="bench-list">
+        {list.map(({ part, slot }) => (
+          <FitRow key={part.id} sheet={sheet} part={part} recorded={slot} />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+type FitRowProps = { readonly sheet: JobSheet; readonly part: Part; readonly recorded: string | null };
+
+/** One part into its slot with its minutes; another slot than recorded is a wrong slot put right, or all the board has. */
+function FitRow({ sheet, part, recorded }: FitRowProps) {
+  const words = useWords();
+  const { t } = words;
+  const { does, problem } = useDoes();
+  const { machine, job } = sheet;
+  const slots = machine.slots.filter((slot) => takesKind(slot.takes, part.kind));
+  const free = slots.find((slot) => !machine.inside[slot.id])?.id;
+  const [slot, setSlot] = useState<string | null>(recorded ?? free ?? slots[0]?.id ?? null);
+  const [hands, setHands] = useState<number | null>(0);
+  const [only, setOnly] = useState<readonly string[]>([]);
+  const moved = recorded !== null && slot !== recorded;
+  const fit = () => {
+    if (slot === null) return;
+    void does('fitPart', {
+      job: job.id,
+      part: part.id,
+      slot,
+      startedAt: epochMs(Date.now() - (hands ?? 0) * MINUTE),
+      handsOn: minutes(hands ?? 0),
+      why: !moved ? 'fitting' : only.length > 0 ? 'board-has-only-these' : 'wrong-slot-put-right',
+    });
+  };
+  return (
+    <li className="bench-fit">
+      <div>
+        <b>{part.name}</b>
+        <div className="k-small k-muted">
+          {part.place.at === 'slot' ? part.place.slot : placeWords(part.place, words)}
+        </div>
+      </div>
+      <ChoiceKeys
+        label={t('bench.slot-for', { part: part.name })}
+        mode="one"
+        choices={slots.map(({ id }) => ({ id, says: id }))}
+        chosen={slot === null ? [] : [slot]}
+        onChoose={([id]) => id !== undefined && setSlot(id)}
+      />
+      {moved && (
+        <ChoiceKeys
+          label={t('bench.why-other-slot')}
+          choices={[{ id: 'only', says: t('bench.board-has-only-these') }]}
+          chosen={only}
+          onChoose={setOnly}
+        />
+      )}
+      <NumberField
+        label={t('bench.hands-on')}
+        labelled="above"
+        unit={t('bench.min')}
+        least={0}
+        value={hands}
+        onChange={setHands}
+      />
+      <Key onPress={fit} {...(slot === null ? { whyNot: t('bench.no-slot') } : {})}>
+        {t('bench.fit', { part: part.name, slot: slot ?? '?' })}
+      </Key>
+      {problem && <Problem slim {...problem} />}
+    </li>
+  );
+}

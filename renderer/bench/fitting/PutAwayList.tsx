@@ -1,0 +1,74 @@
+import { useState } from 'react';
+import type { JobSheet } from '../../../core/contract/screens.ts';
+import type { Part } from '../../../core/custody/ledger.ts';
+import type { Place } from '../../../core/custody/place.ts';
+import { epochMs } from '../../../core/time.ts';
+import { NumberField } from '../../kit/fields/NumberField.tsx';
+import { TextField } from '../../kit/fields/TextField.tsx';
+import { Key } from '../../kit/keys/Key.tsx';
+import { Problem } from '../../kit/keys/Problem.tsx';
+import { useWords } from '../../kit/words.tsx';
+import { useDoes } from '../../link/does.ts';
+import { placeWords } from '../inside/insideOf.ts';
+
+const DAY = 86_400_000;
+const SETTLED: readonly Place['at'][] = ['kept', 'with-owner', 'gone', 'transit', 'away'];
+
+/** The owner's dead parts, and where their word says they go. */
+export function PutAwayList({ sheet, keptDays }: { readonly sheet: JobSheet; readonly keptDays: number }) {
+  const { t } = useWords();
+  const dead = sheet.parts.filter(
+    (part) => part.belongs.to === 'owner' && part.standing.is === 'dead' && !SETTLED.includes(part.place.at),
+  );
+  if (dead.length === 0) return null;
+  return (
+    <section className="bench-part" aria-label={t('bench.dead-parts')}>
+      <h2>{t('bench.dead-parts')}</h2>
+      <ul className="bench-list">
+        {dead.map((part) => (
+          <PutAwayRow key={part.id} sheet={sheet} part={part} keptDays={keptDays} />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+type PutAwayRowProps = { readonly sheet: JobSheet; readonly part: Part; readonly keptDays: number };
+
+function PutAwayRow({ sheet, part, keptDays }: PutAwayRowProps) {
+  const words = useWords();
+  const { t } = words;
+  const { does, problem } = useDoes();
+  const [shelf, setShelf] = useState('');
+  const [days, setDays] = useState<number | null>(keptDays);
+  const put = (to: Place) => void does('putAway', { job: sheet.job.id, part: part.id, to });
+  const until = Date.now() + (days ?? 0) * DAY;
+  return (
+    <li className="bench-fit">
+      <div>
+        <b>{part.name}</b>
+        <div className="k-small k-muted">
+          {part.place.at === 'slot' ? part.place.slot : placeWords(part.place, words)}
+        </div>
+      </div>
+      <TextField label={t('bench.shelf')} labelled="above" value={shelf} onChange={setShelf} chars={12} />
+      <NumberField
+        label={t('bench.keep-days')}
+        labelled="above"
+        least={1}
+        value={days}
+        onChange={setDays}
+        says={t('bench.until', { day: words.date(until) })}
+      />
+      <Key
+        onPress={() => put({ at: 'kept', shelf: shelf.trim(), until: epochMs(until) })}
+        {...(shelf.trim() && days !== null ? {} : { whyNot: t('bench.shelf-needs') })}
+      >
+        {t('bench.keep', { part: part.name })}
+      </Key>
+      <Key onPress={() => put({ at: 'with-owner' })}>{t('bench.give-back', { part: part.name })}</Key>
+      <Key onPress={() => put({ at: 'gone', why: 'recycled' })}>{t('bench.recycle', { part: part.name })}</Key>
+      {problem && <Problem slim {...problem} />}
+    </li>
+  );
+}

@@ -1,0 +1,69 @@
+import { useState } from 'react';
+import tracing from '../../../assets/words/en/tracing.json';
+import type { JobSheet } from '../../../core/contract/screens.ts';
+import { NumberField } from '../../kit/fields/NumberField.tsx';
+import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
+import { Key } from '../../kit/keys/Key.tsx';
+import { Problem } from '../../kit/keys/Problem.tsx';
+import { useWords } from '../../kit/words.tsx';
+import { useDoes } from '../../link/does.ts';
+import { taskName } from '../terms/terms.ts';
+import { useWork } from './useWork.ts';
+
+const CLEANING = 'filters-and-blades';
+/** Fitting a part is written with the part; proving ours is the wall's, the key is the counter's. */
+const ELSEWHERE: readonly string[] = ['fit-part', 'prove-loaners', 'key-entered-by-owner'];
+const TASKS = Object.keys(tracing.tasks).filter((id) => !ELSEWHERE.includes(id));
+
+/** Tasks of fitting and closing up, and cleaning, with their minutes; what is ours comes off. */
+export function TaskForm({ sheet, tray }: { readonly sheet: JobSheet; readonly tray: string }) {
+  const { t } = useWords();
+  const work = useWork(sheet, tray);
+  const { does, problem } = useDoes();
+  const [task, setTask] = useState<string | null>(null);
+  const [hands, setHands] = useState<number | null>(null);
+  const log = async () => {
+    if (task === null || hands === null) return;
+    if (await work.log(task === CLEANING ? 'cleaning' : 'fitting', task, hands)) {
+      setTask(null);
+      setHands(null);
+    }
+  };
+  const { job, machine } = sheet;
+  return (
+    <section className="bench-part" aria-label={t('bench.tasks')}>
+      <h2>{t('bench.tasks')}</h2>
+      <ChoiceKeys
+        label={t('bench.tasks')}
+        mode="one"
+        choices={TASKS.map((id) => ({ id, says: taskName(id) }))}
+        chosen={task === null ? [] : [task]}
+        onChoose={([id]) => setTask(id ?? null)}
+      />
+      <div className="bench-row">
+        <NumberField
+          label={t('bench.task-minutes')}
+          labelled="above"
+          unit={t('bench.min')}
+          least={0}
+          value={hands}
+          onChange={setHands}
+        />
+        <Key onPress={() => void log()} {...(task !== null && hands !== null ? {} : { whyNot: t('bench.task-needs') })}>
+          {t('bench.task-done')}
+        </Key>
+      </div>
+      {machine.unplugged.length > 0 && (
+        <Key onPress={() => void does('plugIn', { job: job.id, slots: [...machine.unplugged] })}>
+          {t('bench.plug-in')}
+        </Key>
+      )}
+      {job.ours.map(({ thing, count }) => (
+        <Key key={thing} onPress={() => void does('takeOursOff', { job: job.id, thing, count })}>
+          {t('bench.ours-off', { thing, count })}
+        </Key>
+      ))}
+      {(problem ?? work.problem) && <Problem slim {...(problem ?? work.problem ?? { says: '' })} />}
+    </section>
+  );
+}

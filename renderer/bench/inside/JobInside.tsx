@@ -1,0 +1,59 @@
+import type { JobSheet, WallSheet } from '../../../core/contract/screens.ts';
+import type { Part } from '../../../core/custody/ledger.ts';
+import { InsideView } from '../../kit/inside/InsideView.tsx';
+import type { Drop, InsidePart } from '../../kit/inside/model.ts';
+import type { ProblemWords } from '../../kit/keys/Problem.tsx';
+import { useWords } from '../../kit/words.tsx';
+import { wordsOfError } from '../../link/does.ts';
+import { service } from '../../link/service.ts';
+import { useWhoIsHere } from '../../whoIsHere.tsx';
+import { type Blame, insidePart, insideSlots, placeOf, placesFor } from './insideOf.ts';
+
+export type JobInsideProps = {
+  readonly sheet: JobSheet;
+  readonly wall: WallSheet | undefined;
+  readonly benches: readonly string[];
+  readonly tray: string;
+  readonly blame: Blame;
+  /** A part that was scanned and waits for a slot. */
+  readonly scanned: string | null;
+  readonly onPut: () => void;
+};
+
+/** This machine's inside view; each move goes to the ledger, and what stands against it is said where it was dropped. */
+export function JobInside({ sheet, wall, benches, tray, blame, scanned, onPut }: JobInsideProps) {
+  const words = useWords();
+  const { staff } = useWhoIsHere();
+  const known = (id: string): Part | undefined =>
+    sheet.parts.find((one) => one.id === id) ?? wall?.parts.find((one) => one.id === id);
+  const move = async (moved: InsidePart, to: Drop): Promise<ProblemWords | null> => {
+    onPut();
+    const part = known(moved.id);
+    const place = part && placeOf(to, part, sheet);
+    if (!part || !place) return { says: words.t('bench.no-bin'), unchanged: words.t('bench.not-moved') };
+    try {
+      await service.does({
+        command: crypto.randomUUID(),
+        by: staff.id,
+        name: 'movePart',
+        input: { job: sheet.job.id, part: part.id, from: part.place, to: place, why: 'hand', says: null },
+      });
+      return null;
+    } catch (error) {
+      return wordsOfError(error);
+    }
+  };
+  const inHand = scanned === null ? undefined : known(scanned);
+  const form = sheet.parts.find((part) => part.kind === 'board')?.attributes['form-factor'];
+  return (
+    <InsideView
+      slots={insideSlots(sheet, blame, words)}
+      places={placesFor(sheet, benches, tray, blame, words)}
+      {...(typeof form === 'string' && { boardForm: FORMS[form] ?? form })}
+      inHand={inHand ? insidePart(inHand, sheet, blame, words) : null}
+      onMove={move}
+    />
+  );
+}
+
+const FORMS: Readonly<Record<string, string>> = { atx: 'ATX', microatx: 'microATX', 'mini-itx': 'Mini-ITX' };

@@ -1,0 +1,51 @@
+import { useState } from 'react';
+import type { JobSheet } from '../../../core/contract/screens.ts';
+import type { Work } from '../../../core/job/work.ts';
+import { Strip, type StripEntry } from '../../kit/strip/Strip.tsx';
+import { useNow } from '../../kit/useNow.ts';
+import { useWords } from '../../kit/words.tsx';
+import { outcomeName, proofName, stepName, taskName } from '../terms/terms.ts';
+import { WorkEntry } from './WorkEntry.tsx';
+
+/** What a piece of work is called: a step, a proof or a task. */
+export const workName = (work: Pick<Work, 'kind' | 'what'>): string =>
+  work.kind === 'step' ? stepName(work.what) : work.kind === 'proof' ? proofName(work.what) : taskName(work.what);
+
+/** The job's log to scale; a piece of it opens with its outcome, and can be struck out. */
+export function JobStrip({ sheet }: { readonly sheet: JobSheet }) {
+  const { t, number } = useWords();
+  const now = useNow(30_000);
+  const [open, setOpen] = useState<string | null>(null);
+  const { job, charges } = sheet;
+  const work = job.work.find((one) => one.run === open) ?? null;
+  const waited = job.work.filter((one) => !one.struck).reduce((sum, one) => sum + one.waiting, 0);
+  const closed = job.stage === 'gone-home';
+  return (
+    <>
+      <Strip
+        entries={job.work.map((one) => asEntry(one, now))}
+        now={closed ? null : now}
+        totals={t('bench.totals', { hands: number(Math.round(charges.handsOn)), waiting: number(Math.round(waited)) })}
+        {...(open === null ? {} : { chosen: open })}
+        onChoose={setOpen}
+      />
+      {work && <WorkEntry job={job.id} work={work} name={workName(work)} onClose={() => setOpen(null)} />}
+    </>
+  );
+}
+
+function asEntry(work: Work, now: number): StripEntry {
+  const so = (now - work.startedAt) / 60_000;
+  const note = [work.outcome === null ? '' : outcomeName(work.outcome), work.note?.value ?? '']
+    .filter(Boolean)
+    .join(': ');
+  return {
+    id: work.run,
+    at: work.startedAt,
+    label: workName(work),
+    handsOn: work.endedAt === null ? Math.max(1, so) : work.handsOn,
+    waiting: work.endedAt === null ? 0 : work.waiting,
+    ...(note !== '' && { note }),
+    ...(work.struck && { struck: true }),
+  };
+}

@@ -1,0 +1,52 @@
+import { useState } from 'react';
+import { NumberField } from '../../kit/fields/NumberField.tsx';
+import { Ask } from '../../kit/keys/Ask.tsx';
+import { Key } from '../../kit/keys/Key.tsx';
+import type { StepView } from '../../kit/step/stepView.ts';
+import { useWords } from '../../kit/words.tsx';
+import { outcomeName } from '../terms/terms.ts';
+
+export type LogWithoutProps = {
+  readonly step: StepView;
+  readonly outcome: string;
+  readonly onLog: (said: { readonly handsOn: number; readonly waiting: number }) => void;
+  readonly onClose: () => void;
+};
+
+/** A step that was done before its clock was started: logged with the minutes that are said for it. */
+export function LogWithout({ step, outcome, onLog, onClose }: LogWithoutProps) {
+  const { t } = useWords();
+  const [handsOn, setHandsOn] = useState<number | null>(step.handsOn);
+  const [waiting, setWaiting] = useState<number | null>(step.waiting);
+  return (
+    <Ask
+      open
+      title={t('bench.log-without', { step: step.heading, outcome: outcomeName(outcome) })}
+      onClose={onClose}
+      keys={
+        <>
+          <Key onPress={onClose}>{t('kit.close')}</Key>
+          <Key onPress={() => onLog({ handsOn: handsOn ?? 0, waiting: waiting ?? 0 })}>{t('bench.log-it')}</Key>
+        </>
+      }
+    >
+      <p>{t('bench.log-without-says')}</p>
+      <NumberField
+        label={t('bench.hands-on')}
+        labelled="above"
+        unit={t('bench.min')}
+        least={0}
+        value={handsOn}
+        onChange={setHandsOn}
+      />
+      <NumberField
+        label={t('bench.waiting')}
+        labelled="above"
+        unit={t('bench.min')}
+        least={0}
+        value={waiting}
+        onChange={setWaiting}
+      />
+    </Ask>
+  );
+}

@@ -1,0 +1,52 @@
+import { useState } from 'react';
+import type { TracingSheet } from '../../../core/contract/screens.ts';
+import { TextField } from '../../kit/fields/TextField.tsx';
+import { Ask } from '../../kit/keys/Ask.tsx';
+import { Key } from '../../kit/keys/Key.tsx';
+import { useWords } from '../../kit/words.tsx';
+import { notOfferedWords } from '../terms/reasonWords.ts';
+import { stepDoes, stepName } from '../terms/terms.ts';
+
+export type SomethingElseProps = {
+  readonly tracing: TracingSheet;
+  readonly onTake: (step: string) => void;
+  readonly onClose: () => void;
+};
+
+/** Every step there is, found by a word; what is not offered says why. */
+export function SomethingElse({ tracing, onTake, onClose }: SomethingElseProps) {
+  const words = useWords();
+  const { t } = words;
+  const [word, setWord] = useState('');
+  const found = Object.keys(tracing.handling).filter((id) =>
+    `${stepName(id)} ${stepDoes(id)}`.toLowerCase().includes(word.trim().toLowerCase()),
+  );
+  return (
+    <Ask
+      open
+      title={t('kit.step.something-else')}
+      onClose={onClose}
+      light
+      width={720}
+      keys={<Key onPress={onClose}>{t('kit.close')}</Key>}
+    >
+      <TextField label={t('bench.find-step')} labelled="above" value={word} onChange={setWord} autoFocus />
+      <ul className="bench-list">
+        {found.map((id) => {
+          const held = tracing.offer.notOffered.find((one) => one.step === id);
+          return (
+            <li key={id}>
+              <div>
+                <b>{stepName(id)}</b>
+                <div className="k-small k-muted">{held ? notOfferedWords(held, words) : stepDoes(id)}</div>
+              </div>
+              <Key label={t('bench.do-step', { step: stepName(id) })} onPress={() => onTake(id)}>
+                {t('bench.this')}
+              </Key>
+            </li>
+          );
+        })}
+      </ul>
+    </Ask>
+  );
+}

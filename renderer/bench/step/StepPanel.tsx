@@ -1,0 +1,135 @@
+import { useState } from 'react';
+import type { JobSheet, TracingSheet, WallSheet } from '../../../core/contract/screens.ts';
+import { Key } from '../../kit/keys/Key.tsx';
+import { Problem } from '../../kit/keys/Problem.tsx';
+import { FarView } from '../../kit/step/FarView.tsx';
+import { NextStep } from '../../kit/step/NextStep.tsx';
+import { useNow } from '../../kit/useNow.ts';
+import { useRoomKeys } from '../../kit/useRoomKeys.ts';
+import { useWords } from '../../kit/words.tsx';
+import { ClaimForm } from './ClaimForm.tsx';
+import { LogWithout } from './LogWithout.tsx';
+import { OwnWord } from './OwnWord.tsx';
+import { SomethingElse } from './SomethingElse.tsx';
+import { handStepInWords, otherInWords, stepInWords } from './stepWords.ts';
+import { asksUse, UseForm } from './UseForm.tsx';
+import { type Chosen, type Claim, loanerFor, NOTHING, type StepRun, UNCLAIMED } from './useStep.ts';
+
+export type StepPanelProps = {
+  readonly sheet: JobSheet;
+  readonly tracing: TracingSheet;
+  readonly wall: WallSheet | undefined;
+  readonly run: StepRun;
+  readonly about: string;
+  readonly back: { readonly says: string; readonly onPress: () => void } | undefined;
+};
+
+/** The next step, or the one under way, or another chosen by hand; its start, its clock, its outcome. */
+export function StepPanel({ sheet, tracing, wall, run, about, back }: StepPanelProps) {
+  const words = useWords();
+  const { t } = words;
+  const now = useNow();
+  const [byHand, setByHand] = useState<string | null>(null);
+  const [chosen, setChosen] = useState<Chosen>(NOTHING);
+  const [claim, setClaim] = useState<Claim>(UNCLAIMED);
+  const [open, setOpen] = useState<'else' | 'far' | null>(null);
+  const [logged, setLogged] = useState<string | null>(null);
+  const [refusedStart, setRefusedStart] = useState(false);
+  useRoomKeys({ f: () => setOpen(open === 'far' ? null : 'far') });
+
+  const { offer } = tracing;
+  const id = run.work?.what ?? byHand ?? offer.next?.step ?? null;
+  const offered = [offer.next, ...offer.others].find((one) => one?.step === id) ?? undefined;
+  const step =
+    id === null ? null : offered ? stepInWords(offered, offer.saved, wall, words) : handStepInWords(id, tracing, words);
+  const handling = id === null ? undefined : tracing.handling[id]?.handling;
+  const loaner = loanerFor(offered, wall);
+  const held = offer.notOffered.find((one) => one.step === id && one.why.is === 'gate') !== undefined;
+  const take = (next: string | null) => {
+    setByHand(next);
+    setChosen(NOTHING);
+    setClaim(UNCLAIMED);
+    setRefusedStart(false);
+    run.forget();
+  };
+  const start = async (ownWord: string | null) => {
+    if (id === null) return false;
+    const done = await run.start(id, chosen, loaner, ownWord);
+    setRefusedStart(!done);
+    return done;
+  };
+  const outcome = (ended: string) => {
+    if (!run.work) return setLogged(ended);
+    void run.finish(ended, claim, chosen).then((done) => done && take(null));
+  };
+  const elseDialog = open === 'else' && (
+    <SomethingElse
+      tracing={tracing}
+      onTake={(next) => {
+        setOpen(null);
+        take(next);
+      }}
+      onClose={() => setOpen(null)}
+    />
+  );
+  if (!step)
+    return (
+      <section className="bench-form" aria-label={t('bench.next')}>
+        <h2>{t(offer.stop ? `bench.stop.${offer.stop.stop}` : 'bench.no-step')}</h2>
+        <Key onPress={() => setOpen('else')}>{t('kit.step.something-else')}</Key>
+        {elseDialog}
+      </section>
+    );
+  const running = run.running;
+  const asksEnd = handling?.putsBack === 'asked' || (run.work?.loaners.length ?? 0) > 0;
+  return (
+    <div className="bench-step">
+      {run.problem && <Problem slim {...run.problem} />}
+      {!running && (held || refusedStart) && <OwnWord onStart={(says) => void start(says)} />}
+      <NextStep
+        step={step}
+        others={running ? [] : offer.others.map((one) => otherInWords(one, words))}
+        onOther={take}
+        now={now}
+        {...(running ? { running } : {})}
+        onStart={() => void start(null)}
+        onPhase={run.phase}
+        onOutcome={outcome}
+        onSomethingElse={() => setOpen('else')}
+        {...(back && !running ? { back } : {})}
+      />
+      {running && <ClaimForm claim={claim} clocked={run.clocked(now)} asksEnd={asksEnd} onClaim={setClaim} />}
+      {handling && asksUse(handling) && (
+        <UseForm sheet={sheet} handling={handling} chosen={chosen} onChoose={setChosen} />
+      )}
+      {byHand !== null && !running && <Key onPress={() => take(null)}>{t('bench.back-to-offer')}</Key>}
+      {elseDialog}
+      {logged !== null && (
+        <LogWithout
+          step={step}
+          outcome={logged}
+          onLog={(said) => {
+            setLogged(null);
+            void run.log(step.id, logged, { ...claim, ...said }, chosen, loaner).then((done) => {
+              setRefusedStart(!done);
+              if (done) take(null);
+            });
+          }}
+          onClose={() => setLogged(null)}
+        />
+      )}
+      {open === 'far' && (
+        <FarView
+          tag={sheet.machine.tag ?? ''}
+          about={about}
+          step={step}
+          {...(running ? { running } : {})}
+          now={now}
+          onOutcome={outcome}
+          onSomethingElse={() => setOpen('else')}
+          onLeave={() => setOpen(null)}
+        />
+      )}
+    </div>
+  );
+}

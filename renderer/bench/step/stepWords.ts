@@ -1,0 +1,89 @@
+import type { TracingSheet, WallSheet } from '../../../core/contract/screens.ts';
+import type { Caution as CautionId, StepView as Offered } from '../../../core/tracing/live/types.ts';
+import type { IconName } from '../../kit/icons.tsx';
+import { silhouetteOf } from '../../kit/mark/silhouettes.ts';
+import type { Borrow, Caution, OtherStep, StepView } from '../../kit/step/stepView.ts';
+import type { Words } from '../../kit/words.tsx';
+import { standingWords } from '../../wall/wallRows.ts';
+import { placeWords } from '../inside/insideOf.ts';
+import { reasonWords } from '../terms/reasonWords.ts';
+import { cautionText, outcomeName, stateName, stepDoes, stepName } from '../terms/terms.ts';
+
+const MOST_REASONS = 3;
+/** Can hurt a person, or data beyond mending: always in sight. */
+const HARMFUL: ReadonlySet<CautionId> = new Set(['M', 'W', 'D', 'K', 'F']);
+const ICONS: Readonly<Record<CautionId, IconName>> = {
+  M: 'mains',
+  E: 'strap',
+  H: 'heat',
+  S: 'edge',
+  L: 'two',
+  K: 'heat',
+  C: 'stop',
+  W: 'data',
+  D: 'lock',
+  B: 'stop',
+  P: 'hand',
+  F: 'stop',
+  N: 'lock',
+  V: 'air',
+};
+
+export const cautionsOf = (ids: readonly CautionId[]): readonly Caution[] =>
+  ids.map((id) => ({ icon: ICONS[id], text: cautionText(id), harmful: HARMFUL.has(id) }));
+
+/** The engine's step as the bench reads it. */
+export function stepInWords(step: Offered, saved: number, wall: WallSheet | undefined, words: Words): StepView {
+  const [first, ...more] = step.facts.map((fact) => reasonWords(fact, words));
+  const opens = step.moves.map(({ state, way }) => words.t(`bench.state.${way}`, { state: stateName(state) }));
+  const borrow = borrowOf(step, wall, words);
+  return {
+    id: step.step,
+    heading: stepName(step.step),
+    handsOn: Math.round(step.handsOn),
+    waiting: Math.round(step.waiting),
+    ...(saved >= 1 && { saves: saved }),
+    why: [`${stepDoes(step.step)}.`, ...opens, first ?? '', ...more.slice(0, MOST_REASONS - 1)]
+      .filter(Boolean)
+      .join(' '),
+    reason: first ?? stepDoes(step.step),
+    ...(borrow && { borrow }),
+    cautions: cautionsOf(step.cautions),
+    outcomes: step.outcomes.map(({ outcome, p }) => ({ id: outcome, says: outcomeName(outcome), chance: p })),
+  };
+}
+
+/** A step that is not offered, chosen by hand: its outcomes without odds. */
+export function handStepInWords(id: string, tracing: TracingSheet, words: Words): StepView | null {
+  const known = tracing.handling[id];
+  if (!known) return null;
+  return {
+    id,
+    heading: stepName(id),
+    handsOn: known.handsOn,
+    waiting: known.waiting,
+    why: `${stepDoes(id)}. ${words.t('bench.chosen-by-hand')}`,
+    cautions: cautionsOf(['M', 'E']),
+    outcomes: known.outcomes.map((outcome) => ({ id: outcome, says: outcomeName(outcome) })),
+  };
+}
+
+export const otherInWords = (step: Offered, words: Words): OtherStep => ({
+  id: step.step,
+  heading: stepName(step.step),
+  handsOn: Math.round(step.handsOn),
+  waiting: Math.round(step.waiting),
+  reason: step.facts[0] ? reasonWords(step.facts[0], words) : stepDoes(step.step),
+});
+
+function borrowOf(step: Offered, wall: WallSheet | undefined, words: Words): Borrow | null {
+  const part = wall?.parts.find((one) => step.borrows.some(({ loaner }) => loaner === one.id));
+  if (!part) return null;
+  return {
+    tag: part.tag ?? '',
+    what: part.name,
+    place: placeWords(part.place, words),
+    standing: standingWords(part.standing, words),
+    shape: silhouetteOf(part.kind),
+  };
+}

@@ -1,0 +1,145 @@
+import { useState } from 'react';
+import type { JobSheet, TracingSheet, WallSheet } from '../../../core/contract/screens.ts';
+import type { PartId } from '../../../core/ids.ts';
+import type { EndsWith } from '../../../core/job/bench/stepMoves.ts';
+import type { Work } from '../../../core/job/work.ts';
+import { epochMs, minutes } from '../../../core/time.ts';
+import type { StepView as Offered } from '../../../core/tracing/live/types.ts';
+import type { Running } from '../../kit/step/stepView.ts';
+import { type Does, useDoes } from '../../link/does.ts';
+import { service } from '../../link/service.ts';
+import { hasNoLead } from '../inside/insideOf.ts';
+
+/** What the bench said of the parts and slots of the step before it starts. */
+export type Chosen = { readonly slots: readonly string[]; readonly parts: readonly PartId[] };
+export const NOTHING: Chosen = { slots: [], parts: [] };
+
+/** What is said of the step when it ends; `null` minutes are the clock's. */
+export type Claim = {
+  readonly handsOn: number | null;
+  readonly waiting: number | null;
+  readonly endsWith: EndsWith | null;
+  readonly note: string;
+};
+export const UNCLAIMED: Claim = { handsOn: null, waiting: null, endsWith: null, note: '' };
+
+const MINUTE = 60_000;
+type Phase = { readonly run: string; readonly phase: Running['phase']; readonly since: number; readonly hands: number };
+
+export type StepRun = Does & {
+  readonly work: Work | null;
+  readonly running: Running | undefined;
+  readonly start: (step: string, chosen: Chosen, loaner: string | null, ownWord: string | null) => Promise<boolean>;
+  readonly finish: (outcome: string, claim: Claim, chosen: Chosen) => Promise<boolean>;
+  /** Logs a step that was done without its clock, with the minutes claimed for it. */
+  readonly log: (
+    step: string,
+    outcome: string,
+    claim: Claim,
+    chosen: Chosen,
+    loaner: string | null,
+  ) => Promise<boolean>;
+  readonly phase: (to: Running['phase']) => void;
+  /** Minutes by the clock so far, rounded. */
+  readonly clocked: (now: number) => { readonly handsOn: number; readonly waiting: number };
+};
+
+/** The step under way at this machine: its clock is the entry itself, so it goes on when the window is closed. */
+export function useStep(sheet: JobSheet, tracing: TracingSheet | undefined, tray: string): StepRun {
+  const doing = useDoes();
+  const [kept, setKept] = useState<Phase | null>(null);
+  const { job } = sheet;
+  const work = job.work.findLast((one) => one.endedAt === null && !one.struck && one.kind === 'step') ?? null;
+  const at =
+    work &&
+    (kept?.run === work.run ? kept : { run: work.run, phase: 'hands-on' as const, since: work.startedAt, hands: 0 });
+  const hands = (now: number) => (at ? at.hands + (at.phase === 'hands-on' ? now - at.since : 0) : 0);
+  const planned = work ? (tracing?.handling[work.what]?.waiting ?? 0) : 0;
+  const start = async (
+    step: string,
+    chosen: Chosen,
+    loaner: string | null,
+    ownWord: string | null,
+    startedAt: number,
+  ) => {
+    const done = await doing.does('startWork', {
+      job: job.id,
+      kind: 'step',
+      what: step,
+      startedAt: epochMs(startedAt),
+      tray,
+      use: useOf(loaner, chosen),
+      ownWord,
+    });
+    const off = done ? unplugsOf(sheet, tracing?.handling[step]?.handling.unplugs ?? [], tray) : null;
+    return done !== null && (off === null || (await doing.does('unplug', off)) !== null);
+  };
+  const end = async (run: string, outcome: string, claim: Claim, chosen: Chosen, loaner: string | null, now: number) =>
+    (await doing.does('finishWork', {
+      job: job.id,
+      run,
+      endedAt: epochMs(now),
+      outcome,
+      handsOn: minutes(claim.handsOn ?? clocked(now).handsOn),
+      waiting: minutes(claim.waiting ?? clocked(now).waiting),
+      readings: [],
+      passed: null,
+      note: claim.note.trim() === '' ? null : claim.note.trim(),
+      endsWith: claim.endsWith,
+      use: useOf(loaner, chosen),
+      tray,
+    })) !== null;
+  const clocked = (now: number) => {
+    const handsOn = Math.round(hands(now) / MINUTE);
+    return { handsOn, waiting: Math.max(0, Math.round((now - (work?.startedAt ?? now)) / MINUTE) - handsOn) };
+  };
+  return {
+    ...doing,
+    work,
+    clocked,
+    running: !at
+      ? undefined
+      : at.phase === 'hands-on'
+        ? { phase: 'hands-on', since: at.since, before: at.hands / 1000 }
+        : { phase: 'waiting', since: at.since, seconds: planned * 60 },
+    phase: (to) => {
+      const now = Date.now();
+      if (at) setKept({ run: at.run, phase: to, since: now, hands: hands(now) });
+    },
+    start: (step, chosen, loaner, ownWord) => start(step, chosen, loaner, ownWord, Date.now()),
+    finish: async (outcome, claim, chosen) =>
+      work !== null && end(work.run, outcome, claim, chosen, work.loaners[0]?.id ?? null, Date.now()),
+    log: async (step, outcome, claim, chosen, loaner) => {
+      const now = Date.now();
+      const startedAt = now - ((claim.handsOn ?? 0) + (claim.waiting ?? 0)) * MINUTE;
+      if (!(await start(step, chosen, loaner, null, startedAt))) return false;
+      const fresh = await service.job({ job: job.id });
+      const run = fresh.job.work.findLast((one) => one.endedAt === null && one.what === step)?.run;
+      return run !== undefined && end(run, outcome, claim, chosen, loaner, now);
+    },
+  };
+}
+
+const useOf = (loaner: string | null, chosen: Chosen) => ({
+  loaner: loaner as PartId | null,
+  slots: [...chosen.slots],
+  parts: [...chosen.parts],
+});
+
+/** What a step unplugs: leads come off in place, a drive without a lead comes out to the tray. Null when nothing is on. */
+function unplugsOf({ job, machine, parts }: JobSheet, kinds: readonly string[], tray: string) {
+  const off = machine.slots.filter((slot) => {
+    const part = parts.find((one) => one.id === machine.inside[slot.id]);
+    return part !== undefined && kinds.includes(part.kind) && !machine.unplugged.includes(slot.id);
+  });
+  if (off.length === 0) return null;
+  const out = off.filter(hasNoLead).flatMap((slot) => {
+    const part = machine.inside[slot.id];
+    return part ? [{ part, tray }] : [];
+  });
+  return { job: job.id, slots: off.map((slot) => slot.id), out };
+}
+
+/** The loaner a step would borrow: the first of its kinds that the wall has as a part. */
+export const loanerFor = (step: Offered | undefined, wall: WallSheet | undefined): string | null =>
+  step?.borrows.find(({ loaner }) => loaner !== null && wall?.parts.some((part) => part.id === loaner))?.loaner ?? null;
