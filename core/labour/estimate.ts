@@ -40,13 +40,12 @@ export function estimate(request: EstimateRequest): LabourEstimate | EstimateCan
   const random = prng(seed);
   const live = liveProblem(request);
   const policy = live && sharedPolicy(live.problemAt, live.open);
+  const settled = live ? null : settledFault(request);
   const done: Path[] = [];
   for (let n = 0; n < paths; n++) {
     if (n % LOOK_EVERY === 0 && request.cancelled?.()) return { refused: 'estimate-cancelled', paths: n };
     const traced =
-      live && policy
-        ? trace(model, live.problemAt, policy, random)
-        : { minutes: 0, fault: live ? null : settledFault(request), ended: true };
+      live && policy ? trace(model, live.problemAt, policy, random) : { minutes: 0, fault: settled, ended: true };
     const fault = model.faults[model.faultIndex.get(traced.fault ?? '') ?? -1];
     const part = fault?.part ?? null;
     const partMinor = traced.ended && part !== null && fault?.mendedBy === 'part' ? (rates.parts[part] ?? 0) : 0;
@@ -71,7 +70,10 @@ function liveProblem({
 }: EstimateRequest): { readonly problemAt: LiveProblem; readonly open: readonly number[] } | null {
   // How long the whole takes is asked without regard to the limit: whether it passes is the answer.
   const { perMinuteMinor, spentMinor } = given.money;
-  const tracing = { ...given, money: { ...given.money, limitMinor: spentMinor + HANDED_OVER_MINUTES * perMinuteMinor } };
+  const tracing = {
+    ...given,
+    money: { ...given.money, limitMinor: spentMinor + HANDED_OVER_MINUTES * perMinuteMinor },
+  };
   const posterior = posteriorOf(model, tracing, false);
   const verdict = verdictAfter(model, tracing, posterior).verdict;
   if (verdict === 'confirmed' || verdict === 'cured') return null;

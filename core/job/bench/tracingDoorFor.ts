@@ -1,11 +1,23 @@
+import type { PartId } from '../../ids.ts';
 import { minutes } from '../../time.ts';
 import type { LiveTracing } from '../../tracing/live/api.ts';
-import type { FaultModel } from '../../tracing/live/types.ts';
-import { tracingCase } from './tracingCase.ts';
+import { suspectsOf } from '../../tracing/live/belief/belief.ts';
+import { posteriorOf } from '../../tracing/live/belief/posterior.ts';
+import { closedGates } from '../../tracing/live/offer/gates.ts';
+import type { FaultModel, TracingCase } from '../../tracing/live/types.ts';
+import { loanerStanding, tracingCase } from './tracingCase.ts';
 import type { JobView, TracingDoor } from './tracingDoor.ts';
 
 /** A fault below this chance is no longer a suspect that a loaner was exposed to. */
 const STILL_SUSPECT = 0.01;
+
+/** The suspects by single faults: quick, and enough for gates and exposure. */
+const suspectsNow = (model: FaultModel, tracing: TracingCase) => suspectsOf(model, posteriorOf(model, tracing, false));
+
+function loanerStandingOf(view: JobView, id: PartId) {
+  const part = view.parts.get(id);
+  return part ? loanerStanding(part) : null;
+}
 
 /** The job's door to the tracing engine, with one fault model behind it. */
 export function tracingDoorFor(live: LiveTracing, model: FaultModel): TracingDoor {
@@ -26,20 +38,16 @@ export function tracingDoorFor(live: LiveTracing, model: FaultModel): TracingDoo
         : null;
     },
     gates: (view, step, loaner) => {
-      const offer = live.offerStep(model, caseOf(view), { method: 'ratio' });
-      const standing = loaner ? view.parts.get(loaner)?.standing.is : undefined;
-      return offer.notOffered.flatMap((one) => {
-        if (one.step !== step || one.why.is !== 'gate') return [];
-        const { gate } = one.why;
-        const rule = model.gates.find((known) => known.id === gate);
-        const excused = rule?.unless.some((good) => good === standing) ?? false;
-        return excused ? [] : [{ gate, first: one.why.firstDo }];
-      });
+      const tracing = caseOf(view);
+      const standing = loaner ? loanerStandingOf(view, loaner) : null;
+      return closedGates(model, tracing, step, suspectsNow(model, tracing), standing).map(({ gate, firstDo }) => ({
+        gate: gate.id,
+        first: firstDo,
+      }));
     },
     suspects: (view) =>
-      live
-        .belief(model, caseOf(view))
-        .suspects.filter((suspect) => suspect.p >= STILL_SUSPECT)
+      suspectsNow(model, caseOf(view))
+        .filter((suspect) => suspect.p >= STILL_SUSPECT)
         .map((suspect) => suspect.fault),
     harms: (fault, kind) =>
       model.steps.some((step) =>

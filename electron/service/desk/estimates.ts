@@ -51,7 +51,7 @@ export async function followWithEstimate(place: Place, asked: Asked, done: Done)
   const job = (
     asked.name === 'takeIn' ? done.made.slice('job:'.length) : 'job' in asked.input ? asked.input.job : ''
   ) as JobId;
-  const estimated = await estimateNow(await place.shop.read(), place.engine, job, epochMs(0), done.seq);
+  const estimated = await estimateNow(await place.shop.read(), place.engine, job, moment, epochMs(0), done.seq);
   if (!estimated) return;
   const { figures, withPart } = estimated;
   await carryOut(place.shop, place.tools, 'service', {
@@ -73,10 +73,18 @@ export async function followWithEstimate(place: Place, asked: Asked, done: Done)
   } as Asked);
 }
 
-async function estimateNow(read: Reader, engine: Engine, job: JobId, at: EpochMs, seed: number) {
+async function estimateNow(
+  read: Reader,
+  engine: Engine,
+  job: JobId,
+  moment: EstimateMoment,
+  at: EpochMs,
+  seed: number,
+) {
   const bench = await benchState(read, job, at);
   if (!bench) return null;
   const { view, state } = bench;
+  if (moment === 'step' && view.job.stage !== 'tracing') return null;
   const { job: now } = view;
   const figures = engine.estimate({
     model: engine.model,
