@@ -212,6 +212,7 @@ function summed({ rates, seed, paths }: EstimateRequest, done: readonly Path[]):
     withParts: whole(withParts),
     passesLimit: limitMinor === null ? null : withParts.filter((one) => one > limitMinor).length / done.length,
     handOver: done.filter((path) => path.handedOver).length / done.length,
+    likeliestPart: likeliestPart(done),
     drivers: driversOf(done),
     medianError: (1.2533 * deviation(toCome)) / Math.sqrt(done.length),
     seed,
@@ -222,6 +223,14 @@ function summed({ rates, seed, paths }: EstimateRequest, done: readonly Path[]):
 }
 
 const at = (sorted: readonly number[], p: number): number => quantile(sorted, p) ?? 0;
+
+function likeliestPart(done: readonly Path[]): string | null {
+  const counts = Map.groupBy(
+    done.filter((path) => path.partMinor > 0 && path.part !== null),
+    (path) => path.part as string,
+  );
+  return [...counts].toSorted((a, b) => b[1].length - a[1].length)[0]?.[0] ?? null;
+}
 
 function driversOf(done: readonly Path[]): LabourEstimate['drivers'] {
   const variance = (values: readonly number[]) => deviation(values) ** 2;

@@ -46,6 +46,8 @@ export type LabourEstimate = {
   readonly withParts: { readonly p50: number; readonly p90: number };
   /** Chance that work and parts together pass the limit, 0..1; null without a limit. */
   readonly passesLimit: number | null;
+  /** Kind of part that the simulated faults ask for most often; null when none does. */
+  readonly likeliestPart: string | null;
   /** Chance that tracing ends by handing over. */
   readonly handOver: number;
   /** What drives the spread, largest first: share of the variance of hands-on minutes. */

@@ -108,7 +108,7 @@ async function estimateNow(
 const likeliestPart = (figures: LabourEstimate) =>
   figures.withParts.p50 > figures.price.p50
     ? {
-        name: figures.drivers.find((driver) => driver.what === 'fault')?.id ?? 'part',
+        name: figures.likeliestPart ?? 'none',
         p50: figures.withParts.p50,
         p90: figures.withParts.p90,
       }

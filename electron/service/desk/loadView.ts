@@ -32,6 +32,7 @@ export async function loadView(read: Reader, about: About, at: EpochMs): Promise
   const ids = [
     ...(machine?.parts ?? []),
     ...(job?.parts ?? []),
+    ...(job?.questions ?? []).flatMap(({ offer }) => (offer ? [offer.part, offer.forPart] : [])),
     ...(about.parts ?? []),
     ...[...rigs.values()].flatMap((rig) => Object.values(rig.inside)),
   ];
