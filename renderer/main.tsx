@@ -1,6 +1,7 @@
 import { QueryClientProvider } from '@tanstack/react-query';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
+import './kit/tokens.css';
 import { App } from './App.tsx';
 import { queries, startFollowing } from './link/service.ts';
 

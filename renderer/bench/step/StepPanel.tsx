@@ -11,6 +11,7 @@ import { ClaimForm } from './ClaimForm.tsx';
 import { LogWithout } from './LogWithout.tsx';
 import { OwnWord } from './OwnWord.tsx';
 import { SomethingElse } from './SomethingElse.tsx';
+import { Stopped } from './Stopped.tsx';
 import { handStepInWords, otherInWords, stepInWords } from './stepWords.ts';
 import { asksUse, UseForm } from './UseForm.tsx';
 import { type Chosen, type Claim, loanerFor, NOTHING, type StepRun, UNCLAIMED } from './useStep.ts';
@@ -74,14 +75,16 @@ export function StepPanel({ sheet, tracing, wall, run, about, back }: StepPanelP
   );
   if (!step)
     return (
-      <section className="bench-form" aria-label={t('bench.next')}>
-        <h2>{t(offer.stop ? `bench.stop.${offer.stop.stop}` : 'bench.no-step')}</h2>
-        <Key onPress={() => setOpen('else')}>{t('kit.step.something-else')}</Key>
+      <>
+        <Stopped offer={offer} onTake={take} onSomethingElse={() => setOpen('else')} />
         {elseDialog}
-      </section>
+      </>
     );
   const running = run.running;
-  const asksEnd = handling?.putsBack === 'asked' || (run.work?.loaners.length ?? 0) > 0;
+  const lent = run.work?.loaners.some(({ id: one }) =>
+    sheet.parts.some((part) => part.id === one && part.place.at === 'slot'),
+  );
+  const asksEnd = handling?.putsBack === 'asked' || lent === true;
   return (
     <div className="bench-step">
       {run.problem && <Problem slim {...run.problem} />}
