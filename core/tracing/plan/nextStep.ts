@@ -1,7 +1,7 @@
 import type { Refusal } from '../../decision.ts';
 import { layOut } from './bench.ts';
-import { makeReady } from './choosers.ts';
-import { type Cancel, untilHalted } from './effort.ts';
+import { withMethod } from './choosers.ts';
+import type { Cancel } from './effort.ts';
 import { safeCut, writeOut } from './policyTree.ts';
 import type { Method, Problem } from './problem.ts';
 import { afterStep, type Stand, startOf } from './stand.ts';
@@ -39,8 +39,7 @@ export function nextStep(
     cured = problem.steps[at]?.cures[outcome] === true;
   }
   if (cured) return { ok: true, next: { next: 'done', kind: 'done' } };
-  const answer = untilHalted(() => {
-    const { chooser, strides, effort } = makeReady(bench, stand, method, signal);
+  const answer = withMethod(bench, stand, method, signal, ({ chooser, strides, effort }) => {
     if (chooser.mayStop) return problem.steps[chooser.choose(stand)]?.id;
     // A base policy stops where its own going on is dearer, so its going on has to be valued; the cut keeps that short.
     const { policy } = writeOut(bench, stand, chooser, strides, safeCut(bench.stepCount), method, effort);

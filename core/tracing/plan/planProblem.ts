@@ -1,7 +1,7 @@
 import type { Refusal } from '../../decision.ts';
 import { layOut } from './bench.ts';
-import { makeReady } from './choosers.ts';
-import { type Cancel, untilHalted } from './effort.ts';
+import { withMethod } from './choosers.ts';
+import type { Cancel } from './effort.ts';
 import { type Policy, writeOut } from './policyTree.ts';
 import type { Method, Problem } from './problem.ts';
 import { startOf } from './stand.ts';
@@ -37,12 +37,12 @@ export function planProblem(
   options: PlanOptions,
 ): { readonly ok: true; readonly plan: Plan } | { readonly ok: false; readonly refusal: Refusal } {
   const { method, signal } = options;
-  const answer = untilHalted(() => {
-    const bench = layOut(problem);
-    const start = startOf(bench);
-    const { chooser, strides, effort } = makeReady(bench, start, method, signal);
-    return writeOut(bench, start, chooser, strides, options.cut ?? defaultCut(problem), method, effort);
-  });
+  const bench = layOut(problem);
+  const start = startOf(bench);
+  const cut = options.cut ?? defaultCut(problem);
+  const answer = withMethod(bench, start, method, signal, ({ chooser, strides, effort }) =>
+    writeOut(bench, start, chooser, strides, cut, method, effort),
+  );
   if (!answer.ok) return answer;
   const { policy, minutes, cutMass } = answer.value;
   const first = policy === 'hand over' ? null : policy.step;
