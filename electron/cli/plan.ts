@@ -10,6 +10,8 @@ import type { CliCommand, Io } from './command.ts';
 import { type PlanArguments, readArguments } from './planArguments.ts';
 import { planText } from './planText.ts';
 
+/** Its words, as those of the planner's refusals, stand with the words of this command. */
+const CANNOT_READ = 'cannot-read';
 const ANSWERED = 0;
 /** A stated limit stopped a plan. */
 const LIMIT = 1;
@@ -98,7 +100,7 @@ async function readText(file: string, io: Io): Promise<Text> {
     return { ok: true, value: new TextDecoder().decode(await io.readFile(file)) };
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error);
-    return { ok: false, refusal: { refused: 'cannot-read', file, field: '(file)', reason } };
+    return { ok: false, refusal: { refused: CANNOT_READ, file, field: '(file)', reason } };
   }
 }
 

@@ -45,7 +45,7 @@ export function machineStory(said: Said, text: string): Story {
     uses: {},
     fitting: fittingFor(found),
     newSlots: [
-      ...found.modules.slice(0, 2),
+      ...found.modules,
       ...found.slots.filter((slot) => slot.takes === 'card' || slot.takes === 'drive').map((slot) => slot.id),
     ],
     remarks: [
@@ -159,12 +159,15 @@ function wallFor(wall: readonly WallPart[], found: Filled): readonly WallPart[] 
 /** The week's fitting on this machine: parts it has not are left out, its modules go back into the slots the board has. */
 function fittingFor(found: Filled): Story['fitting'] {
   return STORY.story.fitting.work.flatMap((one): Story['fitting'][number][] => {
-    if (one.fit !== undefined) return [one, ...modulesIn(found)];
+    if (one.fit !== undefined) return [one, ...backInto(found)];
     if (one.own === undefined) return [one];
     const isModule = one.own === 'A2' || one.own === 'B1';
     return isModule || !found.parts.some((part) => part.slot === one.own) ? [] : [one];
   });
 }
 
-const modulesIn = ({ modules }: Filled) =>
-  modules.slice(0, 2).map((slot, at) => ({ at: `09:4${1 + at}`, own: slot, slot, handsOn: 1, why: 'fitting' }));
+/** Every module, and every processor beyond the first, back where it sat: the board of this run has those places too. */
+const backInto = ({ parts }: Filled): Story['fitting'] =>
+  parts
+    .filter((part) => part.kind === 'dimm' || (part.kind === 'processor' && part.slot !== 'socket'))
+    .map(({ slot }) => ({ at: '09:41', own: slot, slot, handsOn: 1, why: 'fitting' }));
