@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { randomProblem } from '../../../tests/published/tracing/randomProblem.ts';
-import { read } from '../../../tests/published/tracing/solve.ts';
-import { layOut } from './bench.ts';
-import { planProblem } from './planProblem.ts';
-import { StepRanker, standOf } from './rank.ts';
-import { afterStep, startOf } from './stand.ts';
+import { layOut } from '../../../core/tracing/plan/bench.ts';
+import { planProblem } from '../../../core/tracing/plan/planProblem.ts';
+import { StepRanker, standOf } from '../../../core/tracing/plan/rank.ts';
+import { afterStep, startOf } from '../../../core/tracing/plan/stand.ts';
+import { randomProblem } from './randomProblem.ts';
+import { read } from './solve.ts';
 
 const MIX = { faults: [4, 8], steps: [6, 9], states: [1, 4], observations: 0.34, extras: 0.4 } as const;
 
