@@ -40,14 +40,6 @@ export type Condition = {
   readonly outcomes: number;
 };
 
-/** P(outcome | fault f shows in its mode) for one step: a quiet trial of a fault that comes and goes looks like nothing. */
-export function rowOf(model: FaultModel, prior: Prior, s: number, f: number, comesAndGoes: boolean): Float64Array {
-  const nothing = model.nothing[s] as Float64Array;
-  const row = model.rows[s]?.[f] ?? mixed(model, prior, s, f);
-  const quiet = comesAndGoes ? quietChance(model.steps[s] as Step, prior, f) : 0;
-  return quiet === 0 ? row : row.map((p, o) => quiet * (nothing[o] ?? 0) + (1 - quiet) * p);
-}
-
 /** (1 − p)^starts · exp(−rate × hours): the chance that a fault that comes and goes stays away; 0 where none is needed. */
 export function quietChance(step: Step, prior: Prior, f: number): number {
   const rate = prior.rate[f];
@@ -149,15 +141,18 @@ export function conditionOf(
   const badSeen = new Float64Array(model.faults.length);
   const mends = new Float64Array(model.faults.length);
   const mendsAfter = new Float64Array(model.faults.length);
+  const nothingNormal = nothing[n] as number;
+  const nothingSeen = nothing[outcome] as number;
   model.faults.forEach((fault, f) => {
-    for (const mode of [0, 1]) {
-      const row = inCircuit[f] === 1 ? rowOf(model, prior, s, f, mode === 1) : nothing;
-      normal[f * 2 + mode] = row[n] as number;
-      seen[f * 2 + mode] = row[outcome] as number;
-    }
-    const bad = rowOf(model, prior, s, f, false);
-    badNormal[f] = bad[n] as number;
-    badSeen[f] = bad[outcome] as number;
+    const row = model.rows[s]?.[f] ?? mixed(model, prior, s, f);
+    badNormal[f] = row[n] as number;
+    badSeen[f] = row[outcome] as number;
+    const quiet = inCircuit[f] === 1 ? quietChance(step, prior, f) : 1;
+    const shows = inCircuit[f] === 1 ? 1 : 0;
+    normal[f * 2] = shows * (row[n] as number) + (1 - shows) * nothingNormal;
+    seen[f * 2] = shows * (row[outcome] as number) + (1 - shows) * nothingSeen;
+    normal[f * 2 + 1] = (1 - quiet) * (row[n] as number) + quiet * nothingNormal;
+    seen[f * 2 + 1] = (1 - quiet) * (row[outcome] as number) + quiet * nothingSeen;
     mends[f] = step.mends[fault.id] ?? 0;
     mendsAfter[f] = step.mendsAfter[fault.id] ?? 0;
   });
@@ -170,8 +165,8 @@ export function conditionOf(
     inCircuit,
     badNormal,
     badSeen,
-    nothingNormal: nothing[n] as number,
-    nothingSeen: nothing[outcome] as number,
+    nothingNormal,
+    nothingSeen,
     oursNormal: ours[n] as number,
     oursSeen: ours[outcome] as number,
     mends,

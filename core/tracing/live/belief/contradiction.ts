@@ -1,10 +1,10 @@
 import { prng } from '../../../labour/prng.ts';
 import type { Contradiction, FaultModel, TracingCase } from '../types.ts';
 import { massOf } from './belief.ts';
-import { chanceOf, type Showing, show, showNothing } from './chanceOf.ts';
 import { type Condition, conditionOf } from './conditions.ts';
 import { carry } from './filter.ts';
 import type { Hypothesis } from './hypotheses.ts';
+import { outlook } from './outlook.ts';
 import type { Posterior } from './posterior.ts';
 
 /** A log rarer than this under its own best explanation is reported. */
@@ -41,42 +41,15 @@ function bestOf(posterior: Posterior): Hypothesis | undefined {
   return posterior.hypotheses[best];
 }
 
-const shown: Showing = { count: 0, normal: 1, seen: 0, odd: 0, steady: true };
-
 /** P(each outcome) of one logged step under a hypothesis that still stands, given what was before it. */
 function outcomeRow(model: FaultModel, posterior: Posterior, condition: Condition, best: Hypothesis): Float64Array {
   const row = new Float64Array(condition.outcomes);
   for (let o = 0; o < row.length; o++) {
-    const each =
-      o === condition.outcome
-        ? condition
-        : { ...conditionOf(model, posterior.prior, condition.step, o, condition.inCircuit), again: 'first' as const };
-    row[o] = mixedChance(each, best);
+    const each = conditionOf(model, posterior.prior, condition.step, o, condition.inCircuit);
+    row[o] = outlook(best, best.second >= 0 ? 3 : 1, each);
   }
   const sum = row.reduce((a, b) => a + b, 0);
   return row.map((p) => p / sum);
-}
-
-/** Mending by the step itself counted: with the chance that it mends, the machine shows nothing. */
-function mixedChance(condition: Condition, best: Hypothesis): number {
-  const a = best.first * 2 + best.firstMode;
-  const b = best.second * 2 + best.secondMode;
-  let sum = 0;
-  for (const first of [0, 1]) {
-    for (const second of best.second >= 0 ? [0, 1] : [0]) {
-      const mend1 = condition.mends[best.first] as number;
-      const mend2 = best.second >= 0 ? (condition.mends[best.second] as number) : 0;
-      const p = (first ? 1 - mend1 : mend1) * (best.second < 0 ? 1 : second ? 1 - mend2 : mend2);
-      if (p === 0) continue;
-      showNothing(shown);
-      if (first && condition.inCircuit[best.first] === 1)
-        show(shown, condition, condition.normal[a] as number, condition.seen[a] as number, best.firstMode === 0);
-      if (second && condition.inCircuit[best.second] === 1)
-        show(shown, condition, condition.normal[b] as number, condition.seen[b] as number, best.secondMode === 0);
-      sum += p * chanceOf({ ...condition, again: 'first' }, shown);
-    }
-  }
-  return sum;
 }
 
 /** Cheap look before simulating: far below the mean log chance, by its own spread? */

@@ -6,7 +6,7 @@ import { type Posterior, posteriorOf } from '../belief/posterior.ts';
 import type { FaultModel, Method, NotOffered, Offer, StateId, Step, StepId, StepView, TracingCase } from '../types.ts';
 import { whyNotOffered } from './available.ts';
 import { seeStep } from './seeStep.ts';
-import { type LiveProblem, toProblem } from './toProblem.ts';
+import { type HeldStep, type LiveProblem, toProblem } from './toProblem.ts';
 import { confirmingSteps, verdictAfter } from './verdictAfter.ts';
 
 /** Steps shown beside the one on offer. */
@@ -39,10 +39,14 @@ export function offerStep(model: FaultModel, tracing: TracingCase, { method }: {
     if (why) notOffered.push({ step: step.id, why });
     else steps.push(step);
   }
-  const live = toProblem(model, tracing, posterior, steps);
+  const held = method === 'easiest' ? [] : heldSteps(model, notOffered, steps);
+  const live = toProblem(model, tracing, posterior, steps, held);
   const ranking = rankSteps(model, live, open, method);
   const see = (at: number) => seeStep(model, tracing, live, at, open, suspects);
-  const chosen = method === 'easiest' ? ranking.easiest : method === 'ratio' ? ranking.ratio : ranking.best;
+  const wanted = method === 'easiest' ? ranking.easiest : method === 'ratio' ? ranking.ratio : ranking.best;
+  // What is held back is worth its opening steps: the first of them is the one to do now.
+  const opener = held[wanted - steps.length]?.firstDo[0];
+  const chosen = opener ? steps.indexOf(opener) : wanted;
   const settled = verdict.verdict === 'confirmed' || verdict.verdict === 'cured';
   const next = settled || chosen < 0 ? null : see(chosen);
   const stop: Offer['stop'] = settled
@@ -64,12 +68,22 @@ export function offerStep(model: FaultModel, tracing: TracingCase, { method }: {
     easiest: { step: steps[ranking.easiest]?.id ?? null, expectedMinutes: minutesOf(ranking, ranking.easiest) },
     saved: Math.max(0, ranking.savedAgainstEasiest),
     others: ranking.steps
-      .filter((one) => one.step !== chosen)
+      .filter((one) => one.step !== chosen && one.step < steps.length)
       .slice(0, MOST_OTHERS)
       .map((one) => see(one.step)),
     notOffered,
     openStates: open,
   };
+}
+
+/** Steps that only a gate holds back, where all that opens it can be done now. */
+function heldSteps(model: FaultModel, notOffered: readonly NotOffered[], steps: readonly Step[]): readonly HeldStep[] {
+  return notOffered.flatMap(({ step, why }) => {
+    const held = why.is === 'gate' ? model.steps[model.stepIndex.get(step) ?? -1] : undefined;
+    if (!held || why.is !== 'gate') return [];
+    const firstDo = why.firstDo.flatMap((id) => steps.filter((one) => one.id === id));
+    return firstDo.length === why.firstDo.length ? [{ step: held, firstDo }] : [];
+  });
 }
 
 /** The same view of any step the technician points at; null when the model does not know it. */
@@ -84,13 +98,27 @@ export function reasonFor(model: FaultModel, tracing: TracingCase, id: StepId): 
 const minutesOf = (ranking: Ranking, step: number): number =>
   ranking.steps.find((one) => one.step === step)?.expectedMinutes ?? ranking.stopping;
 
+/** A step that moves the belief by less than this, whatever comes out, is not planned with. */
+const TELLS_NOTHING = 0.004;
+
+/** How far the outcomes move the belief: expected total variation between before and after. */
+function tells(chance: readonly Float64Array[], prior: Float64Array): number {
+  let moved = 0;
+  for (const row of chance) {
+    let p = 0;
+    for (let w = 0; w < prior.length; w++) p += (prior[w] as number) * (row[w] as number);
+    for (let w = 0; w < prior.length; w++) moved += (prior[w] as number) * Math.abs((row[w] as number) - p);
+  }
+  return moved / 2;
+}
+
 function rankSteps(model: FaultModel, live: LiveProblem, open: readonly StateId[], method: Method): Ranking {
   const bench = layOut(live.problem);
   const stateAt = new Map(model.states.map((state, at) => [state.id, at]));
   const stand = standOf(
     bench,
     Float64Array.from(live.problem.prior),
-    new Uint8Array(live.steps.length),
+    Uint8Array.from(live.problem.steps, (step) => (tells(step.chance, live.problem.prior) < TELLS_NOTHING ? 1 : 0)),
     open.flatMap((id) => stateAt.get(id) ?? []),
   );
   return new StepRanker(bench, method === 'rollout' ? 2 : 1).rank(stand);

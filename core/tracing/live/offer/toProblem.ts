@@ -1,8 +1,8 @@
 import type { Step as PlanStep, Problem } from '../../plan/problem.ts';
 import { assemblyOf, closesOf, opensOf } from '../assembly.ts';
 import { circuitFlags, conditionOf } from '../belief/conditions.ts';
-import { step as lookAt } from '../belief/filter.ts';
 import type { Hypothesis } from '../belief/hypotheses.ts';
+import { outlook } from '../belief/outlook.ts';
 import type { Posterior } from '../belief/posterior.ts';
 import { lookMask } from '../configuration.ts';
 import type { FaultModel, Outcome, Step, TracingCase } from '../types.ts';
@@ -11,10 +11,15 @@ import { harmOf, ownMinutes, weighedWaiting } from './weights.ts';
 /** One way it can stand now: a hypothesis with what of it is still there. */
 export type Way = { readonly hypothesis: Hypothesis; readonly standing: number; readonly p: number };
 
+/** A step that a gate holds back, with the steps that open it. */
+export type HeldStep = { readonly step: Step; readonly firstDo: readonly Step[] };
+
+/** `steps` in the order of the problem's steps; those that a gate holds back come last, charged with what opens it. */
 export type LiveProblem = { readonly problem: Problem; readonly ways: readonly Way[]; readonly steps: readonly Step[] };
 
-/** The likeliest ways that carry the look-ahead. */
+/** The likeliest ways that carry the look-ahead: as many as hold this share of the belief, but never more than so many. */
 const MOST_WAYS = 300;
+const CARRIED = 0.995;
 /** Handing over is charged at least this many minutes, so that a limit nearly spent does not end a job too soon. */
 const LEAST_HAND_OVER = 30;
 /** Charged when no limit was said. */
@@ -26,6 +31,7 @@ export function toProblem(
   tracing: TracingCase,
   posterior: Posterior,
   steps: readonly Step[],
+  held: readonly HeldStep[] = [],
 ): LiveProblem {
   const ways = likeliestWays(posterior);
   const assembly = assemblyOf(model, tracing.switches);
@@ -33,9 +39,11 @@ export function toProblem(
   const index = (ids: readonly string[]) => ids.flatMap((id) => stateAt.get(id) ?? []);
   const total = ways.reduce((sum, way) => sum + way.p, 0);
   const handOver = handOverMinutes(tracing);
+  const plan = (step: Step) =>
+    planStep(model, tracing, posterior, ways, step, index(opensOf(assembly, step)), index(closesOf(assembly, step)));
   return {
     ways,
-    steps,
+    steps: [...steps, ...held.map((one) => one.step)],
     problem: {
       faults: ways.map((way, at) => `${way.hypothesis.first}/${way.hypothesis.second}/${way.standing}/${at}`),
       prior: Float64Array.from(ways, (way) => way.p / total),
@@ -45,17 +53,18 @@ export function toProblem(
         closing: state.closing,
         within: state.within === null ? -1 : (stateAt.get(state.within) ?? -1),
       })),
-      steps: steps.map((step) =>
-        planStep(
-          model,
-          tracing,
-          posterior,
-          ways,
-          step,
-          index(opensOf(assembly, step)),
-          index(closesOf(assembly, step)),
-        ),
-      ),
+      steps: [
+        ...steps.map(plan),
+        ...held.map(({ step, firstDo }) => {
+          const own = plan(step);
+          const opens = new Set([...own.opens, ...firstDo.flatMap((first) => index(opensOf(assembly, first)))]);
+          return {
+            ...own,
+            opens: [...opens],
+            minutes: firstDo.reduce((sum, first) => sum + ownMinutes(first), own.minutes),
+          };
+        }),
+      ],
       handOver,
     },
   };
@@ -76,7 +85,13 @@ function likeliestWays(posterior: Posterior): readonly Way[] {
       if (p > 1e-9) ways.push({ hypothesis, standing, p });
     }
   });
-  return ways.sort((a, b) => b.p - a.p).slice(0, MOST_WAYS);
+  ways.sort((a, b) => b.p - a.p);
+  let mass = 0;
+  const enough = ways.findIndex((way) => {
+    mass += way.p;
+    return mass >= CARRIED;
+  });
+  return ways.slice(0, Math.min(MOST_WAYS, enough < 0 ? ways.length : enough + 1));
 }
 
 /** Does this outcome end the tracing of what is there: it works, or it is proof by itself? */
@@ -96,15 +111,11 @@ function planStep(
   const { before, look } = lookMask(model, tracing.log, step);
   const flags = circuitFlags(model, s, before, look);
   const conditions = step.outcomes.map((_, outcome) => conditionOf(model, posterior.prior, s, outcome, flags));
-  const standing = new Float64Array(8);
   const chance = step.outcomes.map(() => new Float64Array(ways.length));
   ways.forEach((way, w) => {
     let sum = 0;
     conditions.forEach((condition, o) => {
-      standing.fill(0);
-      standing[way.standing] = 1;
-      lookAt(way.hypothesis, condition, 0, standing);
-      const p = standing.reduce((all, one) => all + one, 0);
+      const p = outlook(way.hypothesis, way.standing, condition);
       (chance[o] as Float64Array)[w] = p;
       sum += p;
     });

@@ -1,0 +1,54 @@
+import { chanceOf, type Showing, show, showNothing } from './chanceOf.ts';
+import type { Condition } from './conditions.ts';
+import type { Hypothesis } from './hypotheses.ts';
+
+const shown: Showing = { count: 0, normal: 1, seen: 0, odd: 0, steady: true };
+
+/**
+ * P(outcome) of one step done now, for a hypothesis that stands so (bit 0 the first fault still there, 1 the second,
+ * 2 one of ours): the step may mend either before the look. The same sums as carrying it through the log, without its end.
+ */
+export function outlook(hypothesis: Hypothesis, standing: number, condition: Condition): number {
+  const first = (standing & 1) !== 0;
+  const second = (standing & 2) !== 0;
+  const ours = (standing & 4) !== 0;
+  const mend1 = first ? (condition.mends[hypothesis.first] as number) : 0;
+  const mend2 = second ? (condition.mends[hypothesis.second] as number) : 0;
+  const goes = ours ? condition.oursGoes : 0;
+  let sum = 0;
+  for (let gone = 0; gone < 8; gone++) {
+    const p = (gone & 1 ? mend1 : 1 - mend1) * (gone & 2 ? mend2 : 1 - mend2) * (gone & 4 ? goes : 1 - goes);
+    if (p > 0)
+      sum += p * looked(hypothesis, condition, first && !(gone & 1), second && !(gone & 2), ours && !(gone & 4));
+  }
+  return sum;
+}
+
+function looked(
+  { first, firstMode, second, secondMode }: Hypothesis,
+  condition: Condition,
+  one: boolean,
+  two: boolean,
+  ours: boolean,
+): number {
+  showNothing(shown);
+  const { normal, seen, inCircuit } = condition;
+  if (one && inCircuit[first] === 1)
+    show(
+      shown,
+      condition,
+      normal[first * 2 + firstMode] as number,
+      seen[first * 2 + firstMode] as number,
+      firstMode === 0,
+    );
+  if (two && inCircuit[second] === 1)
+    show(
+      shown,
+      condition,
+      normal[second * 2 + secondMode] as number,
+      seen[second * 2 + secondMode] as number,
+      secondMode === 0,
+    );
+  if (ours) show(shown, condition, condition.oursNormal, condition.oursSeen, true);
+  return chanceOf(condition, shown);
+}
