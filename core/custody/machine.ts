@@ -32,6 +32,7 @@ export type Machine = {
   readonly owner: OwnerId | null;
   readonly tag: Tag | null;
   readonly called: string;
+  readonly serial: Personal<string> | null;
   readonly slots: readonly Slot[];
   readonly gaps: readonly string[];
   /** Slot id → the part in it now. */
@@ -94,12 +95,13 @@ const withPart = (machine: Machine, part: PartId): readonly PartId[] =>
 /** The machine after one more entry of its stream; null before the first. */
 export function applyMachine(machine: Machine | null, entry: MachineEntry): Machine | null {
   if (entry.kind === 'machine-known') {
-    const { id, owner, tag, called } = entry.body;
+    const { id, owner, tag, called, serial } = entry.body;
     return {
       id,
       owner,
       tag,
       called,
+      serial,
       slots: [],
       gaps: [],
       inside: {},

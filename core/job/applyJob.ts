@@ -30,7 +30,7 @@ function withWork(job: Job, work: Work): Job {
 /** The job after one more entry of its stream; null before the first. */
 export function applyJob(job: Job | null, entry: JobEntry & Written): Job | null {
   const { at } = entry;
-  if (entry.kind === 'taken-in') return newJob(entry.stream.slice('job:'.length) as JobId, at, entry.body);
+  if (entry.kind === 'taken-in') return newJob(entry.stream.slice('job:'.length) as JobId, at, entry.by, entry.body);
   if (!job) return null;
   switch (entry.kind) {
     case 'sheet-signed':
@@ -43,13 +43,14 @@ export function applyJob(job: Job | null, entry: JobEntry & Written): Job | null
         },
       };
     case 'consent-signed-alone': {
-      const { id, answer, signature } = entry.body;
+      const { id, answer, signature, about } = entry.body;
       return {
         ...job,
         consents: {
           ...job.consents,
           answers: { ...job.consents.answers, [id]: answer },
           own: { ...job.consents.own, [id]: signature },
+          about: about === null ? job.consents.about : { ...job.consents.about, [id]: about },
           withdrawn: job.consents.withdrawn.filter((one) => one !== id),
         },
       };

@@ -32,6 +32,7 @@ export type Job = TakenIn & {
   readonly stage: Stage;
   readonly stages: readonly { readonly stage: Stage; readonly at: EpochMs; readonly why: string }[];
   readonly takenInAt: EpochMs;
+  readonly takenInBy: string;
   /** The limit said at the counter; `limitMinor` is the one that holds now. */
   readonly firstLimitMinor: number;
   readonly consents: Consents;
@@ -67,12 +68,13 @@ export type Job = TakenIn & {
 };
 
 /** A job that has just been taken in. */
-export const newJob = (id: JobId, at: EpochMs, taken: TakenIn): Job => ({
+export const newJob = (id: JobId, at: EpochMs, by: string, taken: TakenIn): Job => ({
   ...taken,
   id,
   stage: 'taken-in',
   stages: [{ stage: 'taken-in', at, why: 'taken-in' }],
   takenInAt: at,
+  takenInBy: by,
   firstLimitMinor: taken.limitMinor,
   consents: noConsents,
   before: null,

@@ -18,6 +18,7 @@ export function formatFor(setting: Setting) {
   const shortDay = dated({ weekday: 'short', day: 'numeric', month: 'short' });
   const time = dated({ hour: 'numeric', minute: '2-digit' });
   const calendar = new Intl.DateTimeFormat('en', { year: 'numeric', month: 'numeric', day: 'numeric', timeZone: zone });
+  const inUtc = new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'long', year: 'numeric', timeZone: 'UTC' });
   const number = new Intl.NumberFormat(locale, { maximumFractionDigits: 3 });
 
   return {
@@ -38,12 +39,15 @@ export function formatFor(setting: Setting) {
       const part = (type: Intl.DateTimeFormatPartTypes) =>
         Number(calendar.formatToParts(at).find((one) => one.type === type)?.value);
       const noon = Date.UTC(part('year'), part('month') - 1, part('day') + days, 12);
-      return new Intl.DateTimeFormat(locale, {
-        day: 'numeric',
-        month: 'long',
-        year: 'numeric',
-        timeZone: 'UTC',
-      }).format(noon);
+      return inUtc.format(noon);
+    },
+    /** The date so many months after the shop's date at `at`; the month's last day where it has no such day. */
+    datePlusMonths: (at: EpochMs, months: number) => {
+      const part = (type: Intl.DateTimeFormatPartTypes) =>
+        Number(calendar.formatToParts(at).find((one) => one.type === type)?.value);
+      const lastDay = new Date(Date.UTC(part('year'), part('month') + months, 0)).getUTCDate();
+      const noon = Date.UTC(part('year'), part('month') - 1 + months, Math.min(part('day'), lastDay), 12);
+      return inUtc.format(noon);
     },
     number: (value: number) => number.format(value),
     money: (amount: Money) => {

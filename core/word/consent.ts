@@ -37,10 +37,12 @@ export type Consents = {
   /** The one signature over the sheet. */
   readonly signature: Signature | null;
   readonly own: { readonly [id: string]: Signature };
+  /** What a line with a signature of its own was said to be about. */
+  readonly about: { readonly [id: string]: string };
   readonly withdrawn: readonly string[];
 };
 
-export const noConsents: Consents = { answers: {}, signature: null, own: {}, withdrawn: [] };
+export const noConsents: Consents = { answers: {}, signature: null, own: {}, about: {}, withdrawn: [] };
 
 /** Is this line agreed to: answered yes, signed, and not taken back? Unanswered is no. */
 export function agreed(consents: Consents, id: ConsentId): boolean {

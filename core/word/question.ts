@@ -28,6 +28,8 @@ export type QuestionOption = { readonly id: string; readonly says: string; reado
 export type Offer = {
   readonly forPart: PartId;
   readonly part: PartId;
+  /** What the part on offer was called when it was disclosed. */
+  readonly name: string;
   readonly rows: readonly ComparedRow[];
   /** Rows of which nothing is known of either part. */
   readonly notKnown: readonly string[];
@@ -58,6 +60,8 @@ export type Answer = {
   readonly options: readonly string[];
   readonly name: Personal<string>;
   readonly how: AnswerHow;
+  /** Who of the shop heard it. */
+  readonly heardBy: string;
   readonly at: EpochMs;
 };
 

@@ -8,7 +8,7 @@ import { jobCommand } from '../command.ts';
 import { zJobId, zLine, zSigned, zText, zThing } from '../fields.ts';
 import { signed } from '../intake/sheet.ts';
 import type { Job } from '../job.ts';
-import { issuePaper } from '../papers/issue.ts';
+import { askForPaper, issuePaper } from '../papers/issue.ts';
 import { AT_THE_DOOR, OPEN_STAGES } from '../stage.ts';
 import type { View } from '../view.ts';
 
@@ -88,8 +88,8 @@ export const remind = jobCommand(
     const book = openBook(view, asking);
     book.add(`job:${input.job}`, 'reminded', { last: input.last });
     book.enter('not-collected', input.last ? 'last-notice' : 'reminded');
-    issuePaper(book, input.last ? 'last-notice' : 'reminder', asking);
-    return book.accept();
+    const refusal = askForPaper(book, input.last ? 'last-notice' : 'reminder', asking);
+    return refusal ? { ok: false, refusal } : book.accept();
   },
   () => ({ papers: ['reminder', 'last-notice'] }),
 );
@@ -137,8 +137,6 @@ function decideHandOver(
   const missing = now.job ? canGoHome(now.job, machine, now.parts) : [];
   if (missing.length > 0) return refuse('cannot-go-home', { missing });
   const asItCame = job.stages.some((one) => one.stage === 'home-as-it-came');
-  if (asItCame && !job.papers.some((paper) => paper.kind === 'return-report'))
-    issuePaper(book, 'return-report', asking);
   for (const what of job.secrets) book.add(`job:${job.id}`, 'secret-wiped', { what });
   book.add(`job:${job.id}`, 'handed-over', {
     collectedBy: personal('record', job.owner, input.collectedBy),
@@ -152,7 +150,9 @@ function decideHandOver(
   });
   for (const part of now.parts.values())
     if (part.reservedFor === job.id) book.add(`part:${part.id}`, 'part-released', { job: job.id });
-  if (job.sold.some((line) => line.part !== null)) issuePaper(book, 'replaced-part-slip', asking);
+  // With the differences, what was signed for and what came on top since it stood ready.
+  issuePaper(book, 'return-report', asking);
+  if (!asItCame && job.sold.some((line) => line.part !== null)) issuePaper(book, 'replaced-part-slip', asking);
   issuePaper(book, 'bill', asking);
   book.enter('gone-home', asItCame ? 'as-it-came' : 'mended');
   return book.accept();

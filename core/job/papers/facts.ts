@@ -1,46 +1,44 @@
-import type { Machine } from '../../custody/machine.ts';
-import type { Asking } from '../../decision.ts';
-import type { PartId } from '../../ids.ts';
 import type { Paper } from '../../papers/content.ts';
-import type { Setting } from '../../papers/setting.ts';
 import type { PaperKindId } from '../../papers/words.ts';
-import type { Owner } from '../../word/owner.ts';
-import type { Job } from '../job.ts';
-import type { ShopSettings } from '../shop.ts';
-import type { View } from '../view.ts';
-import { billPaper, lastNoticePaper, reminderPaper, replacedPartPaper, returnReportPaper } from './homePapers.ts';
-import { benchTagPaper, consentSheetPaper, estimatePaper, intakeReceiptPaper, partTagPaper } from './intakePapers.ts';
-import { changedFindingPaper, disclosurePaper, incidentPaper, ownersWordPaper } from './wordPapers.ts';
+import { billPaper } from './bill.ts';
+import { changedFindingPaper } from './changedFinding.ts';
+import { consentSheetPaper } from './consentSheet.ts';
+import { disclosurePaper } from './disclosure.ts';
+import { estimatePaper } from './estimatePaper.ts';
+import { incidentPaper } from './incidentPaper.ts';
+import { intakeReceiptPaper } from './intakeReceipt.ts';
+import { type Lacking, lacking } from './lacking.ts';
+import { type Making, makingOf, type PaperAsked } from './making.ts';
+import { ownersWordPaper } from './ownersWord.ts';
+import { collectionAuthorisationPaper, declinedToSaveDataPaper, lentPartPaper } from './rarePapers.ts';
+import { lastNoticePaper, reminderPaper } from './reminders.ts';
+import { replacedPartPaper } from './replacedPart.ts';
+import { returnReportPaper } from './returnReport.ts';
+import { benchTagPaper, partTagPaper } from './tagPapers.ts';
 
-/** What a paper is made from. */
-export type PaperAsked = {
-  readonly view: View & { readonly job: Job; readonly owner: Owner; readonly machine: Machine };
-  readonly settings: ShopSettings;
-  readonly number: string;
-  /** The paper that this one takes the place of. */
-  readonly older: { readonly number: string; readonly at: number } | null;
-  readonly part: PartId | null;
-  readonly asking: Asking;
-};
-
-/** How this paper is worded. */
-export const settingOf = ({ asking, view, settings }: PaperAsked): Setting =>
-  asking.paperSetting(view.owner.language, settings);
-
-/** By kind: from the journal's state to the paper's content. A kind that is not here has no facts in the journal yet and is not issued. */
-export const PAPER_FACTS: { readonly [kind in PaperKindId]?: (asked: PaperAsked) => Paper } = {
+/** By kind: from the journal's state to the paper's content, or what is missing for it. */
+export const PAPER_FACTS: { readonly [kind in PaperKindId]: (making: Making) => Paper | Lacking } = {
   'intake-receipt': intakeReceiptPaper,
   'consent-sheet': consentSheetPaper,
   estimate: estimatePaper,
-  'bench-tag': benchTagPaper,
-  'part-tag': partTagPaper,
   'changed-finding-notice': changedFindingPaper,
   'substitute-part-disclosure': disclosurePaper,
   'owners-word-record': ownersWordPaper,
   'return-report': returnReportPaper,
   'replaced-part-slip': replacedPartPaper,
   bill: billPaper,
+  'bench-tag': benchTagPaper,
+  'part-tag': partTagPaper,
+  'media-sanitisation-certificate': () => lacking('paper-no-erasure-recorded'),
+  'declined-to-save-data': declinedToSaveDataPaper,
   incident: incidentPaper,
+  'lent-part-agreement': lentPartPaper,
   reminder: reminderPaper,
   'last-notice': lastNoticePaper,
+  'collection-authorisation': collectionAuthorisationPaper,
+  'deposit-receipt': () => lacking('paper-no-deposit-recorded'),
 };
+
+/** The content of a paper of this kind on what the view holds, or what it lacks. */
+export const paperContent = (kind: PaperKindId, asked: PaperAsked): Paper | Lacking =>
+  PAPER_FACTS[kind](makingOf(asked));

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { type Asking, refuse } from '../../decision.ts';
+import { type Asking, type Refusal, refuse } from '../../decision.ts';
 import type { PartId } from '../../ids.ts';
 import { canonicalJson } from '../../journal/canonicalJson.ts';
 import type { Json } from '../../journal/entry.ts';
@@ -10,7 +10,8 @@ import { type Book, openBook } from '../book.ts';
 import { jobCommand } from '../command.ts';
 import { zJobId, zPartId } from '../fields.ts';
 import { STAGES } from '../stage.ts';
-import { PAPER_FACTS } from './facts.ts';
+import { paperContent } from './facts.ts';
+import { isLacking } from './lacking.ts';
 
 /** The calendar year at a moment, in the shop's zone: papers are numbered by kind and year. */
 export const yearIn = (zone: string, at: number): number =>
@@ -19,8 +20,15 @@ export const yearIn = (zone: string, at: number): number =>
 /**
  * Issues a paper on what the book says so far: number, content and hash are fixed in the same transaction as what it
  * records. A paper of a kind that the job already has takes that one's place; nothing is overwritten.
+ * @throws when the journal does not hold what the paper says: a command that issues one by itself has just written it.
  */
 export function issuePaper(book: Book, kind: PaperKindId, asking: Asking, part: PartId | null = null): void {
+  const refusal = askForPaper(book, kind, asking, part);
+  if (refusal) throw new Error(`a paper ${kind} that lacks what it says: ${refusal.refused}`);
+}
+
+/** The same, for whoever may ask for a paper before there is one to be had: what is missing is a refusal. */
+export function askForPaper(book: Book, kind: PaperKindId, asking: Asking, part: PartId | null = null): Refusal | null {
   const { job, owner, machine, shop, paperCounts } = book.view();
   if (!job || !owner || !machine || !shop.settings) throw new Error(`a paper ${kind} without a job`);
   const year = yearIn(shop.settings.zone, asking.at);
@@ -28,20 +36,21 @@ export function issuePaper(book: Book, kind: PaperKindId, asking: Asking, part: 
   const single = SINGLE.has(kind);
   const older = single ? (job.papers.findLast((paper) => paper.kind === kind) ?? null) : null;
   const asked = { view: { ...book.view(), job, owner, machine }, settings: shop.settings, number, older, part, asking };
-  const make = PAPER_FACTS[kind];
-  if (!make) throw new Error(`the journal has no facts for a paper ${kind}`);
-  const content = make(asked) as unknown as Json;
+  const made = paperContent(kind, asked);
+  if (isLacking(made)) return { refused: made.lacks, kind };
+  const content = made as unknown as Json;
   book.add(`paper:${kind}:${year}`, 'paper-issued', {
     number,
     kind,
     job: job.id,
-    language: owner.language,
+    language: made.language,
     issued: asking.at,
     content: personal('record', owner.id, content),
     contentHash: asking.sha256(canonicalJson(content)),
     supersedes: older?.number ?? null,
   });
   book.add(`job:${job.id}`, 'paper-named', { kind, number, supersedes: older?.number ?? null });
+  return null;
 }
 
 /** `IR-2026-0001`: initials of the kind, the year, counted from one within both. */
@@ -71,10 +80,9 @@ export const issue = jobCommand(
   STAGES,
   (view, { kind, part }, asking) => {
     if (kind === 'part-tag' && part === null) return refuse('which-part', { kind });
-    if (!PAPER_FACTS[kind]) return refuse('no-facts-for-paper', { kind });
     const book = openBook(view, asking);
-    issuePaper(book, kind, asking, part);
-    return book.accept();
+    const refusal = askForPaper(book, kind, asking, part);
+    return refusal ? { ok: false, refusal } : book.accept();
   },
   ({ kind, part }) => ({ papers: [kind], parts: part === null ? [] : [part] }),
 );

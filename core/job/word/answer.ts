@@ -84,6 +84,7 @@ function decideAnswer(view: View & { readonly job: Job }, input: z.infer<typeof 
       options: input.options,
       name: personal('record', view.job.owner, input.name),
       how: howAnswered(asking, view.job.owner, input.how),
+      heardBy: asking.by,
       at: asking.at,
     },
   });
@@ -102,8 +103,8 @@ function writeAgreed(book: Book, question: Question, chosen: Question['options']
     book.add(`job:${job.id}`, 'sold', { what, part, priceMinor, warrantyMonths, question: question.id });
   for (const option of chosen) {
     if (option.agrees.accepts && question.offer) {
-      const { part, priceMinor, warrantyMonths } = question.offer;
-      sold(book.view().parts.get(part)?.name ?? part, part, priceMinor, warrantyMonths);
+      const { part, name, priceMinor, warrantyMonths } = question.offer;
+      sold(name, part, priceMinor, warrantyMonths);
     }
     for (const item of option.agrees.items)
       sold(item.what, null, item.priceMinor, book.view().shop.settings?.warrantyMonths.part ?? 0);

@@ -79,7 +79,7 @@ function decideAsk(view: View & { readonly job: Job }, input: z.infer<typeof zAs
     askedAt: asking.at,
     validUntil: input.validUntil ?? epochMs(asking.at + settings.rules.questionValidHours * 3_600_000),
     cameFrom: view.job.stage === 'owners-word-needed' ? (view.job.stages.at(-2)?.stage ?? 'tracing') : view.job.stage,
-    offer: input.offer && disclosed(input.offer, compared),
+    offer: input.offer && disclosed(view, input.offer, compared),
     tries: [],
     answer: null,
     lapsed: false,
@@ -92,8 +92,9 @@ function decideAsk(view: View & { readonly job: Job }, input: z.infer<typeof zAs
   return book.accept();
 }
 
-const disclosed = ({ uses: _, ...offer }: z.infer<typeof zOffer>, compared: Comparison | null): Offer => ({
+const disclosed = (view: View, { uses: _, ...offer }: z.infer<typeof zOffer>, compared: Comparison | null): Offer => ({
   ...offer,
+  name: view.parts.get(offer.part)?.name ?? offer.part,
   rows: compared?.rows ?? [],
   notKnown: compared?.notKnown ?? [],
 });

@@ -16,7 +16,7 @@ export type ChangedFindingFacts = CommonFacts & {
   readonly before: EstimateFacts;
   readonly now: EstimateFacts;
   /** The likeliest part, with which the price would be. */
-  readonly withPart?: { readonly part: string; readonly price: Money; readonly p50: Money; readonly p90: Money };
+  readonly withPart?: { readonly part: string; readonly price?: Money; readonly p50: Money; readonly p90: Money };
   readonly limit: Money;
   readonly soFar?: { readonly minutes: Minutes; readonly amount: Money };
   readonly options: readonly AnswerOptionFacts[];
@@ -110,7 +110,9 @@ function figures(facts: ChangedFindingFacts, setting: Setting, format: Format): 
         ? [
             {
               cells: [
-                format.say(words.withPart, { part: `${withPart.part}, ${format.money(withPart.price)}` }),
+                format.say(words.withPart, {
+                  part: withPart.price ? `${withPart.part}, ${format.money(withPart.price)}` : withPart.part,
+                }),
                 words.noPart,
                 money(withPart.p50, withPart.p90),
               ],

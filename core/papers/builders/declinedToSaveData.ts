@@ -9,7 +9,7 @@ import { howGiven, sheet, signing } from '../sheet.ts';
 /** Signed when a copy was offered before risky work and the owner wants none. */
 export type DeclinedToSaveDataFacts = CommonFacts & {
   readonly why: string;
-  readonly offered: { readonly what: string; readonly amount: Money };
+  readonly offered: { readonly what: string; readonly amount?: Money };
   readonly risk: string;
   readonly word: WordFacts;
   readonly signature?: SignatureFacts;
@@ -26,7 +26,11 @@ export function declinedToSaveData(facts: DeclinedToSaveDataFacts, setting: Sett
       { label: words.why, blocks: says(facts.why) },
       {
         label: words.offered,
-        blocks: says(format.say(words.offeredText, { what: offered.what, amount: format.money(offered.amount) })),
+        blocks: says(
+          offered.amount
+            ? format.say(words.offeredText, { what: offered.what, amount: format.money(offered.amount) })
+            : offered.what,
+        ),
       },
       { label: words.risk, blocks: says(strongly(facts.risk)) },
       { label: words.word, blocks: says(`${word.who}, ${format.dayTime(word.at)}, ${how}`) },

@@ -14,7 +14,8 @@ export type EstimatePrice =
   | {
       readonly is: 'worked-out';
       readonly how: string;
-      readonly likely: EstimateFacts['price'];
+      /** Absent where no estimate could be made yet. */
+      readonly likely?: EstimateFacts['price'];
       readonly maximum: Money;
     };
 
@@ -32,7 +33,7 @@ export type EstimatePaperFacts = CommonFacts & {
   readonly parts?: readonly ChargeFacts[];
   /** Said apart from the price of the repair, and before the search. */
   readonly findingFee?: { readonly amount: Money; readonly creditedWhenRepaired: boolean };
-  readonly time: { readonly work?: Minutes; readonly ready: EpochMs };
+  readonly time: { readonly work?: Minutes; readonly ready?: EpochMs };
   readonly meanwhile: { readonly lent: false } | { readonly lent: true; readonly what: string; readonly cost?: Money };
   /** Where the machine is handed over, when it is not the shop. */
   readonly place?: string;
@@ -49,9 +50,9 @@ export function estimate(facts: EstimatePaperFacts, setting: Setting): Sheet {
   const format = formatFor(setting);
   const words = setting.words.kinds.estimate;
   const { machine, price, time, meanwhile } = facts;
-  const ready = format.dayTime(time.ready);
+  const ready = time.ready === undefined ? undefined : format.dayTime(time.ready);
   return sheet('estimate', facts, setting, format, {
-    lead: joined(leadPrice(price, setting, format), format.say(words.leadTime, { day: ready })),
+    lead: joined(leadPrice(price, setting, format), ready && format.say(words.leadTime, { day: ready })),
     body: [
       {
         label: words.machine,
@@ -81,11 +82,7 @@ export function estimate(facts: EstimatePaperFacts, setting: Setting): Sheet {
       },
       {
         label: words.time,
-        blocks: says(
-          time.work === undefined
-            ? format.say(words.timeOnly, { day: ready })
-            : format.say(words.timeText, { minutes: format.minutes(time.work), day: ready }),
-        ),
+        blocks: says(timeNeeded(time.work, ready, setting, format)),
       },
       { label: words.lending, blocks: says(lending(meanwhile, setting, format)) },
       { label: words.place, blocks: says(facts.place ?? [facts.shop.name, ...facts.shop.address].join(', ')) },
@@ -114,6 +111,7 @@ export function estimate(facts: EstimatePaperFacts, setting: Setting): Sheet {
 function leadPrice(price: EstimatePrice, setting: Setting, format: Format): string {
   const words = setting.words.kinds.estimate;
   if (price.is === 'fixed') return format.say(words.leadFixed, { amount: format.money(price.amount) });
+  if (!price.likely) return format.say(words.leadAtMost, { maximum: format.money(price.maximum) });
   return format.say(words.leadMaximum, {
     from: format.money(price.likely.p10),
     to: format.money(price.likely.p90),
@@ -121,12 +119,19 @@ function leadPrice(price: EstimatePrice, setting: Setting, format: Format): stri
   });
 }
 
+function timeNeeded(work: Minutes | undefined, day: string | undefined, setting: Setting, format: Format) {
+  const words = setting.words.kinds.estimate;
+  const minutes = work === undefined ? undefined : format.minutes(work);
+  if (day === undefined) return minutes && format.say(words.timeWork, { minutes });
+  return minutes ? format.say(words.timeText, { minutes, day }) : format.say(words.timeOnly, { day });
+}
+
 function priceBlocks(price: EstimatePrice, setting: Setting, format: Format): Block[] {
   const words = setting.words.kinds.estimate;
   if (price.is === 'fixed') return says(strongly(format.say(words.fixed, { amount: format.money(price.amount) })));
   return [
     ...says(strongly(format.say(words.maximum, { amount: format.money(price.maximum) }))),
-    moneyRuler(price.likely, price.maximum, words.atMost, setting, format),
+    ...(price.likely ? [moneyRuler(price.likely, price.maximum, words.atMost, setting, format)] : []),
     ...says(format.say(words.how, { how: price.how })),
   ];
 }

@@ -1,0 +1,92 @@
+import type { Paper } from '../../papers/content.ts';
+import { PAPER_KINDS } from '../../papers/kinds.ts';
+import type { Question, QuestionOption } from '../../word/question.ts';
+import { amount, common, withoutAnswer, wordFacts } from './common.ts';
+import { type Lacking, lacking } from './lacking.ts';
+import type { Making } from './making.ts';
+import { newestQuestion, partInText } from './worded.ts';
+
+/** What was asked, every try, who answered and how, and the limit that holds from then on. */
+export function ownersWordPaper(making: Making): Paper | Lacking {
+  const question = newestAnswered(making) ?? newestQuestion(making, (one) => one.lapsed);
+  if (!question) return lacking('paper-nothing-answered');
+  const chosen = chosenOf(question);
+  const items = agreedItems(making, question, chosen);
+  const limit = limitOf(chosen);
+  return PAPER_KINDS['owners-word-record'].build(
+    {
+      ...common(making),
+      question: question.says,
+      options: question.options.map(({ id, says }) => ({
+        says,
+        chosen: question.answer?.options.includes(id) ?? false,
+      })),
+      tries: question.tries,
+      answer: question.answer ? wordFacts(making, question.answer) : { lapsed: true, without: withoutAnswer(making) },
+      conditions: conditions(making, chosen),
+      ...(items.length > 0 && {
+        agreed: items.map(({ what, minor }) => ({ what, amount: amount(making, minor) })),
+        additionalTotal: amount(
+          making,
+          items.reduce((sum, { minor }) => sum + minor, 0),
+        ),
+      }),
+      ...(limit !== null && {
+        limit: { now: amount(making, limit), before: amount(making, limitBefore(making, question)) },
+      }),
+    },
+    making.setting,
+  );
+}
+
+const answeredAt = (question: Question): number => question.answer?.at ?? 0;
+
+const newestAnswered = ({ job }: Making): Question | null =>
+  job.questions
+    .filter((one) => one.answer)
+    .toSorted((a, b) => answeredAt(a) - answeredAt(b))
+    .at(-1) ?? null;
+
+/** The options that the owner chose. */
+export const chosenOf = ({ options, answer }: Question): readonly QuestionOption[] =>
+  options.filter((option) => answer?.options.includes(option.id));
+
+const limitOf = (chosen: readonly QuestionOption[]): number | null =>
+  chosen.reduce<number | null>((limit, option) => option.agrees.limitMinor ?? limit, null);
+
+/** The limit that held before this answer. */
+const limitBefore = ({ job }: Making, question: Question): number =>
+  job.questions
+    .filter((one) => one.answer && !one.withdrawn && one.id !== question.id && answeredAt(one) <= answeredAt(question))
+    .toSorted((a, b) => answeredAt(a) - answeredAt(b))
+    .map((one) => limitOf(chosenOf(one)))
+    .findLast((limit) => limit !== null) ?? job.firstLimitMinor;
+
+function agreedItems({ setting }: Making, { offer }: Question, chosen: readonly QuestionOption[]) {
+  const accepted = offer && chosen.some((option) => option.agrees.accepts);
+  return [
+    ...(accepted
+      ? [{ what: `${offer.name}, ${setting.words.common.condition[offer.condition]}`, minor: offer.priceMinor }]
+      : []),
+    ...chosen.flatMap(({ agrees }) => agrees.items.map(({ what, priceMinor }) => ({ what, minor: priceMinor }))),
+  ];
+}
+
+/** What else the answer says: of the old part, and of the data. */
+function conditions(making: Making, chosen: readonly QuestionOption[]): readonly string[] {
+  const { words, view, format } = making;
+  const { facts } = words;
+  return chosen.flatMap(({ agrees }) => {
+    const part = agrees.dead && view.parts.get(agrees.dead.part);
+    return [
+      ...(agrees.data ? [facts.conditions[agrees.data]] : []),
+      ...(agrees.dead
+        ? [
+            format.say(facts.conditions[agrees.dead.answer], {
+              part: part ? partInText(making, part) : facts.aPart,
+            }),
+          ]
+        : []),
+    ];
+  });
+}

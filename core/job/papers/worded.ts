@@ -1,0 +1,105 @@
+import type { Part } from '../../custody/ledger.ts';
+import type { ThingKind } from '../../custody/part.ts';
+import type { Place } from '../../custody/place.ts';
+import { isOpen, type Question } from '../../word/question.ts';
+import type { Work } from '../work.ts';
+import { wordOf } from './jobWords.ts';
+import type { Making } from './making.ts';
+
+/** Told or seen terms in the owner's wording. */
+export const symptomWords = ({ words }: Making, ids: readonly string[]): readonly string[] => {
+  const terms: { readonly [id: string]: { readonly owner: string } } = words.symptoms;
+  return ids.map((id) => terms[id]?.owner ?? id);
+};
+
+/** The same as sentences: each with its full stop. */
+export const asSentences = (texts: readonly string[]): string => texts.map(sentence).join(' ');
+
+/** A text with its full stop, unless it ends with one. */
+export const sentence = (text: string): string => (/[.!?…)”"]$/.test(text.trim()) ? text.trim() : `${text.trim()}.`);
+
+/** A text without the full stop at its end, to go on inside a sentence. */
+export const inSentence = (text: string): string => text.trim().replace(/\.$/, '');
+
+/** Two sentences in one where the second is there. */
+export const withNote = (text: string, note: string | null | undefined): string =>
+  note ? `${sentence(upperFirst(text))} ${note.trim()}` : text;
+
+export const upperFirst = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** What a step, task or proof is called. */
+export function workName({ words }: Making, work: Pick<Work, 'kind' | 'what'>): string {
+  const { steps, tasks, proofs } = words.tracing;
+  const named: { readonly [id: string]: { readonly name: string } } = steps;
+  return named[work.what]?.name ?? wordOf({ ...tasks, ...proofs }, work.what);
+}
+
+/** What came of it, in words; the step's own where it has one. */
+export const outcomeWords = ({ words }: Making, work: Pick<Work, 'what' | 'outcome'>): string => {
+  const outcomes: { readonly [id: string]: string } = words.tracing.outcomes;
+  const outcome = work.outcome ?? '';
+  return outcomes[`${work.what}.${outcome}`] ?? outcomes[outcome] ?? outcome;
+};
+
+/** A fault with its part: `Board: one slot dead`. */
+export const faultName = ({ words }: Making, id: string): string => {
+  const faults: { readonly [id: string]: { readonly name: string } } = words.tracing.faults;
+  return faults[id]?.name ?? id;
+};
+
+const kindWord = ({ words }: Making, kind: ThingKind): string => wordOf(words.tracing.kinds, kind);
+
+/** A part with its kind, inside a sentence: `board Wrenfield WF-M2`; the name alone where it says the kind. */
+export function partInText(making: Making, part: Pick<Part, 'kind' | 'name'>): string {
+  const kind = kindWord(making, part.kind);
+  const last = kind.split(' ').at(-1) ?? kind;
+  return part.name.toLocaleLowerCase().includes(last.toLocaleLowerCase()) ? part.name : `${kind} ${part.name}`;
+}
+
+/** The same at the start of a line. */
+export const partName = (making: Making, part: Pick<Part, 'kind' | 'name'>): string =>
+  upperFirst(partInText(making, part));
+
+/** `Your board Aldermoor AM-B46` */
+export const yourPart = (making: Making, part: Pick<Part, 'kind' | 'name'>): string =>
+  making.format.say(making.words.facts.yourPart, { part: partInText(making, part) });
+
+/** A slot as it is said: `slot A2` where parts of its kind have several, else in it. */
+export function slotWords({ view, words, format }: Making, slot: string): string {
+  const found = view.machine.slots.find((one) => one.id === slot);
+  const several = found && view.machine.slots.filter((one) => one.takes === found.takes).length > 1;
+  if (found && !several) return words.facts.places.inIt;
+  const named = found && (['dimm', 'card', 'add-in'] as const).some((kind) => kind === found.takes);
+  return named ? format.say(words.facts.slotNamed, { slot }) : slot;
+}
+
+/** Where a part is, in words; `mine`: the machine that the paper is about. */
+export function placeWords(making: Making, place: Place): string {
+  const { facts } = making.words;
+  const { places } = facts;
+  const { format, view } = making;
+  switch (place.at) {
+    case 'slot':
+      return place.machine === view.machine.id ? slotWords(making, place.slot) : places.elsewhere;
+    case 'kept':
+      return format.say(places.kept, { day: format.date(place.until), shelf: place.shelf });
+    case 'transit':
+      return format.say(places.transit, { to: place.to });
+    case 'away':
+      return format.say(places.away, { name: place.name });
+    case 'gone':
+      return places.gone[place.why];
+    case 'bin':
+      return places.back;
+    default:
+      return places[place.at];
+  }
+}
+
+/** The newest question of which this is so. */
+export const newestQuestion = ({ job }: Making, which: (question: Question) => boolean): Question | null =>
+  job.questions.findLast(which) ?? null;
+
+/** Put and still to be answered. */
+export const openQuestion = (making: Making, kind: Question['kind']): Question | null =>
+  newestQuestion(making, (one) => one.kind === kind && isOpen(one));
