@@ -1,11 +1,10 @@
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
-import { useNavigate, useSearchParams } from 'react-router';
+import { useSearchParams } from 'react-router';
 import stages from '../../assets/words/en/stages.json';
 import type { JobId } from '../../core/ids.ts';
 import type { Stage } from '../../core/job/stage.ts';
 import { Frame } from '../Frame.tsx';
-import { Key } from '../kit/keys/Key.tsx';
 import { TagText } from '../kit/mark/TagText.tsx';
 import { useWords } from '../kit/words.tsx';
 import { jobRead, shopRead, wallRead } from '../link/reads.ts';
@@ -23,7 +22,6 @@ const FITTING: readonly Stage[] = ['fitting', 'proving', 'home-as-it-came'];
 export function BenchJob({ job }: { readonly job: JobId }) {
   const words = useWords();
   const { t } = words;
-  const go = useNavigate();
   const [params] = useSearchParams();
   const read = useQuery(jobRead(job));
   const shop = useQuery(shopRead());
@@ -67,12 +65,9 @@ export function BenchJob({ job }: { readonly job: JobId }) {
       open={
         <>
           <h1>{sheet.machine.tag ? <TagText tag={sheet.machine.tag} /> : sheet.machine.called}</h1>
-          <span>{sheet.machine.called}</span>
+          <span className="bench-called">{sheet.owner.name.value ?? sheet.machine.called}</span>
           <span className="k-muted k-small">{stages[stage]}</span>
           {promised && <span className="k-small">{t('bench.promised', { at: words.dayClock(promised.at) })}</span>}
-          <Key kind="link" onPress={() => go(`/counter/${job}`)}>
-            {t('bench.at-the-counter')}
-          </Key>
         </>
       }
     >

@@ -3,7 +3,6 @@ import type { ReactNode } from 'react';
 import type { JobSheet, TracingSheet, WallSheet } from '../../core/contract/screens.ts';
 import type { Currency } from '../../core/money/money.ts';
 import { Problem } from '../kit/keys/Problem.tsx';
-import { Ladder } from '../kit/ladder/Ladder.tsx';
 import { MarkLegend } from '../kit/mark/MarkLegend.tsx';
 import { Pane } from '../kit/shell/Pane.tsx';
 import { ToldSeen } from '../kit/step/ToldSeen.tsx';
@@ -14,11 +13,12 @@ import { GoOnKeys } from './deeds/GoOnKeys.tsx';
 import { JudgeKeys } from './deeds/JudgeKeys.tsx';
 import { LeftCard } from './deeds/LeftCard.tsx';
 import { Tools } from './deeds/Tools.tsx';
+import { suspectKinds } from './ladderOf.ts';
 import { JobStrip } from './log/JobStrip.tsx';
+import { Suspects } from './Suspects.tsx';
 import { StepPanel } from './step/StepPanel.tsx';
 import { useBack } from './step/useBack.ts';
 import { useStep } from './step/useStep.ts';
-import { ladderOf, suspectKinds } from './suspects.ts';
 import { symptomName } from './terms/terms.ts';
 
 export type TracingBenchProps = {
@@ -45,7 +45,6 @@ export function TracingBench({ sheet, wall, currency, tray, inside }: TracingBen
   const quote = job.told.ownWords.value;
   const raised = currency !== undefined && job.limitMinor !== job.firstLimitMinor;
   const running = run.running !== undefined;
-  const ladder = tracing && ladderOf(tracing);
   return (
     <div className={running ? 'bench bench-running' : 'bench'}>
       <div className="bench-look">
@@ -65,9 +64,9 @@ export function TracingBench({ sheet, wall, currency, tray, inside }: TracingBen
           <MarkLegend />
         </div>
       </div>
-      {!running && ladder && (
+      {!running && tracing && (
         <Pane on="sheet" line="left" padded={false}>
-          <Ladder {...ladder} />
+          <Suspects tracing={tracing} />
         </Pane>
       )}
       <Pane on="sheet" padded={false} line={running ? 'left' : 'none'} label={t('bench.next')} scrolls>

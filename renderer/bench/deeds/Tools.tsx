@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { useNavigate } from 'react-router';
 import type { JobSheet } from '../../../core/contract/screens.ts';
 import { Ask } from '../../kit/keys/Ask.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
@@ -16,6 +17,7 @@ type Tool = (typeof TOOLS)[number];
 /** What can be written down at any time beside the steps; each opens over the room. */
 export function Tools({ sheet, only = TOOLS }: { readonly sheet: JobSheet; readonly only?: readonly Tool[] }) {
   const { t } = useWords();
+  const go = useNavigate();
   const [open, setOpen] = useState<Tool | null>(null);
   const close = () => setOpen(null);
   return (
@@ -25,6 +27,9 @@ export function Tools({ sheet, only = TOOLS }: { readonly sheet: JobSheet; reado
           {t(`bench.${tool}`)}
         </Key>
       ))}
+      <Key kind="link" onPress={() => go(`/counter/${sheet.job.id}`)}>
+        {t('bench.to-counter')}
+      </Key>
       {open && (
         <Ask
           open

@@ -69,7 +69,7 @@ export function placeWords(place: Place, { t, dayMonth }: Words): string {
   }
 }
 
-/** Where a part can be put down: each tray of this job and one more, each bench of the shop. */
+/** Where a part can be put down: each tray of this job, a bench, and its bin for a part of ours that is inside. */
 export function placesFor(
   sheet: JobSheet,
   benches: readonly string[],
@@ -77,23 +77,28 @@ export function placesFor(
   blame: Blame,
   words: Words,
 ): readonly InsidePlace[] {
-  const trays = new Set([tray, ...sheet.parts.flatMap(({ place }) => (place.at === 'tray' ? [place.tray] : []))]);
+  const { job, machine } = sheet;
+  const here = sheet.parts.filter((part) => machine.parts.includes(part.id) || job.parts.includes(part.id));
+  const trays = new Set([tray, ...here.flatMap(({ place }) => (place.at === 'tray' ? [place.tray] : []))]);
   const lying = (on: (place: Place) => boolean) =>
-    sheet.parts.filter((part) => on(part.place)).map((part) => insidePart(part, sheet, blame, words));
+    here.filter((part) => on(part.place)).map((part) => insidePart(part, sheet, blame, words));
   const rigged = lying((place) => place.at === 'rig');
+  const ours = here.some((part) => part.belongs.to === 'shop' && part.home !== null && part.place.at !== 'bin');
   return [
     ...[...trays].map((name) => ({
       id: `tray/${name}`,
       name,
-      holds: lying((place) => place.at === 'tray' && place.tray === name && place.job === sheet.job.id),
+      holds: lying((place) => place.at === 'tray' && place.tray === name && place.job === job.id),
     })),
-    ...benches.map((name) => ({
-      id: `bench/${name}`,
-      name,
-      holds: lying((place) => place.at === 'bench' && place.bench === name),
-    })),
+    ...benches
+      .map((name) => ({
+        id: `bench/${name}`,
+        name,
+        holds: lying((place) => place.at === 'bench' && place.bench === name),
+      }))
+      .filter(({ holds }, at) => at === 0 || holds.length > 0),
     ...(rigged.length > 0 ? [{ id: 'rig', name: words.t('bench.second-rig'), holds: rigged }] : []),
-    { id: 'home', name: words.t('bench.its-bin'), holds: [] },
+    ...(ours ? [{ id: 'home', name: words.t('bench.its-bin'), holds: [] }] : []),
   ];
 }
 

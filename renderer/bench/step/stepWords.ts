@@ -9,7 +9,7 @@ import { placeWords } from '../inside/insideOf.ts';
 import { reasonWords } from '../terms/reasonWords.ts';
 import { cautionText, outcomeName, stateName, stepDoes, stepName } from '../terms/terms.ts';
 
-const MOST_REASONS = 3;
+const MOST_REASONS = 2;
 /** Can hurt a person, or data beyond mending: always in sight. */
 const HARMFUL: ReadonlySet<CautionId> = new Set(['M', 'W', 'D', 'K', 'F']);
 const ICONS: Readonly<Record<CautionId, IconName>> = {

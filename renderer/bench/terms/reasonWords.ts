@@ -15,7 +15,7 @@ import {
   stepName,
 } from './terms.ts';
 
-const MOST_NAMED = 3;
+const MOST_NAMED = 2;
 const HISTORY: Readonly<Record<string, string>> = Object.assign({}, ...Object.values(history));
 
 /** One fact behind a choice, as a sentence. */
