@@ -11,7 +11,7 @@ import type { Stand } from './stand.ts';
 import { type StateSpace, stateSpaceOf } from './stateSpace.ts';
 
 /** Multiplications after which a plan is given up, exact plans apart (about ten seconds). */
-export const MOST_WORK = 2e9;
+const MOST_WORK = 2e9;
 
 /** A method made ready for a problem and a stand to start from. */
 export type Ready = { readonly chooser: Chooser; readonly strides: Float64Array; readonly effort: Effort };

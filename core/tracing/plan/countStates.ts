@@ -7,16 +7,21 @@ const MOST_SUPPORTS = 20_000;
 export type StateCount = {
   readonly states: bigint;
   /** Exact when no step needs anything closed: what stands open then follows from what has been done. */
-  readonly counted: 'exactly' | 'at most';
+  readonly counted: 'exactly' | 'at least' | 'at most';
 };
 
-/** How many states (outcomes so far, arrangement) can be reached with a probability above 0. */
-export function countStates(bench: Bench, from: Stand, arrangements: number): StateCount {
+/**
+ * How many states (outcomes so far, arrangement) can be reached with a probability above 0. Where steps need something
+ * closed the arrangements are only bounded; once the outcomes alone exceed `limit`, at least so many are told.
+ */
+export function countStates(bench: Bench, from: Stand, arrangements: number, limit: number): StateCount {
   const left = bench.problem.steps.map((_, s) => s).filter((s) => from.done[s] === 0);
   const closing =
     left.some((s) => (bench.problem.steps[s]?.closes.length ?? 0) > 0) && bench.problem.assembly.length > 0;
   const combinations = countOutcomes(bench, from, left);
   if (!closing) return combinations;
+  if (combinations.counted === 'exactly' && combinations.states > limit)
+    return { ...combinations, counted: 'at least' };
   const most = Number.isFinite(arrangements) ? BigInt(arrangements) : 2n ** BigInt(bench.problem.assembly.length);
   return { states: combinations.states * most, counted: 'at most' };
 }

@@ -29,7 +29,7 @@ export function easiestStep(bench: Bench, stand: Stand): number {
 }
 
 /** Can the step still change the belief, or cure? */
-export function isWorthDoing(bench: Bench, stand: Stand, s: number): boolean {
+function isWorthDoing(bench: Bench, stand: Stand, s: number): boolean {
   const step = bench.problem.steps[s];
   if (!step) return false;
   let curing = 0;

@@ -57,12 +57,16 @@ export class ExactPlan {
 
   /** Refuses what is too much before anything is solved; walks the states only where arithmetic cannot tell. */
   #count(from: Stand): void {
-    const { states, counted } = countStates(this.#bench, from, this.space.arrangements);
+    const { states, counted } = countStates(this.#bench, from, this.space.arrangements, MOST_STATES);
     const tooMany = (): Halt =>
       new Halt('too-many-states', { states: sayCount(states), counted, limit: MOST_STATES, method: 'rollout' });
-    if (this.space.most > Number.MAX_SAFE_INTEGER) throw tooMany();
+    if (states > MOST_STATES && counted !== 'at most') throw tooMany();
+    // So many outcomes that the states can no longer be told apart by a number, however few of them can be reached.
+    if (this.space.most > Number.MAX_SAFE_INTEGER) {
+      const all = this.space.most.toExponential(2);
+      throw new Halt('too-many-states', { states: all, counted: 'at most', limit: MOST_STATES, method: 'rollout' });
+    }
     if (states <= MOST_STATES) return;
-    if (counted === 'exactly') throw tooMany();
     const met = new StateTable(this.space.most);
     const walk = (depth: number, outcomes: number, arrangement: number): void => {
       met.add(keyOf(this.space, outcomes, arrangement));

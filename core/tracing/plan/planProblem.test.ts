@@ -52,6 +52,15 @@ describe('limits are stated, never waited for', () => {
     });
   });
 
+  it('tells at least how many states there are where steps need something closed, without walking them', () => {
+    const open = bench(40, (at) => at < 4);
+    const steps = open.steps.map((step, at) => (at % 4 === 1 ? { ...step, closes: [0, 1] } : step));
+    expect(planProblem({ ...open, steps }, { method: 'exact' })).toMatchObject({
+      ok: false,
+      refusal: { refused: 'too-many-states', states: String(3 ** 4 * 2 ** 36), counted: 'at least' },
+    });
+  });
+
   it('counts only what can be reached: swaps sure to work for everyone leave nothing behind them', () => {
     const sure = bench(30, () => false);
     const steps = sure.steps.map((step) => ({

@@ -25,7 +25,7 @@ export type PlanOptions = {
 };
 
 /** The cut used when none is given. */
-export const defaultCut = (problem: Problem): number => (problem.steps.length <= 14 ? 0 : 1e-6);
+const defaultCut = (problem: Problem): number => (problem.steps.length <= 14 ? 0 : 1e-6);
 
 /**
  * Plans a whole problem and writes the policy out.
