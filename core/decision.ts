@@ -1,7 +1,7 @@
 import type { NewId, StaffId } from './ids.ts';
-import type { ShopSettings } from './job/shop.ts';
-import type { JobWords } from './job/papers/jobWords.ts';
 import type { TracingDoor } from './job/bench/tracingDoor.ts';
+import type { JobWords } from './job/papers/jobWords.ts';
+import type { ShopSettings } from './job/shop.ts';
 import type { Draft } from './journal/entry.ts';
 import type { Setting } from './papers/setting.ts';
 import type { EpochMs } from './time.ts';

@@ -3,4 +3,5 @@ import type { RoomLink } from './kit/shell/RoomShell.tsx';
 const ROOM_PATHS = { 'day-line': '#/', counter: '#/counter', bench: '#/bench', wall: '#/wall' } as const;
 
 /** The rooms in words, for the frame's head. */
-export const roomLinks = (t: (key: string) => string): readonly RoomLink[] => Object.entries(ROOM_PATHS).map(([id, href]) => ({ id, name: t(`app.rooms.${id}`), href }));
+export const roomLinks = (t: (key: string) => string): readonly RoomLink[] =>
+  Object.entries(ROOM_PATHS).map(([id, href]) => ({ id, name: t(`app.rooms.${id}`), href }));

@@ -9,7 +9,13 @@ const HereContext = createContext<WhoIsHere | null>(null);
 const REMEMBERED = 'knowngood.here';
 
 /** Asks once who is at this window; every entry is written in their name. */
-export function WhoIsHereProvider({ staff, children }: { readonly staff: readonly Staff[]; readonly children: ReactNode }) {
+export function WhoIsHereProvider({
+  staff,
+  children,
+}: {
+  readonly staff: readonly Staff[];
+  readonly children: ReactNode;
+}) {
   const { t } = useWords();
   const [id, setId] = useState<string | null>(() => localStorage.getItem(REMEMBERED));
   const here = staff.find((one) => one.id === id);

@@ -21,12 +21,22 @@ function readOut(fact: unknown): string {
   if (fact === null || fact === undefined) return '?';
   if (Array.isArray(fact)) return fact.map(readOut).join(', ');
   if (typeof fact !== 'object') return String(fact);
-  return Object.values(fact).filter((value) => typeof value === 'string' || typeof value === 'number').map(String).join(' ');
+  return Object.values(fact)
+    .filter((value) => typeof value === 'string' || typeof value === 'number')
+    .map(String)
+    .join(' ');
 }
 
 /** Words for a refusal in the asker's language. A refusal without words fails a test, not a user. */
-export function wordsFor(refusal: { readonly refused: string; readonly [fact: string]: unknown }, catalogue: WordsCatalogue): Words {
+export function wordsFor(
+  refusal: { readonly refused: string; readonly [fact: string]: unknown },
+  catalogue: WordsCatalogue,
+): Words {
   const words = catalogue[refusal.refused];
   if (!words) throw new MissingWordsError(refusal.refused);
-  return { says: fill(words.says, refusal), unchanged: fill(words.unchanged, refusal), next: fill(words.next, refusal) };
+  return {
+    says: fill(words.says, refusal),
+    unchanged: fill(words.unchanged, refusal),
+    next: fill(words.next, refusal),
+  };
 }

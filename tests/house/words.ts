@@ -17,6 +17,9 @@ function textsBelow(value: unknown, path = ''): readonly (readonly [string, unkn
   return Object.entries(value).flatMap(([key, inner]) => textsBelow(inner, path ? `${path}.${key}` : key));
 }
 
+/** Forms that may say nothing: a value of none is left out of a sentence. */
+const LEFT_OUT = /\.(zero|none)$/;
+
 const gapsIn = (text: unknown) => [...new Set(String(text).match(/\{\w+\}/g) ?? [])].sort().join(' ');
 
 /** The language every words file has; what owners read may be there in more. */

@@ -52,7 +52,7 @@ export async function tellStep(
   if (step.found) await teller.forJob(by, 'addThing', step.found);
   if (step.byTheWay) await teller.forJob(by, 'note', { says: step.byTheWay, foundByTheWay: true });
   if (step.census) await census(teller, by, found, source);
-  for (const put of step.then ?? []) await putOwn(teller, by, put);
+  for (const put of step.after ?? []) await putOwn(teller, by, put);
   teller.say(
     `${step.step}  ${step.handsOn}/${step.waiting} min  → ${step.outcome}${step.seen ? `: ${step.seen}` : ''}`,
   );

@@ -113,14 +113,14 @@ function roundFor({
 
 function stepFor(step: StoryStep, found: Filled, round: ReturnType<typeof roundFor>): readonly StoryStep[] {
   const plain = withoutSpeech(step);
-  const { own: _, slots: __, then: ___, first: ____, byTheWay: _____, unplug: ______, ...bare } = plain;
+  const { own: _, slots: __, after: ___, first: ____, byTheWay: _____, unplug: ______, ...bare } = plain;
   const [first] = found.modules;
   switch (step.step) {
     case 'dimm-right':
       return [];
     case 'dimm-one':
       return found.modules.length >= 2 && found.modules.length <= 8 && first !== undefined
-        ? [{ ...bare, own: found.modules, slots: [first], then: [{ own: first, slot: first }] }]
+        ? [{ ...bare, own: found.modules, slots: [first], after: [{ own: first, slot: first }] }]
         : [];
     case 'slot-each':
       return round

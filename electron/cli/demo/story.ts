@@ -43,7 +43,7 @@ export type StoryStep = {
   readonly endsWith?: 'as-before' | 'out' | 'loaner-inside' | 'last-slots';
   readonly unplug?: { readonly slots: readonly string[]; readonly out: readonly string[] };
   readonly first?: readonly Put[];
-  readonly then?: readonly Put[];
+  readonly after?: readonly Put[];
   readonly byTheWay?: string;
   readonly rig?: boolean;
 };
