@@ -14,11 +14,9 @@ import {
 import { dirname, join } from 'node:path';
 import type { Refusal } from '../../core/decision.ts';
 import { seal, unseal } from '../seal/cipher.ts';
+import type { NamedKey } from '../seal/keyFile.ts';
 import { sha256 } from '../seal/sha256.ts';
 import { type BlobName, blobNameOf, isBlobName } from './blobName.ts';
-
-/** A key with its name. */
-export type NamedKey = { readonly id: string; readonly key: Uint8Array };
 
 /** What no entry names is kept this long: its entry may still be on the way. */
 const UNNAMED_KEPT_MS = 24 * 60 * 60 * 1000;

@@ -1,4 +1,4 @@
-import type { Kysely } from 'kysely';
+import { type Kysely, sql } from 'kysely';
 import type { Entry, Stream } from '../../core/journal/entry.ts';
 import type { ReadTables } from '../projections/tables.ts';
 import type { ShopTables } from '../schema.ts';
@@ -52,8 +52,13 @@ export async function openReaderAt({ db, branch, keyOf, folds }: Sources): Promi
   const versions = new Map<Stream, number>();
   let wholeAt: number | null = null;
 
+  // The plus keeps SQLite from walking the whole journal by `seq` when the stream's own index is at hand.
   const upTo = (stream: Stream) =>
-    db.selectFrom('journal').where('branch', '=', branch).where('stream', '=', stream).where('seq', '<=', head);
+    db
+      .selectFrom('journal')
+      .where('branch', '=', branch)
+      .where('stream', '=', stream)
+      .where(sql<number>`+seq`, '<=', head);
   const version = async (stream: Stream) => {
     const known = versions.get(stream);
     if (known !== undefined) return known;

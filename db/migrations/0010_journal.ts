@@ -50,7 +50,9 @@ export async function up(db: Kysely<never>): Promise<void> {
       or new.stream_seq <> (select coalesce(max(stream_seq), 0) + 1 from journal where branch = new.branch and stream = new.stream)
       or new.prev_hash <> coalesce((select hash from journal where branch = new.branch order by seq desc limit 1), zeroblob(32))
     begin select raise(abort, 'journal takes only the next entry'); end`);
+  const noted = (column: string) =>
+    `exists (select 1 from command where branch = new.branch and ${column} = new.${column})`;
   await run(`create trigger command_once before insert on command
-    when exists (select 1 from command where branch = new.branch and (command = new.command or first_seq = new.first_seq or last_seq = new.last_seq))
+    when ${['command', 'first_seq', 'last_seq'].map(noted).join(' or ')}
     begin select raise(abort, 'command is written once'); end`);
 }

@@ -6,13 +6,16 @@ import type { Sqlite } from '../sqlite/connection.ts';
 import { KEY_FILE } from '../sqlite/recognise.ts';
 import { freshKey, seal, unseal } from './cipher.ts';
 import { keyIdOf, readKeyId } from './keyId.ts';
+import type { KeyNeed } from './sealedBody.ts';
 
 export const KEY_FILE_VERSION = 10;
 
 const SHAPE = `
   create table meta (name text primary key, value blob not null) strict;
   create table key (id text primary key, owner text not null, purpose text not null, wrapped blob not null, made_at integer not null) strict;
+  create unique index one_key on key (owner, purpose);
   create table erased (id text primary key, owner text not null, purpose text not null, at integer not null) strict;
+  create index erased_of on erased (owner, purpose);
   create table head (branch text not null, seq integer not null, hash blob not null, at integer not null, mac blob not null, primary key (branch, seq)) strict;
 `;
 
@@ -63,6 +66,9 @@ export type ErasedKey = {
   readonly at: EpochMs;
 };
 
+/** A sealing key with its name. */
+export type NamedKey = { readonly id: string; readonly key: Uint8Array };
+
 /** The keys that live outside the journal. What is written here is on the disk before the call returns. */
 export class KeyFile {
   readonly #sqlite: Sqlite;
@@ -75,8 +81,22 @@ export class KeyFile {
     this.#wrapping = wrapping;
   }
 
-  /** The key to seal with now for an owner and purpose; made and stored when there is none. */
-  current(owner: string, purpose: Purpose, at: EpochMs): string {
+  /**
+   * The keys to seal with now, for owners and purposes; those that are missing are made and stored together, in one
+   * sync of the disk.
+   */
+  current(needs: readonly KeyNeed[], at: EpochMs): readonly NamedKey[] {
+    const ids = this.#sqlite.transaction(() =>
+      needs.map(({ owner, purpose }) => this.#findOrMake(owner, purpose, at)),
+    )();
+    return ids.map((id) => {
+      const key = this.open(id);
+      if (!key) throw new Error('A sealing key does not open');
+      return { id, key };
+    });
+  }
+
+  #findOrMake(owner: string, purpose: Purpose, at: EpochMs): string {
     const alive = this.#sqlite
       .prepare('select id from key where owner = ? and purpose = ?')
       .pluck()

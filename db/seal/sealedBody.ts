@@ -7,9 +7,12 @@ import { readKeyId } from './keyId.ts';
 /** What stands in a stored body instead of a personal value. */
 export type SealedField = { readonly sealed: string; readonly key: string };
 
+/** An owner and a purpose that need a key. */
+export type KeyNeed = { readonly owner: string; readonly purpose: Purpose };
+
 /** Whose keys a body needs, each once. */
-export function keysNeeded(body: unknown): readonly { readonly owner: string; readonly purpose: Purpose }[] {
-  const found = new Map<string, { owner: string; purpose: Purpose }>();
+export function keysNeeded(body: unknown): readonly KeyNeed[] {
+  const found = new Map<string, KeyNeed>();
   change(body, '', (mark) => {
     found.set(`${mark.of}/${mark.personal}`, { owner: mark.of, purpose: mark.personal });
     return null;

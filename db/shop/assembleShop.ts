@@ -99,10 +99,9 @@ export async function assembleShop(parts: ShopParts): Promise<Shop> {
     blobs: {
       put: async (bytes, { of, purpose }) => {
         try {
-          const id = keyFile.current(of, purpose, clock());
-          const key = keyFile.open(id);
-          if (!key) throw new Error('A sealing key does not open');
-          return putBlob(paths.blobs, bytes, { id, key });
+          const [key] = keyFile.current([{ owner: of, purpose }], clock());
+          if (!key) throw new Error('No sealing key was made');
+          return putBlob(paths.blobs, bytes, key);
         } catch (error) {
           const refusal = refusalFromError(error, paths.blobs);
           if (!refusal) throw error;

@@ -1,7 +1,7 @@
 import type { Kysely } from 'kysely';
 import { type Decision, refuse } from '../../core/decision.ts';
 import { sameBytes } from '../../core/journal/chain.ts';
-import type { Stream } from '../../core/journal/entry.ts';
+import type { Draft, Stream } from '../../core/journal/entry.ts';
 import type { EpochMs } from '../../core/time.ts';
 import { append, type SealedDraft, stillHolds } from '../journal/append.ts';
 import type { Bell } from '../journal/changes.ts';
@@ -12,7 +12,7 @@ import type { Projection } from '../projections/projection.ts';
 import { OnlyOneError } from '../projections/writer.ts';
 import type { ShopTables } from '../schema.ts';
 import type { KeyFile } from '../seal/keyFile.ts';
-import { keysNeeded, sealBody } from '../seal/sealedBody.ts';
+import { type KeyNeed, keysNeeded, sealBody } from '../seal/sealedBody.ts';
 import { keyedDigest } from '../seal/shopKeys.ts';
 import { refusalFromError } from './openRefusal.ts';
 import type { Queue } from './queue.ts';
@@ -83,9 +83,7 @@ async function conclude(
   if (decision.entries.length === 0) throw new Error('A command was accepted without entries');
   try {
     // Keys first and durably: an entry whose key is not on the disk could never be read.
-    const sealed = decision.entries.map(
-      (draft): SealedDraft => ({ ...draft, body: sealUnderKeys(place.keyFile, draft.body, at) }),
-    );
+    const sealed = sealUnderKeys(place.keyFile, decision.entries, at);
     const outcome = await write(place, asked, askedDigest, sealed, looked, at);
     if (outcome !== 'stale' && outcome.ok && !outcome.again) place.bell.ring();
     return outcome;
@@ -159,14 +157,20 @@ async function answeredBefore(
   return { ok: true, seq: row.last_seq, made: row.made as Stream, again: true };
 }
 
-function sealUnderKeys(keyFile: KeyFile, body: unknown, at: EpochMs): SealedDraft['body'] {
-  const ids = new Map(
-    keysNeeded(body).map(({ owner, purpose }) => [`${owner}/${purpose}`, keyFile.current(owner, purpose, at)]),
+/** The entries with their personal values sealed, under keys that are on the disk. */
+function sealUnderKeys(keyFile: KeyFile, drafts: readonly Draft[], at: EpochMs): readonly SealedDraft[] {
+  const needs = drafts.flatMap(({ body }) => keysNeeded(body));
+  const keys = new Map(
+    needs.length > 0 ? keyFile.current(needs, at).map((key, index) => [nameOf(needs[index]), key]) : [],
   );
-  return sealBody(body, (owner, purpose) => {
-    const id = ids.get(`${owner}/${purpose}`);
-    const key = id === undefined ? null : keyFile.open(id);
-    if (id === undefined || !key) throw new Error('A sealing key does not open');
-    return { id, key };
-  });
+  return drafts.map((draft) => ({
+    ...draft,
+    body: sealBody(draft.body, (owner, purpose) => {
+      const key = keys.get(nameOf({ owner, purpose }));
+      if (!key) throw new Error('A body needs a key that was not made');
+      return key;
+    }),
+  }));
 }
+
+const nameOf = (need: KeyNeed | undefined) => `${need?.owner}/${need?.purpose}`;
