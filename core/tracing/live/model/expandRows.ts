@@ -33,7 +33,7 @@ export function expandRows(raw: RawModel, step: RawStep, at: number): StepRows {
       `${where}.others`,
       'a step that is no plain trial must say what it shows otherwise',
     );
-  const nothing = rowOf(calm, outcomes, `${where}.nothing`);
+  const nothing = rowOf(calm, outcomes, `${where}.${step.nothing || !step.others ? 'nothing' : 'others'}`);
   const usual = others ? rowOf(others, outcomes, `${where}.others`) : nothing;
   const byGroup = step.byGroup ? groupRows(step.byGroup, outcomes, where) : null;
   const rows: (Float64Array | null)[] = raw['faults.json'].faults.map((fault) =>

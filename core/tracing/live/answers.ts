@@ -1,0 +1,163 @@
+import type { ThingKind } from '../../custody/part.ts';
+import type {
+  Caution,
+  Fault,
+  FaultId,
+  GateId,
+  Life,
+  LoanerId,
+  MachineNeed,
+  Need,
+  OutcomeId,
+  StateId,
+  StepId,
+} from './types.ts';
+
+export type Suspect = {
+  readonly fault: FaultId;
+  /** Chance that this fault is there (alone or with another), 0..1. */
+  readonly p: number;
+  /** Chance that it was there and has been mended by what was done. */
+  readonly mended: number;
+  readonly comesAndGoes: number;
+};
+
+export type Contradiction = {
+  /** Chance, over logs simulated from the best hypothesis, of one as unlikely as this. */
+  readonly tail: number;
+  /** The two entries whose removal helps most, the most helpful first. */
+  readonly entries: readonly [string, string] | readonly [string];
+};
+
+export type Belief = {
+  /** Every fault, likeliest first. */
+  readonly suspects: readonly Suspect[];
+  /** The likeliest hypotheses of two faults together. */
+  readonly pairs: readonly { readonly faults: readonly [FaultId, FaultId]; readonly p: number }[];
+  readonly loaners: readonly { readonly id: LoanerId; readonly bad: number }[];
+  /** Prior mass of pairs too unlikely to be carried. */
+  readonly droppedMass: number;
+  /** Log of the probability of all that was logged, for comparison only. */
+  readonly logLikelihood: number;
+  readonly contradiction: Contradiction | null;
+};
+
+export type Method = 'easiest' | 'ratio' | 'rollout';
+
+/** A fact behind a choice, by name; words come from assets/ by language. */
+export type ReasonFact =
+  | { readonly fact: 'told-changed'; readonly history: string; readonly fault: FaultId; readonly times: number }
+  | { readonly fact: 'likely'; readonly fault: FaultId; readonly p: number }
+  | { readonly fact: 'splits'; readonly faults: readonly FaultId[]; readonly p: number; readonly outcome: OutcomeId }
+  | { readonly fact: 'cheap'; readonly minutes: number }
+  | { readonly fact: 'already-open'; readonly state: StateId }
+  | { readonly fact: 'nothing-at-risk' }
+  | { readonly fact: 'measure-first'; readonly fault: FaultId; readonly part: ThingKind; readonly minutes: number }
+  | { readonly fact: 'opens'; readonly gate: GateId }
+  | { readonly fact: 'tells-nothing' }
+  | {
+      readonly fact: 'dear';
+      readonly minutes: number;
+      readonly because: 'hands' | 'waiting' | 'opening' | 'harm' | 'borrowing';
+    }
+  | { readonly fact: 'only-names' }
+  | { readonly fact: 'confirms'; readonly part: Fault['part'] };
+
+export type StepView = {
+  readonly step: StepId;
+  /** Hands-on and waiting of the step itself, and hands-on of what must be opened or closed before it. */
+  readonly handsOn: number;
+  readonly waiting: number;
+  readonly moves: readonly { readonly state: StateId; readonly way: 'open' | 'close'; readonly minutes: number }[];
+  /** What the step costs as the plan counts it, and the share that is harm and slip. */
+  readonly cost: number;
+  readonly risk: number;
+  readonly outcomes: readonly {
+    readonly outcome: OutcomeId;
+    readonly p: number;
+    /** The suspects that this outcome would leave on top. */
+    readonly leaves: readonly { readonly fault: FaultId; readonly p: number }[];
+    /** Expected share that ends the tracing here. */
+    readonly ends: boolean;
+  }[];
+  /** Suspects this step moves most, with the factor by which the best outcome could raise or lower them. */
+  readonly splits: readonly FaultId[];
+  readonly cautions: readonly Caution[];
+  readonly borrows: readonly { readonly kind: ThingKind; readonly loaner: LoanerId | null }[];
+  readonly facts: readonly ReasonFact[];
+};
+
+export type NotOffered = {
+  readonly step: StepId;
+  readonly why:
+    | { readonly is: 'gate'; readonly gate: GateId; readonly firstDo: readonly StepId[] }
+    | { readonly is: 'no-loaner'; readonly kind: ThingKind; readonly because: 'none' | 'does-not-fit' | 'taken' }
+    | { readonly is: 'word'; readonly need: Need }
+    | { readonly is: 'machine'; readonly need: MachineNeed }
+    | { readonly is: 'life'; readonly needs: Life; readonly has: Life }
+    | { readonly is: 'done' }
+    | { readonly is: 'other-group' };
+};
+
+export type StopAnswer =
+  | {
+      readonly stop: 'hand-over';
+      readonly expectedMinutes: number;
+      readonly handOverMinutes: number;
+      readonly because: 'no-step-left' | 'dearer-than-limit' | 'dearer-than-worth';
+    }
+  | { readonly stop: 'settled'; readonly verdict: Verdict };
+
+export type Offer = {
+  readonly method: Method;
+  /** A first answer by the ratio rule while the look-ahead is still computing. */
+  readonly interim: boolean;
+  readonly next: StepView | null;
+  readonly stop: StopAnswer | null;
+  /** Expected minutes until confirmed and proved, from here. */
+  readonly expectedMinutes: number;
+  readonly easiest: { readonly step: StepId | null; readonly expectedMinutes: number };
+  /** Expected minutes saved against easiest-first, from here. */
+  readonly saved: number;
+  /** Others that could be done now, best first. */
+  readonly others: readonly StepView[];
+  readonly notOffered: readonly NotOffered[];
+  readonly openStates: readonly StateId[];
+};
+
+/** One entry of the proof: what was done, what came out. */
+export type EvidenceEntry = { readonly entry: string; readonly step: StepId; readonly outcome: OutcomeId };
+
+export type Verdict =
+  | { readonly verdict: 'tracing' }
+  /** A known-good part or a handling made the machine work; not yet confirmed. */
+  | {
+      readonly verdict: 'named';
+      readonly part: Fault['part'];
+      readonly fault: FaultId;
+      readonly p: number;
+      readonly evidence: readonly EvidenceEntry[];
+      readonly confirmBy: readonly StepId[];
+    }
+  | {
+      readonly verdict: 'confirmed';
+      readonly way: 'both-ways' | 'second-rig' | 'own-evidence';
+      readonly part: Fault['part'];
+      readonly fault: FaultId;
+      readonly p: number;
+      readonly evidence: readonly EvidenceEntry[];
+    }
+  | {
+      readonly verdict: 'cured';
+      readonly by: 'reseating' | 'setting' | 'cleaning' | 'software' | 'outside' | 'sweep';
+      /** Null when a sweep cured it and which of its handlings did is not separated. */
+      readonly fault: FaultId | null;
+      readonly p: number;
+      readonly evidence: readonly EvidenceEntry[];
+    }
+  | {
+      readonly verdict: 'not-reproduced';
+      readonly hiddenChance: number;
+      readonly left: readonly FaultId[];
+      readonly evidence: readonly EvidenceEntry[];
+    };

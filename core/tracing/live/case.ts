@@ -1,0 +1,79 @@
+import type { Attributes, ThingKind } from '../../custody/part.ts';
+import type { Circuit, GateId, LoanerId, OutcomeId, StepId, Switch, SymptomId } from './types.ts';
+
+export type LoanerStanding = 'trial-grade' | 'known-good' | 'exposed' | 'unproved';
+
+/** A shop part or piece of equipment that could be borrowed now. */
+export type Loaner = {
+  readonly id: LoanerId;
+  readonly kind: ThingKind;
+  readonly standing: LoanerStanding;
+  /** Price to replace it, minor units; minutes to prove it anew; jobs that want it too. */
+  readonly valueMinor: number;
+  readonly proveMinutes: number;
+  readonly wantedBy: number;
+  readonly fits: 'yes' | 'no' | 'unknown';
+  /** Someone else has it now. */
+  readonly taken: boolean;
+  readonly attributes?: Attributes;
+};
+
+/** What is known of the machine; null = not known. */
+export type MachineFacts = {
+  readonly graphicsInProcessor: boolean | null;
+  readonly card: boolean | null;
+  readonly dimms: number | null;
+  readonly slots: number | null;
+  readonly drives: number | null;
+  readonly riser: boolean | null;
+  readonly addIns: boolean | null;
+  readonly modularSupply: boolean | null;
+  readonly firmwareRescue: boolean | null;
+  readonly encrypted: 'yes' | 'no' | 'unknown';
+  readonly keyInHand: boolean;
+};
+
+export type LoggedStep = {
+  /** The journal's id of this step, named in contradictions and evidence. */
+  readonly entry: string;
+  /** A step of the model, or `unlisted` for something that is not in it (minutes count, belief stays). */
+  readonly step: StepId;
+  readonly outcome: OutcomeId;
+  readonly handsOn: number;
+  readonly waiting: number;
+  /** Shop parts that were in circuit in this step, with the standing they had then. */
+  readonly loaners: readonly { readonly id: LoanerId; readonly kind: ThingKind; readonly standing: LoanerStanding }[];
+  /** All circuits that are out (or replaced by our part) after this step; `leftOutAfter` gives it for the usual answers. */
+  readonly leftOut: readonly Circuit[];
+  readonly struck: boolean;
+};
+
+export type TracingCase = {
+  readonly told: {
+    readonly symptoms: readonly SymptomId[];
+    readonly changed: readonly string[];
+    readonly often: readonly string[];
+    readonly onlyWhen: readonly string[];
+    /** The technician's own figure for a fault that comes and goes; null: what was told sets it. */
+    readonly rate: { readonly perStart: number; readonly perHour: number } | null;
+  };
+  /** Symptoms the bench saw; empty before the first power-on. */
+  readonly seen: readonly SymptomId[];
+  readonly switches: readonly Switch[];
+  readonly machine: MachineFacts;
+  readonly log: readonly LoggedStep[];
+  readonly stock: readonly Loaner[];
+  /** Consents that are agreed to now; `key-or-risk` follows from the machine and `risk-key`. */
+  readonly agreed: readonly string[];
+  /** Gates that the technician passes on their own word. */
+  readonly passedGates: readonly GateId[];
+  readonly money: {
+    readonly perMinuteMinor: number;
+    readonly limitMinor: number | null;
+    readonly spentMinor: number;
+    readonly worthMinor: number | null;
+    readonly feeMinor: number;
+  };
+  /** Minutes until the shop closes, for what waiting runs past it; null when it does not matter. */
+  readonly untilClosing: number | null;
+};
