@@ -93,7 +93,7 @@ export const fitPart = jobCommand(
       waiting: 0,
       readings: [],
       passed: null,
-      note: null,
+      note: personal('record', view.job.owner, `${part.name}, ${input.slot}`),
       loaners: [],
       took: [],
       leftOut: [],

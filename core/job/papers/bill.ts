@@ -1,4 +1,3 @@
-import { add } from '../../money/arithmetic.ts';
 import type { BillLine } from '../../papers/builders/bill.ts';
 import type { Paper } from '../../papers/content.ts';
 import type { Condition } from '../../papers/facts.ts';
@@ -49,7 +48,7 @@ function billLine(making: Making, line: BilledLine): BillLine {
   if (of.is === 'labour' && !fixed)
     return { ...money, is: 'work', minutes: of.handsOn, rate: amount(making, of.perMinuteMinor) };
   if (of.is === 'item' && of.part !== null)
-    return { ...money, is: 'part', what: of.what, condition: conditionOf(making, of.part) };
+    return { ...money, is: 'part', what: lineWords(making, line), condition: conditionOf(making, of.part) };
   return { ...money, is: 'other', what: lineWords(making, line) };
 }
 
@@ -88,7 +87,7 @@ function found(making: Making): readonly string[] {
     return [
       format.say(bill.found, {
         fault: inSentence(faultName(making, verdict.fault)),
-        way: words.tracing.ways[verdict.way],
+        way: words.facts.ways[verdict.way],
       }),
     ];
   if (verdict?.is === 'named')
@@ -96,6 +95,3 @@ function found(making: Making): readonly string[] {
   if (verdict?.is === 'cured') return [cured[verdict.by]];
   return tasks && !verdict ? [] : [bill.foundNone];
 }
-
-/** What is still to be paid. */
-export const stillOwed = (making: Making) => add(billed(making).total, amount(making, 0));

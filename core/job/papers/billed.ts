@@ -1,9 +1,11 @@
+import type { PartId } from '../../ids.ts';
 import { add, nothing, subtract, total } from '../../money/arithmetic.ts';
 import type { Money } from '../../money/money.ts';
 import { taxed, taxRate } from '../../money/tax.ts';
 import { type ChargeLine, charges } from '../charges.ts';
 import { amount } from './common.ts';
 import type { Making } from './making.ts';
+import { partName } from './worded.ts';
 
 export type BilledLine = {
   readonly of: ChargeLine | { readonly is: 'free' };
@@ -46,12 +48,15 @@ export function billed(making: Making): Billed {
 }
 
 /** What a line that is no part and no labour by the minute is called. */
-export function lineWords({ words }: Making, { of }: BilledLine): string {
+export function lineWords(making: Making, { of }: BilledLine): string {
+  const { words, view } = making;
   switch (of.is) {
     case 'labour':
       return words.facts.bill.work;
-    case 'item':
-      return of.what;
+    case 'item': {
+      const part = of.part === null ? undefined : view.parts.get(of.part as PartId);
+      return part ? partName(making, part) : of.what;
+    }
     case 'finding-fee':
       return words.facts.bill.findingFee;
     case 'free':

@@ -19,7 +19,6 @@ export function disclosurePaper(making: Making): Paper | Lacking {
   const offer = question?.offer;
   if (!question || !offer) return lacking('paper-nothing-asked');
   const had = view.parts.get(offer.forPart);
-  const on = view.parts.get(offer.part);
   const { facts } = words;
   const totals = offerTotals(making);
   const confirmed = job.verdict?.is === 'confirmed' && job.verdict.part === offer.forPart;
@@ -28,7 +27,7 @@ export function disclosurePaper(making: Making): Paper | Lacking {
       ...common(making),
       part: { what: had ? yourPart(making, had) : facts.aPart, verdict: confirmed ? 'confirmed' : 'named' },
       offered: {
-        name: on ? partName(making, on) : offer.name,
+        name: had ? partName(making, { kind: had.kind, name: offer.name }) : offer.name,
         condition: offer.condition,
         price: amount(making, offer.priceMinor),
         warranty: warranty(making, offer),

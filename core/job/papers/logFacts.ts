@@ -37,8 +37,9 @@ function logOutcome(making: Making, work: Work): string {
         ? facts.logDone
         : facts[work.passed ? 'passed' : 'notPassed'];
   const shown = work.kind === 'step' ? work.readings.filter((reading) => !isRead(reading)) : work.readings;
+  const note = work.note && opened(making, work.note.value);
   return [
-    withNote(came, work.note && opened(making, work.note.value)),
+    came === facts.logDone && note ? note : withNote(came, note),
     ...shown.map(readingLine),
     ...(work.kind === 'own-proof' ? [format.say(facts.ownTime, { n: work.handsOn })] : []),
     ...(work.struck ? [format.say(facts.struck, { why: work.struck.why })] : []),

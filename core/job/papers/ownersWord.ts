@@ -4,7 +4,7 @@ import type { Question, QuestionOption } from '../../word/question.ts';
 import { amount, common, withoutAnswer, wordFacts } from './common.ts';
 import { type Lacking, lacking } from './lacking.ts';
 import type { Making } from './making.ts';
-import { newestQuestion, partInText } from './worded.ts';
+import { newestQuestion, partInText, partName } from './worded.ts';
 
 /** What was asked, every try, who answered and how, and the limit that holds from then on. */
 export function ownersWordPaper(making: Making): Paper | Lacking {
@@ -62,11 +62,18 @@ const limitBefore = ({ job }: Making, question: Question): number =>
     .map((one) => limitOf(chosenOf(one)))
     .findLast((limit) => limit !== null) ?? job.firstLimitMinor;
 
-function agreedItems({ setting }: Making, { offer }: Question, chosen: readonly QuestionOption[]) {
+function agreedItems(making: Making, { offer }: Question, chosen: readonly QuestionOption[]) {
+  const { setting, view } = making;
+  const had = offer && view.parts.get(offer.forPart);
   const accepted = offer && chosen.some((option) => option.agrees.accepts);
   return [
     ...(accepted
-      ? [{ what: `${offer.name}, ${setting.words.common.condition[offer.condition]}`, minor: offer.priceMinor }]
+      ? [
+          {
+            what: `${had ? partName(making, { kind: had.kind, name: offer.name }) : offer.name}, ${setting.words.common.condition[offer.condition]}`,
+            minor: offer.priceMinor,
+          },
+        ]
       : []),
     ...chosen.flatMap(({ agrees }) => agrees.items.map(({ what, priceMinor }) => ({ what, minor: priceMinor }))),
   ];

@@ -34,8 +34,8 @@ function row(making: Making, part: Part): PartRowFacts {
     ...(part.tag && { tag: part.tag }),
     mark: { whose: isOurs(making, part) ? 'shop' : 'owner', ...(state && { state }) },
     whose: whoseWords(making, part),
-    came: came === null ? words.facts.places.ours : slotWords(making, came),
-    goes: placeWords(making, part.place),
+    came: came === null ? words.facts.places.ours : slotWords(making, came, part),
+    goes: placeWords(making, part),
   };
 }
 
@@ -129,8 +129,8 @@ export function movedWords(making: Making): readonly string[] {
   return moved(making).map(({ part, was, now }) =>
     format.say(otherBoard && part.kind === 'dimm' ? words.facts.onlyThese : words.facts.movedSlot, {
       part: partName(making, part),
-      was: slotWords(making, was),
-      now: slotWords(making, now),
+      was: slotWords(making, was, part),
+      now: slotWords(making, now, part),
     }),
   );
 }

@@ -64,7 +64,7 @@ export function lentPartPaper(making: Making): Paper | Lacking {
       ...common(making),
       part: { what: partName(making, part), tag: part.tag },
       back: part.title.returnBy,
-      place: format.say(lent.place, { slot: slotWords(making, part.place.slot) }),
+      place: format.say(lent.place, { slot: slotWords(making, part.place.slot, part) }),
       ifLate: lent.late,
       ifBroken: lent.broken,
       holdsData: part.dataBearing || part.kind === 'drive',

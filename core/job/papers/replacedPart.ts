@@ -18,7 +18,7 @@ export function replacedPartPaper(making: Making): Paper | Lacking {
   const { verdict, handover } = job;
   const evidence =
     verdict?.is === 'confirmed' ? job.work.findLast((work) => verdict.evidence.includes(work.run)) : undefined;
-  const way = verdict?.is === 'confirmed' && verdict.part === part.id ? words.tracing.ways[verdict.way] : null;
+  const way = verdict?.is === 'confirmed' && verdict.part === part.id ? words.facts.ways[verdict.way] : null;
   const goes = whereItGoes(part);
   return PAPER_KINDS['replaced-part-slip'].build(
     {

@@ -1,4 +1,3 @@
-import type { Work } from '../work.ts';
 import type { Making } from './making.ts';
 import { faultName, inSentence, outcomeWords, sentence, workName } from './worded.ts';
 
@@ -6,29 +5,33 @@ import { faultName, inSentence, outcomeWords, sentence, workName } from './worde
 const WORTH_A_LINE = 6;
 
 /**
- * Suspects that stood high at some moment and that no longer do, each with the step after which they fell for good.
- * Computed from the log by the tracing engine; without one, nothing is claimed.
+ * Suspects that stood high at some moment and that no longer do, by the step after which they fell for good, or by what
+ * was seen. Computed from the log by the tracing engine; without one, nothing is claimed.
  */
 export function ruledOut(making: Making): readonly { readonly what: string; readonly why: string }[] {
   const { view, job, asking, words, format } = making;
   const { tracing } = asking;
   if (!tracing || !job.verdict) return [];
   const steps = job.work.filter((work) => work.kind === 'step' && work.endedAt !== null && !work.struck);
-  const after = (count: number) =>
-    tracing.suspects({
-      ...view,
-      job: { ...job, seen: count === 0 ? null : job.seen, work: steps.slice(0, count) },
-    });
-  const stood = Array.from({ length: steps.length + 1 }, (_, count) => after(count));
+  const stood = [
+    tracing.suspects({ ...view, job: { ...job, seen: null, work: [] } }),
+    ...Array.from({ length: steps.length + 1 }, (_, count) =>
+      tracing.suspects({ ...view, job: { ...job, work: steps.slice(0, count) } }),
+    ),
+  ];
   const left = new Set(stood.at(-1));
   const high = new Set(stood.flatMap((suspects) => suspects.slice(0, WORTH_A_LINE)));
-  return [...high].flatMap((fault) => {
+  const byWhy = new Map<string, string[]>();
+  for (const fault of high) {
+    if (left.has(fault)) continue;
     const last = stood.findLastIndex((suspects) => suspects.includes(fault));
-    const by: Work | undefined = steps[last];
-    if (left.has(fault) || !by) return [];
-    const fills = { step: workName(making, by), outcome: outcomeWords(making, by) };
-    return [{ what: inSentence(faultName(making, fault)), why: format.say(words.facts.ruledOut, fills) }];
-  });
+    const step = steps[last - 1];
+    const why = step
+      ? format.say(words.facts.ruledOut, { step: workName(making, step), outcome: outcomeWords(making, step) })
+      : words.facts.ruledOutBySeeing;
+    byWhy.set(why, [...(byWhy.get(why) ?? []), inSentence(faultName(making, fault))]);
+  }
+  return [...byWhy].map(([why, faults]) => ({ what: faults.join('; '), why }));
 }
 
 /** `5 of 5`: all starts of a row. */

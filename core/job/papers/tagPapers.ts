@@ -35,7 +35,7 @@ export function partTagPaper(making: Making): Paper | Lacking {
           what: partName(making, part),
           whose: part.belongs.to,
           ...(state && { state }),
-          ...(slot !== null && { from: slotWords(making, slot) }),
+          ...(slot !== null && { from: slotWords(making, slot, part) }),
         },
       ],
     },

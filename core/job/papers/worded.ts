@@ -1,6 +1,6 @@
 import type { Part } from '../../custody/ledger.ts';
 import type { ThingKind } from '../../custody/part.ts';
-import type { Place } from '../../custody/place.ts';
+import { takesKind } from '../../custody/slot.ts';
 import { isOpen, type Question } from '../../word/question.ts';
 import type { Work } from '../work.ts';
 import { wordOf } from './jobWords.ts';
@@ -64,23 +64,28 @@ export const partName = (making: Making, part: Pick<Part, 'kind' | 'name'>): str
 export const yourPart = (making: Making, part: Pick<Part, 'kind' | 'name'>): string =>
   making.format.say(making.words.facts.yourPart, { part: partInText(making, part) });
 
-/** A slot as it is said: `slot A2` where parts of its kind have several, else in it. */
-export function slotWords({ view, words, format }: Making, slot: string): string {
-  const found = view.machine.slots.find((one) => one.id === slot);
-  const several = found && view.machine.slots.filter((one) => one.takes === found.takes).length > 1;
-  if (found && !several) return words.facts.places.inIt;
-  const named = found && (['dimm', 'card', 'add-in'] as const).some((kind) => kind === found.takes);
-  return named ? format.say(words.facts.slotNamed, { slot }) : slot;
+/** Parts whose places are called slots. */
+const IN_SLOTS: readonly ThingKind[] = ['dimm', 'card', 'add-in'];
+
+/**
+ * A slot as it is said of the part in it: `slot A2` where a machine has several of its kind, else in it. The slots of a
+ * board that was replaced are no longer among the machine's.
+ */
+export function slotWords({ view, words, format }: Making, slot: string, part: Pick<Part, 'kind'>): string {
+  const alike = view.machine.slots.filter((one) => takesKind(one.takes, part.kind));
+  if (alike.length === 1 && alike[0]?.id === slot) return words.facts.places.inIt;
+  return IN_SLOTS.includes(part.kind) ? format.say(words.facts.slotNamed, { slot }) : slot;
 }
 
-/** Where a part is, in words; `mine`: the machine that the paper is about. */
-export function placeWords(making: Making, place: Place): string {
+/** Where a part is now, in words. */
+export function placeWords(making: Making, part: Part): string {
   const { facts } = making.words;
   const { places } = facts;
   const { format, view } = making;
+  const { place } = part;
   switch (place.at) {
     case 'slot':
-      return place.machine === view.machine.id ? slotWords(making, place.slot) : places.elsewhere;
+      return place.machine === view.machine.id ? slotWords(making, place.slot, part) : places.elsewhere;
     case 'kept':
       return format.say(places.kept, { day: format.date(place.until), shelf: place.shelf });
     case 'transit':

@@ -162,10 +162,11 @@ function afterwards({ afterwards: list }: SubstituteDisclosureFacts, setting: Se
   const words = setting.words.kinds['substitute-part-disclosure'];
   if (list.length === 0) return says(words.afterNone);
   return items(
-    list.map(({ says: what, minutes, price }) =>
-      price
+    list.map(({ says: what, minutes, price }) => {
+      if (minutes === 0 && !price) return what;
+      return price
         ? format.say(words.afterPrice, { says: what, minutes: format.minutes(minutes), amount: format.money(price) })
-        : format.say(words.afterMinutes, { says: what, minutes: format.minutes(minutes) }),
-    ),
+        : format.say(words.afterMinutes, { says: what, minutes: format.minutes(minutes) });
+    }),
   );
 }
