@@ -25,7 +25,7 @@ const CURES = {
 /** Writes down what the log allows to be said: named, confirmed or cured. The runs that show it go with it. */
 export function JudgeKeys({ sheet, tracing }: { readonly sheet: JobSheet; readonly tracing: TracingSheet }) {
   const { t, list } = useWords();
-  const { does, problem } = useDoes();
+  const { does, problem, busy } = useDoes();
   const [picked, setPicked] = useState<PartId | null>(null);
   const { job, parts } = sheet;
   const { verdict } = tracing;
@@ -75,7 +75,7 @@ export function JudgeKeys({ sheet, tracing }: { readonly sheet: JobSheet; readon
           onChoose={([id]) => setPicked(candidates.find((one) => one.id === id)?.id ?? null)}
         />
       )}
-      <Key onPress={() => void judge()} whyNot={whyNot}>
+      <Key onPress={() => void (busy || judge())} whyNot={whyNot}>
         {t(`bench.judge.${verdict.verdict}`)}
       </Key>
       {problem && <Problem slim {...problem} />}

@@ -35,6 +35,7 @@ export const toFit = ({
   ];
 };
 
+/** The parts to fit, each with its slot and minutes. */
 export function FitList({ sheet }: { readonly sheet: JobSheet }) {
   const { t } = useWords();
   const list = toFit(sheet);
@@ -85,7 +86,7 @@ function FitRow({ sheet, part, recorded }: FitRowProps) {
         </div>
       </div>
       <ChoiceKeys
-        label={t('bench.slot-for', { part: part.name })}
+        label={t('bench.slot-for', { part: [part.name, part.tag].filter(Boolean).join(' ') })}
         mode="one"
         choices={slots.map(({ id }) => ({ id, says: id }))}
         chosen={slot === null ? [] : [slot]}

@@ -54,12 +54,13 @@ export function StepPanel({ sheet, tracing, wall, run, about, back }: StepPanelP
     run.forget();
   };
   const start = async (ownWord: string | null) => {
-    if (id === null) return false;
+    if (id === null || run.busy) return false;
     const done = await run.start(id, chosen, loaner, ownWord);
     setRefusedStart(!done);
     return done;
   };
   const outcome = (ended: string) => {
+    if (run.busy) return;
     if (!run.work) return setLogged(ended);
     void run.finish(ended, claim, chosen).then((done) => done && take(null));
   };
