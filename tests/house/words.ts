@@ -46,7 +46,7 @@ function oddAt(path: string, key: string, own: Texts, wanted: Texts): readonly F
   if (!own.has(key)) return [`${path} has no "${key}", "${FIRST}" has`];
   if (!wanted.has(key)) return [`${path} has "${key}", "${FIRST}" has not`];
   const text = own.get(key);
-  if (typeof text === 'string' && text.trim() === '') return [`${path}: "${key}" says nothing`];
+  if (typeof text === 'string' && text.trim() === '' && !LEFT_OUT.test(key)) return [`${path}: "${key}" says nothing`];
   return gapsIn(text) === gapsIn(wanted.get(key))
     ? []
     : [`${path}: "${key}" has other gaps to fill than in "${FIRST}"`];
