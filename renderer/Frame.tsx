@@ -2,6 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { type ReactNode, useState } from 'react';
 import { useNavigate } from 'react-router';
 import type { Found } from '../core/contract/screens.ts';
+import type { Tag } from '../core/custody/part.ts';
 import { parseTag } from '../core/custody/tag.ts';
 import type { Stage } from '../core/job/stage.ts';
 import { jobPath } from './jobPath.ts';
@@ -22,13 +23,15 @@ export type FrameProps = {
   readonly touch?: 'counter' | 'bench';
   /** Takes a scanned tag first; true when the room has dealt with it. */
   readonly onScan?: (found: Found) => boolean;
+  /** A tag with a right check character that belongs to nothing yet: a printed one to be bound. True when it was. */
+  readonly onFreshTag?: (tag: Tag) => boolean;
   readonly children: ReactNode;
 };
 
 const isTag = (code: string): boolean => parseTag(code) !== undefined;
 
 /** The frame of every room, with the one search field and the scanner listening. */
-export function Frame({ here, open, foot, touch = 'counter', onScan, children }: FrameProps) {
+export function Frame({ here, open, foot, touch = 'counter', onScan, onFreshTag, children }: FrameProps) {
   const { t } = useWords();
   const { staff, change } = useWhoIsHere();
   const go = useNavigate();
@@ -39,7 +42,9 @@ export function Frame({ here, open, foot, touch = 'counter', onScan, children }:
   const openFound = (found: Found) => go(whereIs(found));
   useScan({ check: isTag }, (code) => {
     void service.byTag({ tag: code }).then((found) => {
-      setUnknown(found ? null : code);
+      const tag = parseTag(code);
+      const bound = found === null && tag !== undefined && onFreshTag?.(tag) === true;
+      setUnknown(found || bound ? null : code);
       if (found && !onScan?.(found)) openFound(found);
     });
   });

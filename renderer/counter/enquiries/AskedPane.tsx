@@ -1,0 +1,65 @@
+import { useQuery } from '@tanstack/react-query';
+import { useState } from 'react';
+import type { EnquirySheet } from '../../../core/contract/screens.ts';
+import { Key } from '../../kit/keys/Key.tsx';
+import { useWords } from '../../kit/words.tsx';
+import { enquiriesRead } from '../../link/reads.ts';
+import { freshSheet } from '../taking-in/sheet.ts';
+import { useTakingIn } from '../taking-in/sheetContext.tsx';
+import { symptomSays } from '../terms.ts';
+import { AnswerEnquiry } from './AnswerEnquiry.tsx';
+import { NewEnquiry } from './NewEnquiry.tsx';
+
+/** Machines that were offered before they come: what was told, our answer, and the way onto the sheet when one comes. */
+export function AskedPane({ open, onOpen }: { readonly open: boolean; readonly onOpen: (open: boolean) => void }) {
+  const { t } = useWords();
+  const { write } = useTakingIn();
+  const enquiries = useQuery(enquiriesRead());
+  const [writing, setWriting] = useState(false);
+  const list = enquiries.data ?? [];
+  const came = (enquiry: EnquirySheet) => {
+    const reach = enquiry.reach.value ?? '';
+    const { owner } = freshSheet();
+    write({
+      enquiry: enquiry.id,
+      owner: {
+        ...owner,
+        name: enquiry.name.value ?? '',
+        ...(reach.includes('@') ? { mail: reach } : { phone: reach }),
+      },
+      ownWords: enquiry.ownWords.value ?? '',
+      symptoms: enquiry.symptoms,
+    });
+    onOpen(false);
+  };
+  return (
+    <section className="counter-asked" aria-label={t('counter.asked.title')}>
+      <Key kind="link" onPress={() => onOpen(!open)}>
+        {open ? t('counter.asked.back') : t('counter.asked.count', { n: list.length })}
+      </Key>
+      {open && (
+        <>
+          {list.length === 0 && <p>{t('counter.asked.none')}</p>}
+          <ul className="counter-stack">
+            {list.map((enquiry) => (
+              <li key={enquiry.id} className="counter-block">
+                <p>
+                  <b>{enquiry.name.value ?? t('counter.erased')}</b>, {enquiry.reach.value ?? ''}
+                </p>
+                <p>“{enquiry.ownWords.value ?? ''}”</p>
+                <p className="k-muted k-small">{enquiry.symptoms.map(symptomSays).join('; ')}</p>
+                <AnswerEnquiry enquiry={enquiry} />
+                <Key onPress={() => came(enquiry)}>{t('counter.asked.came')}</Key>
+              </li>
+            ))}
+          </ul>
+          {writing ? (
+            <NewEnquiry onDone={() => setWriting(false)} />
+          ) : (
+            <Key onPress={() => setWriting(true)}>{t('counter.asked.new')}</Key>
+          )}
+        </>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,73 @@
+import { useState } from 'react';
+import { epochMs } from '../../../core/time.ts';
+import { TextField } from '../../kit/fields/TextField.tsx';
+import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
+import { Key } from '../../kit/keys/Key.tsx';
+import { Problem } from '../../kit/keys/Problem.tsx';
+import { useWords } from '../../kit/words.tsx';
+import { useDoes } from '../../link/does.ts';
+import { OneOf } from '../fields/OneOf.tsx';
+import { symptomSays, termsIn } from '../terms.ts';
+
+const CAME = ['phone', 'mail', 'form'] as const;
+/** How long an enquiry holds when nobody says otherwise: common practice, no source. */
+const HOLDS_MS = 14 * 86_400_000;
+
+/** Writes an enquiry down: who, how to reach them, what they told, and how it came. */
+export function NewEnquiry({ onDone }: { readonly onDone: () => void }) {
+  const { t } = useWords();
+  const { does, problem } = useDoes();
+  const [name, setName] = useState('');
+  const [reach, setReach] = useState('');
+  const [ownWords, setOwnWords] = useState('');
+  const [symptoms, setSymptoms] = useState<readonly string[]>([]);
+  const [came, setCame] = useState<(typeof CAME)[number] | null>(null);
+  const near = [...new Set([...symptoms, ...termsIn(ownWords, 6)])];
+  const ready = name.trim() && reach.trim() && ownWords.trim() && came;
+  const write = async () => {
+    if (!came) return;
+    const done = await does('enquire', {
+      name,
+      reach,
+      ownWords,
+      symptoms: [...symptoms],
+      came,
+      wouldNeed: [],
+      lapsesAt: epochMs(Date.now() + HOLDS_MS),
+    });
+    if (done) onDone();
+  };
+  return (
+    <form
+      className="counter-stack counter-block"
+      aria-label={t('counter.asked.new')}
+      onSubmit={(event) => {
+        event.preventDefault();
+        void write();
+      }}
+    >
+      <TextField label={t('counter.owner.name')} labelled="above" value={name} onChange={setName} />
+      <TextField label={t('counter.asked.reach')} labelled="above" value={reach} onChange={setReach} />
+      <TextField
+        label={t('counter.told.own-words')}
+        labelled="above"
+        value={ownWords}
+        onChange={setOwnWords}
+        lines={2}
+      />
+      {near.length > 0 && (
+        <ChoiceKeys
+          label={t('counter.told.terms')}
+          choices={near.map((id) => ({ id, says: symptomSays(id) }))}
+          chosen={symptoms}
+          onChoose={setSymptoms}
+        />
+      )}
+      <OneOf asks={t('counter.asked.how')} words="asked.ways" ids={CAME} chosen={came} onChoose={setCame} />
+      <Key submit {...(ready ? {} : { whyNot: t('counter.asked.needs') })}>
+        {t('counter.asked.write')}
+      </Key>
+      {problem && <Problem slim {...problem} />}
+    </form>
+  );
+}

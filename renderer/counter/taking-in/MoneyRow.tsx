@@ -1,0 +1,142 @@
+import { openDays } from '../../../core/job/openDays.ts';
+import { wallTime } from '../../../core/job/wallTime.ts';
+import { minorDigits } from '../../../core/money/minorDigits.ts';
+import { epochMs } from '../../../core/time.ts';
+import { AmountField } from '../../kit/fields/AmountField.tsx';
+import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
+import { YesNo } from '../../kit/keys/YesNo.tsx';
+import { useWords } from '../../kit/words.tsx';
+import { MomentField } from '../fields/MomentField.tsx';
+import { OneOf } from '../fields/OneOf.tsx';
+import { Row } from './Row.tsx';
+import { useTakingIn } from './sheetContext.tsx';
+
+/** How much it may cost without another word, small parts within it, and what is said of the finding fee. */
+export function MoneyRow() {
+  const { t, moneyShort } = useWords();
+  const { sheet, write, settings } = useTakingIn();
+  const { currency, findingFee } = settings;
+  const money = (minor: number | null) => (minor === null ? null : { minor, currency });
+  const fee = moneyShort({ minor: findingFee.minor, currency });
+  return (
+    <Row id="limit" known={sheet.limitMinor !== null}>
+      <div className="counter-fields">
+        <AmountField
+          label={t('counter.money.limit')}
+          labelled="above"
+          currency={currency}
+          digits={minorDigits(currency)}
+          value={money(sheet.limitMinor)}
+          onChange={(now) => write({ limitMinor: now?.minor ?? null })}
+        />
+        <AmountField
+          label={t('counter.money.small-parts')}
+          labelled="above"
+          currency={currency}
+          digits={minorDigits(currency)}
+          value={money(sheet.smallPartsUpToMinor)}
+          onChange={(now) => write({ smallPartsUpToMinor: now?.minor ?? null })}
+        />
+        <span className="k-muted k-small">
+          {t(findingFee.credited ? 'counter.money.fee-credited' : 'counter.money.fee', { fee })}
+        </span>
+      </div>
+      <YesNo asks={t('counter.money.used')} answer={sheet.used} onAnswer={(used) => write({ used })} />
+      <YesNo asks={t('counter.money.lesser')} answer={sheet.lesser} onAnswer={(lesser) => write({ lesser })} />
+    </Row>
+  );
+}
+
+/** When it is likely ready, and the day the owner cannot do without it. */
+export function PromiseRow() {
+  const { t, day } = useWords();
+  const { sheet, write, settings } = useTakingIn();
+  const days = openDays(settings, epochMs(Date.now()), 7);
+  const chosen = days.find((one) => wallTime(one.closes, settings.zone) === sheet.promise);
+  return (
+    <Row id="promise" known={sheet.promise !== ''}>
+      <ChoiceKeys
+        label={t('counter.promise.asks')}
+        mode="one"
+        choices={days.map((one) => ({ id: String(one.closes), says: day(one.closes) }))}
+        chosen={chosen ? [String(chosen.closes)] : []}
+        onChoose={([closes]) => write({ promise: closes === undefined ? '' : wallTime(Number(closes), settings.zone) })}
+      />
+      <div className="counter-fields">
+        <MomentField
+          label={t('counter.promise.at')}
+          labelled="above"
+          value={sheet.promise}
+          onChange={(promise) => write({ promise })}
+        />
+        <MomentField
+          label={t('counter.promise.deadline')}
+          labelled="above"
+          value={sheet.deadline}
+          onChange={(deadline) => write({ deadline })}
+        />
+      </div>
+    </Row>
+  );
+}
+
+const CHARGING = ['charged', 'free', 'diagnosis-only'] as const;
+const TASKS = ['fit-drive', 'fit-memory', 'fit-card', 'move-data', 'clean', 'new-cell', 'set-up-system'] as const;
+
+/** What it is here for: a fault to find, or known work with its price; and how it is charged. */
+export function WorkRow() {
+  const { t } = useWords();
+  const { sheet, write, settings } = useTakingIn();
+  const { currency } = settings;
+  const tasks = sheet.tasks;
+  return (
+    <Row id="work" known>
+      <OneOf
+        asks={t('counter.work.asks')}
+        quiet
+        words="work"
+        ids={['find', 'known'] as const}
+        chosen={tasks === null ? 'find' : 'known'}
+        onChoose={(id) => write({ tasks: id === 'known' ? [] : null })}
+      />
+      {tasks !== null && (
+        <>
+          <ChoiceKeys
+            label={t('counter.work.tasks')}
+            choices={TASKS.map((id) => ({ id, says: t(`counter.tasks.${id}`) }))}
+            chosen={tasks.map((one) => one.id)}
+            onChoose={(ids) =>
+              write({ tasks: ids.map((id) => tasks.find((one) => one.id === id) ?? { id, fixedMinor: null }) })
+            }
+          />
+          <div className="counter-fields">
+            {tasks.map((task) => (
+              <AmountField
+                key={task.id}
+                label={t('counter.work.price', { task: t(`counter.tasks.${task.id}`) })}
+                labelled="above"
+                currency={currency}
+                digits={minorDigits(currency)}
+                value={task.fixedMinor === null ? null : { minor: task.fixedMinor, currency }}
+                onChange={(money) =>
+                  write({
+                    tasks: tasks.map((one) =>
+                      one.id === task.id ? { ...one, fixedMinor: money?.minor ?? null } : one,
+                    ),
+                  })
+                }
+              />
+            ))}
+          </div>
+        </>
+      )}
+      <OneOf
+        asks={t('counter.charging.asks')}
+        words="charging"
+        ids={CHARGING}
+        chosen={sheet.charging}
+        onChoose={(charging) => write({ charging: charging ?? 'charged' })}
+      />
+    </Row>
+  );
+}

@@ -1,0 +1,172 @@
+import { useState } from 'react';
+import type { Found } from '../../../core/contract/screens.ts';
+import { minorDigits } from '../../../core/money/minorDigits.ts';
+import { AmountField } from '../../kit/fields/AmountField.tsx';
+import { TextField } from '../../kit/fields/TextField.tsx';
+import { Key } from '../../kit/keys/Key.tsx';
+import { useWords } from '../../kit/words.tsx';
+import { OneOf } from '../fields/OneOf.tsx';
+import { Row } from './Row.tsx';
+import { recogniseOwner } from './recognise.ts';
+import { freshSheet, type OwnerSheet } from './sheet.ts';
+import { useTakingIn } from './sheetContext.tsx';
+
+/** Name and one way to reach; one who was here before is recognised by either and filled in. */
+export function OwnerRow() {
+  const { t } = useWords();
+  const { sheet, write } = useTakingIn();
+  const { owner } = sheet;
+  const [seen, setSeen] = useState<Found | null>(null);
+  const change = (patch: Partial<OwnerSheet>) => write({ owner: { ...owner, ...patch } });
+  const look = (kind: 'phone' | 'mail', value: string) => {
+    if (owner.known === null) void recogniseOwner(kind, value).then(setSeen);
+  };
+  const forget = () => {
+    setSeen(null);
+    write({ owner: freshSheet().owner, machine: { known: null, called: '', serial: '' }, cameBack: null });
+  };
+  return (
+    <Row id="owner" known={owner.name.trim() !== '' && (owner.known !== null || owner.phone + owner.mail !== '')}>
+      {owner.known !== null ? (
+        <p className="counter-line">
+          <b>{owner.name}</b> {owner.phone || owner.mail} <span className="k-muted">{t('counter.owner.was-here')}</span>{' '}
+          <Key kind="link" onPress={forget}>
+            {t('counter.owner.someone-else')}
+          </Key>
+        </p>
+      ) : (
+        <>
+          <div className="counter-fields">
+            <TextField
+              label={t('counter.owner.name')}
+              labelled="above"
+              value={owner.name}
+              onChange={(name) => change({ name })}
+              chars={22}
+              autoFocus
+            />
+            <TextField
+              label={t('counter.owner.phone')}
+              labelled="above"
+              type="tel"
+              value={owner.phone}
+              onChange={(phone) => change({ phone })}
+              onLeave={() => look('phone', owner.phone)}
+              chars={16}
+            />
+            <TextField
+              label={t('counter.owner.mail')}
+              labelled="above"
+              type="email"
+              value={owner.mail}
+              onChange={(mail) => change({ mail })}
+              onLeave={() => look('mail', owner.mail)}
+              chars={26}
+            />
+          </div>
+          {seen && (
+            <p className="counter-line" role="status">
+              {t('counter.owner.seen', { name: seen.title })}{' '}
+              <Key
+                onPress={() => {
+                  change({ known: seen.id, name: seen.title, phone: owner.phone || seen.detail });
+                  setSeen(null);
+                }}
+              >
+                {t('counter.owner.same')}
+              </Key>
+            </p>
+          )}
+        </>
+      )}
+    </Row>
+  );
+}
+
+const KINDS = ['person', 'minor', 'company', 'for-someone-else'] as const;
+
+/** Who the owner is before the law, and what that asks for; and who else may fetch the machine. */
+export function OwnerKindRow() {
+  const { t } = useWords();
+  const { sheet, write, settings } = useTakingIn();
+  const { owner } = sheet;
+  const change = (patch: Partial<OwnerSheet>) => write({ owner: { ...owner, ...patch } });
+  if (owner.known !== null) return null;
+  return (
+    <Row id="owner-kind" known>
+      <OneOf
+        asks={t('counter.owner.kind')}
+        quiet
+        words="owner.kinds"
+        ids={KINDS}
+        chosen={owner.kind}
+        onChoose={(kind) => change({ kind: kind ?? 'person' })}
+      />
+      <div className="counter-fields">
+        {owner.kind === 'minor' && (
+          <TextField
+            label={t('counter.owner.guardian')}
+            labelled="above"
+            value={owner.guardian}
+            onChange={(guardian) => change({ guardian })}
+            chars={26}
+          />
+        )}
+        {owner.kind === 'for-someone-else' && (
+          <TextField
+            label={t('counter.owner.machine-of')}
+            labelled="above"
+            value={owner.machineOf}
+            onChange={(machineOf) => change({ machineOf })}
+            chars={26}
+          />
+        )}
+        {owner.kind === 'company' && (
+          <>
+            <TextField
+              label={t('counter.owner.order-number')}
+              labelled="above"
+              value={owner.orderNumber}
+              onChange={(orderNumber) => change({ orderNumber })}
+              chars={14}
+            />
+            <TextField
+              label={t('counter.owner.approves')}
+              labelled="above"
+              value={owner.approves}
+              onChange={(approves) => change({ approves })}
+              chars={22}
+            />
+            <AmountField
+              label={t('counter.owner.approves-up-to')}
+              labelled="above"
+              currency={settings.currency}
+              digits={minorDigits(settings.currency)}
+              value={
+                owner.approvesUpToMinor === null
+                  ? null
+                  : { minor: owner.approvesUpToMinor, currency: settings.currency }
+              }
+              onChange={(money) => change({ approvesUpToMinor: money?.minor ?? null })}
+            />
+          </>
+        )}
+        <TextField
+          label={t('counter.owner.address')}
+          labelled="above"
+          value={owner.address}
+          onChange={(address) => change({ address })}
+          chars={34}
+        />
+        <TextField
+          label={t('counter.owner.may-collect')}
+          labelled="above"
+          value={owner.mayCollect}
+          onChange={(mayCollect) => change({ mayCollect })}
+          chars={34}
+          says={t('counter.owner.may-collect-says')}
+        />
+      </div>
+    </Row>
+  );
+}

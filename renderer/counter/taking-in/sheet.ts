@@ -1,0 +1,161 @@
+import type { Asked } from '../../../core/contract/contract.ts';
+import { issueTag } from '../../../core/custody/tag.ts';
+import type { ConsentAnswer, ConsentId } from '../../../core/word/consent.ts';
+
+type InputOf<Name extends Asked['name']> = Extract<Asked, { readonly name: Name }>['input'];
+export type TakeInInput = InputOf<'takeIn'>;
+export type BeforeInput = Omit<InputOf<'addBeforeFirstScrew'>, 'job'>;
+
+/** Who brings the machine, as it is being written. */
+export type OwnerSheet = {
+  readonly known: string | null;
+  readonly name: string;
+  readonly phone: string;
+  readonly mail: string;
+  readonly address: string;
+  readonly kind: 'person' | 'minor' | 'company' | 'for-someone-else';
+  readonly guardian: string;
+  readonly orderNumber: string;
+  readonly approves: string;
+  readonly approvesUpToMinor: number | null;
+  readonly machineOf: string;
+  /** Names with commas between them. */
+  readonly mayCollect: string;
+};
+
+/** What was asked before the first screw; null is "not asked yet". */
+export type BeforeSheet = {
+  readonly encryption: BeforeInput['encryption'] | null;
+  readonly keyInHand: boolean | null;
+  readonly keyPlace: string;
+  readonly backup: BeforeInput['backup'] | null;
+  readonly bought: string;
+  readonly from: string;
+  readonly makersWarranty: BeforeInput['makersWarranty'] | null;
+  readonly seals: BeforeInput['seals'] | null;
+};
+
+export type ChangedLine = { readonly id: string; readonly since: string; readonly what: string };
+export type ThingLine = { readonly thing: string; readonly count: number };
+
+/** The taking-in sheet while it is written; kept as a draft, so it holds nothing but plain values. */
+export type TakingInSheet = {
+  readonly tag: string;
+  readonly owner: OwnerSheet;
+  readonly machine: { readonly known: string | null; readonly called: string; readonly serial: string };
+  readonly enquiry: string | null;
+  readonly cameBack: { readonly from: string; readonly same: 'same-fault' | 'new' | 'ours' | null } | null;
+  readonly tasks: readonly { readonly id: string; readonly fixedMinor: number | null }[] | null;
+  readonly charging: TakeInInput['charging'];
+  readonly ownWords: string;
+  readonly symptoms: readonly string[];
+  readonly changed: readonly ChangedLine[];
+  readonly often: readonly string[];
+  readonly onlyWhen: readonly string[];
+  readonly sinceDays: number | null;
+  readonly lastWorked: string;
+  readonly cameAlong: readonly ThingLine[];
+  readonly lift: 'one' | 'two' | null;
+  readonly limitMinor: number | null;
+  readonly smallPartsUpToMinor: number | null;
+  /** Wall times `YYYY-MM-DDTHH:MM` in the shop's zone. */
+  readonly deadline: string;
+  readonly promise: string;
+  readonly used: 'yes' | 'no' | null;
+  readonly lesser: 'yes' | 'no' | null;
+  readonly answers: { readonly [id in ConsentId]?: ConsentAnswer };
+  readonly riskAbout: string;
+  readonly before: BeforeSheet;
+  readonly report: { readonly text: string; readonly taken: string } | null;
+  /** The job once it is taken in, and which of the next steps are done: a broken-off signing goes on where it was. */
+  readonly made: { readonly job: string; readonly done: readonly string[] } | null;
+};
+
+export const freshBefore: BeforeSheet = {
+  encryption: null,
+  keyInHand: null,
+  keyPlace: '',
+  backup: null,
+  bought: '',
+  from: '',
+  makersWarranty: null,
+  seals: null,
+};
+
+const randomInt = (below: number): number => {
+  const [drawn = 0] = crypto.getRandomValues(new Uint32Array(1));
+  return Math.floor((drawn / 4_294_967_296) * below);
+};
+
+/** An empty sheet with the tag its machine will carry unless a printed one is scanned. */
+export const freshSheet = (): TakingInSheet => ({
+  tag: issueTag(randomInt),
+  owner: {
+    known: null,
+    name: '',
+    phone: '',
+    mail: '',
+    address: '',
+    kind: 'person',
+    guardian: '',
+    orderNumber: '',
+    approves: '',
+    approvesUpToMinor: null,
+    machineOf: '',
+    mayCollect: '',
+  },
+  machine: { known: null, called: '', serial: '' },
+  enquiry: null,
+  cameBack: null,
+  tasks: null,
+  charging: 'charged',
+  ownWords: '',
+  symptoms: [],
+  changed: [],
+  often: [],
+  onlyWhen: [],
+  sinceDays: null,
+  lastWorked: '',
+  cameAlong: [],
+  lift: null,
+  limitMinor: null,
+  smallPartsUpToMinor: null,
+  deadline: '',
+  promise: '',
+  used: null,
+  lesser: null,
+  answers: {},
+  riskAbout: '',
+  before: freshBefore,
+  report: null,
+  made: null,
+});
+
+export const namesOf = (text: string): readonly string[] =>
+  text
+    .split(',')
+    .map((name) => name.trim())
+    .filter((name) => name !== '');
+
+/** Was anything of the second tier answered? */
+export const beforeAsked = (before: BeforeSheet): boolean =>
+  before.encryption !== null || before.backup !== null || before.makersWarranty !== null || before.seals !== null;
+
+/** Who signs: the guardian of a minor, else the one who brings it. */
+export const signerOf = (owner: OwnerSheet): string => (owner.kind === 'minor' ? owner.guardian : owner.name).trim();
+
+/** What must still be known before the owner leaves; empty when the sheet can be signed. */
+export function stillOpen(sheet: TakingInSheet, signed: boolean): readonly string[] {
+  const { owner, machine } = sheet;
+  const reached = owner.known !== null || owner.phone.trim() !== '' || owner.mail.trim() !== '';
+  return [
+    ...(signerOf(owner) === '' || owner.name.trim() === '' ? ['owner'] : []),
+    ...(reached ? [] : ['reach']),
+    ...(machine.known === null && machine.called.trim() === '' ? ['machine'] : []),
+    ...(sheet.ownWords.trim() === '' ? ['told'] : []),
+    ...(sheet.symptoms.length === 0 && sheet.tasks === null ? ['terms'] : []),
+    ...(sheet.limitMinor === null ? ['limit'] : []),
+    ...(sheet.cameBack && sheet.cameBack.same === null ? ['came-back'] : []),
+    ...(signed ? [] : ['signature']),
+  ];
+}

@@ -1,0 +1,100 @@
+import type { Tag } from '../../../core/custody/part.ts';
+import { fromWall } from '../../../core/job/wallTime.ts';
+import type { EpochMs } from '../../../core/time.ts';
+import {
+  type BeforeInput,
+  type BeforeSheet,
+  namesOf,
+  type OwnerSheet,
+  type TakeInInput,
+  type TakingInSheet,
+} from './sheet.ts';
+
+const lineOf = (text: string): string | null => (text.trim() === '' ? null : text.trim());
+
+export const momentOf = (wall: string, zone: string): EpochMs | null => (wall === '' ? null : fromWall(wall, zone));
+
+/** The command's input from the sheet as written. What was left open goes in as open, never as a guess. */
+export function takeInInput(sheet: TakingInSheet, language: string, zone: string): TakeInInput {
+  return {
+    owner: ownerInput(sheet.owner, language),
+    machine:
+      sheet.machine.known !== null
+        ? { known: sheet.machine.known as never }
+        : {
+            fresh: {
+              called: sheet.machine.called.trim(),
+              tag: sheet.tag as Tag,
+              serial: lineOf(sheet.machine.serial),
+            },
+          },
+    enquiry: sheet.enquiry as never,
+    cameBack: sheet.cameBack ? { from: sheet.cameBack.from as never, same: sheet.cameBack.same ?? 'new' } : null,
+    tasks: sheet.tasks && sheet.tasks.length > 0 ? [...sheet.tasks] : null,
+    charging: sheet.charging,
+    told: {
+      ownWords: sheet.ownWords.trim(),
+      symptoms: sheet.symptoms.length > 0 ? [...sheet.symptoms] : ['cannot-say'],
+      changed: sheet.changed.map(({ id, since, what }) => ({ id, since: lineOf(since), what: lineOf(what) })),
+      often: [...sheet.often],
+      onlyWhen: [...sheet.onlyWhen],
+      sinceDays: sheet.sinceDays,
+      lastWorked: lineOf(sheet.lastWorked),
+    },
+    cameAlong: [...sheet.cameAlong],
+    lift: sheet.lift ?? 'one',
+    limitMinor: sheet.limitMinor ?? 0,
+    smallPartsUpToMinor: sheet.smallPartsUpToMinor ?? 0,
+    deadline: momentOf(sheet.deadline, zone),
+    substitution: { used: sheet.used === 'yes', lesser: sheet.lesser === 'yes' ? 'ask' : 'no' },
+    recording: sheet.answers.film === 'yes',
+  };
+}
+
+function ownerInput(owner: OwnerSheet, language: string): TakeInInput['owner'] {
+  if (owner.known !== null) return { known: owner.known as never };
+  return {
+    fresh: {
+      name: owner.name.trim(),
+      phone: lineOf(owner.phone),
+      mail: lineOf(owner.mail),
+      first: owner.phone.trim() === '' ? 'mail' : 'phone',
+      address: lineOf(owner.address),
+      language,
+      kind: kindInput(owner),
+      mayCollect: [...namesOf(owner.mayCollect)],
+    },
+  };
+}
+
+type FreshOwner = Extract<TakeInInput['owner'], { readonly fresh: unknown }>['fresh'];
+
+function kindInput(owner: OwnerSheet): FreshOwner['kind'] {
+  switch (owner.kind) {
+    case 'person':
+      return { is: 'person' };
+    case 'minor':
+      return { is: 'minor', guardian: owner.guardian.trim() };
+    case 'company':
+      return {
+        is: 'company',
+        orderNumber: lineOf(owner.orderNumber),
+        approves: lineOf(owner.approves),
+        approvesUpToMinor: owner.approvesUpToMinor,
+      };
+    case 'for-someone-else':
+      return { is: 'for-someone-else', machineOf: owner.machineOf.trim() };
+  }
+}
+
+/** The second tier as the command takes it; what was not asked is not known. */
+export const beforeInput = (before: BeforeSheet): BeforeInput => ({
+  encryption: before.encryption ?? 'unknown',
+  keyInHand: before.keyInHand === true,
+  keyPlace: lineOf(before.keyPlace),
+  backup: before.backup ?? 'unknown',
+  bought: lineOf(before.bought),
+  from: lineOf(before.from),
+  makersWarranty: before.makersWarranty ?? 'unknown',
+  seals: before.seals ?? 'unknown',
+});

@@ -1,0 +1,96 @@
+import { useState } from 'react';
+import { useNavigate } from 'react-router';
+import type { JobId } from '../../../core/ids.ts';
+import type { ShopSettings } from '../../../core/job/shop.ts';
+import type { ConsentId } from '../../../core/word/consent.ts';
+import { useDoes } from '../../link/does.ts';
+import { hashOf } from '../fields/hashOf.ts';
+import { reportInput } from '../fields/reportInput.ts';
+import { signedInput } from '../fields/signedInput.ts';
+import { signedAlone } from './ConsentRow.tsx';
+import type { LivePapers } from './livePapers.ts';
+import { beforeAsked, signerOf, type TakingInSheet } from './sheet.ts';
+import type { Marks } from './sheetContext.tsx';
+import { beforeInput, momentOf, takeInInput } from './takeInInput.ts';
+
+/**
+ * Takes the machine in as the sheet says, step by step: taken in, promised, asked, signed. What is done is noted on the
+ * sheet, so that a step that was refused is put right and the rest goes on from there, never twice.
+ */
+export function useTakeIn(onStep: (made: NonNullable<TakingInSheet['made']>) => void, onDone: () => void) {
+  const { does, problem, busy } = useDoes();
+  const [running, setRunning] = useState(false);
+  const go = useNavigate();
+
+  const run = async (sheet: TakingInSheet, marks: Marks, settings: ShopSettings, papers: LivePapers) => {
+    const { sheet: under } = marks;
+    if (!under) return;
+    setRunning(true);
+    try {
+      const job = sheet.made?.job ?? (await takeIn(sheet, settings));
+      if (!job) return;
+      let made = sheet.made ?? { job, done: [] };
+      onStep(made);
+      for (const step of await steps(job as JobId, sheet, marks, settings, papers)) {
+        if (made.done.includes(step.id)) continue;
+        if (!(await step.run())) return;
+        made = { job, done: [...made.done, step.id] };
+        onStep(made);
+      }
+      onDone();
+      await go(`/counter/${job}`);
+    } finally {
+      setRunning(false);
+    }
+  };
+
+  async function takeIn(sheet: TakingInSheet, settings: ShopSettings): Promise<string | null> {
+    const done = await does('takeIn', takeInInput(sheet, settings.language, settings.zone));
+    return done ? done.made.slice('job:'.length) : null;
+  }
+
+  async function steps(job: JobId, sheet: TakingInSheet, marks: Marks, settings: ShopSettings, papers: LivePapers) {
+    const at = momentOf(sheet.promise, settings.zone);
+    const name = signerOf(sheet.owner);
+    const alone = signedAlone(sheet);
+    const contentHash = await hashOf([papers.receipt, papers.consents]);
+    const shared = Object.fromEntries(
+      Object.entries(sheet.answers).filter(([id]) => !alone.includes(id as ConsentId)),
+    ) as TakingInSheet['answers'];
+    const { report } = sheet;
+    return [
+      ...(at === null ? [] : [{ id: 'promise', run: () => does('promise', { job, at, p90: at, told: true }) }]),
+      ...(beforeAsked(sheet.before)
+        ? [{ id: 'before', run: () => does('addBeforeFirstScrew', { job, ...beforeInput(sheet.before) }) }]
+        : []),
+      ...(report === null
+        ? []
+        : [{ id: 'report', run: async () => does('readReport', await reportInput(job, report)) }]),
+      {
+        id: 'sign',
+        run: async () =>
+          marks.sheet &&
+          does('signSheet', { job, answers: shared, signed: signedInput(marks.sheet, name), contentHash }),
+      },
+      ...alone.map((id) => ({
+        id: `alone-${id}`,
+        run: async () => {
+          const mark = marks[id];
+          return (
+            mark &&
+            does('signAlone', {
+              job,
+              id,
+              answer: id === 'data-parts' ? 'send' : 'yes',
+              about: id === 'risk' ? sheet.riskAbout.trim() || null : null,
+              signed: signedInput(mark, name),
+              contentHash,
+            })
+          );
+        },
+      })),
+    ];
+  }
+
+  return { run, problem, busy: busy || running };
+}

@@ -1,0 +1,61 @@
+import changedKeys from '../../assets/terms/changed.json';
+import groupsOf from '../../assets/terms/symptoms.json';
+import consents from '../../assets/words/en/consents.json';
+import history from '../../assets/words/en/history.json';
+import symptoms from '../../assets/words/en/symptoms.json';
+
+type Texts = Readonly<Record<string, string>>;
+const SYMPTOMS: Readonly<Record<string, { readonly owner: string }>> = symptoms;
+const GROUPS: Readonly<
+  Record<string, { readonly groups: readonly string[]; readonly lookFirst?: boolean; readonly copyFirst?: boolean }>
+> = groupsOf;
+
+/** Terms in the owner's wording; an id without words shows itself, so that it is seen and mended. */
+export const symptomSays = (id: string): string => SYMPTOMS[id]?.owner ?? id;
+export const changedSays = (id: string): string => (history.changed as Texts)[id] ?? id;
+export const oftenSays = (id: string): string => (history.often as Texts)[id] ?? id;
+export const onlyWhenSays = (id: string): string => (history['only-when'] as Texts)[id] ?? id;
+
+export const SYMPTOM_IDS: readonly string[] = Object.keys(SYMPTOMS);
+/** In the order of their keys: 1 to 9, 0, –, then the rest. */
+export const CHANGED_IDS: readonly string[] = Object.keys(changedKeys);
+/** `since-days` has a field of its own. */
+export const OFTEN_IDS: readonly string[] = Object.keys(history.often).filter((id) => id !== 'since-days');
+export const ONLY_WHEN_IDS: readonly string[] = Object.keys(history['only-when']);
+
+/** What belongs before power or before any other try. */
+export const looksFirst = (ids: readonly string[]): boolean => ids.some((id) => GROUPS[id]?.lookFirst);
+export const copiesFirst = (ids: readonly string[]): boolean => ids.some((id) => GROUPS[id]?.copyFirst);
+
+/** Groups of symptoms, in the order one meets them from the mains to the system. */
+export const GROUP_IDS = ['NR', 'CY', 'NP', 'PX', 'SB', 'BD', 'DR', 'FR', 'AR', 'HN', 'PO', 'SW', 'NF'] as const;
+export const symptomsOf = (group: string): readonly string[] =>
+  SYMPTOM_IDS.filter((id) => GROUPS[id]?.groups[0] === group);
+
+const wordsIn = (text: string): readonly string[] =>
+  text
+    .toLowerCase()
+    .split(/[^\p{L}\p{N}]+/u)
+    .filter((word) => word.length > 3);
+
+/** Terms whose words stand in what was told, the most shared words first. */
+export function termsIn(told: string, atMost: number): readonly string[] {
+  const said = new Set(wordsIn(told));
+  const shared = (id: string) => new Set(wordsIn(symptomSays(id)).filter((word) => said.has(word))).size;
+  return SYMPTOM_IDS.map((id) => ({ id, shared: shared(id) }))
+    .filter((one) => one.shared > 0)
+    .sort((a, b) => b.shared - a.shared)
+    .slice(0, atMost)
+    .map((one) => one.id);
+}
+
+/** Terms that hold what is typed, as a person says it. */
+export const termsFor = (typed: string): readonly string[] =>
+  SYMPTOM_IDS.filter((id) => symptomSays(id).toLowerCase().includes(typed.trim().toLowerCase()));
+
+/** The whole sentence of a consent line, as the paper prints it. */
+export const consentSays = (id: string, answer?: string): string => {
+  const text = (consents as Readonly<Record<string, string | Texts>>)[id];
+  if (text === undefined) return id;
+  return typeof text === 'string' ? text : (text[answer ?? 'back'] ?? id);
+};
