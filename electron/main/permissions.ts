@@ -1,6 +1,8 @@
 import type { Session } from 'electron';
 import { isOurs } from './ourPage.ts';
 
+const ELSEWHERE = ['http', 'https', 'ws', 'wss', 'ftp', 'file'].map((scheme) => `${scheme}://*/*`);
+
 /**
  * Our own page may use the camera's picture, for photographs of machines; nothing else is allowed to anyone.
  * Requests to anywhere but our own scheme are cut off as well: no content comes from elsewhere.
@@ -16,8 +18,5 @@ export function grantOnlyTheCamera(session: Session): void {
   );
   session.setDevicePermissionHandler(() => false);
   session.setSpellCheckerEnabled(false);
-  session.webRequest.onBeforeRequest((request, answer) => {
-    const { protocol } = new URL(request.url);
-    answer({ cancel: !(isOurs(request.url) || ['blob:', 'data:', 'devtools:'].includes(protocol)) });
-  });
+  session.webRequest.onBeforeRequest({ urls: ELSEWHERE }, (_request, answer) => answer({ cancel: true }));
 }

@@ -11,6 +11,8 @@ export type OpenedApp = {
   readonly page: Page;
   /** The shop's data folder. */
   readonly data: string;
+  /** What the app keeps of its own: settings, wallet, log. Kept apart, so that no journey meets another's. */
+  readonly config: string;
   /** What the page complained of on its console: errors, refused by the content policy or thrown. */
   readonly complaints: readonly string[];
   readonly context: BrowserContext;
@@ -23,10 +25,15 @@ export type OpenedApp = {
 export type Opening = {
   /** A data folder of one's own, kept after closing; else a fresh one, deleted then. */
   readonly data?: string;
+  /** The folder of the app's own things that goes with it. */
+  readonly config?: string;
   /** Further switches for Chromium or Electron. */
   readonly switches?: readonly string[];
   readonly viewport?: { readonly width: number; readonly height: number };
 };
+
+/** Under Xvfb the graphics process fails at its start, and a page that waits for it can hang for good. */
+const SWITCHES = ['--disable-gpu'];
 
 /** Opens the real Electron window with its service in a forked Node. Needs a display (xvfb-run). */
 export async function openInElectron(opening: Opening = {}): Promise<OpenedApp> {
@@ -35,7 +42,7 @@ export async function openInElectron(opening: Opening = {}): Promise<OpenedApp> 
   const place = placeFor(opening);
   const electron = await _electron.launch({
     executablePath,
-    args: [root, ...(asRoot ? ['--no-sandbox'] : []), ...(opening.switches ?? []), '--data', place.data],
+    args: [root, ...SWITCHES, ...(asRoot ? ['--no-sandbox'] : []), ...(opening.switches ?? []), '--data', place.data],
     env: { ...definedOnly(process.env), KNOWNGOOD_SERVICE_NODE: serviceNode, XDG_CONFIG_HOME: place.config },
   });
   const page = await electron.firstWindow();
@@ -45,13 +52,22 @@ export async function openInElectron(opening: Opening = {}): Promise<OpenedApp> 
     await electron.close();
     place.remove();
   };
-  return { where: 'electron', page, data: place.data, complaints, context: electron.context(), electron, close };
+  return {
+    where: 'electron',
+    page,
+    data: place.data,
+    config: place.config,
+    complaints,
+    context: electron.context(),
+    electron,
+    close,
+  };
 }
 
 /** Opens the same screens in Debian's browser over loopback. */
 export async function openInBrowser(opening: Opening = {}): Promise<OpenedApp> {
   const place = placeFor(opening);
-  const served = await serveForTest(place.data);
+  const served = await serveForTest(place);
   const args = [...(asRoot ? ['--no-sandbox'] : []), ...(opening.switches ?? [])];
   const browser = await chromium.launch({ executablePath: chromiumProgram(), args });
   const context = await browser.newContext({ viewport: opening.viewport ?? { width: 1280, height: 800 } });
@@ -63,16 +79,16 @@ export async function openInBrowser(opening: Opening = {}): Promise<OpenedApp> {
     await served.end();
     place.remove();
   };
-  return { where: 'browser', page, data: place.data, complaints, context, close };
+  return { where: 'browser', page, data: place.data, config: place.config, complaints, context, close };
 }
 
-function placeFor({ data }: Opening) {
+function placeFor({ data, config }: Opening) {
   const folder = mkdtempSync(join(tmpdir(), 'knowngood-journey-'));
   const own = join(folder, 'shop');
   if (!data) mkdirSync(own);
   return {
     data: data ?? own,
-    config: join(folder, 'config'),
+    config: config ?? join(folder, 'config'),
     remove: () => rmSync(folder, { recursive: true, force: true, maxRetries: 5, retryDelay: 100 }),
   };
 }

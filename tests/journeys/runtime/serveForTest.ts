@@ -11,10 +11,14 @@ export type ServedForTest = {
   readonly end: () => Promise<number | null>;
 };
 
-/** Starts the built service on a free loopback port over a data folder. */
-export async function serveForTest(data: string): Promise<ServedForTest> {
-  const child = spawn(serviceNode, [serviceScript, '--http', '0', '--data', data], {
+/**
+ * Starts the built service on a free loopback port.
+ * @param place The shop's data folder, and the folder for what the app keeps of its own.
+ */
+export async function serveForTest(place: { readonly data: string; readonly config: string }): Promise<ServedForTest> {
+  const child = spawn(serviceNode, [serviceScript, '--http', '0', '--data', place.data], {
     stdio: ['pipe', 'pipe', 'inherit'],
+    env: { ...process.env, XDG_CONFIG_HOME: place.config },
   });
   const exited = once(child, 'exit') as Promise<[number | null]>;
   const lines = createInterface({ input: child.stdout });
