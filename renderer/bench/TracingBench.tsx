@@ -13,6 +13,7 @@ import { GoOnKeys } from './deeds/GoOnKeys.tsx';
 import { JudgeKeys } from './deeds/JudgeKeys.tsx';
 import { LeftCard } from './deeds/LeftCard.tsx';
 import { Tools } from './deeds/Tools.tsx';
+import { UnderWay } from './fitting/UnderWay.tsx';
 import { suspectKinds } from './ladderOf.ts';
 import { JobStrip } from './log/JobStrip.tsx';
 import { Suspects } from './Suspects.tsx';
@@ -73,6 +74,7 @@ export function TracingBench({ sheet, wall, currency, tray, inside }: TracingBen
         {quick.isError && <Problem {...wordsOfError(quick.error)} />}
         {quick.isPending && <p role="status">{t('app.waiting')}</p>}
         {back.problem && <Problem slim {...back.problem} />}
+        <UnderWay sheet={sheet} tray={tray} />
         {tracing && <JudgeKeys sheet={sheet} tracing={tracing} />}
         {tracing && (
           <StepPanel

@@ -7,6 +7,7 @@ import { MissingList } from './MissingList.tsx';
 import { ProofList } from './ProofList.tsx';
 import { PutAwayList } from './PutAwayList.tsx';
 import { TaskForm } from './TaskForm.tsx';
+import { UnderWay } from './UnderWay.tsx';
 
 export type FittingBenchProps = { readonly sheet: JobSheet; readonly tray: string; readonly keptDays: number };
 
@@ -17,6 +18,7 @@ export function FittingBench({ sheet, tray, keptDays }: FittingBenchProps) {
   return (
     <section className="bench-fitting" aria-label={t('bench.work')}>
       <Tools sheet={sheet} only={['census', 'plugs', 'note', 'leave']} />
+      <UnderWay sheet={sheet} tray={tray} />
       {stage === 'proving' && <ProofList sheet={sheet} tray={tray} />}
       <FitList sheet={sheet} />
       <PutAwayList sheet={sheet} keptDays={keptDays} />

@@ -4,12 +4,8 @@ import type { Work } from '../../../core/job/work.ts';
 import { Strip, type StripEntry } from '../../kit/strip/Strip.tsx';
 import { useNow } from '../../kit/useNow.ts';
 import { useWords } from '../../kit/words.tsx';
-import { outcomeName, proofName, stepName, taskName } from '../terms/terms.ts';
+import { outcomeName, workName } from '../terms/terms.ts';
 import { WorkEntry } from './WorkEntry.tsx';
-
-/** What a piece of work is called: a step, a proof or a task. */
-export const workName = (work: Pick<Work, 'kind' | 'what'>): string =>
-  work.kind === 'step' ? stepName(work.what) : work.kind === 'proof' ? proofName(work.what) : taskName(work.what);
 
 /** The job's log to scale; a piece of it opens with its outcome, and can be struck out. */
 export function JobStrip({ sheet }: { readonly sheet: JobSheet }) {

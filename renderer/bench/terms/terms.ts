@@ -1,5 +1,6 @@
 import symptoms from '../../../assets/words/en/symptoms.json';
 import tracing from '../../../assets/words/en/tracing.json';
+import type { Work } from '../../../core/job/work.ts';
 
 type Named = { readonly name: string; readonly does: string };
 type Texts = Readonly<Record<string, string>>;
@@ -27,6 +28,9 @@ export const wayText = of(tracing.ways);
 export const proofName = of(tracing.proofs);
 export const taskName = (id: string): string => (tracing.tasks as Texts)[id] ?? proofName(id);
 
+/** What a piece of work is called: a step, a proof or a task. */
+export const workName = ({ kind, what }: Pick<Work, 'kind' | 'what'>): string =>
+  kind === 'step' ? stepName(what) : kind === 'proof' ? proofName(what) : taskName(what);
+
 export const SYMPTOM_IDS: readonly string[] = Object.keys(SYMPTOMS);
-export const STEP_IDS: readonly string[] = Object.keys(STEPS);
 export const PROOF_IDS: readonly string[] = Object.keys(tracing.proofs);

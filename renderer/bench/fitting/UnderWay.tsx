@@ -1,0 +1,40 @@
+import { useState } from 'react';
+import type { JobSheet } from '../../../core/contract/screens.ts';
+import { NumberField } from '../../kit/fields/NumberField.tsx';
+import { Key } from '../../kit/keys/Key.tsx';
+import { Problem } from '../../kit/keys/Problem.tsx';
+import { useNow } from '../../kit/useNow.ts';
+import { useWords } from '../../kit/words.tsx';
+import { workName } from '../terms/terms.ts';
+import { useWork } from './useWork.ts';
+
+const MINUTE = 60_000;
+
+/** A task whose clock runs, from this window or another: it is ended here with its minutes. */
+export function UnderWay({ sheet, tray }: { readonly sheet: JobSheet; readonly tray: string }) {
+  const { t } = useWords();
+  const now = useNow(10_000);
+  const work = useWork(sheet, tray);
+  const [hands, setHands] = useState<number | null>(null);
+  const { under } = work;
+  if (!under || under.kind === 'proof') return null;
+  const clock = Math.max(0, Math.round((now - under.startedAt) / MINUTE));
+  const end = () => work.end(under, { handsOn: hands ?? clock, waiting: 0, readings: [], passed: null, note: null });
+  return (
+    <section className="bench-left" aria-label={t('bench.under-way')}>
+      <h2>{workName(under)}</h2>
+      <div className="bench-row">
+        <NumberField
+          label={t('bench.task-minutes')}
+          labelled="above"
+          unit={t('bench.min')}
+          least={0}
+          value={hands ?? clock}
+          onChange={setHands}
+        />
+        <Key onPress={() => void (work.busy || end())}>{t('bench.end-task', { task: workName(under) })}</Key>
+      </div>
+      {work.problem && <Problem slim {...work.problem} />}
+    </section>
+  );
+}
