@@ -130,10 +130,8 @@ export class ExactPlan {
         choice = s;
       }
     }
-    if (choice === STOP || clearlyLess(stopping, best)) {
-      best = stopping;
-      choice = STOP;
-    }
+    // A step dearer than handing over was never chosen above.
+    if (choice === STOP) best = stopping;
     this.#values[place] = best;
     this.#choices[place] = choice;
     return best;
