@@ -1,11 +1,69 @@
+import { useQuery } from '@tanstack/react-query';
+import { useState } from 'react';
+import { useNavigate, useSearchParams } from 'react-router';
+import phone from '../../../assets/words/en/phone.json';
 import type { JobId } from '../../../core/ids.ts';
 import type { ShopSettings } from '../../../core/job/shop.ts';
+import { sentence } from '../../day-line/sentence.ts';
 import { Frame } from '../../Frame.tsx';
+import { Key } from '../../kit/keys/Key.tsx';
+import { TagText } from '../../kit/mark/TagText.tsx';
+import { useWords } from '../../kit/words.tsx';
+import { jobRead } from '../../link/reads.ts';
+import { JobPapers } from './JobPapers.tsx';
+import { JobSheetRows } from './JobSheetRows.tsx';
+import { ownerName } from './sheetOf.ts';
 
-export function JobAtCounter({ job }: { readonly job: JobId; readonly settings: ShopSettings }) {
+/** One job at the counter: its sheet from the owner's word to hand-over, and its papers beside it. */
+export function JobAtCounter({ job, settings }: { readonly job: JobId; readonly settings: ShopSettings }) {
+  const words = useWords();
+  const { t } = words;
+  const go = useNavigate();
+  const [params] = useSearchParams();
+  const [paper, setPaper] = useState<string | null>(params.get('paper'));
+  const read = useQuery(jobRead(job));
+  const sheet = read.data;
+  if (!sheet) {
+    return (
+      <Frame here="counter" open={<h1>{t('app.rooms.counter')}</h1>}>
+        <p role="status" className="counter-waits">
+          {t(read.isError ? 'counter.job.none' : 'app.waiting')}
+        </p>
+      </Frame>
+    );
+  }
   return (
-    <Frame here="counter" open={<h1>{job}</h1>}>
-      {null}
+    <Frame
+      here="counter"
+      open={
+        <>
+          <TagText tag={sheet.job.tag} />
+          <h1>{sheet.machine.called}</h1>
+          <span className="k-muted">{ownerName(sheet)}</span>
+        </>
+      }
+      foot={
+        <>
+          <p className="counter-phone">
+            <span className="k-muted k-small">{t('counter.job.phone')}</span>
+            <b>{sentence(sheet.phone, phone, words)}</b>
+          </p>
+          <div className="counter-foot-keys">
+            <Key large onPress={() => void go(`/bench/${job}`)}>
+              {t('counter.job.to-bench')}
+            </Key>
+          </div>
+        </>
+      }
+    >
+      <div className="counter-room">
+        <div className="counter-sheet">
+          <JobSheetRows sheet={sheet} settings={settings} />
+        </div>
+        <div className="counter-beside">
+          <JobPapers sheet={sheet} chosen={paper} onChoose={setPaper} />
+        </div>
+      </div>
     </Frame>
   );
 }

@@ -1,0 +1,105 @@
+import type { Asked } from '../../../core/contract/contract.ts';
+import { fromWall, wallTime } from '../../../core/job/wallTime.ts';
+import { TextField } from '../../kit/fields/TextField.tsx';
+import { type SignatureMark, SignaturePad } from '../../kit/paper/SignaturePad.tsx';
+import { useWords } from '../../kit/words.tsx';
+import { MomentField } from './MomentField.tsx';
+import { OneOf } from './OneOf.tsx';
+import { signedInput } from './signedInput.ts';
+
+const WAYS = ['counter', 'phone', 'writing'] as const;
+
+/** How an answer was given, as it is being written down. */
+export type HowSheet = {
+  readonly by: (typeof WAYS)[number] | null;
+  readonly name: string;
+  readonly at: string;
+  readonly number: string;
+  readonly readBack: string;
+  readonly words: string;
+  readonly mark: SignatureMark | null;
+};
+
+export const freshHow = (name: string, number: string, zone: string): HowSheet => ({
+  by: null,
+  name,
+  at: wallTime(Date.now(), zone),
+  number,
+  readBack: '',
+  words: '',
+  mark: null,
+});
+
+type HowInput = Extract<Asked, { readonly name: 'answer' }>['input']['how'];
+
+/** As a command takes it; null while something of it is open. */
+export function howInput(how: HowSheet, zone: string): HowInput | null {
+  if (how.by === null || how.name.trim() === '') return null;
+  if (how.by === 'counter') return how.mark && { by: 'counter', signed: signedInput(how.mark, how.name) };
+  if (how.at === '') return null;
+  const at = fromWall(how.at, zone);
+  if (how.by === 'phone') {
+    const [number, readBack] = [how.number.trim(), how.readBack.trim()];
+    return number && readBack ? { by: 'phone', at, number, readBack } : null;
+  }
+  const words = how.words.trim();
+  return words ? { by: 'writing', at, file: null, words } : null;
+}
+
+/** By whom and how: at the counter with a signature, by phone with number and read back, or in writing. */
+export function HowFields({ how, onChange }: { readonly how: HowSheet; readonly onChange: (how: HowSheet) => void }) {
+  const { t } = useWords();
+  const change = (patch: Partial<HowSheet>) => onChange({ ...how, ...patch });
+  return (
+    <div className="counter-stack">
+      <OneOf asks={t('counter.how.asks')} words="how" ids={WAYS} chosen={how.by} onChoose={(by) => change({ by })} />
+      <div className="counter-fields">
+        <TextField
+          label={t('counter.how.name')}
+          labelled="above"
+          value={how.name}
+          onChange={(name) => change({ name })}
+          chars={24}
+        />
+        {(how.by === 'phone' || how.by === 'writing') && (
+          <MomentField label={t('counter.how.at')} labelled="above" value={how.at} onChange={(at) => change({ at })} />
+        )}
+        {how.by === 'phone' && (
+          <TextField
+            label={t('counter.how.number')}
+            labelled="above"
+            type="tel"
+            value={how.number}
+            onChange={(number) => change({ number })}
+            chars={16}
+          />
+        )}
+      </div>
+      {how.by === 'phone' && (
+        <TextField
+          label={t('counter.how.read-back')}
+          labelled="above"
+          value={how.readBack}
+          onChange={(readBack) => change({ readBack })}
+          lines={2}
+        />
+      )}
+      {how.by === 'writing' && (
+        <TextField
+          label={t('counter.how.words')}
+          labelled="above"
+          value={how.words}
+          onChange={(words) => change({ words })}
+          lines={2}
+        />
+      )}
+      {how.by === 'counter' && (
+        <SignaturePad
+          label={t('counter.how.sign', { name: how.name })}
+          value={how.mark}
+          onChange={(mark) => change({ mark })}
+        />
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,80 @@
+import { useState } from 'react';
+import { useNavigate } from 'react-router';
+import { Key } from '../../kit/keys/Key.tsx';
+import { Problem } from '../../kit/keys/Problem.tsx';
+import { useWords } from '../../kit/words.tsx';
+import { useDoes } from '../../link/does.ts';
+import { OneOf } from '../fields/OneOf.tsx';
+import { JobRow } from './JobRow.tsx';
+import { AT_THE_DOOR, type OfJob } from './sheetOf.ts';
+
+const WHY = ['declined', 'not-worth-it', 'not-found', 'never-answered', 'not-reproduced'] as const;
+
+/** What else can become of it: reminders, home as it came, and what it came back as. */
+export function AfterwardsRows({ sheet }: OfJob) {
+  const { t, dayClock } = useWords();
+  const go = useNavigate();
+  const { job } = sheet;
+  const { cameBackFrom, cameBackAs } = job;
+  return (
+    <>
+      {AT_THE_DOOR.has(job.stage) && job.toldReadyAt !== null && (
+        <JobRow id="reminders" state={job.reminders.length > 0 ? 'known' : 'open'}>
+          {job.reminders.map((one) => (
+            <p key={one.at}>
+              {t(one.last ? 'counter.remind.last-sent' : 'counter.remind.sent', { at: dayClock(one.at) })}
+            </p>
+          ))}
+          <Remind sheet={sheet} />
+        </JobRow>
+      )}
+      {job.stage !== 'gone-home' && job.stage !== 'home-as-it-came' && (
+        <JobRow id="as-it-came" state="open">
+          <AsItCame sheet={sheet} />
+        </JobRow>
+      )}
+      {(cameBackFrom !== null || cameBackAs !== null) && (
+        <JobRow id="came-back" state="known">
+          {cameBackFrom !== null && (
+            <Key kind="link" onPress={() => void go(`/counter/${cameBackFrom}`)}>
+              {t('counter.came-back.from')}
+            </Key>
+          )}
+          {cameBackAs !== null && (
+            <Key kind="link" onPress={() => void go(`/counter/${cameBackAs.job}`)}>
+              {t('counter.came-back.as', { same: t(`counter.came-back.${cameBackAs.same}`) })}
+            </Key>
+          )}
+        </JobRow>
+      )}
+    </>
+  );
+}
+
+function Remind({ sheet }: Pick<OfJob, 'sheet'>) {
+  const { t } = useWords();
+  const { does, problem } = useDoes();
+  const job = sheet.job.id;
+  return (
+    <div className="counter-fields">
+      <Key onPress={() => void does('remind', { job, last: false })}>{t('counter.remind.send')}</Key>
+      <Key onPress={() => void does('remind', { job, last: true })}>{t('counter.remind.send-last')}</Key>
+      {problem && <Problem slim {...problem} />}
+    </div>
+  );
+}
+
+function AsItCame({ sheet }: Pick<OfJob, 'sheet'>) {
+  const { t } = useWords();
+  const { does, problem } = useDoes();
+  const [why, setWhy] = useState<(typeof WHY)[number] | null>(null);
+  return (
+    <div className="counter-stack">
+      <OneOf asks={t('counter.as-it-came.asks')} words="as-it-came.why" ids={WHY} chosen={why} onChoose={setWhy} />
+      {why !== null && (
+        <Key onPress={() => void does('goHomeAsItCame', { job: sheet.job.id, why })}>{t('counter.as-it-came.go')}</Key>
+      )}
+      {problem && <Problem slim {...problem} />}
+    </div>
+  );
+}

@@ -1,0 +1,119 @@
+import { useState } from 'react';
+import type { PartId } from '../../../core/ids.ts';
+import { TextField } from '../../kit/fields/TextField.tsx';
+import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
+import { Key } from '../../kit/keys/Key.tsx';
+import { Problem } from '../../kit/keys/Problem.tsx';
+import { useWords } from '../../kit/words.tsx';
+import { useDoes } from '../../link/does.ts';
+import { freshHow, HowFields, howInput } from '../fields/HowFields.tsx';
+import { OneOf } from '../fields/OneOf.tsx';
+import { JobRow } from './JobRow.tsx';
+import { answers, type OfJob, ownerPhone } from './sheetOf.ts';
+
+/** What went wrong at our hands, and whether the owner was told: until then it does not go home. */
+export function IncidentRow({ sheet, settings }: OfJob) {
+  const { t } = useWords();
+  const [writing, setWriting] = useState(false);
+  const { incidents, stage } = sheet.job;
+  return (
+    <JobRow id="incidents" state={incidents.some((one) => !one.told) ? 'open' : 'known'}>
+      {incidents.length === 0 && <p className="k-muted">{t('counter.incident.none')}</p>}
+      {incidents.map((incident) => (
+        <div key={incident.id} className="counter-block counter-stack">
+          <p>
+            <b>{incident.what.value ?? t('counter.erased')}</b>{' '}
+            {t(incident.told ? 'counter.incident.told' : 'counter.incident.not-told')}
+          </p>
+          {!incident.told && <TellIncident incident={incident.id} sheet={sheet} settings={settings} />}
+        </div>
+      ))}
+      {stage !== 'gone-home' &&
+        (writing ? (
+          <ReportIncident sheet={sheet} onDone={() => setWriting(false)} />
+        ) : (
+          <Key kind="link" onPress={() => setWriting(true)}>
+            {t('counter.incident.write')}
+          </Key>
+        ))}
+    </JobRow>
+  );
+}
+
+function TellIncident({ incident, sheet, settings }: OfJob & { readonly incident: string }) {
+  const { t } = useWords();
+  const { does, problem } = useDoes();
+  const [how, setHow] = useState(() => freshHow(answers(sheet), ownerPhone(sheet), settings.zone));
+  const given = howInput(how, settings.zone);
+  return (
+    <>
+      <HowFields how={how} onChange={setHow} />
+      <Key
+        onPress={() =>
+          given && void does('tellIncident', { job: sheet.job.id, incident, name: how.name.trim(), how: given })
+        }
+        {...(given ? {} : { whyNot: t('counter.how.open') })}
+      >
+        {t('counter.incident.owner-told')}
+      </Key>
+      {problem && <Problem slim {...problem} />}
+    </>
+  );
+}
+
+const PART_IS = ['hurt', 'dead', 'lost'] as const;
+
+function ReportIncident({ sheet, onDone }: Pick<OfJob, 'sheet'> & { readonly onDone: () => void }) {
+  const { t } = useWords();
+  const { does, problem } = useDoes();
+  const [what, setWhat] = useState('');
+  const [part, setPart] = useState<PartId | null>(null);
+  const [partIs, setPartIs] = useState<(typeof PART_IS)[number] | null>(null);
+  const [cause, setCause] = useState<'known' | 'unknown' | null>(null);
+  const write = async () => {
+    const done = await does('reportIncident', {
+      job: sheet.job.id,
+      what: what.trim(),
+      part,
+      partIs: part === null ? null : partIs,
+      cause: cause ?? 'unknown',
+      photographs: [],
+      costMinor: 0,
+    });
+    if (done) onDone();
+  };
+  return (
+    <div className="counter-block counter-stack">
+      <TextField label={t('counter.incident.what')} labelled="above" value={what} onChange={setWhat} lines={2} />
+      {sheet.parts.length > 0 && (
+        <ChoiceKeys
+          label={t('counter.incident.part')}
+          mode="one"
+          choices={sheet.parts.map((one) => ({ id: one.id, says: one.name }))}
+          chosen={part === null ? [] : [part]}
+          onChoose={([id]) => setPart(sheet.parts.find((one) => one.id === id)?.id ?? null)}
+        />
+      )}
+      {part !== null && (
+        <OneOf
+          asks={t('counter.incident.part-is')}
+          words="incident.is"
+          ids={PART_IS}
+          chosen={partIs}
+          onChoose={setPartIs}
+        />
+      )}
+      <OneOf
+        asks={t('counter.incident.cause')}
+        words="incident.causes"
+        ids={['known', 'unknown'] as const}
+        chosen={cause}
+        onChoose={setCause}
+      />
+      <Key onPress={() => void write()} {...(what.trim() ? {} : { whyNot: t('counter.incident.needs') })}>
+        {t('counter.incident.keep')}
+      </Key>
+      {problem && <Problem slim {...problem} />}
+    </div>
+  );
+}

@@ -1,0 +1,81 @@
+import { useQuery } from '@tanstack/react-query';
+import { useState } from 'react';
+import papers from '../../../assets/words/en/papers.json';
+import type { JobSheet } from '../../../core/contract/screens.ts';
+import { Key } from '../../kit/keys/Key.tsx';
+import { Problem } from '../../kit/keys/Problem.tsx';
+import { PaperView } from '../../kit/paper/PaperView.tsx';
+import { useWords } from '../../kit/words.tsx';
+import { wordsOfError } from '../../link/does.ts';
+import { ask, service } from '../../link/service.ts';
+
+const KINDS: Readonly<Record<string, { readonly named: string }>> = papers.kinds;
+
+/** The job's papers, newest first; one opens in place, prints, or is kept as a file. */
+export function JobPapers({
+  sheet,
+  chosen,
+  onChoose,
+}: {
+  readonly sheet: JobSheet;
+  readonly chosen: string | null;
+  readonly onChoose: (number: string | null) => void;
+}) {
+  const { t, dayClock } = useWords();
+  const list = [...sheet.job.papers].reverse();
+  const replaced = new Set(list.map((paper) => paper.supersedes));
+  const first = list.find((paper) => paper.kind === 'intake-receipt')?.number ?? list[0]?.number ?? null;
+  const open = chosen ?? first;
+  return (
+    <>
+      <section className="counter-paper-list" aria-label={t('counter.papers.title')}>
+        {list.length === 0 && <p>{t('counter.papers.none')}</p>}
+        <ul className="counter-paper-names">
+          {list.map((paper) => (
+            <li key={paper.number}>
+              <Key kind="link" onPress={() => onChoose(paper.number)}>
+                {`${KINDS[paper.kind]?.named ?? paper.kind} ${paper.number}`}
+              </Key>{' '}
+              <span className="k-small k-muted">
+                {dayClock(paper.at)}
+                {replaced.has(paper.number) && `, ${t('counter.papers.replaced')}`}
+                {paper.number === open && `, ${t('counter.papers.open')}`}
+              </span>
+            </li>
+          ))}
+        </ul>
+      </section>
+      {open !== null && <PaperOpen key={open} number={open} />}
+    </>
+  );
+}
+
+function PaperOpen({ number }: { readonly number: string }) {
+  const { t } = useWords();
+  const paper = useQuery(ask.paper.queryOptions({ input: { number }, meta: { follows: { streams: ['paper:'] } } }));
+  const [problem, setProblem] = useState<ReturnType<typeof wordsOfError> | null>(null);
+  const save = async () => {
+    try {
+      const url = URL.createObjectURL(await service.paperFile({ number }));
+      const link = document.createElement('a');
+      link.href = url;
+      link.download = `${number}.pdf`;
+      link.click();
+      setTimeout(() => URL.revokeObjectURL(url), 60_000);
+    } catch (error) {
+      setProblem(wordsOfError(error));
+    }
+  };
+  return (
+    <section className="counter-viewer" aria-label={t('counter.papers.viewer')}>
+      <div className="counter-fields counter-viewer-keys">
+        <Key onPress={() => window.print()}>{t('counter.papers.print')}</Key>
+        <Key onPress={() => void save()}>{t('counter.papers.save')}</Key>
+      </div>
+      {problem && <Problem slim {...problem} />}
+      {paper.data && <PaperView paper={{ ...paper.data.content, contentHash: paper.data.contentHash }} />}
+      {paper.isPending && <p role="status">{t('app.waiting')}</p>}
+      {paper.error && <Problem slim {...wordsOfError(paper.error)} />}
+    </section>
+  );
+}

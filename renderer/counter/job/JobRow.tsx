@@ -1,0 +1,23 @@
+import type { ReactNode } from 'react';
+import { SheetRow } from '../../kit/shell/Sheet.tsx';
+import { useWords } from '../../kit/words.tsx';
+
+/** A line of a job's sheet. */
+export function JobRow({
+  id,
+  state,
+  children,
+}: {
+  readonly id: string;
+  readonly state: 'known' | 'now' | 'open';
+  readonly children: ReactNode;
+}) {
+  const { t } = useWords();
+  return (
+    <div className="counter-row">
+      <SheetRow label={t(`counter.job.rows.${id}`)} state={state}>
+        {children}
+      </SheetRow>
+    </div>
+  );
+}

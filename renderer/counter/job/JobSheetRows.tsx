@@ -1,0 +1,48 @@
+import stages from '../../../assets/words/en/stages.json';
+import { Sheet } from '../../kit/shell/Sheet.tsx';
+import { useWords } from '../../kit/words.tsx';
+import { AfterwardsRows } from './AfterwardsRows.tsx';
+import { BeforeRow } from './BeforeRow.tsx';
+import { GoingHome } from './home/GoingHome.tsx';
+import { IncidentRow } from './IncidentRow.tsx';
+import { JobRow } from './JobRow.tsx';
+import { PhotographRow } from './PhotographRow.tsx';
+import { AT_THE_DOOR, type OfJob } from './sheetOf.ts';
+import { TakenInRow } from './TakenInRow.tsx';
+import { AskRow } from './word/AskRow.tsx';
+import { WordRow } from './word/WordRow.tsx';
+
+/** The job's sheet, top to bottom: where it stands, the owner's word, what is still to be asked, the way home. */
+export function JobSheetRows({ sheet, settings }: OfJob) {
+  const { t, dayClock, moneyShort } = useWords();
+  const { job, charges } = sheet;
+  const since = job.stages.at(-1)?.at;
+  const money = (minor: number) => moneyShort({ minor, currency: settings.currency });
+  const ended = job.stage === 'gone-home';
+  return (
+    <Sheet label={t('counter.job.sheet')}>
+      <JobRow id="stage" state="known">
+        <p>
+          <b className="counter-lead">{stages[job.stage]}</b>{' '}
+          {since !== undefined && <span className="k-muted">{t('counter.job.since', { at: dayClock(since) })}</span>}
+        </p>
+        <p className="k-muted k-small">
+          {t('counter.job.spent', {
+            minutes: Math.round(charges.handsOn),
+            spent: money(charges.totalMinor),
+            limit: money(job.limitMinor),
+          })}
+          {job.promised && ` ${t('counter.job.promised', { at: dayClock(job.promised.at) })}`}
+        </p>
+      </JobRow>
+      {AT_THE_DOOR.has(job.stage) && <GoingHome sheet={sheet} settings={settings} />}
+      <WordRow sheet={sheet} settings={settings} />
+      {!ended && <AskRow sheet={sheet} settings={settings} />}
+      <TakenInRow sheet={sheet} settings={settings} />
+      {!ended && <BeforeRow sheet={sheet} />}
+      <PhotographRow sheet={sheet} />
+      <IncidentRow sheet={sheet} settings={settings} />
+      <AfterwardsRows sheet={sheet} settings={settings} />
+    </Sheet>
+  );
+}

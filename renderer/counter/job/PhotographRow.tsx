@@ -1,0 +1,77 @@
+import { useQuery } from '@tanstack/react-query';
+import { useEffect, useState } from 'react';
+import refusals from '../../../assets/words/en/refusals.json';
+import { type Words, wordsFor } from '../../../core/wording/wordsFor.ts';
+import { TextField } from '../../kit/fields/TextField.tsx';
+import { Problem } from '../../kit/keys/Problem.tsx';
+import { useWords } from '../../kit/words.tsx';
+import { useDoes, wordsOfError } from '../../link/does.ts';
+import { ask, service } from '../../link/service.ts';
+import { FileKey } from '../fields/FileKey.tsx';
+import { JobRow } from './JobRow.tsx';
+import type { OfJob } from './sheetOf.ts';
+
+/** Photographs for the record of this job; kept only with the owner's yes. */
+export function PhotographRow({ sheet }: Pick<OfJob, 'sheet'>) {
+  const { t } = useWords();
+  const { does, problem } = useDoes();
+  const [of, setOf] = useState('');
+  const [refused, setRefused] = useState<Words | null>(null);
+  const { job } = sheet;
+  const named = of.trim() || t(job.photographs.length === 0 ? 'counter.photo.front' : 'counter.photo.back');
+  const add = async (files: readonly File[]) => {
+    for (const file of files) {
+      try {
+        const stored = await service.storePhotograph({ job: job.id, file });
+        if ('refused' in stored) return setRefused(wordsFor(stored, refusals));
+        if (!(await does('addPhotograph', { job: job.id, of: named, blob: stored.blob }))) return;
+        setRefused(null);
+      } catch (error) {
+        return setRefused(wordsOfError(error));
+      }
+    }
+    setOf('');
+  };
+  return (
+    <JobRow id="photographs" state={job.photographs.length > 0 ? 'known' : 'open'}>
+      {job.photographs.length > 0 && (
+        <ul className="counter-photos">
+          {job.photographs.map((photo) => (
+            <li key={photo.blob}>
+              <Photograph blob={photo.blob} of={photo.of} />
+              <span className="k-small">{photo.of}</span>
+            </li>
+          ))}
+        </ul>
+      )}
+      {job.stage !== 'gone-home' && (
+        <div className="counter-fields">
+          <TextField
+            label={t('counter.photo.of')}
+            labelled="above"
+            value={of}
+            onChange={setOf}
+            hint={named}
+            chars={24}
+          />
+          <FileKey label={t('counter.photo.add')} accept="image/*" several onFiles={(files) => void add(files)} />
+        </div>
+      )}
+      {(refused ?? problem) && <Problem slim {...((refused ?? problem) as Words)} />}
+    </JobRow>
+  );
+}
+
+function Photograph({ blob, of }: { readonly blob: string; readonly of: string }) {
+  const { t } = useWords();
+  const file = useQuery(ask.photograph.queryOptions({ input: { blob }, meta: { follows: { streams: [] } } }));
+  const [url, setUrl] = useState<string | null>(null);
+  useEffect(() => {
+    if (!file.data) return;
+    const made = URL.createObjectURL(file.data);
+    setUrl(made);
+    return () => URL.revokeObjectURL(made);
+  }, [file.data]);
+  if (url === null) return <span className="k-muted">{file.isError ? t('counter.erased') : ''}</span>;
+  return <img src={url} alt={of} height={120} />;
+}

@@ -1,0 +1,31 @@
+import { TextField } from '../../../kit/fields/TextField.tsx';
+import { ChoiceKeys } from '../../../kit/keys/ChoiceKeys.tsx';
+import { useWords } from '../../../kit/words.tsx';
+import { type OfJob, ownerName } from '../sheetOf.ts';
+
+/** Who fetches it: the owner, or one the owner named; the name as it stands on the record. */
+export function CollectedBy({
+  sheet,
+  name,
+  onName,
+}: Pick<OfJob, 'sheet'> & { readonly name: string; readonly onName: (name: string) => void }) {
+  const { t } = useWords();
+  const { owner } = sheet;
+  const may = [
+    ownerName(sheet),
+    ...(owner.mayCollect.value ?? []),
+    ...(owner.kind.is === 'minor' ? [owner.kind.guardian.value ?? ''] : []),
+  ].filter((one) => one !== '');
+  return (
+    <>
+      <ChoiceKeys
+        label={t('counter.home.may-collect')}
+        mode="one"
+        choices={may.map((one) => ({ id: one, says: one }))}
+        chosen={may.includes(name) ? [name] : []}
+        onChoose={([chosen]) => onName(chosen ?? '')}
+      />
+      <TextField label={t('counter.home.collected-by')} labelled="above" value={name} onChange={onName} chars={26} />
+    </>
+  );
+}

@@ -1,0 +1,122 @@
+import { useState } from 'react';
+import { Key } from '../../../kit/keys/Key.tsx';
+import { Problem } from '../../../kit/keys/Problem.tsx';
+import { type SignatureMark, SignaturePad } from '../../../kit/paper/SignaturePad.tsx';
+import { useWords } from '../../../kit/words.tsx';
+import { useDoes } from '../../../link/does.ts';
+import { hashOf } from '../../fields/hashOf.ts';
+import { OneOf } from '../../fields/OneOf.tsx';
+import { signedInput } from '../../fields/signedInput.ts';
+import { JobRow } from '../JobRow.tsx';
+import { type OfJob, ownerName } from '../sheetOf.ts';
+import { CollectedBy } from './CollectedBy.tsx';
+import { type DifferenceSheet, Differences, differencesInput } from './Differences.tsx';
+import { missingWords } from './missingWords.ts';
+import { PartsAccounted } from './PartsAccounted.tsx';
+import { TickedBack } from './TickedBack.tsx';
+
+/** Hand-over: the taking-in sheet in reverse. What came along is ticked back, ours comes off, parts are accounted for, then the signature. */
+export function GoingHome({ sheet, settings }: OfJob) {
+  const { t, money } = useWords();
+  const { does, problem, busy } = useDoes();
+  const { job } = sheet;
+  const [back, setBack] = useState<readonly string[]>([]);
+  const [off, setOff] = useState<readonly string[]>([]);
+  const [differences, setDifferences] = useState<DifferenceSheet>({ chosen: [], says: {} });
+  const [collectedBy, setCollectedBy] = useState(ownerName(sheet));
+  const [mark, setMark] = useState<SignatureMark | null>(null);
+  const missing = sheet.missing.filter((one) => one.why !== 'ours-on-machine' || !off.includes(one.thing));
+  const open = [
+    ...(missing.length > 0 ? ['missing'] : []),
+    ...(job.cameAlong.some((one) => !back.includes(one.thing)) ? ['back'] : []),
+    ...(collectedBy.trim() === '' ? ['collected'] : []),
+    ...(mark === null ? ['signature'] : []),
+  ];
+  const handOver = async () => {
+    if (!mark) return;
+    const name = collectedBy.trim();
+    const given = {
+      job: job.id,
+      collectedBy: name,
+      returned: job.cameAlong.filter((one) => back.includes(one.thing)).map((one) => ({ ...one })),
+      oursOff: job.ours.filter((one) => off.includes(one.thing)).map((one) => ({ ...one })),
+      differences: differencesInput(differences),
+    };
+    await does('handOver', { ...given, signed: signedInput(mark, name), contentHash: await hashOf(given) });
+  };
+  return (
+    <>
+      <JobRow id="home" state={missing.length === 0 ? 'known' : 'open'}>
+        {missing.length === 0 ? (
+          <p>{t('counter.home.nothing-missing')}</p>
+        ) : (
+          <ul className="counter-missing" aria-label={t('counter.home.missing')}>
+            {missing.map((one) => (
+              <li key={JSON.stringify(one)}>{missingWords(one, sheet, t)}</li>
+            ))}
+          </ul>
+        )}
+        <TellReady sheet={sheet} settings={settings} />
+      </JobRow>
+      <JobRow id="back" state={job.cameAlong.every((one) => back.includes(one.thing)) ? 'known' : 'open'}>
+        <TickedBack
+          label={t('counter.home.back')}
+          none={t('counter.job.nothing-along')}
+          things={job.cameAlong}
+          ticked={back}
+          onTick={setBack}
+        />
+        {job.ours.length > 0 && (
+          <TickedBack label={t('counter.home.ours-off')} none="" things={job.ours} ticked={off} onTick={setOff} />
+        )}
+      </JobRow>
+      <JobRow id="parts" state="known">
+        <PartsAccounted sheet={sheet} />
+      </JobRow>
+      <JobRow id="differences" state="known">
+        <Differences value={differences} onChange={setDifferences} />
+      </JobRow>
+      <JobRow id="hand-over" state={open.length === 0 ? 'known' : 'open'}>
+        <CollectedBy sheet={sheet} name={collectedBy} onName={setCollectedBy} />
+        <p>
+          <b className="counter-lead">
+            {t('counter.home.owed', { amount: money({ minor: sheet.charges.owedMinor, currency: settings.currency }) })}
+          </b>
+        </p>
+        <SignaturePad label={t('counter.home.sign', { name: collectedBy })} value={mark} onChange={setMark} />
+        {problem && <Problem {...problem} />}
+        <Key
+          kind="filled"
+          large
+          onPress={() => void handOver()}
+          {...(open.length === 0 && !busy
+            ? {}
+            : { whyNot: t('counter.still-open', { what: open.map((id) => t(`counter.home.open.${id}`)).join(', ') }) })}
+        >
+          {t('counter.home.hand-over')}
+        </Key>
+      </JobRow>
+    </>
+  );
+}
+
+const WAYS = ['phone', 'mail', 'message'] as const;
+
+function TellReady({ sheet }: OfJob) {
+  const { t, dayClock } = useWords();
+  const { does, problem } = useDoes();
+  const { job } = sheet;
+  return (
+    <>
+      {job.toldReadyAt !== null && <p>{t('counter.home.told', { at: dayClock(job.toldReadyAt) })}</p>}
+      <OneOf
+        asks={t('counter.home.tell')}
+        words="try.how"
+        ids={WAYS}
+        chosen={null}
+        onChoose={(how) => how && void does('tellReady', { job: job.id, how })}
+      />
+      {problem && <Problem slim {...problem} />}
+    </>
+  );
+}

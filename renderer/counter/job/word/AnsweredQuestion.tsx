@@ -1,0 +1,39 @@
+import type { Question } from '../../../../core/word/question.ts';
+import { Key } from '../../../kit/keys/Key.tsx';
+import { Problem } from '../../../kit/keys/Problem.tsx';
+import { useWords } from '../../../kit/words.tsx';
+import { useDoes } from '../../../link/does.ts';
+import type { OfJob } from '../sheetOf.ts';
+
+/** How a question ended: answered by whom and how, lapsed, or the word taken back. */
+export function AnsweredQuestion({ question, sheet }: OfJob & { readonly question: Question }) {
+  const { t, dayClock } = useWords();
+  const { does, problem } = useDoes();
+  const { answer } = question;
+  if (!answer) return <p>{t('counter.word.lapsed')}</p>;
+  const chosen = question.options.filter((option) => answer.options.includes(option.id)).map((option) => option.says);
+  return (
+    <>
+      <p>
+        <b>{chosen.join('; ')}</b>{' '}
+        <span className="k-muted">
+          {t(`counter.word.by.${answer.how.by}`, {
+            name: answer.name.value ?? t('counter.erased'),
+            at: dayClock(answer.how.by === 'counter' ? answer.at : answer.how.at),
+            number: answer.how.by === 'phone' ? (answer.how.number.value ?? t('counter.erased')) : '',
+          })}
+        </span>
+      </p>
+      {question.withdrawn ? (
+        <p>{t('counter.word.withdrawn')}</p>
+      ) : (
+        sheet.job.stage !== 'gone-home' && (
+          <Key kind="link" onPress={() => void does('withdrawWord', { job: sheet.job.id, question: question.id })}>
+            {t('counter.word.withdraw')}
+          </Key>
+        )
+      )}
+      {problem && <Problem slim {...problem} />}
+    </>
+  );
+}

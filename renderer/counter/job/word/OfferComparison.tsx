@@ -1,0 +1,106 @@
+import fit from '../../../../assets/words/en/fit.json';
+import type { JobSheet } from '../../../../core/contract/screens.ts';
+import type { Part } from '../../../../core/custody/ledger.ts';
+import { compareForOffer } from '../../../../core/word/compareForOffer.ts';
+import { wordRow } from '../../../../core/word/compareWords.ts';
+import { NumberField } from '../../../kit/fields/NumberField.tsx';
+import { useWords } from '../../../kit/words.tsx';
+
+const ORDER = ['worse', 'cannot-be-compared', 'equal', 'better'];
+
+/** Both parts attribute by attribute, worse first, as the disclosure will print it; and how much the owner uses of what gets less. */
+export function OfferComparison({
+  sheet,
+  had,
+  offered,
+  uses,
+  onUses,
+}: {
+  readonly sheet: JobSheet;
+  readonly had: Part;
+  readonly offered: Part;
+  readonly uses: Readonly<Record<string, number>>;
+  readonly onUses: (uses: Readonly<Record<string, number>>) => void;
+}) {
+  const { t, locale } = useWords();
+  const parts = new Map([...sheet.parts, offered].map((part) => [part.id, part]));
+  const compared = compareForOffer(
+    { ...EMPTY, job: sheet.job, machine: sheet.machine, owner: sheet.owner, parts },
+    had.id,
+    offered.id,
+    uses,
+  );
+  if ('refused' in compared) return null;
+  const rows = compared.rows.toSorted((a, b) => ORDER.indexOf(a.verdict) - ORDER.indexOf(b.verdict));
+  return (
+    <>
+      <p role="status">
+        <b>
+          {t('counter.offer.counts', {
+            worse: compared.counts.worse,
+            equal: compared.counts.equal,
+            better: compared.counts.better,
+            open: compared.counts['cannot-be-compared'],
+          })}
+        </b>
+      </p>
+      <table className="counter-table">
+        <caption className="k-heard">{t('counter.offer.comparison')}</caption>
+        <thead>
+          <tr>
+            {['attribute', 'theirs', 'ours', 'verdict', 'uses'].map((id) => (
+              <th key={id} scope="col">
+                {t(`counter.offer.columns.${id}`)}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => {
+            const worded = wordRow(row, fit, locale);
+            return (
+              <tr key={row.attribute}>
+                <th scope="row">{worded.attribute}</th>
+                <td>{worded.yours ?? t('counter.offer.not-known')}</td>
+                <td>{worded.offered ?? t('counter.offer.not-known')}</td>
+                <td>
+                  <b>{t(`counter.offer.verdicts.${row.verdict}`)}</b>
+                  {worded.note === undefined ? '' : `, ${worded.note}`}
+                </td>
+                <td>
+                  {row.verdict === 'worse' && (
+                    <NumberField
+                      label={t('counter.offer.uses-of', { attribute: worded.attribute })}
+                      labelled="heard"
+                      least={0}
+                      chars={3}
+                      value={uses[row.attribute] ?? null}
+                      onChange={(count) => onUses(withUse(uses, row.attribute, count))}
+                    />
+                  )}
+                </td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+    </>
+  );
+}
+
+const EMPTY = {
+  shop: { settings: null, staff: [] },
+  olderJob: null,
+  rigs: new Map(),
+  enquiry: null,
+  paperCounts: new Map(),
+} as const;
+
+function withUse(
+  uses: Readonly<Record<string, number>>,
+  row: string,
+  count: number | null,
+): Readonly<Record<string, number>> {
+  const { [row]: _, ...others } = uses;
+  return count === null ? others : { ...others, [row]: count };
+}

@@ -1,0 +1,62 @@
+import { useState } from 'react';
+import { epochMs } from '../../../../core/time.ts';
+import type { Question } from '../../../../core/word/question.ts';
+import { Key } from '../../../kit/keys/Key.tsx';
+import { Problem } from '../../../kit/keys/Problem.tsx';
+import { useWords } from '../../../kit/words.tsx';
+import { useDoes } from '../../../link/does.ts';
+import { OneOf } from '../../fields/OneOf.tsx';
+import { type OfJob, ownerPhone } from '../sheetOf.ts';
+
+const HOW = ['phone', 'mail', 'message', 'letter'] as const;
+const RESULT = ['no-answer', 'message-left', 'sent', 'reached'] as const;
+
+/** A try to reach the owner, noted with when and how; after the last one no answer lets the question lapse. */
+export function TryForm({ question, sheet }: OfJob & { readonly question: Question }) {
+  const { t } = useWords();
+  const { does, problem } = useDoes();
+  const [open, setOpen] = useState(false);
+  const [how, setHow] = useState<(typeof HOW)[number] | null>('phone');
+  const [result, setResult] = useState<(typeof RESULT)[number] | null>(null);
+  const note = async () => {
+    if (!how || !result) return;
+    const done = await does('logTry', {
+      job: sheet.job.id,
+      question: question.id,
+      at: epochMs(Date.now()),
+      how,
+      result,
+      number: how === 'phone' && ownerPhone(sheet) !== '' ? ownerPhone(sheet) : null,
+    });
+    if (!done) return;
+    setResult(null);
+    setOpen(false);
+  };
+  return (
+    <div className="counter-stack">
+      {open ? (
+        <>
+          <OneOf asks={t('counter.try.how-asks')} words="try.how" ids={HOW} chosen={how} onChoose={setHow} />
+          <OneOf
+            asks={t('counter.try.result-asks')}
+            words="try.result"
+            ids={RESULT}
+            chosen={result}
+            onChoose={setResult}
+          />
+          <Key onPress={() => void note()} {...(how && result ? {} : { whyNot: t('counter.try.open') })}>
+            {t('counter.try.note')}
+          </Key>
+        </>
+      ) : (
+        <div className="counter-fields">
+          <Key onPress={() => setOpen(true)}>{t('counter.try.new')}</Key>
+          <Key kind="quiet" onPress={() => void does('lapse', { job: sheet.job.id, question: question.id })}>
+            {t('counter.word.lapse')}
+          </Key>
+        </div>
+      )}
+      {problem && <Problem slim {...problem} />}
+    </div>
+  );
+}

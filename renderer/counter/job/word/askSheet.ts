@@ -1,0 +1,137 @@
+import type { Asked } from '../../../../core/contract/contract.ts';
+import type { JobSheet } from '../../../../core/contract/screens.ts';
+import type { PartId } from '../../../../core/ids.ts';
+import type { ShopSettings } from '../../../../core/job/shop.ts';
+
+export type AskInput = Extract<Asked, { readonly name: 'ask' }>['input'];
+type Agrees = AskInput['options'][number]['agrees'];
+
+export const ASK_KINDS = ['changed-finding', 'go-on', 'spend', 'data-first', 'offer'] as const;
+export type AskKind = (typeof ASK_KINDS)[number];
+
+/** One answer that can be given, as it is being written. */
+export type OptionSheet = { readonly id: string; readonly says: string; readonly agrees: Agrees };
+
+export const nothing: Agrees = {
+  limitMinor: null,
+  items: [],
+  accepts: false,
+  data: null,
+  dead: null,
+  goesTo: 'back',
+};
+
+type Say = (key: string, facts?: Readonly<Record<string, string | number>>) => string;
+
+/** What the newest estimate would come to in nine of ten cases, with its likeliest part, to whole units above. */
+export function suggestedLimit({ job }: JobSheet, unit: number): number {
+  const newest = job.estimates.at(-1);
+  const most = newest ? Math.max(newest.withPart?.p90 ?? 0, newest.price.p90) : 0;
+  return Math.max(job.limitMinor, Math.ceil(most / (5 * unit)) * 5 * unit);
+}
+
+/** The usual answers of a kind of question: a start to be written over, none of them chosen. */
+export function usualOptions(
+  kind: AskKind,
+  { sheet, t, unit }: { readonly sheet: JobSheet; readonly t: Say; readonly unit: number },
+): readonly OptionSheet[] {
+  const says = (id: string) => t(`counter.ask.options.${kind}.${id}`);
+  const option = (id: string, agrees: Partial<Agrees>): OptionSheet => ({
+    id,
+    says: says(id),
+    agrees: { ...nothing, ...agrees },
+  });
+  const limitMinor = suggestedLimit(sheet, unit);
+  switch (kind) {
+    case 'changed-finding':
+      return [
+        option('go-on', { limitMinor, goesTo: 'tracing' }),
+        option('stop', { goesTo: 'home-as-it-came' }),
+        option('data', { goesTo: 'home-as-it-came' }),
+      ];
+    case 'go-on':
+      return [option('go-on', { limitMinor }), option('stop', { goesTo: 'home-as-it-came' })];
+    case 'spend':
+      return [option('yes', { limitMinor }), option('no', {})];
+    case 'data-first':
+      return [
+        option('copy', { data: 'copy' }),
+        option('unplug', { data: 'unplug' }),
+        option('leave', { data: 'leave' }),
+      ];
+    case 'offer':
+      return [
+        option('accept', { accepts: true, limitMinor, goesTo: 'fitting' }),
+        option('none', { goesTo: 'home-as-it-came' }),
+      ];
+  }
+}
+
+/** Which kinds of question stop the job until they are answered. */
+export const stopsJob = (kind: AskKind): boolean => kind !== 'data-first';
+
+/** The part on offer, as it is being written. */
+export type OfferSheet = {
+  readonly forPart: PartId | null;
+  readonly part: PartId | null;
+  readonly uses: Readonly<Record<string, number>>;
+  readonly afterwards: readonly {
+    readonly says: string;
+    readonly minutes: number;
+    readonly priceMinor: number | null;
+  }[];
+  readonly extras: readonly { readonly what: string; readonly priceMinor: number }[];
+  readonly priceMinor: number | null;
+  readonly condition: 'new' | 'used' | 'refurbished' | null;
+  readonly warrantyMonths: number | null;
+  readonly whyNotSame: string;
+  readonly oldPart: 'back' | 'keep' | 'scrap' | 'send' | null;
+};
+
+export const freshOffer = (sheet: JobSheet, settings: ShopSettings): OfferSheet => ({
+  forPart:
+    sheet.job.verdict && 'part' in sheet.job.verdict && sheet.job.verdict.part !== null ? sheet.job.verdict.part : null,
+  part: null,
+  uses: {},
+  afterwards: [],
+  extras: [],
+  priceMinor: null,
+  condition: null,
+  warrantyMonths: settings.warrantyMonths.part,
+  whyNotSame: '',
+  oldPart: null,
+});
+
+/** What of the offer is still to be written; null when it can be put. */
+export function offerInput(offer: OfferSheet): AskInput['offer'] {
+  const { forPart, part, priceMinor, condition, warrantyMonths, whyNotSame } = offer;
+  if (!forPart || !part || priceMinor === null || !condition || warrantyMonths === null || whyNotSame.trim() === '')
+    return null;
+  return {
+    forPart,
+    part,
+    uses: { ...offer.uses },
+    afterwards: offer.afterwards.filter((one) => one.says.trim() !== ''),
+    extras: offer.extras.filter((one) => one.what.trim() !== ''),
+    priceMinor,
+    condition,
+    warrantyMonths,
+    whyNotSame: whyNotSame.trim(),
+  };
+}
+
+/** An accepting option brings the extras and what becomes of the old part along. */
+export function withOffer(options: readonly OptionSheet[], offer: OfferSheet): AskInput['options'] {
+  const { forPart, oldPart } = offer;
+  return options.map(({ id, says, agrees }) => ({
+    id,
+    says,
+    agrees: agrees.accepts
+      ? {
+          ...agrees,
+          items: offer.extras.filter((one) => one.what.trim() !== ''),
+          dead: forPart && oldPart ? { part: forPart, answer: oldPart } : null,
+        }
+      : agrees,
+  }));
+}
