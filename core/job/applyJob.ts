@@ -65,7 +65,14 @@ export function applyJob(job: Job | null, entry: JobEntry & Written): Job | null
         },
       };
     case 'consent-withdrawn':
-      return { ...job, consents: { ...job.consents, withdrawn: [...job.consents.withdrawn, entry.body.id] } };
+      return {
+        ...job,
+        consents: {
+          ...job.consents,
+          withdrawn: [...job.consents.withdrawn, entry.body.id],
+          withdrawnAt: { ...job.consents.withdrawnAt, [entry.body.id]: at },
+        },
+      };
     case 'asked-before-first-screw':
       return { ...job, before: entry.body };
     case 'thing-found':

@@ -1,3 +1,4 @@
+import type { EpochMs } from '../time.ts';
 import type { Signature } from './signature.ts';
 
 /** Every consent line of the sheet; `dead` and `data-parts` take one of several answers, the rest yes or no. */
@@ -40,6 +41,8 @@ export type Consents = {
   /** What a line with a signature of its own was said to be about. */
   readonly about: { readonly [id: string]: string };
   readonly withdrawn: readonly string[];
+  /** When each was taken back. */
+  readonly withdrawnAt?: { readonly [id: string]: EpochMs };
 };
 
 export const noConsents: Consents = { answers: {}, signature: null, own: {}, about: {}, withdrawn: [] };

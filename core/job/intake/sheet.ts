@@ -1,13 +1,15 @@
 import { z } from 'zod';
-import { type Asking, accept, refuse } from '../../decision.ts';
+import { type Asking, accept, type Decision, refuse } from '../../decision.ts';
 import { personal } from '../../journal/personal.ts';
 import { CONSENTS, OWN_SIGNATURE } from '../../word/consent.ts';
 import type { Signature } from '../../word/signature.ts';
 import { openBook } from '../book.ts';
 import { jobCommand } from '../command.ts';
 import { zHow, zId, zJobId, zLine, zSigned, zText } from '../fields.ts';
+import type { Job } from '../job.ts';
 import { issuePaper } from '../papers/issue.ts';
 import { AT_THE_BENCH, OPEN_STAGES } from '../stage.ts';
+import type { View } from '../view.ts';
 import { howAnswered } from '../word/howAnswered.ts';
 
 const zConsent = z.enum(CONSENTS);
@@ -62,18 +64,22 @@ export const signAlone = jobCommand(
   }),
   OPEN_STAGES,
   (view, input, asking) =>
-    accept({
-      stream: `job:${input.job}`,
-      kind: 'consent-signed-alone',
-      v: 1,
-      body: {
-        id: input.id,
-        answer: input.answer,
-        about: input.about,
-        signature: signed(asking, view.job.owner, input.signed, input.contentHash),
-      },
+    onTheSheet(view, asking, 'consent-signed-alone', {
+      id: input.id,
+      answer: input.answer,
+      about: input.about,
+      signature: signed(asking, view.job.owner, input.signed, input.contentHash),
     }),
+  () => ({ papers: ['consent-sheet'] }),
 );
+
+/** Writes what changes the sheet; where one was issued, a new one takes its place. */
+function onTheSheet(view: View & { readonly job: Job }, asking: Asking, kind: string, body: unknown): Decision {
+  const book = openBook(view, asking);
+  book.add(`job:${view.job.id}`, kind, body);
+  if (view.job.papers.some((paper) => paper.kind === 'consent-sheet')) issuePaper(book, 'consent-sheet', asking);
+  return book.accept();
+}
 
 /** A line answered later, by phone or in writing. What needs a signature of its own cannot be answered this way. */
 export const answerConsent = jobCommand(
@@ -84,18 +90,14 @@ export const answerConsent = jobCommand(
     if (OWN_SIGNATURE.includes(input.id) && input.answer === 'yes')
       return refuse('needs-own-signature', { consents: [input.id] });
     if (!view.job.consents.signature) return refuse('sheet-not-signed', { job: input.job });
-    return accept({
-      stream: `job:${input.job}`,
-      kind: 'consent-answered',
-      v: 1,
-      body: {
-        id: input.id,
-        answer: input.answer,
-        name: personal('record', view.job.owner, input.name),
-        how: howAnswered(asking, view.job.owner, input.how),
-      },
+    return onTheSheet(view, asking, 'consent-answered', {
+      id: input.id,
+      answer: input.answer,
+      name: personal('record', view.job.owner, input.name),
+      how: howAnswered(asking, view.job.owner, input.how),
     });
   },
+  () => ({ papers: ['consent-sheet'] }),
 );
 
 /** Takes a consent back for what is not done yet. */
@@ -103,7 +105,8 @@ export const withdrawConsent = jobCommand(
   'withdraw-consent',
   z.strictObject({ job: zJobId, id: zConsent }),
   OPEN_STAGES,
-  (_view, input) => accept({ stream: `job:${input.job}`, kind: 'consent-withdrawn', v: 1, body: { id: input.id } }),
+  (view, input, asking) => onTheSheet(view, asking, 'consent-withdrawn', { id: input.id }),
+  () => ({ papers: ['consent-sheet'] }),
 );
 
 /** The second tier, before the first screw. */

@@ -53,9 +53,8 @@ function consentLine(making: Making, id: ConsentId): ConsentFacts {
   };
 }
 
-/** The day of a withdrawal is not kept with the line; the sheet issued after it says it as of its own day. */
 const takenBack = ({ job, asking }: Making, id: ConsentId) =>
-  job.consents.withdrawn.includes(id) ? { takenBackAt: asking.at } : {};
+  job.consents.withdrawn.includes(id) ? { takenBackAt: job.consents.withdrawnAt?.[id] ?? asking.at } : {};
 
 /** The line as it was put, its places filled. A choice among several is printed as the one that was chosen. */
 function asks(making: Making, id: ConsentId): string {

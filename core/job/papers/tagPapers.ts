@@ -9,16 +9,20 @@ import type { Making } from './making.ts';
 import { partName, slotWords } from './worded.ts';
 
 /** Hangs on the machine: no name and no number of its owner. */
-export const benchTagPaper = (making: Making): Paper =>
-  PAPER_KINDS['bench-tag'].build(
+export function benchTagPaper(making: Making): Paper {
+  const { machine, ...shared } = common(making);
+  return PAPER_KINDS['bench-tag'].build(
     {
-      ...common(making),
+      ...shared,
+      // A label has room for what it is, not for all that is known of it.
+      machine: { tag: machine.tag, what: machine.what.split(',')[0] ?? machine.what },
       acceptedAt: making.job.takenInAt,
       liftedBy: making.job.lift === 'one' ? 1 : 2,
       things: making.job.cameAlong.reduce((sum, { count }) => sum + count, 0),
     },
     making.setting,
   );
+}
 
 /** Hangs on a part that left its place. */
 export function partTagPaper(making: Making): Paper | Lacking {
