@@ -22,8 +22,8 @@ const zEstimate = z.strictObject({
   policy: zLine,
 });
 
-/** Above this chance of passing the limit what was agreed no longer fits: common practice, no source. */
-export const ASK_ABOVE = 0.25;
+/** Above one chance in five of passing the limit what was agreed no longer fits: common practice, no source. */
+export const ASK_ABOVE = 0.2;
 
 /**
  * Keeps an estimate. The one made from what was seen decides how the job goes on: while it still fits what the owner

@@ -2,6 +2,7 @@ import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'nod
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import type { JobSheet } from '../../../core/contract/screens.ts';
 import { readText } from '../../../core/readings/readText.ts';
 import { fileWallet, isOpenRefusal, openShop, type Shop } from '../../../db/index.ts';
 import { drawIssued, issuedPaper } from '../../service/desk/papers.ts';
@@ -31,7 +32,7 @@ export async function runDemo({
   machine,
   print,
   folder: given,
-}: DemoAsked): Promise<{ readonly papers: readonly string[]; readonly teller: Teller }> {
+}: DemoAsked): Promise<{ readonly papers: readonly string[]; readonly ended: JobSheet }> {
   const folder = given ?? mkdtempSync(join(tmpdir(), 'knowngood-demo-'));
   const clock = storyClock(STORY.story.takenIn.begun, STORY.story.zone);
   const shop = await openShop({
@@ -50,7 +51,7 @@ export async function runDemo({
       machine ?? readFileSync(fileURLToPath(new URL('../../../assets/demo/own-report.txt', import.meta.url)), 'utf8');
     const story = machine === null ? originalStory(readText(text), text) : machineStory(readText(text), text);
     await tellStory(teller, story, () => shop.sealHeads());
-    return { papers: out === null ? [] : await drawPapers(shop, teller, out), teller };
+    return { papers: out === null ? [] : await drawPapers(shop, teller, out), ended: await teller.sheet() };
   } finally {
     await shop.close();
     if (given === undefined) rmSync(folder, { recursive: true, force: true });

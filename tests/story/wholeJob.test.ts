@@ -1,0 +1,137 @@
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import story from '../../assets/demo/story.json' with { type: 'json' };
+import type { JobSheet } from '../../core/contract/screens.ts';
+import { runDemo } from '../../electron/cli/demo/runDemo.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'knowngood-story-'));
+const said: string[] = [];
+let sheet: JobSheet;
+
+beforeAll(async () => {
+  const told = await runDemo({
+    out: join(folder, 'papers'),
+    machine: null,
+    print: (line) => void said.push(line),
+    folder: join(folder, 'data'),
+  });
+  sheet = told.ended;
+}, 120_000);
+
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+describe('the machine that stays dark since they moved house', () => {
+  it('goes through its stages in order', () => {
+    expect(sheet.job.stages.map((one) => one.stage)).toEqual([
+      'taken-in',
+      'first-power-on',
+      'owners-word-needed',
+      'tracing',
+      'owners-word-needed',
+      'fitting',
+      'proving',
+      'ready',
+      'gone-home',
+    ]);
+  });
+  it('is told dark, seen cycling, and stops for the owner’s word when the estimate no longer fits', () => {
+    const [told, seen] = ['told', 'seen'].map((moment) =>
+      sheet.job.estimates.find((estimate) => estimate.moment === moment),
+    );
+    expect(sheet.job.differs).toBe(true);
+    expect(told?.price.p50).toBeLessThan(12_000);
+    expect(seen?.handsOn.p50).toBeGreaterThan(told?.handsOn.p50 ?? 0);
+    expect(seen?.passesLimit).toBeGreaterThan(told?.passesLimit ?? 1);
+  });
+  it('has its board confirmed on the second rig, and nothing else blamed', () => {
+    const { verdict } = sheet.job;
+    expect(verdict).toMatchObject({ is: 'confirmed', fault: 'dimm-slot', way: 'on-the-second-rig' });
+    const dead = sheet.parts.filter((part) => part.standing.is === 'dead');
+    expect(dead.map((part) => part.name)).toEqual(['Aldermoor AM-B46']);
+  });
+  it('leaves every loaner good again: a dead memory channel hurts nothing', () => {
+    const ours = sheet.parts.filter((part) => part.belongs.to === 'shop');
+    expect(ours.length).toBeGreaterThan(0);
+    expect(ours.filter((part) => part.standing.is === 'exposed')).toEqual([]);
+    expect(ours.filter((part) => part.place.at === 'slot')).toEqual([]);
+  });
+  it('has the lesser board disclosed in 19 attributes, 12 of them worse, and accepted by phone', () => {
+    const offer = sheet.job.questions.find((question) => question.offer);
+    expect(offer?.offer?.rows).toHaveLength(19);
+    expect(offer?.offer?.rows.filter((row) => row.verdict === 'worse')).toHaveLength(12);
+    expect(offer?.answer?.how.by).toBe('phone');
+  });
+  it('has the old board kept by the owner’s word and everything else of hers inside', () => {
+    const hers = sheet.parts.filter((part) => part.belongs.to === 'owner');
+    const outside = hers.filter((part) => part.place.at !== 'slot');
+    expect(outside.map((part) => [part.name, part.place.at])).toEqual([['Aldermoor AM-B46', 'kept']]);
+    expect(sheet.missing).toEqual([]);
+  });
+  // 192 minutes at £0.75 and the three items: the invented shop's own sum, done by hand.
+  it('costs 192 minutes and £246.50, within £260.00', () => {
+    expect(sheet.charges.handsOn).toBe(192);
+    expect(sheet.charges.totalMinor).toBe(24_650);
+    expect(sheet.job.limitMinor).toBe(26_000);
+  });
+  it('gives out every paper by its kind and language, the first receipt superseded', () => {
+    const kinds = [
+      'bench-tag',
+      'bill',
+      'changed-finding-notice',
+      'consent-sheet',
+      'estimate',
+      'intake-receipt',
+      'owners-word-record',
+      'part-tag',
+      'replaced-part-slip',
+      'return-report',
+      'substitute-part-disclosure',
+    ];
+    for (const kind of kinds) expect(existsSync(join(folder, 'papers', `${kind}-en.pdf`)), kind).toBe(true);
+    expect(readdirSync(join(folder, 'papers', 'superseded'))).toContain('intake-receipt-en.pdf');
+  });
+  it('says step by step what it did', () => {
+    expect(said.at(-1)).toContain('Gone home');
+    expect(said.length).toBeGreaterThan(50);
+  });
+});
+
+describe('what the demo entered about persons', () => {
+  const { owner, told, machine } = story;
+  const personal = [
+    owner.name,
+    owner.phone,
+    owner.mail,
+    'Lantern Steps',
+    'Colm Amberley',
+    told.ownWords,
+    'pressed it again',
+    machine.serial,
+    'Mina Tidewell',
+    'Bram Ostler',
+    'Nessa Quill',
+    story.finding.answered.readBack,
+    'red moving folder',
+    '5A10C3E1',
+    'AMB46-20061204',
+    'wrong slot (B1',
+  ];
+  const files = () =>
+    readdirSync(join(folder, 'data'), { recursive: true, withFileTypes: true })
+      .filter((entry) => entry.isFile())
+      .map((entry) => join(entry.parentPath, entry.name));
+  it.each(personal)('stands nowhere in the shop’s files in plain text: %s', (value) => {
+    const forms = [Buffer.from(value, 'utf8'), Buffer.from(value, 'utf16le')];
+    const holding = files().filter((file) => {
+      const bytes = readFileSync(file);
+      return forms.some((form) => bytes.includes(form));
+    });
+    expect(holding).toEqual([]);
+  });
+  it('is looked for in the real files: what is not personal is found there', () => {
+    const holding = files().filter((file) => readFileSync(file).includes(Buffer.from('dimm-slot')));
+    expect(holding.some((file) => file.includes('shop.db'))).toBe(true);
+  });
+});
