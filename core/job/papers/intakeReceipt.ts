@@ -9,41 +9,42 @@ import type { Making } from './making.ts';
 import { symptomWords } from './worded.ts';
 
 /** What an owner takes home when the machine stays. */
-export function intakeReceiptPaper(making: Making): Paper {
+export const intakeReceiptPaper = (making: Making): Paper =>
+  PAPER_KINDS['intake-receipt'].build(intakeReceiptFacts(making), making.setting);
+
+/** What the receipt says, as the journal has it. */
+export function intakeReceiptFacts(making: Making): IntakeReceiptFacts {
   const { job, words } = making;
   const { told, before, consents, promised } = job;
   const estimate = toldEstimate(making);
   const bought = before && boughtAndWarranty(making, before);
-  return PAPER_KINDS['intake-receipt'].build(
-    {
-      ...common(making),
-      acceptedAt: job.takenInAt,
-      acceptedBy: staffName(making, job.takenInBy),
-      told: opened(making, told.ownWords.value),
-      toldTerms: symptomWords(making, told.symptoms),
-      changedLast: changedLast(making),
-      howOften: howOften(making),
-      ...(told.lastWorked && { lastWorked: told.lastWorked }),
-      cameAlong: job.cameAlong.map(({ thing, count }) => ({ what: thing, count })),
-      liftedBy: job.lift === 'one' ? 1 : 2,
-      ...(job.photographs.length > 0 && { photographs: job.photographs.length }),
-      ...(estimate && { estimate: estimateFacts(making, estimate) }),
-      limit: amount(making, job.limitMinor),
-      ...(job.feeMinor > 0 && { findingFee: findingFee(making) }),
-      ...(promised && { promise: promised.at }),
-      encryption: encryptionOf(before),
-      ...(before?.encryption !== 'no' && { keyPlaces: words.facts.keyPlaces }),
-      ...(before && { backup: words.facts.backup[before.backup] }),
-      access: job.secrets.length > 0 ? 'sealed-secret' : 'none',
-      mayCollect: [
-        opened(making, making.view.owner.name.value),
-        ...(making.view.owner.mayCollect.value ?? [words.facts.erased]),
-      ],
-      ...(bought && { boughtAndWarranty: bought }),
-      ...(consents.signature && { signature: signatureFacts(making, consents.signature) }),
-    },
-    making.setting,
-  );
+  return {
+    ...common(making),
+    acceptedAt: job.takenInAt,
+    acceptedBy: staffName(making, job.takenInBy),
+    told: opened(making, told.ownWords.value),
+    toldTerms: symptomWords(making, told.symptoms),
+    changedLast: changedLast(making),
+    howOften: howOften(making),
+    ...(told.lastWorked && { lastWorked: told.lastWorked }),
+    cameAlong: job.cameAlong.map(({ thing, count }) => ({ what: thing, count })),
+    liftedBy: job.lift === 'one' ? 1 : 2,
+    ...(job.photographs.length > 0 && { photographs: job.photographs.length }),
+    ...(estimate && { estimate: estimateFacts(making, estimate) }),
+    limit: amount(making, job.limitMinor),
+    ...(job.feeMinor > 0 && { findingFee: findingFee(making) }),
+    ...(promised && { promise: promised.at }),
+    encryption: encryptionOf(before),
+    ...(before?.encryption !== 'no' && { keyPlaces: words.facts.keyPlaces }),
+    ...(before && { backup: words.facts.backup[before.backup] }),
+    access: job.secrets.length > 0 ? 'sealed-secret' : 'none',
+    mayCollect: [
+      opened(making, making.view.owner.name.value),
+      ...(making.view.owner.mayCollect.value ?? [words.facts.erased]),
+    ],
+    ...(bought && { boughtAndWarranty: bought }),
+    ...(consents.signature && { signature: signatureFacts(making, consents.signature) }),
+  };
 }
 
 /** The fee for finding, said apart from the price of the repair. */

@@ -42,7 +42,7 @@ export function OwnerRow() {
               labelled="above"
               value={owner.name}
               onChange={(name) => change({ name })}
-              chars={22}
+              chars={18}
               autoFocus
             />
             <TextField
@@ -52,7 +52,7 @@ export function OwnerRow() {
               value={owner.phone}
               onChange={(phone) => change({ phone })}
               onLeave={() => look('phone', owner.phone)}
-              chars={16}
+              chars={13}
             />
             <TextField
               label={t('counter.owner.mail')}
@@ -61,7 +61,7 @@ export function OwnerRow() {
               value={owner.mail}
               onChange={(mail) => change({ mail })}
               onLeave={() => look('mail', owner.mail)}
-              chars={26}
+              chars={21}
             />
           </div>
           {seen && (

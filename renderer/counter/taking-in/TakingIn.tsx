@@ -112,13 +112,15 @@ function Room({
       foot={
         <>
           <EstimateFoot estimate={first} limitMinor={sheet.limitMinor} settings={settings} />
-          <div className="counter-foot-keys">
+          <div className="counter-foot-open">
             {open.length > 0 && (
               <p className="k-muted k-small">
                 {t('counter.still-open', { what: open.map((id) => t(`counter.open.${id}`)).join(', ') })}
               </p>
             )}
             {taking.problem && <Problem slim {...taking.problem} />}
+          </div>
+          <div className="counter-foot-keys">
             <Key large onPress={() => setTurned(true)}>
               {t('counter.turn')}
             </Key>

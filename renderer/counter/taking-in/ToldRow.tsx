@@ -9,7 +9,7 @@ import { useTakingIn } from './sheetContext.tsx';
 
 /** Shown without asking for more: what is told most, then what shares words with what was told. */
 const USUAL = ['no-reaction', 'dark-runs', 'no-signal', 'restarts-itself', 'beeps', 'freezes', 'shuts-off'] as const;
-const AT_MOST = 8;
+const AT_MOST = 6;
 
 /** The symptom in the owner's own words, and beside it in terms that the bench can set against what it sees. */
 export function ToldRow() {
@@ -20,7 +20,7 @@ export function ToldRow() {
   const near =
     typed.trim() !== ''
       ? termsFor(typed).slice(0, 12)
-      : [...new Set([...termsIn(sheet.ownWords, 5), ...USUAL])].slice(0, AT_MOST);
+      : [...new Set([...termsIn(sheet.ownWords, 4), ...USUAL])].slice(0, AT_MOST);
   const shown = [...new Set([...sheet.symptoms, ...near])];
   return (
     <Row id="told" known={sheet.ownWords.trim() !== '' && sheet.symptoms.length > 0}>
