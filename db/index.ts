@@ -1,14 +1,9 @@
 /** What the service may use of the database. */
 
-export type { BlobName } from './blobs/blobName.ts';
 export { isBlobName } from './blobs/blobName.ts';
 export { checkPhotograph } from './blobs/checkPhotograph.ts';
-export type { Change } from './journal/changes.ts';
-export type { Reader, ReadQueries } from './journal/reader.ts';
-export type { Finding, Verdict } from './journal/verify.ts';
+export type { Reader } from './journal/reader.ts';
 export { fileLog } from './log/fileLog.ts';
-export { errorFacts, type Log, type LogFacts, word } from './log/log.ts';
-export type { ReadTables } from './projections/tables.ts';
 export {
   jobThatHas,
   latestJobs,
@@ -19,11 +14,9 @@ export {
   partsHere,
   streamOfTag,
 } from './reads/lists.ts';
-export type { Erasure, PurposeDecision } from './seal/eraseOwner.ts';
-export type { SealedHead } from './seal/heads.ts';
 export { fileWallet } from './seal/wallets/fileWallet.ts';
+/** @public Beside the file, for a shop without a window. */
 export { passphraseWallet } from './seal/wallets/passphraseWallet.ts';
-export type { Wallet, WalletRefusal } from './seal/wallets/wallet.ts';
 export type { OpenRefusal } from './shop/openRefusal.ts';
-export { isOpenRefusal, type OpenOptions, openShop } from './shop/openShop.ts';
-export type { Asked, Decide, Done, NotDone, Shop } from './shop/shop.ts';
+export { isOpenRefusal, openShop } from './shop/openShop.ts';
+export type { Done, NotDone, Shop } from './shop/shop.ts';

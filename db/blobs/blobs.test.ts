@@ -3,7 +3,8 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { epochMs } from '../../core/time.ts';
 import { aShopFolder, draft, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
-import type { BlobName, Shop } from '../index.ts';
+import type { Shop } from '../index.ts';
+import type { BlobName } from './blobName.ts';
 
 let place: ShopFolder;
 let shop: Shop;

@@ -4,7 +4,7 @@ import { lookPng } from './lookPng.ts';
 import { lookWebp } from './lookWebp.ts';
 
 /** The longest side of a photograph that is kept, px. */
-export const LONGEST_SIDE = 2048;
+const LONGEST_SIDE = 2048;
 
 /**
  * Checks a photograph before it is kept: a whole JPEG, PNG or WebP file, at most 2,048 px a side, with nothing in it

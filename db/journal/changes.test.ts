@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { aShopFolder, draft, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
-import type { Change, Shop } from '../index.ts';
+import type { Shop } from '../index.ts';
+import type { Change } from './changes.ts';
 
 let place: ShopFolder;
 let shop: Shop;

@@ -4,7 +4,8 @@ import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { CHAIN_START, chainHash, entryBytes } from '../../core/journal/chain.ts';
 import { aShopFolder, draft, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
-import type { SealedHead, Shop } from '../index.ts';
+import type { Shop } from '../index.ts';
+import type { SealedHead } from '../seal/heads.ts';
 import { sha256 } from '../seal/sha256.ts';
 import { parseStored } from './readEntry.ts';
 

@@ -5,7 +5,8 @@ import { accept } from '../../core/decision.ts';
 import { personal } from '../../core/journal/personal.ts';
 import { ownerKnown } from '../../tests/builders/shopEntries.ts';
 import { aShopFolder, asked, draft, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
-import { errorFacts, fileLog, fileWallet, isOpenRefusal, openShop, word } from '../index.ts';
+import { fileLog, fileWallet, isOpenRefusal, openShop } from '../index.ts';
+import { errorFacts, word } from './log.ts';
 
 let place: ShopFolder;
 beforeEach(() => {

@@ -1,7 +1,7 @@
 import { type Kysely, sql } from 'kysely';
 
 /** The journal with its commands, closed against change from the first day. */
-export async function up(db: Kysely<never>): Promise<void> {
+export async function up(db: Kysely<unknown>): Promise<void> {
   const run = (text: string) => sql.raw(text).execute(db);
   await run(`create table meta (name text primary key, value text not null) strict`);
   await run(`create table journal (

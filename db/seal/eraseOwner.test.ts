@@ -7,7 +7,8 @@ import { personal } from '../../core/journal/personal.ts';
 import { epochMs } from '../../core/time.ts';
 import { machineKnown, ownerKnown } from '../../tests/builders/shopEntries.ts';
 import { aShopFolder, draft, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
-import type { BlobName, Shop } from '../index.ts';
+import type { BlobName } from '../blobs/blobName.ts';
+import type { Shop } from '../index.ts';
 
 let place: ShopFolder;
 let shop: Shop;

@@ -20,7 +20,7 @@ const SHAPE = `
 `;
 
 /** SQLite's complaint about a key file, before anything in it was touched. */
-export class DamagedKeyFile extends Error {
+class DamagedKeyFile extends Error {
   override readonly name = 'DamagedKeyFile';
   readonly code = 'SQLITE_CORRUPT';
 }

@@ -48,7 +48,7 @@ function writeOnce(path: string, mine: Holder): void {
 }
 
 /** Who holds a folder according to its lock file; null without one, or when it cannot be read. */
-export function readHolder(path: string): Holder | null {
+function readHolder(path: string): Holder | null {
   try {
     return zHolder.parse(JSON.parse(readFileSync(path, 'utf8')));
   } catch {

@@ -9,12 +9,12 @@ import {
   type Done,
   fileWallet,
   isOpenRefusal,
-  type Log,
   type NotDone,
   type OpenRefusal,
   openShop,
   type Shop,
 } from '../../db/index.ts';
+import type { Log } from '../../db/log/log.ts';
 
 /** A shop's folder of its own, with a clock that a test turns by hand and a log it can read. */
 export type ShopFolder = {
@@ -28,7 +28,7 @@ export type ShopFolder = {
   readonly remove: () => void;
 };
 
-export const NINE_IN_THE_MORNING = epochMs(Date.UTC(2026, 2, 2, 9));
+const NINE_IN_THE_MORNING = epochMs(Date.UTC(2026, 2, 2, 9));
 
 export function aShopFolder(folder = mkdtempSync(join(tmpdir(), 'knowngood-shop-'))): ShopFolder {
   const walletPath = join(folder, 'wallet.key');

@@ -2,11 +2,12 @@ import { fork } from 'node:child_process';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { accept } from '../../core/decision.ts';
-import type { BlobName, Shop } from '../../db/index.ts';
+import type { BlobName } from '../../db/blobs/blobName.ts';
+import type { Shop } from '../../db/index.ts';
 import { aShopFolder, asked, draft, type ShopFolder } from '../builders/shopFolder.ts';
 
-/** How often the service is killed: 5 by default, 30 for the whole proof (`KNOWNGOOD_CRASHES=30`). */
-const CRASHES = Number(process.env.KNOWNGOOD_CRASHES ?? 5);
+/** How often the service is killed: 5 by default, 30 for the whole proof (`KNOWNGOOD_LONG=1`), or as many as asked for. */
+const CRASHES = Number(process.env.KNOWNGOOD_CRASHES ?? (process.env.KNOWNGOOD_LONG ? 30 : 5));
 /** Longest time a service may work before it is killed, milliseconds from its first sign of life. */
 const LONGEST_LIFE_MS = 400;
 
