@@ -7,7 +7,10 @@ const SALT_BYTES = 16;
 /** scrypt cost (RFC 7914): 128 MiB and about half a second on a shop's PC, so that guessing is slow. */
 const COST = { N: 2 ** 17, r: 8, p: 1, maxmem: 2 ** 28 };
 
-/** A wallet opened by a passphrase. Nobody can help a shop that forgets it. */
+/**
+ * A wallet opened by a passphrase. Nobody can help a shop that forgets it.
+ * @public Beside the file, for a shop without a window.
+ */
 export function passphraseWallet(passphrase: string): Wallet {
   return {
     kind: 'passphrase',
