@@ -2,8 +2,9 @@ import type { MessagePortMain } from 'electron';
 import type { OpenRefusal } from '../service/backing.ts';
 import type { ServiceProcess } from './serviceProcess.ts';
 
-/** A service that ends by itself sooner than this after its start is not started again. */
+/** A service that ends by itself sooner than this after its start has failed; the second in a row is the last. */
 const LIVED_MS = 10_000;
+const FAILURES = 2;
 /** What sealing and closing may take before the process is ended all the same; commands are kept either way. */
 const PATIENCE_MS = 5_000;
 
@@ -15,7 +16,8 @@ export type Keeper = {
 };
 
 /**
- * Keeps one service running: one that ends by itself is started anew, one that cannot open or ends at once is told of.
+ * Keeps one service running: one that ends by itself is started anew. One that cannot open is told of, and so is one
+ * that ends soon after its start a second time.
  *
  * @param start Starts a service process.
  * @param cannotStart Called with the reason when there is no service and will be none.
@@ -26,6 +28,7 @@ export function keepService(
   now: () => number = Date.now,
 ): Keeper {
   let ending = false;
+  let failures = 0;
   let service: ServiceProcess;
   const run = () => {
     const since = now();
@@ -35,7 +38,8 @@ export function keepService(
       if (refusal && !ending) cannotStart(refusal);
       void current.gone.then(() => {
         if (ending || refusal) return;
-        if (now() - since >= LIVED_MS) run();
+        failures = now() - since >= LIVED_MS ? 0 : failures + 1;
+        if (failures < FAILURES) run();
         else cannotStart({ refused: 'service-ended', path: '' });
       });
     });

@@ -18,7 +18,9 @@ export type OpenedApp = {
   readonly context: BrowserContext;
   /** There in Electron only. */
   readonly electron?: ElectronApplication;
-  /** Closes it in order; a folder made for it is deleted. */
+  /** Ends the app in order; its folders stay. */
+  readonly end: () => Promise<void>;
+  /** Ends the app in order, and deletes the folders that were made for it. */
   readonly close: () => Promise<void>;
 };
 
@@ -48,10 +50,8 @@ export async function openInElectron(opening: Opening = {}): Promise<OpenedApp> 
   const page = await electron.firstWindow();
   const complaints = listen(page);
   if (opening.viewport) await page.setViewportSize(opening.viewport);
-  const close = async () => {
-    await electron.close();
-    place.remove();
-  };
+  const end = once(() => electron.close());
+  const close = () => end().then(place.remove);
   return {
     where: 'electron',
     page,
@@ -60,6 +60,7 @@ export async function openInElectron(opening: Opening = {}): Promise<OpenedApp> 
     complaints,
     context: electron.context(),
     electron,
+    end,
     close,
   };
 }
@@ -74,12 +75,20 @@ export async function openInBrowser(opening: Opening = {}): Promise<OpenedApp> {
   const page = await context.newPage();
   const complaints = listen(page);
   await page.goto(served.address);
-  const close = async () => {
+  const end = once(async () => {
     await browser.close();
     await served.end();
-    place.remove();
+  });
+  const close = () => end().then(place.remove);
+  return { where: 'browser', page, data: place.data, config: place.config, complaints, context, end, close };
+}
+
+function once(work: () => Promise<void>): () => Promise<void> {
+  let done: Promise<void> | undefined;
+  return () => {
+    done ??= work();
+    return done;
   };
-  return { where: 'browser', page, data: place.data, config: place.config, complaints, context, close };
 }
 
 function placeFor({ data, config }: Opening) {
