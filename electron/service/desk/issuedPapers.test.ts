@@ -1,0 +1,246 @@
+import { afterEach, describe, expect, it } from 'vitest';
+import shopOf from '../../../assets/demo/shop.json' with { type: 'json' };
+import story from '../../../assets/demo/story.json' with { type: 'json' };
+import type { JobId } from '../../../core/ids.ts';
+import { charges } from '../../../core/job/charges.ts';
+import type { Paper } from '../../../core/papers/content.ts';
+import { aDesk, type Desk } from '../../../tests/builders/desk.ts';
+import { saidBy } from '../../../tests/builders/papers/saidBy.ts';
+import { issuedPaper } from './papers.ts';
+
+let desk: Desk;
+afterEach(() => desk.close());
+
+const signed = { name: story.owner.name, drawn: null };
+
+/** A machine taken in at the counter, with what this job has of its own. */
+async function takenIn(own: { readonly charging?: 'charged' | 'free'; readonly notCollectedText?: string } = {}) {
+  const { notCollectedText = '', charging = 'charged' } = own;
+  desk = await aDesk();
+  await desk.ask('openShop', { settings: { ...shopOf.settings, notCollectedText }, staff: shopOf.staff }, 'mina');
+  const done = await desk.ask(
+    'takeIn',
+    {
+      owner: { fresh: story.owner },
+      machine: { fresh: { called: story.machine.called, tag: story.tag, serial: story.machine.serial } },
+      enquiry: null,
+      cameBack: null,
+      tasks: null,
+      charging,
+      told: story.told,
+      cameAlong: story.cameAlong,
+      lift: 'two',
+      limitMinor: 12_000,
+      smallPartsUpToMinor: 0,
+      deadline: null,
+      substitution: { used: true, lesser: 'ask' },
+      recording: false,
+    },
+    'mina',
+  );
+  return done.made.slice('job:'.length) as JobId;
+}
+
+const sign = (job: JobId) => desk.ask('signSheet', { job, answers: story.answers, signed, contentHash: '' }, 'mina');
+
+/** The newest paper of a kind, as it was written into the journal. */
+async function newest(job: JobId, kind: string): Promise<Paper> {
+  const named = (await desk.view(job)).job?.papers.findLast((paper) => paper.kind === kind);
+  const paper = named && (await issuedPaper(await desk.shop.read(), named.number));
+  if (!paper) throw new Error(`no ${kind}`);
+  return paper.content;
+}
+const said = async (job: JobId, kind: string) =>
+  saidBy(await newest(job, kind))
+    .join('\n')
+    .replaceAll('\u00a0', ' ');
+
+/** One step at the bench, with the minutes it took. */
+async function aStep(job: JobId, what: string, outcome: string, handsOn: number): Promise<void> {
+  const startedAt = desk.folder.clock.now;
+  const use = { loaner: null, slots: [], parts: [] };
+  await desk.ask('startWork', { job, kind: 'step', what, startedAt, tray: 'tray 1', use, ownWord: null });
+  const run = (await desk.view(job)).job?.work.at(-1)?.run;
+  desk.pass(handsOn);
+  const ended = { endedAt: desk.folder.clock.now, outcome, handsOn, waiting: 0, readings: [], passed: null };
+  await desk.ask('finishWork', { job, run, ...ended, note: null, endsWith: null, use, tray: 'tray 1' });
+}
+
+const handOver = (job: JobId, differences: readonly unknown[] = []) =>
+  desk.ask(
+    'handOver',
+    {
+      job,
+      collectedBy: story.owner.name,
+      signed,
+      contentHash: '',
+      returned: story.cameAlong,
+      oursOff: [],
+      differences,
+    },
+    'mina',
+  );
+
+describe('the papers of a signed sheet', () => {
+  it('are the receipt, the consents, the estimate and the tag, of what was told and nothing else', async () => {
+    const job = await takenIn();
+    await sign(job);
+    const receipt = await said(job, 'intake-receipt');
+    expect(receipt).toContain('Judith Amberley, machine F6C 6KA 5');
+    expect(receipt).toContain(story.told.ownWords);
+    expect(receipt).toContain('It was moved or sent (Saturday 10 October, upright in a van)');
+    expect(receipt).toContain('Taken in by Mina Tidewell.');
+    expect(receipt).toContain('FS-2020-0417-22');
+    expect(receipt).toContain('You do not know whether the disk is encrypted.');
+    expect(receipt).not.toContain('photograph');
+    const consents = await said(job, 'consent-sheet');
+    expect(consents).toContain('Without my word it may cost no more than £120.00');
+    expect(consents).toContain('Colm Amberley may collect my computer');
+    expect(consents).not.toMatch(/\{|\}|\(\)/);
+    const estimate = await said(job, 'estimate');
+    expect(estimate).toContain('The repair costs at most £120.00.');
+    expect(estimate).toContain('How long it takes cannot be said yet.');
+    expect(estimate).not.toContain('likely');
+    expect(await said(job, 'bench-tag')).not.toContain('Amberley');
+  });
+
+  it('print the sheet anew when an answer is taken back, with the day', async () => {
+    const job = await takenIn();
+    await sign(job);
+    await desk.ask('withdrawConsent', { job, id: 'photos' });
+    const sheet = await newest(job, 'consent-sheet');
+    expect(saidBy(sheet).join('\n')).toContain('taken back on');
+    expect(sheet.shape === 'sheet' && sheet.supersedes).toContain('CS-2026-0001');
+  });
+
+  it('say "unanswered, so no" for what was left open', async () => {
+    const job = await takenIn();
+    await desk.ask('signSheet', { job, answers: { open: 'yes' }, signed, contentHash: '' }, 'mina');
+    const sheet = await said(job, 'consent-sheet');
+    expect(sheet).toContain('unanswered, so no');
+    expect(sheet).toContain('unanswered, so back to you');
+  });
+});
+
+describe('going home as it came', () => {
+  it('says why, what is different, and charges the finding fee with the tax in it', async () => {
+    const job = await takenIn();
+    await sign(job);
+    await aStep(job, 'look-mains', 'same', 6);
+    await desk.ask('goHomeAsItCame', { job, why: 'not-worth-it' });
+    await handOver(job, [{ what: 'hours-more', says: null }]);
+    const report = await said(job, 'return-report');
+    expect(report).toContain('Your computer goes home as it came; it is not repaired.');
+    expect(report).toContain('Mending it is not worth what it would cost.');
+    expect(report).toContain('More hours on drives and fans.');
+    expect(report).not.toMatch(/works again|had failed/);
+    const bill = await said(job, 'bill');
+    expect(bill).toContain('It comes to £30.00, tax in it £5.00.');
+    const { job: ended } = await desk.view(job);
+    expect(ended && charges(ended, true).owedMinor).toBe(3000);
+  });
+
+  it('of a job free of charge says what it would have cost, and that nothing is owed', async () => {
+    const job = await takenIn({ charging: 'free' });
+    await sign(job);
+    await desk.ask('goHomeAsItCame', { job, why: 'not-found' });
+    await handOver(job);
+    const bill = await said(job, 'bill');
+    expect(bill).toContain('There is nothing to pay.');
+    expect(bill).toContain('£30.00');
+    expect(bill).toContain('Free of charge: nothing is owed');
+    expect(bill).toContain('-£30.00');
+  });
+});
+
+describe('a paper that the record cannot bear', () => {
+  const missing = [
+    ['changed-finding-notice', 'paper-nothing-asked'],
+    ['substitute-part-disclosure', 'paper-nothing-asked'],
+    ['owners-word-record', 'paper-nothing-answered'],
+    ['return-report', 'paper-not-ready-yet'],
+    ['bill', 'paper-not-ready-yet'],
+    ['replaced-part-slip', 'paper-nothing-replaced'],
+    ['incident', 'paper-no-incident'],
+    ['reminder', 'paper-not-ready-yet'],
+    ['last-notice', 'paper-not-ready-yet'],
+    ['media-sanitisation-certificate', 'paper-no-erasure-recorded'],
+    ['declined-to-save-data', 'paper-data-not-declined'],
+    ['lent-part-agreement', 'paper-nothing-lent'],
+    ['deposit-receipt', 'paper-no-deposit-recorded'],
+    ['collection-authorisation', 'paper-nobody-named'],
+  ] as const;
+
+  it('is refused by name, and takes no number', async () => {
+    const job = await takenIn();
+    for (const [kind, refused] of missing)
+      expect(await desk.refused('issue', { job, kind, part: null })).toMatchObject({ refused });
+    expect((await desk.view(job)).job?.papers).toEqual([]);
+  });
+
+  it('is no last notice while the shop has not said what its law allows', async () => {
+    const job = await takenIn();
+    await sign(job);
+    await desk.ask('goHomeAsItCame', { job, why: 'not-found' });
+    await desk.ask('tellReady', { job, how: 'phone' });
+    desk.pass(8 * 24 * 60);
+    await desk.ask('remind', { job, last: false });
+    expect(await said(job, 'reminder')).toContain('Tuesday to Friday 09:00 to 13:00 and 14:00 to 18:00');
+    desk.pass(8 * 24 * 60);
+    expect(await desk.refused('remind', { job, last: true })).toMatchObject({ refused: 'paper-no-local-text' });
+    await desk.ask(
+      'changeShop',
+      {
+        settings: { ...shopOf.settings, notCollectedText: 'It is sold as our law allows.' },
+      },
+      'bram',
+    );
+    await desk.ask('remind', { job, last: true });
+    expect(await said(job, 'last-notice')).toContain('It is sold as our law allows.');
+  });
+});
+
+it('an incident is told as it happened, with who pays', async () => {
+  const job = await takenIn();
+  await sign(job);
+  await desk.ask('reportIncident', {
+    job,
+    what: 'A screw of the cooler broke off in its bracket',
+    part: null,
+    partIs: null,
+    cause: 'unknown',
+    photographs: [],
+    costMinor: 450,
+  });
+  const paper = await said(job, 'incident');
+  expect(paper).toContain('A screw of the cooler broke off in its bracket.');
+  expect(paper).toContain('The cause is not known.');
+  expect(paper).toContain('Putting it right costs us £4.50; none of it is on your bill.');
+});
+
+it('someone whom the owner named and signed for may collect', async () => {
+  const job = await takenIn();
+  await sign(job);
+  await desk.ask('issue', { job, kind: 'collection-authorisation', part: null });
+  expect(await said(job, 'collection-authorisation')).toContain(
+    'Colm Amberley may collect your computer. Only you agree to money.',
+  );
+});
+
+it('an erased owner is said to be erased on what is issued afterwards', async () => {
+  const job = await takenIn();
+  await sign(job);
+  const owner = (await desk.view(job)).owner?.id ?? '';
+  await desk.shop.eraseOwner(owner, [
+    { purpose: 'contact', erase: true },
+    { purpose: 'record', erase: true },
+    { purpose: 'signature', erase: true },
+    { purpose: 'readings', erase: true },
+  ]);
+  await desk.ask('goHomeAsItCame', { job, why: 'never-answered' });
+  await desk.ask('issue', { job, kind: 'return-report', part: null });
+  const report = await said(job, 'return-report');
+  expect(report).toContain('(erased)');
+  expect(report).not.toContain('Amberley');
+  expect(report).not.toContain(story.told.ownWords);
+});
