@@ -9,6 +9,7 @@ import tracing from '../../assets/words/en/tracing.json' with { type: 'json' };
 import type { NewId } from '../../core/ids.ts';
 import { tracingDoorFor } from '../../core/job/bench/tracingDoorFor.ts';
 import type { JobWords } from '../../core/job/papers/jobWords.ts';
+import type { ShopSettings } from '../../core/job/shop.ts';
 import { minorDigits } from '../../core/money/minorDigits.ts';
 import type { PaperWords } from '../../core/papers/words.ts';
 import type { Tools } from './desk/does.ts';
@@ -31,6 +32,14 @@ export const systemChance: Chance = {
   randomInt: (below) => randomInt(below),
 };
 
+/** How figures are written: as in the shop's country, in the language that the words are really in. */
+function localeOf(language: string, settings: ShopSettings): string {
+  if (language === settings.language && language in PAPER_WORDS) return settings.locale;
+  if (language in PAPER_WORDS) return language;
+  const { region } = new Intl.Locale(settings.locale);
+  return region === undefined ? 'en' : `en-${region}`;
+}
+
 /** What core is handed beside the view: ids, chance, hashing, the last sealed head, the tracing engine, words for papers. */
 export function openTools(engine: Engine, lastHead: () => string | null, chance: Chance = systemChance): Tools {
   return {
@@ -43,7 +52,7 @@ export function openTools(engine: Engine, lastHead: () => string | null, chance:
     tracing: tracingDoorFor(engine.live, engine.model),
     jobWords: () => JOB_WORDS,
     paperSetting: (language, settings) => ({
-      locale: language === settings.language ? settings.locale : language,
+      locale: localeOf(language, settings),
       zone: settings.zone,
       pageSize: settings.paperSize,
       words: PAPER_WORDS[language] ?? enPapers,
