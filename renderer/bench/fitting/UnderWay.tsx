@@ -25,7 +25,7 @@ export function UnderWay({ sheet, tray }: { readonly sheet: JobSheet; readonly t
       <h2>{workName(under)}</h2>
       <div className="bench-row">
         <NumberField
-          label={t('bench.task-minutes')}
+          label={t('bench.hands-on')}
           labelled="above"
           unit={t('bench.min')}
           least={0}
