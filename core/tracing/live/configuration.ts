@@ -31,8 +31,8 @@ export function lookMask(model: FaultModel, log: readonly LoggedStep[], step: St
   return { before, look: (before | maskOf(step.takesOut)) & ~maskOf(step.bringsIn), stays: before };
 }
 
-/** What the last step that made it work had taken out: this is what goes back in. */
-function suspectMask(model: FaultModel, log: readonly LoggedStep[]): number {
+/** What the last step that made it work had taken out, in bits over CIRCUITS: this is what goes back in. */
+export function suspectMask(model: FaultModel, log: readonly LoggedStep[]): number {
   for (let at = log.length - 1; at >= 0; at--) {
     const entry = log[at];
     const step = entry && !entry.struck ? stepOf(model, entry) : undefined;

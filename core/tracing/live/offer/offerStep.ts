@@ -3,6 +3,7 @@ import { type Ranking, StepRanker, standOf } from '../../plan/rank.ts';
 import { assemblyOf, movesBefore } from '../assembly.ts';
 import { suspectsOf } from '../belief/belief.ts';
 import { type Posterior, posteriorOf } from '../belief/posterior.ts';
+import { readGroups } from '../readGroups.ts';
 import type { FaultModel, Method, NotOffered, Offer, StateId, Step, StepId, StepView, TracingCase } from '../types.ts';
 import { whyNotOffered } from './available.ts';
 import { seeStep } from './seeStep.ts';
@@ -46,19 +47,24 @@ export function offerStep(model: FaultModel, tracing: TracingCase, { method }: {
   const wanted = method === 'easiest' ? ranking.easiest : method === 'ratio' ? ranking.ratio : ranking.best;
   // What is held back is worth its opening steps: the first of them is the one to do now.
   const opener = held[wanted - steps.length]?.firstDo[0];
-  const chosen = opener ? steps.indexOf(opener) : wanted;
-  const settled = verdict.verdict === 'confirmed' || verdict.verdict === 'cured';
+  const planned = opener ? steps.indexOf(opener) : wanted;
+  const settled = ['confirmed', 'cured', 'not-reproduced'].includes(verdict.verdict);
+  // A machine that works here is not handed over before it was tried to make it fail.
+  const works = readGroups(model, tracing.seen).includes('NF');
+  const chosen = planned < 0 && works && !only ? mostLikelyToFail(live) : planned;
   const next = settled || chosen < 0 ? null : see(chosen);
-  const stop: Offer['stop'] = settled
-    ? { stop: 'settled', verdict }
-    : chosen < 0
-      ? {
-          stop: 'hand-over',
-          expectedMinutes: ranking.stopping,
-          handOverMinutes: live.problem.handOver,
-          because: steps.length === 0 ? 'no-step-left' : 'dearer-than-limit',
-        }
-      : null;
+  const left = verdict.verdict === 'named' && chosen < 0;
+  const stop: Offer['stop'] =
+    settled || left
+      ? { stop: 'settled', verdict }
+      : chosen < 0
+        ? {
+            stop: 'hand-over',
+            expectedMinutes: ranking.stopping,
+            handOverMinutes: live.problem.handOver,
+            because: steps.length === 0 ? 'no-step-left' : 'dearer-than-limit',
+          }
+        : null;
   return {
     method,
     interim: method !== 'rollout',
@@ -74,6 +80,18 @@ export function offerStep(model: FaultModel, tracing: TracingCase, { method }: {
     notOffered,
     openStates: open,
   };
+}
+
+/** The long trial that shows a fault soonest for its minutes; -1 when none is left. */
+function mostLikelyToFail({ problem, steps }: LiveProblem): number {
+  const worth = steps.map((step, s) => {
+    if (step.kind !== 'load' || step.exposure === null || step.confirming) return 0;
+    const quiet = problem.steps[s]?.chance[step.normal];
+    const fails = 1 - (quiet?.reduce((sum, p, w) => sum + p * (problem.prior[w] as number), 0) ?? 1);
+    return fails / (problem.steps[s]?.minutes ?? 1);
+  });
+  const best = Math.max(...worth);
+  return best > 0 ? worth.indexOf(best) : -1;
 }
 
 /** Steps that only a gate holds back, where all that opens it can be done now. */

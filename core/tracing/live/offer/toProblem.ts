@@ -4,8 +4,9 @@ import { circuitFlags, conditionOf } from '../belief/conditions.ts';
 import type { Hypothesis } from '../belief/hypotheses.ts';
 import { outlook } from '../belief/outlook.ts';
 import type { Posterior } from '../belief/posterior.ts';
-import { lookMask } from '../configuration.ts';
+import { lookMask, suspectMask } from '../configuration.ts';
 import type { FaultModel, Outcome, Step, TracingCase } from '../types.ts';
+import { SPEAKS_FROM } from './verdictAfter.ts';
 import { harmOf, ownMinutes, weighedWaiting } from './weights.ts';
 
 /** One way it can stand now: a hypothesis with what of it is still there. */
@@ -94,9 +95,33 @@ function likeliestWays(posterior: Posterior): readonly Way[] {
   return ways.slice(0, Math.min(MOST_WAYS, enough < 0 ? ways.length : enough + 1));
 }
 
-/** Does this outcome end the tracing of what is there: it works, or it is proof by itself? */
-const ends = (outcome: Outcome): boolean =>
-  ['works', 'evidence', 'fails-on-rig', 'fails-again'].includes(outcome.meaning.means);
+/** Is this way's fault what the outcome would name, prove or mend? `back`: the circuits that would go back in. */
+function meant(model: FaultModel, step: Step, outcome: Outcome, way: Way, back: number): boolean {
+  const fault = model.faults[way.hypothesis.first];
+  if (!fault) return false;
+  const { meaning } = outcome;
+  if (meaning.means === 'evidence') return meaning.of.includes(fault.id);
+  if (meaning.means === 'fails-again') return ((model.faultMask[way.hypothesis.first] as number) & back) !== 0;
+  if (meaning.means === 'fails-on-rig') return step.onRig?.some((circuit) => fault.circuits.includes(circuit)) ?? false;
+  return step.takesOut.some((circuit) => fault.circuits.includes(circuit)) || (step.mends[fault.id] ?? 0) > 0;
+}
+
+/** Does this outcome end the tracing, as the plan sees it: it works, or is proof, and the outcome itself speaks for what it means? */
+function ends(step: Step, outcome: Outcome, before: number, after: number): boolean {
+  const odds = (p: number) => p / Math.max(1e-12, 1 - p);
+  const speaks = odds(after) >= SPEAKS_FROM * odds(before);
+  switch (outcome.meaning.means) {
+    case 'works':
+      return speaks && !step.confirming && step.kind !== 'back';
+    case 'evidence':
+    case 'fails-on-rig':
+      return speaks;
+    case 'fails-again':
+      return step.id === 'put-back';
+    default:
+      return false;
+  }
+}
 
 function planStep(
   model: FaultModel,
@@ -123,8 +148,29 @@ function planStep(
     if (sum > 0) for (const row of chance) row[w] = (row[w] as number) / sum;
   });
   const harmByFault = harmOf(model, tracing, step);
-  const cures = step.outcomes.map(ends);
+  const back = suspectMask(model, tracing.log);
+  const rights = step.outcomes.map((outcome) =>
+    Float64Array.from(ways, (way) => (meant(model, step, outcome, way, back) ? 1 : 0)),
+  );
+  const share = (weights: (w: number) => number, right: Float64Array) => {
+    let all = 0;
+    let good = 0;
+    ways.forEach((_, w) => {
+      all += weights(w);
+      good += weights(w) * (right[w] as number);
+    });
+    return all > 0 ? good / all : 0;
+  };
+  const cures = step.outcomes.map((outcome, o) => {
+    const right = rights[o] as Float64Array;
+    const before = share((w) => ways[w]?.p ?? 0, right);
+    const after = share((w) => (ways[w]?.p ?? 0) * (chance[o]?.[w] as number), right);
+    return ends(step, outcome, before, after);
+  });
   const confirm = confirmMinutes(step);
+  const toMend = (w: number) => (step.takesOut.length > 0 && isNoPart(model, ways[w] as Way) ? MENDING : 0);
+  // Where it ends though nothing of the fault was touched, the tracing was for nothing.
+  const falseEnd = handOverMinutes(tracing);
   return {
     id: step.id,
     minutes: ownMinutes(step),
@@ -141,10 +187,9 @@ function planStep(
           (harmByFault[way.hypothesis.first] ?? 0) +
           (way.hypothesis.second >= 0 ? (harmByFault[way.hypothesis.second] ?? 0) : 0),
       ),
-    ending: Float64Array.from(ways, (way, w) =>
+    ending: Float64Array.from(ways, (_, w) =>
       chance.reduce(
-        (sum, row, o) =>
-          sum + (cures[o] ? (row[w] as number) * ending(model, step, o, way, confirm, handOverMinutes(tracing)) : 0),
+        (sum, row, o) => sum + (cures[o] ? (row[w] as number) * (rights[o]?.[w] ? confirm + toMend(w) : falseEnd) : 0),
         0,
       ),
     ),
@@ -152,22 +197,14 @@ function planStep(
   };
 }
 
+/** Minutes to find what mends software or settings once a part in their place has shown that it is them: from memory, no source. */
+const MENDING = 120;
+
+const isNoPart = (model: FaultModel, way: Way): boolean => {
+  const part = model.faults[way.hypothesis.first]?.part;
+  return part === 'software' || part === 'settings';
+};
+
 /** Minutes to confirm after a step that made it work: the suspect back in once more, the same trial again. */
 const confirmMinutes = (step: Step): number =>
   step.kind === 'swap' || step.kind === 'remove' ? step.handsOn + weighedWaiting(step.waiting) : 0;
-
-/**
- * Minutes that an ending outcome still asks for: confirming where it was right. Where it works, or looks proved, though
- * nothing of the fault was touched, the tracing was for nothing.
- */
-function ending(model: FaultModel, step: Step, outcome: number, way: Way, confirm: number, falseEnd: number): number {
-  const meaning = step.outcomes[outcome]?.meaning;
-  const fault = model.faults[way.hypothesis.first];
-  if (!meaning || !fault) return 0;
-  if (meaning.means === 'evidence') return meaning.of.includes(fault.id) ? 0 : falseEnd;
-  const touches =
-    step.takesOut.some((circuit) => fault.circuits.includes(circuit)) ||
-    (step.onRig?.some((circuit) => fault.circuits.includes(circuit)) ?? false) ||
-    (step.mends[fault.id] ?? 0) > 0;
-  return touches ? confirm : falseEnd;
-}

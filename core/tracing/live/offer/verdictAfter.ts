@@ -1,6 +1,7 @@
 import { suspectsOf } from '../belief/belief.ts';
 import type { Posterior } from '../belief/posterior.ts';
 import { posteriorOf } from '../belief/posterior.ts';
+import { readGroups } from '../readGroups.ts';
 import type {
   EvidenceEntry,
   Fault,
@@ -15,7 +16,13 @@ import type {
 } from '../types.ts';
 
 /** A part is called confirmed only while what the log shows leaves it at least this likely. */
-const CONFIRMED_FROM = 0.9;
+export const CONFIRMED_FROM = 0.9;
+/** It works: what was touched is named, or cured, only while that is the likelier reason… */
+export const NAMED_FROM = 0.5;
+/** …and the trial itself spoke for it: the odds rose at least so many times. A quiet trial of what comes and goes names nothing. */
+export const SPEAKS_FROM = 3;
+/** What a loaner in its place shows to be at fault, but no part is: the tracing goes on to what mends it. */
+const NO_PART: readonly Fault['part'][] = ['software', 'settings', 'none', 'home'];
 
 type Found = { readonly entry: LoggedStep; readonly step: Step; readonly outcome: Outcome };
 
@@ -35,7 +42,8 @@ export function verdictAfter(
   return (
     ownEvidence(model, found, suspects) ??
     onTheRig(model, found, suspects) ??
-    worked(model, found, suspects) ?? { verdict: 'tracing' }
+    worked(model, tracing, found, suspects) ??
+    notReproduced(model, tracing, found, suspects) ?? { verdict: 'tracing' }
   );
 }
 
@@ -51,12 +59,19 @@ const evidenceOf = (found: readonly Found[]): readonly EvidenceEntry[] =>
 const likeliest = (suspects: readonly Suspect[], among: (fault: string) => boolean): Suspect | undefined =>
   suspects.filter((suspect) => among(suspect.fault)).toSorted((a, b) => b.p + b.mended - a.p - a.mended)[0];
 
+/** Chance that one of these faults is, or was, there. */
+const chanceOf = (suspects: readonly Suspect[], among: (fault: string) => boolean): number =>
+  suspects.reduce((sum, suspect) => sum + (among(suspect.fault) ? suspect.p + suspect.mended : 0), 0);
+
 function ownEvidence(model: FaultModel, found: readonly Found[], suspects: readonly Suspect[]): Verdict | null {
   for (const one of found.toReversed()) {
     const { meaning } = one.outcome;
     if (meaning.means !== 'evidence') continue;
     const suspect = likeliest(suspects, (fault) => meaning.of.includes(fault));
-    if (!suspect || suspect.p < CONFIRMED_FROM) continue;
+    if (!suspect) continue;
+    const { part: blamed } = faultOf(model, suspect.fault);
+    const sure = chanceOf(suspects, (fault) => meaning.of.includes(fault) && faultOf(model, fault).part === blamed);
+    if (sure < CONFIRMED_FROM) continue;
     const { part } = faultOf(model, suspect.fault);
     return {
       verdict: 'confirmed',
@@ -94,7 +109,12 @@ function onTheRig(model: FaultModel, found: readonly Found[], suspects: readonly
 }
 
 /** It worked: with a part out or replaced that part is named, and confirmed when it fails again with the part back in. */
-function worked(model: FaultModel, found: readonly Found[], suspects: readonly Suspect[]): Verdict | null {
+function worked(
+  model: FaultModel,
+  tracing: TracingCase,
+  found: readonly Found[],
+  suspects: readonly Suspect[],
+): Verdict | null {
   const at = found.findLastIndex((one) => one.outcome.meaning.means === 'works' && one.step.id !== 'put-back');
   const one = found[at];
   if (!one) return null;
@@ -105,7 +125,10 @@ function worked(model: FaultModel, found: readonly Found[], suspects: readonly S
     const suspect = likeliest(suspects, touched);
     if (!suspect) return null;
     const { part } = faultOf(model, suspect.fault);
-    if (back?.outcome.meaning.means === 'fails-again')
+    const blamed = (fault: string) => touched(fault) && faultOf(model, fault).part === part;
+    const sure = chanceOf(suspects, blamed);
+    if (NO_PART.includes(part) || sure < NAMED_FROM || !spoke(model, tracing, one, blamed)) return null;
+    if (back?.outcome.meaning.means === 'fails-again' && sure >= CONFIRMED_FROM)
       return {
         verdict: 'confirmed',
         way: 'both-ways',
@@ -114,7 +137,7 @@ function worked(model: FaultModel, found: readonly Found[], suspects: readonly S
         p: suspect.p,
         evidence: evidenceOf([one, back]),
       };
-    if (back)
+    if (back?.outcome.meaning.means === 'works')
       return { verdict: 'cured', by: 'reseating', fault: null, p: suspect.mended, evidence: evidenceOf([one, back]) };
     return {
       verdict: 'named',
@@ -125,12 +148,60 @@ function worked(model: FaultModel, found: readonly Found[], suspects: readonly S
       confirmBy: confirmingSteps(model, part),
     };
   }
-  return cured(model, found, one, suspects);
+  return cured(model, tracing, found, one, suspects);
 }
 
-function cured(model: FaultModel, found: readonly Found[], one: Found, suspects: readonly Suspect[]): Verdict | null {
+/** A fault that would have stayed hidden in no more than this share of such trials could not be reproduced. */
+const HIDDEN_AT_MOST = 0.2;
+const STILL_LEFT = 0.05;
+
+/** It works here, was watched for long against how often it was told to fail, and never failed: not reproduced, not excluded. */
+function notReproduced(
+  model: FaultModel,
+  tracing: TracingCase,
+  found: readonly Found[],
+  suspects: readonly Suspect[],
+): Verdict | null {
+  const rate =
+    tracing.told.rate ?? model.often.find((one) => one.rate && tracing.told.often.includes(one.id))?.rate ?? null;
+  const here = readGroups(model, tracing.seen);
+  if (!rate || !here.includes('NF') || here.length > 1) return null;
+  const watched = found.filter((one) => one.step.exposure !== null && one.step.kind === 'load');
+  if (watched.some((one) => one.outcome !== one.step.outcomes[one.step.normal])) return null;
+  const hidden = watched.reduce((p, { step: { exposure } }) => {
+    const hours = (exposure?.loadHours ?? 0) + (exposure?.idleHours ?? 0);
+    return p * (1 - rate.perStart) ** (exposure?.starts ?? 0) * Math.exp(-rate.perHour * hours);
+  }, 1);
+  if (hidden > HIDDEN_AT_MOST) return null;
+  return {
+    verdict: 'not-reproduced',
+    hiddenChance: hidden,
+    left: suspects.filter((one) => one.p >= STILL_LEFT).map((one) => one.fault),
+    evidence: evidenceOf(watched),
+  };
+}
+
+const odds = (p: number): number => p / Math.max(1e-12, 1 - p);
+
+/** Did this step itself speak for these faults: are their odds well above what they were before it? */
+function spoke(model: FaultModel, tracing: TracingCase, one: Found, blamed: (fault: string) => boolean): boolean {
+  const at = tracing.log.findIndex((entry) => entry.entry === one.entry.entry);
+  const chanceAt = (log: readonly LoggedStep[]) =>
+    chanceOf(suspectsOf(model, posteriorOf(model, { ...tracing, log }, false)), blamed);
+  return odds(chanceAt(tracing.log.slice(0, at + 1))) >= SPEAKS_FROM * odds(chanceAt(tracing.log.slice(0, at)));
+}
+
+function cured(
+  model: FaultModel,
+  tracing: TracingCase,
+  found: readonly Found[],
+  one: Found,
+  suspects: readonly Suspect[],
+): Verdict | null {
   const later = found.slice(found.indexOf(one) + 1);
   if (later.some((again) => ['same', 'worse', 'fails-again'].includes(again.outcome.meaning.means))) return null;
+  const mends = (fault: string) => (one.step.mends[fault] ?? 0) > 0;
+  if (chanceOf(suspects, mends) < NAMED_FROM || !spoke(model, tracing, one, mends)) return null;
   if (one.step.kind === 'sweep')
     return { verdict: 'cured', by: 'sweep', fault: null, p: 1, evidence: evidenceOf([one]) };
   const mended = suspects

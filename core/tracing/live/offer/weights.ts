@@ -1,12 +1,15 @@
 import type { FaultModel, Loaner, Step, TracingCase } from '../types.ts';
 import { loanerFor } from './available.ts';
 
-/** What a waiting minute counts by its length: nearly full while one stands beside it, little when one can leave. Common practice, no source. */
+/**
+ * What waiting counts by its length: nearly full while one stands beside it, a third while one stays near, little when
+ * another machine can be taken up, hardly anything overnight. Common practice, no source.
+ */
 export function weighedWaiting(minutes: number): number {
-  const near = Math.min(minutes, 3);
-  const away = Math.min(Math.max(minutes - 3, 0), 57);
-  const long = Math.max(minutes - 60, 0);
-  return near * 0.8 + away * 0.3 + long * 0.05;
+  const between = (from: number, to: number) => Math.min(Math.max(minutes - from, 0), to - from);
+  return (
+    between(0, 3) * 0.8 + between(3, 30) * 0.3 + between(30, 120) * 0.1 + between(120, Number.POSITIVE_INFINITY) * 0.02
+  );
 }
 
 /** What a borrowed part is worth in bench minutes: price, proving it anew, and the jobs that want it too. */
