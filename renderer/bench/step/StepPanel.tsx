@@ -44,7 +44,7 @@ export function StepPanel({ sheet, tracing, wall, run, about, back }: StepPanelP
   const step =
     id === null ? null : offered ? stepInWords(offered, offer.saved, wall, words) : handStepInWords(id, tracing, words);
   const handling = id === null ? undefined : tracing.handling[id]?.handling;
-  const loaner = loanerFor(offered, wall);
+  const loaner = chosen.loaner ?? loanerFor(offered, wall);
   const held = offer.notOffered.find((one) => one.step === id && one.why.is === 'gate') !== undefined;
   const take = (next: string | null) => {
     setByHand(next);
@@ -104,7 +104,7 @@ export function StepPanel({ sheet, tracing, wall, run, about, back }: StepPanelP
       />
       {running && <ClaimForm claim={claim} clocked={run.clocked(now)} asksEnd={asksEnd} onClaim={setClaim} />}
       {handling && asksUse(handling) && (
-        <UseForm sheet={sheet} handling={handling} chosen={chosen} onChoose={setChosen} />
+        <UseForm sheet={sheet} wall={wall} handling={handling} chosen={chosen} onChoose={setChosen} />
       )}
       {byHand !== null && !running && <Key onPress={() => take(null)}>{t('bench.back-to-offer')}</Key>}
       {elseDialog}

@@ -1,4 +1,5 @@
-import type { JobSheet } from '../../../core/contract/screens.ts';
+import type { JobSheet, WallSheet } from '../../../core/contract/screens.ts';
+import { PART_KINDS } from '../../../core/custody/part.ts';
 import { takesKind } from '../../../core/custody/slot.ts';
 import type { PartId } from '../../../core/ids.ts';
 import type { StepHandling } from '../../../core/tracing/live/types.ts';
@@ -9,24 +10,27 @@ import type { Chosen } from './useStep.ts';
 
 /** Does this step ask which parts and slots? */
 export const asksUse = (handling: StepHandling | undefined): boolean =>
-  handling !== undefined && (handling.movesDimms || handling.intoSlotOf !== undefined);
+  handling !== undefined && (handling.movesDimms || handling.intoSlotOf !== undefined || isPart(handling.borrows));
+
+const isPart = (kind: string | null): boolean => PART_KINDS.some((one) => one === kind);
 
 export type UseFormProps = {
   readonly sheet: JobSheet;
+  readonly wall: WallSheet | undefined;
   readonly handling: StepHandling;
   readonly chosen: Chosen;
   readonly onChoose: (chosen: Chosen) => void;
 };
 
 /** Which of the owner's parts are handled and which slots gone through, in the order pressed; nothing pressed is the usual. */
-export function UseForm({ sheet, handling, chosen, onChoose }: UseFormProps) {
+export function UseForm({ sheet, wall, handling, chosen, onChoose }: UseFormProps) {
   const words = useWords();
   const { t } = words;
   const kind = handling.movesDimms ? 'dimm' : handling.intoSlotOf;
-  if (kind === undefined) return null;
   const { machine } = sheet;
-  const slots = machine.slots.filter((slot) => takesKind(slot.takes, kind));
+  const slots = kind === undefined ? [] : machine.slots.filter((slot) => takesKind(slot.takes, kind));
   const parts = sheet.parts.filter((part) => part.belongs.to === 'owner' && part.kind === kind);
+  const ours = (wall?.parts ?? []).filter((part) => part.kind === handling.borrows && part.place.at === 'bin');
   const where = (id: PartId) => {
     const place = parts.find((part) => part.id === id)?.place;
     return place?.at === 'slot' ? place.slot : place ? placeWords(place, words) : '';
@@ -34,6 +38,15 @@ export function UseForm({ sheet, handling, chosen, onChoose }: UseFormProps) {
   return (
     <fieldset className="bench-form">
       <legend>{t('bench.use')}</legend>
+      {isPart(handling.borrows) && ours.length > 0 && (
+        <ChoiceKeys
+          label={t('bench.use-loaner')}
+          mode="one"
+          choices={ours.map((part) => ({ id: part.id, says: [part.tag, part.name].filter(Boolean).join(' ') }))}
+          chosen={chosen.loaner === null ? [] : [chosen.loaner]}
+          onChoose={([loaner]) => onChoose({ ...chosen, loaner: loaner ?? null })}
+        />
+      )}
       {parts.length > 0 && (
         <ChoiceKeys
           label={t('bench.use-parts')}

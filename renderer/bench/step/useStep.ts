@@ -11,8 +11,13 @@ import { service } from '../../link/service.ts';
 import { hasNoLead } from '../inside/insideOf.ts';
 
 /** What the bench said of the parts and slots of the step before it starts. */
-export type Chosen = { readonly slots: readonly string[]; readonly parts: readonly PartId[] };
-export const NOTHING: Chosen = { slots: [], parts: [] };
+export type Chosen = {
+  readonly slots: readonly string[];
+  readonly parts: readonly PartId[];
+  /** Which of ours; null takes the one on offer. */
+  readonly loaner: string | null;
+};
+export const NOTHING: Chosen = { slots: [], parts: [], loaner: null };
 
 /** What is said of the step when it ends; `null` minutes are the clock's. */
 export type Claim = {
