@@ -1,0 +1,119 @@
+import { describe, expect, it } from 'vitest';
+import work from '../../assets/labour/work.json' with { type: 'json' };
+import { afterDoing, aTracingCase } from '../../tests/builders/tracingCase.ts';
+import { quantile } from '../figures/quantile.ts';
+import { standardModel } from '../tracing/live/model/standardModel.ts';
+import { estimate, taskMinutes } from './estimate.ts';
+import { finalise, normalQuantile, prng, xoshiro128ss } from './prng.ts';
+import type { EstimateRequest, LabourEstimate, WorkTask } from './types.ts';
+
+const model = standardModel();
+const WORK = work.work as readonly WorkTask[];
+
+const asked = (more: Partial<EstimateRequest> = {}): EstimateRequest => ({
+  model,
+  case: aTracingCase({ seen: ['no-lock-light'] }),
+  work: WORK,
+  rates: { perMinuteMinor: 75, spentMinor: 0, spentMinutes: 0, limitMinor: 12_000, parts: { board: 9000, dimm: 3000 } },
+  seed: 1,
+  paths: 2000,
+  policy: 'ratio',
+  ...more,
+});
+const made = (request: EstimateRequest): LabourEstimate => {
+  const figures = estimate(request);
+  if ('refused' in figures) throw new Error(figures.refused);
+  return figures;
+};
+
+describe('chance that is the same everywhere', () => {
+  it('gives the first ten outputs of the reference implementation of xoshiro128** from the state 1, 2, 3, 4', () => {
+    // Blackman and Vigna, xoshiro128starstar.c 1.1, as quoted in the tests of several public libraries.
+    const { nextUint32 } = xoshiro128ss([1, 2, 3, 4]);
+    expect(Array.from({ length: 10 }, nextUint32)).toEqual([
+      11520, 0, 5927040, 70819200, 2031721883, 1637235492, 1287239034, 3734860849, 3729100597, 4258142804,
+    ]);
+  });
+
+  it('spreads a seed by a mixer that loses nothing', () => {
+    // 1364076727 = 0x514e28b7: MurmurHash3 of nothing with seed 1, its published check value.
+    expect(finalise(1)).toBe(0x514e28b7);
+    expect(prng(0).nextUint32()).not.toBe(prng(1).nextUint32());
+  });
+
+  it('turns chances into the usual normal percentiles', () => {
+    // Two-sided 95 % and 90 %, one-sided 99.9 %: NIST/SEMATECH e-Handbook 1.3.6.7.1 (values from memory).
+    expect(normalQuantile(0.975)).toBeCloseTo(1.959964, 6);
+    expect(normalQuantile(0.95)).toBeCloseTo(1.644854, 6);
+    expect(normalQuantile(0.001)).toBeCloseTo(-3.090232, 6);
+    expect(normalQuantile(0.5)).toBeCloseTo(0, 12);
+  });
+});
+
+describe('a task time', () => {
+  it('has its likely time as median and low and high as 5th and 95th percentile', () => {
+    const chance = prng(3);
+    const task: WorkTask = { id: 'fit', kind: 'fitting', minutes: { low: 6, likely: 12, high: 24 }, chance: 1 };
+    const drawn = Array.from({ length: 40_000 }, () => taskMinutes(task, chance)).sort((a, b) => a - b);
+    expect(quantile(drawn, 0.5)).toBeCloseTo(12, 0);
+    expect(Math.abs((quantile(drawn, 0.05) ?? 0) / 6 - 1)).toBeLessThan(0.03);
+    expect(Math.abs((quantile(drawn, 0.95) ?? 0) / 24 - 1)).toBeLessThan(0.03);
+  });
+});
+
+describe('an estimate', () => {
+  it('prints the same figures for the same seed, others for another', () => {
+    expect(made(asked())).toEqual(made(asked()));
+    expect(made(asked({ seed: 2 })).handsOn).not.toEqual(made(asked()).handsOn);
+  });
+
+  it('names its own error, and two seeds differ by no more than that error allows', () => {
+    const medians = [11, 12, 13, 14, 15, 16].map((seed) => made(asked({ seed })));
+    const mean = medians.reduce((sum, one) => sum + one.handsOn.p50, 0) / medians.length;
+    for (const one of medians) expect(Math.abs(one.handsOn.p50 - mean)).toBeLessThan(6 * one.medianError + 0.1);
+  });
+
+  it('gives up when something newer is asked', () => {
+    expect(estimate(asked({ cancelled: () => true }))).toMatchObject({ refused: 'estimate-cancelled' });
+  });
+
+  it('passes a higher limit less often, and has no such chance without a limit', () => {
+    const chance = (limitMinor: number | null) => made(asked({ rates: { ...asked().rates, limitMinor } })).passesLimit;
+    expect(chance(30_000)).toBeLessThan(chance(6000) ?? 0);
+    expect(chance(null)).toBeNull();
+  });
+
+  it('is no narrower when the work after it is less certain', () => {
+    const wide = WORK.map((task) => ({
+      ...task,
+      minutes: { ...task.minutes, low: task.minutes.low / 2, high: task.minutes.high * 3 },
+    }));
+    const spread = ({ handsOn }: LabourEstimate) => handsOn.p90 - handsOn.p10;
+    expect(spread(made(asked({ work: wide })))).toBeGreaterThan(spread(made(asked())));
+  });
+
+  it('counts what was spent, once', () => {
+    const spent = made(asked({ rates: { ...asked().rates, spentMinor: 1500, spentMinutes: 20 } }));
+    const fresh = made(asked());
+    expect(spent.handsOn.p50).toBeCloseTo(fresh.handsOn.p50 + 20, 6);
+    expect(spent.toCome).toEqual(fresh.toCome);
+  });
+
+  it('has no tracing left once the fault is confirmed', () => {
+    let tracing = aTracingCase({
+      told: { ...aTracingCase().told, symptoms: ['no-reaction'], changed: ['storm'] },
+      seen: ['no-reaction'],
+    });
+    tracing = afterDoing(model, tracing, 'meas-standby', 'no-standby');
+    const before = made(asked({ case: tracing }));
+    const after = made(asked({ case: afterDoing(model, tracing, 'supply-alone', 'dead') }));
+    expect(after.handsOn.p90 - after.handsOn.p10).toBeLessThan(before.handsOn.p90 - before.handsOn.p10);
+    expect(after.handOver).toBe(0);
+  });
+
+  it('says what drives the spread, all of it', () => {
+    const { drivers } = made(asked());
+    expect(drivers.reduce((sum, one) => sum + one.share, 0)).toBeCloseTo(1, 6);
+    expect(drivers[0]?.share).toBeGreaterThanOrEqual(drivers[1]?.share ?? 0);
+  });
+});
