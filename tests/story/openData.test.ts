@@ -12,6 +12,7 @@ describeOverOpenData('the whole job on every machine of the open data', (data) =
       const text = readFileSync(file, 'utf8');
       const said: string[] = [];
       const { ended } = await runDemo({ out: null, machine: text, print: (line) => void said.push(line) });
+      if (!ended) throw new Error('the story did not end');
       expect(ended.job.stage).toBe('gone-home');
       expect(ended.missing).toEqual([]);
       const invented = ended.machine.slots.filter((slot) => slot.source === 'by-hand').map((slot) => slot.id);

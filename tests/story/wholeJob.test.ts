@@ -17,6 +17,7 @@ beforeAll(async () => {
     print: (line) => void said.push(line),
     folder: join(folder, 'data'),
   });
+  if (!told.ended) throw new Error('the story did not end');
   sheet = told.ended;
 }, 120_000);
 

@@ -14,7 +14,7 @@ import { originalStory } from './originalStory.ts';
 import { seededChance } from './seededChance.ts';
 import { STORY } from './story.ts';
 import { openTeller, type Teller } from './teller.ts';
-import { tellStory } from './tellStory.ts';
+import { type Chapter, tellStory } from './tellStory.ts';
 
 export type DemoAsked = {
   /** Where the papers go; null draws none. */
@@ -24,6 +24,8 @@ export type DemoAsked = {
   readonly print: (line: string) => void;
   /** Keep the shop's folder here instead of a folder that is removed afterwards. */
   readonly folder?: string;
+  /** Where the telling stops; it goes home unless told otherwise. */
+  readonly until?: Chapter;
 };
 
 /** Does the whole job in a shop of its own and draws its papers. */
@@ -32,7 +34,8 @@ export async function runDemo({
   machine,
   print,
   folder: given,
-}: DemoAsked): Promise<{ readonly papers: readonly string[]; readonly ended: JobSheet }> {
+  until = 'home',
+}: DemoAsked): Promise<{ readonly papers: readonly string[]; readonly ended: JobSheet | null }> {
   const folder = given ?? mkdtempSync(join(tmpdir(), 'knowngood-demo-'));
   const clock = storyClock(STORY.story.takenIn.begun, STORY.story.zone);
   const shop = await openShop({
@@ -50,8 +53,11 @@ export async function runDemo({
     const text =
       machine ?? readFileSync(fileURLToPath(new URL('../../../assets/demo/own-report.txt', import.meta.url)), 'utf8');
     const story = machine === null ? originalStory(readText(text), text) : machineStory(readText(text), text);
-    await tellStory(teller, story, () => shop.sealHeads());
-    return { papers: out === null ? [] : await drawPapers(shop, teller, out), ended: await teller.sheet() };
+    await tellStory(teller, story, () => shop.sealHeads(), until);
+    return {
+      papers: out === null ? [] : await drawPapers(shop, teller, out),
+      ended: until === 'opening' ? null : await teller.sheet(),
+    };
   } finally {
     await shop.close();
     if (given === undefined) rmSync(folder, { recursive: true, force: true });

@@ -38,15 +38,28 @@ export type Story = {
   readonly remarks: readonly string[];
 };
 
+/** Where a telling can stop: for pictures and for trying a room by hand. */
+export type Chapter = 'opening' | 'taken-in' | 'seen' | 'tracing' | 'fitting' | 'ready' | 'home';
+
+/** Steps of the tracing after which a half-told story stands at the bench. */
+const HALF_WAY = 9;
+
 const TUESDAY = '2026-10-13';
 
 /** Tells a story from the opened shop to the machine gone home. */
-export async function tellStory(teller: Teller, told: Story, sealHeads: () => Promise<unknown>): Promise<void> {
+export async function tellStory(
+  teller: Teller,
+  told: Story,
+  sealHeads: () => Promise<unknown>,
+  until: Chapter = 'home',
+): Promise<void> {
   const { story } = STORY;
   for (const remark of told.remarks) teller.say(remark);
   await openingDay(teller, told.wall);
   await sealHeads();
+  if (until === 'opening') return;
   await takingIn(teller, told.report, told.called);
+  if (until === 'taken-in') return;
   for (const step of told.firstPowerOn) await tellStep(teller, 'bram', TUESDAY, step, told.found, told.source);
   teller.clock.set(`${TUESDAY}T${story.seen.at}`);
   await teller.forJob('bram', 'recordSeen', { symptoms: story.seen.symptoms });
@@ -54,13 +67,18 @@ export async function tellStory(teller: Teller, told: Story, sealHeads: () => Pr
   await sayEstimate(teller);
   const { job } = await teller.sheet();
   teller.say(`Stage: ${job.stage}`);
+  if (until === 'seen') return;
   await askChangedFinding(teller);
-  for (const step of told.tracing) await tellStep(teller, 'bram', TUESDAY, step, told.found, told.source);
+  const tracing = until === 'tracing' ? told.tracing.slice(0, HALF_WAY) : told.tracing;
+  for (const step of tracing) await tellStep(teller, 'bram', TUESDAY, step, told.found, told.source);
+  if (until === 'tracing') return;
   await confirm(teller, told.evidence);
   await offerSubstitute(teller, told.uses);
   await leaveForTheNight(teller);
+  if (until === 'fitting') return;
   await fittingAndProving(teller, told.fitting, told.newSlots);
   await sealHeads();
+  if (until === 'ready') return;
   await goingHome(teller);
 }
 
