@@ -38,7 +38,7 @@ export function EstimateFoot({
         label={t('counter.foot.scale')}
         from={0}
         to={to}
-        length={330}
+        length={246}
         figure={(value) => number(value)}
         ranges={[
           { from: low / unit, to: estimate.priceP50 / unit, kind: 'thick', says: t('counter.foot.likely', between) },

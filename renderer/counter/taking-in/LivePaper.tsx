@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'react';
 import papers from '../../../assets/words/en/papers.json';
 import { PaperView } from '../../kit/paper/PaperView.tsx';
 import { useWords } from '../../kit/words.tsx';
@@ -26,11 +27,15 @@ const ON_CONSENTS = new Set(['consents', 'alone', 'signature']);
 /** The paper beside the sheet: the one that the row in focus writes comes first. */
 export function LivePaper({ papers, row }: { readonly papers: LivePapers; readonly row: string | null }) {
   const { t } = useWords();
+  const place = useRef<HTMLElement>(null);
   const writing = row === null ? undefined : WRITES[row];
+  useEffect(() => {
+    if (writing !== undefined) place.current?.querySelector('.k-paper-writing')?.scrollIntoView({ block: 'nearest' });
+  }, [writing]);
   const order =
     row !== null && ON_CONSENTS.has(row) ? [papers.consents, papers.receipt] : [papers.receipt, papers.consents];
   return (
-    <section className="counter-papers" aria-label={t('counter.paper.live')}>
+    <section ref={place} className="counter-papers" aria-label={t('counter.paper.live')}>
       {order.map((paper) => (
         <PaperView key={paper.kind} paper={paper} {...(writing === undefined ? {} : { writing })} />
       ))}

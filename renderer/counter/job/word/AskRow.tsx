@@ -11,9 +11,15 @@ import { ASK_KINDS, type AskKind } from './askSheet.ts';
 export function AskRow({ sheet, settings }: OfJob) {
   const { t } = useWords();
   const [kind, setKind] = useState<AskKind | null>(null);
+  const kinds = ASK_KINDS.filter(
+    (one) =>
+      // A finding has changed once the bench has seen it; a part is offered in place of one that is known.
+      (one !== 'changed-finding' || sheet.job.seen !== null) &&
+      (one !== 'offer' || sheet.parts.some((part) => part.belongs.to === 'owner')),
+  );
   return (
     <JobRow id="ask" state={kind === null ? 'known' : 'now'}>
-      <OneOf asks={t('counter.ask.about')} words="word.kinds" ids={ASK_KINDS} chosen={kind} onChoose={setKind} />
+      <OneOf asks={t('counter.ask.about')} words="word.kinds" ids={kinds} chosen={kind} onChoose={setKind} />
       {kind !== null && (
         <>
           <AskForm key={kind} kind={kind} sheet={sheet} settings={settings} onDone={() => setKind(null)} />
