@@ -8,6 +8,7 @@ import { ProofList } from './ProofList.tsx';
 import { PutAwayList } from './PutAwayList.tsx';
 import { TaskForm } from './TaskForm.tsx';
 import { UnderWay } from './UnderWay.tsx';
+import './FittingBench.css';
 
 export type FittingBenchProps = { readonly sheet: JobSheet; readonly tray: string; readonly keptDays: number };
 

@@ -88,6 +88,11 @@ export function StepPanel({ sheet, tracing, wall, run, about, back }: StepPanelP
   const asksEnd = handling?.putsBack === 'asked' || lent === true;
   return (
     <div className="bench-step">
+      {run.busy && (
+        <p role="status" className="bench-writing k-small">
+          {t('bench.writing')}
+        </p>
+      )}
       {run.problem && <Problem slim {...run.problem} />}
       {!running && (held || refusedStart) && <OwnWord onStart={(says) => void start(says)} />}
       <NextStep

@@ -10,6 +10,8 @@ import { reasonWords } from '../terms/reasonWords.ts';
 import { cautionText, outcomeName, stateName, stepDoes, stepName } from '../terms/terms.ts';
 
 const MOST_REASONS = 2;
+/** Facts that are told by their odds: out of sight while hands are in the case. */
+const WITH_ODDS: ReadonlySet<string> = new Set(['splits', 'likely']);
 /** Can hurt a person, or data beyond mending: always in sight. */
 const HARMFUL: ReadonlySet<CautionId> = new Set(['M', 'W', 'D', 'K', 'F']);
 const ICONS: Readonly<Record<CautionId, IconName>> = {
@@ -35,6 +37,7 @@ export const cautionsOf = (ids: readonly CautionId[]): readonly Caution[] =>
 /** The engine's step as the bench reads it. */
 export function stepInWords(step: Offered, saved: number, wall: WallSheet | undefined, words: Words): StepView {
   const [first, ...more] = step.facts.map((fact) => reasonWords(fact, words));
+  const plain = step.facts.find((fact) => !WITH_ODDS.has(fact.fact));
   const opens = step.moves.map(({ state, way }) => words.t(`bench.state.${way}`, { state: stateName(state) }));
   const borrow = borrowOf(step, wall, words);
   return {
@@ -46,7 +49,7 @@ export function stepInWords(step: Offered, saved: number, wall: WallSheet | unde
     why: [`${stepDoes(step.step)}.`, ...opens, first ?? '', ...more.slice(0, MOST_REASONS - 1)]
       .filter(Boolean)
       .join(' '),
-    reason: first ?? stepDoes(step.step),
+    reason: plain ? reasonWords(plain, words) : `${stepDoes(step.step)}.`,
     ...(borrow && { borrow }),
     cautions: cautionsOf(step.cautions),
     outcomes: step.outcomes.map(({ outcome, p }) => ({ id: outcome, says: outcomeName(outcome), chance: p })),
