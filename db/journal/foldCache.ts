@@ -13,6 +13,12 @@ const KEPT_PER_RULE = 4000;
  */
 export class FoldCache {
   #byRule = new WeakMap<Apply, Map<Stream, Folded>>();
+  #emptied = 0;
+
+  /** How often it was emptied: what was read before the last time must not be put in after it. */
+  get emptied(): number {
+    return this.#emptied;
+  }
 
   get(apply: Apply, stream: Stream): Folded | undefined {
     return this.#byRule.get(apply)?.get(stream);
@@ -29,6 +35,7 @@ export class FoldCache {
   }
 
   empty(): void {
+    this.#emptied += 1;
     this.#byRule = new WeakMap();
   }
 }

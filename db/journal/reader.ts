@@ -49,6 +49,7 @@ type Sources = {
 export async function openReaderAt({ db, branch, keyOf, folds }: Sources): Promise<TrackingReader> {
   const last = await lastLink(db, branch);
   const head = last?.seq ?? 0;
+  const { emptied } = folds;
   const versions = new Map<Stream, number>();
   let wholeAt: number | null = null;
 
@@ -88,7 +89,8 @@ export async function openReaderAt({ db, branch, keyOf, folds }: Sources): Promi
       const start = kept && kept.version <= wanted ? kept : { version: 0, state: initial };
       if (start.version === wanted) return start.state as typeof initial;
       const state = foldOn(start.state as typeof initial, await entriesAfter(stream, start.version), apply);
-      if (!kept || kept.version < wanted) folds.set(apply, stream, { version: wanted, state });
+      if (folds.emptied === emptied && (!kept || kept.version < wanted))
+        folds.set(apply, stream, { version: wanted, state });
       return state;
     },
     rows: async (ask) => {

@@ -93,6 +93,8 @@ export async function verifyJournal(place: VerifyPlace): Promise<Verdict> {
       if (findings.length > MOST_FINDINGS) break;
     }
     if (rows.length < PAGE || findings.length > MOST_FINDINGS) break;
+    // Lets commands in between two pages.
+    await new Promise((resolve) => setImmediate(resolve));
   }
   const last = before?.seq ?? 0;
   if (findings.length <= MOST_FINDINGS) findings.push(...commands.left(), ...cutTail(heads, printed, last));

@@ -79,6 +79,14 @@ describe('erasing an owner', () => {
     expect(await (await shop.read()).fold('owner:o1', null as unknown, apply)).toBe(null);
   });
 
+  it('reads null through a reader that was made before, too', async () => {
+    const apply = (_: unknown, entry: Entry) => (entry.body as { name: { value: unknown } }).name.value;
+    const before = await shop.read();
+    await shop.eraseOwner('o1', [{ purpose: 'contact', erase: true }]);
+    expect(await before.fold('owner:o1', null as unknown, apply)).toBe(null);
+    expect(await (await shop.read()).fold('owner:o1', null as unknown, apply)).toBe(null);
+  });
+
   it('makes them unrecognisable, and nobody else', async () => {
     expect(await shop.recognise('phone', '01632 960123')).toEqual(['owner:o1']);
     await shop.eraseOwner('o1', [{ purpose: 'contact', erase: true }]);
