@@ -109,7 +109,13 @@ export function StepPanel({ sheet, tracing, wall, run, about, back }: StepPanelP
       />
       {running && <ClaimForm claim={claim} clocked={run.clocked(now)} asksEnd={asksEnd} onClaim={setClaim} />}
       {handling && asksUse(handling) && (
-        <UseForm sheet={sheet} wall={wall} handling={handling} chosen={chosen} onChoose={setChosen} />
+        <UseForm
+          sheet={sheet}
+          wall={running ? undefined : wall}
+          handling={handling}
+          chosen={chosen}
+          onChoose={setChosen}
+        />
       )}
       {byHand !== null && !running && <Key onPress={() => take(null)}>{t('bench.back-to-offer')}</Key>}
       {elseDialog}
