@@ -20,8 +20,9 @@ export function billPaper(making: Making): Paper | Lacking {
   if (!isAtItsEnd(making)) return lacking('paper-not-ready-yet');
   const { job, settings } = making;
   const { lines, total, tax } = billed(making);
+  const searched = !job.tasks || job.verdict !== null;
   const credited =
-    !isAsItCame(making) && settings.findingFee.credited && job.feeMinor > 0 && job.charging === 'charged';
+    searched && !isAsItCame(making) && settings.findingFee.credited && job.feeMinor > 0 && job.charging === 'charged';
   const before = lastTold(making);
   return PAPER_KINDS.bill.build(
     {

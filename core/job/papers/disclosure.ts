@@ -81,7 +81,7 @@ function notice({ words, format }: Making, { rows, notKnown }: Offer): string {
   const { facts, fit } = words;
   const lesser = rows.filter((row) => row.verdict === 'worse');
   const felt = lesser.filter((row) => !row.notes.some((note) => NO_LOSS.has(note.note)));
-  const named = (names: readonly string[]) => names.map((name) => rowName(name, fit)).join(', ');
+  const named = (names: readonly string[]) => names.map((name) => rowName(name, fit)).join('; ');
   return [
     felt.length === 0
       ? facts.noticeNone

@@ -32,7 +32,7 @@ export function intakeReceiptFacts(making: Making): IntakeReceiptFacts {
     ...(job.photographs.length > 0 && { photographs: job.photographs.length }),
     ...(estimate && { estimate: estimateFacts(making, estimate) }),
     limit: amount(making, job.limitMinor),
-    ...(job.feeMinor > 0 && { findingFee: findingFee(making) }),
+    ...(job.feeMinor > 0 && !job.tasks && { findingFee: findingFee(making) }),
     ...(promised && { promise: promised.at }),
     encryption: encryptionOf(before),
     ...(before?.encryption !== 'no' && { keyPlaces: words.facts.keyPlaces }),

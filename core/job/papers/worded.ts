@@ -31,7 +31,7 @@ export const upperFirst = (text: string): string => text.charAt(0).toUpperCase()
 export function workName({ words }: Making, work: Pick<Work, 'kind' | 'what'>): string {
   const { steps, tasks, proofs } = words.tracing;
   const named: { readonly [id: string]: { readonly name: string } } = steps;
-  return named[work.what]?.name ?? wordOf({ ...tasks, ...proofs }, work.what);
+  return work.kind === 'step' ? (named[work.what]?.name ?? work.what) : wordOf({ ...tasks, ...proofs }, work.what);
 }
 
 /** What came of it, in words; the step's own where it has one. */

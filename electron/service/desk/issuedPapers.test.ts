@@ -14,8 +14,14 @@ afterEach(() => desk.close());
 const signed = { name: story.owner.name, drawn: null };
 
 /** A machine taken in at the counter, with what this job has of its own. */
-async function takenIn(own: { readonly charging?: 'charged' | 'free'; readonly notCollectedText?: string } = {}) {
-  const { notCollectedText = '', charging = 'charged' } = own;
+async function takenIn(
+  own: {
+    readonly charging?: 'charged' | 'free';
+    readonly notCollectedText?: string;
+    readonly tasks?: readonly { readonly id: string; readonly fixedMinor: number | null }[];
+  } = {},
+) {
+  const { notCollectedText = '', charging = 'charged', tasks = null } = own;
   desk = await aDesk();
   await desk.ask('openShop', { settings: { ...shopOf.settings, notCollectedText }, staff: shopOf.staff }, 'mina');
   const done = await desk.ask(
@@ -25,7 +31,7 @@ async function takenIn(own: { readonly charging?: 'charged' | 'free'; readonly n
       machine: { fresh: { called: story.machine.called, tag: story.tag, serial: story.machine.serial } },
       enquiry: null,
       cameBack: null,
-      tasks: null,
+      tasks,
       charging,
       told: story.told,
       cameAlong: story.cameAlong,
@@ -243,4 +249,87 @@ it('an erased owner is said to be erased on what is issued afterwards', async ()
   expect(report).toContain('(erased)');
   expect(report).not.toContain('Amberley');
   expect(report).not.toContain(story.told.ownWords);
+});
+
+/** A piece of work that is no tracing step. */
+async function done(job: JobId, kind: 'fitting' | 'proof', what: string, handsOn: number): Promise<void> {
+  const use = { loaner: null, slots: [], parts: [] };
+  const startedAt = desk.folder.clock.now;
+  await desk.ask('startWork', { job, kind, what, startedAt, tray: 'tray 1', use, ownWord: null });
+  const run = (await desk.view(job)).job?.work.at(-1)?.run;
+  desk.pass(handsOn);
+  const passed = kind === 'proof' ? true : null;
+  const ended = { endedAt: desk.folder.clock.now, outcome: 'done', handsOn, waiting: 0, readings: [], passed };
+  await desk.ask('finishWork', { job, run, ...ended, note: null, endsWith: null, use, tray: 'tray 1' });
+}
+
+it('known work at a fixed price says that price on the estimate, the report and the bill', async () => {
+  const job = await takenIn({ tasks: [{ id: 'fit-drive', fixedMinor: 2450 }] });
+  await sign(job);
+  expect(await said(job, 'estimate')).toContain('The repair costs £24.50, parts and work included.');
+  await desk.ask('goOn', { job, to: 'fitting' });
+  await done(job, 'fitting', 'fit-drive', 12);
+  await desk.ask('goOn', { job, to: 'proving' });
+  await done(job, 'proof', 'first-start', 2);
+  await desk.ask('markReady', { job });
+  await handOver(job);
+  const report = await said(job, 'return-report');
+  expect(report).toContain('The work you asked for is done.');
+  expect(report).toContain('First start');
+  expect(report).not.toMatch(/had failed|likeliest cause/);
+  const bill = await said(job, 'bill');
+  expect(bill).toContain('It comes to £24.50');
+  expect(bill).not.toContain('£30.00');
+});
+
+it('who was asked about the data first and wants no copy has that on paper, in what was asked', async () => {
+  const job = await takenIn();
+  await sign(job);
+  await aStep(job, 'look-mains', 'same', 2);
+  const option = (id: string, data: string) => ({
+    id,
+    says: id,
+    agrees: {
+      limitMinor: null,
+      items: data === 'copy' ? [{ what: 'Copy', priceMinor: 1800 }] : [],
+      accepts: false,
+      data,
+      dead: null,
+      goesTo: 'back',
+    },
+  });
+  await desk.ask('ask', {
+    job,
+    kind: 'data-first',
+    says: 'Each start may write rubbish to the disks. What about the data first?',
+    options: [option('Copy the data first', 'copy'), option('Leave them', 'leave')],
+    validUntil: null,
+    offer: null,
+    stops: false,
+  });
+  const question = (await desk.view(job)).job?.questions.at(-1)?.id;
+  const how = { by: 'writing', at: desk.folder.clock.now, file: null, words: 'No copy, please.' };
+  await desk.ask('answer', { job, question, options: ['Leave them'], name: story.owner.name, how });
+  await desk.ask('issue', { job, kind: 'declined-to-save-data', part: null });
+  const paper = await said(job, 'declined-to-save-data');
+  expect(paper).toContain('Each start may write rubbish to the disks.');
+  expect(paper).toContain('Copy the data first, £18.00.');
+  expect(paper).toContain('in writing');
+  expect(await said(job, 'owners-word-record')).toContain('The data are left as they are, without a copy.');
+});
+
+it('what could not be reproduced is never called well, and says what could have stayed hidden', async () => {
+  const job = await takenIn();
+  await sign(job);
+  await aStep(job, 'look-mains', 'same', 2);
+  const verdict = { is: 'not-reproduced', watchedHours: 14.5, hiddenChance: 0.14, left: ['mains-poor', 'psu-load'] };
+  await desk.ask('judge', { job, verdict });
+  await desk.ask('goHomeAsItCame', { job, why: 'not-reproduced' });
+  await handOver(job);
+  const report = await said(job, 'return-report');
+  expect(report).toContain('We could not make it fail here. That does not mean it is well.');
+  expect(report).toContain('We watched it for 14.5 hours in all.');
+  expect(report).toContain('about 14 in 100');
+  expect(report).toContain('Strip, house wiring: sags, bad contact, shared with a heater.');
+  expect(report).not.toContain('works again');
 });
