@@ -180,6 +180,15 @@ describe('a command', () => {
     expect((await shop.verify()).clockRaised).toBe(1);
   });
 
+  it('that took its time is dated no earlier than one that overtook it', async () => {
+    await shop.runCommand(asked(), async () => {
+      place.clock.now = epochMs(place.clock.now + 90_000);
+      await write(shop, draft('shop', 'noticed'));
+      return accept(draft(job, 'noticed'));
+    });
+    expect((await (await shop.read()).entries(job)).map(({ at }) => at)).toEqual([place.clock.now]);
+  });
+
   it('is refused after the shop was closed', async () => {
     await shop.close();
     expect(await write(shop, draft(job, 'noticed'))).toEqual({ ok: false, refusal: { refused: 'shop-is-closing' } });
