@@ -24,7 +24,7 @@ async function next(count: number, since: number): Promise<readonly Change[]> {
   return seen;
 }
 
-describe('the change stream', () => {
+describe('the change stream', { timeout: 30_000 }, () => {
   it('tells what each command wrote, in order, without a body', async () => {
     const seen = next(2, 0);
     await write(

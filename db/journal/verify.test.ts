@@ -111,7 +111,7 @@ describe('an untouched journal', () => {
   });
 });
 
-describe('a journal somebody changed', () => {
+describe('a journal somebody changed', { timeout: 30_000 }, () => {
   it.each([1, 5, 12])('with one bit of entry %i turned is found, and the entry named', async (seq) => {
     tamper((file) => {
       const bytes = file.prepare('select bytes from journal where seq = ?').pluck().get(seq) as Buffer;

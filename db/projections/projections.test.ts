@@ -205,7 +205,7 @@ const anyEntries: fc.Arbitrary<readonly Draft[]> = fc.oneof(
     .map((n) => [draft('job:j1', 'photographed', { of: 'inside', blob: `blob:${String(n).repeat(64)}` })]),
 );
 
-describe('read tables made anew', () => {
+describe('read tables made anew', { timeout: 30_000 }, () => {
   it('are equal, row for row, to those kept up as the shop went on', async () => {
     await fc.assert(
       fc.asyncProperty(fc.array(anyEntries, { minLength: 1, maxLength: 25 }), async (commands) => {

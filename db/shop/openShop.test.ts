@@ -41,7 +41,7 @@ async function withOneEntry() {
   await shop.close();
 }
 
-describe('opening a shop', () => {
+describe('opening a shop', { timeout: 30_000 }, () => {
   it('makes a new one in an empty folder, readable by its user alone', async () => {
     const shop = await place.opened();
     expect((await shop.read()).head).toBe(0);
@@ -156,7 +156,7 @@ describe('opening a shop', () => {
   });
 });
 
-describe('one service at a time', () => {
+describe('one service at a time', { timeout: 30_000 }, () => {
   it('refuses a second one and says who holds the folder', async () => {
     const shop = await place.opened();
     expect(await place.open()).toMatchObject({ refused: 'held-by-another', pid: process.pid, since: place.clock.now });
@@ -226,7 +226,7 @@ async function onSmallDisk(size: string, work: (disk: string) => Promise<void>) 
   }
 }
 
-describe('a disk that does not take it', () => {
+describe('a disk that does not take it', { timeout: 30_000 }, () => {
   it('is a folder that cannot be made', async () => {
     writeFileSync(path('file'), '');
     const shop = await openShop({
