@@ -13,7 +13,7 @@ import { ownArguments } from './ownArguments.ts';
 import { grantOnlyTheCamera } from './permissions.ts';
 import { brokerPorts } from './portBroker.ts';
 import { utilityService } from './utilityService.ts';
-import { openWindow } from './window.ts';
+import { openWindow, showInstead } from './window.ts';
 
 const SERVICE = join(__dirname, 'service.mjs');
 const PRELOAD = join(__dirname, 'preload.cjs');
@@ -45,7 +45,7 @@ function open(data: string): void {
     () => (node ? forkedService(node, SERVICE, args) : utilityService(SERVICE, args)),
     (refusal) => {
       failure = { ...refusal, path: refusal.path || data };
-      for (const window of BrowserWindow.getAllWindows()) void window.loadURL(CANNOT_START);
+      for (const window of BrowserWindow.getAllWindows()) showInstead(window, CANNOT_START);
     },
   );
   brokerPorts(service.connect);
@@ -56,7 +56,8 @@ function open(data: string): void {
     event.preventDefault();
     void service.end().then(() => {
       ended = true;
-      app.quit();
+      // Asked from within the event it would be overheard: a service that is gone already ends at once.
+      setImmediate(() => app.quit());
     });
   });
 }

@@ -38,3 +38,10 @@ export function openWindow(address: string, preload: string): BrowserWindow {
   void window.loadURL(address);
   return window;
 }
+
+/** Shows another page of ours in a window, after the one that is just being loaded. */
+export function showInstead({ webContents }: BrowserWindow, address: string): void {
+  const show = () => void webContents.loadURL(address);
+  if (webContents.isLoadingMainFrame()) webContents.once('did-stop-loading', show);
+  else show();
+}

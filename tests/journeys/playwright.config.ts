@@ -19,7 +19,7 @@ export default defineConfig<object, { where: 'electron' | 'browser' }>({
   fullyParallel: true,
   workers: 2,
   timeout: 60_000,
-  expect: { timeout: 10_000 },
+  expect: { timeout: 15_000 },
   reporter: 'list',
   projects: [
     ...(process.env.KNOWNGOOD_TEST_ELECTRON

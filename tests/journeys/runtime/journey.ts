@@ -18,4 +18,19 @@ export const test = base.extend<{ app: OpenedApp }, { where: OpenedApp['where'] 
   },
 });
 
+/** The same, for journeys that make the page complain on purpose. */
+export const rough = base.extend<{ app: OpenedApp }, { where: OpenedApp['where'] }>({
+  where: ['browser', { option: true, scope: 'worker' }],
+  app: async ({ where }, use) => {
+    // Chromium shows a made-up camera and microphone: what matters is whether they are allowed.
+    const switches = ['--use-fake-device-for-media-stream'];
+    const app = await (where === 'electron' ? openInElectron({ switches }) : openInBrowser({ switches }));
+    try {
+      await use(app);
+    } finally {
+      await app.close();
+    }
+  },
+});
+
 export { expect };

@@ -16,6 +16,8 @@ export type OpenedApp = {
   /** What the page complained of on its console: errors, refused by the content policy or thrown. */
   readonly complaints: readonly string[];
   readonly context: BrowserContext;
+  /** There in the browser only: the address it was opened by, with its one-time token. */
+  readonly address?: string;
   /** There in Electron only. */
   readonly electron?: ElectronApplication;
   /** Ends the app in order; its folders stay. */
@@ -80,7 +82,17 @@ export async function openInBrowser(opening: Opening = {}): Promise<OpenedApp> {
     await served.end();
   });
   const close = () => end().then(place.remove);
-  return { where: 'browser', page, data: place.data, config: place.config, complaints, context, end, close };
+  return {
+    where: 'browser',
+    page,
+    data: place.data,
+    config: place.config,
+    complaints,
+    context,
+    address: served.address,
+    end,
+    close,
+  };
 }
 
 function once(work: () => Promise<void>): () => Promise<void> {
