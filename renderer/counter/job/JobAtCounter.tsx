@@ -8,6 +8,7 @@ import { sentence } from '../../day-line/sentence.ts';
 import { Frame } from '../../Frame.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { TagText } from '../../kit/mark/TagText.tsx';
+import { Pane } from '../../kit/shell/Pane.tsx';
 import { useWords } from '../../kit/words.tsx';
 import { jobRead } from '../../link/reads.ts';
 import { JobPapers } from './JobPapers.tsx';
@@ -38,8 +39,7 @@ export function JobAtCounter({ job, settings }: { readonly job: JobId; readonly 
       open={
         <>
           <TagText tag={sheet.job.tag} />
-          <h1>{sheet.machine.called}</h1>
-          <span className="k-muted">{ownerName(sheet)}</span>
+          <h1>{ownerName(sheet) || t('counter.erased')}</h1>
         </>
       }
       foot={
@@ -57,12 +57,12 @@ export function JobAtCounter({ job, settings }: { readonly job: JobId; readonly 
       }
     >
       <div className="counter-room">
-        <div className="counter-sheet">
+        <Pane on="sheet" line="right" label={t('counter.pane.sheet')} padded={false} scrolls>
           <JobSheetRows sheet={sheet} settings={settings} />
-        </div>
-        <div className="counter-beside">
+        </Pane>
+        <Pane on="soft" label={t('counter.pane.papers')} scrolls>
           <JobPapers sheet={sheet} chosen={paper} onChoose={setPaper} />
-        </div>
+        </Pane>
       </div>
     </Frame>
   );

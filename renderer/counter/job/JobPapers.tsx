@@ -24,8 +24,7 @@ export function JobPapers({
   const { t, dayClock } = useWords();
   const list = [...sheet.job.papers].reverse();
   const replaced = new Set(list.map((paper) => paper.supersedes));
-  const first = list.find((paper) => paper.kind === 'intake-receipt')?.number ?? list[0]?.number ?? null;
-  const open = chosen ?? first;
+  const shown = chosen === null ? shownAtFirst(sheet) : [chosen];
   return (
     <>
       <section className="counter-paper-list" aria-label={t('counter.papers.title')}>
@@ -39,15 +38,25 @@ export function JobPapers({
               <span className="k-small k-muted">
                 {dayClock(paper.at)}
                 {replaced.has(paper.number) && `, ${t('counter.papers.replaced')}`}
-                {paper.number === open && `, ${t('counter.papers.open')}`}
+                {shown.includes(paper.number) && `, ${t('counter.papers.open')}`}
               </span>
             </li>
           ))}
         </ul>
       </section>
-      {open !== null && <PaperOpen key={open} number={open} />}
+      {shown.map((number) => (
+        <PaperOpen key={number} number={number} />
+      ))}
     </>
   );
+}
+
+/** What one came to see: slip and bill of what went home, the receipt of what just came, else the newest. */
+function shownAtFirst({ job }: JobSheet): readonly string[] {
+  const newestOf = (kind: string) => job.papers.findLast((paper) => paper.kind === kind)?.number ?? [];
+  if (job.stage === 'gone-home') return [newestOf('bill'), newestOf('replaced-part-slip')].flat();
+  if (job.stage === 'taken-in') return [newestOf('intake-receipt')].flat();
+  return job.papers.slice(-1).map((paper) => paper.number);
 }
 
 function PaperOpen({ number }: { readonly number: string }) {

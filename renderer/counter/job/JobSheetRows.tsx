@@ -26,9 +26,10 @@ export function JobSheetRows({ sheet, settings }: OfJob) {
           <b className="counter-lead">{stages[job.stage]}</b>{' '}
           {since !== undefined && <span className="k-muted">{t('counter.job.since', { at: dayClock(since) })}</span>}
         </p>
+        <p>{sheet.machine.called}</p>
         <p className="k-muted k-small">
           {t('counter.job.spent', {
-            minutes: Math.round(charges.handsOn),
+            n: Math.round(charges.handsOn),
             spent: money(charges.totalMinor),
             limit: money(job.limitMinor),
           })}

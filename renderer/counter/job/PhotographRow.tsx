@@ -73,5 +73,5 @@ function Photograph({ blob, of }: { readonly blob: string; readonly of: string }
     return () => URL.revokeObjectURL(made);
   }, [file.data]);
   if (url === null) return <span className="k-muted">{file.isError ? t('counter.erased') : ''}</span>;
-  return <img src={url} alt={of} height={120} />;
+  return <img src={url} alt={t('counter.photo.alt', { of })} height={120} />;
 }

@@ -17,7 +17,7 @@ export function EstimateFoot({
 }) {
   const { t, moneyShort, odds, number } = useWords();
   const { currency } = settings;
-  if (!estimate) return <p className="counter-foot-says k-muted">{t('counter.foot.waits')}</p>;
+  if (!estimate) return <p className="counter-foot-waits k-muted">{t('counter.foot.waits')}</p>;
   const unit = 10 ** minorDigits(currency);
   const short = (minor: number) => moneyShort({ minor: Math.round(minor / unit) * unit, currency });
   const low = estimate.p10 * settings.perMinuteMinor;
@@ -29,10 +29,10 @@ export function EstimateFoot({
     <div className="counter-foot-estimate">
       <div className="counter-foot-says">
         <b>{t('counter.foot.likely', between)}</b>
-        <span className="k-muted">
-          {t('counter.foot.nine-in-ten', { most: short(estimate.priceP90) })}
-          {limitMinor !== null && ` · ${t('counter.foot.passes', { odds: odds(estimate.passesLimit) })}`}
-        </span>
+        <span className="k-muted k-small">{t('counter.foot.nine-in-ten', { most: short(estimate.priceP90) })}</span>
+        {limitMinor !== null && (
+          <span className="k-muted k-small">{t('counter.foot.passes', { odds: odds(estimate.passesLimit) })}</span>
+        )}
       </div>
       <Rule
         label={t('counter.foot.scale')}

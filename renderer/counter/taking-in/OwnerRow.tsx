@@ -19,7 +19,8 @@ export function OwnerRow() {
   const [seen, setSeen] = useState<Found | null>(null);
   const change = (patch: Partial<OwnerSheet>) => write({ owner: { ...owner, ...patch } });
   const look = (kind: 'phone' | 'mail', value: string) => {
-    if (owner.known === null) void recogniseOwner(kind, value).then(setSeen);
+    if (owner.known !== null || value.trim() === '') return;
+    void recogniseOwner(kind, value).then((found) => found && setSeen(found));
   };
   const forget = () => {
     setSeen(null);

@@ -6,6 +6,7 @@ import { Frame } from '../../Frame.tsx';
 import { useDraft } from '../../kit/draft.ts';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
+import { Pane } from '../../kit/shell/Pane.tsx';
 import { Sheet, SheetTear } from '../../kit/shell/Sheet.tsx';
 import { useNow } from '../../kit/useNow.ts';
 import { useWords } from '../../kit/words.tsx';
@@ -137,7 +138,7 @@ function Room({
       }
     >
       <div className="counter-room">
-        <div className="counter-sheet">
+        <Pane on="sheet" line="right" label={t('counter.pane.sheet')} padded={false} scrolls>
           <Sheet label={t('counter.taking-in')}>
             <OwnerRow />
             <MachineRow />
@@ -158,11 +159,11 @@ function Room({
               </Key>
             </p>
           </Sheet>
-        </div>
-        <div className="counter-beside">
+        </Pane>
+        <Pane on="soft" label={t('counter.pane.papers')} scrolls>
           <AskedPane open={asked} onOpen={setAsked} />
           {!asked && <LivePaper papers={papers} row={row} />}
-        </div>
+        </Pane>
       </div>
       {turned && <TurnedToOwner papers={papers} onBack={() => setTurned(false)} />}
     </Frame>

@@ -171,6 +171,7 @@ function jobOf(
       told: {
         ...told,
         ownWords: personal('record', 'owner', told.ownWords || '…'),
+        symptoms: sheet.symptoms,
         changed: told.changed.map((one) => ({
           ...one,
           what: one.what === null ? null : personal('record', 'owner', one.what),

@@ -58,6 +58,7 @@ export function OfferComparison({
         <tbody>
           {rows.map((row) => {
             const worded = wordRow(row, fit, locale);
+            const less = row.members.find((member) => member.verdict === 'worse')?.attribute;
             return (
               <tr key={row.attribute}>
                 <th scope="row">{worded.attribute}</th>
@@ -68,14 +69,14 @@ export function OfferComparison({
                   {worded.note === undefined ? '' : `, ${worded.note}`}
                 </td>
                 <td>
-                  {row.verdict === 'worse' && (
+                  {less !== undefined && (
                     <NumberField
                       label={t('counter.offer.uses-of', { attribute: worded.attribute })}
                       labelled="heard"
                       least={0}
                       chars={3}
-                      value={uses[row.attribute] ?? null}
-                      onChange={(count) => onUses(withUse(uses, row.attribute, count))}
+                      value={uses[less] ?? null}
+                      onChange={(count) => onUses(withUse(uses, less, count))}
                     />
                   )}
                 </td>
@@ -98,9 +99,9 @@ const EMPTY = {
 
 function withUse(
   uses: Readonly<Record<string, number>>,
-  row: string,
+  attribute: string,
   count: number | null,
 ): Readonly<Record<string, number>> {
-  const { [row]: _, ...others } = uses;
-  return count === null ? others : { ...others, [row]: count };
+  const { [attribute]: _, ...others } = uses;
+  return count === null ? others : { ...others, [attribute]: count };
 }
