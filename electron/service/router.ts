@@ -16,6 +16,7 @@ import { drawIssued, issuedPaper } from './desk/papers.ts';
 import { storePhotograph, takePhotograph } from './desk/photographs.ts';
 import { tracingSheet } from './desk/tracingSheet.ts';
 import { wallSheet } from './desk/wallSheet.ts';
+import { changeStream } from './transport/changeStream.ts';
 import type { Caller } from './transport/doors.ts';
 
 export type RouterNeeds = {
@@ -94,11 +95,8 @@ export function createRouter({ shop, drafts, tools, engine, clock }: RouterNeeds
       return null;
     }),
     loadDraft: os.loadDraft.handler(({ input }) => drafts.load(input.key)),
-    changes: os.changes.handler(async function* ({ input, signal }) {
-      const since = input.since ?? (await shop.read()).head;
-      yield { seq: since, streams: [], kinds: [] };
-      for await (const change of shop.changes({ since, ...(signal && { signal }) }))
-        yield { seq: change.seq, streams: [...change.streams], kinds: [...change.kinds] };
-    }),
+    changes: os.changes.handler(({ input, signal }) =>
+      changeStream({ headSeq: async () => (await shop.read()).head, changes: shop.changes }, input.since, signal),
+    ),
   });
 }

@@ -1,0 +1,22 @@
+import type { Page } from '@playwright/test';
+
+/** Takes a step that is not the one on offer, starts it, and presses its outcome. */
+export async function doStep(page: Page, step: string, outcome: RegExp): Promise<void> {
+  await page.getByRole('button', { name: 'I did something else' }).click();
+  await page.getByRole('textbox', { name: 'Find a step' }).fill(step);
+  await page.getByRole('button', { name: `Take: ${step}`, exact: true }).click();
+  await page.getByRole('button', { name: 'Start', exact: true }).click();
+  await page.getByRole('timer').waitFor();
+  await page.getByRole('group', { name: 'What happened' }).getByRole('button', { name: outcome }).click();
+  await page.getByRole('timer').waitFor({ state: 'detached' });
+}
+
+/** Starts a proof and writes that it held. */
+export async function prove(page: Page, proof: string, result: string, limit: string): Promise<void> {
+  const proofs = page.getByRole('region', { name: 'Proofs' });
+  await proofs.getByRole('button', { name: `Start: ${proof}` }).click();
+  await proofs.getByRole('textbox', { name: 'Result' }).fill(result);
+  await proofs.getByRole('textbox', { name: 'Limit', exact: true }).fill(limit);
+  await proofs.getByRole('button', { name: 'It held' }).click();
+  await proofs.getByRole('textbox', { name: 'Result' }).waitFor({ state: 'detached' });
+}

@@ -1,0 +1,54 @@
+import { doStep, prove } from './benchHands.ts';
+import { OWNER, takeIn } from './counterHands.ts';
+import { keptPaper } from './keptPaper.ts';
+import { accessibilityFaults } from './runtime/accessibilityFaults.ts';
+import { expect, test } from './runtime/journey.ts';
+import { setUpShop } from './runtime/setUpShop.ts';
+
+test('a machine whose memory was not latched is taken in, cured, proved and goes home', async ({ app }) => {
+  test.setTimeout(150_000);
+  const { page } = app;
+  await setUpShop(page);
+  await takeIn(page);
+  await expect(page.getByRole('button', { name: /^Intake receipt IR-/ })).toBeVisible();
+  await expect(page.getByRole('button', { name: /^Consent sheet CS-/ })).toBeVisible();
+  expect(await accessibilityFaults(app), 'counter').toEqual([]);
+
+  await page.getByRole('link', { name: 'Bench' }).click();
+  await page.getByRole('button', { name: `Open ${OWNER}` }).click();
+  await doStep(page, 'Look inside before power', /^clean/);
+  await page.getByRole('button', { name: 'What is seen' }).click();
+  await page.getByRole('button', { name: 'Write what is seen' }).click();
+  await page.getByRole('dialog').waitFor({ state: 'detached' });
+  await expect(page.getByRole('button', { name: 'Go on to: Fitting' })).toBeVisible();
+  expect(await accessibilityFaults(app), 'bench').toEqual([]);
+  await doStep(page, 'DIMMs out and in until both ends latch', /^it works/);
+  await expect(page.getByRole('region', { name: 'Verdict' })).toContainText('Cured');
+  await page.getByRole('button', { name: 'Write it down as cured' }).click();
+
+  await prove(page, 'Cold starts', '5 of 5', '5 of 5');
+  await page.getByRole('button', { name: 'Ready to go home' }).click();
+  await page.getByRole('link', { name: 'Day line' }).click();
+  expect(await accessibilityFaults(app), 'day line').toEqual([]);
+  await page.getByRole('button', { name: /^Open at/ }).click();
+
+  await page.getByRole('toolbar', { name: 'Given back' }).getByRole('button', { name: 'mains cord' }).click();
+  const handOver = page.getByRole('group', { name: /^Hand-over/ });
+  await handOver.getByRole('button', { name: 'Type the name instead' }).click();
+  await handOver.getByRole('textbox', { name: 'Name in place of a signature' }).fill(OWNER);
+  await page.getByRole('button', { name: 'Hand over' }).click();
+  await expect(page.getByText(/^Gone home/).first()).toBeVisible();
+  expect(await accessibilityFaults(app), 'counter, gone home').toEqual([]);
+
+  for (const [paper, title, says] of [
+    [/^Bill B-/, /B-\d{4}-0001/, /Edda Lindqvist/],
+    [/^Return report RR-/, /RR-\d{4}-/, /No part is to blame/],
+  ] as const) {
+    const read = await keptPaper(app, paper);
+    expect(read.xmp.title).toMatch(title);
+    expect(read.aloud).toMatch(says);
+    expect(read.marked && read.showsTitle).toBe(true);
+    expect(JSON.stringify(read.trees)).toMatch(/"role":"TH"/);
+    expect(read.info.Language).toMatch(/^en/);
+  }
+});
