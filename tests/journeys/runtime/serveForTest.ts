@@ -7,6 +7,7 @@ export type ServedForTest = {
   /** The printed address, with its one-time token. */
   readonly address: string;
   readonly origin: string;
+  readonly pid: number;
   /** Lets the service's input end, as a launcher that is gone does, and waits; gives its exit code. */
   readonly end: () => Promise<number | null>;
 };
@@ -29,6 +30,7 @@ export async function serveForTest(place: { readonly data: string; readonly conf
   return {
     address,
     origin: new URL(address).origin,
+    pid: child.pid ?? 0,
     end: async () => {
       child.stdin.end();
       const [code] = await exited;
