@@ -30,17 +30,6 @@ export const subtract = (a: Money, b: Money): Money => exactly(a, b, (x, y) => x
 /** The sum of the amounts; of none, nothing in that currency. */
 export const total = (currency: Currency, amounts: readonly Money[]): Money => amounts.reduce(add, nothing(currency));
 
-/** Below zero, zero or above, as the first amount is less than, equal to or more than the second. */
-export function compare(a: Money, b: Money): number {
-  sameCurrency(a, b);
-  return a.minor - b.minor;
-}
-
-const isMore = (a: Money, than: Money): boolean => compare(a, than) > 0;
-
-/** The larger of two amounts. */
-export const larger = (a: Money, b: Money): Money => (isMore(b, a) ? b : a);
-
 function exactly(a: Money, b: Money, by: (x: bigint, y: bigint) => bigint): Money {
   sameCurrency(a, b);
   return money(toSafe(by(BigInt(a.minor), BigInt(b.minor))), a.currency);

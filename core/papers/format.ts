@@ -1,3 +1,4 @@
+import { formatMoney } from '../money/formatMoney.ts';
 import type { Money } from '../money/money.ts';
 import type { EpochMs, Minutes } from '../time.ts';
 import { say } from './say.ts';
@@ -50,15 +51,7 @@ export function formatFor(setting: Setting) {
       return inUtc.format(noon);
     },
     number: (value: number) => number.format(value),
-    money: (amount: Money) => {
-      const digits = setting.minorDigits(amount.currency);
-      return new Intl.NumberFormat(locale, {
-        style: 'currency',
-        currency: amount.currency,
-        minimumFractionDigits: digits,
-        maximumFractionDigits: digits,
-      }).format(amount.minor / 10 ** digits);
-    },
+    money: (amount: Money) => formatMoney(amount, locale),
     /** 48 minutes; 3 hours 12 minutes */
     minutes: (of: Minutes) => {
       const whole = Math.round(of);
