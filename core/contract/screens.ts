@@ -8,7 +8,7 @@ import type { Job } from '../job/job.ts';
 import type { ShopSettings, Staff } from '../job/shop.ts';
 import type { Stage } from '../job/stage.ts';
 import type { EpochMs } from '../time.ts';
-import type { Belief, Offer, StepHandling, StepView, Suspect, Verdict } from '../tracing/live/types.ts';
+import type { Belief, Offer, StepHandling, Suspect, Verdict } from '../tracing/live/types.ts';
 import type { Owner } from '../word/owner.ts';
 
 /** Whose move it is: the four bands of the day line. */
@@ -46,14 +46,6 @@ export type JobSheet = {
   readonly missing: readonly Missing[];
   readonly phone: PhoneSentence;
   readonly band: Band;
-};
-
-/** A step as the Bench offers it. */
-export type OfferedStep = StepView & {
-  readonly name: string;
-  readonly handling: StepHandling;
-  readonly needs: readonly string[];
-  readonly outcomeIds: readonly string[];
 };
 
 /** What the engine says of a job now. */

@@ -30,6 +30,3 @@ export type BeforeFirstScrew = {
   readonly makersWarranty: 'running' | 'over' | 'unknown';
   readonly seals: 'none' | 'whole' | 'broken' | 'unknown';
 };
-
-/** An encrypted disk is assumed unless the owner said no. */
-export const mayBeEncrypted = (encryption: Encryption): boolean => encryption !== 'no';

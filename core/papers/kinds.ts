@@ -44,6 +44,3 @@ export const PAPER_KINDS = {
   'collection-authorisation': { build: collectionAuthorisation },
   'deposit-receipt': { build: depositReceipt },
 } as const satisfies { readonly [kind in PaperKindId]: { readonly build: (facts: never, setting: Setting) => Paper } };
-
-/** Facts that a kind of paper is made of. */
-export type FactsOf<Kind extends PaperKindId> = Parameters<(typeof PAPER_KINDS)[Kind]['build']>[0];

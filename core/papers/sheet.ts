@@ -1,5 +1,5 @@
 import { strongly } from './blocks.ts';
-import type { Answers, Paper, Section, Sheet, SignatureBlock, SigningLine, Text } from './content.ts';
+import type { Answers, Section, Sheet, SignatureBlock, SigningLine, Text } from './content.ts';
 import type { AnswerOptionFacts, CommonFacts, GivenHow, MachineFacts, SignatureFacts } from './facts.ts';
 import { type Format, groupTag, unbroken } from './format.ts';
 import type { Setting } from './setting.ts';
@@ -160,6 +160,3 @@ export function answerFields(options: readonly AnswerOptionFacts[], setting: Set
     })),
   };
 }
-
-/** Sets the hash of the canonical content into its slot. Hashing itself is the asker's. */
-export const withContentHash = <P extends Paper>(paper: P, contentHash: string): P => ({ ...paper, contentHash });

@@ -4,7 +4,7 @@ import { AM_B46, hers, WF_M2 } from '../../tests/builders/harrowmouth.ts';
 import { PART_KINDS } from '../custody/part.ts';
 import { ATTRIBUTE_NAMES, type AttributeValue, attributeRule, attributesOf, rowsOf } from '../fit/attributes.ts';
 import { compareParts, type Note } from './compare.ts';
-import { type FitWords, rowName, wordAttributes, wordRow, wordValue } from './compareWords.ts';
+import { type FitWords, rowName, wordRow, wordValue } from './compareWords.ts';
 
 const words: FitWords = english;
 const board = (attributes: typeof AM_B46) => ({ kind: 'board' as const, name: 'board', attributes });
@@ -53,9 +53,6 @@ describe('the comparison as the owner reads it', () => {
       offered: '4 plugs',
       note: 'not known of yours: SATA',
     });
-  });
-  it('writes a part as a short list, without the ports it has none of', () => {
-    expect(wordAttributes(WF_M2, ['hdmi', 'displayport', 'sata-ports'], words, 'en')).toEqual(['1 HDMI', '4 plugs']);
   });
 });
 

@@ -1,4 +1,3 @@
-import type { Attributes } from '../custody/part.ts';
 import { type AttributeName, type AttributeValue, attributeRule } from '../fit/attributes.ts';
 import { say, type Template } from '../papers/say.ts';
 import type { ComparedMember, ComparedRow, Note, Verdict } from './compare.ts';
@@ -114,16 +113,3 @@ function noteFills(
       return { name: note.note };
   }
 }
-
-/** Every attribute of a part in words, in the order given, for lists and labels. */
-export const wordAttributes = (
-  attributes: Attributes,
-  names: readonly AttributeName[],
-  words: FitWords,
-  locale: string,
-): readonly string[] =>
-  names.flatMap((name) => {
-    const value = attributes[name];
-    const text = value === undefined ? '' : wordValue(name, value, words, locale);
-    return text === '' ? [] : [text];
-  });

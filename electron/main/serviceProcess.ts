@@ -14,5 +14,3 @@ export type ServiceProcess = {
   /** Ends it whatever it is doing. */
   readonly kill: () => void;
 };
-
-export type StartService = (script: string, args: readonly string[]) => ServiceProcess;

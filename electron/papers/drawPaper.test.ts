@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest';
 import type { Paper } from '../../core/papers/content.ts';
-import { withContentHash } from '../../core/papers/sheet.ts';
 import { everyPaper } from '../../tests/builders/papers/everyPaper.ts';
 import { setting } from '../../tests/builders/papers/harrowmouth.ts';
 import { nodes, plain, readPdf } from '../../tests/builders/papers/readPdf.ts';
@@ -83,7 +82,7 @@ test('the hash of the content is printed short and kept whole', async () => {
   const [, paper] = papers[0] ?? [];
   if (!paper) throw new Error('no paper');
   const hash = 'ab12'.repeat(16);
-  const read = await readPdf(await drawPaper(withContentHash(paper, hash), fonts));
+  const read = await readPdf(await drawPaper({ ...paper, contentHash: hash }, fonts));
   expect(read.text[0]).toContain('Content ab12 ab12 ab12');
   expect(read.info.Keywords).toBe(`sha256:${hash}`);
 });

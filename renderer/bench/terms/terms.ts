@@ -24,7 +24,6 @@ export const stateName = of(tracing.states);
 export const reasonText = of(tracing.reasons);
 export const notOfferedText = of(tracing.notOffered);
 export const noLoanerText = of(tracing.noLoaner);
-export const wayText = of(tracing.ways);
 export const proofName = of(tracing.proofs);
 export const taskName = (id: string): string => (tracing.tasks as Texts)[id] ?? proofName(id);
 

@@ -1,5 +1,5 @@
 import type { Paper } from '../../../core/papers/content.ts';
-import { type FactsOf, PAPER_KINDS } from '../../../core/papers/kinds.ts';
+import { PAPER_KINDS } from '../../../core/papers/kinds.ts';
 import type { Setting } from '../../../core/papers/setting.ts';
 import type { PaperKindId } from '../../../core/papers/words.ts';
 import { consentSheetFacts, estimateFacts } from './agreedFacts.ts';
@@ -18,6 +18,9 @@ import {
 } from './otherFacts.ts';
 import { substituteFacts } from './substituteFacts.ts';
 import { changedFindingFacts, ownersWordFacts } from './wordFacts.ts';
+
+/** Facts that a kind of paper is made of. */
+type FactsOf<Kind extends PaperKindId> = Parameters<(typeof PAPER_KINDS)[Kind]['build']>[0];
 
 /** Facts of the invented job for every kind of paper. */
 export const everyFacts: { readonly [kind in PaperKindId]: FactsOf<kind> } = {
