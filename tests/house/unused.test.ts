@@ -1,8 +1,9 @@
 import { execFileSync } from 'node:child_process';
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { afterAll, expect, it } from 'vitest';
+import rules, { AWAITED } from './knip.ts';
 import { root } from './source.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'knowngood-unused-'));
@@ -10,7 +11,6 @@ afterAll(() => rmSync(folder, { recursive: true }));
 
 /** A small project under our own rules, with one thing of each sort that nobody uses. */
 function layOut() {
-  const rules = JSON.parse(readFileSync(join(root, 'tests/house/knip.json'), 'utf8'));
   const files = {
     'package.json': JSON.stringify({ name: 'small', type: 'module', dependencies: { zod: '4.6.7' } }),
     'knip.json': JSON.stringify({ ...rules, entry: ['electron/cli/main.ts!'] }),
@@ -35,4 +35,9 @@ it('the check for unused code finds a file nobody imports, and an export that on
   expect(found).toContain('onlyTested');
   expect(found).not.toContain('"inside"');
   expect(found).not.toContain('"used"');
+});
+
+it('what waits for its use is there, and says for what', () => {
+  expect(Object.keys(AWAITED).filter((path) => !existsSync(join(root, path)))).toEqual([]);
+  expect(Object.values(AWAITED).filter((reason) => reason.length < 20)).toEqual([]);
 });

@@ -6,7 +6,7 @@ export const reports = inHouse('node_modules', '.cache', 'knowngood-tests');
 const reportOf = (name) => `${reports}/${name}.json`;
 const config = 'tests/journeys/playwright.config.ts';
 
-const RULES = ['--config', 'tests/house/knip.json', '--no-config-hints'];
+const RULES = ['--config', 'tests/house/knip.ts', '--no-config-hints'];
 
 const tool = (name, minutes, steps) => ({ name, seconds: minutes * 60, counts: 'one', steps });
 
