@@ -1,5 +1,6 @@
 import changedKeys from '../../assets/terms/changed.json';
 import groupsOf from '../../assets/terms/symptoms.json';
+import consents from '../../assets/words/en/consents.json';
 import history from '../../assets/words/en/history.json';
 import symptoms from '../../assets/words/en/symptoms.json';
 
@@ -51,3 +52,10 @@ export function termsIn(told: string, atMost: number): readonly string[] {
 /** Terms that hold what is typed, as a person says it. */
 export const termsFor = (typed: string): readonly string[] =>
   SYMPTOM_IDS.filter((id) => symptomSays(id).toLowerCase().includes(typed.trim().toLowerCase()));
+
+/** The whole sentence of a consent line, as the paper prints it. */
+export const consentSays = (id: string, answer?: string): string => {
+  const text = (consents as Readonly<Record<string, string | Texts>>)[id];
+  if (text === undefined) return id;
+  return typeof text === 'string' ? text : (text[answer ?? 'back'] ?? id);
+};
