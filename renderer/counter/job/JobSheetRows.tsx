@@ -3,9 +3,11 @@ import { Sheet } from '../../kit/shell/Sheet.tsx';
 import { useWords } from '../../kit/words.tsx';
 import { AfterwardsRows } from './AfterwardsRows.tsx';
 import { BeforeRow } from './BeforeRow.tsx';
+import { ConsentsRow } from './consents/ConsentsRow.tsx';
 import { GoingHome } from './home/GoingHome.tsx';
 import { IncidentRow } from './IncidentRow.tsx';
 import { JobRow } from './JobRow.tsx';
+import { OrderRow } from './OrderRow.tsx';
 import { PhotographRow } from './PhotographRow.tsx';
 import { AT_THE_DOOR, type OfJob } from './sheetOf.ts';
 import { TakenInRow } from './TakenInRow.tsx';
@@ -39,6 +41,8 @@ export function JobSheetRows({ sheet, settings }: OfJob) {
       {AT_THE_DOOR.has(job.stage) && <GoingHome sheet={sheet} settings={settings} />}
       <WordRow sheet={sheet} settings={settings} />
       {!ended && <AskRow sheet={sheet} settings={settings} />}
+      <OrderRow sheet={sheet} settings={settings} />
+      <ConsentsRow sheet={sheet} settings={settings} />
       <TakenInRow sheet={sheet} settings={settings} />
       {!ended && <BeforeRow sheet={sheet} />}
       <PhotographRow sheet={sheet} />

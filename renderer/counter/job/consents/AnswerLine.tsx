@@ -1,0 +1,96 @@
+import { useState } from 'react';
+import { type ConsentId, OWN_SIGNATURE } from '../../../../core/word/consent.ts';
+import { fill } from '../../../../core/wording/wordsFor.ts';
+import { TextField } from '../../../kit/fields/TextField.tsx';
+import { Key } from '../../../kit/keys/Key.tsx';
+import { Problem } from '../../../kit/keys/Problem.tsx';
+import { type SignatureMark, SignaturePad } from '../../../kit/paper/SignaturePad.tsx';
+import { useWords } from '../../../kit/words.tsx';
+import { useDoes } from '../../../link/does.ts';
+import { freshHow, HowFields, howInput } from '../../fields/HowFields.tsx';
+import { hashOf } from '../../fields/hashOf.ts';
+import { OneOf } from '../../fields/OneOf.tsx';
+import { signedInput } from '../../fields/signedInput.ts';
+import { consentSays } from '../../terms.ts';
+import { answers, type OfJob, ownerPhone } from '../sheetOf.ts';
+
+const YES_NO = ['yes', 'no'] as const;
+const DEAD = ['back', 'keep', 'send'] as const;
+const DATA = ['back', 'send'] as const;
+type Given = (typeof YES_NO)[number] | (typeof DEAD)[number];
+
+const answersOf = (id: ConsentId): readonly Given[] => (id === 'dead' ? DEAD : id === 'data-parts' ? DATA : YES_NO);
+
+/** One line answered later: by phone, in writing or at the counter; what needs a signature of its own is signed here. */
+export function AnswerLine({
+  id,
+  sheet,
+  settings,
+  onDone,
+}: OfJob & { readonly id: ConsentId; readonly onDone: () => void }) {
+  const { t, moneyShort } = useWords();
+  const { does, problem } = useDoes();
+  const [answer, setAnswer] = useState<Given | null>(null);
+  const [how, setHow] = useState(() => freshHow(answers(sheet), ownerPhone(sheet), settings.zone));
+  const [mark, setMark] = useState<SignatureMark | null>(null);
+  const [about, setAbout] = useState('');
+  const alone =
+    answer !== null && ((OWN_SIGNATURE.includes(id) && answer === 'yes') || (id === 'data-parts' && answer === 'send'));
+  const given = howInput(how, settings.zone);
+  const job = sheet.job.id;
+  const { limitMinor, feeMinor } = sheet.job;
+  const asks = fill(consentSays(id, answer ?? undefined), {
+    amount: moneyShort({ minor: id === 'fee' ? feeMinor : limitMinor, currency: settings.currency }),
+    days: settings.rules.keptDays,
+    name: sheet.owner.mayCollect.value ?? '…',
+    part: '…',
+    date: '…',
+    where: '…',
+    work: about.trim() || '…',
+    'what-may-happen': '…',
+  });
+  const write = async () => {
+    if (answer === null) return;
+    const done =
+      alone && mark
+        ? await does('signAlone', {
+            job,
+            id,
+            answer,
+            about: about.trim() || null,
+            signed: signedInput(mark, answers(sheet)),
+            contentHash: await hashOf({ id, answer, asks, about: about.trim() }),
+          })
+        : given && (await does('answerConsent', { job, id, answer, name: how.name.trim(), how: given }));
+    if (done) onDone();
+  };
+  const ready = answer !== null && (alone ? mark !== null : given !== null);
+  return (
+    <div className="counter-block counter-stack">
+      <p>{asks}</p>
+      <OneOf
+        asks={t('counter.consents-later.says')}
+        words={id === 'dead' || id === 'data-parts' ? 'dead' : 'yes-no'}
+        ids={answersOf(id)}
+        chosen={answer}
+        onChoose={setAnswer}
+      />
+      {alone ? (
+        <>
+          <TextField label={t('counter.alone.risk-about')} labelled="above" value={about} onChange={setAbout} />
+          <SignaturePad
+            label={t('counter.alone.sign', { what: t(`counter.consents.${id}`) })}
+            value={mark}
+            onChange={setMark}
+          />
+        </>
+      ) : (
+        answer !== null && <HowFields how={how} onChange={setHow} />
+      )}
+      <Key onPress={() => void write()} {...(ready ? {} : { whyNot: t('counter.how.open') })}>
+        {t('counter.consents-later.write')}
+      </Key>
+      {problem && <Problem slim {...problem} />}
+    </div>
+  );
+}

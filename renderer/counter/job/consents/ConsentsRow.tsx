@@ -1,0 +1,74 @@
+import { useState } from 'react';
+import { CONSENTS, type ConsentId } from '../../../../core/word/consent.ts';
+import { ChoiceKeys } from '../../../kit/keys/ChoiceKeys.tsx';
+import { Key } from '../../../kit/keys/Key.tsx';
+import { Problem } from '../../../kit/keys/Problem.tsx';
+import { useWords } from '../../../kit/words.tsx';
+import { useDoes } from '../../../link/does.ts';
+import { JobRow } from '../JobRow.tsx';
+import type { OfJob } from '../sheetOf.ts';
+import { AnswerLine } from './AnswerLine.tsx';
+
+/** The lines of the sheet as they stand: what was agreed can be taken back, what was left open answered later. */
+export function ConsentsRow({ sheet, settings }: OfJob) {
+  const { t } = useWords();
+  const { does, problem } = useDoes();
+  const [line, setLine] = useState<ConsentId | null>(null);
+  const { consents, stage, id: job } = sheet.job;
+  const ended = stage === 'gone-home';
+  const standing = CONSENTS.filter((id) => consents.answers[id] !== undefined && !consents.withdrawn.includes(id));
+  const given = standing.filter((id) => consents.answers[id] !== 'no');
+  const open = CONSENTS.filter((id) => !given.includes(id));
+  const answer = (id: ConsentId) => {
+    const said = consents.answers[id];
+    return said === 'yes' || said === 'no' ? t(`kit.${said}`) : t(`counter.dead.${said}`);
+  };
+  return (
+    <JobRow id="consents" state={consents.signature ? 'known' : 'open'}>
+      {!consents.signature && <p>{t('counter.consents-later.not-signed')}</p>}
+      <ul className="counter-consents">
+        {given.map((id) => (
+          <li key={id}>
+            <span>
+              {t(`counter.consents.${id}`)}: <b>{answer(id)}</b>
+              {consents.about[id] && <span className="k-muted">, {consents.about[id]}</span>}
+            </span>
+            {!ended && (
+              <Key
+                kind="link"
+                label={t('counter.consents-later.take-back-line', { line: t(`counter.consents.${id}`) })}
+                onPress={() => void does('withdrawConsent', { job, id })}
+              >
+                {t('counter.consents-later.take-back')}
+              </Key>
+            )}
+          </li>
+        ))}
+      </ul>
+      <p className="k-muted k-small">
+        {t('counter.consents-later.no', {
+          lines: standing
+            .filter((id) => consents.answers[id] === 'no')
+            .map((id) => t(`counter.consents.${id}`))
+            .join('; '),
+        })}
+      </p>
+      {problem && <Problem slim {...problem} />}
+      {!ended && consents.signature && (
+        <>
+          <p className="counter-asks">{t('counter.consents-later.answer')}</p>
+          <ChoiceKeys
+            label={t('counter.consents-later.answer')}
+            mode="one"
+            choices={open.map((id) => ({ id, says: t(`counter.consents.${id}`) }))}
+            chosen={line === null ? [] : [line]}
+            onChoose={([id]) => setLine(open.find((one) => one === id) ?? null)}
+          />
+          {line !== null && (
+            <AnswerLine key={line} id={line} sheet={sheet} settings={settings} onDone={() => setLine(null)} />
+          )}
+        </>
+      )}
+    </JobRow>
+  );
+}
