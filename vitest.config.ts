@@ -11,5 +11,7 @@ export default defineConfig({
     ],
     exclude: ['**/node_modules/**', 'tests/journeys/**'],
     maxWorkers: 2,
+    // Only ends a test that hangs; what must be quick is measured in tests/speed. A busy computer may take its time.
+    testTimeout: 30_000,
   },
 });

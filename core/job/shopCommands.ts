@@ -15,11 +15,9 @@ const zSettings = z.strictObject({
   locale: z.string().regex(/^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$/),
   language: z.string().regex(/^[a-z]{2}$/),
   zone: zLine,
-  currency: z
-    .string()
-    .refine((code) => currencyOf(code) === code, {
-      error: 'no active currency of ISO 4217 with amounts',
-    }) as unknown as z.ZodType<Currency>,
+  currency: z.string().refine((code) => currencyOf(code) === code, {
+    error: 'no active currency of ISO 4217 with amounts',
+  }) as unknown as z.ZodType<Currency>,
   paperSize: z.enum(['A4', 'Letter']),
   tax: z.strictObject({ permille: z.int().min(0).max(1000), inside: z.boolean() }),
   perMinuteMinor: z.number().min(0).max(1_000_000),
