@@ -110,7 +110,7 @@ export function PaperBlock({ block }: { readonly block: Block }) {
             {block.lines.map((line) => (
               <tr key={line.asks}>
                 <th scope="row">{line.asks}</th>
-                <td className="k-paper-right">
+                <td className="k-paper-right k-paper-answered">
                   <PaperText text={line.answerSays} />
                 </td>
               </tr>

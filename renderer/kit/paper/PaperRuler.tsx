@@ -11,9 +11,17 @@ export function PaperRuler({ ruler }: { readonly ruler: Ruler }) {
   const { ref, size } = useSize<HTMLDivElement>({ width: 420, height: 80 });
   const scale = linearScale(ruler.from, ruler.to, Math.max(80, size.width - PAD * 2));
   const x = (value: number) => PAD + scale.at(Math.min(ruler.to, Math.max(ruler.from, value)));
+  // Where spans and points are both named, the points' names get a line of their own.
+  const above = ruler.spans.length > 0 && ruler.points.length > 0 ? 10 : 0;
   return (
     <div ref={ref}>
-      <svg width={size.width} height={82} role="img" aria-label={ruler.says}>
+      <svg
+        width={size.width}
+        height={82 + above}
+        viewBox={`0 ${-above} ${size.width} ${82 + above}`}
+        role="img"
+        aria-label={ruler.says}
+      >
         {ruler.spans.map((span) => (
           <g key={span.label}>
             {span.kind === 'likely' ? (
@@ -48,7 +56,7 @@ export function PaperRuler({ ruler }: { readonly ruler: Ruler }) {
             )}
             <text
               x={x(point.at)}
-              y={ruler.spans.length > 0 ? 8 : 20}
+              y={ruler.spans.length > 0 ? 8 - above : 20}
               dominantBaseline="middle"
               textAnchor={x(point.at) > size.width - 90 ? 'end' : 'middle'}
               className="k-rule-mark-label"
