@@ -1,49 +1,82 @@
 import { readDmi } from './dmi/readDmi.ts';
-import type { Contribution, Reading, Tool } from './reading.ts';
+import { joined } from './joined.ts';
+import type { Contribution, Reading } from './reading.ts';
+import type { Gap } from './said.ts';
 import { type Section, sectionsOf } from './sections.ts';
+import { isSmartJson, readSmartJson } from './smart/readSmartJson.ts';
+import { readSmartText } from './smart/readSmartText.ts';
+import { isObject, type Json, parseJson } from './tools/json.ts';
+import { lshwJsonNodes, lshwTextNodes } from './tools/lshwNodes.ts';
+import { readLsblk } from './tools/readLsblk.ts';
+import { readLscpuJson, readLscpuText } from './tools/readLscpu.ts';
+import { readLshw } from './tools/readLshw.ts';
+import { readLspci } from './tools/readLspci.ts';
+import { isSensorsJson, readSensors } from './tools/readSensors.ts';
 import { ENGLISH, type ReadingWords } from './words.ts';
 
 /**
  * Reads what system tools printed of a machine, whatever of them stands in the text. Detected by content.
- * Never throws on any text; takes time in proportion to it. A text of no known tool gives no tools and nothing read.
+ * Never throws on any text; takes time in proportion to it. A text of no known tool gives no tools and a gap that says so.
  */
 export function readReport(text: string, words: ReadingWords = ENGLISH): Reading {
   const plain = text.includes('\r') ? text.replace(/\r+\n?/g, '\n') : text;
-  const all = sectionsOf(plain).flatMap((section) => contributionsOf(section, words));
-  const reading = joined(all);
-  if (all.length > 0) return reading;
+  const sections = withTableInOne(sectionsOf(plain));
+  const read = sections.map((section) => contributionsOf(section, words));
+  const reading = joined(read.flatMap(({ of }) => of));
+  const gaps = [...reading.gaps, ...read.flatMap((one) => one.gaps)];
+  if (reading.tools.length > 0 || gaps.length > 0) return { ...reading, gaps };
   return { ...reading, gaps: [{ about: 'text', why: words.gap[plain.trim() === '' ? 'empty' : 'not-known'] }] };
 }
 
-function contributionsOf(section: Section, words: ReadingWords): readonly Contribution[] {
-  if (section.as === 'json') return [];
+/** Parts of an SMBIOS table that were printed one after another are one table. */
+function withTableInOne(sections: readonly Section[]): readonly Section[] {
+  const isTable = (section: Section) => section.as === 'text' && section.tool === 'dmidecode';
+  const tables = sections.filter(isTable);
+  if (tables.length < 2) return sections;
+  const table: Section = { tool: 'dmidecode', as: 'text', text: tables.map(({ text }) => text).join('\n') };
+  return [table, ...sections.filter((section) => !isTable(section))];
+}
+
+type Read = { readonly of: readonly Contribution[]; readonly gaps: readonly Gap[] };
+
+function contributionsOf(section: Section, words: ReadingWords): Read {
+  if (section.as === 'json') return readJson(section.text, words);
+  const { text } = section;
   switch (section.tool) {
     case 'dmidecode':
-      return [readDmi(section.text, words)];
+      return { of: [readDmi(text, words)], gaps: [] };
+    case 'lshw':
+      return { of: [readLshw(lshwTextNodes(text), words)], gaps: [] };
+    case 'lscpu':
+      return { of: [readLscpuText(text, words)], gaps: [] };
+    case 'lspci':
+      return { of: [readLspci(text)], gaps: [] };
+    case 'smartctl':
+      return { of: [readSmartText(text, words)], gaps: [] };
     default:
-      return [];
+      return { of: [], gaps: [] };
   }
 }
 
-const NOBODY = { vendor: null, name: null };
+function readJson(text: string, words: ReadingWords): Read {
+  const parsed = parseJson(text);
+  if (!parsed) return { of: [], gaps: [{ about: 'json', why: words.gap['no-json'] }] };
+  const roots = (Array.isArray(parsed.value) ? parsed.value : [parsed.value]).filter(isObject);
+  const of = roots.slice(0, MOST_ROOTS).flatMap((root) => toolOf(root, words) ?? []);
+  const gaps: Gap[] = [];
+  if (of.length === 0) gaps.push({ about: 'json', why: words.gap['json-not-known'] });
+  if (parsed.cut) gaps.push({ about: 'json', why: words.gap.cut });
+  return { of, gaps };
+}
 
-function joined(all: readonly Contribution[]): Reading {
-  const tools: readonly Tool[] = [...new Set(all.map(({ tool }) => tool))];
-  const one = <Name extends keyof Contribution>(name: Name): Contribution[Name] | undefined =>
-    all.map((each) => each[name]).find((value) => value !== undefined);
-  return {
-    tools,
-    board: one('board') ?? NOBODY,
-    system: one('system') ?? NOBODY,
-    chassis: one('chassis') ?? null,
-    firmware: one('firmware') ?? { vendor: null, version: null, date: null },
-    processors: one('processors') ?? [],
-    slots: one('slots') ?? [],
-    cardSlots: all.flatMap(({ cardSlots }) => cardSlots ?? []),
-    cards: all.flatMap(({ cards }) => cards ?? []),
-    drives: all.flatMap(({ drives }) => drives ?? []),
-    temperatures: all.flatMap(({ temperatures }) => temperatures ?? []),
-    serials: Object.assign({}, ...all.map(({ serials }) => serials ?? {})),
-    gaps: all.flatMap(({ gaps }) => gaps),
-  };
+const MOST_ROOTS = 500;
+
+function toolOf(root: Json, words: ReadingWords): Contribution | undefined {
+  if (Array.isArray(root.lscpu)) return readLscpuJson(root, words);
+  if (Array.isArray(root.blockdevices)) return readLsblk(root);
+  if (isSmartJson(root)) return readSmartJson(root, words);
+  if (isSensorsJson(root)) return readSensors(root);
+  if (typeof root.id === 'string' && (Array.isArray(root.children) || typeof root.class === 'string'))
+    return readLshw(lshwJsonNodes(root), words);
+  return undefined;
 }

@@ -64,6 +64,8 @@ export function dmiRecords(text: string): DmiTable {
 class Reader {
   readonly #text: string;
   readonly #records: DmiRecord[] = [];
+  /** The first record of each handle: a table printed twice is one table. */
+  readonly #byHandle = new Map<string, DmiRecord>();
   readonly #complaints: string[] = [];
   #open: Open | null = null;
   /** A handle was read and its title is still to come. */
@@ -125,9 +127,16 @@ class Reader {
   }
 
   #close(cut: boolean): void {
-    if (this.#open)
-      this.#records.push({ handle: this.#open.handle, type: this.#open.type, fields: this.#open.fields, cut });
+    const open = this.#open;
     this.#open = null;
+    if (!open) return;
+    const { handle, type, fields } = open;
+    const key = `${handle} ${type}`;
+    const before = handle === null ? undefined : this.#byHandle.get(key);
+    if (before && sameFields(before.fields, fields)) return;
+    const record = { handle, type, fields, cut };
+    this.#records.push(record);
+    if (handle !== null && !before) this.#byHandle.set(key, record);
   }
 
   #complaint(line: string): boolean {
@@ -136,6 +145,9 @@ class Reader {
     return is;
   }
 }
+
+const sameFields = (a: DmiRecord['fields'], b: DmiRecord['fields']): boolean =>
+  a.size === b.size && [...a].every(([name, value]) => b.get(name) === value);
 
 const OPEN_ANGLE = 60;
 

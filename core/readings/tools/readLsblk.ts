@@ -1,0 +1,51 @@
+import { type Contribution, type DriveReading, NO_DRIVE_FACTS } from '../reading.ts';
+import { valueIn } from '../values.ts';
+import { flagIn, isObject, type Json, listIn, numberIn, textIn } from './json.ts';
+
+/** A drive of which only the listing is known. */
+export const listedDrive = (
+  model: string | null,
+  kind: string | null,
+  serial: string | null,
+  bytes: number | null,
+): DriveReading => ({
+  model,
+  kind,
+  health: null,
+  powerOnHours: null,
+  reallocated: null,
+  pending: null,
+  uncorrectable: null,
+  percentageUsed: null,
+  mediaErrors: null,
+  serial,
+  firmware: null,
+  bytes,
+  facts: NO_DRIVE_FACTS,
+});
+
+/** The disks that `lsblk --json` lists; partitions, loops and disc readers are none. */
+export function readLsblk(root: Json): Contribution {
+  const drives = listIn(root, 'blockdevices')
+    .filter(isObject)
+    .filter(
+      (device) => textIn(device, 'type') === 'disk' && !/^(?:zram|ram|loop|md|dm-)/.test(textIn(device, 'name') ?? ''),
+    )
+    .map((device) =>
+      listedDrive(
+        valueIn(textIn(device, 'model')),
+        kindOf(device),
+        valueIn(textIn(device, 'serial')),
+        numberIn(device, 'size'),
+      ),
+    );
+  return { tool: 'lsblk', drives, gaps: [] };
+}
+
+/** Older versions print yes and no as "1" and "0". */
+function kindOf(device: Json): string | null {
+  if (textIn(device, 'tran') === 'nvme' || /^nvme/.test(textIn(device, 'name') ?? '')) return 'nvme';
+  const turns =
+    flagIn(device, 'rota') ?? ({ 0: false, 1: true } as Record<string, boolean>)[textIn(device, 'rota') ?? ''];
+  return turns === undefined ? null : turns ? 'hdd' : 'ssd';
+}

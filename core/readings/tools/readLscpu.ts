@@ -1,0 +1,55 @@
+import type { Contribution, ProcessorReading } from '../reading.ts';
+import type { Gap } from '../said.ts';
+import { valueIn, wholeNumber } from '../values.ts';
+import type { ReadingWords } from '../words.ts';
+import { isObject, type Json, listIn, textIn } from './json.ts';
+import { type LscpuField, lscpuField } from './lscpuLabels.ts';
+
+type Fields = ReadonlyMap<LscpuField, string>;
+
+/** What `lscpu` prints as text, in any language whose labels are known. */
+export function readLscpuText(text: string, words: ReadingWords): Contribution {
+  const fields = new Map<LscpuField, string>();
+  for (const line of text.split('\n')) {
+    const colon = line.indexOf(':');
+    const field = colon < 0 ? undefined : lscpuField(line.slice(0, colon));
+    if (field && !fields.has(field)) fields.set(field, line.slice(colon + 1));
+  }
+  return contribution(fields, words);
+}
+
+/** What `lscpu --json` prints; newer versions nest fields below others. */
+export function readLscpuJson(root: Json, words: ReadingWords): Contribution {
+  const fields = new Map<LscpuField, string>();
+  const left = [...listIn(root, 'lscpu')].reverse();
+  while (left.length > 0) {
+    const row = left.pop();
+    if (!isObject(row)) continue;
+    const field = lscpuField(textIn(row, 'field') ?? '');
+    const data = textIn(row, 'data');
+    if (field && data !== undefined && !fields.has(field)) fields.set(field, data);
+    left.push(...[...listIn(row, 'children')].reverse());
+  }
+  return contribution(fields, words);
+}
+
+/** One processor a socket; the tool does not name sockets. */
+function contribution(fields: Fields, words: ReadingWords): Contribution {
+  const cores = wholeNumber(fields.get('cores'));
+  const each = wholeNumber(fields.get('threads'));
+  const processor: ProcessorReading = {
+    name: valueIn(fields.get('model')),
+    socket: null,
+    cores,
+    threads: cores === null || each === null ? null : cores * each,
+    maker: valueIn(fields.get('vendor')),
+    serial: null,
+  };
+  const sockets = Math.min(Math.max(wholeNumber(fields.get('sockets')) ?? 1, 1), MOST_SOCKETS);
+  const gaps: Gap[] = (['name', 'cores'] as const)
+    .filter((name) => processor[name] === null)
+    .map((name) => ({ about: `processors[0].${name}`, why: words.gap['no-line'] }));
+  return { tool: 'lscpu', processors: Array.from({ length: sockets }, () => processor), gaps };
+}
+
+const MOST_SOCKETS = 16;
