@@ -22,13 +22,21 @@ function stays(model: FaultModel, log: readonly LoggedStep[]): { readonly forGoo
   return { forGood, left };
 }
 
-/** The circuits out of the way when `step` is looked at after `log`. */
-export function lookMask(model: FaultModel, log: readonly LoggedStep[], step: Step): Look {
+/**
+ * The circuits out of the way when `step` is looked at after `log`. What was left out and is no longer out after the step
+ * (`leftAfter`) was back in for its look; of a step not done yet it is taken that the suspect which made it work goes back.
+ */
+export function lookMask(model: FaultModel, log: readonly LoggedStep[], step: Step, leftAfter?: number): Look {
   const { forGood, left } = stays(model, log);
-  const before = forGood | left;
+  const before = forGood | (left & (leftAfter ?? keptOut(model, log)));
   if (step.onRig) return { before, look: ~maskOf(step.onRig), stays: before };
-  if (step.id === 'put-back') return { before, look: forGood | (left & ~suspectMask(model, log)), stays: forGood };
   return { before, look: (before | maskOf(step.takesOut)) & ~maskOf(step.bringsIn), stays: before };
+}
+
+/** What stays out when the next step begins and nobody says otherwise: all but the suspect that made it work. */
+function keptOut(model: FaultModel, log: readonly LoggedStep[]): number {
+  const suspect = suspectMask(model, log);
+  return suspect === ~0 ? ~0 : ~suspect;
 }
 
 /** What the last step that made it work had taken out, in bits over CIRCUITS: this is what goes back in. */
@@ -52,8 +60,7 @@ export function leftOutAfter(
   step: Step,
   stay = false,
 ): readonly Circuit[] {
-  const { left } = stays(model, tracing.log);
-  if (step.id === 'put-back') return circuitsOf(left & ~suspectMask(model, tracing.log));
+  const left = stays(model, tracing.log).left & keptOut(model, tracing.log);
   const own = maskOf(step.takesOut);
-  return circuitsOf(stay && !step.onRig ? left | own : step.onRig ? left : left & ~own);
+  return circuitsOf(step.onRig ? left : stay ? left | own : left & ~own);
 }

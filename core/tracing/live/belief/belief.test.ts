@@ -51,22 +51,20 @@ function combined(m: FaultModel, s: number, rows: readonly (readonly number[])[]
 function looks(m: FaultModel, log: readonly LoggedStep[]) {
   const forGood = new Set<string>(['home']);
   let left = new Set<string>();
-  let suspect: Set<string> = bits(CIRCUITS);
   return log.map((entry) => {
     const step = m.steps[m.stepIndex.get(entry.step) ?? -1];
     if (!step) throw new Error(entry.step);
-    const before = new Set([...forGood, ...left]);
+    const before = new Set([
+      ...forGood,
+      ...[...left].filter((circuit) => (entry.leftOut as readonly string[]).includes(circuit)),
+    ]);
     const look = step.onRig
       ? bits(CIRCUITS.filter((circuit) => !step.onRig?.includes(circuit)))
-      : step.id === 'put-back'
-        ? new Set([...forGood, ...[...left].filter((circuit) => !suspect.has(circuit))])
-        : new Set(
-            [...before, ...step.takesOut].filter((circuit) => !(step.bringsIn as readonly string[]).includes(circuit)),
-          );
+      : new Set(
+          [...before, ...step.takesOut].filter((circuit) => !(step.bringsIn as readonly string[]).includes(circuit)),
+        );
     if (step.staysOut) for (const circuit of step.takesOut) forGood.add(circuit);
     left = bits(entry.leftOut);
-    const worked = step.outcomes.find((each) => each.id === entry.outcome)?.meaning.means === 'works';
-    if (worked && step.takesOut.length > 0) suspect = bits(step.takesOut);
     return { before, look };
   });
 }

@@ -1,5 +1,6 @@
 import { type Assembly, assemblyOf, movesBefore } from '../assembly.ts';
 import { lookMask } from '../configuration.ts';
+import { maskOf } from '../model/circuits.ts';
 import type { LoggedStep } from '../types.ts';
 import { type FaultModel, GROUPS, type Step, type TracingCase } from '../types.ts';
 import type { Prior } from './prior.ts';
@@ -105,7 +106,7 @@ export function conditionsOf(
     open = movesBefore(assembly, open, step).open;
     const outcome = step.outcomes.findIndex((each) => each.id === entry.outcome);
     if (step.id === 'watch-start' || outcome < 0) return;
-    const { before, look } = lookMask(model, log.slice(0, at), step);
+    const { before, look } = lookMask(model, log.slice(0, at), step, maskOf(entry.leftOut));
     const key = `${step.id} ${look}`;
     const again = !last.has(key) ? 'first' : last.get(key) === entry.outcome ? 'same' : 'other';
     last.set(key, entry.outcome);

@@ -1,6 +1,6 @@
 import { lookMask } from '../configuration.ts';
 import { readGroups } from '../readGroups.ts';
-import { type FaultModel, GROUPS, type Group, type Rate, type TracingCase } from '../types.ts';
+import { type Fault, type FaultModel, GROUPS, type Group, type Rate, type TracingCase } from '../types.ts';
 
 /** How an hour of use splits into load and idle when a rate is told "per hour": from memory, no source. */
 const LOAD_SHARE = 0.25;
@@ -53,7 +53,10 @@ export function priorOf(model: FaultModel, tracing: TracingCase): Prior {
     weight[f] =
       fault.id === 'made-by-us'
         ? 0
-        : sum * (fault.id === 'nothing-wrong' ? 1 : fits) * historyOf(model, tracing, fault.id);
+        : sum *
+          (fault.id === 'nothing-wrong' ? 1 : fits) *
+          historyOf(model, tracing, fault.id) *
+          machineFactor(fault, tracing);
   });
   const total = weight.reduce((a, b) => a + b, 0);
   return {
@@ -86,6 +89,20 @@ function watchMask(model: FaultModel, tracing: TracingCase): number {
   const at = log.findIndex((entry) => entry.step === 'watch-start');
   const step = model.steps[model.stepIndex.get('watch-start') ?? -1];
   return step ? lookMask(model, at < 0 ? [] : log.slice(0, at), step).before : 0;
+}
+
+/** What the machine is said not to have can hardly be at fault; it may have been said wrongly. */
+const SAID_ABSENT = 0.02;
+
+function machineFactor({ id, circuits }: Fault, { machine }: TracingCase): number {
+  const absent =
+    (machine.riser === false && circuits.includes('riser')) ||
+    (machine.addIns === false && circuits.includes('add-in')) ||
+    (machine.card === false &&
+      (circuits.includes('card') || circuits.includes('card-slot') || circuits.includes('aux-lead'))) ||
+    (machine.drives === 0 && circuits.includes('drive')) ||
+    (machine.encrypted === 'no' && id === 'disk-locked');
+  return absent ? SAID_ABSENT : 1;
 }
 
 /** How many times likelier a fault is by what changed last and by "only when". */

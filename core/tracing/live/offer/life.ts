@@ -12,7 +12,7 @@ const LIFE_OF: Readonly<Record<Group, Life>> = {
   FR: 'system',
   AR: 'picture',
   HN: 'system',
-  DR: 'picture',
+  DR: 'system',
   PO: 'system',
   SW: 'system',
   NF: 'system',
@@ -23,8 +23,9 @@ export function lifeNow(model: FaultModel, tracing: TracingCase): Life {
   for (const entry of tracing.log.toReversed()) {
     if (entry.struck) continue;
     const step = model.steps[model.stepIndex.get(entry.step) ?? -1];
-    const life = step?.outcomes.find((outcome) => outcome.id === entry.outcome)?.life;
-    if (life) return life;
+    const outcome = step?.outcomes.find((one) => one.id === entry.outcome);
+    if (outcome?.life) return outcome.life;
+    if (outcome?.meaning.means === 'works' && step?.exposure) return 'system';
   }
   const groups = readGroups(model, tracing.seen.length > 0 ? tracing.seen : tracing.told.symptoms);
   return groups.map((group) => LIFE_OF[group]).sort((a, b) => LIVES.indexOf(a) - LIVES.indexOf(b))[0] ?? 'system';

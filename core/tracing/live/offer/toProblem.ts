@@ -103,6 +103,8 @@ function meant(model: FaultModel, step: Step, outcome: Outcome, way: Way, back: 
   if (meaning.means === 'evidence') return meaning.of.includes(fault.id);
   if (meaning.means === 'fails-again') return ((model.faultMask[way.hypothesis.first] as number) & back) !== 0;
   if (meaning.means === 'fails-on-rig') return step.onRig?.some((circuit) => fault.circuits.includes(circuit)) ?? false;
+  // Mended already, by whatever was done: any start with everything in shows it.
+  if (way.standing === 0 && fault.id !== 'nothing-wrong') return step.takesOut.length === 0;
   return step.takesOut.some((circuit) => fault.circuits.includes(circuit)) || (step.mends[fault.id] ?? 0) > 0;
 }
 

@@ -15,8 +15,12 @@ import type {
   Verdict,
 } from '../types.ts';
 
-/** A part is called confirmed only while what the log shows leaves it at least this likely. */
-export const CONFIRMED_FROM = 0.9;
+/** A part is called confirmed only while what the log shows leaves it at least this likely: by its own evidence, on the rig, both ways. */
+const PROVED_FROM = 0.95;
+const RIG_FROM = 0.95;
+const BOTH_WAYS_FROM = 0.97;
+/** All works and something was mended, by whatever handling: cured from this chance on. */
+const MENDED_FROM = 0.9;
 /** It works: what was touched is named, or cured, only while that is the likelier reason… */
 export const NAMED_FROM = 0.5;
 /** …and the trial itself spoke for it: the odds rose at least so many times. A quiet trial of what comes and goes names nothing. */
@@ -43,6 +47,7 @@ export function verdictAfter(
     ownEvidence(model, found, suspects) ??
     onTheRig(model, found, suspects) ??
     worked(model, tracing, found, suspects) ??
+    mendedByNow(model, found, suspects) ??
     notReproduced(model, tracing, found, suspects) ?? { verdict: 'tracing' }
   );
 }
@@ -71,7 +76,7 @@ function ownEvidence(model: FaultModel, found: readonly Found[], suspects: reado
     if (!suspect) continue;
     const { part: blamed } = faultOf(model, suspect.fault);
     const sure = chanceOf(suspects, (fault) => meaning.of.includes(fault) && faultOf(model, fault).part === blamed);
-    if (sure < CONFIRMED_FROM) continue;
+    if (sure < PROVED_FROM) continue;
     const { part } = faultOf(model, suspect.fault);
     return {
       verdict: 'confirmed',
@@ -97,7 +102,7 @@ function onTheRig(model: FaultModel, found: readonly Found[], suspects: readonly
   const inside = (fault: string) => faultOf(model, fault).circuits.some((circuit) => circuits.includes(circuit));
   const sure = suspects.filter((suspect) => inside(suspect.fault)).reduce((sum, suspect) => sum + suspect.p, 0);
   const suspect = likeliest(suspects, inside);
-  if (!suspect || sure < CONFIRMED_FROM) return null;
+  if (!suspect || sure < RIG_FROM) return null;
   return {
     verdict: 'confirmed',
     way: 'second-rig',
@@ -128,7 +133,7 @@ function worked(
     const blamed = (fault: string) => touched(fault) && faultOf(model, fault).part === part;
     const sure = chanceOf(suspects, blamed);
     if (NO_PART.includes(part) || sure < NAMED_FROM || !spoke(model, tracing, one, blamed)) return null;
-    if (back?.outcome.meaning.means === 'fails-again' && sure >= CONFIRMED_FROM)
+    if (back?.outcome.meaning.means === 'fails-again' && sure >= BOTH_WAYS_FROM)
       return {
         verdict: 'confirmed',
         way: 'both-ways',
@@ -149,6 +154,26 @@ function worked(
     };
   }
   return cured(model, tracing, found, one, suspects);
+}
+
+/** It works with everything of the owner's in: what the handlings before could mend has been mended, whichever of them did. */
+function mendedByNow(model: FaultModel, found: readonly Found[], suspects: readonly Suspect[]): Verdict | null {
+  const last = found.at(-1);
+  if (last?.outcome.meaning.means !== 'works' || last.step.takesOut.length > 0 || last.entry.leftOut.length > 0)
+    return null;
+  const mended = suspects.reduce((sum, one) => sum + one.mended, 0);
+  const top = suspects.toSorted((a, b) => b.mended - a.mended)[0];
+  if (!top || mended < MENDED_FROM) return null;
+  const { mendedBy } = faultOf(model, top.fault);
+  const did = found.filter((one) => (one.step.mends[top.fault] ?? one.step.mendsAfter[top.fault] ?? 0) > 0);
+  const by = mendedBy === 'part' || mendedBy === 'advice' ? 'reseating' : mendedBy;
+  return {
+    verdict: 'cured',
+    by,
+    fault: top.mended >= NAMED_FROM ? top.fault : null,
+    p: mended,
+    evidence: evidenceOf([...did, last]),
+  };
 }
 
 /** A fault that would have stayed hidden in no more than this share of such trials could not be reproduced. */
