@@ -36,7 +36,7 @@ export type BeforeSheet = {
 };
 
 export type ChangedLine = { readonly id: string; readonly since: string; readonly what: string };
-export type ThingLine = { readonly thing: string; readonly count: number };
+type ThingLine = { readonly thing: string; readonly count: number };
 
 /** The taking-in sheet while it is written; kept as a draft, so it holds nothing but plain values. */
 export type TakingInSheet = {

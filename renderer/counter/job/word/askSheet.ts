@@ -12,7 +12,7 @@ export type AskKind = (typeof ASK_KINDS)[number];
 /** One answer that can be given, as it is being written. */
 export type OptionSheet = { readonly id: string; readonly says: string; readonly agrees: Agrees };
 
-export const nothing: Agrees = {
+const nothing: Agrees = {
   limitMinor: null,
   items: [],
   accepts: false,
@@ -24,7 +24,7 @@ export const nothing: Agrees = {
 type Say = (key: string, facts?: Readonly<Record<string, string | number>>) => string;
 
 /** What the newest estimate would come to in nine of ten cases, with its likeliest part, to whole units above. */
-export function suggestedLimit({ job }: JobSheet, unit: number): number {
+function suggestedLimit({ job }: JobSheet, unit: number): number {
   const newest = job.estimates.at(-1);
   const most = newest ? Math.max(newest.withPart?.p90 ?? 0, newest.price.p90) : 0;
   return Math.max(job.limitMinor, Math.ceil(most / (5 * unit)) * 5 * unit);
