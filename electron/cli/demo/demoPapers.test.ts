@@ -29,6 +29,7 @@ beforeAll(async () => {
   if (isOpenRefusal(opened)) throw new Error(opened.refused);
   shop = opened;
   const read = await shop.read();
+  if (!ended) throw new Error('the story did not end');
   job = ended.job;
   for (const { kind, number } of job.papers) {
     const paper = await issuedPaper(read, number);
