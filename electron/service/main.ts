@@ -33,7 +33,7 @@ async function run(): Promise<void> {
   }
   const { end } = keepSealed(opened.backing);
   let ending = false;
-  host.onEnd(() => {
+  const askedToEnd = () => {
     if (ending) return;
     ending = true;
     Promise.resolve(host.stop())
@@ -43,7 +43,10 @@ async function run(): Promise<void> {
         tellDefect('ending', error);
         process.exit(1);
       });
-  });
+  };
+  host.onEnd(askedToEnd);
+  // In a terminal Ctrl+C reaches every process at once, this one too: it ends in order all the same.
+  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, askedToEnd);
   const refusal = await host.serve(opened.backing);
   if (!refusal) return;
   await host.refuse(refusal);

@@ -3,8 +3,9 @@ import { once } from 'node:events';
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { asRoot, root } from './runtime/house.ts';
+import { root } from './runtime/house.ts';
 import { expect, rough as test } from './runtime/journey.ts';
+import { SWITCHES } from './runtime/launchElectron.ts';
 import { openInElectron } from './runtime/openApp.ts';
 import { setUpShop } from './runtime/setUpShop.ts';
 
@@ -125,11 +126,10 @@ test('when the service is killed it is started anew, and the window goes on with
 });
 
 test('a second start on the same shop leaves it to the first', async ({ app }) => {
-  const second = spawn(
-    process.env.KNOWNGOOD_TEST_ELECTRON ?? '',
-    [root, '--disable-gpu', ...(asRoot ? ['--no-sandbox'] : []), '--data', app.data],
-    { env: { ...process.env, XDG_CONFIG_HOME: app.config }, stdio: 'ignore' },
-  );
+  const second = spawn(process.env.KNOWNGOOD_TEST_ELECTRON ?? '', [root, ...SWITCHES, '--data', app.data], {
+    env: { ...process.env, XDG_CONFIG_HOME: app.config },
+    stdio: 'ignore',
+  });
   expect(await once(second, 'exit')).toEqual([0, null]);
   await expect(app.page.getByLabel('Name of the shop')).toBeVisible();
 });

@@ -1,9 +1,10 @@
 import { execFileSync } from 'node:child_process';
-import { cpSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { _electron, expect, test } from '@playwright/test';
-import { asRoot, root, serviceNode } from './runtime/house.ts';
+import { expect, test } from '@playwright/test';
+import { root, serviceNode } from './runtime/house.ts';
+import { launchElectron } from './runtime/launchElectron.ts';
 
 /** The built app, but for its service: that is the small one, which needs no database. */
 function appWithSmallService(): string {
@@ -12,10 +13,6 @@ function appWithSmallService(): string {
   mkdirSync(dist);
   for (const part of ['main.cjs', 'preload.cjs', 'ui'])
     cpSync(join(root, 'dist', part), join(dist, part), { recursive: true });
-  writeFileSync(
-    join(folder, 'package.json'),
-    JSON.stringify({ name: 'knowngood', version: '0.0.0', main: 'dist/main.cjs' }),
-  );
   execFileSync(
     serviceNode,
     [
@@ -35,11 +32,9 @@ function appWithSmallService(): string {
 
 test('the product’s own way, a utility process with real ports, carries calls and changes and ends in order', async () => {
   const folder = appWithSmallService();
-  const { KNOWNGOOD_SERVICE_NODE: _none, ...env } = process.env as Record<string, string>;
-  const app = await _electron.launch({
-    executablePath: process.env.KNOWNGOOD_TEST_ELECTRON ?? '',
-    args: [folder, '--disable-gpu', ...(asRoot ? ['--no-sandbox'] : []), '--data', join(folder, 'shop')],
-    env: { ...env, XDG_CONFIG_HOME: join(folder, 'config') },
+  const app = await launchElectron(folder, ['--data', join(folder, 'shop')], {
+    KNOWNGOOD_SERVICE_NODE: undefined,
+    XDG_CONFIG_HOME: join(folder, 'config'),
   });
   const page = await app.firstWindow();
   const answers = await page.evaluate(

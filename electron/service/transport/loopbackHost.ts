@@ -21,7 +21,6 @@ export function loopbackHost(port: number): Host {
     },
     refuse: (refusal) => void process.stderr.write(`${cannotStartText(refusal)}\n`),
     onEnd: (end) => {
-      for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, end);
       if (isPipe(0)) process.stdin.on('end', end).on('error', end).resume();
     },
     stop: () => stop(),

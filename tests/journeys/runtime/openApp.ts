@@ -1,8 +1,9 @@
 import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { _electron, type BrowserContext, chromium, type ElectronApplication, type Page } from '@playwright/test';
+import { type BrowserContext, chromium, type ElectronApplication, type Page } from '@playwright/test';
 import { asRoot, chromiumProgram, root, serviceNode } from './house.ts';
+import { launchElectron } from './launchElectron.ts';
 import { serveForTest } from './serveForTest.ts';
 
 /** The app as a journey meets it, the same wherever it runs. */
@@ -36,18 +37,12 @@ export type Opening = {
   readonly viewport?: { readonly width: number; readonly height: number };
 };
 
-/** Under Xvfb the graphics process fails at its start, and a page that waits for it can hang for good. */
-const SWITCHES = ['--disable-gpu'];
-
 /** Opens the real Electron window with its service in a forked Node. Needs a display (xvfb-run). */
 export async function openInElectron(opening: Opening = {}): Promise<OpenedApp> {
-  const executablePath = process.env.KNOWNGOOD_TEST_ELECTRON;
-  if (!executablePath) throw new Error('No Electron for tests: node tests/journeys/runtime/prepare.mjs lays it out');
   const place = placeFor(opening);
-  const electron = await _electron.launch({
-    executablePath,
-    args: [root, ...SWITCHES, ...(asRoot ? ['--no-sandbox'] : []), ...(opening.switches ?? []), '--data', place.data],
-    env: { ...definedOnly(process.env), KNOWNGOOD_SERVICE_NODE: serviceNode, XDG_CONFIG_HOME: place.config },
+  const electron = await launchElectron(root, [...(opening.switches ?? []), '--data', place.data], {
+    KNOWNGOOD_SERVICE_NODE: serviceNode,
+    XDG_CONFIG_HOME: place.config,
   });
   const page = await electron.firstWindow();
   const complaints = listen(page);
@@ -121,8 +116,4 @@ function listen(page: Page): string[] {
   });
   page.on('pageerror', (error) => complaints.push(String(error)));
   return complaints;
-}
-
-function definedOnly(env: NodeJS.ProcessEnv): Record<string, string> {
-  return Object.fromEntries(Object.entries(env).filter((pair): pair is [string, string] => pair[1] !== undefined));
 }
