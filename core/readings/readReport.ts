@@ -1,6 +1,7 @@
+import { say } from '../papers/say.ts';
 import { readDmi } from './dmi/readDmi.ts';
 import { joined } from './joined.ts';
-import type { Contribution, Reading } from './reading.ts';
+import { type Contribution, type Reading, TOOLS } from './reading.ts';
 import type { Gap } from './said.ts';
 import { type Section, sectionsOf } from './sections.ts';
 import { isSmartJson, readSmartJson } from './smart/readSmartJson.ts';
@@ -25,7 +26,12 @@ export function readReport(text: string, words: ReadingWords = ENGLISH): Reading
   const reading = joined(read.flatMap(({ of }) => of));
   const gaps = [...reading.gaps, ...read.flatMap((one) => one.gaps)];
   if (reading.tools.length > 0 || gaps.length > 0) return { ...reading, gaps };
-  return { ...reading, gaps: [{ about: 'text', why: words.gap[plain.trim() === '' ? 'empty' : 'not-known'] }] };
+  return {
+    ...reading,
+    gaps: [
+      { about: 'text', why: say(words.gap[plain.trim() === '' ? 'empty' : 'not-known'], { tools: TOOLS.join(', ') }) },
+    ],
+  };
 }
 
 /** Parts of an SMBIOS table that were printed one after another are one table. */

@@ -107,3 +107,20 @@ export type Contribution = {
 
 /** All that was read of one text, before it is put into the plain form. */
 export type Reading = Required<Omit<Contribution, 'tool'>> & { readonly tools: readonly Tool[] };
+
+/** A reading of nothing. */
+export const NOTHING_READ: Reading = {
+  tools: [],
+  board: { vendor: null, name: null },
+  system: { vendor: null, name: null },
+  chassis: null,
+  firmware: { vendor: null, version: null, date: null },
+  processors: [],
+  slots: [],
+  cardSlots: [],
+  cards: [],
+  drives: [],
+  temperatures: [],
+  serials: {},
+  gaps: [],
+};

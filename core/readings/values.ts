@@ -1,5 +1,12 @@
-/** A text of a report with its white space squeezed: firmware pads names with blanks. */
-export const squeezed = (text: string): string => text.replace(/\s+/g, ' ').trim();
+/**
+ * A text of a report with its white space squeezed: firmware pads names with blanks.
+ * Control characters and halves of characters go too: neither may reach the journal.
+ */
+export const squeezed = (text: string): string =>
+  text
+    .replace(/[\s\p{Cc}]+/gu, ' ')
+    .trim()
+    .toWellFormed();
 
 /**
  * Texts that stand where nobody put a value: left by firmware makers or by the tool itself.

@@ -1,5 +1,9 @@
 import cliWords from '../../assets/words/en/cli.json' with { type: 'json' };
-import { readText } from '../../core/readings/readText.ts';
+import { readBytes } from '../../core/readings/readBytes.ts';
+import { NOTHING_READ } from '../../core/readings/reading.ts';
+import { saidOf } from '../../core/readings/readText.ts';
+import type { Said } from '../../core/readings/said.ts';
+import { ENGLISH } from '../../core/readings/words.ts';
 import { fill } from '../../core/wording/wordsFor.ts';
 import type { CliCommand } from './command.ts';
 
@@ -25,15 +29,24 @@ export const read: CliCommand = {
   },
 };
 
-async function readFile(file: string, read: (path: string) => Promise<Uint8Array>) {
+async function readFile(file: string, read: (path: string) => Promise<Uint8Array>): Promise<Said> {
   try {
-    return readText(new TextDecoder().decode(await read(file)));
+    return saidOf(readBytes(await read(file)));
   } catch (error) {
-    return { ...readText(''), gaps: [{ about: file, why: error instanceof Error ? error.message : String(error) }] };
+    return { ...saidOf(NOTHING_READ), gaps: [{ about: 'file', why: whyUnreadable(error) }] };
   }
 }
 
-function inWords(file: string, said: ReturnType<typeof readText>): readonly string[] {
+/** What a person can put right about a file that does not open. */
+function whyUnreadable(error: unknown): string {
+  const code = error instanceof Error && 'code' in error ? String(error.code) : '';
+  const why = ({ ENOENT: 'missing', EISDIR: 'folder', EACCES: 'forbidden', EPERM: 'forbidden' } as const)[code];
+  return why
+    ? ENGLISH.file[why]
+    : fill(ENGLISH.file.unreadable, { why: error instanceof Error ? error.message : code });
+}
+
+function inWords(file: string, said: Said): readonly string[] {
   const name = (pair: { readonly vendor: string | null; readonly name: string | null }) =>
     [pair.vendor, pair.name].filter((one) => one !== null).join(' ') || '?';
   return [

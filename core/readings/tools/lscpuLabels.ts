@@ -1,25 +1,23 @@
-/** Lines of `lscpu` that are read, and what its translations call them. */
-export type LscpuField = 'architecture' | 'cpus' | 'threads' | 'cores' | 'sockets' | 'vendor' | 'model';
+import table from '../../../assets/readings/lscpuLabels.json' with { type: 'json' };
 
-const LABELS: Readonly<Record<LscpuField, readonly string[]>> = {
-  architecture: ['Architecture'],
-  cpus: ['CPU(s)'],
-  threads: ['Thread(s) per core'],
-  cores: ['Core(s) per socket'],
-  sockets: ['Socket(s)'],
-  vendor: ['Vendor ID'],
-  model: ['Model name'],
-};
+/** Lines of `lscpu` that are read. */
+export type LscpuField = keyof typeof table.labels;
 
 const FIELD_OF: ReadonlyMap<string, LscpuField> = new Map(
-  Object.entries(LABELS).flatMap(([field, labels]) => labels.map((label) => [label, field as LscpuField] as const)),
+  Object.entries(table.labels).flatMap(([field, labels]) =>
+    labels.map((label) => [label, field as LscpuField] as const),
+  ),
 );
 
-/** The field a label stands for, colon and surrounding space left out of account. */
-export const lscpuField = (label: string): LscpuField | undefined => FIELD_OF.get(label.replace(/\s*:\s*$/, '').trim());
+/** A label and what stands behind it; Chinese translations have a wide colon, French ones a space before it. */
+export function lscpuLine(line: string): readonly [LscpuField, string] | null {
+  const colon = /[:：]/.exec(line.slice(0, LONGEST_LABEL))?.index;
+  if (colon === undefined) return null;
+  const field = FIELD_OF.get(line.slice(0, colon).trim());
+  return field ? [field, line.slice(colon + 1)] : null;
+}
+
+const LONGEST_LABEL = 60;
 
 /** The architecture stands first in every `lscpu`, in every language. */
-export function beginsLscpu(line: string): boolean {
-  const colon = line.indexOf(':');
-  return colon > 0 && colon < 40 && lscpuField(line.slice(0, colon)) === 'architecture';
-}
+export const beginsLscpu = (line: string): boolean => lscpuLine(line)?.[0] === 'architecture';

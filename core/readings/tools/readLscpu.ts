@@ -3,7 +3,7 @@ import type { Gap } from '../said.ts';
 import { valueIn, wholeNumber } from '../values.ts';
 import type { ReadingWords } from '../words.ts';
 import { isObject, type Json, listIn, textIn } from './json.ts';
-import { type LscpuField, lscpuField } from './lscpuLabels.ts';
+import { type LscpuField, lscpuLine } from './lscpuLabels.ts';
 
 type Fields = ReadonlyMap<LscpuField, string>;
 
@@ -11,9 +11,8 @@ type Fields = ReadonlyMap<LscpuField, string>;
 export function readLscpuText(text: string, words: ReadingWords): Contribution {
   const fields = new Map<LscpuField, string>();
   for (const line of text.split('\n')) {
-    const colon = line.indexOf(':');
-    const field = colon < 0 ? undefined : lscpuField(line.slice(0, colon));
-    if (field && !fields.has(field)) fields.set(field, line.slice(colon + 1));
+    const read = lscpuLine(line);
+    if (read && !fields.has(read[0])) fields.set(...read);
   }
   return contribution(fields, words);
 }
@@ -25,7 +24,7 @@ export function readLscpuJson(root: Json, words: ReadingWords): Contribution {
   while (left.length > 0) {
     const row = left.pop();
     if (!isObject(row)) continue;
-    const field = lscpuField(textIn(row, 'field') ?? '');
+    const field = lscpuLine(`${textIn(row, 'field') ?? ''}:`)?.[0];
     const data = textIn(row, 'data');
     if (field && data !== undefined && !fields.has(field)) fields.set(field, data);
     left.push(...[...listIn(row, 'children')].reverse());

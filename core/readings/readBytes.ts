@@ -1,0 +1,20 @@
+import { say } from '../papers/say.ts';
+import { decode, MOST_BYTES } from './decode.ts';
+import type { Looks } from './looksLike.ts';
+import { NOTHING_READ, type Reading, TOOLS } from './reading.ts';
+import { readReport } from './readReport.ts';
+import { ENGLISH, type ReadingWords } from './words.ts';
+
+/** Reads a file as it is. What is no report gives nothing read and one gap: what it looks like, and what is accepted. */
+export function readBytes(bytes: Uint8Array, words: ReadingWords = ENGLISH): Reading {
+  const decoded = decode(bytes);
+  if ('text' in decoded) return readReport(decoded.text, words);
+  return { ...NOTHING_READ, gaps: [{ about: 'file', why: looksLikeInWords(decoded.looksLike, words) }] };
+}
+
+const looksLikeInWords = (looks: Looks, words: ReadingWords): string =>
+  say(words['looks-like'].says, {
+    what: words['looks-like'][looks],
+    tools: TOOLS.join(', '),
+    most: MOST_BYTES / 1_000_000,
+  });
