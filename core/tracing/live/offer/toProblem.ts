@@ -20,7 +20,7 @@ export type LiveProblem = { readonly problem: Problem; readonly ways: readonly W
 
 /** The likeliest ways that carry the look-ahead: as many as hold this share of the belief, but never more than so many. */
 const MOST_WAYS = 300;
-const CARRIED = 0.995;
+const CARRIED = 0.98;
 /** Handing over is charged at least this many minutes, so that a limit nearly spent does not end a job too soon. */
 const LEAST_HAND_OVER = 30;
 /** Charged when no limit was said. */
