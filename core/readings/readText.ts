@@ -1,5 +1,7 @@
+import type { EpochMs } from '../time.ts';
 import type { Reading } from './reading.ts';
 import { readReport } from './readReport.ts';
+import { remarksOf } from './remarks/remarksOf.ts';
 import type { Said } from './said.ts';
 import { ENGLISH, type ReadingWords } from './words.ts';
 
@@ -7,10 +9,13 @@ import { ENGLISH, type ReadingWords } from './words.ts';
  * What a machine says of itself, in the plain form that leaves out serial numbers and every other identifying value.
  * @param text What tools printed, one or several, with any line ends; already decoded.
  */
-export const readText = (text: string, words: ReadingWords = ENGLISH): Said => saidOf(readReport(text, words));
+export const readText = (text: string, words: ReadingWords = ENGLISH): Said => saidOf(readReport(text, words), words);
 
-/** The plain form of a reading: nothing in it names a single machine or part. */
-export function saidOf(reading: Reading): Said {
+/**
+ * The plain form of a reading: nothing in it names a single machine or part.
+ * @param asOf The day it is read, for remarks on age; without it there are none.
+ */
+export function saidOf(reading: Reading, words: ReadingWords = ENGLISH, asOf: EpochMs | null = null): Said {
   return {
     kinds: reading.tools,
     board: { vendor: reading.board.vendor, name: reading.board.name },
@@ -41,7 +46,7 @@ export function saidOf(reading: Reading): Said {
       percentageUsed: drive.percentageUsed,
       mediaErrors: drive.mediaErrors,
     })),
-    remarks: [],
+    remarks: remarksOf(reading, words, asOf),
     gaps: reading.gaps,
   };
 }

@@ -1,28 +1,32 @@
-import cliWords from '../../assets/words/en/cli.json' with { type: 'json' };
 import { readBytes } from '../../core/readings/readBytes.ts';
 import { NOTHING_READ } from '../../core/readings/reading.ts';
 import { saidOf } from '../../core/readings/readText.ts';
 import type { Said } from '../../core/readings/said.ts';
 import { ENGLISH } from '../../core/readings/words.ts';
+import { epochMs } from '../../core/time.ts';
 import { fill } from '../../core/wording/wordsFor.ts';
 import type { CliCommand } from './command.ts';
+
+const words = ENGLISH.shown;
 
 /** `knowngood read FILE… --json`: what a machine says of itself, one line of JSON per file. */
 export const read: CliCommand = {
   name: 'read',
-  help: cliWords.read,
+  help: words.help,
   run: async (args, io) => {
-    const files = args.filter((arg) => arg !== '--json');
-    const strange = files.find((arg) => arg.startsWith('--'));
+    const stop = args.indexOf('--');
+    const options = (stop < 0 ? args : args.slice(0, stop)).filter((arg) => arg.startsWith('--'));
+    const files = args.filter((arg, index) => index !== stop && ((stop >= 0 && index > stop) || !arg.startsWith('--')));
+    const strange = options.find((option) => option !== '--json');
     if (strange !== undefined || files.length === 0) {
-      io.err(strange === undefined ? cliWords.readWhich : fill(cliWords.unexpected, { rest: strange }));
+      io.err(strange === undefined ? words.which : fill(words.unexpected, { option: strange }));
       return 2;
     }
     let code = 0;
     for (const file of files) {
       const said = await readFile(file, io.readFile);
       if (said.kinds.length === 0) code = 2;
-      if (args.includes('--json')) io.out(JSON.stringify({ file, ...said }));
+      if (options.includes('--json')) io.out(JSON.stringify({ file, ...said }));
       else for (const line of inWords(file, said)) io.out(line);
     }
     return code;
@@ -31,7 +35,7 @@ export const read: CliCommand = {
 
 async function readFile(file: string, read: (path: string) => Promise<Uint8Array>): Promise<Said> {
   try {
-    return saidOf(readBytes(await read(file)));
+    return saidOf(readBytes(await read(file)), ENGLISH, epochMs(Date.now()));
   } catch (error) {
     return { ...saidOf(NOTHING_READ), gaps: [{ about: 'file', why: whyUnreadable(error) }] };
   }
@@ -43,28 +47,44 @@ function whyUnreadable(error: unknown): string {
   const why = ({ ENOENT: 'missing', EISDIR: 'folder', EACCES: 'forbidden', EPERM: 'forbidden' } as const)[code];
   return why
     ? ENGLISH.file[why]
-    : fill(ENGLISH.file.unreadable, { why: error instanceof Error ? error.message : code });
+    : fill(ENGLISH.file.unreadable, { why: error instanceof Error ? error.message : String(error) });
 }
 
 function inWords(file: string, said: Said): readonly string[] {
-  const name = (pair: { readonly vendor: string | null; readonly name: string | null }) =>
-    [pair.vendor, pair.name].filter((one) => one !== null).join(' ') || '?';
+  const name = (pair: Said['board']) => [pair.vendor, pair.name].filter((one) => one !== null).join(' ') || '?';
+  const machine = name(said.board) !== '?' || name(said.system) !== '?';
   return [
     file,
-    fill(cliWords.readBoard, {
-      board: name(said.board),
-      system: name(said.system),
-      firmware: said.firmware.version ?? '?',
-    }),
-    ...said.processors.map((one) => fill(cliWords.readProcessor, { name: one.name ?? '?', socket: one.socket ?? '?' })),
-    ...said.memory.slots.map((slot) =>
-      fill(slot.sizeMiB === null ? cliWords.readEmpty : cliWords.readModule, {
-        locator: slot.locator ?? '?',
+    ...(machine
+      ? [
+          fill(words.board, {
+            board: name(said.board),
+            system: name(said.system),
+            firmware: said.firmware.version ?? '?',
+          }),
+        ]
+      : []),
+    ...said.processors.map((one) =>
+      fill(words.processor, { name: one.name ?? '?', socket: one.socket ?? '?', cores: one.cores ?? '?' }),
+    ),
+    ...said.memory.slots.map((slot, index) =>
+      fill(slot.sizeMiB === null ? words['no-module'] : words.module, {
+        locator: slot.locator ?? `memory slot ${index + 1}`,
         size: slot.sizeMiB ?? 0,
         type: slot.type ?? '?',
         speed: slot.speedMTs ?? '?',
       }),
     ),
-    ...said.gaps.map((gap) => fill(cliWords.readGap, gap)),
+    ...said.cards.map((card) => fill(words.card, card)),
+    ...said.drives.map((drive) =>
+      fill(words.drive, {
+        model: drive.model ?? '?',
+        kind: drive.kind ?? '?',
+        health: drive.health ?? '?',
+        hours: drive.powerOnHours ?? '?',
+      }),
+    ),
+    ...said.remarks.map((remark) => fill(words.remark, remark)),
+    ...said.gaps.map((gap) => fill(words.gap, gap)),
   ];
 }

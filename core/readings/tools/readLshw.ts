@@ -77,7 +77,6 @@ function bank({ fields }: LshwNode): ModuleReading {
     sizeMiB,
     type: TYPE.exec(description)?.[1] ?? null,
     speedMTs: rated ?? clock,
-    configuredMTs: rated === null ? null : clock,
     formFactor: form === undefined ? null : (FORM_NAMES[form.toUpperCase()] ?? form),
     filled: sizeMiB !== null ? true : /\[empty\]/i.test(description) ? false : null,
     maker: valueIn(fields.get('vendor')),
@@ -86,7 +85,7 @@ function bank({ fields }: LshwNode): ModuleReading {
   };
 }
 
-/** The text prints `2105MHz (0.5ns)`, JSON the number of hertz. */
+/** Stands in where no rated speed is named; what it means besides one is not said. The text prints `2105MHz (0.5ns)`, JSON the number of hertz. */
 function clockInMHz(text: string | undefined): number | null {
   const read = /^(\d+)(MHz)?/.exec(text ?? '');
   if (!read) return null;

@@ -1,0 +1,58 @@
+import limits from '../../../assets/readings/limits.json' with { type: 'json' };
+import { say } from '../../papers/say.ts';
+import type { EpochMs } from '../../time.ts';
+import type { Reading } from '../reading.ts';
+import type { Remark } from '../said.ts';
+import type { ReadingWords } from '../words.ts';
+import { driveRemarks } from './driveRemarks.ts';
+import { memoryRemarks } from './memoryRemarks.ts';
+
+/**
+ * What a reading gives reason to say, each with its source.
+ * @param asOf The day it is read; without it nothing is said of the firmware's age.
+ */
+export const remarksOf = (reading: Reading, words: ReadingWords, asOf: EpochMs | null = null): readonly Remark[] => [
+  ...memoryRemarks(reading.slots, words),
+  ...socketRemarks(reading, words),
+  ...firmwareRemarks(reading.firmware.date, words, asOf),
+  ...reading.drives.flatMap((drive, index) => driveRemarks(drive, `drives[${index}]`, words)),
+  ...reading.temperatures.flatMap(({ chip, label, celsius, high, critical }): readonly Remark[] => {
+    const limit = high ?? critical;
+    if (limit === null || celsius <= limit) return [];
+    const { says, why } = words.remark['chip-hot'];
+    const fills = { chip, label, celsius, limit };
+    return [{ about: 'temperatures', says: say(says, fills), why, source: limits.sources['chip-limits'] }];
+  }),
+];
+
+function socketRemarks({ processors }: Reading, words: ReadingWords): readonly Remark[] {
+  return processors.flatMap(({ socket }, index) => {
+    if (!socket?.startsWith('BGA')) return [];
+    const { says, why } = words.remark['soldered-socket'];
+    const source = limits.sources['soldered-socket'];
+    return [{ about: `processors[${index}].socket`, says: say(says, { socket }), why, source }];
+  });
+}
+
+/** Milliseconds of a mean Gregorian year: an age in whole years needs no calendar. */
+const YEAR = 365.2425 * 86_400_000;
+
+/** SMBIOS gives the date as month/day/year (DSP0134 7.1); the tool may be asked for another form, which is left alone. */
+export function firmwareDay(date: string | null): number | null {
+  const read = /^(\d{2})\/(\d{2})\/(\d{4})$/.exec(date ?? '');
+  const [month, day, year] = [Number(read?.[1]), Number(read?.[2]), Number(read?.[3])];
+  return read && month >= 1 && month <= 12 && day >= 1 && day <= 31 && year >= 1980
+    ? Date.UTC(year, month - 1, day)
+    : null;
+}
+
+function firmwareRemarks(date: string | null, words: ReadingWords, asOf: EpochMs | null): readonly Remark[] {
+  const day = firmwareDay(date);
+  if (day === null || asOf === null) return [];
+  const years = Math.floor((asOf - day) / YEAR);
+  if (years < limits.firmwareOldAfterYears.value) return [];
+  const { says, why } = words.remark['firmware-old'];
+  return [
+    { about: 'firmware.date', says: say(says, { date: date ?? '', years }), why, source: limits.sources.firmware },
+  ];
+}
