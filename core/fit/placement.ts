@@ -4,7 +4,7 @@ import { type DimmLabel, dimmLabels, type MemoryRecord } from './dimmLabels.ts';
 type Pattern = 'one-channel' | 'second-of-each' | 'first-of-each' | 'mixed';
 
 /** How often machines of this memory were found placed so: `machines` of `of`. Never a share of a shop's own customers. */
-type Counted = {
+export type Counted = {
   readonly machines: number;
   readonly of: number;
   readonly memory: string | null;

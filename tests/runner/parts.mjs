@@ -47,7 +47,8 @@ export const parts = [
   vitest('unit', 4, undefined, APART),
   vitest('published', 2, 'tests/published/'),
   vitest('faults', 3, 'tests/faults/'),
-  vitest('speed', 2, 'tests/speed/'),
+  // The short form; the whole is `npm run speed:tracing`.
+  tool('speed', 2.5, () => [['node', 'tests/speed/tracing.ts', '--short', '--only', 'exact']]),
   {
     name: 'journeys',
     seconds: 5 * 60,
