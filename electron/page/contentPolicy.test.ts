@@ -25,3 +25,7 @@ test('no script may come from anywhere but our own files', () => {
   const unsafe = CONTENT_POLICY.split('; ').filter((rule) => rule.includes("'unsafe-inline'"));
   expect(unsafe).toEqual(["style-src-attr 'unsafe-inline'"]);
 });
+
+test.each(['object-src', 'base-uri', 'frame-ancestors', 'form-action'])('%s is closed', (rule) => {
+  expect(CONTENT_POLICY.split('; ')).toContain(`${rule} 'none'`);
+});

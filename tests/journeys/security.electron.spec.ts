@@ -66,6 +66,7 @@ test('the camera’s picture is allowed to our page, and nothing else', async ({
       sound: await media({ audio: true }),
       both: await media({ audio: true, video: true }),
       place: await state('geolocation'),
+      clipboard: await state('clipboard-read'),
       notices: await Notification.requestPermission(),
       midi: await navigator.requestMIDIAccess().then(
         () => 'given',
@@ -78,6 +79,7 @@ test('the camera’s picture is allowed to our page, and nothing else', async ({
     sound: 'NotAllowedError',
     both: 'NotAllowedError',
     place: 'denied',
+    clipboard: 'denied',
     notices: 'denied',
     midi: 'refused',
   });
