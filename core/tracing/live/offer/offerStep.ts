@@ -119,6 +119,11 @@ const minutesOf = (ranking: Ranking, step: number): number =>
 /** A step that moves the belief by less than this, whatever comes out, is not planned with. */
 const TELLS_NOTHING = 0.004;
 
+const mayEnd = (step: LiveProblem['problem']['steps'][number], prior: Float64Array): boolean =>
+  step.cures.some(
+    (cures, o) => cures && (step.chance[o]?.reduce((sum, p, w) => sum + p * (prior[w] as number), 0) ?? 0) > 0.02,
+  );
+
 /** How far the outcomes move the belief: expected total variation between before and after. */
 function tells(chance: readonly Float64Array[], prior: Float64Array): number {
   let moved = 0;
@@ -136,7 +141,9 @@ function rankSteps(model: FaultModel, live: LiveProblem, open: readonly StateId[
   const stand = standOf(
     bench,
     Float64Array.from(live.problem.prior),
-    Uint8Array.from(live.problem.steps, (step) => (tells(step.chance, live.problem.prior) < TELLS_NOTHING ? 1 : 0)),
+    Uint8Array.from(live.problem.steps, (step) =>
+      tells(step.chance, live.problem.prior) < TELLS_NOTHING && !mayEnd(step, live.problem.prior) ? 1 : 0,
+    ),
     open.flatMap((id) => stateAt.get(id) ?? []),
   );
   return new StepRanker(bench, method === 'rollout' ? 2 : 1).rank(stand);

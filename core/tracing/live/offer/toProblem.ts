@@ -18,8 +18,9 @@ export type HeldStep = { readonly step: Step; readonly firstDo: readonly Step[] 
 /** `steps` in the order of the problem's steps; those that a gate holds back come last, charged with what opens it. */
 export type LiveProblem = { readonly problem: Problem; readonly ways: readonly Way[]; readonly steps: readonly Step[] };
 
-/** The likeliest ways that carry the look-ahead: as many as hold this share of the belief, but never more than so many. */
+/** The likeliest ways that carry the look-ahead: as many as hold this share of the belief, within these numbers. */
 const MOST_WAYS = 300;
+const LEAST_WAYS = 48;
 const CARRIED = 0.98;
 /** Handing over is charged at least this many minutes, so that a limit nearly spent does not end a job too soon. */
 const LEAST_HAND_OVER = 30;
@@ -92,7 +93,7 @@ function likeliestWays(posterior: Posterior): readonly Way[] {
     mass += way.p;
     return mass >= CARRIED;
   });
-  return ways.slice(0, Math.min(MOST_WAYS, enough < 0 ? ways.length : enough + 1));
+  return ways.slice(0, Math.min(MOST_WAYS, Math.max(LEAST_WAYS, enough < 0 ? ways.length : enough + 1)));
 }
 
 /** Is this way's fault what the outcome would name, prove or mend? `back`: the circuits that would go back in. */
@@ -157,7 +158,9 @@ function planStep(
   const share = (weights: (w: number) => number, right: Float64Array) => {
     let all = 0;
     let good = 0;
-    ways.forEach((_, w) => {
+    ways.forEach((way, w) => {
+      // What is mended already works whatever is tried: it speaks neither for nor against what is taken out.
+      if (way.standing === 0 && step.takesOut.length > 0) return;
       all += weights(w);
       good += weights(w) * (right[w] as number);
     });

@@ -16,9 +16,9 @@ import type {
 } from '../types.ts';
 
 /** A part is called confirmed only while what the log shows leaves it at least this likely: by its own evidence, on the rig, both ways. */
-const PROVED_FROM = 0.95;
-const RIG_FROM = 0.95;
-const BOTH_WAYS_FROM = 0.97;
+const PROVED_FROM = 0.97;
+const RIG_FROM = 0.97;
+const BOTH_WAYS_FROM = 0.985;
 /** All works and something was mended, by whatever handling: cured from this chance on. */
 const MENDED_FROM = 0.9;
 /** It works: what was touched is named, or cured, only while that is the likelier reason… */

@@ -101,6 +101,7 @@ function figuresOf(model: FaultModel, runs: Runs, truths: number, machines: numb
         `${mean(list.map((one) => one.run.minutes)).toFixed(1)}, settled ${((100 * list.filter((one) => one.run.verdict !== 'tracing').length) / list.length).toFixed(0)} %`,
       ),
     ),
+    ...settledByAll(runs),
     gain('easiest', 0.25),
     gain('fixed', 0.1),
     gain('habit', null),
@@ -118,6 +119,18 @@ function figuresOf(model: FaultModel, runs: Runs, truths: number, machines: numb
     shown(
       'loaners hurt per 1,000 machines',
       `${((1000 * ours.reduce((sum, one) => sum + one.run.hurt, 0)) / ours.length).toFixed(1)}`,
+    ),
+  ];
+}
+
+/** The same machines only, those that every way of working settled: no charge for handing over, no cap on minutes plays in. */
+function settledByAll(runs: Runs): Figure[] {
+  const lists = [...runs];
+  const all = (lists[0]?.[1] ?? []).map((_, at) => lists.every(([, list]) => list[at]?.run.verdict !== 'tracing'));
+  return [
+    shown(
+      'mean minutes on machines that all settled',
+      `${lists.map(([name, list]) => `${name} ${mean(list.filter((_, at) => all[at]).map((one) => one.run.minutes)).toFixed(1)}`).join(', ')} (${all.filter(Boolean).length} machines)`,
     ),
   ];
 }
