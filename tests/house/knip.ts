@@ -15,6 +15,9 @@ export const AWAITED: Readonly<Record<string, string>> = {
   'core/money/tax.ts': 'taxBill sums up tax by rate, for shops with several rates or tax rounded on the total.',
   'core/tracing/live/configuration.ts':
     'leftOutAfter says what is out after a step where no ledger is at hand: the checks of the engine.',
+  'core/readings/compareDrives.ts': 'Proving compares drives before and after by it.',
+  'core/readings/proofs.ts': 'Proving holds readings against limits by it.',
+  'core/readings/runFigures.ts': 'Proving reads the figures of a memory pass and a load run by it.',
   'core/readings/share.ts': 'Proving and the Counter share what a machine says of itself by it.',
   'core/tracing/live/shop/editModel.ts': 'Reckoning lets the shop change the fault model by it.',
   'core/tracing/live/shop/learnPriors.ts': 'Reckoning shows by it how far closed jobs moved the priors.',
