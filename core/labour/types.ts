@@ -1,7 +1,7 @@
 import type { FaultModel, TracingCase } from '../tracing/live/types.ts';
 
 /** Minutes of a task: low and high are the 5th and 95th percentile, likely the median. */
-export type ThreePoint = { readonly low: number; readonly likely: number; readonly high: number };
+type ThreePoint = { readonly low: number; readonly likely: number; readonly high: number };
 
 /** Hands-on work that follows once the fault is known (or known work from the start). */
 export type WorkTask = {
@@ -12,7 +12,7 @@ export type WorkTask = {
   readonly chance: number;
 };
 
-export type Rates = {
+type Rates = {
   readonly perMinuteMinor: number;
   /** Already spent on this job, minor units and hands-on minutes. */
   readonly spentMinor: number;
@@ -34,7 +34,7 @@ export type EstimateRequest = {
   readonly cancelled?: () => boolean;
 };
 
-export type Band = { readonly p10: number; readonly p50: number; readonly p90: number };
+type Band = { readonly p10: number; readonly p50: number; readonly p90: number };
 
 export type LabourEstimate = {
   /** Hands-on minutes in all, spent ones included. */

@@ -3,7 +3,7 @@ import { readDmi } from './dmi/readDmi.ts';
 import { joined } from './joined.ts';
 import { type Contribution, type Reading, TOOLS } from './reading.ts';
 import type { Gap } from './said.ts';
-import { type Section, sectionsOf } from './sections.ts';
+import { MOST_SECTIONS, type Section, sectionsOf } from './sections.ts';
 import { isSmartJson, readSmartJson } from './smart/readSmartJson.ts';
 import { readSmartText } from './smart/readSmartText.ts';
 import { isObject, type Json, parseJson } from './tools/json.ts';
@@ -21,10 +21,15 @@ import { ENGLISH, type ReadingWords } from './words.ts';
  */
 export function readReport(text: string, words: ReadingWords = ENGLISH): Reading {
   const plain = text.includes('\r') ? text.replace(/\r+\n?/g, '\n') : text;
-  const sections = withTableInOne(sectionsOf(plain));
+  const found = sectionsOf(plain);
+  const sections = withTableInOne(found);
   const read = sections.map((section) => contributionsOf(section, words));
   const reading = joined(read.flatMap(({ of }) => of));
-  const gaps = [...reading.gaps, ...read.flatMap((one) => one.gaps)];
+  const gaps = [
+    ...reading.gaps,
+    ...read.flatMap((one) => one.gaps),
+    ...(found.length < MOST_SECTIONS ? [] : [{ about: 'text', why: say(words.gap['too-many'], { n: MOST_SECTIONS }) }]),
+  ];
   if (reading.tools.length > 0 || gaps.length > 0) return { ...reading, gaps };
   return {
     ...reading,
@@ -75,7 +80,7 @@ function readJson(text: string, words: ReadingWords): Read {
   return { of, gaps };
 }
 
-const MOST_ROOTS = 500;
+const MOST_ROOTS = 300;
 
 function toolOf(root: Json, words: ReadingWords): Contribution | undefined {
   if (Array.isArray(root.lscpu)) return readLscpuJson(root, words);

@@ -27,7 +27,7 @@ export function sectionsOf(text: string): readonly Section[] {
     tool = null;
   };
   let before = 0;
-  for (let at = 0; at < text.length; ) {
+  for (let at = 0; at < text.length && sections.length < MOST_SECTIONS; ) {
     const found = text.indexOf('\n', at);
     const end = found < 0 ? text.length : found;
     if (text.charCodeAt(at) !== TAB && end > at) {
@@ -50,9 +50,12 @@ export function sectionsOf(text: string): readonly Section[] {
     before = at;
     at = end + 1;
   }
-  close(text.length);
+  if (sections.length < MOST_SECTIONS) close(text.length);
   return sections;
 }
+
+/** Far more reports than anyone puts in one file; what stands behind them is left out. */
+export const MOST_SECTIONS = 300;
 
 const TAB = 9;
 /** What tells a tool stands at the beginning of a line. */

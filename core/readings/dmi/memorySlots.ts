@@ -26,16 +26,19 @@ export const UNKNOWN_SLOT: ModuleReading = {
 export function dmiMemorySlots(records: readonly DmiRecord[]): readonly ModuleReading[] {
   const arrays = records.filter((record) => record.type === 16);
   const foreign = new Set(arrays.filter((array) => !isSystemMemory(array)).map(({ handle }) => handle));
-  const slots = records.filter((record) => record.type === 17 && !foreign.has(arrayOf(record))).map(slot);
+  const slots = records
+    .filter((record) => record.type === 17 && !foreign.has(arrayOf(record)))
+    .slice(0, MOST_SLOTS)
+    .map(slot);
   const declared = arrays
     .filter(isSystemMemory)
-    .reduce((sum, { fields }) => sum + Math.min(wholeNumber(fields.get('Number Of Devices')) ?? 0, MOST), 0);
-  const missing = Math.max(0, Math.min(declared, MOST) - slots.length);
+    .reduce((sum, { fields }) => sum + Math.min(wholeNumber(fields.get('Number Of Devices')) ?? 0, MOST_SLOTS), 0);
+  const missing = Math.max(0, Math.min(declared, MOST_SLOTS) - slots.length);
   return [...slots, ...Array.from({ length: missing }, () => UNKNOWN_SLOT)];
 }
 
 /** No board has more; a larger count is a broken table. */
-const MOST = 128;
+export const MOST_SLOTS = 128;
 
 function isSystemMemory({ fields }: DmiRecord): boolean {
   const use = valueIn(fields.get('Use'));

@@ -23,7 +23,7 @@ export function lshwTextNodes(text: string): readonly LshwNode[] {
     return node;
   };
   let node = open('machine', -1);
-  for (let at = 0; at < text.length; ) {
+  for (let at = 0; at < text.length && nodes.length < MOST_NODES; ) {
     const found = text.indexOf('\n', at);
     const end = found < 0 ? text.length : found;
     const line = text.slice(at, Math.min(end, at + LONGEST_LINE));
@@ -39,6 +39,9 @@ export function lshwTextNodes(text: string): readonly LshwNode[] {
   return nodes;
 }
 
+/** No machine's tree has as many. */
+const MOST_NODES = 5000;
+
 /** A list of processor flags can be long, and is not read. */
 const LONGEST_LINE = 2000;
 
@@ -46,7 +49,7 @@ const LONGEST_LINE = 2000;
 export function lshwJsonNodes(root: Json): readonly LshwNode[] {
   const nodes: LshwNode[] = [];
   const left: { readonly from: Json; readonly above: LshwNode | null }[] = [{ from: root, above: null }];
-  for (let next = left.pop(); next; next = left.pop()) {
+  for (let next = left.pop(); next && nodes.length < MOST_NODES; next = left.pop()) {
     const { from, above } = next;
     const node: LshwNode = { id: typeof from.id === 'string' ? from.id : '', above, fields: fieldsOf(from) };
     nodes.push(node);

@@ -31,6 +31,7 @@ export function readLsblk(root: Json): Contribution {
     .filter(
       (device) => textIn(device, 'type') === 'disk' && !/^(?:zram|ram|loop|md|dm-)/.test(textIn(device, 'name') ?? ''),
     )
+    .slice(0, MOST_DRIVES)
     .map((device) =>
       listedDrive(
         valueIn(textIn(device, 'model')),
@@ -41,6 +42,9 @@ export function readLsblk(root: Json): Contribution {
     );
   return { tool: 'lsblk', drives, gaps: [] };
 }
+
+/** More than any desktop machine holds. */
+export const MOST_DRIVES = 256;
 
 /** Older versions print yes and no as "1" and "0". */
 function kindOf(device: Json): string | null {

@@ -1,11 +1,11 @@
-import { UNKNOWN_SLOT } from '../dmi/memorySlots.ts';
+import { MOST_SLOTS, UNKNOWN_SLOT } from '../dmi/memorySlots.ts';
 import { socketName } from '../dmi/socketName.ts';
 import type { Card, Contribution, DriveReading, ModuleReading, Named, ProcessorReading } from '../reading.ts';
 import type { Gap } from '../said.ts';
 import { sizeInMiB, speedInMTs, valueIn, wholeNumber } from '../values.ts';
 import type { ReadingWords } from '../words.ts';
 import type { LshwNode } from './lshwNodes.ts';
-import { listedDrive } from './readLsblk.ts';
+import { listedDrive, MOST_DRIVES } from './readLsblk.ts';
 
 /** What a hardware tree of `lshw` says. */
 export function readLshw(nodes: readonly LshwNode[], words: ReadingWords): Contribution {
@@ -13,7 +13,7 @@ export function readLshw(nodes: readonly LshwNode[], words: ReadingWords): Contr
   const core = nodes.find(({ id }) => id === 'core');
   const firmware = nodes.find(({ id }) => id === 'firmware');
   const processors = nodes.filter(({ id, fields }) => /^cpu(?::|$)/.test(id) && isThere(fields)).map(processor);
-  const slots = nodes.filter(isBank).map(bank);
+  const slots = nodes.filter(isBank).slice(0, MOST_SLOTS).map(bank);
   const of = (node: LshwNode | undefined, field: string) => valueIn(node?.fields.get(field));
   const named = (node: LshwNode | undefined): Named => ({ vendor: of(node, 'vendor'), name: of(node, 'product') });
   const gaps: Gap[] = [
@@ -35,7 +35,7 @@ export function readLshw(nodes: readonly LshwNode[], words: ReadingWords): Contr
     processors,
     slots,
     cards: nodes.flatMap(card),
-    drives: nodes.flatMap(drive),
+    drives: nodes.flatMap(drive).slice(0, MOST_DRIVES),
     gaps,
   };
 }

@@ -49,7 +49,7 @@ export function assemblyOf(model: FaultModel, switches: readonly Switch[]): Asse
 }
 
 /** A state and all it lies within, outermost first. */
-export function chainOf(assembly: Assembly, id: StateId): readonly StateId[] {
+function chainOf(assembly: Assembly, id: StateId): readonly StateId[] {
   const within = assembly.states.find((state) => state.id === id)?.within ?? null;
   return within === null ? [id] : [...chainOf(assembly, within), id];
 }

@@ -42,7 +42,7 @@ export type Condition = {
 };
 
 /** (1 − p)^starts · exp(−rate × hours): the chance that a fault that comes and goes stays away; 0 where none is needed. */
-export function quietChance(step: Step, prior: Prior, f: number): number {
+function quietChance(step: Step, prior: Prior, f: number): number {
   const rate = prior.rate[f];
   if (!step.exposure || !rate) return 0;
   const { starts, loadHours, idleHours } = step.exposure;
@@ -75,7 +75,7 @@ export function circuitFlags(model: FaultModel, s: number, before: number, look:
 }
 
 /** Chance that what has to be opened now leaves a fault of our own. */
-export function oursChance(assembly: Assembly, open: readonly string[], step: Step): number {
+function oursChance(assembly: Assembly, open: readonly string[], step: Step): number {
   const { moves } = movesBefore(assembly, open, step);
   const clean = moves.reduce(
     (p, move) =>

@@ -8,7 +8,7 @@ import { outlook } from './outlook.ts';
 import type { Posterior } from './posterior.ts';
 
 /** A log rarer than this under its own best explanation is reported. */
-export const CONTRADICTS = 1 / 1000;
+const CONTRADICTS = 1 / 1000;
 const SIMULATED = 4000;
 const SEED = 20_261_013;
 

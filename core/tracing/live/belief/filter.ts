@@ -26,7 +26,7 @@ export function carry(hypothesis: Hypothesis, conditions: readonly Condition[], 
 }
 
 /** One step of `carry`. */
-export function step(hypothesis: Hypothesis, condition: Condition, bad: number, standing: Standing): void {
+function step(hypothesis: Hypothesis, condition: Condition, bad: number, standing: Standing): void {
   const { first, second } = hypothesis;
   mend(standing, FIRST, condition.mends[first] as number);
   if (second >= 0) mend(standing, SECOND, condition.mends[second] as number);

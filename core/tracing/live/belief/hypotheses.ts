@@ -12,7 +12,7 @@ export type Hypothesis = {
 };
 
 /** Pairs less likely than this beforehand are dropped; their mass is shown. */
-export const LEAST_PAIR = 1e-6;
+const LEAST_PAIR = 1e-6;
 
 /**
  * All hypotheses: every fault alone in both modes; every pair with prior w_i·w_j·κ, listed pairs with their own chance

@@ -65,7 +65,7 @@ export function posteriorOf(model: FaultModel, tracing: TracingCase, pairs = tru
 }
 
 /** How likely a loaner was bad before it was used here: by the standing it had at its first use. */
-export function badChance(model: FaultModel, tracing: TracingCase, id: string): number {
+function badChance(model: FaultModel, tracing: TracingCase, id: string): number {
   for (const entry of tracing.log) {
     const used = entry.struck ? undefined : entry.loaners.find((each) => each.id === id);
     if (used) return model.badLoaner[used.kind]?.chance[used.standing] ?? 0;

@@ -106,7 +106,7 @@ function machineFactor({ id, circuits }: Fault, { machine }: TracingCase): numbe
 }
 
 /** How many times likelier a fault is by what changed last and by "only when". */
-export function historyOf(model: FaultModel, tracing: TracingCase, fault: string): number {
+function historyOf(model: FaultModel, tracing: TracingCase, fault: string): number {
   const said = [...tracing.told.changed, ...tracing.told.onlyWhen];
   return model.evidence.reduce(
     (times, each) => (said.includes(each.id) ? times * (each.multiplies[fault] ?? 1) : times),

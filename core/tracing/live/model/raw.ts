@@ -15,7 +15,7 @@ const group = z.enum(GROUPS);
 const caution = z.enum(CAUTIONS);
 const note = z.string().optional();
 
-export const LOANER_STANDINGS = ['trial-grade', 'known-good', 'exposed', 'unproved'] as const;
+const LOANER_STANDINGS = ['trial-grade', 'known-good', 'exposed', 'unproved'] as const;
 const standing = z.enum(LOANER_STANDINGS);
 const rate = z.strictObject({ perStart: chance, perLoadHour: z.number().min(0), perIdleHour: z.number().min(0) });
 const chances = z.record(id, chance);
@@ -101,7 +101,7 @@ const MEANS = [
   'works-on-rig',
   'could-not',
 ] as const;
-export const STEP_KINDS = [
+const STEP_KINDS = [
   'ask',
   'look',
   'measure',

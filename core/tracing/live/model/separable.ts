@@ -2,7 +2,7 @@ import { type FaultModel, GROUPS } from '../types.ts';
 import { maskOf } from './circuits.ts';
 
 /** Rows that differ by less than this (total variation) are the same to a bench. */
-export const TELLS_APART = 0.1;
+const TELLS_APART = 0.1;
 
 /** Does some step tell these two faults apart: by what it shows, what it takes out, or what it mends? */
 export function isSeparable(model: FaultModel, i: number, j: number): boolean {

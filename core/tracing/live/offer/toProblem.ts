@@ -10,7 +10,7 @@ import { SPEAKS_FROM } from './verdictAfter.ts';
 import { harmOf, ownMinutes, weighedWaiting } from './weights.ts';
 
 /** One way it can stand now: a hypothesis with what of it is still there. */
-export type Way = { readonly hypothesis: Hypothesis; readonly standing: number; readonly p: number };
+type Way = { readonly hypothesis: Hypothesis; readonly standing: number; readonly p: number };
 
 /** A step that a gate holds back, with the steps that open it. */
 export type HeldStep = { readonly step: Step; readonly firstDo: readonly Step[] };

@@ -22,7 +22,7 @@ const BOTH_WAYS_FROM = 0.985;
 /** All works and something was mended, by whatever handling: cured from this chance on. */
 const MENDED_FROM = 0.9;
 /** It works: what was touched is named, or cured, only while that is the likelier reason… */
-export const NAMED_FROM = 0.5;
+const NAMED_FROM = 0.5;
 /** …and the trial itself spoke for it: the odds rose at least so many times. A quiet trial of what comes and goes names nothing. */
 export const SPEAKS_FROM = 3;
 /** What a loaner in its place shows to be at fault, but no part is: the tracing goes on to what mends it. */

@@ -13,7 +13,7 @@ export function weighedWaiting(minutes: number): number {
 }
 
 /** What a borrowed part is worth in bench minutes: price, proving it anew, and the jobs that want it too. */
-export const valueInMinutes = (loaner: Loaner, perMinuteMinor: number): number =>
+const valueInMinutes = (loaner: Loaner, perMinuteMinor: number): number =>
   loaner.valueMinor / Math.max(1, perMinuteMinor) + loaner.proveMinutes + loaner.wantedBy * WAIT_OF_A_JOB;
 
 /** Minutes that another job loses while it waits for a loaner: common practice, no source. */

@@ -52,6 +52,7 @@ export const liveRow: Row = {
       { name: 'easiest', policy: offered(model, 'easiest') },
       { name: 'fixed', policy: fixedOrder(model) },
       { name: 'habit', policy: habit(model) },
+      { name: 'careless', policy: offered(careless(model), 'ratio') },
     ];
     const runs = new Map<string, { readonly truth: number; readonly run: Run; readonly fault: string }[]>();
     for (let truth = 1; truth <= truths; truth++) {
@@ -69,6 +70,13 @@ export const liveRow: Row = {
     return { figures: figuresOf(model, runs, truths, machines) };
   },
 };
+
+/** The same model without harm and gates: what planning by minutes alone would do to the loaners. */
+const careless = (model: FaultModel): FaultModel => ({
+  ...model,
+  gates: [],
+  steps: model.steps.map((step) => ({ ...step, harm: [], slip: null })),
+});
 
 type Runs = ReadonlyMap<string, readonly { readonly truth: number; readonly run: Run; readonly fault: string }[]>;
 
@@ -93,6 +101,12 @@ function figuresOf(model: FaultModel, runs: Runs, truths: number, machines: numb
   const confirmed = ours.filter((one) => one.run.verdict === 'confirmed');
   const wrong = confirmed.filter((one) => partOf(model, one.fault) !== one.run.blamed).length;
   const named = ours.filter((one) => one.run.verdict === 'named');
+  const firstNamed = ours.filter((one) => one.run.named !== null);
+  const wronglyNamed = firstNamed.filter((one) => partOf(model, one.fault) !== one.run.named);
+  const hurtBy = (name: string) => {
+    const list = runs.get(name) ?? [];
+    return ((1000 * list.reduce((sum, one) => sum + one.run.hurt, 0)) / list.length).toFixed(1);
+  };
   return [
     shown('truths × machines', `${truths} × ${machines}`),
     ...[...runs].map(([name, list]) =>
@@ -117,15 +131,17 @@ function figuresOf(model: FaultModel, runs: Runs, truths: number, machines: numb
       `${named.length}, wrongly ${named.filter((one) => partOf(model, one.fault) !== one.run.blamed).length}`,
     ),
     shown(
-      'loaners hurt per 1,000 machines',
-      `${((1000 * ours.reduce((sum, one) => sum + one.run.hurt, 0)) / ours.length).toFixed(1)}`,
+      'named first, and wrongly: what it would be without confirming',
+      `${wronglyNamed.length} of ${firstNamed.length}`,
     ),
+    shown('loaners hurt per 1,000 machines, by ratio', hurtBy('ratio')),
+    shown('the same without harm and gates in the plan', hurtBy('careless')),
   ];
 }
 
 /** The same machines only, those that every way of working settled: no charge for handing over, no cap on minutes plays in. */
 function settledByAll(runs: Runs): Figure[] {
-  const lists = [...runs];
+  const lists = [...runs].filter(([name]) => name !== 'careless');
   const all = (lists[0]?.[1] ?? []).map((_, at) => lists.every(([, list]) => list[at]?.run.verdict !== 'tracing'));
   return [
     shown(

@@ -16,6 +16,8 @@ export type Run = {
   readonly verdict: string;
   /** The part blamed by the verdict, confirmed or named. */
   readonly blamed: string | null;
+  /** The part that was named first, whether or not it was confirmed later. */
+  readonly named: string | null;
   readonly hurt: number;
 };
 
@@ -29,12 +31,15 @@ export function runMachine(
 ): Run {
   let tracing = start;
   let minutes = 0;
+  let named: string | null = null;
   for (;;) {
     const verdict = verdictAfter(model, tracing);
+    if (verdict.verdict === 'named') named ??= verdict.part;
     const done = (charge: number): Run => ({
       minutes: minutes + charge + closing(model, tracing),
       verdict: verdict.verdict,
       blamed: 'part' in verdict ? verdict.part : null,
+      named,
       hurt: machine.hurt,
     });
     if (verdict.verdict === 'confirmed' || verdict.verdict === 'cured' || verdict.verdict === 'not-reproduced')
