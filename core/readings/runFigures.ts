@@ -35,8 +35,8 @@ const LONGEST = 20_000;
 function figuresOf(run: RunFigures['run'], text: string): RunFigures {
   const counted = (name: string): number | null => {
     const read =
-      new RegExp(`\\b(\\d{1,9})\\s*(?:${name})\\b`, 'i').exec(text) ??
-      new RegExp(`\\b(?:${name})\\s*[:=]?\\s*(\\d{1,9})\\b`, 'i').exec(text);
+      new RegExp(`\\b(\\d{1,9})[ \\t]*(?:${name})\\b`, 'i').exec(text) ??
+      new RegExp(`\\b(?:${name})[ \\t]*[:=]?[ \\t]*(\\d{1,9})\\b`, 'i').exec(text);
     return read?.[1] === undefined ? null : Number(read[1]);
   };
   const limit = /\blimit\s*[:=]?\s*(\d{1,3})/i.exec(text);

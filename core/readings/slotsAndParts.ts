@@ -133,12 +133,18 @@ function processorPart(
     name: processor.name ?? named(more?.maker) ?? words.part.processor,
     attributes: known({
       socket: socketOf(processor),
-      cores: processor.cores,
+      cores: coresOf(processor, more),
       threads: more?.threads,
     }),
     serial: more?.serial ?? null,
     source: 'own-report',
   };
+}
+
+/** Firmware is known to say 179 cores with 12 threads: more cores than threads are a fault of the table, and no fact. */
+function coresOf(processor: Said['processors'][number], more: ProcessorReading | undefined): number | null {
+  const { cores } = processor;
+  return cores !== null && more?.threads != null && cores > more.threads ? null : cores;
 }
 
 function modulePart(

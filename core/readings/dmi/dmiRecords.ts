@@ -152,6 +152,7 @@ const sameFields = (a: DmiRecord['fields'], b: DmiRecord['fields']): boolean =>
 const OPEN_ANGLE = 60;
 
 function readField(open: Open, text: string, at: number, end: number): void {
+  open.last = null;
   let start = at;
   while (start < end && (text.charCodeAt(start) === TAB || text.charCodeAt(start) === BLANK)) start += 1;
   const indent = start - at;
