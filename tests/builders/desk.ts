@@ -7,6 +7,7 @@ import type { CommandName } from '../../core/job/commands.ts';
 import type { View } from '../../core/job/view.ts';
 import { epochMs, minutes } from '../../core/time.ts';
 import type { Done, Shop } from '../../db/index.ts';
+import { seededChance } from '../../electron/cli/demo/seededChance.ts';
 import { carryOut, type Tools } from '../../electron/service/desk/does.ts';
 import { loadView } from '../../electron/service/desk/loadView.ts';
 import { openEngine } from '../../electron/service/openEngine.ts';
@@ -25,22 +26,6 @@ export type Desk = {
   readonly pass: (minutes: number) => void;
   readonly close: () => Promise<void>;
 };
-
-/** A small seeded source of ids and chance, so that a failing test fails again. */
-export function seededChance(seed: number): {
-  readonly newId: () => string;
-  readonly randomInt: (below: number) => number;
-} {
-  let state = seed;
-  const next = () => {
-    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
-    return state;
-  };
-  return {
-    newId: () => `id${next().toString(36)}${next().toString(36)}`,
-    randomInt: (below) => Math.floor((next() / 4294967296) * below),
-  };
-}
 
 let commands = 0;
 
