@@ -57,6 +57,7 @@ function assemble(raw: RawModel): FaultModel {
   indexOf('told.json', raw['told.json'].evidence, 'evidence');
   indexOf('told.json', raw['told.json'].often, 'often');
   indexOf('assembly.json', raw['assembly.json'].states, 'states');
+  checkFaultNames(raw, faultIndex);
   const expanded = raw['steps.json'].steps.map((step, at) => expandRows(raw, step, at));
   return {
     version: '1',
@@ -93,6 +94,17 @@ function assemble(raw: RawModel): FaultModel {
     stepIndex,
     faultMask: Int32Array.from(faults, (fault) => maskOf(fault.circuits)),
   };
+}
+
+/** What mends and what harms name faults that are there; the steps only take over from these lists. */
+function checkFaultNames(raw: RawModel, faultIndex: ReadonlyMap<string, number>): void {
+  for (const [handling, mends] of Object.entries(raw['handlings.json'].handlings)) {
+    const missing = Object.keys(mends).find((fault) => !faultIndex.has(fault));
+    if (missing !== undefined) throw new ModelFault('handlings.json', `handlings.${handling}`, `no fault ${missing}`);
+  }
+  raw['dangers.json'].harm.forEach(({ fault }, at) => {
+    if (!faultIndex.has(fault)) throw new ModelFault('dangers.json', `harm[${at}].fault`, `no fault ${fault}`);
+  });
 }
 
 function toStep(raw: RawModel, step: RawStep, at: number, faultIndex: ReadonlyMap<string, number>): Step {

@@ -7,17 +7,29 @@ const id = z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, 'small letters, digits a
 const chance = z.number().min(0).max(1);
 const minutes = z.number().min(0).max(10_080);
 const weight = z.number().min(0).max(1000);
-const source = z.string().min(1);
+/** More than this many faults or steps are not computed. */
+const MOST = 1000;
+/** A source note names a year or a kind of manual that was read, or says openly that there is none. */
+const SOURCED = /common practice, no source|\b(19|20)\d\d\b|\bmanuals?\b/;
+const source = z
+  .string()
+  .regex(SOURCED, 'names no source: a publication with its year, a manual, or “common practice, no source”');
 const partKind = z.enum(PART_KINDS);
 const thing = z.enum([...PART_KINDS, ...EQUIPMENT_KINDS]);
 const circuit = z.enum(CIRCUITS);
 const group = z.enum(GROUPS);
 const caution = z.enum(CAUTIONS);
-const note = z.string().optional();
+/** Holds for all of a file that has no note of its own. */
+const note = source;
 
 const LOANER_STANDINGS = ['trial-grade', 'known-good', 'exposed', 'unproved'] as const;
 const standing = z.enum(LOANER_STANDINGS);
-const rate = z.strictObject({ perStart: chance, perLoadHour: z.number().min(0), perIdleHour: z.number().min(0) });
+const rate = z.strictObject({
+  perStart: chance,
+  perLoadHour: z.number().min(0),
+  perIdleHour: z.number().min(0),
+  source,
+});
 const chances = z.record(id, chance);
 
 const zFaults = z.strictObject({
@@ -25,19 +37,22 @@ const zFaults = z.strictObject({
   profiles: z.record(z.string(), rate),
   /** Faults that no step tells apart, said openly. */
   inseparable: z.array(z.array(id).min(2)),
-  faults: z.array(
-    z.strictObject({
-      id,
-      part: z.enum([...PART_KINDS, 'mains', 'settings', 'software', 'outside', 'contact', 'home', 'none', 'ours']),
-      circuits: z.array(circuit),
-      weights: z.partialRecord(group, weight),
-      comesAndGoes: chance,
-      profile: z.string(),
-      mendedBy: z.enum(['part', 'reseating', 'setting', 'cleaning', 'software', 'advice']),
-      mendMinutes: minutes,
-      source,
-    }),
-  ),
+  faults: z
+    .array(
+      z.strictObject({
+        id,
+        part: z.enum([...PART_KINDS, 'mains', 'settings', 'software', 'outside', 'contact', 'home', 'none', 'ours']),
+        circuits: z.array(circuit),
+        weights: z.partialRecord(group, weight),
+        comesAndGoes: chance,
+        profile: z.string(),
+        mendedBy: z.enum(['part', 'reseating', 'setting', 'cleaning', 'software', 'advice']),
+        mendMinutes: minutes,
+        source,
+      }),
+    )
+    .min(2, 'a fault model needs at least two faults')
+    .max(MOST, `more than ${MOST} faults are not computed`),
 });
 
 const zSymptoms = z.strictObject({
@@ -72,7 +87,9 @@ const zPairs = z.strictObject({
 const both = z.tuple([minutes, minutes]);
 const zAssembly = z.strictObject({
   note,
-  states: z.array(z.strictObject({ id, opening: minutes, closing: minutes, within: id.nullable(), ours: chance })),
+  states: z.array(
+    z.strictObject({ id, opening: minutes, closing: minutes, within: id.nullable(), ours: chance, source }),
+  ),
   switches: z.array(
     z.strictObject({
       id: z.enum(SWITCHES),
@@ -84,6 +101,7 @@ const zAssembly = z.strictObject({
       refuses: z.array(id).default([]),
       noLoaner: z.array(thing).default([]),
       cautions: z.record(id, z.array(caution)).default({}),
+      source,
     }),
   ),
 });
@@ -166,7 +184,7 @@ const zStep = z.strictObject({
 const zSteps = z.strictObject({
   note,
   trial: z.strictObject({ showing: chances, nothing: chances, nothingBorrowed: chances, ours: chances }),
-  steps: z.array(zStep),
+  steps: z.array(zStep).min(1, 'a fault model needs steps').max(MOST, `more than ${MOST} steps are not computed`),
 });
 
 const zDangers = z.strictObject({

@@ -4,9 +4,10 @@ import { maskOf } from './circuits.ts';
 /** Rows that differ by less than this (total variation) are the same to a bench. */
 const TELLS_APART = 0.1;
 
-/** Does some step tell these two faults apart: by what it shows, what it takes out, or what it mends? */
-export function isSeparable(model: FaultModel, i: number, j: number): boolean {
-  return model.steps.some((_, s) => difference(steadyRow(model, s, i), steadyRow(model, s, j)) > TELLS_APART);
+/** Does some step tell two faults apart: by what it shows, what it takes out, or what it mends? Rows are made once. */
+export function separability(model: FaultModel): (i: number, j: number) => boolean {
+  const rows = model.steps.map((_, s) => model.faults.map((__, f) => steadyRow(model, s, f)));
+  return (i, j) => rows.some((row) => difference(row[i] ?? [], row[j] ?? []) > TELLS_APART);
 }
 
 function difference(a: readonly number[], b: readonly number[]): number {

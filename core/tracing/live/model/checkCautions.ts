@@ -1,0 +1,70 @@
+import { PART_KINDS } from '../../../custody/part.ts';
+import type { Caution, Step } from '../types.ts';
+import { ModelFault } from './refusal.ts';
+
+type Danger = { readonly caution: Caution; readonly because: string; readonly is: (step: Step) => boolean };
+
+const handled = (step: Step, ...kinds: readonly string[]): boolean =>
+  step.handling.takesOut.some((kind) => kinds.includes(kind));
+const does = (step: Step, ...handlings: readonly string[]): boolean =>
+  [...step.does, ...step.alsoDoes].some((id) => handlings.includes(id));
+/** Parts that a discharge kills: common practice, no source. */
+const BARE = ['board', 'processor', 'dimm', 'card', 'drive', 'add-in'];
+
+/** What in a step can hurt people, parts or data, and the caution it must carry for it: common practice, no source. */
+const DANGERS: readonly Danger[] = [
+  { caution: 'M', because: 'parts come out', is: ({ handling }) => handling.takesOut.length > 0 },
+  { caution: 'M', because: 'leads come off', is: ({ handling }) => handling.unplugs.length > 0 },
+  { caution: 'M', because: 'hands are inside', is: ({ kind }) => kind === 'reseat' || kind === 'clean' },
+  { caution: 'E', because: 'bare boards are touched', is: (step) => handled(step, ...BARE) },
+  {
+    caution: 'E',
+    because: 'a probe goes into the open machine',
+    is: ({ handling, open }) => handling.borrows === 'meter' && open.length > 0,
+  },
+  { caution: 'P', because: 'the socket lies bare', is: (step) => handled(step, 'processor') },
+  {
+    caution: 'K',
+    because: 'it is started after the cooler was off',
+    is: (step) => handled(step, 'cooler', 'processor') && step.exposure !== null,
+  },
+  {
+    caution: 'B',
+    because: 'a part of ours is at risk',
+    is: ({ handling, harm }) =>
+      harm.some(({ part }) => part !== 'stick') ||
+      (handling.intoSlotOf !== undefined && PART_KINDS.some((kind) => kind === handling.borrows)),
+  },
+  { caution: 'W', because: 'it writes to the owner’s disk', is: ({ needs }) => needs.includes('write') },
+  { caution: 'D', because: 'an encrypted disk can be locked', is: ({ needs }) => needs.includes('key-or-risk') },
+  { caution: 'N', because: 'the owner’s own system is started', is: ({ needs }) => needs.includes('start-own') },
+  {
+    caution: 'F',
+    because: 'firmware is written',
+    is: ({ does: done }) => done.some((each) => each.startsWith('fw-')),
+  },
+  { caution: 'C', because: 'a coin cell is handled', is: (step) => does(step, 'new-cell') },
+  {
+    caution: 'V',
+    because: 'there are fumes, dust or fluid',
+    is: (step) => does(step, 'wipe-dimm', 'blow-dust', 'wet-clean'),
+  },
+  {
+    caution: 'H',
+    because: 'the machine is made hot',
+    is: (step) => step.kind === 'load' && step.groups.includes('HN') && (step.exposure?.loadHours ?? 0) > 0,
+  },
+  {
+    caution: 'H',
+    because: 'hot parts are felt for, or warmed',
+    is: ({ handling }) => handling.borrows === 'heat-camera' || handling.borrows === 'warm-air',
+  },
+];
+
+/** A step that can hurt people, parts or data says so; the caution that is missing is named. */
+export function checkCautions(step: Step, where: string): void {
+  for (const { caution, because, is } of DANGERS) {
+    if (is(step) && !step.cautions.includes(caution))
+      throw new ModelFault('steps.json', `${where}.cautions`, `${because}: caution ${caution} is missing`);
+  }
+}

@@ -1,0 +1,42 @@
+import type { FaultModel } from '../types.ts';
+import { ModelFault } from './refusal.ts';
+
+/** A gate can be passed: its steps exist with these outcomes, and none of them waits for the gate itself, even roundabout. */
+export function checkGates(model: FaultModel): void {
+  const reachable = reachableSteps(model);
+  model.gates.forEach((gate, at) => {
+    for (const each of gate.until.flat()) {
+      const step = model.steps[model.stepIndex.get(each.step) ?? -1];
+      if (!step) throw new ModelFault('dangers.json', `gates[${at}].until`, `no step ${each.step}`);
+      const missing = each.outcomes.find((id) => !step.outcomes.some((outcome) => outcome.id === id));
+      if (missing !== undefined)
+        throw new ModelFault('dangers.json', `gates[${at}].until`, `${each.step} has no outcome ${missing}`);
+    }
+    for (const id of gate.holds) {
+      if (!model.stepIndex.has(id)) throw new ModelFault('dangers.json', `gates[${at}].holds`, `no step ${id}`);
+      if (!reachable.has(id)) throw new ModelFault('dangers.json', `gates[${at}].holds`, `${id} can never be reached`);
+    }
+    for (const id of gate.when?.faults ?? []) {
+      if (!model.faultIndex.has(id)) throw new ModelFault('dangers.json', `gates[${at}].when`, `no fault ${id}`);
+    }
+  });
+}
+
+/** Steps that no gate holds, and those whose gates can be passed by such steps, and so on. */
+function reachableSteps(model: FaultModel): ReadonlySet<string> {
+  const reachable = new Set(
+    model.steps.map((step) => step.id).filter((id) => !model.gates.some((gate) => gate.holds.includes(id))),
+  );
+  for (let grew = true; grew; ) {
+    grew = false;
+    for (const { id } of model.steps) {
+      if (reachable.has(id)) continue;
+      const held = model.gates.filter((gate) => gate.holds.includes(id));
+      if (held.every((gate) => gate.until.some((all) => all.every((each) => reachable.has(each.step))))) {
+        reachable.add(id);
+        grew = true;
+      }
+    }
+  }
+  return reachable;
+}
