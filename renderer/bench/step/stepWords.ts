@@ -38,7 +38,7 @@ export const cautionsOf = (ids: readonly CautionId[]): readonly Caution[] =>
 export function stepInWords(step: Offered, saved: number, wall: WallSheet | undefined, words: Words): StepView {
   const [first, ...more] = step.facts.map((fact) => reasonWords(fact, words));
   const plain = step.facts.find((fact) => !WITH_ODDS.has(fact.fact));
-  const opens = step.moves.map(({ state, way }) => words.t(`bench.state.${way}`, { state: stateName(state) }));
+  const does = stepDoes(step.step);
   const borrow = borrowOf(step, wall, words);
   return {
     id: step.step,
@@ -46,14 +46,27 @@ export function stepInWords(step: Offered, saved: number, wall: WallSheet | unde
     handsOn: Math.round(step.handsOn),
     waiting: Math.round(step.waiting),
     ...(saved >= 1 && { saves: saved }),
-    why: [`${stepDoes(step.step)}.`, ...opens, first ?? '', ...more.slice(0, MOST_REASONS - 1)]
+    why: [
+      does === stepName(step.step) ? '' : `${does}.`,
+      ...movesOf(step, words),
+      first,
+      ...more.slice(0, MOST_REASONS - 1),
+    ]
       .filter(Boolean)
       .join(' '),
-    reason: plain ? reasonWords(plain, words) : `${stepDoes(step.step)}.`,
+    reason: plain ? reasonWords(plain, words) : `${does}.`,
     ...(borrow && { borrow }),
     cautions: cautionsOf(step.cautions),
     outcomes: step.outcomes.map(({ outcome, p }) => ({ id: outcome, says: outcomeName(outcome), chance: p })),
   };
+}
+
+/** What is to be closed and opened before the step, each way in one sentence. */
+function movesOf(step: Offered, words: Words): readonly string[] {
+  return (['close', 'open'] as const).flatMap((way) => {
+    const states = step.moves.filter((move) => move.way === way).map(({ state }) => stateName(state));
+    return states.length > 0 ? [words.t(`bench.state.${way}`, { state: words.list(states) })] : [];
+  });
 }
 
 /** A step that is not offered, chosen by hand: its outcomes without odds. */
