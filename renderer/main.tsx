@@ -3,12 +3,14 @@ import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import './kit/tokens.css';
 import { App } from './App.tsx';
+import { keepFocusNear } from './kit/focus/keepFocusNear.ts';
 import { queries, startFollowing } from './link/service.ts';
 
 const root = document.getElementById('root');
 if (!root) throw new Error('The page has no root element');
 
 startFollowing();
+keepFocusNear(window);
 createRoot(root).render(
   <StrictMode>
     <QueryClientProvider client={queries}>
