@@ -8,7 +8,7 @@ import type { Job } from '../job/job.ts';
 import type { ShopSettings, Staff } from '../job/shop.ts';
 import type { Stage } from '../job/stage.ts';
 import type { EpochMs } from '../time.ts';
-import type { Belief, Offer, StepHandling, Suspect, Verdict } from '../tracing/live/types.ts';
+import type { Belief, BenchTable, Offer, StepHandling, Suspect, Verdict } from '../tracing/live/types.ts';
 import type { Owner } from '../word/owner.ts';
 
 /** Whose move it is: the four bands of the day line. */
@@ -63,6 +63,8 @@ export type TracingSheet = {
       readonly waiting: number;
     };
   };
+  /** The shop's table of codes, and its bounds for the plug meter. */
+  readonly bench: BenchTable;
   readonly verdict: Verdict;
   readonly toldSeen: {
     readonly agree: readonly string[];

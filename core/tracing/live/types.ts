@@ -301,6 +301,29 @@ export type Symptom = {
   readonly copyFirst: boolean;
 };
 
+/** A checkpoint or beep code as a firmware family means it. `outcome` null: only the board's own manual says. */
+export type BenchCode = {
+  readonly family: string;
+  readonly code: string;
+  readonly says: string;
+  readonly outcome: OutcomeId | null;
+  readonly source: string;
+};
+
+/** The shop's own table for what is read at the bench. */
+export type BenchTable = {
+  readonly families: readonly { readonly id: string; readonly name: string }[];
+  readonly checkpoints: readonly BenchCode[];
+  readonly beeps: readonly (BenchCode & { readonly phase: string | null })[];
+  readonly unwritten: { readonly codes: readonly string[]; readonly source: string };
+  readonly watts: {
+    readonly nothing: number;
+    readonly standbyRise: number;
+    readonly high: number;
+    readonly source: string;
+  };
+};
+
 /** The fault model, checked and expanded: what can be wrong, what can be done, what each outcome tells. */
 export type FaultModel = {
   readonly version: string;
@@ -335,6 +358,7 @@ export type FaultModel = {
     readonly first: readonly StepId[];
     readonly byGroup: { readonly [group in Group]?: readonly StepId[] };
   };
+  readonly bench: BenchTable;
   /** P(outcome | fault), the fault in circuit and showing: rows[step][fault][outcome]; null where it follows from the group. */
   readonly rows: readonly (readonly (Float64Array | null)[])[];
   /** listed[step][fault] is 1 where the step states this fault's row itself: that row holds although the step takes the fault out. */

@@ -78,6 +78,7 @@ export async function tracingSheet(
         },
       ]),
     ),
+    bench: model.bench,
     verdict: live.verdictAfter(model, state),
     toldSeen: { agree: toldSeen.agree, onlyTold: toldSeen.onlyTold, onlySeen: toldSeen.onlySeen },
   };

@@ -7,6 +7,7 @@ import { NextStep } from '../../kit/step/NextStep.tsx';
 import { useNow } from '../../kit/useNow.ts';
 import { useRoomKeys } from '../../kit/useRoomKeys.ts';
 import { useWords } from '../../kit/words.tsx';
+import { isTyped, MeasuredForm } from '../measured/MeasuredForm.tsx';
 import { ClaimForm } from './ClaimForm.tsx';
 import { LogWithout } from './LogWithout.tsx';
 import { OwnWord } from './OwnWord.tsx';
@@ -107,6 +108,15 @@ export function StepPanel({ sheet, tracing, wall, run, about, back }: StepPanelP
         onSomethingElse={() => setOpen('else')}
         {...(back && !running ? { back } : {})}
       />
+      {run.work && isTyped(run.work.what) && (
+        <MeasuredForm
+          key={run.work.run}
+          step={run.work.what}
+          table={tracing.bench}
+          onReadings={(readings) => setClaim({ ...claim, readings })}
+          onOutcome={outcome}
+        />
+      )}
       {running && <ClaimForm claim={claim} clocked={run.clocked(now)} asksEnd={asksEnd} onClaim={setClaim} />}
       {handling && asksUse(handling) && (
         <UseForm

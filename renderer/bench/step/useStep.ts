@@ -2,7 +2,7 @@ import { useState } from 'react';
 import type { JobSheet, TracingSheet, WallSheet } from '../../../core/contract/screens.ts';
 import type { PartId } from '../../../core/ids.ts';
 import type { EndsWith } from '../../../core/job/bench/stepMoves.ts';
-import type { Work } from '../../../core/job/work.ts';
+import type { Reading, Work } from '../../../core/job/work.ts';
 import { epochMs, minutes } from '../../../core/time.ts';
 import type { StepView as Offered } from '../../../core/tracing/live/types.ts';
 import type { Running } from '../../kit/step/stepView.ts';
@@ -25,8 +25,10 @@ export type Claim = {
   readonly waiting: number | null;
   readonly endsWith: EndsWith | null;
   readonly note: string;
+  /** Readings typed with the step. */
+  readonly readings: readonly Reading[];
 };
-export const UNCLAIMED: Claim = { handsOn: null, waiting: null, endsWith: null, note: '' };
+export const UNCLAIMED: Claim = { handsOn: null, waiting: null, endsWith: null, note: '', readings: [] };
 
 const MINUTE = 60_000;
 type Phase = { readonly run: string; readonly phase: Running['phase']; readonly since: number; readonly hands: number };
@@ -87,7 +89,7 @@ export function useStep(sheet: JobSheet, tracing: TracingSheet | undefined, tray
       outcome,
       handsOn: minutes(claim.handsOn ?? clocked(now).handsOn),
       waiting: minutes(claim.waiting ?? clocked(now).waiting),
-      readings: [],
+      readings: [...claim.readings],
       passed: null,
       note: claim.note.trim() === '' ? null : claim.note.trim(),
       endsWith: claim.endsWith,

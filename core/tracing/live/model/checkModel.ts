@@ -1,5 +1,6 @@
 import type { FaultModel, Step } from '../types.ts';
 import { checkAssembly, checkStates } from './checkAssembly.ts';
+import { checkBench } from './checkBench.ts';
 import { checkCautions } from './checkCautions.ts';
 import { checkGates } from './checkGates.ts';
 import { ModelFault } from './refusal.ts';
@@ -13,6 +14,7 @@ export function checkModel(model: FaultModel): void {
   });
   checkIds(model);
   checkGates(model);
+  checkBench(model);
   checkSeparable(model);
 }
 

@@ -85,6 +85,7 @@ function assemble(raw: RawModel): FaultModel {
     inseparable: raw['faults.json'].inseparable,
     badLoaner: raw['shop.json'].badLoaner as FaultModel['badLoaner'],
     habit: raw['shop.json'].habit,
+    bench: raw['bench.json'],
     rows: expanded.map((each) => each.rows),
     listed: expanded.map((each) => each.listed),
     byGroup: expanded.map((each) => each.byGroup),

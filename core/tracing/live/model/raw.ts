@@ -9,11 +9,14 @@ const minutes = z.number().min(0).max(10_080);
 const weight = z.number().min(0).max(1000);
 /** More than this many faults or steps are not computed. */
 const MOST = 1000;
-/** A source note names a year or a kind of manual that was read, or says openly that there is none. */
-const SOURCED = /common practice, no source|\b(19|20)\d\d\b|\bmanuals?\b/;
+/** A source note names a year, a manual or an address that was read, or says openly that there is none. */
+const SOURCED = /common practice, no source|\b(19|20)\d\d\b|\bmanuals?\b|\b[\w-]+(\.[a-z]{2,})+\//;
 const source = z
   .string()
-  .regex(SOURCED, 'names no source: a publication with its year, a manual, or “common practice, no source”');
+  .regex(
+    SOURCED,
+    'names no source: a publication with its year, an address, a manual, or “common practice, no source”',
+  );
 const partKind = z.enum(PART_KINDS);
 const thing = z.enum([...PART_KINDS, ...EQUIPMENT_KINDS]);
 const circuit = z.enum(CIRCUITS);
@@ -208,6 +211,30 @@ const zShop = z.strictObject({
   habit: z.strictObject({ first: z.array(id), byGroup: z.partialRecord(group, z.array(id)) }),
 });
 
+const zCode = z.strictObject({
+  family: id,
+  /** A code; `1D-2A`: from, to; `x` in its place stands for any digit. Beeps: `3`, `1 long 2`, `continuous`. */
+  code: z.string().min(1).max(20),
+  says: z.string().min(1),
+  /** The outcome of reading a code that this counts as; null: the board's own manual must say. */
+  outcome: id.nullable(),
+  source,
+});
+const zBench = z.strictObject({
+  note,
+  families: z.array(z.strictObject({ id, name: z.string().min(1) })).min(1),
+  checkpoints: z.array(zCode),
+  beeps: z.array(zCode.extend({ phase: id.nullable() })),
+  unwritten: z.strictObject({ codes: z.array(z.string()), source }),
+  /** At the plug: less than `nothing` is nothing; starting adds at least `standbyRise`; steady above `high` is too much. */
+  watts: z.strictObject({
+    nothing: z.number().positive(),
+    standbyRise: z.number().positive(),
+    high: z.number().positive(),
+    source,
+  }),
+});
+
 /** The files of a fault model and what each must look like. */
 export const RAW_FILES = {
   'faults.json': zFaults,
@@ -219,6 +246,7 @@ export const RAW_FILES = {
   'steps.json': zSteps,
   'dangers.json': zDangers,
   'shop.json': zShop,
+  'bench.json': zBench,
 } as const;
 
 export type RawFileName = keyof typeof RAW_FILES;

@@ -1,4 +1,5 @@
 import assembly from '../../../../assets/fault-model/assembly.json' with { type: 'json' };
+import bench from '../../../../assets/fault-model/bench.json' with { type: 'json' };
 import dangers from '../../../../assets/fault-model/dangers.json' with { type: 'json' };
 import faults from '../../../../assets/fault-model/faults.json' with { type: 'json' };
 import handlings from '../../../../assets/fault-model/handlings.json' with { type: 'json' };
@@ -21,6 +22,7 @@ export const STANDARD_MODEL_FILES: { readonly [file: string]: unknown } = {
   'steps.json': steps,
   'dangers.json': dangers,
   'shop.json': shop,
+  'bench.json': bench,
 };
 
 let loaded: FaultModel | null = null;

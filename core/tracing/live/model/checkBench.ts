@@ -1,0 +1,43 @@
+import type { FaultModel } from '../types.ts';
+import { ModelFault } from './refusal.ts';
+
+/** The steps that a typed reading can be a finding of, and the outcomes it can come to. */
+const FINDINGS: { readonly [step: string]: readonly string[] } = {
+  'meas-rails': ['within', 'outside', 'no-power-good'],
+  'meas-standby': ['within', 'no-standby', 'low', 'switch-dead', 'switch-stuck'],
+  'wall-watts': ['nothing', 'standby-only', 'pulses', 'stuck', 'high', 'normal'],
+  'read-code': ['none'],
+};
+
+/** The shop's table of codes belongs to families that are named, and each code to an outcome that reading it can have. */
+export function checkBench(model: FaultModel): void {
+  for (const [id, outcomes] of Object.entries(FINDINGS)) {
+    const known = outcomesOf(model, id);
+    if (known.length === 0) throw new ModelFault('steps.json', 'steps', `no step ${id}: bench readings belong to it`);
+    const missing = outcomes.find((outcome) => !known.includes(outcome));
+    if (missing !== undefined)
+      throw new ModelFault(
+        'steps.json',
+        `steps ${id}.outcomes`,
+        `no outcome ${missing}: a bench reading can come to it`,
+      );
+  }
+  const families = model.bench.families.map((family) => family.id);
+  const outcomes = outcomesOf(model, 'read-code');
+  for (const list of ['checkpoints', 'beeps'] as const) {
+    const seen = new Set<string>();
+    model.bench[list].forEach((row, at) => {
+      const where = `${list}[${at}]`;
+      if (!families.includes(row.family))
+        throw new ModelFault('bench.json', `${where}.family`, `no family ${row.family}`);
+      if (row.outcome !== null && !outcomes.includes(row.outcome))
+        throw new ModelFault('bench.json', `${where}.outcome`, `read-code has no outcome ${row.outcome}`);
+      const name = `${row.family} ${'phase' in row ? row.phase : ''} ${row.code}`;
+      if (seen.has(name)) throw new ModelFault('bench.json', `${where}.code`, `${name.trim()} is there twice`);
+      seen.add(name);
+    });
+  }
+}
+
+const outcomesOf = (model: FaultModel, step: string): readonly string[] =>
+  model.steps[model.stepIndex.get(step) ?? -1]?.outcomes.map((outcome) => outcome.id) ?? [];
