@@ -138,13 +138,24 @@ export function applyJob(job: Job | null, entry: JobEntry & Written): Job | null
       return changeQuestion(job, question, (one) => ({ ...one, tries: [...one.tries, { at: when, how, result }] }));
     }
     case 'answered':
-      return withLimit(changeQuestion(job, entry.body.question, (one) => ({ ...one, answer: entry.body.answer })));
+      return answered(job, entry.body);
     case 'question-lapsed':
       return changeQuestion(job, entry.body.question, (one) => ({ ...one, lapsed: true }));
     case 'word-withdrawn': {
       const withdrawn = changeQuestion(job, entry.body.question, (one) => ({ ...one, withdrawn: true }));
-      return withLimit({ ...withdrawn, sold: job.sold.filter((line) => line.question !== entry.body.question) });
+      const { limitMinor } = entry.body;
+      const left = { ...withdrawn, sold: job.sold.filter((line) => line.question !== entry.body.question) };
+      return limitMinor === undefined ? withLimit(left) : { ...left, limitMinor };
     }
+    case 'charge-booked':
+      return { ...job, booked: [...job.booked, entry.body] };
+    case 'paid':
+      return { ...job, paid: [...job.paid, { ...entry.body, at, by: entry.by }] };
+    case 'sold-fitted':
+      return {
+        ...job,
+        sold: job.sold.map((line) => (line.part === entry.body.part ? { ...line, fitted: true } : line)),
+      };
     case 'judged':
       return { ...job, verdict: entry.body };
     case 'verdict-struck':
@@ -188,8 +199,19 @@ export function applyJob(job: Job | null, entry: JobEntry & Written): Job | null
   }
 }
 
+type Answered = Extract<JobEntry, { readonly kind: 'answered' }>['body'];
+
+/** The limit that an answer names holds from then on; one that names none leaves it. */
+function answered(job: Job, { question, answer }: Answered): Job {
+  const options = job.questions.find((one) => one.id === question)?.options ?? [];
+  const limitMinor = options
+    .filter((option) => answer.options.includes(option.id))
+    .reduce((limit, { agrees }) => agrees.limitMinor ?? limit, job.limitMinor);
+  return { ...changeQuestion(job, question, (one) => ({ ...one, answer })), limitMinor };
+}
+
 /** The limit that holds: the one said at the counter, or the one in the last answer that still stands. */
-function withLimit(job: Job): Job {
+export function withLimit(job: Job): Job {
   const agreed = job.questions
     .filter((question) => question.answer && !question.withdrawn)
     .sort((a, b) => (a.answer?.at ?? 0) - (b.answer?.at ?? 0))

@@ -16,6 +16,7 @@ import {
 } from './intake/sheet.ts';
 import { takeIn } from './intake/takeIn.ts';
 import { addPhotograph, addThing, putOursOn, sealSecret, takeOursOff, wipeSecret } from './intake/things.ts';
+import { bookCharge, takePayment } from './money/book.ts';
 import { noteEstimate, promise } from './noteEstimate.ts';
 import { issue } from './papers/issue.ts';
 import { changeShop, changeStaff, openShop } from './shopCommands.ts';
@@ -71,6 +72,8 @@ export const COMMANDS = {
   withdrawWord,
   orderPart,
   receivePart,
+  bookCharge,
+  takePayment,
   markReady,
   goHomeAsItCame,
   tellReady,

@@ -2,6 +2,8 @@ import type { Tag } from '../custody/part.ts';
 import type { EnquiryId, JobId, MachineId, OwnerId, PartId, QuestionId } from '../ids.ts';
 import type { Draft } from '../journal/entry.ts';
 import type { Personal } from '../journal/personal.ts';
+import type { Currency } from '../money/money.ts';
+import type { TaxTerms } from '../money/taxTerms.ts';
 import type { EpochMs, Minutes } from '../time.ts';
 import type { ConsentAnswer, ConsentId } from '../word/consent.ts';
 import type { Answer, Question, Try } from '../word/question.ts';
@@ -13,6 +15,29 @@ import type { Reading, UsedLoaner, Work, WorkKind } from './work.ts';
 
 /** How the job is paid: charged, free of charge, or finding the fault only. */
 export type Charging = 'charged' | 'free' | 'diagnosis-only';
+
+/** What a job is charged by, as the shop had it when the machine was taken in. */
+export type JobTerms = {
+  readonly currency: Currency;
+  readonly tax: TaxTerms;
+  /** The finding fee is inside the price of a repair; else it comes on top, and covers so many minutes of tracing. */
+  readonly feeCredited: boolean;
+  readonly feeCoversMinutes: number;
+};
+
+/** What is put on the bill, or taken off it, without a question of its own. */
+export type Booked =
+  | { readonly is: 'small-part'; readonly what: string; readonly priceMinor: number }
+  | { readonly is: 'given'; readonly what: string; readonly worthMinor: number }
+  | { readonly is: 'discount'; readonly why: string; readonly minor: number }
+  | { readonly is: 'storage'; readonly days: number; readonly minor: number };
+
+/** Money taken from the owner, before or at hand-over. */
+export type Payment = {
+  readonly minor: number;
+  readonly how: 'cash' | 'card' | 'transfer';
+  readonly for: 'deposit' | 'bill';
+};
 
 export type TakenIn = {
   readonly owner: OwnerId;
@@ -30,10 +55,15 @@ export type TakenIn = {
   readonly smallPartsUpToMinor: number;
   readonly feeMinor: number;
   readonly perMinuteMinor: number;
+  /** The shop's terms of that day: what the owner agreed to stays, whatever the shop changes later. */
+  readonly terms?: JobTerms | undefined;
   readonly deadline: EpochMs | null;
   readonly substitution: { readonly used: boolean; readonly lesser: 'no' | 'ask' };
   readonly recording: boolean;
 };
+
+/** What is taken off a part's price when the old one goes back to its maker: its core value. */
+export type Core = { readonly part: PartId; readonly minor: number };
 
 /** Why a verdict may be written: confirmed in one of three ways, or less than that. */
 export type Verdict =
@@ -138,6 +168,8 @@ export type JobEntry =
         readonly endedAt: EpochMs;
         readonly outcome: string;
         readonly handsOn: Minutes;
+        /** Of those, the minutes beyond the owner's word: the shop's own, never charged. */
+        readonly ours?: Minutes | undefined;
         readonly waiting: Minutes;
         readonly readings: readonly Reading[];
         readonly passed: boolean | null;
@@ -155,7 +187,10 @@ export type JobEntry =
   | Draft<'tried', Try & { readonly question: QuestionId; readonly number: Personal<string> | null }>
   | Draft<'answered', { readonly question: QuestionId; readonly answer: Answer }>
   | Draft<'question-lapsed', { readonly question: QuestionId }>
-  | Draft<'word-withdrawn', { readonly question: QuestionId }>
+  | Draft<'word-withdrawn', { readonly question: QuestionId; readonly limitMinor?: number | undefined }>
+  | Draft<'charge-booked', Booked>
+  | Draft<'paid', Payment>
+  | Draft<'sold-fitted', { readonly part: PartId }>
   | Draft<'judged', Verdict>
   | Draft<'verdict-struck', { readonly why: 'came-back' | 'wrong'; readonly by: JobId | null }>
   | Draft<
@@ -185,6 +220,8 @@ export type JobEntry =
         readonly priceMinor: number;
         readonly warrantyMonths: number;
         readonly question: QuestionId;
+        readonly taxPermille?: number | undefined;
+        readonly core?: Core | undefined;
       }
     >
   | Draft<'part-joined', { readonly part: PartId }>
@@ -196,4 +233,13 @@ export type JobEntry =
   | Draft<'reminded', { readonly last: boolean }>
   | Draft<'handed-over', Handover>
   | Draft<'came-back', { readonly as: JobId; readonly same: 'same-fault' | 'new' | 'ours' }>
-  | Draft<'paper-named', { readonly kind: string; readonly number: string; readonly supersedes: string | null }>;
+  | Draft<
+      'paper-named',
+      {
+        readonly kind: string;
+        readonly number: string;
+        readonly supersedes: string | null;
+        /** The part it is about, where a job has one of its kind for each part. */
+        readonly part?: PartId | undefined;
+      }
+    >;

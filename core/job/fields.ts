@@ -20,6 +20,8 @@ export const zEpoch = z.int().min(0).max(8_640_000_000_000_000) as unknown as z.
 export const zMinutes = z.number().min(0).max(10_080) as unknown as z.ZodType<Minutes>;
 /** An amount in minor units, never negative. */
 export const zMinor = z.int().min(0).max(1_000_000_000_000);
+/** A tax rate in thousandths, as fine as a thousandth of a percent. */
+export const zPermille = z.number().min(0).max(1000).multipleOf(0.01);
 export const zCount = z.int().min(1).max(99);
 export const zTag = z.string().regex(/^[0-9A-Z]{7}$/) as unknown as z.ZodType<Tag>;
 export const zKind = z.enum([...PART_KINDS, ...EQUIPMENT_KINDS]);

@@ -2,7 +2,7 @@ import type { JobId, PartId } from '../ids.ts';
 import type { EpochMs } from '../time.ts';
 import { type Consents, noConsents } from '../word/consent.ts';
 import type { Question } from '../word/question.ts';
-import type { Handover, Incident, LeftLikeThis, TakenIn, Verdict } from './entries.ts';
+import type { Booked, Core, Handover, Incident, LeftLikeThis, Payment, TakenIn, Verdict } from './entries.ts';
 import type { Estimate } from './estimate.ts';
 import type { Stage } from './stage.ts';
 import type { BeforeFirstScrew, Thing } from './told.ts';
@@ -15,6 +15,10 @@ export type Sold = {
   readonly priceMinor: number;
   readonly warrantyMonths: number;
   readonly question: string;
+  readonly taxPermille?: number | undefined;
+  readonly core?: Core | undefined;
+  /** It sits in the owner's machine: it is charged even when the machine goes home as it came. */
+  readonly fitted?: boolean;
 };
 
 export type Order = {
@@ -24,6 +28,7 @@ export type Order = {
   readonly priceMinor: number;
   readonly due: EpochMs | null;
   readonly received: string | null;
+  readonly question: string | null;
 };
 
 /** A job as its stream tells it. */
@@ -52,6 +57,8 @@ export type Job = TakenIn & {
   readonly struckVerdicts: readonly Verdict[];
   readonly orders: readonly Order[];
   readonly sold: readonly Sold[];
+  readonly booked: readonly Booked[];
+  readonly paid: readonly (Payment & { readonly at: EpochMs; readonly by: string })[];
   readonly parts: readonly PartId[];
   readonly incidents: readonly (Incident & { readonly told: boolean; readonly at: EpochMs })[];
   readonly left: (LeftLikeThis & { readonly at: EpochMs; readonly confirmed: boolean }) | null;
@@ -63,6 +70,7 @@ export type Job = TakenIn & {
     readonly kind: string;
     readonly number: string;
     readonly supersedes: string | null;
+    readonly part?: PartId | undefined;
     readonly at: EpochMs;
   }[];
 };
@@ -93,6 +101,8 @@ export const newJob = (id: JobId, at: EpochMs, by: string, taken: TakenIn): Job 
   struckVerdicts: [],
   orders: [],
   sold: [],
+  booked: [],
+  paid: [],
   parts: [],
   incidents: [],
   left: null,

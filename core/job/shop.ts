@@ -2,6 +2,7 @@ import type { StaffId } from '../ids.ts';
 import type { Draft } from '../journal/entry.ts';
 import type { Personal } from '../journal/personal.ts';
 import type { Currency } from '../money/money.ts';
+import type { TaxTerms } from '../money/taxTerms.ts';
 
 export type Staff = {
   readonly id: StaffId;
@@ -22,8 +23,7 @@ export type ShopSettings = {
   readonly zone: string;
   readonly currency: Currency;
   readonly paperSize: 'A4' | 'Letter';
-  /** Tax in parts per thousand, and whether prices contain it. */
-  readonly tax: { readonly permille: number; readonly inside: boolean };
+  readonly tax: TaxTerms;
   readonly perMinuteMinor: number;
   readonly findingFee: { readonly minor: number; readonly credited: boolean; readonly coversMinutes: number };
   readonly warrantyMonths: { readonly work: number; readonly part: number };

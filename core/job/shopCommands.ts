@@ -3,8 +3,9 @@ import { accept, refuse } from '../decision.ts';
 import { personal } from '../journal/personal.ts';
 import { currencyOf } from '../money/currencyOf.ts';
 import type { Currency } from '../money/money.ts';
+import { ROUNDINGS } from '../money/rounding.ts';
 import { shopCommand } from './command.ts';
-import { zId, zLine, zMinor, zText } from './fields.ts';
+import { zId, zLine, zMinor, zPermille, zText } from './fields.ts';
 import type { ShopSettings, Staff } from './shop.ts';
 
 const zTime = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/);
@@ -19,7 +20,13 @@ const zSettings = z.strictObject({
     error: 'no active currency of ISO 4217 with amounts',
   }) as unknown as z.ZodType<Currency>,
   paperSize: z.enum(['A4', 'Letter']),
-  tax: z.strictObject({ permille: z.int().min(0).max(1000), inside: z.boolean() }),
+  tax: z.strictObject({
+    permille: zPermille,
+    inside: z.boolean(),
+    others: z.array(zPermille).max(10).optional(),
+    round: z.enum(['per-line', 'per-total']).optional(),
+    rounding: z.enum(ROUNDINGS).optional(),
+  }),
   perMinuteMinor: z.number().min(0).max(1_000_000),
   findingFee: z.strictObject({ minor: zMinor, credited: z.boolean(), coversMinutes: z.int().min(0).max(10_000) }),
   warrantyMonths: z.strictObject({ work: z.int().min(0).max(240), part: z.int().min(0).max(240) }),

@@ -33,6 +33,8 @@ export type Work = {
   readonly endedAt: EpochMs | null;
   readonly outcome: string | null;
   readonly handsOn: Minutes;
+  /** Of those, the minutes beyond the owner's word: the shop's own, never charged. */
+  readonly ours?: Minutes | undefined;
   readonly waiting: Minutes;
   readonly readings: readonly Reading[];
   readonly passed: boolean | null;

@@ -1,21 +1,64 @@
-import type { Owner } from './owner.ts';
+import type { Refusal } from '../decision.ts';
+import type { Approver, Owner } from './owner.ts';
 
 const plain = (name: string): string => name.normalize('NFKC').trim().replace(/\s+/g, ' ').toLowerCase();
+const isSame = (name: string, other: string | null | undefined): boolean =>
+  typeof other === 'string' && plain(other) === plain(name);
 
-/** May this person give the owner's word on something that costs so much in all? Only the owner agrees to money, unless the sheet says who else. */
-export function mayAnswer(owner: Owner, name: string, limitMinor: number | null): boolean {
-  const same = (other: string | null | undefined) => typeof other === 'string' && plain(other) === plain(name);
-  if (owner.kind.is === 'minor') return same(owner.kind.guardian.value);
-  if (owner.kind.is === 'company' && same(owner.kind.approves?.value)) {
-    return limitMinor === null || owner.kind.approvesUpToMinor === null || limitMinor <= owner.kind.approvesUpToMinor;
+/** What an answer is about: the amount it would come to (null when it is not about money), and whether it is about data. */
+export type WordAbout = { readonly amountMinor: number | null; readonly data: boolean };
+
+/**
+ * Why this person may not give the owner's word on this; null when they may. A guardian speaks for a minor. For a
+ * company whoever approves does, each up to their own amount. Who brings someone else's machine speaks of money; what
+ * becomes of the data only its owner says.
+ */
+export function whyMayNotAnswer(owner: Owner, name: string, { amountMinor, data }: WordAbout): Refusal | null {
+  const { kind } = owner;
+  const no: Refusal = { refused: 'may-not-answer', name };
+  switch (kind.is) {
+    case 'person':
+      return isSame(name, owner.name.value) ? null : no;
+    case 'minor':
+      return isSame(name, kind.guardian.value) ? null : { refused: 'guardian-answers', name };
+    case 'for-someone-else':
+      if (isSame(name, kind.machineOf.value)) return null;
+      if (!isSame(name, owner.name.value)) return no;
+      return data ? { refused: 'data-owner-answers', name } : null;
+    case 'company':
+      return companyRefusal(owner, approversOf(kind), name, amountMinor);
   }
-  return same(owner.name.value);
 }
 
-/** May this person fetch the machine: the owner, or one the owner named. */
+function companyRefusal(
+  owner: Owner,
+  approvers: readonly Approver[],
+  name: string,
+  amountMinor: number | null,
+): Refusal | null {
+  const approver = approvers.find((one) => isSame(name, one.name));
+  if (!approver) {
+    if (!isSame(name, owner.name.value)) return { refused: 'may-not-answer', name };
+    return amountMinor !== null && approvers.length > 0 ? { refused: 'approver-answers', name } : null;
+  }
+  return amountMinor === null || approver.upToMinor === null || amountMinor <= approver.upToMinor
+    ? null
+    : { refused: 'approves-less', name, upToMinor: approver.upToMinor, amountMinor };
+}
+
+function approversOf(kind: Extract<Owner['kind'], { readonly is: 'company' }>): readonly Approver[] {
+  const first = kind.approves?.value;
+  return [
+    ...(typeof first === 'string' ? [{ name: first, upToMinor: kind.approvesUpToMinor }] : []),
+    ...(kind.alsoApprove?.value ?? []),
+  ];
+}
+
+/** May this person fetch the machine: the owner, one the owner named, a minor's guardian, or whose machine it is. */
 export const mayCollect = (owner: Owner, name: string): boolean =>
   [
     owner.name.value,
     ...(owner.mayCollect.value ?? []),
     ...(owner.kind.is === 'minor' ? [owner.kind.guardian.value] : []),
-  ].some((one) => typeof one === 'string' && plain(one) === plain(name));
+    ...(owner.kind.is === 'for-someone-else' ? [owner.kind.machineOf.value] : []),
+  ].some((one) => isSame(name, one));

@@ -4,6 +4,8 @@ import type { Personal } from '../journal/personal.ts';
 
 export type Reach = { readonly phone: string | null; readonly mail: string | null; readonly first: 'phone' | 'mail' };
 
+export type Approver = { readonly name: string; readonly upToMinor: number | null };
+
 /** Who brings a machine, and who may speak, agree and collect for them. */
 export type OwnerKind =
   | { readonly is: 'person' }
@@ -13,6 +15,8 @@ export type OwnerKind =
       readonly orderNumber: string | null;
       readonly approves: Personal<string> | null;
       readonly approvesUpToMinor: number | null;
+      /** Further people who approve, each up to their own amount; null has no limit. */
+      readonly alsoApprove?: Personal<readonly Approver[]> | undefined;
     }
   | { readonly is: 'for-someone-else'; readonly machineOf: Personal<string> };
 

@@ -9,11 +9,18 @@ import type { Signature } from './signature.ts';
 export const QUESTION_KINDS = ['changed-finding', 'offer', 'data-first', 'spend', 'part', 'go-on', 'incident'] as const;
 export type QuestionKind = (typeof QUESTION_KINDS)[number];
 
+/** A thing or service with its price; its own tax rate where it has one. */
+export type PricedItem = {
+  readonly what: string;
+  readonly priceMinor: number;
+  readonly taxPermille?: number | undefined;
+};
+
 /** What agreeing to an option allows. Only what stands here is allowed by it. */
 export type Agrees = {
   /** New limit for everything, in minor units; null leaves it. */
   readonly limitMinor: number | null;
-  readonly items: readonly { readonly what: string; readonly priceMinor: number }[];
+  readonly items: readonly PricedItem[];
   /** Accepts the part on offer. */
   readonly accepts: boolean;
   readonly data: 'copy' | 'unplug' | 'leave' | null;
@@ -40,6 +47,9 @@ export type Offer = {
   }[];
   readonly extras: readonly { readonly what: string; readonly priceMinor: number }[];
   readonly priceMinor: number;
+  readonly taxPermille?: number | undefined;
+  /** Comes off the price when the old part goes back to its maker. */
+  readonly coreMinor?: number | undefined;
   readonly condition: 'new' | 'used' | 'refurbished';
   readonly warrantyMonths: number;
   readonly whyNotSame: string;
@@ -76,6 +86,8 @@ export type Question = {
   readonly kind: QuestionKind;
   readonly says: string;
   readonly options: readonly QuestionOption[];
+  /** Several options may be agreed to at once: a yes in part. */
+  readonly several?: boolean | undefined;
   readonly askedAt: EpochMs;
   readonly validUntil: EpochMs;
   readonly cameFrom: Stage;

@@ -12,7 +12,6 @@ export const AWAITED: Readonly<Record<string, string>> = {
   'core/fit/slotPlan.ts': 'slotPlanByHand puts a machine’s slots right after a look inside.',
   'core/journal/kinds.ts':
     'The list itself is the check: it does not compile with a kind missing, and the lifts are held to it.',
-  'core/money/tax.ts': 'taxBill sums up tax by rate, for shops with several rates or tax rounded on the total.',
   'core/tracing/live/configuration.ts':
     'leftOutAfter says what is out after a step where no ledger is at hand: the checks of the engine.',
   'core/readings/compareDrives.ts': 'Proving compares drives before and after by it.',

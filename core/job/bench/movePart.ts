@@ -6,6 +6,7 @@ import { openBook } from '../book.ts';
 import { jobCommand } from '../command.ts';
 import { zEpoch, zId, zJobId, zLine, zMinutes, zPartId, zPlace, zText } from '../fields.ts';
 import { OPEN_STAGES } from '../stage.ts';
+import { minutesBeyondWord } from '../withinWord.ts';
 import { moveFromWhereItIs } from './moveOut.ts';
 
 /** Moves one part by hand, drag or scan. The place it leaves is named: it is refused when the part is not there. */
@@ -81,7 +82,9 @@ export const fitPart = jobCommand(
         question: line.question,
         priceMinor: line.priceMinor,
       });
+    if (line) book.add(`job:${input.job}`, 'sold-fitted', { part: part.id });
     const run = asking.newId();
+    const ours = minutesBeyondWord(view.job, { run, kind: 'fitting', what: 'fit-part' }, input.handsOn);
     book.add(`job:${input.job}`, 'work-finished', {
       run,
       kind: 'fitting',
@@ -90,6 +93,7 @@ export const fitPart = jobCommand(
       endedAt: asking.at,
       outcome: 'done',
       handsOn: input.handsOn,
+      ...(ours > 0 && { ours }),
       waiting: 0,
       readings: [],
       passed: null,

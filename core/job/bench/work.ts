@@ -1,16 +1,17 @@
 import { z } from 'zod';
-import { type Asking, accept, type Decision, refuse } from '../../decision.ts';
+import { type Asking, accept, type Decision, type Refusal, refuse } from '../../decision.ts';
 import type { PartId } from '../../ids.ts';
 import { personal } from '../../journal/personal.ts';
+import { minutes } from '../../time.ts';
 import { agreed, type ConsentId } from '../../word/consent.ts';
 import { isOpen } from '../../word/question.ts';
 import { openBook } from '../book.ts';
-import { labourMinor, spentMinor } from '../charges.ts';
 import { jobCommand } from '../command.ts';
 import { zEpoch, zId, zJobId, zLine, zMinutes, zPartId, zReading, zText } from '../fields.ts';
 import type { Job } from '../job.ts';
 import { AT_THE_BENCH, OPEN_STAGES } from '../stage.ts';
 import type { View } from '../view.ts';
+import { limitRefusal, minutesBeyondWord, withWorkDone } from '../withinWord.ts';
 import type { UsedLoaner } from '../work.ts';
 import { movesAtFinish, movesAtStart, takenOut } from './stepMoves.ts';
 import { loanerStanding } from './tracingCase.ts';
@@ -91,22 +92,27 @@ function startProblem(
     return refuse('word-needed', { needs: ['answer'] });
   if (!agreed(job.consents, 'open')) return refuse('consent-missing', { needs: ['open'] });
   if (job.left && !job.left.confirmed) return refuse('left-like-this-first', { doNotPower: job.left.doNotPower });
+  const beyond = beyondWord(job, input, asking);
+  if (beyond) return { ok: false, refusal: beyond };
   if (input.kind !== 'step') return null;
   const rules = asking.tracing.rules(input.what);
   if (!rules) return refuse('no-such-step', { step: input.what });
   const missing = missingWords(job, rules);
   if (missing.length > 0) return refuse('consent-missing', { step: input.what, needs: missing });
-  const after = spentMinor(job) + labourMinor(job, rules.handsOn);
-  if (job.charging === 'charged' && after > job.limitMinor)
-    return refuse('limit-would-be-passed', {
-      limitMinor: job.limitMinor,
-      spentMinor: spentMinor(job),
-      withStepMinor: after,
-      step: input.what,
-    });
   const gates = asking.tracing.gates(view, input.what, input.use.loaner);
   if (gates.length > 0 && input.ownWord === null) return refuse('gate-not-passed', { step: input.what, gates });
   return null;
+}
+
+/** A minute at the least: of work that is no step nobody says beforehand how long it takes. */
+const LEAST = minutes(1);
+
+/** Work that the owner's word does not cover is not begun; handling, such as putting back what is theirs, always is. */
+function beyondWord(job: Job, input: z.infer<typeof zStart>, asking: Asking): Refusal | null {
+  if (input.kind === 'handling' || input.kind === 'own-proof') return null;
+  const expected = input.kind === 'step' ? asking.tracing.rules(input.what)?.handsOn : LEAST;
+  const piece = { run: '', kind: input.kind, what: input.what };
+  return limitRefusal(job, withWorkDone(job, piece, expected ?? LEAST), input.what);
 }
 
 const zFinish = z.strictObject({
@@ -147,11 +153,13 @@ function decideFinish(view: View & { readonly job: Job }, input: z.infer<typeof 
     if (refusal) return { ok: false, refusal };
   }
   const { run, endedAt, outcome, handsOn, waiting, readings, passed, note } = input;
+  const ours = minutesBeyondWord(view.job, work, handsOn);
   book.add(`job:${input.job}`, 'work-finished', {
     run,
     endedAt,
     outcome,
     handsOn,
+    ...(ours > 0 && { ours }),
     waiting,
     readings,
     passed,

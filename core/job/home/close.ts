@@ -8,7 +8,9 @@ import { jobCommand } from '../command.ts';
 import { zJobId, zLine, zSigned, zText, zThing } from '../fields.ts';
 import { signed } from '../intake/sheet.ts';
 import type { Job } from '../job.ts';
+import { storageDue } from '../money/storage.ts';
 import { askForPaper, issuePaper } from '../papers/issue.ts';
+import { replacedParts } from '../papers/replacedPart.ts';
 import { AT_THE_DOOR, OPEN_STAGES } from '../stage.ts';
 import type { View } from '../view.ts';
 
@@ -118,7 +120,8 @@ function decideHandOver(
   asking: Asking,
 ): Decision {
   const { job, machine, owner } = view;
-  if (!machine || !owner) return refuse('no-such-machine', { machine: job.machine });
+  const { settings } = view.shop;
+  if (!machine || !owner || !settings) return refuse('no-such-machine', { machine: job.machine });
   if (!mayCollect(owner, input.collectedBy)) return refuse('may-not-collect', { name: input.collectedBy });
   const back = (thing: string) =>
     input.returned.filter((one) => one.thing === thing).reduce((sum, one) => sum + one.count, 0);
@@ -137,6 +140,8 @@ function decideHandOver(
   const missing = now.job ? canGoHome(now.job, machine, now.parts) : [];
   if (missing.length > 0) return refuse('cannot-go-home', { missing });
   const asItCame = job.stages.some((one) => one.stage === 'home-as-it-came');
+  const storage = storageDue(job, settings.rules, asking.at);
+  if (storage) book.add(`job:${job.id}`, 'charge-booked', { is: 'storage', ...storage });
   for (const what of job.secrets) book.add(`job:${job.id}`, 'secret-wiped', { what });
   book.add(`job:${job.id}`, 'handed-over', {
     collectedBy: personal('record', job.owner, input.collectedBy),
@@ -152,7 +157,7 @@ function decideHandOver(
     if (part.reservedFor === job.id) book.add(`part:${part.id}`, 'part-released', { job: job.id });
   // With the differences, what was signed for and what came on top since it stood ready.
   issuePaper(book, 'return-report', asking);
-  if (!asItCame && job.sold.some((line) => line.part !== null)) issuePaper(book, 'replaced-part-slip', asking);
+  if (!asItCame) for (const part of replacedParts(job)) issuePaper(book, 'replaced-part-slip', asking, part);
   issuePaper(book, 'bill', asking);
   book.enter('gone-home', asItCame ? 'as-it-came' : 'mended');
   return book.accept();

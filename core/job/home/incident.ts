@@ -1,12 +1,12 @@
 import { z } from 'zod';
 import { accept, refuse } from '../../decision.ts';
 import { personal } from '../../journal/personal.ts';
-import { mayAnswer } from '../../word/mayAnswer.ts';
 import { openBook } from '../book.ts';
 import { jobCommand } from '../command.ts';
 import { zHow, zId, zJobId, zLine, zMinor, zPartId, zText } from '../fields.ts';
 import { issuePaper } from '../papers/issue.ts';
 import { OPEN_STAGES } from '../stage.ts';
+import { whyNotHeard } from '../word/heard.ts';
 import { howAnswered } from '../word/howAnswered.ts';
 
 /** Something went wrong at our hands: written down at once; the hand-over waits until the owner was told. */
@@ -57,7 +57,9 @@ export const tellIncident = jobCommand(
   (view, input, asking) => {
     if (!view.job.incidents.some((one) => one.id === input.incident))
       return refuse('no-such-incident', { incident: input.incident });
-    if (!view.owner || !mayAnswer(view.owner, input.name, null)) return refuse('may-not-answer', { name: input.name });
+    const incident = view.job.incidents.find((one) => one.id === input.incident);
+    const refusal = whyNotHeard(view, input, { amountMinor: null, data: false }, incident?.at ?? 0, asking);
+    if (refusal) return { ok: false, refusal };
     return accept({
       stream: `job:${input.job}`,
       kind: 'incident-told',

@@ -1,15 +1,17 @@
 import { z } from 'zod';
-import { type Asking, accept, type Decision, refuse } from '../../decision.ts';
+import { type Asking, accept, type Decision, type Refusal, refuse } from '../../decision.ts';
 import { personal } from '../../journal/personal.ts';
-import { CONSENTS, OWN_SIGNATURE } from '../../word/consent.ts';
+import { CONSENTS, type ConsentId, OWN_SIGNATURE } from '../../word/consent.ts';
+import { whyMayNotAnswer } from '../../word/mayAnswer.ts';
 import type { Signature } from '../../word/signature.ts';
 import { openBook } from '../book.ts';
 import { jobCommand } from '../command.ts';
 import { zHow, zId, zJobId, zLine, zSigned, zText } from '../fields.ts';
 import type { Job } from '../job.ts';
 import { issuePaper } from '../papers/issue.ts';
-import { AT_THE_BENCH, OPEN_STAGES } from '../stage.ts';
+import { AT_THE_BENCH, OPEN_STAGES, STAGES } from '../stage.ts';
 import type { View } from '../view.ts';
+import { whyNotHeard } from '../word/heard.ts';
 import { howAnswered } from '../word/howAnswered.ts';
 
 const zConsent = z.enum(CONSENTS);
@@ -39,6 +41,8 @@ export const signSheet = jobCommand(
   (view, input, asking) => {
     const alone = OWN_SIGNATURE.filter((id) => input.answers[id] === 'yes');
     if (alone.length > 0) return refuse('needs-own-signature', { consents: alone });
+    const refusal = guardianSigns(view, input.signed.name);
+    if (refusal) return { ok: false, refusal };
     const book = openBook(view, asking);
     book.add(`job:${input.job}`, 'sheet-signed', {
       answers: input.answers,
@@ -50,6 +54,23 @@ export const signSheet = jobCommand(
   },
   () => ({ papers: ['intake-receipt', 'consent-sheet', 'estimate', 'bench-tag'] }),
 );
+
+/** Lines about what is on the machine's drives: of someone else's machine only its owner answers them. */
+const ABOUT_DATA: readonly ConsentId[] = ['read', 'copy', 'write', 'data-parts', 'destroy', 'no-backup', 'risk-key'];
+
+const consentAbout = (job: Job, id: ConsentId) => ({
+  amountMinor: id === 'limit' ? job.limitMinor : null,
+  data: ABOUT_DATA.includes(id),
+});
+
+/** A minor's sheet is signed by the guardian. */
+const guardianSigns = (view: View, name: string): Refusal | null =>
+  view.owner?.kind.is === 'minor' ? whyMayNotAnswer(view.owner, name, { amountMinor: null, data: false }) : null;
+
+const dataOwnerSigns = (view: View, id: ConsentId, name: string): Refusal | null =>
+  view.owner?.kind.is === 'for-someone-else' && ABOUT_DATA.includes(id)
+    ? whyMayNotAnswer(view.owner, name, { amountMinor: null, data: true })
+    : null;
 
 /** A line with a signature of its own: filming, publishing, destroying data, risk. */
 export const signAlone = jobCommand(
@@ -63,13 +84,16 @@ export const signAlone = jobCommand(
     contentHash: z.string().max(128),
   }),
   OPEN_STAGES,
-  (view, input, asking) =>
-    onTheSheet(view, asking, 'consent-signed-alone', {
+  (view, input, asking) => {
+    const refusal = guardianSigns(view, input.signed.name) ?? dataOwnerSigns(view, input.id, input.signed.name);
+    if (refusal) return { ok: false, refusal };
+    return onTheSheet(view, asking, 'consent-signed-alone', {
       id: input.id,
       answer: input.answer,
       about: input.about,
       signature: signed(asking, view.job.owner, input.signed, input.contentHash),
-    }),
+    });
+  },
   () => ({ papers: ['consent-sheet'] }),
 );
 
@@ -90,6 +114,8 @@ export const answerConsent = jobCommand(
     if (OWN_SIGNATURE.includes(input.id) && input.answer === 'yes')
       return refuse('needs-own-signature', { consents: [input.id] });
     if (!view.job.consents.signature) return refuse('sheet-not-signed', { job: input.job });
+    const refusal = whyNotHeard(view, input, consentAbout(view.job, input.id), view.job.takenInAt, asking);
+    if (refusal) return { ok: false, refusal };
     return onTheSheet(view, asking, 'consent-answered', {
       id: input.id,
       answer: input.answer,
@@ -100,11 +126,11 @@ export const answerConsent = jobCommand(
   () => ({ papers: ['consent-sheet'] }),
 );
 
-/** Takes a consent back for what is not done yet. */
+/** Takes a consent back for what is not done yet; one to publish also after the machine has gone home. */
 export const withdrawConsent = jobCommand(
   'withdraw-consent',
   z.strictObject({ job: zJobId, id: zConsent }),
-  OPEN_STAGES,
+  STAGES,
   (view, input, asking) => onTheSheet(view, asking, 'consent-withdrawn', { id: input.id }),
   () => ({ papers: ['consent-sheet'] }),
 );

@@ -4,7 +4,7 @@ import { issueTag } from '../../custody/tag.ts';
 import { type Asking, type Decision, refuse } from '../../decision.ts';
 import type { JobId, MachineId, OwnerId } from '../../ids.ts';
 import { type Personal, personal } from '../../journal/personal.ts';
-import type { OwnerKind } from '../../word/owner.ts';
+import type { Approver, OwnerKind } from '../../word/owner.ts';
 import { type Book, openBook } from '../book.ts';
 import { shopCommand } from '../command.ts';
 import {
@@ -21,6 +21,7 @@ import {
   zThing,
 } from '../fields.ts';
 import type { View } from '../view.ts';
+import { committedMinor } from '../withinWord.ts';
 
 const zOwner = z.strictObject({
   name: zLine,
@@ -37,6 +38,10 @@ const zOwner = z.strictObject({
       orderNumber: zLine.nullable(),
       approves: zLine.nullable(),
       approvesUpToMinor: zMinor.nullable(),
+      alsoApprove: z
+        .array(z.strictObject({ name: zLine, upToMinor: zMinor.nullable() }))
+        .max(10)
+        .optional(),
     }),
     z.strictObject({ is: z.literal('for-someone-else'), machineOf: zLine }),
   ]),
@@ -109,6 +114,12 @@ function decideTakeIn(view: View, input: TakeInInput, asking: Asking): Decision 
   const owner = 'known' in input.owner ? input.owner.known : (asking.newId() as OwnerId);
   const machine = machineFor(view, input, asking);
   const fee = input.cameBack && input.cameBack.same !== 'new' ? 0 : settings.findingFee.minor;
+  const terms = {
+    currency: settings.currency,
+    tax: settings.tax,
+    feeCredited: settings.findingFee.credited,
+    feeCoversMinutes: settings.findingFee.coversMinutes,
+  };
   book.add(`job:${job}`, 'taken-in', {
     owner,
     machine: machine.id,
@@ -131,10 +142,14 @@ function decideTakeIn(view: View, input: TakeInInput, asking: Asking): Decision 
     smallPartsUpToMinor: input.smallPartsUpToMinor,
     feeMinor: fee,
     perMinuteMinor: settings.perMinuteMinor,
+    terms,
     deadline: input.deadline,
     substitution: input.substitution,
     recording: input.recording,
   });
+  const begun = book.view().job;
+  if (begun && input.charging !== 'free' && committedMinor(begun) > input.limitMinor)
+    return refuse('limit-below-fee', { limitMinor: input.limitMinor, feeMinor: committedMinor(begun) });
   if ('fresh' in input.owner) writeOwner(book, owner, input.owner.fresh);
   writeMachine(book, view, input, owner, machine);
   for (const part of book.view().parts.values()) {
@@ -163,14 +178,20 @@ function writeOwner(book: Book, id: OwnerId, fresh: z.infer<typeof zOwner>): voi
   });
 }
 
-function kindOfOwner(kind: z.infer<typeof zOwner>['kind'], contact: (value: string) => Personal<string>): OwnerKind {
+function kindOfOwner(kind: z.infer<typeof zOwner>['kind'], contact: <T>(value: T) => Personal<T>): OwnerKind {
   switch (kind.is) {
     case 'person':
       return kind;
     case 'minor':
       return { is: 'minor', guardian: contact(kind.guardian) };
     case 'company':
-      return { ...kind, approves: kind.approves === null ? null : contact(kind.approves) };
+      return {
+        is: 'company',
+        orderNumber: kind.orderNumber,
+        approves: kind.approves === null ? null : contact(kind.approves),
+        approvesUpToMinor: kind.approvesUpToMinor,
+        ...(kind.alsoApprove && { alsoApprove: contact<readonly Approver[]>(kind.alsoApprove) }),
+      };
     case 'for-someone-else':
       return { is: 'for-someone-else', machineOf: contact(kind.machineOf) };
   }

@@ -1,13 +1,14 @@
-import type { BillLine } from '../../papers/builders/bill.ts';
+import type { BillFacts, BillLine } from '../../papers/builders/bill.ts';
 import type { Paper } from '../../papers/content.ts';
 import type { Condition } from '../../papers/facts.ts';
 import { PAPER_KINDS } from '../../papers/kinds.ts';
 import { AT_THE_DOOR } from '../stage.ts';
 import { type BilledLine, billed, isAsItCame, lineWords } from './billed.ts';
-import { amount, common, opened, staffName, taxSays } from './common.ts';
+import { amount, common, opened, staffName, taxSays, wordFacts } from './common.ts';
 import { lastTold } from './estimates.ts';
 import { type Lacking, lacking } from './lacking.ts';
 import type { Making } from './making.ts';
+import { chosenOf } from './ownersWord.ts';
 import { warrantyWords } from './warrantyWords.ts';
 import { faultName, inSentence, partInText, workName } from './worded.ts';
 
@@ -19,10 +20,14 @@ export const isAtItsEnd = ({ job }: Making): boolean =>
 export function billPaper(making: Making): Paper | Lacking {
   if (!isAtItsEnd(making)) return lacking('paper-not-ready-yet');
   const { job, settings } = making;
-  const { lines, total, tax } = billed(making);
+  const { lines, total, tax, byRate } = billed(making);
   const searched = !job.tasks || job.verdict !== null;
   const credited =
-    searched && !isAsItCame(making) && settings.findingFee.credited && job.feeMinor > 0 && job.charging === 'charged';
+    searched &&
+    !isAsItCame(making) &&
+    (job.terms?.feeCredited ?? settings.findingFee.credited) &&
+    job.feeMinor > 0 &&
+    job.charging === 'charged';
   const before = lastTold(making);
   return PAPER_KINDS.bill.build(
     {
@@ -33,6 +38,11 @@ export function billPaper(making: Making): Paper | Lacking {
       total,
       taxTotal: tax,
       taxSays: taxSays(making),
+      ...(byRate.length > 0 && {
+        byRate: byRate.map((one) => ({ ...one, rate: making.format.number(one.permille / 10) })),
+      }),
+      ...(job.paid.length > 0 && { payments: payments(making) }),
+      word: wordsGiven(making),
       limit: amount(making, job.limitMinor),
       ...(before && { toldBefore: before }),
       ...(credited && { findingFee: { amount: amount(making, job.feeMinor), credited } }),
@@ -42,6 +52,31 @@ export function billPaper(making: Making): Paper | Lacking {
     making.setting,
   );
 }
+
+const payments = (making: Making): NonNullable<BillFacts['payments']> =>
+  making.job.paid.map((one) => ({
+    what: making.words.facts.bill.paidFor[one.for],
+    at: one.at,
+    how: making.words.facts.bill.paidBy[one.how],
+    amount: amount(making, one.minor),
+  }));
+
+/** What the owner said yes or no to on the way, and what it added. */
+const wordsGiven = (making: Making): NonNullable<BillFacts['word']> =>
+  making.job.questions.flatMap((question) => {
+    if (!question.answer || question.withdrawn) return [];
+    const chosen = chosenOf(question);
+    const more = making.job.sold
+      .filter((line) => line.question === question.id)
+      .reduce((sum, line) => sum + line.priceMinor, 0);
+    return [
+      {
+        ...wordFacts(making, question.answer),
+        says: chosen.map((option) => option.says).join('; '),
+        more: amount(making, more),
+      },
+    ];
+  });
 
 function billLine(making: Making, line: BilledLine): BillLine {
   const { of, ...money } = line;

@@ -83,8 +83,8 @@ function givenHow(making: Making, how: AnswerHow): WordFacts['given'] {
 }
 
 /** The tax of the shop, as a sentence. */
-export function taxSays({ settings, words, format }: Making): string {
-  const { permille, inside } = settings.tax;
+export function taxSays({ job, settings, words, format }: Making): string {
+  const { permille, inside } = job.terms?.tax ?? settings.tax;
   if (permille === 0) return words.facts.tax.none;
   return format.say(words.facts.tax[inside ? 'inside' : 'outside'], { rate: format.number(permille / 10) });
 }

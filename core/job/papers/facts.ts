@@ -3,6 +3,7 @@ import type { PaperKindId } from '../../papers/words.ts';
 import { billPaper } from './bill.ts';
 import { changedFindingPaper } from './changedFinding.ts';
 import { consentSheetPaper } from './consentSheet.ts';
+import { depositReceiptPaper } from './depositReceiptPaper.ts';
 import { disclosurePaper } from './disclosure.ts';
 import { estimatePaper } from './estimatePaper.ts';
 import { incidentPaper } from './incidentPaper.ts';
@@ -36,7 +37,7 @@ export const PAPER_FACTS: { readonly [kind in PaperKindId]: (making: Making) => 
   reminder: reminderPaper,
   'last-notice': lastNoticePaper,
   'collection-authorisation': collectionAuthorisationPaper,
-  'deposit-receipt': () => lacking('paper-no-deposit-recorded'),
+  'deposit-receipt': depositReceiptPaper,
 };
 
 /** The content of a paper of this kind on what the view holds, or what it lacks. */

@@ -12,6 +12,7 @@ import { zJobId, zPartId } from '../fields.ts';
 import { STAGES } from '../stage.ts';
 import { paperContent } from './facts.ts';
 import { isLacking } from './lacking.ts';
+import { replacedParts } from './replacedPart.ts';
 
 /** The calendar year at a moment, in the shop's zone: papers are numbered by kind and year. */
 export const yearIn = (zone: string, at: number): number =>
@@ -34,7 +35,10 @@ export function askForPaper(book: Book, kind: PaperKindId, asking: Asking, part:
   const year = yearIn(shop.settings.zone, asking.at);
   const number = paperNumber(kind, year, (paperCounts.get(kind) ?? 0) + 1);
   const single = SINGLE.has(kind);
-  const older = single ? (job.papers.findLast((paper) => paper.kind === kind) ?? null) : null;
+  const about = kind === 'replaced-part-slip' ? (part ?? replacedParts(job).at(-1) ?? null) : null;
+  const older = single
+    ? (job.papers.findLast((paper) => paper.kind === kind && (about === null || paper.part === about)) ?? null)
+    : null;
   const asked = { view: { ...book.view(), job, owner, machine }, settings: shop.settings, number, older, part, asking };
   const made = paperContent(kind, asked);
   if (isLacking(made)) return { refused: made.lacks, kind };
@@ -49,7 +53,12 @@ export function askForPaper(book: Book, kind: PaperKindId, asking: Asking, part:
     contentHash: asking.sha256(canonicalJson(content)),
     supersedes: older?.number ?? null,
   });
-  book.add(`job:${job.id}`, 'paper-named', { kind, number, supersedes: older?.number ?? null });
+  book.add(`job:${job.id}`, 'paper-named', {
+    kind,
+    number,
+    supersedes: older?.number ?? null,
+    ...(about && { part: about }),
+  });
   return null;
 }
 

@@ -1,8 +1,10 @@
 import type { Part } from '../../custody/ledger.ts';
+import type { PartId } from '../../ids.ts';
 import type { OldPartGoes, ReplacedPartFacts } from '../../papers/builders/replacedPartSlip.ts';
 import type { Paper } from '../../papers/content.ts';
 import { PAPER_KINDS } from '../../papers/kinds.ts';
 import type { Question } from '../../word/question.ts';
+import type { Job } from '../job.ts';
 import { common, signatureFacts, wordFacts } from './common.ts';
 import { type Lacking, lacking } from './lacking.ts';
 import type { Making } from './making.ts';
@@ -12,7 +14,10 @@ import { newestQuestion, partName } from './worded.ts';
 /** What becomes of the part that was replaced, and by whose word. */
 export function replacedPartPaper(making: Making): Paper | Lacking {
   const { job, view, format, words } = making;
-  const question = newestQuestion(making, isAccepted);
+  const question = newestQuestion(
+    making,
+    (one) => isAccepted(one) && (making.part === null || one.offer?.forPart === making.part),
+  );
   const part = question?.offer ? view.parts.get(question.offer.forPart) : undefined;
   if (!question?.answer || !part) return lacking('paper-nothing-replaced');
   const { verdict, handover } = job;
@@ -42,6 +47,11 @@ export function replacedPartPaper(making: Making): Paper | Lacking {
 
 const isAccepted = (question: Question): boolean =>
   question.offer !== null && !question.withdrawn && chosenOf(question).some((option) => option.agrees.accepts);
+
+/** The owner's parts that others took the place of, in the order agreed to: each gets a slip of its own. */
+export const replacedParts = ({ questions }: Job): readonly PartId[] => [
+  ...new Set(questions.filter(isAccepted).flatMap(({ offer }) => (offer ? [offer.forPart] : []))),
+];
 
 function whereItGoes({ place }: Part): OldPartGoes {
   switch (place.at) {

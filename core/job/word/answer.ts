@@ -1,17 +1,19 @@
 import { z } from 'zod';
-import { type Asking, accept, type Decision, refuse } from '../../decision.ts';
+import { type Asking, accept, type Decision, type Refusal, refuse } from '../../decision.ts';
 import { personal } from '../../journal/personal.ts';
-import { mayAnswer } from '../../word/mayAnswer.ts';
 import { isOpen, type Question } from '../../word/question.ts';
+import { withLimit } from '../applyJob.ts';
 import { type Book, openBook } from '../book.ts';
-import { spentMinor } from '../charges.ts';
 import { jobCommand } from '../command.ts';
 import { zEpoch, zHow, zId, zJobId, zLine, zQuestionId } from '../fields.ts';
 import type { Job } from '../job.ts';
 import { issuePaper } from '../papers/issue.ts';
-import { OPEN_STAGES } from '../stage.ts';
+import { AT_THE_DOOR, OPEN_STAGES } from '../stage.ts';
 import type { View } from '../view.ts';
+import { committedMinor, limitRefusal } from '../withinWord.ts';
+import { whyNotHeard } from './heard.ts';
 import { howAnswered } from './howAnswered.ts';
+import { soldByOption } from './soldByOption.ts';
 
 /** Writes down a try to reach the owner. */
 export const logTry = jobCommand(
@@ -25,7 +27,7 @@ export const logTry = jobCommand(
     number: zLine.nullable(),
   }),
   OPEN_STAGES,
-  (view, { job, number, ...rest }) => {
+  (view, { job, number, ...rest }, asking) => {
     const question = view.job.questions.find((one) => one.id === rest.question);
     if (!question) return refuse('no-such-question', { question: rest.question });
     if (!isOpen(question))
@@ -34,6 +36,9 @@ export const logTry = jobCommand(
         answered: question.answer !== null,
         lapsed: question.lapsed,
       });
+    if (rest.at > asking.at) return refuse('answered-after-now', { at: rest.at, now: asking.at });
+    if (rest.at < question.askedAt - 60_000)
+      return refuse('answered-before-asked', { at: rest.at, askedAt: question.askedAt });
     return accept({
       stream: `job:${job}`,
       kind: 'tried',
@@ -73,10 +78,8 @@ function decideAnswer(view: View & { readonly job: Job }, input: z.infer<typeof 
   const chosen = question.options.filter((option) => input.options.includes(option.id));
   if (chosen.length !== new Set(input.options).size)
     return refuse('no-such-option', { options: input.options, offered: question.options.map((option) => option.id) });
-  const limit = chosen.reduce<number | null>((sum, option) => option.agrees.limitMinor ?? sum, null);
-  if (!view.owner || !mayAnswer(view.owner, input.name, limit)) return refuse('may-not-answer', { name: input.name });
-  if (limit !== null && limit < spentMinor(view.job))
-    return refuse('limit-below-spent', { limitMinor: limit, spentMinor: spentMinor(view.job) });
+  if (chosen.length > 1 && !question.several)
+    return refuse('one-answer-only', { options: input.options, question: question.id });
   const book = openBook(view, asking);
   book.add(`job:${input.job}`, 'answered', {
     question: question.id,
@@ -89,6 +92,8 @@ function decideAnswer(view: View & { readonly job: Job }, input: z.infer<typeof 
     },
   });
   writeAgreed(book, question, chosen);
+  const problem = answerProblem(view, book, input, question, asking);
+  if (problem) return { ok: false, refusal: problem };
   const goesOn = chosen.at(-1)?.agrees.goesTo ?? 'back';
   if (view.job.stage === 'owners-word-needed') book.enter(goesOn === 'back' ? question.cameFrom : goesOn, 'answered');
   else if (goesOn !== 'back') book.enter(goesOn, 'answered');
@@ -96,19 +101,42 @@ function decideAnswer(view: View & { readonly job: Job }, input: z.infer<typeof 
   return book.accept();
 }
 
+/** Is it theirs to say, and does what they agree to fit the limit that holds from then on? */
+function answerProblem(
+  view: View & { readonly job: Job },
+  book: Book,
+  input: z.infer<typeof zAnswer>,
+  question: Question,
+  asking: Asking,
+): Refusal | null {
+  const after = book.view().job ?? view.job;
+  const chosen = question.options.filter((option) => input.options.includes(option.id));
+  const named = chosen.reduce<number | null>((sum, { agrees }) => agrees.limitMinor ?? sum, null);
+  const sells = after.sold.length > view.job.sold.length;
+  const heard = whyNotHeard(
+    view,
+    input,
+    {
+      amountMinor: named ?? (sells ? committedMinor(after) : null),
+      data: chosen.some(({ agrees }) => agrees.data !== null),
+    },
+    question.askedAt,
+    asking,
+  );
+  if (heard) return heard;
+  const spentMinor = committedMinor(view.job);
+  if (named !== null && named < spentMinor && view.job.charging !== 'free')
+    return { refused: 'limit-below-spent', limitMinor: named, spentMinor };
+  return limitRefusal(view.job, after, question.says);
+}
+
 function writeAgreed(book: Book, question: Question, chosen: Question['options']): void {
   const job = book.view().job;
   if (!job) return;
-  const sold = (what: string, part: string | null, priceMinor: number, warrantyMonths: number) =>
-    book.add(`job:${job.id}`, 'sold', { what, part, priceMinor, warrantyMonths, question: question.id });
-  for (const option of chosen) {
-    if (option.agrees.accepts && question.offer) {
-      const { part, name, priceMinor, warrantyMonths } = question.offer;
-      sold(name, part, priceMinor, warrantyMonths);
-    }
-    for (const item of option.agrees.items)
-      sold(item.what, null, item.priceMinor, book.view().shop.settings?.warrantyMonths.part ?? 0);
-  }
+  const months = book.view().shop.settings?.warrantyMonths.part ?? 0;
+  for (const { agrees } of chosen)
+    for (const line of soldByOption(agrees, question.offer, months))
+      book.add(`job:${job.id}`, 'sold', { ...line, question: question.id });
   if (question.offer && !chosen.some((option) => option.agrees.accepts))
     book.add(`part:${question.offer.part}`, 'part-released', { job: job.id });
 }
@@ -127,10 +155,11 @@ export const lapse = jobCommand(
         lapsed: question?.lapsed ?? false,
       });
     const tries = view.shop.settings?.rules.triesBeforeHome ?? 3;
-    if (asking.at <= question.validUntil && question.tries.length < tries)
+    const inVain = question.tries.filter((one) => one.result !== 'reached').length;
+    if (asking.at <= question.validUntil && inVain < tries)
       return refuse('question-still-valid', {
         validUntil: question.validUntil,
-        tries: question.tries.length,
+        tries: inVain,
         triesBeforeHome: tries,
       });
     const book = openBook(view, asking);
@@ -152,8 +181,16 @@ export const withdrawWord = jobCommand(
     const done = question.offer && view.parts.get(question.offer.part)?.belongs.to === 'owner';
     if (done) return refuse('already-done', { question: question.id });
     const book = openBook(view, asking);
-    book.add(`job:${input.job}`, 'word-withdrawn', { question: question.id });
-    book.enter('owners-word-needed', 'word-withdrawn');
+    const without = {
+      ...view.job,
+      questions: view.job.questions.map((one) => (one.id === question.id ? { ...one, withdrawn: true } : one)),
+      sold: view.job.sold.filter((line) => line.question !== question.id),
+    };
+    // What was done on the owner's word stays owed: the limit falls no lower than that.
+    const limitMinor = Math.max(withLimit(without).limitMinor, committedMinor(without));
+    book.add(`job:${input.job}`, 'word-withdrawn', { question: question.id, limitMinor });
+    if (question.offer) book.add(`part:${question.offer.part}`, 'part-released', { job: input.job });
+    if (!AT_THE_DOOR.some((stage) => stage === view.job.stage)) book.enter('owners-word-needed', 'word-withdrawn');
     return book.accept();
   },
 );

@@ -6,24 +6,38 @@ import type { Comparison } from '../../word/compare.ts';
 import { compareForOffer } from '../../word/compareForOffer.ts';
 import { type Offer, QUESTION_KINDS } from '../../word/question.ts';
 import { openBook } from '../book.ts';
-import { spentMinor } from '../charges.ts';
 import { jobCommand } from '../command.ts';
-import { zEpoch, zId, zJobId, zLine, zMinor, zPartId, zText } from '../fields.ts';
+import { zEpoch, zId, zJobId, zLine, zMinor, zPartId, zPermille, zText } from '../fields.ts';
 import type { Job } from '../job.ts';
-import { issuePaper } from '../papers/issue.ts';
-import { OPEN_STAGES, STAGES } from '../stage.ts';
+import { askForPaper, issuePaper } from '../papers/issue.ts';
+import { OPEN_STAGES } from '../stage.ts';
 import type { View } from '../view.ts';
+import { committedMinor } from '../withinWord.ts';
+import { soldByOption } from './soldByOption.ts';
+
+const zItem = z.strictObject({ what: zLine, priceMinor: zMinor, taxPermille: zPermille.optional() });
+
+/** Where an answer can send a job: never past its proofs or out of the door. */
+const GOES_TO = [
+  'first-power-on',
+  'tracing',
+  'part-on-the-way',
+  'fitting',
+  'proving',
+  'home-as-it-came',
+  'back',
+] as const;
 
 const zOption = z.strictObject({
   id: zId,
   says: zText,
   agrees: z.strictObject({
     limitMinor: zMinor.nullable(),
-    items: z.array(z.strictObject({ what: zLine, priceMinor: zMinor })).max(20),
+    items: z.array(zItem).max(20),
     accepts: z.boolean(),
     data: z.enum(['copy', 'unplug', 'leave']).nullable(),
     dead: z.strictObject({ part: zPartId, answer: z.enum(['back', 'keep', 'send', 'scrap', 'follow']) }).nullable(),
-    goesTo: z.enum([...STAGES, 'back']),
+    goesTo: z.enum(GOES_TO),
   }),
 });
 
@@ -37,6 +51,8 @@ const zOffer = z.strictObject({
     .max(20),
   extras: z.array(z.strictObject({ what: zLine, priceMinor: zMinor })).max(20),
   priceMinor: zMinor,
+  taxPermille: zPermille.optional(),
+  coreMinor: zMinor.optional(),
   condition: z.enum(['new', 'used', 'refurbished']),
   warrantyMonths: z.int().min(0).max(240),
   whyNotSame: zText,
@@ -47,6 +63,7 @@ const zAsk = z.strictObject({
   kind: z.enum(QUESTION_KINDS),
   says: zText,
   options: z.array(zOption).min(2).max(8),
+  several: z.boolean().optional(),
   validUntil: zEpoch.nullable(),
   offer: zOffer.nullable(),
   /** Stops the job until it is answered. */
@@ -67,7 +84,8 @@ function decideAsk(view: View & { readonly job: Job }, input: z.infer<typeof zAs
   if (!settings) return refuse('shop-not-set-up');
   const compared = input.offer && compareForOffer(view, input.offer.forPart, input.offer.part, input.offer.uses);
   if (compared && 'refused' in compared) return { ok: false, refusal: compared };
-  const problem = offerProblem(view, input, compared) ?? limitProblem(view.job, input);
+  const problem =
+    formProblem(view, input, asking) ?? offerProblem(view, input, compared) ?? limitProblem(view.job, input);
   if (problem) return problem;
   const book = openBook(view, asking);
   const question = asking.newId() as QuestionId;
@@ -76,9 +94,10 @@ function decideAsk(view: View & { readonly job: Job }, input: z.infer<typeof zAs
     kind: input.kind,
     says: input.says,
     options: input.options,
+    ...(input.several && { several: true }),
     askedAt: asking.at,
     validUntil: input.validUntil ?? epochMs(asking.at + settings.rules.questionValidHours * 3_600_000),
-    cameFrom: view.job.stage === 'owners-word-needed' ? (view.job.stages.at(-2)?.stage ?? 'tracing') : view.job.stage,
+    cameFrom: view.job.stages.findLast((one) => one.stage !== 'owners-word-needed')?.stage ?? 'tracing',
     offer: input.offer && disclosed(view, input.offer, compared),
     tries: [],
     answer: null,
@@ -87,7 +106,8 @@ function decideAsk(view: View & { readonly job: Job }, input: z.infer<typeof zAs
   });
   if (input.offer) book.add(`part:${input.offer.part}`, 'part-reserved', { job: input.job });
   if (input.stops) book.enter('owners-word-needed', input.kind);
-  if (input.kind === 'changed-finding') issuePaper(book, 'changed-finding-notice', asking);
+  const lacks = input.kind === 'changed-finding' ? askForPaper(book, 'changed-finding-notice', asking) : null;
+  if (lacks) return { ok: false, refusal: lacks };
   if (input.offer) issuePaper(book, 'substitute-part-disclosure', asking);
   return book.accept();
 }
@@ -98,6 +118,18 @@ const disclosed = (view: View, { uses: _, ...offer }: z.infer<typeof zOffer>, co
   rows: compared?.rows ?? [],
   notKnown: compared?.notKnown ?? [],
 });
+
+/** A question that nobody could answer: two options of one name, or over before it is asked. */
+function formProblem(view: View & { readonly job: Job }, input: z.infer<typeof zAsk>, asking: Asking): Decision | null {
+  const ids = input.options.map((option) => option.id);
+  const twice = ids.find((id, at) => ids.indexOf(id) !== at);
+  if (twice !== undefined) return refuse('option-named-twice', { option: twice });
+  if (input.validUntil !== null && input.validUntil <= asking.at)
+    return refuse('lapses-before-asked', { validUntil: input.validUntil, now: asking.at });
+  const dead = input.options.flatMap(({ agrees }) => (agrees.dead ? [agrees.dead.part] : []));
+  const foreign = dead.find((part) => view.parts.get(part)?.belongs.to === 'shop');
+  return foreign === undefined ? null : refuse('not-the-owners-part', { part: foreign });
+}
 
 function offerProblem(
   view: View & { readonly job: Job },
@@ -124,11 +156,19 @@ function offerProblem(
   return null;
 }
 
+/** No option offers a limit that is already spent, or sells more than its own limit allows. */
 function limitProblem(job: Job, input: z.infer<typeof zAsk>): Decision | null {
-  const low = input.options.find(
-    (option) => option.agrees.limitMinor !== null && option.agrees.limitMinor < spentMinor(job),
-  );
-  return low
-    ? refuse('limit-below-spent', { option: low.id, limitMinor: low.agrees.limitMinor, spentMinor: spentMinor(job) })
-    : null;
+  if (job.charging === 'free') return null;
+  const spent = committedMinor(job);
+  for (const { id, agrees } of input.options) {
+    const limitMinor = agrees.limitMinor ?? job.limitMinor;
+    if (limitMinor < spent) return refuse('limit-below-spent', { option: id, limitMinor, spentMinor: spent });
+    const withStepMinor = committedMinor({
+      ...job,
+      sold: [...job.sold, ...soldByOption(agrees, input.offer, 0).map((line) => ({ ...line, question: '' }))],
+    });
+    if (withStepMinor > limitMinor)
+      return refuse('option-passes-its-limit', { option: id, limitMinor, spentMinor: spent, withStepMinor });
+  }
+  return null;
 }

@@ -2,9 +2,9 @@ import { z } from 'zod';
 import { refuse } from '../../decision.ts';
 import { isOpen } from '../../word/question.ts';
 import { openBook } from '../book.ts';
-import { spentMinor } from '../charges.ts';
 import { jobCommand } from '../command.ts';
 import { zEpoch, zId, zJobId, zLine, zMinor, zPartId, zQuestionId } from '../fields.ts';
+import { limitRefusal } from '../withinWord.ts';
 
 /** Orders a part for this job: only what the owner agreed to. */
 export const orderPart = jobCommand(
@@ -20,18 +20,14 @@ export const orderPart = jobCommand(
   ['tracing', 'fitting', 'part-on-the-way'],
   (view, input, asking) => {
     const question = view.job.questions.find((one) => one.id === input.question);
-    if (question && (isOpen(question) || question.withdrawn || question.lapsed))
-      return refuse('word-needed', { needs: ['answer'] });
-    if (spentMinor(view.job) + input.priceMinor > view.job.limitMinor && !question)
-      return refuse('limit-would-be-passed', {
-        limitMinor: view.job.limitMinor,
-        spentMinor: spentMinor(view.job),
-        withStepMinor: spentMinor(view.job) + input.priceMinor,
-        step: input.what,
-      });
+    if (input.question !== null && !question) return refuse('no-such-question', { question: input.question });
+    if (question && !view.job.sold.some((line) => line.question === question.id))
+      return refuse('word-needed', { needs: [isOpen(question) ? 'answer' : 'yes'], question: question.says });
     const book = openBook(view, asking);
     const { job, ...order } = input;
     book.add(`job:${job}`, 'part-ordered', { ...order, order: asking.newId() });
+    const beyond = limitRefusal(view.job, book.view().job ?? view.job, input.what);
+    if (beyond) return { ok: false, refusal: beyond };
     book.enter('part-on-the-way', 'ordered');
     return book.accept();
   },

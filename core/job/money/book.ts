@@ -1,0 +1,75 @@
+import { z } from 'zod';
+import { type Asking, accept, type Decision, refuse } from '../../decision.ts';
+import { openBook } from '../book.ts';
+import { charges, spentMinor } from '../charges.ts';
+import { jobCommand } from '../command.ts';
+import { zJobId, zLine, zMinor } from '../fields.ts';
+import type { Job } from '../job.ts';
+import { issuePaper } from '../papers/issue.ts';
+import { OPEN_STAGES } from '../stage.ts';
+import type { View } from '../view.ts';
+import { limitRefusal } from '../withinWord.ts';
+
+const zSome = zMinor.min(1);
+const zBooked = z.discriminatedUnion('is', [
+  z.strictObject({ is: z.literal('small-part'), what: zLine, priceMinor: zSome }),
+  z.strictObject({ is: z.literal('given'), what: zLine, worthMinor: zMinor }),
+  z.strictObject({ is: z.literal('discount'), why: zLine, minor: zSome }),
+]);
+
+/**
+ * Puts something on the bill, or takes something off, that needs no question of its own: a small part within what was
+ * agreed at the counter, a thing given for nothing, a discount.
+ */
+export const bookCharge = jobCommand(
+  'book-charge',
+  z.strictObject({ job: zJobId, charge: zBooked }),
+  OPEN_STAGES,
+  decideCharge,
+);
+
+function decideCharge(
+  view: View & { readonly job: Job },
+  { job: id, charge }: { readonly job: Job['id']; readonly charge: z.infer<typeof zBooked> },
+  asking: Asking,
+): Decision {
+  const { job } = view;
+  if (charge.is === 'small-part') {
+    const sofar = job.booked.reduce((sum, one) => sum + (one.is === 'small-part' ? one.priceMinor : 0), 0);
+    if (sofar + charge.priceMinor > job.smallPartsUpToMinor && job.charging !== 'free')
+      return refuse('small-parts-up-to', { what: charge.what, upToMinor: job.smallPartsUpToMinor, spentMinor: sofar });
+  }
+  if (charge.is === 'discount' && charge.minor > spentMinor(job))
+    return refuse('discount-above-price', { minor: charge.minor, spentMinor: spentMinor(job) });
+  const book = openBook(view, asking);
+  book.add(`job:${id}`, 'charge-booked', charge);
+  const beyond = limitRefusal(job, book.view().job ?? job, 'what' in charge ? charge.what : charge.why);
+  return beyond ? { ok: false, refusal: beyond } : book.accept();
+}
+
+/** Takes money: a deposit before the work, with its receipt, or what is owed at the end. Never more than it can come to. */
+export const takePayment = jobCommand(
+  'take-payment',
+  z.strictObject({
+    job: zJobId,
+    minor: zSome,
+    how: z.enum(['cash', 'card', 'transfer']),
+    for: z.enum(['deposit', 'bill']),
+  }),
+  OPEN_STAGES,
+  (view, { job: id, ...payment }, asking) => {
+    const { job } = view;
+    if (job.charging === 'free') return refuse('nothing-owed', { job: id });
+    const asItCame = job.stages.some((one) => one.stage === 'home-as-it-came');
+    const { owedMinor, paidMinor } = charges(job, asItCame);
+    const most = payment.for === 'deposit' ? job.limitMinor : owedMinor;
+    if (paidMinor + payment.minor > most)
+      return refuse('paid-too-much', { minor: payment.minor, paidMinor, mostMinor: most });
+    if (payment.for === 'bill') return accept({ stream: `job:${id}`, kind: 'paid', v: 1, body: payment });
+    const book = openBook(view, asking);
+    book.add(`job:${id}`, 'paid', payment);
+    issuePaper(book, 'deposit-receipt', asking);
+    return book.accept();
+  },
+  () => ({ papers: ['deposit-receipt'] }),
+);

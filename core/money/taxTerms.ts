@@ -1,0 +1,24 @@
+import type { Rounding } from './rounding.ts';
+import { type TaxRate, type TaxWay, taxRate } from './tax.ts';
+
+/**
+ * How a shop's prices stand to tax. Rates are in thousandths: 200 is 20 %, 99.75 is 9.975 %. `permille` is the usual
+ * one; `others` are further rates that an item can carry. Rounded half up on each line unless the shop says otherwise.
+ */
+export type TaxTerms = {
+  readonly permille: number;
+  /** Prices contain the tax; else it comes on top. */
+  readonly inside: boolean;
+  readonly others?: readonly number[] | undefined;
+  readonly round?: 'per-line' | 'per-total' | undefined;
+  readonly rounding?: Rounding | undefined;
+};
+
+/** @throws {RangeError} for a rate finer than a thousandth of a percent: refused at the door. */
+export const rateOf = (permille: number): TaxRate => taxRate(permille / 10);
+
+export const wayOf = ({ inside, round, rounding }: TaxTerms): TaxWay => ({
+  prices: inside ? 'tax-contained' : 'tax-on-top',
+  round: round ?? 'per-line',
+  rounding: rounding ?? 'half-up',
+});
