@@ -6,7 +6,7 @@ import type { TracingDoor } from '../../core/job/bench/tracingDoor.ts';
 import type { CommandName } from '../../core/job/commands.ts';
 import type { View } from '../../core/job/view.ts';
 import { epochMs, minutes } from '../../core/time.ts';
-import type { Done, Shop } from '../../db/index.ts';
+import type { Done, NotDone, Shop } from '../../db/index.ts';
 import { seededChance } from '../../electron/cli/demo/seededChance.ts';
 import { carryOut, type Tools } from '../../electron/service/desk/does.ts';
 import { loadView } from '../../electron/service/desk/loadView.ts';
@@ -22,6 +22,8 @@ export type Desk = {
   readonly ask: (name: CommandName, input: unknown, by?: string) => Promise<Done>;
   /** Asks and expects a refusal. */
   readonly refused: (name: CommandName, input: unknown, by?: string) => Promise<Refusal>;
+  /** Asks, and says what came of it. */
+  readonly tried: (name: CommandName, input: unknown, by?: string) => Promise<Done | NotDone>;
   readonly view: (job: JobId) => Promise<View>;
   readonly pass: (minutes: number) => void;
   readonly close: () => Promise<void>;
@@ -59,6 +61,7 @@ export async function aDesk(tracing: TracingDoor = fewSteps): Promise<Desk> {
       if (done.ok) throw new Error(`${name} was carried out`);
       return done.refusal;
     },
+    tried: (name, input, by = 'bram') => carry(name, input, by),
     view: async (job) => loadView(await shop.read(), { job }, folder.clock.now),
     pass: (passed) => {
       folder.clock.now = epochMs(folder.clock.now + passed * 60_000);

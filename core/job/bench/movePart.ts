@@ -7,6 +7,7 @@ import { jobCommand } from '../command.ts';
 import { zEpoch, zId, zJobId, zLine, zMinutes, zPartId, zPlace, zText } from '../fields.ts';
 import { OPEN_STAGES } from '../stage.ts';
 import { minutesBeyondWord } from '../withinWord.ts';
+import { mayNotOpen } from './mayOpen.ts';
 import { moveFromWhereItIs } from './moveOut.ts';
 
 /** Moves one part by hand, drag or scan. The place it leaves is named: it is refused when the part is not there. */
@@ -35,6 +36,9 @@ export const movePart = jobCommand(
         movedBy: part.movedBy,
       });
     }
+    const comesOut = part.belongs.to === 'owner' && part.place.at === 'slot' && input.to.at !== 'slot';
+    const closed = comesOut ? mayNotOpen(view.job) : null;
+    if (closed) return { ok: false, refusal: closed };
     const book = openBook(view, asking);
     const why =
       input.why === 'righting' ? ({ by: 'righting', says: input.says ?? '' } as const) : ({ by: input.why } as const);

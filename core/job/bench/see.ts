@@ -3,6 +3,7 @@ import { accept, refuse } from '../../decision.ts';
 import { openBook } from '../book.ts';
 import { jobCommand } from '../command.ts';
 import { zId, zJobId, zLine, zPartId, zReading } from '../fields.ts';
+import { mayNotOpen } from './mayOpen.ts';
 import { moveFromWhereItIs } from './moveOut.ts';
 
 /** What the bench sees at the first power-on, in the terms of what was told. Where they differ, the estimate is made anew. */
@@ -102,6 +103,8 @@ export const unplug = jobCommand(
   }),
   ['taken-in', 'first-power-on', 'tracing', 'fitting', 'proving', 'home-as-it-came'],
   (view, input, asking) => {
+    const closed = mayNotOpen(view.job);
+    if (closed) return { ok: false, refusal: closed };
     const book = openBook(view, asking);
     const rest = input.slots.filter((slot) => view.machine?.inside[slot]);
     if (rest.length > 0) book.add(`machine:${view.job.machine}`, 'unplugged', { slots: rest });

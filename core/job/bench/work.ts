@@ -13,6 +13,7 @@ import { AT_THE_BENCH, OPEN_STAGES } from '../stage.ts';
 import type { View } from '../view.ts';
 import { limitRefusal, minutesBeyondWord, withWorkDone } from '../withinWord.ts';
 import type { UsedLoaner } from '../work.ts';
+import { mayNotOpen } from './mayOpen.ts';
 import { movesAtFinish, movesAtStart, takenOut } from './stepMoves.ts';
 import { loanerStanding } from './tracingCase.ts';
 import type { StepRules } from './tracingDoor.ts';
@@ -40,8 +41,23 @@ export function missingWords(job: Job, rules: StepRules): readonly string[] {
   return rules.needs.filter((need) => {
     if (need === 'key-or-risk')
       return job.before?.encryption !== 'no' && !(job.before?.keyInHand ?? false) && !agreed(job.consents, 'risk-key');
+    if (need === 'copy') return !mayCopy(job);
     return !agreed(job.consents, need as ConsentId);
   });
+}
+
+/** The owner's newest answer about their data goes before what the sheet says of copies. */
+function mayCopy(job: Job): boolean {
+  const said = job.questions
+    .flatMap(({ answer, withdrawn, options }) =>
+      answer && !withdrawn
+        ? options.filter((one) => answer.options.includes(one.id)).map((one) => ({ at: answer.at, ...one.agrees }))
+        : [],
+    )
+    .filter(({ data }) => data !== null)
+    .toSorted((a, b) => a.at - b.at)
+    .at(-1)?.data;
+  return said ? said === 'copy' : agreed(job.consents, 'copy');
 }
 
 /**
@@ -90,7 +106,8 @@ function startProblem(
     job.stage === 'owners-word-needed'
   )
     return refuse('word-needed', { needs: ['answer'] });
-  if (!agreed(job.consents, 'open')) return refuse('consent-missing', { needs: ['open'] });
+  const closed = mayNotOpen(job);
+  if (closed) return { ok: false, refusal: closed };
   if (job.left && !job.left.confirmed) return refuse('left-like-this-first', { doNotPower: job.left.doNotPower });
   const beyond = beyondWord(job, input, asking);
   if (beyond) return { ok: false, refusal: beyond };
