@@ -72,7 +72,20 @@ describe('English words', () => {
             : rule.type === 'list'
               ? [['a', 'b'], 'a']
               : ['a'];
-    for (const value of values) expect(typeof wordValue(name, value, words, 'en')).toBe('string');
+    const forms: unknown = words.values[name as keyof typeof words.values];
+    expect(forms).toBeDefined();
+    for (const value of values) {
+      expect(typeof wordValue(name, value, words, 'en')).toBe('string');
+      if (rule.type === 'one-of') expect(forms).toHaveProperty([String(value)]);
+      if (rule.type === 'yes-no') expect(forms).toHaveProperty([value ? 'yes' : 'no']);
+    }
+  });
+  it('that are missing for what was typed in by hand leave it as it was written', () => {
+    for (const name of ATTRIBUTE_NAMES)
+      for (const typed of ['DDR9', 7.25, true, ['odd', 'one']])
+        expect(() => wordValue(name, typed, words, 'en'), `${name}: ${typed}`).not.toThrow();
+    expect(wordValue('memory', 'DDR9', words, 'en')).toBe('DDR9');
+    expect(wordValue('not-an-attribute' as never, ['a', 'b'], words, 'en')).toBe('a, b');
   });
   it('exist for every note', () => {
     const names: Record<Note['note'], readonly string[]> = {

@@ -22,7 +22,7 @@ export type WordedRow = {
 
 /**
  * A row of a comparison in the owner's words and number style.
- * @throws {Error} for a row, value or note without words: a defect, found by a test.
+ * @throws {Error} for a row or note without words: a defect, found by a test.
  */
 export function wordRow(row: ComparedRow, words: FitWords, locale: string): WordedRow {
   const note = row.notes.map((each) => wordNote(each, row.attribute, words, locale)).join('; ');
@@ -55,11 +55,13 @@ function cell(
   return known.filter((text) => text !== '').join(', ') || words.nothing;
 }
 
-/** A value as people read it; empty for what is not worth a word beside others, such as ports there are none of. */
+/**
+ * A value as people read it; as it was written where there are no words for it, for parts are typed in by hand. Empty
+ * for what is not worth a word beside others, such as ports there are none of. */
 export function wordValue(attribute: AttributeName, value: AttributeValue, words: FitWords, locale: string): string {
   const forms = words.values[attribute];
-  if (forms === undefined) throw new Error(`No words for the attribute ${attribute}`);
-  if (typeof value === 'boolean') return formOf(attribute, forms, value ? 'yes' : 'no');
+  if (forms === undefined) return plainly(value, locale);
+  if (typeof value === 'boolean') return formOf(forms, value ? 'yes' : 'no') ?? plainly(value, locale);
   if (typeof value === 'number') {
     const written = { v: format(value, locale) };
     if (typeof forms !== 'string' && value === 0 && forms.zero !== undefined) return forms.zero;
@@ -67,22 +69,19 @@ export function wordValue(attribute: AttributeName, value: AttributeValue, words
       typeof forms === 'string' ? forms : (forms[new Intl.PluralRules(locale).select(value)] ?? forms.other ?? '');
     return say(form, { ...written, n: written.v }, locale);
   }
-  if (attributeRule(attribute).type === 'one-of') return formOf(attribute, forms, String(value));
-  return say(
-    formOf(attribute, forms, 'other'),
-    { v: new Intl.ListFormat(locale, { type: 'unit' }).format([value].flat()) },
-    locale,
-  );
+  if (attributeRule(attribute)?.type === 'one-of') return formOf(forms, String(value)) ?? plainly(value, locale);
+  const listed = new Intl.ListFormat(locale, { type: 'unit' }).format([value].flat());
+  return say(formOf(forms, 'other') ?? '{v}', { v: listed, n: listed }, locale);
 }
 
 const format = (value: number, locale: string) =>
   new Intl.NumberFormat(locale, { maximumFractionDigits: 3, useGrouping: false }).format(value);
 
-function formOf(attribute: string, forms: FitWords['values'][string], form: string): string {
-  const text = typeof forms === 'string' ? forms : forms[form];
-  if (text === undefined) throw new Error(`No words for ${attribute}: ${form}`);
-  return text;
-}
+const formOf = (forms: FitWords['values'][string], form: string): string | undefined =>
+  typeof forms === 'string' ? forms : forms[form];
+
+const plainly = (value: AttributeValue, locale: string): string =>
+  typeof value === 'number' ? format(value, locale) : [value].flat().map(String).join(', ');
 
 function wordNote(note: Note, row: string, words: FitWords, locale: string): string {
   const { name, ...fills } = noteFills(note, row, words, locale);
