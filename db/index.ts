@@ -5,6 +5,7 @@ export { checkPhotograph } from './blobs/checkPhotograph.ts';
 export type { Reader } from './journal/reader.ts';
 export { fileLog } from './log/fileLog.ts';
 export {
+  endedJobs,
   jobThatHas,
   latestJobs,
   newestJobOf,

@@ -17,6 +17,7 @@ import {
 import { takeIn } from './intake/takeIn.ts';
 import { addPhotograph, addThing, putOursOn, sealSecret, takeOursOff, wipeSecret } from './intake/things.ts';
 import { bookCharge, takePayment } from './money/book.ts';
+import { goBackToModel, resetPriors, takeOverPriors, useModel } from './modelCommands.ts';
 import { noteEstimate, promise } from './noteEstimate.ts';
 import { issue } from './papers/issue.ts';
 import { changeShop, changeStaff, openShop } from './shopCommands.ts';
@@ -29,6 +30,10 @@ export const COMMANDS = {
   openShop,
   changeShop,
   changeStaff,
+  useModel,
+  goBackToModel,
+  takeOverPriors,
+  resetPriors,
   enquire,
   answerEnquiry,
   lapseEnquiry,

@@ -3,6 +3,8 @@ import type { Draft } from '../journal/entry.ts';
 import type { Personal } from '../journal/personal.ts';
 import type { Currency } from '../money/money.ts';
 import type { TaxTerms } from '../money/taxTerms.ts';
+import type { PriorTally } from '../tracing/live/shop/closedTracing.ts';
+import type { ModelDifference } from '../tracing/live/shop/modelFiles.ts';
 
 export type Staff = {
   readonly id: StaffId;
@@ -43,23 +45,46 @@ export type ShopSettings = {
   readonly notCollectedText: string;
 };
 
-export type Shop = { readonly settings: ShopSettings | null; readonly staff: readonly Staff[] };
+/** The shop's own edition of the fault model: what it changed in the one delivered. */
+export type ModelEdition = { readonly name: string; readonly changes: readonly ModelDifference[] };
+
+export type Shop = {
+  readonly settings: ShopSettings | null;
+  readonly staff: readonly Staff[];
+  /** Editions taken into use, the last one works; none: the model as delivered. */
+  readonly models: readonly ModelEdition[];
+  /** What was taken over from the shop's own closed jobs; null: the priors as stated. */
+  readonly learnt: PriorTally | null;
+};
 
 export type ShopEntry =
   | Draft<'shop-opened', { readonly settings: ShopSettings; readonly staff: Personal<readonly Staff[]> }>
   | Draft<'shop-changed', { readonly settings: Partial<ShopSettings> }>
-  | Draft<'staff-changed', { readonly staff: Personal<readonly Staff[]> }>;
+  | Draft<'staff-changed', { readonly staff: Personal<readonly Staff[]> }>
+  | Draft<'model-used', ModelEdition>
+  /** Back to the edition before; with the first one, to the model as delivered. */
+  | Draft<'model-gone-back', { readonly from: string }>
+  | Draft<'priors-learnt', PriorTally>
+  | Draft<'priors-reset', { readonly counted: number }>;
 
-export const noShop: Shop = { settings: null, staff: [] };
+export const noShop: Shop = { settings: null, staff: [], models: [], learnt: null };
 
 /** The shop after one more entry of its stream. */
 export function applyShop(shop: Shop, entry: ShopEntry): Shop {
   switch (entry.kind) {
     case 'shop-opened':
-      return { settings: entry.body.settings, staff: entry.body.staff.value ?? [] };
+      return { ...shop, settings: entry.body.settings, staff: entry.body.staff.value ?? [] };
     case 'shop-changed':
       return shop.settings ? { ...shop, settings: { ...shop.settings, ...entry.body.settings } } : shop;
     case 'staff-changed':
       return { ...shop, staff: entry.body.staff.value ?? [] };
+    case 'model-used':
+      return { ...shop, models: [...shop.models, entry.body] };
+    case 'model-gone-back':
+      return { ...shop, models: shop.models.slice(0, -1) };
+    case 'priors-learnt':
+      return { ...shop, learnt: entry.body };
+    case 'priors-reset':
+      return { ...shop, learnt: null };
   }
 }

@@ -13,7 +13,15 @@ type KindsOf<E extends { readonly kind: string }> = { readonly [K in E['kind']]:
 
 /** The newest version of each kind's body. */
 export const ENTRY_KINDS = {
-  shop: { 'shop-opened': 1, 'shop-changed': 1, 'staff-changed': 1 } satisfies KindsOf<ShopEntry>,
+  shop: {
+    'shop-opened': 1,
+    'shop-changed': 1,
+    'staff-changed': 1,
+    'model-used': 1,
+    'model-gone-back': 1,
+    'priors-learnt': 1,
+    'priors-reset': 1,
+  } satisfies KindsOf<ShopEntry>,
   owner: { 'owner-known': 1, 'owner-changed': 1 } satisfies KindsOf<OwnerEntry>,
   machine: {
     'machine-known': 1,

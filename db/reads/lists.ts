@@ -17,6 +17,19 @@ export const openJobs = (read: Reader): Promise<readonly JobId[]> =>
     return rows.map((row) => row.job as JobId);
   });
 
+/** Jobs that have gone home, the oldest first. */
+export const endedJobs = (read: Reader): Promise<readonly JobId[]> =>
+  read.rows(async (tables) => {
+    const rows = await tables
+      .selectFrom('job_now')
+      .where('stage', '=', 'gone-home')
+      .orderBy('taken_in')
+      .orderBy('job')
+      .select('job')
+      .execute();
+    return rows.map((row) => row.job as JobId);
+  });
+
 /** Jobs whose record was written to last, newest first. */
 export const latestJobs = (read: Reader, limit: number): Promise<readonly JobId[]> =>
   read.rows(async (tables) => {

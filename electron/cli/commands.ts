@@ -1,5 +1,6 @@
 import type { CliCommand } from './command.ts';
 import { demo } from './demo.ts';
+import { model } from './model.ts';
 import { papers } from './papers.ts';
 import { plan } from './plan.ts';
 import { read } from './read.ts';
@@ -7,4 +8,4 @@ import { serve } from './serve.ts';
 import { verify } from './verify.ts';
 
 /** The one list of the command line's commands: a new one is a file beside this and a line here. */
-export const COMMAND_LIST: readonly CliCommand[] = [demo, plan, read, papers, verify, serve];
+export const COMMAND_LIST: readonly CliCommand[] = [demo, model, plan, read, papers, verify, serve];

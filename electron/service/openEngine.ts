@@ -3,13 +3,13 @@ import { estimate } from '../../core/labour/estimate.ts';
 import type { WorkTask } from '../../core/labour/types.ts';
 import { readText } from '../../core/readings/readText.ts';
 import { liveTracing } from '../../core/tracing/live/liveTracing.ts';
-import { standardModel } from '../../core/tracing/live/model/standardModel.ts';
 import type { Engine } from './desk/engine.ts';
+import { keepingModel } from './keepingModel.ts';
 
-/** The engine with the fault model as delivered. */
+/** The engine with each shop's own fault model. */
 export const openEngine = (): Engine => ({
   live: liveTracing,
-  model: standardModel(),
+  modelFor: keepingModel(),
   estimate,
   work: labour.work as readonly WorkTask[],
   readReport: readText,

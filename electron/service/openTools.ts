@@ -49,7 +49,7 @@ export function openTools(engine: Engine, lastHead: () => string | null, chance:
     get lastHead() {
       return lastHead();
     },
-    tracing: tracingDoorFor(engine.live, engine.model),
+    tracing: (shop) => tracingDoorFor(engine.live, engine.modelFor(shop)),
     jobWords: () => JOB_WORDS,
     paperSetting: (language, settings) => ({
       locale: localeOf(language, settings),

@@ -40,7 +40,7 @@ export async function aDesk(tracing: TracingDoor = fewSteps): Promise<Desk> {
     ...seededChance(7),
     sha256: (text) => createHash('sha256').update(text, 'utf8').digest('hex'),
     lastHead: null,
-    tracing,
+    tracing: () => tracing,
     jobWords: realTools.jobWords,
     paperSetting: realTools.paperSetting,
   };
@@ -98,5 +98,6 @@ export const fewSteps: TracingDoor = {
   suspects: () => ['dimm-dead', 'dimm-slot'],
   harms: () => false,
   verdict: () => ({ verdict: 'tracing' }),
+  refusesModel: () => null,
   differ: (told, seen) => told.join() !== seen.join(),
 };

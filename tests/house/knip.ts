@@ -18,8 +18,6 @@ export const AWAITED: Readonly<Record<string, string>> = {
   'core/readings/proofs.ts': 'Proving holds readings against limits by it.',
   'core/readings/runFigures.ts': 'Proving reads the figures of a memory pass and a load run by it.',
   'core/readings/share.ts': 'Proving and the Counter share what a machine says of itself by it.',
-  'core/tracing/live/shop/editModel.ts': 'Reckoning lets the shop change the fault model by it.',
-  'core/tracing/live/shop/learnPriors.ts': 'Reckoning shows by it how far closed jobs moved the priors.',
   'renderer/kit/icons.tsx': 'ICON_NAMES lets the gallery show every icon.',
   'renderer/kit/plot/CalibrationPlot.tsx': 'Reckoning draws said against done with it.',
   'renderer/kit/plot/IntervalRows.tsx': 'Kept and Reckoning draw shares with their intervals with it.',

@@ -1,7 +1,8 @@
 import type { ThingKind } from '../../custody/part.ts';
 import type { PartId } from '../../ids.ts';
 import type { Minutes } from '../../time.ts';
-import type { StepHandling, Verdict } from '../../tracing/live/types.ts';
+import type { ModelDifference } from '../../tracing/live/shop/modelFiles.ts';
+import type { ModelRefusal, StepHandling, Verdict } from '../../tracing/live/types.ts';
 import type { Job } from '../job.ts';
 import type { View } from '../view.ts';
 
@@ -32,6 +33,8 @@ export type TracingDoor = {
   readonly harms: (fault: string, kind: ThingKind) => boolean;
   /** What the log so far allows to be said. */
   readonly verdict: (view: JobView) => Verdict;
+  /** Why the delivered fault model does not hold together with these changes; null when it does. */
+  readonly refusesModel: (changes: readonly ModelDifference[]) => ModelRefusal | null;
   /** Does what was seen call for a new estimate? */
   readonly differ: (told: readonly string[], seen: readonly string[]) => boolean;
 };

@@ -4,6 +4,7 @@ import type { LiveTracing } from '../../tracing/live/api.ts';
 import { suspectsOf } from '../../tracing/live/belief/belief.ts';
 import { posteriorOf } from '../../tracing/live/belief/posterior.ts';
 import { closedGates } from '../../tracing/live/offer/gates.ts';
+import { modelInUse } from '../../tracing/live/shop/shopModel.ts';
 import type { FaultModel, TracingCase } from '../../tracing/live/types.ts';
 import { loanerStanding, tracingCase } from './tracingCase.ts';
 import type { JobView, TracingDoor } from './tracingDoor.ts';
@@ -54,6 +55,7 @@ export function tracingDoorFor(live: LiveTracing, model: FaultModel): TracingDoo
         step.harm.some((harm) => harm.fault === fault && harm.part === kind && harm.chance > 0),
       ),
     verdict: (view) => live.verdictAfter(model, caseOf(view)),
+    refusesModel: (changes) => modelInUse({ changes, learnt: null }).refused,
     differ: (told, seen) => live.compareToldSeen(model, told, seen).differ,
   };
 }

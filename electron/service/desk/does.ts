@@ -1,14 +1,16 @@
 import type { Asked } from '../../../core/contract/contract.ts';
 import type { Asking } from '../../../core/decision.ts';
 import type { CommandId, StaffId } from '../../../core/ids.ts';
+import type { TracingDoor } from '../../../core/job/bench/tracingDoor.ts';
 import type { Command } from '../../../core/job/command.ts';
 import { COMMANDS } from '../../../core/job/commands.ts';
+import type { View } from '../../../core/job/view.ts';
 import type { Json } from '../../../core/journal/entry.ts';
 import type { Done, NotDone, Shop } from '../../../db/index.ts';
 import { loadView } from './loadView.ts';
 
-/** What a decision is given beside the view, but for who asks and when. */
-export type Tools = Omit<Asking, 'at' | 'by'>;
+/** What a decision is given beside the view, but for who asks and when; tracing goes by the shop's own fault model. */
+export type Tools = Omit<Asking, 'at' | 'by' | 'tracing'> & { readonly tracing: (shop: View['shop']) => TracingDoor };
 
 /** Carries one command out: loads what it is about, asks `core` for the decision, appends what it decided. */
 export function carryOut(shop: Shop, tools: Tools, device: string, asked: Asked): Promise<Done | NotDone> {
@@ -20,11 +22,10 @@ export function carryOut(shop: Shop, tools: Tools, device: string, asked: Asked)
       device,
       asked: { name: asked.name, input: asked.input } as unknown as Json,
     },
-    async (read, at) =>
-      command.decide(await loadView(read, command.about(asked.input), at), asked.input, {
-        ...tools,
-        at,
-        by: asked.by as StaffId,
-      }),
+    async (read, at) => {
+      const view = await loadView(read, command.about(asked.input), at);
+      const asking = { ...tools, tracing: tools.tracing(view.shop), at, by: asked.by as StaffId };
+      return command.decide(view, asked.input, asking);
+    },
   );
 }

@@ -87,7 +87,7 @@ async function estimateNow(
   if (moment === 'step' && view.job.stage !== 'tracing') return null;
   const { job: now } = view;
   const figures = engine.estimate({
-    model: engine.model,
+    model: engine.modelFor(view.shop),
     case: now.consents.signature ? state : { ...state, agreed: AS_IF_AGREED },
     work: engine.work,
     rates: {
@@ -130,7 +130,8 @@ export async function firstEstimate(
   told: { readonly symptoms: readonly string[]; readonly changed: readonly string[]; readonly limitMinor: number },
   at: EpochMs,
 ) {
-  const { settings } = (await loadView(read, {}, at)).shop;
+  const { shop } = await loadView(read, {}, at);
+  const { settings } = shop;
   if (!settings || told.symptoms.length === 0) return null;
   const unknown = {
     graphicsInProcessor: null,
@@ -146,7 +147,7 @@ export async function firstEstimate(
     keyInHand: false,
   } as const;
   const figures = engine.estimate({
-    model: engine.model,
+    model: engine.modelFor(shop),
     case: {
       told: { symptoms: told.symptoms, changed: told.changed, often: [], onlyWhen: [], rate: null },
       seen: [],

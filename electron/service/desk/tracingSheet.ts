@@ -55,8 +55,9 @@ export async function tracingSheet(
 ): Promise<TracingSheet | null> {
   const bench = await benchState(read, job, at);
   if (!bench) return null;
-  const { live, model } = engine;
+  const { live } = engine;
   const { state } = bench;
+  const model = engine.modelFor(bench.view.shop);
   const belief = live.belief(model, state);
   const before = live.belief(model, { ...state, log: state.log.slice(0, -1) });
   const toldSeen = live.compareToldSeen(model, state.told.symptoms, state.seen);

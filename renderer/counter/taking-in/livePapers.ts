@@ -12,7 +12,7 @@ import { consentSheetPaper } from '../../../core/job/papers/consentSheet.ts';
 import { intakeReceiptFacts } from '../../../core/job/papers/intakeReceipt.ts';
 import type { JobWords } from '../../../core/job/papers/jobWords.ts';
 import { makingOf, type PaperAsked } from '../../../core/job/papers/making.ts';
-import type { ShopSettings, Staff } from '../../../core/job/shop.ts';
+import { noShop, type ShopSettings, type Staff } from '../../../core/job/shop.ts';
 import { personal } from '../../../core/journal/personal.ts';
 import { minorDigits } from '../../../core/money/minorDigits.ts';
 import type { Paper } from '../../../core/papers/content.ts';
@@ -84,7 +84,7 @@ function paperAsked({ sheet, marks, settings, staff, estimate, at, notIssued }: 
   };
   return {
     view: {
-      shop: { settings, staff: [staff] },
+      shop: { ...noShop, settings, staff: [staff] },
       job,
       olderJob: null,
       owner,

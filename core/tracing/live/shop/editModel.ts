@@ -1,11 +1,7 @@
 import { loadFaultModel } from '../model/loadFaultModel.ts';
 import type { FaultModel, ModelRefusal } from '../types.ts';
-
-/** A fault model's files by name: what a shop keeps a copy of and changes. */
-export type ModelFiles = { readonly [file: string]: unknown };
-
-/** One field set to a value: `path` as in `steps.3.handsOn` or, by id, `steps.meas-rails.handsOn`. */
-export type ModelChange = { readonly file: string; readonly path: string; readonly value: unknown };
+import { keyOfEntry } from './diffModels.ts';
+import type { ModelDifference, ModelFiles } from './modelFiles.ts';
 
 export type ChangedModel = { readonly files: ModelFiles; readonly model: FaultModel };
 
@@ -13,11 +9,11 @@ export type ChangedModel = { readonly files: ModelFiles; readonly model: FaultMo
  * A copy of the files with some fields changed, and the model they make. What does not hold together is refused with
  * file and field; the files given stay as they were, so going back is keeping them.
  */
-export function changeModel(files: ModelFiles, changes: readonly ModelChange[]): ChangedModel | ModelRefusal {
+export function changeModel(files: ModelFiles, changes: readonly ModelDifference[]): ChangedModel | ModelRefusal {
   const copy = structuredClone(files) as { [file: string]: unknown };
-  for (const { file, path, value } of changes) {
-    const because = set(copy[file], path.split('.'), value);
-    if (because) return { refused: 'fault-model', file, field: path, because };
+  for (const change of changes) {
+    const because = put(copy, [change.file, ...(change.path === '' ? [] : change.path.split('.'))], change);
+    if (because) return { refused: 'fault-model', file: change.file, field: change.path, because };
   }
   const model = loadFaultModel(copy);
   return 'refused' in model ? model : { files: copy, model };
@@ -25,48 +21,27 @@ export function changeModel(files: ModelFiles, changes: readonly ModelChange[]):
 
 type Box = { [key: string]: unknown };
 
-function set(into: unknown, path: readonly string[], value: unknown): string | null {
-  const [key, ...rest] = path;
-  const name = key === undefined ? null : keyIn(into, key);
-  if (name === null) return 'no such field';
+/** Sets or takes away what stands at the end of a way; says why when the way leads nowhere. */
+function put(into: unknown, [key, ...rest]: readonly string[], change: ModelDifference): string | null {
+  if (typeof into !== 'object' || into === null || key === undefined) return 'no such field';
+  if (Array.isArray(into)) return putInList(into, key, rest, change);
   const box = into as Box;
-  if (rest.length > 0) return set(box[name], rest, value);
-  box[name] = value;
+  if (rest.length > 0) return Object.hasOwn(box, key) ? put(box[key], rest, change) : 'no such field';
+  if (Object.hasOwn(change, 'after')) box[key] = structuredClone(change.after);
+  else delete box[key];
   return null;
 }
 
-/** The key itself; in a list also the place of the entry with this id. */
-function keyIn(into: unknown, key: string): string | null {
-  if (typeof into !== 'object' || into === null) return null;
-  if (Object.hasOwn(into, key)) return key;
-  if (!Array.isArray(into)) return null;
-  const at = into.findIndex((one) => (one as { readonly id?: unknown } | null)?.id === key);
-  return at < 0 ? null : String(at);
-}
-
-export type ModelDifference = {
-  readonly file: string;
-  readonly path: string;
-  readonly before: unknown;
-  readonly after: unknown;
-};
-
-/** What differs between two models' files, field by field; entries with an id are matched by it. Absent is undefined. */
-export function diffModels(before: ModelFiles, after: ModelFiles): readonly ModelDifference[] {
-  const files = [...new Set([...Object.keys(before), ...Object.keys(after)])].sort();
-  return files.flatMap((file) => differences(before[file], after[file]).map((one) => ({ file, ...one })));
-}
-
-function differences(before: unknown, after: unknown, path = ''): readonly Omit<ModelDifference, 'file'>[] {
-  if (Object.is(before, after)) return [];
-  const [a, b] = [fieldsOf(before), fieldsOf(after)];
-  if (!a || !b) return [{ path, before, after }];
-  const keys = [...new Set([...a.keys(), ...b.keys()])];
-  return keys.flatMap((key) => differences(a.get(key), b.get(key), path === '' ? key : `${path}.${key}`));
-}
-
-function fieldsOf(value: unknown): ReadonlyMap<string, unknown> | null {
-  if (typeof value !== 'object' || value === null) return null;
-  if (!Array.isArray(value)) return new Map(Object.entries(value));
-  return new Map(value.map((one, at) => [String((one as { readonly id?: unknown } | null)?.id ?? at), one]));
+/** An entry of a list is found by what it is known by; a new one goes to the end. */
+function putInList(list: unknown[], key: string, rest: readonly string[], change: ModelDifference): string | null {
+  const at = list.findIndex((one) => keyOfEntry(one) === key);
+  if (rest.length > 0) return at < 0 ? 'no such field' : put(list[at], rest, change);
+  if (!Object.hasOwn(change, 'after')) {
+    if (at >= 0) list.splice(at, 1);
+    return null;
+  }
+  if (keyOfEntry(change.after) !== key) return 'the entry has another name than its place';
+  if (at < 0) list.push(structuredClone(change.after));
+  else list[at] = structuredClone(change.after);
+  return null;
 }

@@ -1,80 +1,65 @@
+import type { Interval } from '../../../figures/interval.ts';
+import { incompleteBeta, inverse } from '../../../figures/specialFunctions.ts';
 import { type FaultId, type FaultModel, GROUPS, type Group } from '../types.ts';
+import type { PriorTally } from './closedTracing.ts';
 
-/** How a job ended, for what can be learnt from it. */
-export type ClosedTracing = {
-  /** Groups that the bench saw. */
-  readonly groups: readonly Group[];
-  readonly fault: FaultId | null;
-  readonly ended: 'confirmed' | 'cured' | 'named' | 'handed-over' | 'not-reproduced';
-  /** It came back with the same fault: what was confirmed is struck out. */
-  readonly cameBack: boolean;
+/** A fault whose share of a group was moved by the shop's own jobs. */
+export type MovedPrior = {
+  readonly group: Group;
+  readonly fault: FaultId;
+  /** Share of the group as stated, and now. */
+  readonly stated: number;
+  readonly now: number;
+  /** The shop's jobs that speak for it, of all its jobs in the group. */
+  readonly jobs: number;
+  readonly of: number;
+  /** Where the share lies with 95 %, by the same rule. */
+  readonly interval: Interval;
+  /** `too-few-to-say`: the stated share is still among what is likely. */
+  readonly says: 'more-often' | 'less-often' | 'too-few-to-say';
 };
 
-export type Learnt = {
-  readonly model: FaultModel;
-  readonly counted: number;
-  /** Jobs that teach nothing about priors, by reason: shown beside them. */
-  readonly excluded: {
-    readonly named: number;
-    readonly handedOver: number;
-    readonly notReproduced: number;
-    readonly cameBack: number;
-    readonly unknown: number;
-  };
-  /** Faults whose share of a group moved, the most first: stated share, share now, jobs that speak for it. */
-  readonly moved: readonly {
-    readonly group: Group;
-    readonly fault: FaultId;
-    readonly stated: number;
-    readonly now: number;
-    readonly jobs: number;
-  }[];
-};
+export type Learnt = { readonly model: FaultModel; readonly moved: readonly MovedPrior[] };
 
 /** The stated weights of a group count as much as this many jobs of the shop's own. Common practice, no source; the shop may set it. */
 export const STATED_JOBS = 40;
+/** Moves smaller than this are not worth a line. */
+const WORTH_A_LINE = 0.005;
+const TAIL = 0.025;
 
 /**
- * Priors moved by the shop's own confirmed faults: Dirichlet with the stated weights as pseudo-counts, group by group.
- * A job that showed several groups counts in each by an equal share. Named and handed-over jobs are counted, not learnt
- * from: they lean towards faults that are hard to prove, and this bias is why they are shown.
+ * Priors moved by the shop's own confirmed faults: Dirichlet with the stated weights as pseudo-counts, group by group
+ * (posterior mean (a·share + n) ÷ (a + N); each share alone is a beta). The tally's excluded jobs move nothing.
  */
-export function learnPriors(model: FaultModel, jobs: readonly ClosedTracing[], statedJobs = STATED_JOBS): Learnt {
-  const excluded = { named: 0, handedOver: 0, notReproduced: 0, cameBack: 0, unknown: 0 };
-  const counts = new Map<string, number>();
-  let counted = 0;
-  for (const { groups, fault, ended, cameBack } of jobs) {
-    if (ended === 'named') excluded.named += 1;
-    else if (ended === 'handed-over') excluded.handedOver += 1;
-    else if (ended === 'not-reproduced') excluded.notReproduced += 1;
-    else if (cameBack) excluded.cameBack += 1;
-    else if (fault === null || !model.faultIndex.has(fault) || groups.length === 0) excluded.unknown += 1;
-    else {
-      counted += 1;
-      for (const group of groups)
-        counts.set(`${group} ${fault}`, (counts.get(`${group} ${fault}`) ?? 0) + 1 / groups.length);
-    }
-  }
-  const moved: Learnt['moved'][number][] = [];
+export function learnPriors(model: FaultModel, tally: PriorTally, statedJobs = STATED_JOBS): Learnt {
+  const moved: MovedPrior[] = [];
   const weights = model.faults.map((fault) => ({ ...fault.weights }) as { [group in Group]?: number });
   for (const group of GROUPS) {
+    const counts = new Map(tally.counts.filter((one) => one.group === group).map(({ fault, jobs }) => [fault, jobs]));
+    const of = [...counts].reduce((sum, [fault, jobs]) => sum + (model.faultIndex.has(fault) ? jobs : 0), 0);
+    if (of === 0) continue;
     const stated = model.faults.map((fault) => (fault.id === 'made-by-us' ? 0 : (fault.weights[group] ?? model.floor)));
     const all = stated.reduce((sum, weight) => sum + weight, 0);
-    const seen = model.faults.reduce((sum, fault) => sum + (counts.get(`${group} ${fault.id}`) ?? 0), 0);
-    if (seen === 0) continue;
     model.faults.forEach((fault, f) => {
-      const jobsFor = counts.get(`${group} ${fault.id}`) ?? 0;
+      const jobs = counts.get(fault.id) ?? 0;
       const before = (stated[f] as number) / all;
-      const now = (statedJobs * before + jobsFor) / (statedJobs + seen);
-      if (before > 0) (weights[f] as { [g in Group]?: number })[group] = now * all;
-      if (jobsFor > 0 || Math.abs(now - before) > 0.005)
-        moved.push({ group, fault: fault.id, stated: before, now, jobs: jobsFor });
+      if (before === 0) return;
+      const now = (statedJobs * before + jobs) / (statedJobs + of);
+      (weights[f] as { [g in Group]?: number })[group] = now * all;
+      if (jobs > 0 || Math.abs(now - before) > WORTH_A_LINE)
+        moved.push({ group, fault: fault.id, stated: before, now, jobs, of, ...judged(before, now, statedJobs + of) });
     });
   }
   return {
     model: { ...model, faults: model.faults.map((fault, f) => ({ ...fault, weights: weights[f] ?? fault.weights })) },
-    counted,
-    excluded,
     moved: moved.toSorted((a, b) => Math.abs(b.now - b.stated) - Math.abs(a.now - a.stated)),
   };
+}
+
+function judged(stated: number, now: number, jobs: number): Pick<MovedPrior, 'interval' | 'says'> {
+  const [a, b] = [now * jobs, (1 - now) * jobs];
+  const at = (share: number) => inverse((x) => incompleteBeta(x, a, b), share, 0, 1);
+  const interval = { low: at(TAIL), high: at(1 - TAIL) };
+  const says = stated < interval.low ? 'more-often' : stated > interval.high ? 'less-often' : 'too-few-to-say';
+  return { interval, says };
 }

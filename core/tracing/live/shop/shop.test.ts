@@ -1,8 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { prng } from '../../../labour/prng.ts';
+import { type Files, step } from '../../../../tests/builders/brokenModel.ts';
 import { STANDARD_MODEL_FILES, standardModel } from '../model/standardModel.ts';
-import { changeModel, diffModels } from './editModel.ts';
-import { type ClosedTracing, learnPriors, STATED_JOBS } from './learnPriors.ts';
+import { type ClosedTracing, tallyJobs } from './closedTracing.ts';
+import { diffModels } from './diffModels.ts';
+import { changeModel } from './editModel.ts';
+import { learnPriors, STATED_JOBS } from './learnPriors.ts';
+import { modelInUse } from './shopModel.ts';
 
 const model = standardModel();
 const job = (fault: string | null, more: Partial<ClosedTracing> = {}): ClosedTracing => ({
@@ -23,8 +26,12 @@ const share = (one: typeof model, fault: string) => {
 describe('the shop’s own jobs', () => {
   it('move a prior by the Dirichlet rule: stated jobs and own jobs together', () => {
     const jobs = Array.from({ length: 10 }, () => job('fp-switch'));
-    const { model: learnt, counted } = learnPriors(model, jobs);
-    expect(counted).toBe(10);
+    const tally = tallyJobs(model, jobs);
+    const { model: learnt, moved } = learnPriors(model, tally);
+    expect(tally.counted).toBe(10);
+    // Of 50 jobs, stated and own, about a quarter: Beta(a, b) by Gelman et al., section 2.4 (from memory).
+    expect(moved[0]).toMatchObject({ group: 'NR', fault: 'fp-switch', jobs: 10, of: 10, says: 'more-often' });
+    expect(moved[0]?.interval.low).toBeLessThan(moved[0]?.now ?? 0);
     // Posterior mean of a Dirichlet: (a·share + n) ÷ (a + N), Gelman et al., Bayesian Data Analysis, section 3.4 (from memory).
     expect(share(learnt, 'fp-switch')).toBeCloseTo(
       (STATED_JOBS * share(model, 'fp-switch') + 10) / (STATED_JOBS + 10),
@@ -34,39 +41,35 @@ describe('the shop’s own jobs', () => {
   });
 
   it('that only named, were handed over or came back are counted and shown, not learnt from', () => {
-    const {
-      model: learnt,
-      excluded,
-      counted,
-    } = learnPriors(model, [
+    const tally = tallyJobs(model, [
       job('psu-dead', { ended: 'named' }),
       job(null, { ended: 'handed-over' }),
       job('psu-dead', { cameBack: true }),
       job('no-such'),
     ]);
-    expect(counted).toBe(0);
-    expect(excluded).toEqual({ named: 1, handedOver: 1, notReproduced: 0, cameBack: 1, unknown: 1 });
-    expect(learnt.faults).toEqual(model.faults);
+    expect(tally.counted).toBe(0);
+    expect(tally.excluded).toEqual({ named: 1, handedOver: 1, notReproduced: 0, cameBack: 1, unknown: 1 });
+    expect(learnPriors(model, tally)).toMatchObject({ moved: [], model: { faults: model.faults } });
   });
 
-  it('come near a known mix, but lean away from what is seldom proved', () => {
-    // Of 2,000 machines 60 % have a dead supply, 40 % a board without standby; only half of the boards get confirmed.
-    const chance = prng(5);
-    const jobs = Array.from({ length: 2000 }, () => {
-      const supply = chance.next() < 0.6;
-      return supply ? job('psu-dead') : job('board-standby', chance.next() < 0.5 ? {} : { ended: 'named' });
-    });
-    const { model: learnt, excluded } = learnPriors(model, jobs);
-    expect(share(learnt, 'psu-dead')).toBeGreaterThan(0.68);
-    expect(share(learnt, 'psu-dead')).toBeLessThan(0.8);
-    expect(excluded.named).toBeGreaterThan(300);
+  it('are too few to say as long as the stated share is among what is likely', () => {
+    const { moved } = learnPriors(model, tallyJobs(model, [job('psu-dead')]));
+    expect(moved.find((one) => one.fault === 'psu-dead')).toMatchObject({ jobs: 1, of: 1, says: 'too-few-to-say' });
+  });
+
+  it('that showed two groups count half in each', () => {
+    const { counts } = tallyJobs(model, [job('psu-trip', { groups: ['NR', 'CY'] })]);
+    expect(counts).toEqual([
+      { group: 'NR', fault: 'psu-trip', jobs: 0.5 },
+      { group: 'CY', fault: 'psu-trip', jobs: 0.5 },
+    ]);
   });
 });
 
 describe('a shop’s copy of the fault model', () => {
   it('takes a change by id, says what differs, and leaves what was given as it was', () => {
     const changed = changeModel(STANDARD_MODEL_FILES, [
-      { file: 'steps.json', path: 'steps.meas-rails.handsOn', value: 6 },
+      { file: 'steps.json', path: 'steps.meas-rails.handsOn', after: 6 },
     ]);
     if ('refused' in changed) throw new Error(changed.because);
     expect(changed.model.steps.find((step) => step.id === 'meas-rails')?.handsOn).toBe(6);
@@ -78,12 +81,44 @@ describe('a shop’s copy of the fault model', () => {
 
   it('refuses what does not hold together and what is not there, by file and field', () => {
     const refused = (path: string, value: unknown) =>
-      changeModel(STANDARD_MODEL_FILES, [{ file: 'steps.json', path, value }]);
+      changeModel(STANDARD_MODEL_FILES, [{ file: 'steps.json', path, after: value }]);
     expect(refused('steps.meas-rails.handsOn', -1)).toMatchObject({ refused: 'fault-model', file: 'steps.json' });
     expect(refused('steps.no-such-step.handsOn', 1)).toMatchObject({
       field: 'steps.no-such-step.handsOn',
       because: 'no such field',
     });
     expect(refused('steps.cpu-loan.cautions', [])).toMatchObject({ refused: 'fault-model' });
+  });
+
+  it('is made again from what differs, whatever was changed, added or taken away', () => {
+    const copy = structuredClone(STANDARD_MODEL_FILES) as Files;
+    const { faults } = copy['faults.json'];
+    faults.push({ ...faults[5], id: 'our-own', weights: { DR: 6 } });
+    copy['faults.json'].inseparable = [['our-own', faults[5].id]];
+    copy['bench.json'].checkpoints.splice(3, 1);
+    copy['bench.json'].checkpoints.unshift({
+      family: 'aptio',
+      code: '2B',
+      says: 'ours',
+      outcome: 'memory',
+      source: 'board manual',
+    });
+    step(copy, 'meas-rails').tells.pop();
+    step(copy, 'look-mains').cautions = ['M', 'E'];
+    delete step(copy, 'meas-rails').life;
+    const kept = JSON.parse(JSON.stringify(diffModels(STANDARD_MODEL_FILES, copy)));
+    const again = changeModel(STANDARD_MODEL_FILES, kept);
+    if ('refused' in again) throw new Error(`${again.field}: ${again.because}`);
+    expect(diffModels(copy, again.files)).toEqual([]);
+    expect(diffModels(again.files, copy)).toEqual([]);
+    expect(kept.length).toBeLessThan(10);
+    expect(modelInUse({ changes: kept, learnt: null }).model.faultIndex.has('our-own')).toBe(true);
+  });
+
+  it('that no longer holds together with the model delivered is left, and the delivered one is used', () => {
+    const gone = [{ file: 'steps.json', path: 'steps.gone-by-now.handsOn', before: 1, after: 2 }];
+    const inUse = modelInUse({ changes: gone, learnt: null });
+    expect(inUse.refused).toMatchObject({ field: 'steps.gone-by-now.handsOn' });
+    expect(inUse.model).toBe(model);
   });
 });

@@ -1,6 +1,7 @@
 import fit from '../../../../assets/words/en/fit.json';
 import type { JobSheet } from '../../../../core/contract/screens.ts';
 import type { Part } from '../../../../core/custody/ledger.ts';
+import { noShop } from '../../../../core/job/shop.ts';
 import { compareForOffer } from '../../../../core/word/compareForOffer.ts';
 import { wordRow } from '../../../../core/word/compareWords.ts';
 import { NumberField } from '../../../kit/fields/NumberField.tsx';
@@ -90,7 +91,7 @@ export function OfferComparison({
 }
 
 const EMPTY = {
-  shop: { settings: null, staff: [] },
+  shop: noShop,
   olderJob: null,
   rigs: new Map(),
   enquiry: null,

@@ -1,0 +1,25 @@
+import { readGroups } from '../../tracing/live/readGroups.ts';
+import type { ClosedTracing } from '../../tracing/live/shop/closedTracing.ts';
+import type { FaultModel } from '../../tracing/live/types.ts';
+import type { Verdict } from '../entries.ts';
+import type { Job } from '../job.ts';
+
+const ENDED = {
+  confirmed: 'confirmed',
+  cured: 'cured',
+  named: 'named',
+  'given-up': 'handed-over',
+  'not-reproduced': 'not-reproduced',
+} as const satisfies { readonly [is in Verdict['is']]: ClosedTracing['ended'] };
+
+/** What a job that has gone home says for learning; null when no fault was traced in it. Seen counts before told. */
+export function closedTracing(model: FaultModel, job: Job): ClosedTracing | null {
+  const verdict = job.verdict ?? job.struckVerdicts.at(-1) ?? null;
+  if (!verdict) return null;
+  return {
+    groups: readGroups(model, job.seen ?? job.told.symptoms),
+    fault: 'fault' in verdict ? verdict.fault : null,
+    ended: ENDED[verdict.is],
+    cameBack: job.cameBackAs?.same === 'same-fault',
+  };
+}

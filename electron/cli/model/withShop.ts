@@ -1,0 +1,44 @@
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import words from '../../../assets/words/en/model.json' with { type: 'json' };
+import type { Shop as ShopState } from '../../../core/job/shop.ts';
+import { epochMs } from '../../../core/time.ts';
+import { fill } from '../../../core/wording/wordsFor.ts';
+import { fileWallet, isOpenRefusal, openShop, type Shop } from '../../../db/index.ts';
+import { appFolder, defaultDataFolder } from '../../service/dataFolder.ts';
+import { loadView } from '../../service/desk/loadView.ts';
+import { cannotStartText } from '../../words/cannotStart.ts';
+import type { Io } from '../command.ts';
+
+export type OpenedShop = { readonly shop: Shop; readonly state: ShopState };
+export type ShopWhere = { readonly data?: string; readonly wallet?: string };
+
+/** Opens the shop's folder, does something with it and closes it again. 2: there is none, or the app has it open. */
+export async function withShop(
+  { data, wallet }: ShopWhere,
+  io: Io,
+  does: (opened: OpenedShop) => Promise<number>,
+): Promise<number> {
+  const folder = data ?? defaultDataFolder();
+  if (!existsSync(join(folder, 'shop.db'))) {
+    io.err(fill(words['no-shop'], { path: folder }));
+    return 2;
+  }
+  const shop = await openShop({
+    folder,
+    branch: 'main',
+    clock: () => epochMs(Date.now()),
+    wallet: fileWallet(wallet ?? join(appFolder(), 'wallet.key')),
+    log: () => undefined,
+  });
+  if (isOpenRefusal(shop)) {
+    io.err(cannotStartText(shop));
+    return 2;
+  }
+  try {
+    const { shop: state } = await loadView(await shop.read(), {}, epochMs(Date.now()));
+    return await does({ shop, state });
+  } finally {
+    await shop.close();
+  }
+}
