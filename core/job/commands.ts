@@ -16,8 +16,8 @@ import {
 } from './intake/sheet.ts';
 import { takeIn } from './intake/takeIn.ts';
 import { addPhotograph, addThing, putOursOn, sealSecret, takeOursOff, wipeSecret } from './intake/things.ts';
-import { bookCharge, takePayment } from './money/book.ts';
 import { goBackToModel, resetPriors, takeOverPriors, useModel } from './modelCommands.ts';
+import { bookCharge, takePayment } from './money/book.ts';
 import { noteEstimate, promise } from './noteEstimate.ts';
 import { issue } from './papers/issue.ts';
 import { changeShop, changeStaff, openShop } from './shopCommands.ts';

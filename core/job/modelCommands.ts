@@ -1,5 +1,7 @@
 import { z } from 'zod';
 import { accept, type Decision, refuse } from '../decision.ts';
+import { canonicalJson } from '../journal/canonicalJson.ts';
+import type { Json } from '../journal/entry.ts';
 import type { PriorTally } from '../tracing/live/shop/closedTracing.ts';
 import { GROUPS } from '../tracing/live/types.ts';
 import { shopCommand } from './command.ts';
@@ -24,8 +26,9 @@ export const useModel = shopCommand(
   (view, { name, changes }, asking): Decision => {
     const refused = asking.tracing.refusesModel(changes);
     if (refused) return { ok: false, refusal: refused };
-    if (JSON.stringify(editionInUse(view.shop)?.changes) === JSON.stringify(changes))
-      return refuse('model-in-use-already', { name: editionInUse(view.shop)?.name });
+    const now = editionInUse(view.shop);
+    if (now && canonicalJson(now.changes as Json) === canonicalJson(changes as Json))
+      return refuse('model-in-use-already', { name: now.name });
     return accept({ stream: 'shop', kind: 'model-used', v: 1, body: { name, changes } });
   },
 );

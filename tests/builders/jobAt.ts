@@ -68,7 +68,7 @@ export function aJobAt(stage: Stage, over: Partial<Job> = {}): Job {
 
 /** What a command looks at for that job: the shop, its owner, its machine, no parts. */
 export const viewOf = (job: Job, of: Owner = judith): View => ({
-  shop: { settings: shopOf.settings as unknown as ShopSettings, staff: [] },
+  shop: { settings: shopOf.settings as unknown as ShopSettings, staff: [], models: [], learnt: null },
   job,
   olderJob: null,
   owner: of,
