@@ -7,11 +7,11 @@ import { catalogue } from './catalogue.ts';
 import { WordsProvider } from './kit/words.tsx';
 import { shopRead } from './link/reads.ts';
 import { SetUpShop } from './reckoning/SetUpShop.tsx';
-import { ROOMS } from './rooms.tsx';
+import { ROUTES } from './rooms.tsx';
 import { WhoIsHereProvider } from './whoIsHere.tsx';
 import './app.css';
 
-const router = createHashRouter(ROOMS.flatMap((room) => [...room.routes]));
+const router = createHashRouter([...ROUTES]);
 const digits = (currency: string) => minorDigits(currency as Currency);
 
 /** The window: the shop's words, who is here, the rooms. A shop that is not set up is set up first. */

@@ -1,7 +1,8 @@
 import type { RoomLink } from './kit/shell/RoomShell.tsx';
 
-const ROOM_PATHS = { 'day-line': '#/', counter: '#/counter', bench: '#/bench', wall: '#/wall' } as const;
+/** The one list of rooms, in the order of the frame's head, and where each is reached. */
+export const ROOM_PATHS = { 'day-line': '/', counter: '/counter', bench: '/bench', wall: '/wall' } as const;
 
 /** The rooms in words, for the frame's head. */
 export const roomLinks = (t: (key: string) => string): readonly RoomLink[] =>
-  Object.entries(ROOM_PATHS).map(([id, href]) => ({ id, name: t(`app.rooms.${id}`), href }));
+  Object.entries(ROOM_PATHS).map(([id, path]) => ({ id, name: t(`app.rooms.${id}`), href: `#${path}` }));

@@ -2,26 +2,15 @@ import type { RouteObject } from 'react-router';
 import { BenchRoom } from './bench/BenchRoom.tsx';
 import { CounterRoom } from './counter/CounterRoom.tsx';
 import { DayLineRoom } from './day-line/DayLineRoom.tsx';
+import { ROOM_PATHS } from './roomLinks.ts';
 import { WallRoom } from './wall/WallRoom.tsx';
 
-/** The one list of rooms: where each is reached and what stands there. A new room is a folder and a line here. */
-export const ROOMS = [
-  { id: 'day-line', path: '/', routes: [{ index: true, element: <DayLineRoom /> }] },
-  {
-    id: 'counter',
-    path: '/counter',
-    routes: [
-      { path: 'counter', element: <CounterRoom /> },
-      { path: 'counter/:job', element: <CounterRoom /> },
-    ],
-  },
-  {
-    id: 'bench',
-    path: '/bench',
-    routes: [
-      { path: 'bench', element: <BenchRoom /> },
-      { path: 'bench/:job', element: <BenchRoom /> },
-    ],
-  },
-  { id: 'wall', path: '/wall', routes: [{ path: 'wall', element: <WallRoom /> }] },
-] as const satisfies readonly { readonly id: string; readonly path: string; readonly routes: readonly RouteObject[] }[];
+/** What stands at each room's path, and at that of one job in it. A new room is a folder, a path and a line here. */
+export const ROUTES: readonly RouteObject[] = [
+  { path: ROOM_PATHS['day-line'], element: <DayLineRoom /> },
+  { path: ROOM_PATHS.counter, element: <CounterRoom /> },
+  { path: `${ROOM_PATHS.counter}/:job`, element: <CounterRoom /> },
+  { path: ROOM_PATHS.bench, element: <BenchRoom /> },
+  { path: `${ROOM_PATHS.bench}/:job`, element: <BenchRoom /> },
+  { path: ROOM_PATHS.wall, element: <WallRoom /> },
+];

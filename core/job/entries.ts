@@ -65,6 +65,10 @@ export type TakenIn = {
 /** What is taken off a part's price when the old one goes back to its maker: its core value. */
 export type Core = { readonly part: PartId; readonly minor: number };
 
+/** By what it works again, where no part is to blame; a sweep is several small things at once. */
+export const CURES = ['reseating', 'cleaning', 'setting', 'software', 'outside', 'sweep'] as const;
+export type Cure = (typeof CURES)[number];
+
 /** Why a verdict may be written: confirmed in one of three ways, or less than that. */
 export type Verdict =
   | { readonly is: 'named'; readonly fault: string; readonly part: PartId | null }
@@ -76,7 +80,7 @@ export type Verdict =
       readonly evidence: readonly string[];
       readonly readings: readonly Reading[];
     }
-  | { readonly is: 'cured'; readonly by: 'reseating' | 'setting' | 'sweep'; readonly fault: string | null }
+  | { readonly is: 'cured'; readonly by: Cure; readonly fault: string | null }
   | {
       readonly is: 'not-reproduced';
       readonly watchedHours: number;

@@ -40,7 +40,6 @@ export function BenchJob({ job }: { readonly job: JobId }) {
   const settings = shop.data?.settings;
   const used = sheet.parts.flatMap(({ place }) => (place.at === 'tray' && place.job === job ? [place.tray] : []));
   const tray = used[0] ?? t('bench.tray');
-  const loose = scanned !== null && sheet.parts.every((part) => part.id !== scanned || part.place.at !== 'slot');
   const named = sheet.job.verdict && 'part' in sheet.job.verdict ? sheet.job.verdict.part : null;
   const inside = (kinds: ReadonlySet<string>) => (
     <JobInside
@@ -49,7 +48,7 @@ export function BenchJob({ job }: { readonly job: JobId }) {
       benches={settings?.benches ?? []}
       tray={tray}
       blame={{ kinds, named }}
-      scanned={loose ? scanned : null}
+      scanned={scanned}
       onPut={() => setScanned(null)}
     />
   );

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { accept, refuse } from '../../decision.ts';
 import { openBook } from '../book.ts';
 import { jobCommand } from '../command.ts';
+import { CURES } from '../entries.ts';
 import { zId, zJobId, zLine, zPartId, zReading } from '../fields.ts';
 import { mayNotOpen } from './mayOpen.ts';
 import { moveFromWhereItIs } from './moveOut.ts';
@@ -38,7 +39,7 @@ const zVerdict = z.discriminatedUnion('is', [
     evidence: z.array(zId).min(1).max(40),
     readings: z.array(zReading).max(20),
   }),
-  z.strictObject({ is: z.literal('cured'), by: z.enum(['reseating', 'setting', 'sweep']), fault: zId.nullable() }),
+  z.strictObject({ is: z.literal('cured'), by: z.enum(CURES), fault: zId.nullable() }),
   z.strictObject({
     is: z.literal('not-reproduced'),
     watchedHours: z.number().min(0).max(10_000),

@@ -39,7 +39,7 @@ export type Story = {
 };
 
 /** Where a telling can stop: for pictures and for trying a room by hand. */
-export type Chapter = 'opening' | 'taken-in' | 'seen' | 'tracing' | 'fitting' | 'ready' | 'home';
+export type Chapter = 'opening' | 'taken-in' | 'seen' | 'tracing' | 'traced' | 'fitting' | 'ready' | 'home';
 
 /** Steps of the tracing after which a half-told story stands at the bench. */
 const HALF_WAY = 9;
@@ -71,7 +71,7 @@ export async function tellStory(
   await askChangedFinding(teller);
   const tracing = until === 'tracing' ? told.tracing.slice(0, HALF_WAY) : told.tracing;
   for (const step of tracing) await tellStep(teller, 'bram', TUESDAY, step, told.found, told.source);
-  if (until === 'tracing') return;
+  if (until === 'tracing' || until === 'traced') return;
   await confirm(teller, told.evidence);
   await offerSubstitute(teller, told.uses);
   await leaveForTheNight(teller);

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { JobSheet } from '../../../core/contract/screens.ts';
+import type { Attributes } from '../../../core/custody/part.ts';
 import type { Slot } from '../../../core/custody/slot.ts';
 import { slotPlanForBoard } from '../../../core/fit/slotPlan.ts';
 import { TextField } from '../../kit/fields/TextField.tsx';
@@ -25,7 +26,7 @@ function planFor(
 
 /** The census at the first opening: each slot and what sits in it. Nothing written means nothing in it, or not looked. */
 export function CensusForm({ sheet, onDone }: { readonly sheet: JobSheet; readonly onDone: () => void }) {
-  const { t } = useWords();
+  const { t, list } = useWords();
   const { does, problem } = useDoes();
   const { machine, parts, job } = sheet;
   const [form, setForm] = useState<string | null>(null);
@@ -34,21 +35,23 @@ export function CensusForm({ sheet, onDone }: { readonly sheet: JobSheet; readon
       Object.entries(machine.inside).map(([slot, id]) => [slot, parts.find((part) => part.id === id)?.name ?? '']),
     ),
   );
+  const [gone, setGone] = useState<readonly string[]>([]);
   const plan = planFor(sheet, form);
+  const slots = plan.slots.filter(({ id }) => !gone.includes(id));
   const write = async () => {
     const done = await does('writeCensus', {
       job: job.id,
-      slots: plan.slots.map(asWritten),
-      parts: plan.slots.flatMap((slot) => {
+      slots: slots.map(asWritten),
+      parts: slots.flatMap((slot) => {
         const name = names[slot.id]?.trim() ?? '';
         const sitting = parts.find((part) => part.id === machine.inside[slot.id]);
-        if (name === '' || sitting?.belongs.to === 'shop') return [];
+        if (name === '' || name === sitting?.name || sitting?.belongs.to === 'shop') return [];
         return [
           {
             slot: slot.id,
             kind: sitting?.kind ?? slot.takes,
             name,
-            attributes: {},
+            attributes: asAttributes(sitting?.attributes ?? {}),
             serial: null,
             source: 'census' as const,
           },
@@ -77,22 +80,39 @@ export function CensusForm({ sheet, onDone }: { readonly sheet: JobSheet; readon
         />
       )}
       <ul className="bench-list">
-        {plan.slots.map((slot) => (
+        {slots.map((slot) => (
           <li key={slot.id}>
             <TextField
               label={t('bench.in-slot', { slot: slot.id, kind: kindName(slot.takes) })}
               value={names[slot.id] ?? ''}
               onChange={(name) => setNames({ ...names, [slot.id]: name })}
             />
-            <Key
-              label={t('bench.there-unknown-in', { slot: slot.id })}
-              onPress={() => setNames({ ...names, [slot.id]: t('bench.unknown-part', { kind: kindName(slot.takes) }) })}
-            >
-              {t('bench.there-unknown')}
-            </Key>
+            <div className="bench-census-keys">
+              <Key
+                label={t('bench.there-unknown-in', { slot: slot.id })}
+                onPress={() =>
+                  setNames({ ...names, [slot.id]: t('bench.unknown-part', { kind: kindName(slot.takes) }) })
+                }
+              >
+                {t('bench.there-unknown')}
+              </Key>
+              {machine.inside[slot.id] === undefined && (
+                <Key label={t('bench.no-such-slot-in', { slot: slot.id })} onPress={() => setGone([...gone, slot.id])}>
+                  {t('bench.no-such-slot')}
+                </Key>
+              )}
+            </div>
           </li>
         ))}
       </ul>
+      {gone.length > 0 && (
+        <p>
+          {t('bench.slots-gone', { slots: list(gone) })}{' '}
+          <Key kind="link" onPress={() => setGone([])}>
+            {t('bench.slots-back')}
+          </Key>
+        </p>
+      )}
       <Key submit>{t('bench.census-write')}</Key>
       {problem && <Problem slim {...problem} />}
     </form>
@@ -102,9 +122,10 @@ export function CensusForm({ sheet, onDone }: { readonly sheet: JobSheet; readon
 /** A slot as the command takes it: its lists are its own. */
 const asWritten = ({ attributes, ...slot }: Slot) => ({
   ...slot,
-  ...(attributes && {
-    attributes: Object.fromEntries(
-      Object.entries(attributes).map(([name, value]) => [name, typeof value === 'object' ? [...value] : value]),
-    ),
-  }),
+  ...(attributes && { attributes: asAttributes(attributes) }),
 });
+
+const asAttributes = (attributes: Attributes) =>
+  Object.fromEntries(
+    Object.entries(attributes).map(([name, value]) => [name, typeof value === 'object' ? [...value] : value]),
+  );

@@ -13,14 +13,6 @@ const WAYS = {
   'second-rig': 'on-the-second-rig',
   'own-evidence': 'by-its-own-evidence',
 } as const;
-const CURES = {
-  reseating: 'reseating',
-  cleaning: 'reseating',
-  setting: 'setting',
-  software: 'setting',
-  outside: 'setting',
-  sweep: 'sweep',
-} as const;
 
 /** Writes down what the log allows to be said: named, confirmed or cured. The runs that show it go with it. */
 export function JudgeKeys({ sheet, tracing }: { readonly sheet: JobSheet; readonly tracing: TracingSheet }) {
@@ -38,7 +30,7 @@ export function JudgeKeys({ sheet, tracing }: { readonly sheet: JobSheet; readon
   const fault = verdict.fault === null ? t('bench.sweep-cured') : faultName(verdict.fault);
   const judge = () => {
     if (verdict.verdict === 'cured')
-      return does('judge', { job: job.id, verdict: { is: 'cured', by: CURES[verdict.by], fault: verdict.fault } });
+      return does('judge', { job: job.id, verdict: { is: 'cured', by: verdict.by, fault: verdict.fault } });
     if (verdict.verdict === 'named')
       return does('judge', { job: job.id, verdict: { is: 'named', fault: verdict.fault, part } });
     if (part === null) return null;
@@ -59,6 +51,7 @@ export function JudgeKeys({ sheet, tracing }: { readonly sheet: JobSheet; readon
     <section className="bench-form" aria-label={t('bench.verdict')}>
       <p>
         <b>{t(`bench.is.${verdict.verdict}`, { fault })}</b>
+        {verdict.verdict === 'cured' && <> {t(`bench.cured-by.${verdict.by}`)}</>}
       </p>
       <p className="k-small">
         {t('bench.evidence', { steps: list(verdict.evidence.map((one) => stepName(one.step))) })}

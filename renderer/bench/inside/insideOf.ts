@@ -18,7 +18,7 @@ export function insideSlots(sheet: JobSheet, blame: Blame, words: Words): readon
     const holds = part(machine.inside[slot.id]);
     const belongs = part(machine.belongsIn[slot.id]);
     const away = belongs && belongs.id !== holds?.id && belongs.place.at !== 'slot' ? belongs : undefined;
-    const unplugged = machine.unplugged.includes(slot.id);
+    const unplugged = machine.unplugged.includes(slot.id) && !hasNoLead(slot);
     return {
       slot,
       holds: holds ? insidePart(holds, sheet, blame, words, unplugged) : null,

@@ -1,14 +1,19 @@
 import { test as base, expect } from '@playwright/test';
+import type { Chapter } from '../../../electron/cli/demo/tellStory.ts';
+import { openFromStory } from './fromStory.ts';
 import { type OpenedApp, openInBrowser, openInElectron } from './openApp.ts';
 
 /**
  * A journey: written once, run in the Electron window and in a browser over loopback.
- * `app` is opened on a fresh data folder, and a complaint on the page's console fails the journey.
+ * `app` is opened on a fresh data folder, or on the demo's shop told up to the chapter in `story`; a complaint on the
+ * page's console fails the journey.
  */
-export const test = base.extend<{ app: OpenedApp }, { where: OpenedApp['where'] }>({
+export const test = base.extend<{ app: OpenedApp; story: Chapter | 'not begun' }, { where: OpenedApp['where'] }>({
   where: ['browser', { option: true, scope: 'worker' }],
-  app: async ({ where }, use) => {
-    const app = await (where === 'electron' ? openInElectron() : openInBrowser());
+  story: ['not begun', { option: true }],
+  app: async ({ where, story }, use) => {
+    const fresh = where === 'electron' ? openInElectron : openInBrowser;
+    const app = await (story === 'not begun' ? fresh() : openFromStory(where, story));
     try {
       await use(app);
       expect(app.complaints, 'complaints on the page’s console').toEqual([]);

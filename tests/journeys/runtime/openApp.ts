@@ -37,6 +37,9 @@ export type Opening = {
   readonly viewport?: { readonly width: number; readonly height: number };
 };
 
+/** How long one press or one look may take on a slow machine before a journey gives up and says where it stood. */
+const ACTION_MS = 20_000;
+
 /** Opens the real Electron window with its service in a forked Node. Needs a display (xvfb-run). */
 export async function openInElectron(opening: Opening = {}): Promise<OpenedApp> {
   const place = placeFor(opening);
@@ -45,6 +48,7 @@ export async function openInElectron(opening: Opening = {}): Promise<OpenedApp> 
     XDG_CONFIG_HOME: place.config,
   });
   const page = await electron.firstWindow();
+  page.setDefaultTimeout(ACTION_MS);
   const complaints = listen(page);
   if (opening.viewport) await page.setViewportSize(opening.viewport);
   const end = once(() => electron.close());
@@ -70,6 +74,7 @@ export async function openInBrowser(opening: Opening = {}): Promise<OpenedApp> {
   const browser = await chromium.launch({ executablePath: chromiumProgram(), args });
   const context = await browser.newContext({ viewport: opening.viewport ?? { width: 1280, height: 800 } });
   const page = await context.newPage();
+  page.setDefaultTimeout(ACTION_MS);
   const complaints = listen(page);
   await page.goto(served.address);
   const end = once(async () => {
