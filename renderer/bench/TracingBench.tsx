@@ -12,6 +12,7 @@ import { tracingRead } from '../link/reads.ts';
 import { GoOnKeys } from './deeds/GoOnKeys.tsx';
 import { JudgeKeys } from './deeds/JudgeKeys.tsx';
 import { LeftCard } from './deeds/LeftCard.tsx';
+import { SettleKeys } from './deeds/SettleKeys.tsx';
 import { Tools } from './deeds/Tools.tsx';
 import { UnderWay } from './fitting/UnderWay.tsx';
 import { suspectKinds } from './ladderOf.ts';
@@ -76,6 +77,7 @@ export function TracingBench({ sheet, wall, currency, tray, inside }: TracingBen
         {back.problem && <Problem slim {...back.problem} />}
         <UnderWay sheet={sheet} tray={tray} />
         {tracing && <JudgeKeys sheet={sheet} tracing={tracing} />}
+        {tracing && <SettleKeys sheet={sheet} tracing={tracing} />}
         {tracing && (
           <StepPanel
             sheet={sheet}
