@@ -1,9 +1,11 @@
 import type { PartId } from '../ids.ts';
 import type { Job } from '../job/job.ts';
-import { answerForPart } from '../word/partAnswer.ts';
+import { wordForPart } from '../word/partAnswer.ts';
 import { isOpen } from '../word/question.ts';
 import type { Part } from './ledger.ts';
 import type { Machine } from './machine.ts';
+import { agreesWith, needsWord } from './ownersWord.ts';
+import type { Place } from './place.ts';
 
 /** One thing that keeps a machine from going home. */
 export type Missing =
@@ -36,12 +38,13 @@ export function canGoHome(job: Job, machine: Machine, parts: ReadonlyMap<PartId,
   for (const id of new Set([...machine.parts, ...job.parts])) {
     const part = parts.get(id);
     if (!part) continue;
-    const inside = part.place.at === 'slot' && part.place.machine === machine.id;
+    const place = placeOf(part, parts);
+    const inside = place.at === 'slot' && place.machine === machine.id;
     if (part.belongs.to === 'shop') {
       if (inside && part.title?.as !== 'lent' && part.place.at === 'slot')
         missing.push({ why: 'part-on-trial-inside', part: id, tag: part.tag, name: part.name, slot: part.place.slot });
     } else if (!inside) {
-      const problem = ownersPartOutside(job, part);
+      const problem = ownersPartOutside(job, part, place);
       if (problem) missing.push(problem);
     }
   }
@@ -54,19 +57,17 @@ export function canGoHome(job: Job, machine: Machine, parts: ReadonlyMap<PartId,
   return missing;
 }
 
-function ownersPartOutside(job: Job, part: Part): Missing | null {
-  const answer = answerForPart(job, part.id, part.dataBearing);
-  const { place } = part;
+/** Where a part is: what moves with another is where that one is. */
+const placeOf = (part: Part, parts: ReadonlyMap<PartId, Part>): Place =>
+  part.place.at === 'with' ? (parts.get(part.place.part)?.place ?? part.place) : part.place;
+
+function ownersPartOutside(job: Job, part: Part, place: Place): Missing | null {
   if (place.at === 'with-owner') return null;
-  const settled = job.incidents.some((incident) => incident.part === part.id && incident.told);
-  if (place.at === 'not-found' || settled)
-    return settled ? null : { why: 'owners-part-not-inside', part: part.id, tag: part.tag, name: part.name, place };
-  const agreed =
-    (place.at === 'kept' && answer === 'keep') ||
-    ((place.at === 'transit' || place.at === 'away') && answer === 'send') ||
-    (place.at === 'gone' && (place.why === 'recycled' || place.why === 'destroyed') && answer === 'scrap') ||
-    answer === 'follow';
-  if (agreed) return null;
-  if (part.dataBearing) return { why: 'needs-own-answer', part: part.id, name: part.name, place };
+  if (job.incidents.some((incident) => incident.part === part.id && incident.told)) return null;
+  const word = wordForPart(job, part.id, part.dataBearing);
+  const follows = word.answer === 'follow' && place.at !== 'not-found' && place.at !== 'gone';
+  if (follows || (needsWord(place) && agreesWith(place, word, part.dataBearing))) return null;
+  if (part.dataBearing && place.at !== 'not-found')
+    return { why: 'needs-own-answer', part: part.id, name: part.name, place };
   return { why: 'owners-part-not-inside', part: part.id, tag: part.tag, name: part.name, place };
 }

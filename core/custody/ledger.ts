@@ -1,4 +1,4 @@
-import type { JobId, OwnerId } from '../ids.ts';
+import type { JobId, OwnerId, PartId } from '../ids.ts';
 import type { Draft } from '../journal/entry.ts';
 import type { Personal } from '../journal/personal.ts';
 import type { EpochMs } from '../time.ts';
@@ -21,6 +21,8 @@ export type MoveReason =
   | { readonly by: 'proof'; readonly run: string }
   | { readonly by: 'owner-word'; readonly answer: string }
   | { readonly by: 'hand' }
+  | { readonly by: 'sale'; readonly priceMinor: number }
+  | { readonly by: 'order'; readonly order: string }
   | { readonly by: 'righting'; readonly says: string };
 
 /** A part as the ledger knows it now. */
@@ -30,6 +32,12 @@ export type Part = PartFacts & {
   readonly home: Place | null;
   readonly title: Title;
   readonly reservedFor: JobId | null;
+  /** Since when it is held, and by whom; null when nobody holds it. */
+  readonly reserved: { readonly at: EpochMs; readonly by: string } | null;
+  /** What moves with it as one, until it is split. */
+  readonly riders: readonly PartId[];
+  /** The part it first moved with: a lead belongs to its own supply for ever. */
+  readonly companion: PartId | null;
   /** Who moved it last, and when: shown to the second of two who want it. */
   readonly since: EpochMs;
   readonly movedBy: string;
@@ -63,6 +71,9 @@ export type PartEntry =
     >
   | Draft<'part-standing', { readonly standing: Standing; readonly why: string }>
   | Draft<'part-corrected', { readonly name?: string; readonly attributes?: PartFacts['attributes'] }>
+  | Draft<'part-lent', { readonly job: JobId; readonly returnBy: EpochMs }>
+  | Draft<'rider-joined', { readonly part: PartId }>
+  | Draft<'rider-left', { readonly part: PartId }>
   | Draft<'part-reserved', { readonly job: JobId }>
   | Draft<'part-released', { readonly job: JobId }>
   | Draft<
@@ -70,8 +81,13 @@ export type PartEntry =
       { readonly to: OwnerId; readonly job: JobId; readonly question: string; readonly priceMinor: number }
     >;
 
+/** When an entry was written and by whom: known of every entry but those just being decided. */
+type Written = { readonly at: EpochMs; readonly by: string };
+
+const companionOf = (place: Place): PartId | null => (place.at === 'with' ? place.part : null);
+
 /** The part after one more entry of its stream; null before the first. */
-export function applyPart(part: Part | null, entry: PartEntry): Part | null {
+export function applyPart(part: Part | null, entry: PartEntry & Written): Part | null {
   if (entry.kind === 'part-known') {
     const { id, tag, kind, name, belongs, attributes, standing, place, dataBearing, at, by } = entry.body;
     return {
@@ -87,6 +103,9 @@ export function applyPart(part: Part | null, entry: PartEntry): Part | null {
       dataBearing,
       title: null,
       reservedFor: null,
+      reserved: null,
+      riders: [],
+      companion: companionOf(place),
       since: at,
       movedBy: by,
     };
@@ -101,6 +120,7 @@ export function applyPart(part: Part | null, entry: PartEntry): Part | null {
         place: entry.body.to,
         home: entry.body.to.at === 'bin' ? entry.body.to : part.home,
         title: entry.body.title,
+        companion: part.companion ?? companionOf(entry.body.to),
         since: entry.body.at,
         movedBy: entry.body.by,
       };
@@ -113,10 +133,22 @@ export function applyPart(part: Part | null, entry: PartEntry): Part | null {
         attributes: { ...part.attributes, ...entry.body.attributes },
       };
     case 'part-reserved':
-      return { ...part, reservedFor: entry.body.job };
+      return { ...part, reservedFor: entry.body.job, reserved: { at: entry.at, by: entry.by } };
     case 'part-released':
-      return { ...part, reservedFor: part.reservedFor === entry.body.job ? null : part.reservedFor };
+      return part.reservedFor === entry.body.job ? { ...part, reservedFor: null, reserved: null } : part;
+    case 'part-lent':
+      return { ...part, title: { as: 'lent', ...entry.body } };
+    case 'rider-joined':
+      return { ...part, riders: [...part.riders.filter((id) => id !== entry.body.part), entry.body.part] };
+    case 'rider-left':
+      return { ...part, riders: part.riders.filter((id) => id !== entry.body.part) };
     case 'part-sold':
-      return { ...part, belongs: { to: 'owner', owner: entry.body.to }, title: null, reservedFor: null };
+      return {
+        ...part,
+        belongs: { to: 'owner', owner: entry.body.to },
+        title: null,
+        reservedFor: null,
+        reserved: null,
+      };
   }
 }

@@ -17,8 +17,8 @@ import {
   zText,
 } from '../job/fields.ts';
 import { epochMs } from '../time.ts';
-import { slotOf } from './decideMove.ts';
 import type { Standing } from './part.ts';
+import { slotOf } from './place.ts';
 import { issueTag } from './tag.ts';
 
 const zStandingAtFirst = z.discriminatedUnion('is', [

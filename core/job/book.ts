@@ -2,6 +2,7 @@ import { decideMove, type Move } from '../custody/decideMove.ts';
 import { type Asking, type Decision, type Refusal, refuse } from '../decision.ts';
 import type { Draft, Stream } from '../journal/entry.ts';
 import { agreed } from '../word/consent.ts';
+import { wordForPart } from '../word/partAnswer.ts';
 import type { Stage } from './stage.ts';
 import { applyToView, type View } from './view.ts';
 
@@ -38,7 +39,8 @@ export function openBook(start: View, asking: Asking): Book {
           machine: (id) => (view.machine?.id === id ? view.machine : (view.rigs.get(id) ?? null)),
           trialAllowed: job !== null && agreed(job.consents, 'own-parts-in'),
           agreedFor: job?.sold.some((line) => line.part === move.part) ?? false,
-          lentUntil: null,
+          other: (id) => view.parts.get(id) ?? null,
+          word: job && wordForPart(job, move.part, view.parts.get(move.part)?.dataBearing ?? false),
         },
         move,
         asking.at,

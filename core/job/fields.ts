@@ -57,6 +57,7 @@ export const zReading = z.strictObject({
 export const zPlace = z.discriminatedUnion('at', [
   z.strictObject({ at: z.literal('slot'), machine: zMachineId, slot: zId }),
   z.strictObject({ at: z.literal('rig'), rig: zId, slot: zId }),
+  z.strictObject({ at: z.literal('with'), part: zPartId }),
   z.strictObject({ at: z.literal('bench'), bench: zLine, job: zJobId.nullable() }),
   z.strictObject({ at: z.literal('tray'), tray: zLine, job: zJobId }),
   z.strictObject({ at: z.literal('bin'), bin: zLine }),
@@ -65,5 +66,9 @@ export const zPlace = z.discriminatedUnion('at', [
   z.strictObject({ at: z.literal('transit'), carrier: zLine, number: zLine, insured: z.boolean(), to: zLine }),
   z.strictObject({ at: z.literal('away'), kind: z.enum(['supplier', 'maker', 'laboratory']), name: zLine }),
   z.strictObject({ at: z.literal('not-found'), since: zEpoch, lastSeen: zLine }),
-  z.strictObject({ at: z.literal('gone'), why: z.enum(['recycled', 'sold', 'given', 'destroyed']) }),
+  z.strictObject({
+    at: z.literal('gone'),
+    why: z.enum(['recycled', 'sold', 'given', 'destroyed']),
+    certificate: zLine.exactOptional(),
+  }),
 ]);

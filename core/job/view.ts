@@ -37,7 +37,7 @@ export function applyToView(view: View, draft: Draft, written: Written): View {
     case 'machine':
       return applyMachineEntry(view, id, entry as unknown as MachineEntry);
     case 'part': {
-      const part = applyPart(view.parts.get(id as PartId) ?? null, entry as unknown as PartEntry);
+      const part = applyPart(view.parts.get(id as PartId) ?? null, entry as unknown as PartEntry & Written);
       return part ? { ...view, parts: new Map(view.parts).set(part.id, part) } : view;
     }
     case 'job':

@@ -1,6 +1,6 @@
 import type { PartId } from '../ids.ts';
 import type { Job } from '../job/job.ts';
-import { type Consents, deadPartAnswer } from './consent.ts';
+import { agreed, type Consents, deadPartAnswer } from './consent.ts';
 
 export type PartAnswer = 'back' | 'keep' | 'send' | 'scrap' | 'follow';
 
@@ -24,3 +24,9 @@ export function answerForPart(job: Job, part: PartId, dataBearing: boolean): Par
 
 const dataPartAnswer = (consents: Consents): PartAnswer =>
   consents.answers['data-parts'] === 'send' && consents.own['data-parts'] ? 'send' : 'back';
+
+/** The answer for a part, and whether its data may be destroyed. */
+export const wordForPart = (job: Job, part: PartId, dataBearing: boolean) => ({
+  answer: answerForPart(job, part, dataBearing),
+  destroy: agreed(job.consents, 'destroy'),
+});

@@ -1,6 +1,8 @@
 import { z } from 'zod';
-import { samePlace } from '../../custody/decideMove.ts';
+import { notThere } from '../../custody/moveRefusals.ts';
+import { type Place, samePlace } from '../../custody/place.ts';
 import { accept, refuse } from '../../decision.ts';
+import type { PartId } from '../../ids.ts';
 import { personal } from '../../journal/personal.ts';
 import { openBook } from '../book.ts';
 import { jobCommand } from '../command.ts';
@@ -18,24 +20,14 @@ export const movePart = jobCommand(
     part: zPartId,
     from: zPlace,
     to: zPlace,
-    why: z.enum(['hand', 'wrong-slot-put-right', 'closing-up', 'righting']),
+    why: z.enum(['hand', 'wrong-slot-put-right', 'board-has-only-these', 'closing-up', 'righting']),
     says: zLine.nullable(),
   }),
   OPEN_STAGES,
   (view, input, asking) => {
     const part = view.parts.get(input.part);
     if (!part) return refuse('no-such-part', { part: input.part });
-    if (!samePlace(part.place, input.from)) {
-      return refuse('part-not-there', {
-        part: part.id,
-        tag: part.tag,
-        name: part.name,
-        said: input.from,
-        is: part.place,
-        since: part.since,
-        movedBy: part.movedBy,
-      });
-    }
+    if (!samePlace(part.place, input.from)) return { ok: false, refusal: notThere(part, input.from) };
     const comesOut = part.belongs.to === 'owner' && part.place.at === 'slot' && input.to.at !== 'slot';
     const closed = comesOut ? mayNotOpen(view.job) : null;
     if (closed) return { ok: false, refusal: closed };
@@ -45,8 +37,11 @@ export const movePart = jobCommand(
     const refusal = moveFromWhereItIs(book, input.part, input.to, why, asking);
     return refusal ? { ok: false, refusal } : book.accept();
   },
-  (input) => ({ parts: [input.part], papers: ['part-tag'] }),
+  (input) => ({ parts: [input.part, ...carrierIn(input.to)], papers: ['part-tag'] }),
 );
+
+/** The part that a place is with: looked at before anything joins it. */
+const carrierIn = (place: Place): readonly PartId[] => (place.at === 'with' ? [place.part] : []);
 
 /**
  * Fits a part: into its slot, with the minutes it took. A part put elsewhere than the record says needs its reason.
@@ -66,9 +61,6 @@ export const fitPart = jobCommand(
   (view, input, asking) => {
     const part = view.parts.get(input.part);
     if (!part || !view.machine) return refuse('no-such-part', { part: input.part });
-    const recorded = Object.entries(view.machine.belongsIn).find(([, id]) => id === part.id)?.[0];
-    if (recorded !== undefined && recorded !== input.slot && input.why === 'fitting')
-      return refuse('not-its-own-slot', { part: part.id, name: part.name, recorded, slot: input.slot });
     const book = openBook(view, asking);
     const refusal = moveFromWhereItIs(
       book,

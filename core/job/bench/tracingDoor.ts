@@ -14,8 +14,6 @@ export type StepRules = {
   /** Consents or keys without which it is not started. */
   readonly needs: readonly string[];
   readonly handling: StepHandling;
-  /** Circuits out of the machine, or replaced by ours, while the outcome is looked at. */
-  readonly circuitsOut: readonly string[];
 };
 
 /** A gate not passed yet: what must be seen or measured first. */
@@ -27,6 +25,8 @@ export type JobView = View & { readonly job: Job };
 export type TracingDoor = {
   readonly rules: (step: string) => StepRules | null;
   readonly gates: (view: JobView, step: string, loaner: PartId | null) => readonly OpenGate[];
+  /** All circuits out of the machine after this step: what was out before it, with its own back in or left out. */
+  readonly leftOut: (view: JobView, step: string, stay: boolean) => readonly string[];
   /** The faults that now stand above one in a hundred, likeliest first. */
   readonly suspects: (view: JobView) => readonly string[];
   /** Can this fault have hurt a part of this kind that was inside with it? */

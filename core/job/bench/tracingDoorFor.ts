@@ -3,9 +3,11 @@ import { minutes } from '../../time.ts';
 import type { LiveTracing } from '../../tracing/live/api.ts';
 import { suspectsOf } from '../../tracing/live/belief/belief.ts';
 import { posteriorOf } from '../../tracing/live/belief/posterior.ts';
+import { leftOutAfter } from '../../tracing/live/configuration.ts';
 import { closedGates } from '../../tracing/live/offer/gates.ts';
 import { modelInUse } from '../../tracing/live/shop/shopModel.ts';
 import type { FaultModel, TracingCase } from '../../tracing/live/types.ts';
+import { isBackIn } from './backIn.ts';
 import { loanerStanding, tracingCase } from './tracingCase.ts';
 import type { JobView, TracingDoor } from './tracingDoor.ts';
 
@@ -34,7 +36,6 @@ export function tracingDoorFor(live: LiveTracing, model: FaultModel): TracingDoo
             outcomes: step.outcomes.map((outcome) => outcome.id),
             needs: step.needs,
             handling: step.handling,
-            circuitsOut: step.takesOut,
           }
         : null;
     },
@@ -45,6 +46,12 @@ export function tracingDoorFor(live: LiveTracing, model: FaultModel): TracingDoo
         gate: gate.id,
         first: firstDo,
       }));
+    },
+    leftOut: (view, id, stay) => {
+      const step = find(id);
+      if (!step) return [];
+      const after = leftOutAfter(model, caseOf(view), step, stay);
+      return after.filter((circuit) => step.takesOut.includes(circuit) || !isBackIn(view, circuit));
     },
     suspects: (view) =>
       suspectsNow(model, caseOf(view))

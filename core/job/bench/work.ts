@@ -185,7 +185,7 @@ function decideFinish(view: View & { readonly job: Job }, input: z.infer<typeof 
     startedAt: work.startedAt,
     loaners: work.loaners,
     took: work.took,
-    leftOut: rules && endsWith !== 'as-before' ? rules.circuitsOut : [],
+    leftOut: rules ? asking.tracing.leftOut(view, work.what, endsWith !== 'as-before') : [],
     note: note === null ? null : personal('record', view.job.owner, note),
   });
   return book.accept();

@@ -1,5 +1,6 @@
 import { applyPart, type Part } from '../../../core/custody/ledger.ts';
 import { applyMachine, type Machine } from '../../../core/custody/machine.ts';
+import { asItCounts } from '../../../core/custody/standing.ts';
 import type { PartId } from '../../../core/ids.ts';
 import { applyJob } from '../../../core/job/applyJob.ts';
 import type { About } from '../../../core/job/command.ts';
@@ -36,19 +37,23 @@ export async function loadView(read: Reader, about: About, at: EpochMs): Promise
     ...(about.parts ?? []),
     ...[...rigs.values()].flatMap((rig) => Object.values(rig.inside)),
   ];
-  const parts = await loadParts(read, ids);
+  const parts = await loadParts(read, ids, at);
   const year = shop.settings ? yearIn(shop.settings.zone, at) : 0;
   const paperCounts = new Map<string, number>();
   for (const kind of about.papers ?? []) paperCounts.set(kind, await read.version(`paper:${kind}:${year}`));
   return { shop, job, olderJob, owner, machine, rigs, parts, enquiry, paperCounts };
 }
 
-/** The parts of these ids that the journal knows. */
-export async function loadParts(read: Reader, ids: Iterable<PartId>): Promise<ReadonlyMap<PartId, Part>> {
+/** The parts of these ids that the journal knows, as they count at `at`, with what moves with them as one. */
+export async function loadParts(read: Reader, ids: Iterable<PartId>, at: EpochMs): Promise<ReadonlyMap<PartId, Part>> {
   const parts = new Map<PartId, Part>();
-  for (const id of new Set(ids)) {
+  const wanted = new Set(ids);
+  for (const id of wanted) {
     const part = await read.fold<Part | null, never>(`part:${id}` as Stream, null, applyPart);
-    if (part) parts.set(id, part);
+    if (!part) continue;
+    parts.set(id, asItCounts(part, at));
+    if (part.place.at === 'with') wanted.add(part.place.part);
+    for (const rider of part.riders) wanted.add(rider);
   }
   return parts;
 }

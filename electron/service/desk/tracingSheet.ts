@@ -21,7 +21,7 @@ export async function benchState(
   const loaded = await loadView(read, { job }, at);
   if (!loaded.job) return null;
   const parts = new Map(loaded.parts);
-  for (const part of await shopParts(read)) parts.set(part.id, part);
+  for (const part of await shopParts(read, at)) parts.set(part.id, part);
   const view: JobView = { ...loaded, job: loaded.job, parts };
   return { view, state: tracingCase(view, fitsThis(view)) };
 }

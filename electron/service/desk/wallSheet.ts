@@ -9,7 +9,7 @@ import { shopParts } from './shopParts.ts';
 export async function wallSheet(read: Reader, at: EpochMs): Promise<WallSheet> {
   const { rigs } = await loadView(read, {}, at);
   const parts = [];
-  for (const part of await shopParts(read)) {
+  for (const part of await shopParts(read, at)) {
     const job = part.title?.job ?? part.reservedFor;
     const called = job ? ((await loadView(read, { job }, at)).machine?.called ?? null) : null;
     parts.push({

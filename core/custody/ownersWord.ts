@@ -1,0 +1,34 @@
+import type { PartAnswer } from '../word/partAnswer.ts';
+import type { Place } from './place.ts';
+
+/** What the owner said of one of their parts, as far as a place turns on it. */
+export type OwnersWord = {
+  readonly answer: PartAnswer;
+  /** Signed for by itself: data may be destroyed. */
+  readonly destroy: boolean;
+};
+
+/** Places in which an owner's part is only by the owner's word for that part. */
+export const needsWord = (place: Place): boolean => ['kept', 'transit', 'away', 'gone'].includes(place.at);
+
+/**
+ * Does the owner's word for a part allow this place? Kept, sent and scrapped each need that very answer; nothing of the
+ * owner's is sold or given away. A part that holds data is destroyed with a certificate, never only scrapped.
+ */
+export function agreesWith(place: Place, word: OwnersWord, dataBearing: boolean): boolean {
+  switch (place.at) {
+    case 'kept':
+      return word.answer === 'keep';
+    case 'transit':
+    case 'away':
+      return word.answer === 'send';
+    case 'gone':
+      if (dataBearing)
+        return (
+          place.why === 'destroyed' && place.certificate !== undefined && (word.destroy || word.answer === 'scrap')
+        );
+      return (place.why === 'recycled' || place.why === 'destroyed') && word.answer === 'scrap';
+    default:
+      return true;
+  }
+}
