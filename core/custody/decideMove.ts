@@ -1,11 +1,12 @@
 import type { Refusal } from '../decision.ts';
-import type { JobId, MachineId, PartId } from '../ids.ts';
+import type { JobId, MachineId, OwnerId, PartId } from '../ids.ts';
 import type { EpochMs } from '../time.ts';
 import type { MoveReason, Part, PartEntry, Title } from './ledger.ts';
 import type { Machine, MachineEntry } from './machine.ts';
-import { assemblyProblem, heldFor, notThere, slotProblem } from './moveRefusals.ts';
-import { agreesWith, needsWord, type OwnersWord } from './ownersWord.ts';
-import { type Place, samePlace, slotOf } from './place.ts';
+import { targetProblem, wordProblem } from './mayEnter.ts';
+import { leavingProblem } from './mayLeave.ts';
+import type { OwnersWord } from './ownersWord.ts';
+import { type Place, slotOf } from './place.ts';
 
 /** One move of one part, as asked. */
 export type Move = {
@@ -26,6 +27,8 @@ export type MoveView = {
   readonly other: (id: PartId) => Part | null;
   /** May shop parts go into this job's machine for trial? */
   readonly trialAllowed: boolean;
+  /** Whose machine this job is about; null where there is no job. */
+  readonly owner: OwnerId | null;
   /** Has the owner's answer to an offer sold or given this part? */
   readonly agreedFor: boolean;
   /** The owner's word for this part; null where there is no job that could hold one. */
@@ -48,7 +51,7 @@ export function decideMove(view: MoveView, move: Move, at: EpochMs, by: string):
   if (!part) return { ok: false, refusal: { refused: 'no-such-part', part: move.part } };
   const titled = titleIn(view, part, move);
   const refusal =
-    fromProblem(part, move) ??
+    leavingProblem(view, part, move) ??
     (titled.ok ? null : titled.refusal) ??
     wordProblem(view, part, move) ??
     targetProblem(view, part, move);
@@ -59,12 +62,12 @@ export function decideMove(view: MoveView, move: Move, at: EpochMs, by: string):
   const body = { from: part.place, to, job: move.job, why: move.why, title, at, by };
   return {
     ok: true,
-    entries: [{ stream: `part:${part.id}`, kind: 'part-moved', v: 1, body }, ...otherSides(part, move)],
+    entries: [{ stream: `part:${part.id}`, kind: 'part-moved', v: 1, body }, ...otherSides(view, part, move)],
   };
 }
 
 /** What the machine, rig or part at either end writes down of a move. */
-function otherSides(part: Part, move: Move): readonly (PartEntry | MachineEntry)[] {
+function otherSides(view: MoveView, part: Part, move: Move): readonly (PartEntry | MachineEntry)[] {
   const [source, target] = [slotOf(move.from), slotOf(move.to)];
   const sides: (PartEntry | MachineEntry)[] = [];
   const write = (entry: PartEntry | MachineEntry) => void sides.push(entry);
@@ -78,7 +81,7 @@ function otherSides(part: Part, move: Move): readonly (PartEntry | MachineEntry)
   if (move.from.at === 'with')
     write({ stream: `part:${move.from.part}`, kind: 'rider-left', v: 1, body: { part: part.id } });
   if (target) {
-    const body = { slot: target.slot, part: part.id, belongs: settles(move.why) };
+    const body = { slot: target.slot, part: part.id, belongs: settles(view, part, move.why) };
     write({ stream: `machine:${target.machine}`, kind: 'slot-filled', v: 1, body });
   }
   if (move.to.at === 'with')
@@ -86,8 +89,9 @@ function otherSides(part: Part, move: Move): readonly (PartEntry | MachineEntry)
   return sides;
 }
 
-/** Does the part belong in its new slot from now on, rather than sit there for a trial? */
-const settles = (why: MoveReason): boolean => why.by === 'wrong-slot-put-right' || why.by === 'board-has-only-these';
+/** Does the part belong in its new slot from now on, rather than sit there for a trial? Ours does once it is sold. */
+const settles = ({ agreedFor }: MoveView, part: Part, why: MoveReason): boolean =>
+  part.belongs.to === 'shop' ? agreedFor : why.by === 'wrong-slot-put-right' || why.by === 'board-has-only-these';
 
 /** Where it was last seen, short enough to be read aloud. */
 function lastSeen(place: Place): string {
@@ -110,84 +114,6 @@ function lastSeen(place: Place): string {
     default:
       return place.at;
   }
-}
-
-function fromProblem(part: Part, move: Move): Refusal | null {
-  if (!samePlace(part.place, move.from)) return notThere(part, move.from);
-  const righting = move.why.by === 'righting' && move.why.says !== '';
-  if (move.why.by === 'righting' && !righting) return { refused: 'righting-says-nothing', part: part.id };
-  if (part.place.at === 'gone' && !righting)
-    return {
-      refused: 'part-gone',
-      part: part.id,
-      tag: part.tag,
-      name: part.name,
-      why: part.place.why,
-      since: part.since,
-    };
-  if (JSON.stringify(part.place) === JSON.stringify(move.to))
-    return { refused: 'part-there-already', part: part.id, name: part.name, is: part.place, since: part.since };
-  if (part.reservedFor && part.reservedFor !== move.job) return heldFor(part);
-  return null;
-}
-
-function wordProblem({ word }: MoveView, part: Part, move: Move): Refusal | null {
-  if (part.belongs.to !== 'owner' || !word || !needsWord(move.to)) return null;
-  if (agreesWith(move.to, word, part.dataBearing)) return null;
-  return {
-    refused: 'no-word-for-part',
-    part: part.id,
-    tag: part.tag,
-    name: part.name,
-    to: move.to,
-    answer: word.answer,
-    dataBearing: part.dataBearing,
-  };
-}
-
-function targetProblem(view: MoveView, part: Part, move: Move): Refusal | null {
-  if (move.to.at === 'with') return assemblyProblem(part, view.other(move.to.part)) ?? apart(view, part, move.to.part);
-  const target = slotOf(move.to);
-  if (!target) return null;
-  const machine = view.machine(target.machine);
-  const inside = machine?.inside[target.slot];
-  return (
-    slotProblem(machine, target.slot, part, inside ? view.other(inside) : null) ??
-    ownSlotProblem(machine, target.slot, part, move)
-  );
-}
-
-/** Parts are joined where both lie: in one place, or one drawn out of the other's machine. */
-function apart(view: MoveView, part: Part, id: PartId): Refusal | null {
-  const carrier = view.other(id);
-  if (!carrier) return null;
-  const [a, b] = [slotOf(part.place), slotOf(carrier.place)];
-  const together = samePlace(part.place, carrier.place) || (a !== null && b !== null && a.machine === b.machine);
-  if (together) return null;
-  return {
-    refused: 'parts-lie-apart',
-    part: part.id,
-    name: part.name,
-    carrier: carrier.name,
-    is: part.place,
-    carrierIs: carrier.place,
-    since: carrier.since,
-  };
-}
-
-const SAYS_WHY: readonly MoveReason['by'][] = [
-  'step',
-  'proof',
-  'wrong-slot-put-right',
-  'board-has-only-these',
-  'righting',
-];
-
-function ownSlotProblem(machine: Machine | null, slot: string, part: Part, { why }: Move): Refusal | null {
-  if (machine?.owner === null || part.belongs.to !== 'owner' || SAYS_WHY.includes(why.by)) return null;
-  const recorded = Object.entries(machine?.belongsIn ?? {}).find(([, id]) => id === part.id)?.[0];
-  if (recorded === undefined || recorded === slot) return null;
-  return { refused: 'not-its-own-slot', part: part.id, name: part.name, recorded, slot };
 }
 
 type Titled = { readonly ok: true; readonly title: Title } | { readonly ok: false; readonly refusal: Refusal };

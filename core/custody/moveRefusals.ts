@@ -27,7 +27,12 @@ export const heldFor = (part: Part): Refusal => ({
 });
 
 /** Why this slot does not take the part now; null when it does. */
-export function slotProblem(machine: Machine | null, slot: string, part: Part, sitting: Part | null): Refusal | null {
+export function slotProblem(
+  machine: Machine | null,
+  slot: string,
+  part: Pick<Part, 'kind' | 'name'> & { readonly id?: Part['id'] },
+  sitting: Part | null,
+): Refusal | null {
   if (!machine) return { refused: 'no-such-machine', slot };
   const found = machine.slots.find((one) => one.id === slot);
   if (!found) return { refused: 'no-such-slot', slot, machine: machine.called };
@@ -36,7 +41,7 @@ export function slotProblem(machine: Machine | null, slot: string, part: Part, s
       refused: 'wrong-kind-for-slot',
       slot,
       takes: found.takes,
-      part: part.id,
+      part: part.id ?? null,
       name: part.name,
       kind: part.kind,
     };
@@ -60,6 +65,7 @@ export function slotProblem(machine: Machine | null, slot: string, part: Part, s
 export function assemblyProblem(part: Part, carrier: Part | null): Refusal | null {
   if (!carrier) return { refused: 'no-such-part', part: part.id };
   const names = { part: part.id, name: part.name, carrier: carrier.name };
+  if (part.dataBearing) return { refused: 'data-part-moves-alone', ...names };
   if (carrier.id === part.id || part.riders.length > 0 || carrier.place.at === 'with')
     return { refused: 'assembly-too-deep', ...names };
   if (JSON.stringify(part.belongs) !== JSON.stringify(carrier.belongs))

@@ -1,6 +1,7 @@
 import { z } from 'zod';
-import { accept, refuse } from '../decision.ts';
+import { accept, type Refusal, refuse } from '../decision.ts';
 import type { MachineId, PartId } from '../ids.ts';
+import { backFromLending } from '../job/bench/moveOut.ts';
 import { openBook } from '../job/book.ts';
 import { shopCommand } from '../job/command.ts';
 import {
@@ -16,9 +17,12 @@ import {
   zTag,
   zText,
 } from '../job/fields.ts';
+import { OPEN_STAGES } from '../job/stage.ts';
+import type { View } from '../job/view.ts';
 import { epochMs } from '../time.ts';
-import type { Standing } from './part.ts';
-import { slotOf } from './place.ts';
+import { heldFor, slotProblem } from './moveRefusals.ts';
+import type { Standing, ThingKind } from './part.ts';
+import { type Place, slotOf } from './place.ts';
 import { issueTag } from './tag.ts';
 
 const zStandingAtFirst = z.discriminatedUnion('is', [
@@ -39,7 +43,10 @@ export const knowPart = shopCommand(
     place: zPlace,
     valueMinor: zMinor,
   }),
-  (input) => ({ tags: input.tag ? [input.tag] : [] }),
+  (input) => ({
+    tags: input.tag ? [input.tag] : [],
+    parts: input.place.at === 'with' ? [input.place.part] : [],
+  }),
   (view, input, asking) => {
     const id = asking.newId() as PartId;
     const tag = input.tag ?? issueTag(asking.randomInt);
@@ -59,12 +66,8 @@ export const knowPart = shopCommand(
         : input.standing;
     const book = openBook(view, asking);
     const slot = slotOf(input.place);
-    if (slot && view.rigs.get(slot.machine)?.inside[slot.slot])
-      return refuse('slot-occupied', {
-        slot: slot.slot,
-        machine: slot.machine,
-        by: view.rigs.get(slot.machine)?.inside[slot.slot],
-      });
+    const problem = firstPlaceProblem(view, input.place, input.kind);
+    if (problem) return { ok: false, refusal: problem };
     book.add(`part:${id}`, 'part-known', {
       id,
       tag,
@@ -81,9 +84,33 @@ export const knowPart = shopCommand(
       by: asking.by,
     });
     if (slot) book.add(`machine:${slot.machine}`, 'slot-filled', { slot: slot.slot, part: id, belongs: true });
+    if (input.place.at === 'with') book.add(`part:${input.place.part}`, 'rider-joined', { part: id });
     return book.accept();
   },
 );
+
+/** A new part of ours comes into a bin, onto a bench, into our rig or to a part it moves with: nowhere else. */
+function firstPlaceProblem(view: View, place: Place, kind: ThingKind): Refusal | null {
+  switch (place.at) {
+    case 'bin':
+    case 'bench':
+      return null;
+    case 'with': {
+      const carrier = view.parts.get(place.part);
+      if (carrier?.belongs.to !== 'shop') return { refused: 'no-such-part', part: place.part };
+      return carrier.place.at === 'with'
+        ? { refused: 'assembly-too-deep', name: kind, carrier: carrier.name, part: carrier.id }
+        : null;
+    }
+    case 'rig': {
+      const rig = view.rigs.get(place.rig) ?? null;
+      const sitting = rig?.inside[place.slot];
+      return slotProblem(rig, place.slot, { kind, name: kind }, sitting ? (view.parts.get(sitting) ?? null) : null);
+    }
+    default:
+      return { refused: 'not-where-a-part-comes', at: place.at };
+  }
+}
 
 /** A second rig: a machine of our own with slots, in which owners' parts are tried. */
 export const knowRig = shopCommand(
@@ -119,7 +146,10 @@ export const knowRig = shopCommand(
 export const moveShopPart = shopCommand(
   'move-shop-part',
   z.strictObject({ part: zPartId, from: zPlace, to: zPlace, says: zLine.nullable() }),
-  (input) => ({ parts: [input.part] }),
+  ({ part, from, to }) => ({
+    parts: [part, ...(to.at === 'with' ? [to.part] : [])],
+    machine: from.at === 'slot' ? from.machine : undefined,
+  }),
   (view, input, asking) => {
     const part = view.parts.get(input.part);
     if (!part) return refuse('no-such-part', { part: input.part });
@@ -132,7 +162,9 @@ export const moveShopPart = shopCommand(
       job: null,
       why: input.says ? { by: 'righting', says: input.says } : { by: 'hand' },
     });
-    return refusal ? { ok: false, refusal } : book.accept();
+    if (refusal) return { ok: false, refusal };
+    if (part.title?.as === 'lent' && book.view().parts.get(part.id)?.title === null) backFromLending(book, part);
+    return book.accept();
   },
 );
 
@@ -161,27 +193,30 @@ export const reservePart = shopCommand(
   'reserve-part',
   z.strictObject({ part: zPartId, job: zJobId }),
   (input) => ({ parts: [input.part], job: input.job }),
-  (view, input) => {
+  (view, input, asking) => {
     const part = view.parts.get(input.part);
     if (!part) return refuse('no-such-part', { part: input.part });
-    if (part.reservedFor && part.reservedFor !== input.job)
-      return refuse('part-reserved', {
-        part: part.id,
-        tag: part.tag,
-        name: part.name,
-        heldBy: part.reservedFor,
-        since: part.since,
-      });
+    if (part.belongs.to !== 'shop') return refuse('not-ours-to-move', { part: part.id, name: part.name });
+    if (!view.job) return refuse('no-such-job', { job: input.job });
+    if (view.job.stage === 'gone-home')
+      return refuse('not-at-this-stage', { command: 'reserve-part', stage: view.job.stage, allowed: OPEN_STAGES });
+    if (part.reservedFor && part.reservedFor !== input.job) return { ok: false, refusal: heldFor(part) };
+    if (part.reservedFor)
+      return refuse('reserved-already', { part: part.id, name: part.name, since: part.reserved?.at });
     if (part.place.at !== 'bin' && part.place.at !== 'rig')
       return refuse('part-out', {
         part: part.id,
         tag: part.tag,
         name: part.name,
+        heldBy: part.title?.job ?? null,
         is: part.place,
         since: part.since,
         movedBy: part.movedBy,
       });
-    return accept({ stream: `part:${part.id}`, kind: 'part-reserved', v: 1, body: { job: input.job } });
+    const book = openBook(view, asking);
+    book.add(`part:${part.id}`, 'part-reserved', { job: input.job });
+    if (!view.job.parts.includes(part.id)) book.add(`job:${input.job}`, 'part-joined', { part: part.id });
+    return book.accept();
   },
 );
 

@@ -37,6 +37,7 @@ export function openBook(start: View, asking: Asking): Book {
         {
           part: view.parts.get(move.part) ?? null,
           machine: (id) => (view.machine?.id === id ? view.machine : (view.rigs.get(id) ?? null)),
+          owner: job?.owner ?? null,
           trialAllowed: job !== null && agreed(job.consents, 'own-parts-in'),
           agreedFor: job?.sold.some((line) => line.part === move.part) ?? false,
           other: (id) => view.parts.get(id) ?? null,

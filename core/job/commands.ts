@@ -1,3 +1,4 @@
+import { lendPart, takeBackLent } from '../custody/lend.ts';
 import { knowPart, knowRig, moveShopPart, provePart, releasePart, reservePart, tagPart } from '../custody/wall.ts';
 import { confirmLeft, fitPart, goOn, leaveLikeThis, movePart, note, putAway } from './bench/movePart.ts';
 import { judge, plugIn, recordNotReproduced, recordSeen, unplug } from './bench/see.ts';
@@ -93,6 +94,8 @@ export const COMMANDS = {
   reservePart,
   releasePart,
   tagPart,
+  lendPart,
+  takeBackLent,
   issue,
 } as const;
 export type CommandName = keyof typeof COMMANDS;

@@ -57,14 +57,16 @@ export function lentPartPaper(making: Making): Paper | Lacking {
   const part = [...view.parts.values()].find(
     (one) => one.title?.as === 'lent' && one.title.job === job.id && (making.part === null || one.id === making.part),
   );
-  if (part?.title?.as !== 'lent' || !part.tag || part.place.at !== 'slot') return lacking('paper-nothing-lent');
+  if (part?.title?.as !== 'lent' || !part.tag) return lacking('paper-nothing-lent');
+  const { place } = part;
+  if (place.at !== 'slot' && place.at !== 'with-owner') return lacking('paper-nothing-lent');
   const { lent } = words.facts;
   return PAPER_KINDS['lent-part-agreement'].build(
     {
       ...common(making),
       part: { what: partName(making, part), tag: part.tag },
       back: part.title.returnBy,
-      place: format.say(lent.place, { slot: slotWords(making, part.place.slot, part) }),
+      place: place.at === 'slot' ? format.say(lent.place, { slot: slotWords(making, place.slot, part) }) : lent.inHand,
       ifLate: lent.late,
       ifBroken: lent.broken,
       holdsData: part.dataBearing || part.kind === 'drive',
