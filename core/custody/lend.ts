@@ -6,7 +6,7 @@ import { jobCommand, shopCommand } from '../job/command.ts';
 import { zEpoch, zId, zJobId, zLine, zPartId, zPlace } from '../job/fields.ts';
 import { askForPaper } from '../job/papers/issue.ts';
 import { OPEN_STAGES } from '../job/stage.ts';
-import { mayAnswer } from '../word/mayAnswer.ts';
+import { whyMayNotAnswer } from '../word/mayAnswer.ts';
 import { heldFor, notThere } from './moveRefusals.ts';
 import { samePlace } from './place.ts';
 
@@ -26,7 +26,8 @@ export const lendPart = jobCommand(
     if (!part.tag) return refuse('lent-without-tag', names);
     if (input.returnBy <= asking.at) return refuse('return-day-past', { ...names, returnBy: input.returnBy });
     if (part.standing.is === 'dead') return refuse('part-dead', { ...names, how: part.standing.how });
-    if (!mayAnswer(view.owner, input.to, null)) return refuse('may-not-answer', { name: input.to });
+    const mayNot = whyMayNotAnswer(view.owner, input.to, { amountMinor: null, data: part.dataBearing });
+    if (mayNot) return { ok: false, refusal: mayNot };
     if (part.reservedFor && part.reservedFor !== input.job) return { ok: false, refusal: heldFor(part) };
     if (part.title && part.title.job !== input.job)
       return refuse('part-out', {
