@@ -69,6 +69,8 @@ const TABLE: { readonly [name in CommandName]?: string } = {
   handOver: /*         */ '.  .  .  .  .  .  .  x  x  x  .',
   reportIncident: /*   */ 'x  x  x  x  x  x  x  x  x  x  .',
   tellIncident: /*     */ 'x  x  x  x  x  x  x  x  x  x  .',
+  // Ours is lent while the machine is here; it comes back whenever it comes back.
+  lendPart: /*         */ 'x  x  x  x  x  x  x  x  x  x  .',
   // Papers can be printed anew for ever.
   issue: /*            */ 'x  x  x  x  x  x  x  x  x  x  x',
 };
@@ -89,6 +91,11 @@ const NO_JOB: readonly CommandName[] = [
   'reservePart',
   'releasePart',
   'tagPart',
+  'takeBackLent',
+  'useModel',
+  'goBackToModel',
+  'takeOverPriors',
+  'resetPriors',
 ];
 
 const rows = Object.entries(TABLE).map(([name, row]) => [name as CommandName, row.split(/\s+/)] as const);

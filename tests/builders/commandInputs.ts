@@ -113,5 +113,6 @@ export const inputs = {
   handOver: { job, collectedBy: signed.name, signed, contentHash: '', returned: [], oursOff: [], differences: [] },
   reportIncident: { job, what: 'A tie broke', part: null, partIs: null, cause: 'known', photographs: [], costMinor: 0 },
   tellIncident: { job, incident: 'i', name: signed.name, how },
+  lendPart: { job, part: 'p', slot: null, returnBy: 9e12, to: signed.name },
   issue: { job, kind: 'bench-tag', part: null },
 } as const;

@@ -20,6 +20,8 @@ export type Desk = {
   readonly folder: ShopFolder;
   /** Asks and expects it done. */
   readonly ask: (name: CommandName, input: unknown, by?: string) => Promise<Done>;
+  /** Asks, whatever comes of it. */
+  readonly tries: (name: CommandName, input: unknown, by?: string) => Promise<Done | NotDone>;
   /** Asks and expects a refusal. */
   readonly refused: (name: CommandName, input: unknown, by?: string) => Promise<Refusal>;
   /** Asks, and says what came of it. */
@@ -56,6 +58,7 @@ export async function aDesk(tracing: TracingDoor = fewSteps): Promise<Desk> {
       if (!done.ok) throw new Error(`${name} was refused: ${JSON.stringify(done.refusal)}`);
       return done;
     },
+    tries: (name, input, by = 'bram') => carry(name, input, by),
     refused: async (name, input, by = 'bram') => {
       const done = await carry(name, input, by);
       if (done.ok) throw new Error(`${name} was carried out`);

@@ -2,7 +2,7 @@ import shopOf from '../../assets/demo/shop.json' with { type: 'json' };
 import type { ThingKind } from '../../core/custody/part.ts';
 import type { Place } from '../../core/custody/place.ts';
 import type { PartId } from '../../core/ids.ts';
-import type { ShopSettings } from '../../core/job/shop.ts';
+import { noShop, type ShopSettings } from '../../core/job/shop.ts';
 import type { Draft } from '../../core/journal/entry.ts';
 import { personal } from '../../core/journal/personal.ts';
 import type { Owner } from '../../core/word/owner.ts';
@@ -117,7 +117,7 @@ const owner = (id: string): Owner =>
 export function aShopWithTwoMachines(): { model: NaiveShop; real: PureShop } {
   let ids = 0;
   const asking = { ...tools, tracing: fewSteps, newId: () => `id${++ids}` };
-  const real = new PureShop({ settings, staff: [] }, asking);
+  const real = new PureShop({ ...noShop, settings }, asking);
   const model = new NaiveShop();
   for (const id of ['o1', 'o2']) real.owners.set(id, owner(id));
   for (const [id, of] of [
