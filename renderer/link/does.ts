@@ -59,10 +59,16 @@ const isInputError = (error: unknown): boolean =>
 export function wordsOfError(error: unknown): Words {
   const data = error instanceof Error && 'data' in error ? error.data : null;
   if (data && typeof data === 'object' && 'refused' in data && typeof data.refused === 'string')
-    return wordsFor({ ...data, refused: data.refused }, refusals);
+    return wordsFor({ ...data, ...sinceWhen(data), refused: data.refused }, refusals);
   if (isInputError(error)) return wordsFor({ refused: 'input-not-understood', fields: fieldsOf(data) }, refusals);
   return wordsFor({ refused: 'service-ended' }, refusals);
 }
+
+/** Since when somebody has a part, as a person reads it. */
+const sinceWhen = (data: object): { readonly since?: string } =>
+  'since' in data && typeof data.since === 'number'
+    ? { since: new Date(data.since).toLocaleString([], { dateStyle: 'short', timeStyle: 'short' }) }
+    : {};
 
 function fieldsOf(data: unknown): readonly string[] {
   const issues = data && typeof data === 'object' && 'issues' in data && Array.isArray(data.issues) ? data.issues : [];
