@@ -24,11 +24,11 @@ describe('finding the open data', () => {
 
   it('looks beside the project when the variable is not set', () => {
     layOut();
-    expect(findOpenData(undefined, folder)?.folder).toBe(folder);
+    expect(findOpenData(null, folder)?.folder).toBe(folder);
   });
 
   it('is silent about data that is simply not here', () => {
-    expect(findOpenData(undefined, join(folder, 'nowhere'))).toBeUndefined();
+    expect(findOpenData(null, join(folder, 'nowhere'))).toBeUndefined();
   });
 
   it.each(['nowhere', ''])('fails when the variable is set to "%s", where nothing is', (said) => {

@@ -19,12 +19,16 @@ export type OpenData = {
 
 /**
  * Finds the open data: where `KNOWNGOOD_OPEN_DATA` says, else beside the project.
+ * @param said What the variable says; `null` when it is not set.
  * @returns `undefined` when there is none; tests then skip by name.
  * @throws {Error} When the variable is set but does not lead to the data: a typing error must not pass as a skip.
  */
-export function findOpenData(said = process.env.KNOWNGOOD_OPEN_DATA, beside = join(root, '../shared/data')) {
+export function findOpenData(
+  said: string | null = process.env.KNOWNGOOD_OPEN_DATA ?? null,
+  beside = join(root, '../shared/data'),
+): OpenData | undefined {
   const lacksIn = (folder: string) => KINDS.filter((kind) => !isFolder(join(folder, kind)));
-  if (said !== undefined) {
+  if (said !== null) {
     const folder = resolve(root, said);
     if (said === '' || lacksIn(folder).length > 0) {
       throw new Error(

@@ -51,7 +51,7 @@ function withTableInOne(sections: readonly Section[]): readonly Section[] {
 type Read = { readonly of: readonly Contribution[]; readonly gaps: readonly Gap[] };
 
 function contributionsOf(section: Section, words: ReadingWords): Read {
-  if (section.as === 'json') return readJson(section.text, words);
+  if (section.as === 'json') return readJson(section, words);
   const { text } = section;
   switch (section.tool) {
     case 'dmidecode':
@@ -69,8 +69,8 @@ function contributionsOf(section: Section, words: ReadingWords): Read {
   }
 }
 
-function readJson(text: string, words: ReadingWords): Read {
-  const parsed = parseJson(text);
+function readJson({ text, tooDeep }: Section & { readonly as: 'json' }, words: ReadingWords): Read {
+  const parsed = tooDeep ? null : parseJson(text);
   if (!parsed) return { of: [], gaps: [{ about: 'json', why: words.gap['no-json'] }] };
   const roots = (Array.isArray(parsed.value) ? parsed.value : [parsed.value]).filter(isObject);
   const of = roots.slice(0, MOST_ROOTS).flatMap((root) => toolOf(root, words) ?? []);

@@ -1,11 +1,12 @@
-import { beginsDmi } from './dmi/dmiRecords.ts';
+import { beginsDmi, DMI_FIRST_CHARS } from './dmi/dmiRecords.ts';
 import type { Tool } from './reading.ts';
-import { beginsLscpu } from './tools/lscpuLabels.ts';
+import { endOfJson } from './tools/json.ts';
+import { beginsLscpu, LSCPU_FIRST_CHARS } from './tools/lscpuLabels.ts';
 
 /** A stretch of a text that one tool printed, as text or as JSON. */
 export type Section =
   | { readonly tool: Tool; readonly as: 'text'; readonly text: string }
-  | { readonly as: 'json'; readonly text: string };
+  | { readonly as: 'json'; readonly text: string; readonly tooDeep: boolean };
 
 /** A bus address of the PCI listing and the class that follows it. */
 export const LSPCI_LINE = /^(?:[0-9a-f]{4,8}:)?[0-9a-f]{2}:[0-9a-f]{2}\.[0-7] (?=["A-Z\d])/;
@@ -28,14 +29,19 @@ export function sectionsOf(text: string): readonly Section[] {
   };
   let before = 0;
   for (let at = 0; at < text.length && sections.length < MOST_SECTIONS; ) {
+    if (text.charCodeAt(at) === LINE_END) {
+      before = at;
+      at += 1;
+      continue;
+    }
     const found = text.indexOf('\n', at);
     const end = found < 0 ? text.length : found;
-    if (text.charCodeAt(at) !== TAB && end > at) {
+    if (mayBegin(text, at, tool)) {
       const line = text.slice(at, Math.min(end, at + LONGEST_SIGN));
       if (JSON_START.test(line) && looksLikeJson(text, at)) {
         close(at);
-        const stop = endOfJson(text, at);
-        sections.push({ as: 'json', text: text.slice(at, stop) });
+        const { end: stop, tooDeep } = endOfJson(text, at);
+        sections.push({ as: 'json', text: text.slice(at, stop), tooDeep });
         before = at = from = stop;
         continue;
       }
@@ -57,42 +63,39 @@ export function sectionsOf(text: string): readonly Section[] {
 /** Far more reports than anyone puts in one file; what stands behind them is left out. */
 export const MOST_SECTIONS = 300;
 
-const TAB = 9;
+/** First characters of lines at which a report may begin: of JSON, of a bus address, of each tool. */
+const FIRST_CHARS: ReadonlySet<number> = new Set(
+  [...`{[*s=0123456789abcdef${DMI_FIRST_CHARS}${LSCPU_FIRST_CHARS}`].map((char) => char.charCodeAt(0)),
+);
+const PLAIN_FIRST = Uint8Array.from({ length: 128 }, (_, code) => (FIRST_CHARS.has(code) ? 1 : 0));
+
+const [TAB, LINE_END, BLANK] = [9, 10, 32];
+
+/** Whether a line needs a closer look: most lines of a long report are told apart by their first character alone. */
+function mayBegin(text: string, at: number, open: Tool | null): boolean {
+  const code = text.charCodeAt(at);
+  if (code === TAB) return false;
+  // Indented lines begin a tree of hardware, or go on with what is open.
+  if (code === BLANK) return open !== 'lshw';
+  return code < 128 ? PLAIN_FIRST[code] === 1 : FIRST_CHARS.has(code) || INDENTED.test(text.charAt(at));
+}
+
+const INDENTED = /^\s/;
+
 /** What tells a tool stands at the beginning of a line. */
 const LONGEST_SIGN = 260;
 
 /** The tool that a line begins anew; `null` when the line goes on with what is open. */
 function toolOf(line: string, open: Tool | null): Tool | null {
+  if (INDENTED.test(line)) {
+    const tree = LSHW_NODE.test(line) || (open !== 'dmidecode' && open !== 'lspci' && LSHW_FIELD.test(line));
+    return open !== 'lshw' && tree ? 'lshw' : null;
+  }
   if (open !== 'dmidecode' && beginsDmi(line)) return 'dmidecode';
   if (SMART.test(line)) return line.startsWith('smartctl') || open !== 'smartctl' ? 'smartctl' : null;
   if (open !== 'lspci' && LSPCI_LINE.test(line)) return 'lspci';
   if (open !== 'lscpu' && beginsLscpu(line)) return 'lscpu';
-  if (open !== 'lshw' && (LSHW_NODE.test(line) || (open !== 'dmidecode' && open !== 'lspci' && LSHW_FIELD.test(line))))
-    return 'lshw';
-  return null;
+  return open !== 'lshw' && LSHW_NODE.test(line) ? 'lshw' : null;
 }
 
 const looksLikeJson = (text: string, at: number): boolean => /^[{[]\s{0,400}["{}\]]/.test(text.slice(at, at + 402));
-
-/** First characters of the lines that printed JSON has; any other ends a report that was cut off. */
-const JSON_LINE = /[\s"{}[\],:\d.+\-eEtfnrualsx]/;
-
-/** Where a JSON value that starts here ends: behind its last bracket, or where it is cut off. */
-function endOfJson(text: string, start: number): number {
-  let depth = 0;
-  let inText = false;
-  for (let at = start; at < text.length; at += 1) {
-    const code = text.charCodeAt(at);
-    if (inText) {
-      if (code === 92) at += 1;
-      else if (code === 34) inText = false;
-      else if (code === 10) return at + 1;
-    } else if (code === 34) inText = true;
-    else if (code === 123 || code === 91) depth += 1;
-    else if (code === 125 || code === 93) {
-      depth -= 1;
-      if (depth === 0) return at + 1;
-    } else if (code === 10 && at + 1 < text.length && !JSON_LINE.test(text.charAt(at + 1))) return at + 1;
-  }
-  return text.length;
-}

@@ -19,24 +19,36 @@ export type DmiTable = {
 const READ = new Set([0, 1, 2, 3, 4, 9, 16, 17, 127]);
 
 /** Titles stand for types where the tool was asked to leave the handles out. */
-const TYPE_OF_TITLE: Readonly<Record<string, number>> = {
-  'BIOS Information': 0,
-  'System Information': 1,
-  'Base Board Information': 2,
-  'Chassis Information': 3,
-  'Processor Information': 4,
-  'System Slot Information': 9,
-  'Physical Memory Array': 16,
-  'Memory Device': 17,
-  'End Of Table': 127,
-};
+const TYPE_OF_TITLE: ReadonlyMap<string, number> = new Map(
+  Object.entries({
+    'BIOS Information': 0,
+    'System Information': 1,
+    'Base Board Information': 2,
+    'Chassis Information': 3,
+    'Processor Information': 4,
+    'System Slot Information': 9,
+    'Physical Memory Array': 16,
+    'Memory Device': 17,
+    'End Of Table': 127,
+  }),
+);
 
 /** Whether a line begins a record, by its handle or by a title that only this tool prints. */
 export const beginsDmi = (line: string): boolean =>
-  line.startsWith('# dmidecode ') || HANDLE.test(line) || TYPE_OF_TITLE[line] !== undefined;
+  line.startsWith('# dmidecode ') || handleIn(line) !== null || TYPE_OF_TITLE.has(line);
+
+/** The characters such a line begins with. */
+export const DMI_FIRST_CHARS: string = ['# dmidecode', 'Handle', ...TYPE_OF_TITLE.keys()]
+  .map((begin) => begin.charAt(0))
+  .join('');
 
 const HANDLE = /^Handle 0x([0-9A-Fa-f]+), DMI type (\d{1,3})/;
+const handleIn = (line: string): RegExpExecArray | null => (line.startsWith('Handle 0x') ? HANDLE.exec(line) : null);
+
 const COMPLAINT = /^(?:Wrong DMI structures|Invalid entry length|.{0,80}DMI table is broken|<TRUNCATED>)/;
+/** Of the types that are read. No machine's table has as many; what stands behind them is left out. */
+const MOST_RECORDS = 4096;
+
 const TAB = 9;
 const BLANK = 32;
 const END_OF_TABLE = 127;
@@ -52,7 +64,7 @@ type Open = {
 /** Reads the records of a table, whole or part of one. Never throws; takes time in proportion to the text. */
 export function dmiRecords(text: string): DmiTable {
   const reader = new Reader(text);
-  for (let at = 0; at < text.length; ) {
+  for (let at = 0; at < text.length && !reader.isFull; ) {
     const found = text.indexOf('\n', at);
     const end = found < 0 ? text.length : found;
     reader.line(at, end);
@@ -74,9 +86,14 @@ class Reader {
   /** The tool said where the whole table lies, so its end is to be expected. */
   #announced = false;
   #ended = false;
+  #seen = 0;
 
   constructor(text: string) {
     this.#text = text;
+  }
+
+  get isFull(): boolean {
+    return this.#seen >= MOST_RECORDS;
   }
 
   line(at: number, end: number): void {
@@ -101,21 +118,21 @@ class Reader {
     const broken = this.#complaints.some((line) => line.includes('broken'));
     return {
       records: this.#records,
-      cut: inside || broken || (this.#announced && !this.#ended),
+      cut: inside || broken || this.isFull || (this.#announced && !this.#ended),
       complaints: this.#complaints,
     };
   }
 
   #heading(line: string): void {
-    const handle = HANDLE.exec(line);
-    const type = handle ? Number(handle[2]) : TYPE_OF_TITLE[line];
+    const handle = handleIn(line);
+    const type = TYPE_OF_TITLE.get(line);
     if (handle) this.#begin(handle[1] ?? null, Number(handle[2]));
     else if (this.#underHandle) this.#underHandle = false;
     else if (this.#complaint(line)) return;
     else if (line.startsWith('Table at ')) this.#announced = true;
     else if (type !== undefined) this.#begin(null, type);
     else if (!this.#open) return;
-    else if (line.includes(':')) readField(this.#open, `${line}`, 0, line.length);
+    else if (line.includes(':')) readField(this.#open, line, 0, line.length);
     else this.#close(false);
   }
 
@@ -130,6 +147,7 @@ class Reader {
     const open = this.#open;
     this.#open = null;
     if (!open) return;
+    this.#seen += 1;
     const { handle, type, fields } = open;
     const key = `${handle} ${type}`;
     const before = handle === null ? undefined : this.#byHandle.get(key);

@@ -12,6 +12,9 @@ export type SmartAttribute = {
 const ROW =
   /^\s{0,3}(\d{1,3})\s+(\S+)\s+(\S+)\s+(\d{3}|---)\s+(\d{3}|---)\s+(\d{3}|---)\s+(?:(?:Pre-fail|Old_age)\s+(?:Always|Offline)\s+)?(\S+)\s+(\S.*)$/;
 
+/** The number a row of the attribute table begins with, so that most rows need no closer look; NaN when none. */
+export const rowId = (line: string): number => Number(/^\s{0,3}(\d{1,3})\s/.exec(line)?.[1]);
+
 /** A row of the attribute table in either of the forms in which it is printed. */
 export function attributeRow(line: string): SmartAttribute | null {
   const read = ROW.exec(line);

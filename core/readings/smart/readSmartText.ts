@@ -3,7 +3,7 @@ import { type Contribution, type DriveReading, NO_DRIVE_FACTS } from '../reading
 import type { Gap } from '../said.ts';
 import { squeezed, valueIn, wholeNumber } from '../values.ts';
 import type { ReadingWords } from '../words.ts';
-import { attributeRow, healthOf, type SmartAttribute } from './attributes.ts';
+import { attributeRow, healthOf, rowId, type SmartAttribute } from './attributes.ts';
 
 /** What `smartctl` prints of one drive: ATA, NVMe or SCSI. */
 export function readSmartText(text: string, words: ReadingWords): Contribution {
@@ -64,6 +64,7 @@ export function gapsOf(drive: DriveReading, words: ReadingWords): readonly Gap[]
 function linesOf(text: string) {
   const fields = new Map<string, string>();
   const attributes: SmartAttribute[] = [];
+  const ids = new Set<number>();
   let table = false;
   let failure: string | null = null;
   for (let at = 0; at < text.length; ) {
@@ -72,9 +73,13 @@ function linesOf(text: string) {
     const line = text.slice(at, Math.min(end, at + LONGEST_LINE));
     at = end + 1;
     if (table) {
+      // A drive has one row of each number; the first counts.
+      if (ids.has(rowId(line))) continue;
       const row = attributeRow(line);
-      if (row) attributes.push(row);
-      else if (line.trim() === '' || !/^\s*\d/.test(line)) table = false;
+      if (row) {
+        attributes.push(row);
+        ids.add(row.id);
+      } else if (line.trim() === '' || !/^\s*\d/.test(line)) table = false;
       if (table) continue;
     }
     if (line.startsWith('ID# ATTRIBUTE_NAME')) table = true;

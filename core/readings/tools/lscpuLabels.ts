@@ -19,5 +19,9 @@ export function lscpuLine(line: string): readonly [LscpuField, string] | null {
 
 const LONGEST_LABEL = 60;
 
+/** The characters that `lscpu` begins with in any language, so that most lines need no closer look. */
+export const LSCPU_FIRST_CHARS: string = table.labels.architecture.map((label) => label.charAt(0)).join('');
+
 /** The architecture stands first in every `lscpu`, in every language. */
-export const beginsLscpu = (line: string): boolean => lscpuLine(line)?.[0] === 'architecture';
+export const beginsLscpu = (line: string): boolean =>
+  LSCPU_FIRST_CHARS.includes(line.charAt(0)) && lscpuLine(line)?.[0] === 'architecture';

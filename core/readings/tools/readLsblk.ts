@@ -26,22 +26,24 @@ export const listedDrive = (
 
 /** The disks that `lsblk --json` lists; partitions, loops and disc readers are none. */
 export function readLsblk(root: Json): Contribution {
-  const drives = listIn(root, 'blockdevices')
-    .filter(isObject)
-    .filter(
-      (device) => textIn(device, 'type') === 'disk' && !/^(?:zram|ram|loop|md|dm-)/.test(textIn(device, 'name') ?? ''),
-    )
-    .slice(0, MOST_DRIVES)
-    .map((device) =>
-      listedDrive(
-        valueIn(textIn(device, 'model')),
-        kindOf(device),
-        valueIn(textIn(device, 'serial')),
-        numberIn(device, 'size'),
-      ),
-    );
+  const drives: DriveReading[] = [];
+  for (const device of listIn(root, 'blockdevices')) {
+    if (drives.length >= MOST_DRIVES) break;
+    if (isObject(device) && isDisk(device)) drives.push(drive(device));
+  }
   return { tool: 'lsblk', drives, gaps: [] };
 }
+
+const isDisk = (device: Json): boolean =>
+  textIn(device, 'type') === 'disk' && !/^(?:zram|ram|loop|md|dm-)/.test(textIn(device, 'name') ?? '');
+
+const drive = (device: Json): DriveReading =>
+  listedDrive(
+    valueIn(textIn(device, 'model')),
+    kindOf(device),
+    valueIn(textIn(device, 'serial')),
+    numberIn(device, 'size'),
+  );
 
 /** More than any desktop machine holds. */
 export const MOST_DRIVES = 256;
