@@ -5,7 +5,6 @@ import { COMMANDS, type CommandName } from '../job/commands.ts';
 import { zId, zJobId } from '../job/fields.ts';
 import type { Stream } from '../journal/entry.ts';
 import type { Paper } from '../papers/content.ts';
-import type { Said } from '../readings/said.ts';
 import type { DayPoint, EnquirySheet, Found, JobSheet, ShopSheet, TracingSheet, WallSheet } from './screens.ts';
 
 const names = Object.keys(COMMANDS) as [CommandName, ...CommandName[]];
@@ -62,7 +61,6 @@ export const contract = {
     .input(z.strictObject({ number: zId }))
     .output(type<{ readonly content: Paper; readonly contentHash: string; readonly supersededBy: string | null }>()),
   paperFile: read.input(z.strictObject({ number: zId })).output(z.instanceof(File)),
-  readReport: read.input(z.strictObject({ text: z.string().max(2_000_000) })).output(type<Said>()),
   storePhotograph: read
     .input(z.strictObject({ job: zJobId, file: z.instanceof(File) }))
     .output(type<{ readonly blob: string } | Refusal>()),

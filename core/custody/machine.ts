@@ -1,27 +1,18 @@
 import type { MachineId, OwnerId, PartId } from '../ids.ts';
 import type { Draft } from '../journal/entry.ts';
 import type { Personal } from '../journal/personal.ts';
+import type { Said } from '../readings/said.ts';
 import type { Tag } from './part.ts';
 import type { Slot } from './slot.ts';
 
-/** What a machine's own report said of it, without serial numbers. */
-export type OwnReport = {
-  readonly system: { readonly vendor: string | null; readonly name: string | null };
-  readonly board: { readonly vendor: string | null; readonly name: string | null };
-  readonly firmware: { readonly vendor: string | null; readonly version: string | null; readonly date: string | null };
-  readonly processors: readonly {
-    readonly name: string | null;
-    readonly socket: string | null;
-    readonly cores: number | null;
-  }[];
-  readonly memory: readonly {
-    readonly locator: string | null;
-    readonly sizeMiB: number | null;
-    readonly type: string | null;
-    readonly speedMTs: number | null;
-  }[];
-  readonly gaps: readonly string[];
-};
+/** What a machine's own reports said of it, without serial numbers. */
+export type OwnReport = Pick<
+  Said,
+  'kinds' | 'system' | 'board' | 'chassis' | 'firmware' | 'processors' | 'cards' | 'drives'
+> & { readonly memory: Said['memory']['slots']; readonly gaps: readonly string[] };
+
+/** Serial numbers of a report, by what they are of: `system`, `drives[0]`. Kept only with the owner's consent. */
+export type ReportSerials = Personal<readonly { readonly of: string; readonly serial: string }[]>;
 
 /** Facts asked once at the first look; null is "not known". They move minutes and nesting of the assembly tree. */
 export type Switches = { readonly [name: string]: boolean | null };
@@ -44,6 +35,8 @@ export type Machine = {
   /** Every part ever known to belong here, for loading. */
   readonly parts: readonly PartId[];
   readonly report: OwnReport | null;
+  /** Serial numbers of the report that last named drives, to tell before from after. */
+  readonly driveSerials: ReportSerials | null;
   readonly switches: Switches;
   readonly unplugged: readonly string[];
 };
@@ -65,7 +58,9 @@ export type MachineEntry =
       {
         readonly report: OwnReport;
         readonly taken: string | null;
-        readonly text: Personal<string>;
+        /** Whole text and serial numbers; `null` without the owner's consent to keep what identifies. */
+        readonly text: Personal<string> | null;
+        readonly serials: ReportSerials | null;
         readonly digest: string;
       }
     >
@@ -89,6 +84,25 @@ const belonging = (
   [slot]: part,
 });
 
+/** A report of one tool says nothing of what another told before: only what it speaks of takes its place. */
+function addedTo(before: OwnReport, now: OwnReport): OwnReport {
+  const named = <Pair extends object>(pair: Pair, old: Pair): Pair =>
+    Object.values(pair).some((value) => value !== null) ? pair : old;
+  const list = <Value>(values: readonly Value[], old: readonly Value[]) => (values.length > 0 ? values : old);
+  return {
+    kinds: [...new Set([...before.kinds, ...now.kinds])],
+    system: named(now.system, before.system),
+    board: named(now.board, before.board),
+    chassis: now.chassis ?? before.chassis,
+    firmware: named(now.firmware, before.firmware),
+    processors: list(now.processors, before.processors),
+    memory: list(now.memory, before.memory),
+    cards: list(now.cards, before.cards),
+    drives: list(now.drives, before.drives),
+    gaps: now.gaps,
+  };
+}
+
 const withPart = (machine: Machine, part: PartId): readonly PartId[] =>
   machine.parts.includes(part) ? machine.parts : [...machine.parts, part];
 
@@ -109,6 +123,7 @@ export function applyMachine(machine: Machine | null, entry: MachineEntry): Mach
       belongsIn: {},
       parts: [],
       report: null,
+      driveSerials: null,
       switches: {},
       unplugged: [],
     };
@@ -118,7 +133,11 @@ export function applyMachine(machine: Machine | null, entry: MachineEntry): Mach
     case 'machine-tagged':
       return { ...machine, tag: entry.body.tag };
     case 'own-report-read':
-      return { ...machine, report: entry.body.report };
+      return {
+        ...machine,
+        report: machine.report ? addedTo(machine.report, entry.body.report) : entry.body.report,
+        driveSerials: entry.body.report.drives.length > 0 ? entry.body.serials : machine.driveSerials,
+      };
     case 'slots-written':
       return { ...machine, slots: entry.body.slots, gaps: entry.body.gaps };
     case 'switches-answered':

@@ -26,7 +26,7 @@ export const ENTRY_KINDS = {
   machine: {
     'machine-known': 1,
     'machine-tagged': 1,
-    'own-report-read': 1,
+    'own-report-read': 2,
     'slots-written': 1,
     'switches-answered': 1,
     'part-at-taking-in': 1,

@@ -3,18 +3,22 @@ import { isMostlyText, kindByFirstBytes, type Looks } from './looksLike.ts';
 /** Larger than any report by far: what is larger was not printed by a tool that is read here. */
 export const MOST_BYTES = 100_000_000;
 
+/** As much as one report of a machine may have where it is kept; all tools together print a tenth of it. */
+export const MOST_REPORT_CHARACTERS = 2_000_000;
+
 export type Decoded = { readonly text: string } | { readonly refused: 'not-a-report'; readonly looksLike: Looks };
 
 /**
  * The text of a file: UTF-8, UTF-16 either way round, or else Latin-1 (as Windows has it), whichever it is.
  * Refuses what is no text, and says what it looks like.
+ * @param most Bytes a file may have.
  */
-export function decode(bytes: Uint8Array): Decoded {
+export function decode(bytes: Uint8Array, most: number = MOST_BYTES): Decoded {
   const refuse = (looksLike: Looks): Decoded => ({ refused: 'not-a-report', looksLike });
   const kind = kindByFirstBytes(bytes);
   if (kind !== null) return refuse(kind);
   const wide = wideEncoding(bytes);
-  if (bytes.length > MOST_BYTES) return refuse(wide !== null || isMostlyText(bytes) ? 'too-large-text' : 'too-large');
+  if (bytes.length > most) return refuse(wide !== null || isMostlyText(bytes) ? 'too-large-text' : 'too-large');
   if (wide !== null) {
     const text = new TextDecoder(wide).decode(bytes);
     return isMostlyText(new TextEncoder().encode(text.slice(0, 4096))) ? { text } : refuse('binary');

@@ -2,11 +2,10 @@ import type { OwnReport } from '../custody/machine.ts';
 import type { Said } from './said.ts';
 
 /** What is kept of a machine's own report, without serial numbers. */
-export const ownReportOf = (said: Said): OwnReport => ({
-  system: said.system,
-  board: said.board,
-  firmware: said.firmware,
-  processors: said.processors,
-  memory: said.memory.slots.map(({ locator, sizeMiB, type, speedMTs }) => ({ locator, sizeMiB, type, speedMTs })),
-  gaps: said.gaps.map((gap) => `${gap.about}: ${gap.why}`.slice(0, 300)),
+export const ownReportOf = ({ memory, gaps, remarks: _, ...said }: Said): OwnReport => ({
+  ...said,
+  memory: memory.slots,
+  gaps: gaps.slice(0, MOST_GAPS).map((gap) => `${gap.about}: ${gap.why}`.slice(0, 300).toWellFormed()),
 });
+
+const MOST_GAPS = 500;

@@ -9,12 +9,13 @@ import { ENGLISH, type ReadingWords } from './words.ts';
 export function readBytes(bytes: Uint8Array, words: ReadingWords = ENGLISH): Reading {
   const decoded = decode(bytes);
   if ('text' in decoded) return readReport(decoded.text, words);
-  return { ...NOTHING_READ, gaps: [{ about: 'file', why: looksLikeInWords(decoded.looksLike, words) }] };
+  return { ...NOTHING_READ, gaps: [{ about: 'file', why: looksLikeInWords(decoded.looksLike, MOST_BYTES, words) }] };
 }
 
-const looksLikeInWords = (looks: Looks, words: ReadingWords): string =>
+/** What a file that is no report looks like, and what is accepted. */
+export const looksLikeInWords = (looks: Looks, mostBytes: number, words: ReadingWords = ENGLISH): string =>
   say(words['looks-like'].says, {
     what: words['looks-like'][looks],
     tools: TOOLS.join(', '),
-    most: MOST_BYTES / 1_000_000,
+    most: mostBytes / 1_000_000,
   });

@@ -1,4 +1,7 @@
+import type { EpochMs } from '../time.ts';
 import type { Reading } from './reading.ts';
+import { saidOf } from './readText.ts';
+import { ENGLISH, type ReadingWords } from './words.ts';
 
 /** One identifying value of a reading: to be sealed, and kept only with the owner's consent. */
 export type Identifier = { readonly of: string; readonly serial: string };
@@ -14,7 +17,7 @@ export const identifiersOf = (reading: Reading): readonly Identifier[] => [
 const listed = (name: string, of: readonly { readonly serial: string | null }[]): readonly Identifier[] =>
   of.flatMap(({ serial }, index) => (serial === null ? [] : [{ of: `${name}[${index}]`, serial }]));
 
-/** The form to share: the same reading without what tells this machine and its parts from others of their model. */
+/** The same reading without what tells this machine and its parts from others of their model. */
 export const withoutIdentifiers = (reading: Reading): Reading => ({
   ...reading,
   serials: {},
@@ -22,3 +25,9 @@ export const withoutIdentifiers = (reading: Reading): Reading => ({
   slots: reading.slots.map((one) => ({ ...one, serial: null })),
   drives: reading.drives.map((one) => ({ ...one, serial: null })),
 });
+
+/** The form to share: the plain form with slots for cards and temperatures; nothing in it tells one machine from others of its model. */
+export function shareForm(reading: Reading, words: ReadingWords = ENGLISH, asOf: EpochMs | null = null) {
+  const bare = withoutIdentifiers(reading);
+  return { ...saidOf(bare, words, asOf), cardSlots: bare.cardSlots, temperatures: bare.temperatures };
+}

@@ -6,7 +6,11 @@ export const squeezed = (text: string): string =>
   text
     .replace(/[\s\p{Cc}]+/gu, ' ')
     .trim()
+    .slice(0, LONGEST_VALUE)
     .toWellFormed();
+
+/** No name is longer; a longer one is cut. */
+const LONGEST_VALUE = 300;
 
 /**
  * Texts that stand where nobody put a value: left by firmware makers or by the tool itself.

@@ -4,7 +4,20 @@ export type Lift = (body: unknown) => unknown;
 /** Lifts by kind and by the version they start from. A kind whose body changes is registered here. */
 export type Lifts = { readonly [kind: string]: { readonly [fromVersion: number]: Lift } };
 
-export const LIFTS: Lifts = {};
+export const LIFTS: Lifts = {
+  'own-report-read': { 1: reportOfDmiAlone },
+};
+
+/** The first reports kept had what an SMBIOS table says, and were kept whole. */
+function reportOfDmiAlone(body: unknown): unknown {
+  const old = body as { readonly report?: { readonly memory: readonly object[] } };
+  const memory = old.report?.memory.map((slot) => ({ bank: null, configuredMTs: null, formFactor: null, ...slot }));
+  return {
+    ...old,
+    report: { kinds: ['dmidecode'], chassis: null, cards: [], drives: [], ...old.report, memory },
+    serials: null,
+  };
+}
 
 /** A body in its newest shape, with that shape's version. */
 export function lift(

@@ -1,7 +1,8 @@
 import { readBytes } from '../../core/readings/readBytes.ts';
-import { NOTHING_READ } from '../../core/readings/reading.ts';
+import { NOTHING_READ, type Reading } from '../../core/readings/reading.ts';
 import { saidOf } from '../../core/readings/readText.ts';
 import type { Said } from '../../core/readings/said.ts';
+import { shareForm } from '../../core/readings/share.ts';
 import { ENGLISH } from '../../core/readings/words.ts';
 import { epochMs } from '../../core/time.ts';
 import { fill } from '../../core/wording/wordsFor.ts';
@@ -9,7 +10,7 @@ import type { CliCommand } from './command.ts';
 
 const words = ENGLISH.shown;
 
-/** `knowngood read FILE… --json`: what a machine says of itself, one line of JSON per file. */
+/** `knowngood read FILE… [--json|--share]`: what a machine says of itself, one line of JSON per file. */
 export const read: CliCommand = {
   name: 'read',
   help: words.help,
@@ -17,27 +18,31 @@ export const read: CliCommand = {
     const stop = args.indexOf('--');
     const options = (stop < 0 ? args : args.slice(0, stop)).filter((arg) => arg.startsWith('--'));
     const files = args.filter((arg, index) => index !== stop && ((stop >= 0 && index > stop) || !arg.startsWith('--')));
-    const strange = options.find((option) => option !== '--json');
+    const strange = options.find((option) => option !== '--json' && option !== '--share');
     if (strange !== undefined || files.length === 0) {
       io.err(strange === undefined ? words.which : fill(words.unexpected, { option: strange }));
       return 2;
     }
     let code = 0;
     for (const file of files) {
-      const said = await readFile(file, io.readFile);
+      const reading = await readFile(file, io.readFile);
+      const today = epochMs(Date.now());
+      const said = saidOf(reading, ENGLISH, today);
       if (said.kinds.length === 0) code = 2;
-      if (options.includes('--json')) io.out(JSON.stringify({ file, ...said }));
+      // The name of a file may name its owner.
+      if (options.includes('--share')) io.out(JSON.stringify(shareForm(reading, ENGLISH, today)));
+      else if (options.includes('--json')) io.out(JSON.stringify({ file, ...said }));
       else for (const line of inWords(file, said)) io.out(line);
     }
     return code;
   },
 };
 
-async function readFile(file: string, read: (path: string) => Promise<Uint8Array>): Promise<Said> {
+async function readFile(file: string, read: (path: string) => Promise<Uint8Array>): Promise<Reading> {
   try {
-    return saidOf(readBytes(await read(file)), ENGLISH, epochMs(Date.now()));
+    return readBytes(await read(file));
   } catch (error) {
-    return { ...saidOf(NOTHING_READ), gaps: [{ about: 'file', why: whyUnreadable(error) }] };
+    return { ...NOTHING_READ, gaps: [{ about: 'file', why: whyUnreadable(error) }] };
   }
 }
 

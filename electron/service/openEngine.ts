@@ -1,7 +1,6 @@
 import labour from '../../assets/labour/work.json' with { type: 'json' };
 import { estimate } from '../../core/labour/estimate.ts';
 import type { WorkTask } from '../../core/labour/types.ts';
-import { readText } from '../../core/readings/readText.ts';
 import { liveTracing } from '../../core/tracing/live/liveTracing.ts';
 import type { Engine } from './desk/engine.ts';
 import { keepingModel } from './keepingModel.ts';
@@ -12,5 +11,4 @@ export const openEngine = (): Engine => ({
   modelFor: keepingModel(),
   estimate,
   work: labour.work as readonly WorkTask[],
-  readReport: readText,
 });

@@ -78,7 +78,6 @@ export function createRouter({ shop, drafts, tools, engine, clock }: RouterNeeds
         type: 'application/pdf',
       });
     }),
-    readReport: os.readReport.handler(({ input }) => engine.readReport(input.text)),
     storePhotograph: os.storePhotograph.handler(async ({ input }) =>
       storePhotograph(shop, input.job as JobId, new Uint8Array(await input.file.arrayBuffer()), now()),
     ),

@@ -1,34 +1,18 @@
 import { z } from 'zod';
-import type { OwnReport } from '../../custody/machine.ts';
 import type { PartKind } from '../../custody/part.ts';
 import { type Slot, takesKind } from '../../custody/slot.ts';
 import { type Asking, accept, refuse } from '../../decision.ts';
 import type { MachineId, OwnerId, PartId } from '../../ids.ts';
 import { personal } from '../../journal/personal.ts';
+import { MOST_REPORT_CHARACTERS } from '../../readings/decode.ts';
+import { ownReportOf } from '../../readings/ownReportOf.ts';
+import { readReport as readWhole } from '../../readings/readReport.ts';
+import { saidOf } from '../../readings/readText.ts';
+import { identifiersOf } from '../../readings/share.ts';
 import { type Book, openBook } from '../book.ts';
 import { jobCommand } from '../command.ts';
 import { zAttributes, zId, zJobId, zKind, zLine } from '../fields.ts';
 import { OPEN_STAGES } from '../stage.ts';
-
-const zOwnReport = z.strictObject({
-  system: z.strictObject({ vendor: zLine.nullable(), name: zLine.nullable() }),
-  board: z.strictObject({ vendor: zLine.nullable(), name: zLine.nullable() }),
-  firmware: z.strictObject({ vendor: zLine.nullable(), version: zLine.nullable(), date: zLine.nullable() }),
-  processors: z
-    .array(z.strictObject({ name: zLine.nullable(), socket: zLine.nullable(), cores: z.int().nullable() }))
-    .max(64),
-  memory: z
-    .array(
-      z.strictObject({
-        locator: zLine.nullable(),
-        sizeMiB: z.number().nullable(),
-        type: zLine.nullable(),
-        speedMTs: z.number().nullable(),
-      }),
-    )
-    .max(256),
-  gaps: z.array(zLine).max(500),
-}) satisfies z.ZodType<OwnReport>;
 
 const zSlot = z.strictObject({
   id: zId,
@@ -50,24 +34,34 @@ const zFoundPart = z.strictObject({
 
 const DATA_BEARING: readonly PartKind[] = ['drive'];
 
-/** Keeps what a machine said of itself, or said in an old copy: that is told, not seen, until the census says so. */
+/**
+ * Keeps what a machine said of itself, or said in an old copy: that is told, not seen, until the census says so. The
+ * whole text and the serial numbers in it are kept, sealed, only when the owner agrees. Refuses what no tool printed.
+ */
 export const readReport = jobCommand(
   'read-report',
   z.strictObject({
     job: zJobId,
-    text: z.string().min(1).max(2_000_000),
+    text: z.string().min(1).max(MOST_REPORT_CHARACTERS),
     taken: zLine.nullable(),
-    report: zOwnReport,
+    keepSerials: z.boolean(),
     digest: z.string().max(128),
   }),
   OPEN_STAGES,
-  (view, { report, taken, text, digest }) =>
-    accept({
-      stream: `machine:${view.job.machine}`,
-      kind: 'own-report-read',
-      v: 1,
-      body: { report, taken, digest, text: personal('readings', view.job.owner, text) },
-    }),
+  (view, { taken, text, keepSerials, digest }) => {
+    const reading = readWhole(text);
+    if (reading.tools.length === 0) return refuse('nothing-read', { why: reading.gaps[0]?.why ?? '' });
+    const { owner, machine } = view.job;
+    const kept = <Value>(value: Value) => (keepSerials ? personal('readings', owner, value) : null);
+    const body = {
+      report: ownReportOf(saidOf(reading)),
+      taken,
+      digest,
+      text: kept(text),
+      serials: kept(identifiersOf(reading)),
+    };
+    return accept({ stream: `machine:${machine}`, kind: 'own-report-read', v: 2, body });
+  },
 );
 
 /**

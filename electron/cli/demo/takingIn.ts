@@ -1,6 +1,5 @@
 import type { JobId } from '../../../core/ids.ts';
 import { fromWall } from '../../../core/job/wallTime.ts';
-import { ownReportOf } from '../../../core/readings/ownReportOf.ts';
 import type { Said } from '../../../core/readings/said.ts';
 import { drawnSignature } from './signature.ts';
 import { STORY } from './story.ts';
@@ -52,7 +51,7 @@ export async function takingIn(teller: Teller, report: CameReport, called: strin
   await teller.forJob(desk, 'readReport', {
     text: report.text,
     taken: report.taken,
-    report: ownReportOf(report.said),
+    keepSerials: false,
     digest: '',
   });
   const filled = report.said.memory.slots.filter((slot) => slot.sizeMiB !== null).map((slot) => slot.locator ?? '?');

@@ -1,25 +1,15 @@
 import type { Asked } from '../../../core/contract/contract.ts';
 import type { JobId } from '../../../core/ids.ts';
-import { ownReportOf } from '../../../core/readings/ownReportOf.ts';
-import { service } from '../../link/service.ts';
 import { hashOf } from './hashOf.ts';
-import type { ReportText } from './ReportField.tsx';
+import type { TakenReport } from './ReportField.tsx';
 
 type ReadReportInput = Extract<Asked, { readonly name: 'readReport' }>['input'];
 
-/** A machine's own report as the command keeps it: its text, what was read from it, when it was taken. */
-export async function reportInput(job: JobId, { text, taken }: ReportText): Promise<ReadReportInput> {
-  const report = ownReportOf(await service.readReport({ text }));
-  return {
-    job,
-    text,
-    taken: taken.trim() || null,
-    report: {
-      ...report,
-      processors: [...report.processors],
-      memory: [...report.memory],
-      gaps: [...report.gaps],
-    },
-    digest: await hashOf(text),
-  };
-}
+/** A machine's own report as the command takes it; an unanswered question about serial numbers is a no. */
+export const reportInput = async (job: JobId, { text, taken, keepSerials }: TakenReport): Promise<ReadReportInput> => ({
+  job,
+  text,
+  taken: taken.trim() || null,
+  keepSerials: keepSerials === 'yes',
+  digest: await hashOf(text),
+});

@@ -4,7 +4,7 @@ import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/words.tsx';
 import { useDoes } from '../../link/does.ts';
-import { ReportField, type ReportText } from '../fields/ReportField.tsx';
+import { ReportField, type TakenReport } from '../fields/ReportField.tsx';
 import { reportInput } from '../fields/reportInput.ts';
 import { BeforeFields } from '../taking-in/BeforeRows.tsx';
 import { type BeforeSheet, freshBefore } from '../taking-in/sheet.ts';
@@ -28,7 +28,7 @@ export function BeforeRow({ sheet }: Pick<OfJob, 'sheet'>) {
   const { does, problem } = useDoes();
   const { job, machine } = sheet;
   const [written, setWritten] = useState<BeforeSheet | null>(null);
-  const [report, setReport] = useState<ReportText | null>(null);
+  const [report, setReport] = useState<TakenReport | null>(null);
   const [reading, setReading] = useState(false);
   const keep = async () => {
     if (written && (await does('addBeforeFirstScrew', { job: job.id, ...beforeInput(written) }))) setWritten(null);

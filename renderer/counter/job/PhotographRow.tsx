@@ -2,12 +2,12 @@ import { useQuery } from '@tanstack/react-query';
 import { useEffect, useState } from 'react';
 import refusals from '../../../assets/words/en/refusals.json';
 import { type Words, wordsFor } from '../../../core/wording/wordsFor.ts';
+import { FileKey } from '../../kit/fields/FileKey.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/words.tsx';
 import { useDoes, wordsOfError } from '../../link/does.ts';
 import { ask, service } from '../../link/service.ts';
-import { FileKey } from '../fields/FileKey.tsx';
 import { JobRow } from './JobRow.tsx';
 import type { OfJob } from './sheetOf.ts';
 

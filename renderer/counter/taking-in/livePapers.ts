@@ -79,6 +79,7 @@ function paperAsked({ sheet, marks, settings, staff, estimate, at, notIssued }: 
     belongsIn: {},
     parts: [],
     report: null,
+    driveSerials: null,
     switches: {},
     unplugged: [],
   };

@@ -66,7 +66,7 @@ export type TakingInSheet = {
   readonly answers: { readonly [id in ConsentId]?: ConsentAnswer };
   readonly riskAbout: string;
   readonly before: BeforeSheet;
-  readonly report: { readonly text: string; readonly taken: string } | null;
+  readonly report: { readonly text: string; readonly taken: string; readonly keepSerials: 'yes' | 'no' | null } | null;
   /** The job once it is taken in, and which of the next steps are done: a broken-off signing goes on where it was. */
   readonly made: { readonly job: string; readonly done: readonly string[] } | null;
 };

@@ -1,5 +1,5 @@
 import { useRef } from 'react';
-import { Key } from '../../kit/keys/Key.tsx';
+import { Key } from '../keys/Key.tsx';
 
 /** A key that opens the file chooser; the input itself is reached by its label. */
 export function FileKey({
