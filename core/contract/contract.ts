@@ -61,6 +61,10 @@ export const contract = {
     .input(z.strictObject({ number: zId }))
     .output(type<{ readonly content: Paper; readonly contentHash: string; readonly supersededBy: string | null }>()),
   paperFile: read.input(z.strictObject({ number: zId })).output(z.instanceof(File)),
+  /** Every bill of those days as CSV, for bookkeeping. */
+  bookkeeping: read
+    .input(z.strictObject({ from: z.iso.date().nullable(), to: z.iso.date().nullable() }))
+    .output(z.instanceof(File)),
   storePhotograph: read
     .input(z.strictObject({ job: zJobId, file: z.instanceof(File) }))
     .output(type<{ readonly blob: string } | Refusal>()),

@@ -1,3 +1,4 @@
+import { books } from './books.ts';
 import type { CliCommand } from './command.ts';
 import { demo } from './demo.ts';
 import { model } from './model.ts';
@@ -8,4 +9,4 @@ import { serve } from './serve.ts';
 import { verify } from './verify.ts';
 
 /** The one list of the command line's commands: a new one is a file beside this and a line here. */
-export const COMMAND_LIST: readonly CliCommand[] = [demo, model, plan, read, papers, verify, serve];
+export const COMMAND_LIST: readonly CliCommand[] = [demo, model, plan, read, papers, books, verify, serve];

@@ -3,6 +3,7 @@ import { type Asked, contract } from '../../core/contract/contract.ts';
 import type { JobId } from '../../core/ids.ts';
 import { epochMs } from '../../core/time.ts';
 import type { Shop } from '../../db/index.ts';
+import { bookkeeping } from './desk/bookkeeping.ts';
 import { dayLine } from './desk/dayLine.ts';
 import { carryOut, type Tools } from './desk/does.ts';
 import type { Drafts } from './desk/drafts.ts';
@@ -78,6 +79,12 @@ export function createRouter({ shop, drafts, tools, engine, clock }: RouterNeeds
         type: 'application/pdf',
       });
     }),
+    bookkeeping: os.bookkeeping.handler(
+      async ({ input }) =>
+        new File([await bookkeeping(await shop.read(), tools, input, now())], 'bills.csv', {
+          type: 'text/csv;charset=utf-8;header=present',
+        }),
+    ),
     storePhotograph: os.storePhotograph.handler(async ({ input }) =>
       storePhotograph(shop, input.job as JobId, new Uint8Array(await input.file.arrayBuffer()), now()),
     ),

@@ -1,5 +1,7 @@
 import { useState } from 'react';
 import type { StaffId } from '../../core/ids.ts';
+import { currencyOf } from '../../core/money/currencyOf.ts';
+import { minorDigits } from '../../core/money/minorDigits.ts';
 import type { Currency } from '../../core/money/money.ts';
 import { NumberField } from '../kit/fields/NumberField.tsx';
 import { TextField } from '../kit/fields/TextField.tsx';
@@ -29,6 +31,9 @@ export function SetUpShop() {
     .split(',')
     .map((one) => one.trim())
     .filter((one) => one !== '');
+  const known = currencyOf(currency);
+  const digits = typeof known === 'string' ? minorDigits(known) : 2;
+  const unit = 10 ** digits;
   const open = async () => {
     try {
       await service.does({
@@ -44,8 +49,8 @@ export function SetUpShop() {
             currency: currency as Currency,
             paperSize: paper,
             tax: { permille: (tax ?? 0) * 10, inside: true },
-            perMinuteMinor: ((rate ?? 0) * 100) / 60,
-            findingFee: { minor: (fee ?? 0) * 100, credited: true, coversMinutes: 40 },
+            perMinuteMinor: ((rate ?? 0) * unit) / 60,
+            findingFee: { minor: Math.round((fee ?? 0) * unit), credited: true, coversMinutes: 40 },
           },
           staff: staff.map((one) => ({
             id: staffId(one) as StaffId,
@@ -91,9 +96,16 @@ export function SetUpShop() {
           value={rate}
           onChange={setRate}
           least={0}
-          digits={2}
+          digits={digits}
         />
-        <NumberField label={t('app.set-up.fee')} labelled="above" value={fee} onChange={setFee} least={0} digits={2} />
+        <NumberField
+          label={t('app.set-up.fee')}
+          labelled="above"
+          value={fee}
+          onChange={setFee}
+          least={0}
+          digits={digits}
+        />
         <NumberField
           label={t('app.set-up.tax')}
           labelled="above"

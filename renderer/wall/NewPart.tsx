@@ -1,6 +1,8 @@
+import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { PART_KINDS, type PartKind } from '../../core/custody/part.ts';
 import { parseTag } from '../../core/custody/tag.ts';
+import { minorDigits } from '../../core/money/minorDigits.ts';
 import { NumberField } from '../kit/fields/NumberField.tsx';
 import { TextField } from '../kit/fields/TextField.tsx';
 import { ChoiceKeys } from '../kit/keys/ChoiceKeys.tsx';
@@ -8,6 +10,7 @@ import { Key } from '../kit/keys/Key.tsx';
 import { Problem } from '../kit/keys/Problem.tsx';
 import { useWords } from '../kit/words.tsx';
 import { useDoes } from '../link/does.ts';
+import { shopRead } from '../link/reads.ts';
 
 const OFFERED: readonly PartKind[] = PART_KINDS.filter((kind) => kind !== 'case' && kind !== 'front-panel');
 
@@ -20,6 +23,8 @@ export function NewPart({ onDone }: { readonly onDone: () => void }) {
   const [bin, setBin] = useState('');
   const [tag, setTag] = useState('');
   const [price, setPrice] = useState<number | null>(null);
+  const currency = useQuery(shopRead()).data?.settings?.currency;
+  const digits = currency === undefined ? 2 : minorDigits(currency);
   const wrongTag = tag !== '' && parseTag(tag) === undefined;
   const add = async () => {
     const done = await does('knowPart', {
@@ -29,7 +34,7 @@ export function NewPart({ onDone }: { readonly onDone: () => void }) {
       attributes: {},
       standing: { is: 'unproved', why: t('wall.just-came') },
       place: { at: 'bin', bin },
-      valueMinor: Math.round((price ?? 0) * 100),
+      valueMinor: Math.round((price ?? 0) * 10 ** digits),
     });
     if (done) onDone();
   };
@@ -58,7 +63,14 @@ export function NewPart({ onDone }: { readonly onDone: () => void }) {
         onChange={setTag}
         wrong={wrongTag ? t('wall.tag-wrong') : undefined}
       />
-      <NumberField label={t('wall.price')} labelled="above" value={price} onChange={setPrice} least={0} digits={2} />
+      <NumberField
+        label={t('wall.price')}
+        labelled="above"
+        value={price}
+        onChange={setPrice}
+        least={0}
+        digits={digits}
+      />
       <Key submit {...(name && bin && !wrongTag ? {} : { whyNot: t('wall.name-and-bin') })}>
         {t('wall.put-up')}
       </Key>

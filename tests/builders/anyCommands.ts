@@ -188,8 +188,21 @@ const ways = fc.oneof(
   fc.constant<Deed>(() => ['addPhotograph', { of: 'board', blob: 'b' }]),
 );
 
+/** Long work begun and ended, so that what follows is tried near the limit. */
+const nearTheLimit = fc.tuple(fc.integer({ min: 60, max: 100 }), finished).map(([minutes, end]): readonly Deed[] => [
+  ({ now }) => [
+    'startWork',
+    { kind: 'step', what: 'look-mains', startedAt: now, tray: 'tray 1', use: noUse, ownWord: null },
+  ],
+  (here) => {
+    const [name, input] = end(here);
+    return [name, { ...input, handsOn: minutes }];
+  },
+  () => ['goOn', { to: 'tracing' }],
+]);
+
 /** A run of deeds in any order: work and its end, questions and answers, money, consents given and taken back. */
-export const anyDeeds = fc.array(
+const inAnyOrder = fc.array(
   fc.oneof(
     { weight: 4, arbitrary: started },
     { weight: 4, arbitrary: finished },
@@ -203,6 +216,11 @@ export const anyDeeds = fc.array(
   ),
   { minLength: 15, maxLength: 40 },
 );
+
+/** The same, in half of the runs after work that nearly used up the limit. */
+export const anyDeeds = fc
+  .tuple(fc.oneof(fc.constant<readonly Deed[]>([]), nearTheLimit), inAnyOrder)
+  .map(([first, rest]) => [...first, ...rest]);
 
 /** Asks it through the shop's own door; refused or done, the shop goes on. */
 export async function tryIt(desk: Desk, job: JobId, deed: Deed, here: Omit<Here, 'job' | 'now'>) {
