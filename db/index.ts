@@ -14,6 +14,8 @@ export {
   paperOf,
   partsHere,
   streamOfTag,
+  streamOfVoidTag,
+  tagsInUse,
 } from './reads/lists.ts';
 export { fileWallet } from './seal/wallets/fileWallet.ts';
 /** @public Beside the file, for a shop without a window. */

@@ -2,7 +2,7 @@ import { eventIterator, oc, type } from '@orpc/contract';
 import { z } from 'zod';
 import type { Refusal } from '../decision.ts';
 import { COMMANDS, type CommandName } from '../job/commands.ts';
-import { zId, zJobId } from '../job/fields.ts';
+import { zId, zJobId, zTag } from '../job/fields.ts';
 import type { Stream } from '../journal/entry.ts';
 import type { Paper } from '../papers/content.ts';
 import type { DayPoint, EnquirySheet, Found, JobSheet, ShopSheet, TracingSheet, WallSheet } from './screens.ts';
@@ -64,6 +64,15 @@ export const contract = {
   /** Every bill of those days as CSV, for bookkeeping. */
   bookkeeping: read
     .input(z.strictObject({ from: z.iso.date().nullable(), to: z.iso.date().nullable() }))
+    .output(z.instanceof(File)),
+  /** Tags on the shop's roll or sheets: fresh ones to be bound by their first scan, or these again. */
+  printTags: read
+    .input(
+      z.discriminatedUnion('is', [
+        z.strictObject({ is: z.literal('fresh'), count: z.int().min(1).max(1000) }),
+        z.strictObject({ is: z.literal('these'), tags: z.array(zTag).min(1).max(1000) }),
+      ]),
+    )
     .output(z.instanceof(File)),
   storePhotograph: read
     .input(z.strictObject({ job: zJobId, file: z.instanceof(File) }))

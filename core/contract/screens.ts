@@ -87,7 +87,7 @@ export type ShopSheet = { readonly settings: ShopSettings | null; readonly staff
 
 /** What a tag or a search leads to. */
 export type Found = {
-  readonly is: 'job' | 'part' | 'owner' | 'machine' | 'paper';
+  readonly is: 'job' | 'part' | 'owner' | 'machine' | 'paper' | 'void-tag';
   readonly id: string;
   readonly job: JobId | null;
   readonly title: string;

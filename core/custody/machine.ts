@@ -52,7 +52,7 @@ export type MachineEntry =
         readonly serial: Personal<string> | null;
       }
     >
-  | Draft<'machine-tagged', { readonly tag: Tag }>
+  | Draft<'machine-tagged', { readonly tag: Tag | null }>
   | Draft<
       'own-report-read',
       {

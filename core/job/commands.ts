@@ -1,4 +1,5 @@
 import { lendPart, takeBackLent } from '../custody/lend.ts';
+import { tagMachine, voidTag } from '../custody/tagCommands.ts';
 import { knowPart, knowRig, moveShopPart, provePart, releasePart, reservePart, tagPart } from '../custody/wall.ts';
 import { confirmLeft, fitPart, goOn, leaveLikeThis, movePart, note, putAway } from './bench/movePart.ts';
 import { judge, plugIn, recordNotReproduced, recordSeen, unplug } from './bench/see.ts';
@@ -96,6 +97,8 @@ export const COMMANDS = {
   tagPart,
   lendPart,
   takeBackLent,
+  tagMachine,
+  voidTag,
   issue,
 } as const;
 export type CommandName = keyof typeof COMMANDS;

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { EQUIPMENT_KINDS, PART_KINDS, SCOPES, type Tag } from '../custody/part.ts';
+import { parseTag } from '../custody/tag.ts';
 import type { EnquiryId, JobId, MachineId, OwnerId, PartId, QuestionId } from '../ids.ts';
 import type { EpochMs, Minutes } from '../time.ts';
 
@@ -23,7 +24,10 @@ export const zMinor = z.int().min(0).max(1_000_000_000_000);
 /** A tax rate in thousandths, as fine as a thousandth of a percent. */
 export const zPermille = z.number().min(0).max(1000).multipleOf(0.01);
 export const zCount = z.int().min(1).max(99);
-export const zTag = z.string().regex(/^[0-9A-Z]{7}$/) as unknown as z.ZodType<Tag>;
+/** A tag whose check character fits; a mistyped one never comes through a door. */
+export const zTag = z.string().refine((text) => parseTag(text) === text, {
+  error: 'no tag: its check character does not fit',
+}) as unknown as z.ZodType<Tag>;
 export const zKind = z.enum([...PART_KINDS, ...EQUIPMENT_KINDS]);
 export const zAttributes = z.record(
   z.string().max(60),

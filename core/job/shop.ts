@@ -1,8 +1,10 @@
+import type { Tag } from '../custody/part.ts';
 import type { StaffId } from '../ids.ts';
 import type { Draft } from '../journal/entry.ts';
 import type { Personal } from '../journal/personal.ts';
 import type { Currency } from '../money/money.ts';
 import type { TaxTerms } from '../money/taxTerms.ts';
+import type { TagStock } from '../papers/tags/stock.ts';
 import type { PriorTally } from '../tracing/live/shop/closedTracing.ts';
 import type { ModelDifference } from '../tracing/live/shop/modelFiles.ts';
 
@@ -43,6 +45,10 @@ export type ShopSettings = {
   };
   /** What local law allows for things not collected: a text the shop fills in. */
   readonly notCollectedText: string;
+  /** What tags and labels are printed on; sheets of the shop's paper until it is set. */
+  readonly tagsOn?: TagStock;
+  /** A sign that the shop's scanners are set to send first; with it nothing that is typed is ever held back. */
+  readonly scanSign?: string;
 };
 
 /** The shop's own edition of the fault model: what it changed in the one delivered. */
@@ -60,6 +66,8 @@ export type Shop = {
 export type ShopEntry =
   | Draft<'shop-opened', { readonly settings: ShopSettings; readonly staff: Personal<readonly Staff[]> }>
   | Draft<'shop-changed', { readonly settings: Partial<ShopSettings> }>
+  /** A pre-printed tag that hung on nothing. */
+  | Draft<'tag-voided', { readonly tag: Tag }>
   | Draft<'staff-changed', { readonly staff: Personal<readonly Staff[]> }>
   | Draft<'model-used', ModelEdition>
   /** Back to the edition before; with the first one, to the model as delivered. */
@@ -76,6 +84,8 @@ export function applyShop(shop: Shop, entry: ShopEntry): Shop {
       return { ...shop, settings: entry.body.settings, staff: entry.body.staff.value ?? [] };
     case 'shop-changed':
       return shop.settings ? { ...shop, settings: { ...shop.settings, ...entry.body.settings } } : shop;
+    case 'tag-voided':
+      return shop;
     case 'staff-changed':
       return { ...shop, staff: entry.body.staff.value ?? [] };
     case 'model-used':

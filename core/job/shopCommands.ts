@@ -4,11 +4,18 @@ import { personal } from '../journal/personal.ts';
 import { currencyOf } from '../money/currencyOf.ts';
 import type { Currency } from '../money/money.ts';
 import { ROUNDINGS } from '../money/rounding.ts';
+import { ROLL_MM } from '../papers/tags/stock.ts';
 import { shopCommand } from './command.ts';
 import { zId, zLine, zMinor, zPermille, zText } from './fields.ts';
 import type { ShopSettings, Staff } from './shop.ts';
 
 const zTime = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/);
+/** What tags are printed on. */
+export const zTagStock = z.discriminatedUnion('on', [
+  z.strictObject({ on: z.literal('roll'), widthMm: z.number().min(ROLL_MM.least).max(ROLL_MM.most) }),
+  z.strictObject({ on: z.enum(['A4', 'Letter']) }),
+]);
+
 const zSettings = z.strictObject({
   name: zLine,
   address: zText,
@@ -43,6 +50,11 @@ const zSettings = z.strictObject({
     processorLimitC: z.int().min(40).max(110),
   }),
   notCollectedText: z.string().max(8000),
+  tagsOn: zTagStock.exactOptional(),
+  scanSign: z
+    .string()
+    .regex(/^[!-/:-@[-`{-~]$/)
+    .exactOptional(),
 }) satisfies z.ZodType<ShopSettings>;
 
 const zStaff = z

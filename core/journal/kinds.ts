@@ -17,6 +17,7 @@ export const ENTRY_KINDS = {
     'shop-opened': 1,
     'shop-changed': 1,
     'staff-changed': 1,
+    'tag-voided': 1,
     'model-used': 1,
     'model-gone-back': 1,
     'priors-learnt': 1,

@@ -1,4 +1,5 @@
 import type { EpochMs } from '../time.ts';
+import type { TagGrid } from './tags/stock.ts';
 import type { PaperKindId } from './words.ts';
 
 /**
@@ -55,6 +56,10 @@ export type Sheet = PaperBase & {
 export type Labels = PaperBase & {
   readonly shape: 'labels';
   readonly size: LabelSize;
+  /** Where several are printed on one sheet, to be cut. */
+  readonly grid?: TagGrid;
+  /** Stands below the tags of a sheet. */
+  readonly note?: string;
   readonly labels: readonly Label[];
 };
 

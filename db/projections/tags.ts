@@ -5,7 +5,7 @@ const BINDS = new Set(['part-known', 'part-tagged', 'machine-known', 'machine-ta
 /** Every tag, bound once and never to a second thing, even after it was taken off the first. */
 export const tags: Projection = {
   name: 'tags',
-  version: 1,
+  version: 2,
   tables: [
     table({
       name: 'tag',
@@ -16,8 +16,10 @@ export const tags: Projection = {
     }),
   ],
   apply: async (write, { entry }) => {
-    if (!BINDS.has(entry.kind)) return;
     const { tag } = entry.body as { readonly tag: string | null };
+    if (entry.kind === 'tag-voided' && tag !== null)
+      await write.insert('tag', { tag, stream: entry.stream, live: 0, seq: entry.seq });
+    if (!BINDS.has(entry.kind)) return;
     await write.change('tag', { stream: entry.stream, live: 1 }, { live: 0 });
     if (tag !== null) await write.insert('tag', { tag, stream: entry.stream, live: 1, seq: entry.seq });
   },

@@ -74,6 +74,25 @@ export const streamOfTag = (read: Reader, tag: Tag): Promise<Stream | null> =>
     return (row?.stream ?? null) as Stream | null;
   });
 
+/** What a void tag hung on last, `shop` for one that hung on nothing; null for a tag that is not void. */
+export const streamOfVoidTag = (read: Reader, tag: Tag): Promise<Stream | null> =>
+  read.rows(async (tables) => {
+    const row = await tables
+      .selectFrom('tag')
+      .where('tag', '=', tag)
+      .where('live', '=', 0)
+      .select('stream')
+      .executeTakeFirst();
+    return (row?.stream ?? null) as Stream | null;
+  });
+
+/** Which of these tags have ever been bound, or are void. */
+export const tagsInUse = (read: Reader, tags: readonly Tag[]): Promise<ReadonlySet<Tag>> =>
+  read.rows(async (tables) => {
+    const rows = await tables.selectFrom('tag').where('tag', 'in', tags).select('tag').execute();
+    return new Set(rows.map((row) => row.tag as Tag));
+  });
+
 /** Every part that has not left for good. */
 export const partsHere = (read: Reader): Promise<readonly PartId[]> =>
   read.rows(async (tables) => {

@@ -6,7 +6,8 @@ import { papers } from './papers.ts';
 import { plan } from './plan.ts';
 import { read } from './read.ts';
 import { serve } from './serve.ts';
+import { tags } from './tags.ts';
 import { verify } from './verify.ts';
 
 /** The one list of the command line's commands: a new one is a file beside this and a line here. */
-export const COMMAND_LIST: readonly CliCommand[] = [demo, model, plan, read, papers, books, verify, serve];
+export const COMMAND_LIST: readonly CliCommand[] = [demo, model, plan, read, papers, tags, books, verify, serve];

@@ -4,16 +4,25 @@ import { paintQr, quietZone } from './blocks/qr.ts';
 import { MM, STYLES, type Style } from './measures.ts';
 import type { Pen } from './pen.ts';
 import type { Branch } from './structure.ts';
+import { drawBareTag } from './tags/drawBareTag.ts';
+import { drawTagGrid } from './tags/drawTagGrid.ts';
 
 const EDGE = 3 * MM;
 const QR_SIDE = 20 * MM;
+const NARROW_MM = 50;
 const WORDS: Style = { ...STYLES.text, size: 9.5, line: 12 };
 
 /** Draws each tag on a page of its own: the code, the tag in groups, and what it hangs on. */
 export function drawLabels(paper: Labels, pen: Pen, root: Branch): void {
+  if (paper.grid) {
+    drawTagGrid(paper, paper.grid, pen, root);
+    return;
+  }
   for (const [index, label] of paper.labels.entries()) {
     if (index > 0) pen.doc.addPage();
-    drawLabel(label, paper, pen, root.branch('Sect'));
+    const branch = root.branch('Sect');
+    if (label.lines.length === 0 && !label.mark) drawBareTag(label, paper.size, pen, branch, 0, 1.5 * MM);
+    else drawLabel(label, paper, pen, branch);
   }
 }
 
@@ -23,12 +32,15 @@ function drawLabel(label: Label, paper: Labels, pen: Pen, branch: Branch): void 
   const tag: Style = { ...STYLES.title, line: 24, ...fitting(label.tag, width, pen) };
   branch.leaf('H1', {}, () => pen.write(pen.lines([{ text: label.tag, tag: true }], tag, 1e4), EDGE, EDGE - 3, tag));
   const top = EDGE + tag.line + 1;
-  const side = Math.min(QR_SIDE, height - tag.line - 8, width * 0.4);
+  const most = paper.size.widthMm < NARROW_MM ? width * 0.8 : width * 0.4;
+  const side = Math.min(QR_SIDE, height - tag.line - 8, most);
   const quiet = quietZone(label.qr, side);
   const right = paper.size.widthMm * MM - Math.max(EDGE, quiet);
   paintQr(label.qr, branch, pen, right - side, top + quiet / 2, side);
-  const room = right - side - quiet - EDGE;
-  let y = top;
+  // On a narrow roll the words stand below the code, over the whole width.
+  const below = paper.size.widthMm < NARROW_MM;
+  const room = below ? width : right - side - quiet - EDGE;
+  let y = below ? top + side + quiet + 2 : top;
   if (label.mark) {
     paintMark(label.mark, branch, pen, EDGE + 1, y);
     const says = pen.lines([{ text: label.mark.says, strong: true }], WORDS, room - MARK_WIDTH - 6);

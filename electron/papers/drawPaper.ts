@@ -16,8 +16,7 @@ export type Subset = 'PDF/A-2a' | 'PDF/A-1b';
  * the machine or chance.
  */
 export async function drawPaper(paper: Paper, fonts: PaperFonts, subset: Subset = 'PDF/A-2a'): Promise<Uint8Array> {
-  const size: [number, number] =
-    paper.shape === 'sheet' ? [...PAGE[paper.pageSize]] : [paper.size.widthMm * MM, paper.size.heightMm * MM];
+  const size = pageOf(paper);
   const doc = new PDFDocument({
     size,
     margin: 0,
@@ -50,6 +49,11 @@ export async function drawPaper(paper: Paper, fonts: PaperFonts, subset: Subset 
   root.end();
   doc.end();
   return bytes;
+}
+
+function pageOf(paper: Paper): [number, number] {
+  if (paper.shape === 'sheet') return [...PAGE[paper.pageSize]];
+  return paper.grid ? [...PAGE[paper.grid.page]] : [paper.size.widthMm * MM, paper.size.heightMm * MM];
 }
 
 function collected(doc: PDFKit.PDFDocument): Promise<Uint8Array> {

@@ -15,6 +15,7 @@ import { jobSheet } from './desk/jobSheet.ts';
 import { loadView } from './desk/loadView.ts';
 import { drawIssued, issuedPaper } from './desk/papers.ts';
 import { storePhotograph, takePhotograph } from './desk/photographs.ts';
+import { printTags } from './desk/printTags.ts';
 import { tracingSheet } from './desk/tracingSheet.ts';
 import { wallSheet } from './desk/wallSheet.ts';
 import { changeStream } from './transport/changeStream.ts';
@@ -85,6 +86,14 @@ export function createRouter({ shop, drafts, tools, engine, clock }: RouterNeeds
           type: 'text/csv;charset=utf-8;header=present',
         }),
     ),
+    printTags: os.printTags.handler(async ({ input, errors }) => {
+      const read = await shop.read();
+      const { settings } = (await loadView(read, {}, now())).shop;
+      if (!settings) throw errors.NOT_FOUND({ data: { refused: 'shop-not-set-up' } });
+      const setting = tools.paperSetting(settings.language, settings);
+      const bytes = await printTags(read, input, { settings, setting, randomInt: tools.randomInt, at: now() });
+      return new File([bytes as Uint8Array<ArrayBuffer>], 'tags.pdf', { type: 'application/pdf' });
+    }),
     storePhotograph: os.storePhotograph.handler(async ({ input }) =>
       storePhotograph(shop, input.job as JobId, new Uint8Array(await input.file.arrayBuffer()), now()),
     ),

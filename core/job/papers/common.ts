@@ -42,7 +42,7 @@ export function common(making: Making): CommonFacts {
       ...(reach?.mail && { mail: reach.mail }),
     },
     machine: {
-      tag: job.tag,
+      tag: machine.tag ?? job.tag,
       what: machine.called,
       ...(vendor && !machine.called.includes(vendor) && { maker: vendor }),
       ...(name && !machine.called.includes(name) && { model: name }),

@@ -2,6 +2,7 @@ import type { Part } from '../../custody/ledger.ts';
 import type { TaggedPartFacts } from '../../papers/builders/tags.ts';
 import type { Paper } from '../../papers/content.ts';
 import { PAPER_KINDS } from '../../papers/kinds.ts';
+import { labelSize } from '../../papers/tags/stock.ts';
 import type { Job } from '../job.ts';
 import { common } from './common.ts';
 import { type Lacking, lacking } from './lacking.ts';
@@ -16,6 +17,7 @@ export function benchTagPaper(making: Making): Paper {
       ...shared,
       // A label has room for what it is, not for all that is known of it.
       machine: { tag: machine.tag, what: machine.what.split(',')[0] ?? machine.what },
+      size: labelSize(making.settings.tagsOn),
       acceptedAt: making.job.takenInAt,
       liftedBy: making.job.lift === 'one' ? 1 : 2,
       things: making.job.cameAlong.reduce((sum, { count }) => sum + count, 0),
@@ -33,6 +35,7 @@ export function partTagPaper(making: Making): Paper | Lacking {
   return PAPER_KINDS['part-tag'].build(
     {
       ...common(making),
+      size: labelSize(making.settings.tagsOn),
       parts: [
         {
           tag: part.tag,

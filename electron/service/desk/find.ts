@@ -1,8 +1,9 @@
 import type { Found } from '../../../core/contract/screens.ts';
-import { parseTag } from '../../../core/custody/tag.ts';
+import type { Tag } from '../../../core/custody/part.ts';
+import { formatTag, parseTag } from '../../../core/custody/tag.ts';
 import type { MachineId, OwnerId, PartId } from '../../../core/ids.ts';
 import type { EpochMs } from '../../../core/time.ts';
-import { jobThatHas, latestJobs, newestJobOf, type Reader, streamOfTag } from '../../../db/index.ts';
+import { jobThatHas, latestJobs, newestJobOf, type Reader, streamOfTag, streamOfVoidTag } from '../../../db/index.ts';
 import { loadView } from './loadView.ts';
 
 /** What a tag belongs to: the open job of that machine, or the part; null when no such tag was issued. */
@@ -10,9 +11,24 @@ export async function byTag(read: Reader, text: string, at: EpochMs): Promise<Fo
   const tag = parseTag(text);
   if (!tag) return null;
   const [subject, id] = ((await streamOfTag(read, tag)) ?? '').split(':');
+  if (!subject) return voidTag(read, tag, at);
   if (subject === 'machine' && id) return machineFound(read, id as MachineId, at);
   if (subject === 'part' && id) return partFound(read, id as PartId, at);
   return null;
+}
+
+/** A tag that was made void, or whose part or machine got another one: what it hung on, to be tagged anew. */
+async function voidTag(read: Reader, tag: Tag, at: EpochMs): Promise<Found | null> {
+  const stream = await streamOfVoidTag(read, tag);
+  if (stream === null) return null;
+  const [subject, id] = stream.split(':');
+  const hungOn =
+    subject === 'machine' && id
+      ? await machineFound(read, id as MachineId, at)
+      : subject === 'part' && id
+        ? await partFound(read, id as PartId, at)
+        : null;
+  return { is: 'void-tag', id: tag, job: null, title: formatTag(tag), detail: hungOn?.title ?? '' };
 }
 
 async function machineFound(read: Reader, machine: MachineId, at: EpochMs): Promise<Found> {
