@@ -39,7 +39,7 @@ inGallery('a scan with the cursor in a field is heard and leaves the field as it
   const name = page.getByLabel('Name', { exact: true });
   await name.click();
   await scan(page, 'F6C6KA5');
-  await page.waitForTimeout(120);
+  await page.waitForTimeout(320);
   assert.equal(await name.inputValue(), 'Judith Amberley');
   assert.equal(await scanned(page), 'F6C6KA5');
 });
@@ -48,26 +48,26 @@ inGallery('typing goes into the field whole, however fast, with what stands in n
   await name.fill('');
   await name.click();
   for (const delay of [0, 20, 60, 110]) await page.keyboard.type('quick brown fox 123 ', { delay });
-  await page.waitForTimeout(120);
+  await page.waitForTimeout(320);
   assert.equal(await name.inputValue(), 'quick brown fox 123 '.repeat(4));
   assert.equal(await scanned(page), '');
 });
 inGallery('a scan over the outcomes presses none of them, a digit by hand does', 'bench', async (page) => {
   await page.getByRole('button', { name: /Both channels start/ }).focus();
   await scan(page, '5MWH39J');
-  await page.waitForTimeout(120);
+  await page.waitForTimeout(320);
   assert.equal(await said(page), '');
   await page.keyboard.press('2', { delay: 80 });
-  await page.waitForTimeout(120);
+  await page.waitForTimeout(320);
   assert.equal(await said(page), 'same');
   await page.keyboard.press('0', { delay: 80 });
-  await page.waitForTimeout(120);
+  await page.waitForTimeout(320);
   assert.equal(await said(page), 'else');
 });
 inGallery('digits press no outcome while the focus is elsewhere', 'bench', async (page) => {
   await page.getByRole('button', { name: 'Start', exact: true }).focus();
   await page.keyboard.press('1', { delay: 80 });
-  await page.waitForTimeout(120);
+  await page.waitForTimeout(320);
   assert.equal(await said(page), '');
 });
 inGallery('a part moves by two presses: the disk onto bench 1', 'bench', async (page) => {
@@ -125,7 +125,7 @@ inGallery('a shadow pressed twice puts its part back', 'bench', async (page) => 
 inGallery('the far view opens as a dialog, keeps the focus and closes with F', 'bench&far', async (page) => {
   await page.getByRole('dialog').waitFor();
   await page.keyboard.press('Shift+f');
-  await page.waitForTimeout(120);
+  await page.waitForTimeout(320);
   assert.equal(await page.getByRole('dialog').count(), 0);
 });
 inGallery(
@@ -143,7 +143,7 @@ inGallery(
 inGallery('what changed last is chosen by one digit each', 'keys', async (page) => {
   await page.getByRole('button', { name: 'new part' }).focus();
   for (const key of ['3', '5', '3']) await page.keyboard.press(key, { delay: 80 });
-  await page.waitForTimeout(120);
+  await page.waitForTimeout(320);
   const pressed = await page.locator('.k-choices [aria-pressed=true]').allInnerTexts();
   assert.deepEqual(
     pressed.map((text) => text.replace(/^\S\s*/, '')),

@@ -6,7 +6,7 @@ export type ScanRules = {
   readonly prefix?: string;
   /** First to last key, Enter included. */
   readonly within?: number;
-  /** The longest pause between two keys of one scan. Common practice, no source: hand scanners send a key every 1 to 30 ms. */
+  /** The longest pause between two keys of one scan with small letters in it. Common practice, no source: hand scanners send a key every 1 to 30 ms. */
   readonly gap?: number;
   /** Fewest characters of a code. */
   readonly least?: number;
@@ -31,55 +31,81 @@ export type ScanReader = {
   readonly key: (key: ScanKey) => ScanAnswer;
   /** When held keys are a person's if nothing follows; null when none is held. */
   readonly deadline: () => number | null;
-  /** Nothing followed by the deadline: the keys to type now. */
-  readonly late: () => readonly string[];
+  /** The keys that no scan can begin with any more at this time; all that are held, when no time is given. */
+  readonly late: (at?: number) => readonly string[];
 };
 
 const MODIFIERS = new Set(['Shift', 'CapsLock']);
 const PREFIXED_WITHIN = 1000;
 
+type Held = { readonly key: string; readonly at: number };
+
 /**
- * Tells scans from typing, key by key. A scan is a burst (first to last key within 250 ms, no pause over 50 ms) of at
- * least six characters that ends with Enter and whose check character fits. Its keys never reach a field or a key of
- * the page. Everything else comes out again, in order, once.
+ * Tells scans from typing, key by key. A scan is a burst (first to last key in less than 250 ms) of at least six
+ * characters that ends with Enter and whose check character fits; its keys never reach a field or a key of the page.
+ * Everything else comes out again, in order, once. What could stand in a tag (capitals and digits) waits until a scan
+ * that begins with it would be over; a small letter, which only a scanner with Caps Lock on would send, waits no longer
+ * than the pause between two keys of a scanner, so that running text is not slowed.
  */
 export function scanReader(rules: ScanRules): ScanReader {
   const { check, prefix, gap = 50, least = 6 } = rules;
   const within = rules.within ?? (prefix === undefined ? 250 : PREFIXED_WITHIN);
-  let held: string[] = [];
-  let first = 0;
-  let last = 0;
+  let held: readonly Held[] = [];
 
-  const letGo = (): readonly string[] => {
-    const keys = held;
-    held = [];
+  /** Lets the first `count` keys go. */
+  const letGo = (count: number): readonly string[] => {
+    const keys = held.slice(0, count).map(({ key }) => key);
+    held = held.slice(count);
     return keys;
   };
-  const deadline = () =>
-    held.length === 0 ? null : prefix === undefined ? Math.min(last + gap, first + within) : first + within;
+  const tagShaped = () => prefix !== undefined || held.every(({ key }) => /[0-9A-Z]/.test(key));
+  const deadline = () => {
+    const [first, last] = [held[0], held.at(-1)];
+    if (!first || !last) return null;
+    return tagShaped() ? first.at + within : Math.min(last.at + gap, first.at + within);
+  };
+  /** How many keys are a person's by now. */
+  const over = (at: number): number => {
+    if (prefix !== undefined) return held[0] !== undefined && at >= held[0].at + within ? held.length : 0;
+    const last = held.at(-1);
+    if (last && !tagShaped() && at > last.at + gap) return held.length;
+    return held.filter((one) => at >= one.at + within).length;
+  };
+  /** Where the code begins among what is held, when Enter comes now: a key typed just before a scan is not part of it. */
+  const codeFrom = (at: number): number => {
+    const signs = prefix?.length ?? 0;
+    const starts = prefix === undefined ? held.map((_, from) => from) : [0];
+    const text = held.map(({ key }) => key).join('');
+    return (
+      starts.find((from) => {
+        const code = text.slice(from + signs);
+        return code.length >= least && at - (held[from]?.at ?? 0) < within && check(code);
+      }) ?? -1
+    );
+  };
 
   return {
     deadline,
-    late: letGo,
+    late: (at) => letGo(at === undefined ? held.length : over(at)),
     key: ({ key, at, plain }) => {
       if (MODIFIERS.has(key)) return { release: [], now: 'pass' };
-      const due = deadline();
-      const release = due !== null && at > due ? letGo() : [];
+      const release = letGo(over(at));
       if (plain && key === 'Enter') {
-        const code = held.join('').slice(prefix?.length ?? 0);
-        if (held.length > 0 && code.length >= least && at - first < within && check(code)) {
-          held = [];
-          return { release, now: 'take', code };
+        const from = codeFrom(at);
+        if (from >= 0) {
+          const before = letGo(from);
+          const code = letGo(held.length)
+            .join('')
+            .slice(prefix?.length ?? 0);
+          return { release: [...release, ...before], now: 'take', code };
         }
-        return { release: [...release, ...letGo()], now: 'pass' };
+        return { release: [...release, ...letGo(held.length)], now: 'pass' };
       }
       const starts = prefix === undefined ? key !== ' ' : key === prefix;
       if (!plain || [...key].length !== 1 || (held.length === 0 && !starts) || (prefix === undefined && key === ' ')) {
-        return { release: [...release, ...letGo()], now: 'pass' };
+        return { release: [...release, ...letGo(held.length)], now: 'pass' };
       }
-      if (held.length === 0) first = at;
-      held.push(key);
-      last = at;
+      held = [...held, { key, at }];
       return { release, now: 'hold' };
     },
   };

@@ -19,7 +19,17 @@ export function watchScans(window: Window, rules: ScanRules, onScan: (code: stri
   // A busy page may run the timer while keys that came in time still wait in line: they go first.
   const late = () => {
     if (inputWaits(window)) timer = setTimeout(late, 4);
-    else retype(reader.late(), target);
+    else {
+      retype(reader.late(performance.now()), target);
+      wait();
+    }
+  };
+  /** The hand goes elsewhere: what was typed stands where it was typed before that. */
+  const elsewhere = (event: Event) => {
+    if (!event.isTrusted) return;
+    clearTimeout(timer);
+    retype(reader.late(), target);
+    target = null;
   };
   const down = (event: KeyboardEvent) => {
     if (!event.isTrusted) return;
@@ -38,7 +48,7 @@ export function watchScans(window: Window, rules: ScanRules, onScan: (code: stri
       event.stopImmediatePropagation();
       silent.add(event.code);
     }
-    target = answer.now === 'hold' ? focused : null;
+    target = reader.deadline() === null ? null : focused;
     wait();
     if (answer.code !== undefined) onScan(answer.code);
   };
@@ -49,11 +59,13 @@ export function watchScans(window: Window, rules: ScanRules, onScan: (code: stri
   };
   window.addEventListener('keydown', down, true);
   window.addEventListener('keyup', up, true);
+  window.addEventListener('pointerdown', elsewhere, true);
   return () => {
     clearTimeout(timer);
     retype(reader.late(), target);
     window.removeEventListener('keydown', down, true);
     window.removeEventListener('keyup', up, true);
+    window.removeEventListener('pointerdown', elsewhere, true);
   };
 }
 
