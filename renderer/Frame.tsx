@@ -8,10 +8,12 @@ import type { Stage } from '../core/job/stage.ts';
 import { jobPath } from './jobPath.ts';
 import { FindField } from './kit/fields/FindField.tsx';
 import { Key } from './kit/keys/Key.tsx';
+import { CameraReader } from './kit/scan/CameraReader.tsx';
 import { useScan } from './kit/scan.ts';
 import { RoomShell } from './kit/shell/RoomShell.tsx';
 import { useWords } from './kit/words.tsx';
 import { useConnected } from './link/connection.ts';
+import { shopRead } from './link/reads.ts';
 import { ask, service } from './link/service.ts';
 import { roomLinks } from './roomLinks.ts';
 import { useWhoIsHere } from './whoIsHere.tsx';
@@ -37,18 +39,24 @@ export function Frame({ here, open, foot, touch = 'counter', onScan, onFreshTag,
   const go = useNavigate();
   const connected = useConnected();
   const [typed, setTyped] = useState('');
-  const [unknown, setUnknown] = useState<string | null>(null);
+  /** Why a tag that was read opens nothing, in words. */
+  const [unread, setUnread] = useState<string | null>(null);
+  const [camera, setCamera] = useState(false);
+  const shop = useQuery(shopRead());
   const hits = useQuery(ask.find.queryOptions({ input: { text: typed }, enabled: typed.trim() !== '' }));
   const openFound = (found: Found) => go(whereIs(found));
-  useScan({ check: isTag }, (code) => {
+  const read = (code: string) => {
     void service.byTag({ tag: code }).then((found) => {
       const tag = parseTag(code);
       const bound = found === null && tag !== undefined && onFreshTag?.(tag) === true;
-      setUnknown(found || bound ? null : code);
-      if (found && !onScan?.(found)) openFound(found);
+      const says = found?.is === 'void-tag' ? voidWords(found, t) : t('app.tag-unknown', { tag: code });
+      setUnread((found && found.is !== 'void-tag') || bound ? null : says);
+      if (found && found.is !== 'void-tag' && !onScan?.(found)) openFound(found);
     });
-  });
-  const notice = unknown !== null ? t('app.tag-unknown', { tag: unknown }) : connected ? undefined : t('app.lost');
+  };
+  const sign = shop.data?.settings?.scanSign;
+  useScan({ check: isTag, ...(sign !== undefined && { prefix: sign }) }, read);
+  const notice = unread ?? (connected ? undefined : t('app.lost'));
   return (
     <RoomShell
       here={here}
@@ -71,11 +79,15 @@ export function Frame({ here, open, foot, touch = 'counter', onScan, onFreshTag,
             }))}
             onChoose={(id) => {
               const found = hits.data?.find((one) => `${one.is}/${one.id}` === id);
-              if (found) openFound(found);
+              if (found?.is === 'void-tag') setUnread(voidWords(found, t));
+              else if (found) openFound(found);
               setTyped('');
             }}
             nothing={t('app.find-nothing')}
           />
+          <Key kind="link" onPress={() => setCamera(true)}>
+            {t('app.camera')}
+          </Key>
           <Key kind="link" onPress={change}>
             {staff.name}
           </Key>
@@ -83,9 +95,22 @@ export function Frame({ here, open, foot, touch = 'counter', onScan, onFreshTag,
       }
     >
       {children}
+      {camera && (
+        <CameraReader
+          check={isTag}
+          onCode={(code) => {
+            setCamera(false);
+            read(code);
+          }}
+          onClose={() => setCamera(false)}
+        />
+      )}
     </RoomShell>
   );
 }
+
+const voidWords = (found: Found, t: (key: string, facts?: Record<string, string>) => string): string =>
+  t(found.detail === '' ? 'app.tag-void-nothing' : 'app.tag-void', { tag: found.title, on: found.detail });
 
 /** Where a found thing is opened: a job at its present stage, a part on the wall, the rest at the counter. */
 function whereIs(found: Found): string {

@@ -59,6 +59,7 @@ const RULES: readonly Rule[] = [
       '@orpc/tanstack-query',
       '@internationalized/.*',
       'bwip-js',
+      'qr/decode.js',
       'date-fns',
       'zod',
       'source-sans',
