@@ -91,6 +91,8 @@ const NO_JOB: readonly CommandName[] = [
   'reservePart',
   'releasePart',
   'tagPart',
+  'tagMachine',
+  'voidTag',
   'takeBackLent',
   'useModel',
   'goBackToModel',

@@ -59,7 +59,7 @@ const RULES: readonly Rule[] = [
       '@orpc/tanstack-query',
       '@internationalized/.*',
       'bwip-js',
-      'qr/decode.js',
+      'qr',
       'date-fns',
       'zod',
       'source-sans',
