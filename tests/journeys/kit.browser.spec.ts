@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import AxeBuilder from '@axe-core/playwright';
 import { type Browser, chromium, expect, type Page, test } from '@playwright/test';
 import { chromiumPath, type Gallery, openGallery } from '../gallery/openGallery.ts';
+import { burst } from './scanHands.ts';
 
 /** The controls as a person uses them (keys, mouse, pen, scanner), on the gallery's pages of invented content. */
 test.describe.configure({ mode: 'default' });
@@ -28,17 +29,13 @@ function inGallery(what: string, show: string, use: (page: Page) => Promise<void
     await context.close();
   });
 }
-const scan = async (page: Page, code: string) => {
-  await page.keyboard.type(code, { delay: 3 });
-  await page.keyboard.press('Enter');
-};
 const scanned = (page: Page) => page.locator('[data-scanned]').getAttribute('data-scanned');
 const said = (page: Page) => page.locator('[data-said]').getAttribute('data-said');
 
 inGallery('a scan with the cursor in a field is heard and leaves the field as it was', 'keys', async (page) => {
   const name = page.getByLabel('Name', { exact: true });
   await name.click();
-  await scan(page, 'F6C6KA5');
+  await burst(page, 'F6C6KA5');
   await page.waitForTimeout(320);
   assert.equal(await name.inputValue(), 'Judith Amberley');
   assert.equal(await scanned(page), 'F6C6KA5');
@@ -54,7 +51,7 @@ inGallery('typing goes into the field whole, however fast, with what stands in n
 });
 inGallery('a scan over the outcomes presses none of them, a digit by hand does', 'bench', async (page) => {
   await page.getByRole('button', { name: /Both channels start/ }).focus();
-  await scan(page, '5MWH39J');
+  await burst(page, '5MWH39J');
   await page.waitForTimeout(320);
   assert.equal(await said(page), '');
   await page.keyboard.press('2', { delay: 80 });

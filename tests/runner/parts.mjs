@@ -31,27 +31,27 @@ const APART = ['house', 'published', 'faults', 'speed'].flatMap((name) => ['--ex
  * that fails ends the part. `KNOWNGOOD_LONG=1` in the environment asks faults and speed for their long form.
  */
 export const parts = [
-  tool('lint', 1, (files) => [['biome', 'check', ...(files.length > 0 ? files : ['.'])]]),
+  tool('lint', 0.5, (files) => [['biome', 'check', ...(files.length > 0 ? files : ['.'])]]),
   {
     ...tool('types', 1.5, () => [['tsc', '-p', '.', '--noEmit']]),
     // A change of compiler options can leave a stale answer in the build info.
     before: () => rmSync(inHouse('node_modules', '.cache', 'tsbuildinfo'), { force: true }),
   },
-  tool('unused', 1, () => [
+  tool('unused', 0.5, () => [
     // Once without the tests, so that code which only its own tests use is found; once with them, for the packages.
     ['knip', ...RULES, '--production', '--include', 'files,exports,types,unresolved,duplicates'],
     ['knip', ...RULES, '--include', 'dependencies,unlisted,binaries,unresolved'],
   ]),
-  vitest('house', 1, 'tests/house/'),
-  tool('build', 1, () => [['node', 'tests/runner/buildAnew.mjs']]),
-  vitest('unit', 4, undefined, APART),
-  vitest('published', 2, 'tests/published/'),
-  vitest('faults', 3, 'tests/faults/'),
+  vitest('house', 0.5, 'tests/house/'),
+  tool('build', 0.5, () => [['node', 'tests/runner/buildAnew.mjs']]),
+  vitest('unit', 7, undefined, APART),
+  vitest('published', 1, 'tests/published/'),
+  vitest('faults', 1.5, 'tests/faults/'),
   // The short form; the whole is `npm run speed:tracing`.
-  tool('speed', 2.5, () => [['node', 'tests/speed/tracing.ts', '--short', '--only', 'exact']]),
+  tool('speed', 2, () => [['node', 'tests/speed/tracing.ts', '--short', '--only', 'exact']]),
   {
     name: 'journeys',
-    seconds: 5 * 60,
+    seconds: 6 * 60,
     counts: 'playwright',
     folder: 'tests/journeys/',
     report: reportOf('journeys'),
