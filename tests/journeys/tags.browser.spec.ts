@@ -71,20 +71,20 @@ test('without a camera a picture of the tag is read, and the camera’s place sa
   await app.close();
 });
 
-test('forty scans in a field being typed in leave the typing whole, and none is lost', async () => {
+test('fifteen scans in a field being typed in leave the typing whole, and none is lost', async () => {
   test.setTimeout(120_000);
   const app = await openInBrowser();
   await setUpShop(app.page);
   const { page } = app;
   const field = page.getByRole('combobox').or(page.getByRole('searchbox')).first();
   await field.click();
-  for (let one = 0; one < 40; one += 1) {
+  for (let one = 0; one < 15; one += 1) {
     await page.keyboard.type('ab7 ', { delay: 60 });
     await page.waitForTimeout(300);
     await burst(page, 'K7R4TMX');
     await expect(page.getByText('No tag K7R4TMX was issued here.')).toBeVisible();
   }
   await page.waitForTimeout(320);
-  expect(await field.inputValue()).toBe('ab7 '.repeat(40));
+  expect(await field.inputValue()).toBe('ab7 '.repeat(15));
   await app.close();
 });

@@ -42,16 +42,16 @@ export const parts = [
     ['knip', ...RULES, '--production', '--include', 'files,exports,types,unresolved,duplicates'],
     ['knip', ...RULES, '--include', 'dependencies,unlisted,binaries,unresolved'],
   ]),
-  vitest('house', 0.5, 'tests/house/'),
+  vitest('house', 1, 'tests/house/'),
   tool('build', 0.5, () => [['node', 'tests/runner/buildAnew.mjs']]),
   vitest('unit', 7, undefined, APART),
   vitest('published', 1, 'tests/published/'),
-  vitest('faults', 1.5, 'tests/faults/'),
+  vitest('faults', 1, 'tests/faults/'),
   // The short form; the whole is `npm run speed:tracing`.
-  tool('speed', 2, () => [['node', 'tests/speed/tracing.ts', '--short', '--only', 'exact']]),
+  tool('speed', 1.5, () => [['node', 'tests/speed/tracing.ts', '--short', '--only', 'exact']]),
   {
     name: 'journeys',
-    seconds: 6 * 60,
+    seconds: 7.5 * 60,
     counts: 'playwright',
     folder: 'tests/journeys/',
     report: reportOf('journeys'),
@@ -62,7 +62,7 @@ export const parts = [
 ];
 
 /** What the set-up may take, packages and the Electron for tests included. With the parts: 25 minutes at most. */
-export const SET_UP_SECONDS = 4 * 60;
+export const SET_UP_SECONDS = 3 * 60;
 
 /**
  * Which parts to run, and which files in them.
