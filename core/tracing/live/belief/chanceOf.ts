@@ -1,4 +1,4 @@
-import { type Condition, STICKY } from './conditions.ts';
+import { type Condition, STICKY } from './condition.ts';
 
 /**
  * P(outcome | what shows at once). One fault: its own row. Several: the machine is normal only if none of them shows

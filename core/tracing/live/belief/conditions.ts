@@ -1,78 +1,10 @@
 import { type Assembly, assemblyOf, movesBefore } from '../assembly.ts';
 import { lookMask } from '../configuration.ts';
 import { maskOf } from '../model/circuits.ts';
-import type { LoggedStep } from '../types.ts';
-import { type FaultModel, GROUPS, type Step, type TracingCase } from '../types.ts';
+import type { FaultModel, LoggedStep, Step, TracingCase } from '../types.ts';
+import type { Condition } from './condition.ts';
+import { inPlace } from './inPlace.ts';
 import type { Prior } from './prior.ts';
-
-/** When a step is repeated as it was, a steady machine gives the same outcome again with this chance beyond the row's own (from memory). */
-export const STICKY = 0.95;
-
-/**
- * What one step in one configuration says, laid out per fault. `normal` and `seen` are P(normal outcome) and
- * P(outcome asked about) when that fault alone shows; index fault × 2, + 1 when it comes and goes.
- */
-export type Condition = {
-  readonly step: number;
-  readonly outcome: number;
-  /** Is the outcome asked about the normal one? */
-  readonly isNormal: boolean;
-  readonly normal: Float64Array;
-  readonly seen: Float64Array;
-  /** 1 where the fault is in circuit. */
-  readonly inCircuit: Uint8Array;
-  /** What a bad loaner that acts like this fault shows, whatever of the owner's is out. */
-  readonly badNormal: Float64Array;
-  readonly badSeen: Float64Array;
-  readonly nothingNormal: number;
-  readonly nothingSeen: number;
-  readonly oursNormal: number;
-  readonly oursSeen: number;
-  /** Chance of mending before and after the look. */
-  readonly mends: Float64Array;
-  readonly mendsAfter: Float64Array;
-  /** Chance that a fault of our own making appears before the look, and that the step undoes one. */
-  readonly oursComes: number;
-  readonly oursGoes: number;
-  /** Loaners in circuit: which of the case's loaners, and what each acts like when bad. */
-  readonly loaners: readonly { readonly loaner: number; readonly actsAs: number }[];
-  /** For a repeat in the same configuration: was the outcome the same as last time? */
-  readonly again: 'first' | 'same' | 'other';
-  readonly outcomes: number;
-};
-
-/** (1 − p)^starts · exp(−rate × hours): the chance that a fault that comes and goes stays away; 0 where none is needed. */
-function quietChance(step: Step, prior: Prior, f: number): number {
-  const rate = prior.rate[f];
-  if (!step.exposure || !rate) return 0;
-  const { starts, loadHours, idleHours } = step.exposure;
-  return (1 - rate.perStart) ** starts * Math.exp(-rate.perLoadHour * loadHours - rate.perIdleHour * idleHours);
-}
-
-/** Where a row follows from what the machine shows: mixed over the groups that this fault may be showing. */
-function mixed(model: FaultModel, prior: Prior, s: number, f: number): Float64Array {
-  const byGroup = model.byGroup[s];
-  const nothing = model.nothing[s] as Float64Array;
-  const shows = prior.shows[f];
-  if (!byGroup || !shows) return nothing;
-  const row = new Float64Array(nothing.length);
-  GROUPS.forEach((group, g) => {
-    for (let o = 0; o < row.length; o++)
-      row[o] = (row[o] as number) + (shows[g] as number) * (byGroup[group][o] as number);
-  });
-  return row;
-}
-
-/** 1 where a fault is in circuit for this step: not replaced, not unplugged, unless the step itself states what it shows. */
-export function circuitFlags(model: FaultModel, s: number, before: number, look: number): Uint8Array {
-  const onRig = model.steps[s]?.onRig;
-  return Uint8Array.from(model.faults, (fault, f) => {
-    if (fault.id === 'nothing-wrong') return 0;
-    const mask = model.faultMask[f] as number;
-    const listed = model.listed[s]?.[f] === 1 && !onRig && (mask & before) === 0;
-    return listed || (mask & look) === 0 ? 1 : 0;
-  });
-}
 
 /** Chance that what has to be opened now leaves a fault of our own. */
 function oursChance(assembly: Assembly, open: readonly string[], step: Step): number {
@@ -111,7 +43,7 @@ export function conditionsOf(
     const again = !last.has(key) ? 'first' : last.get(key) === entry.outcome ? 'same' : 'other';
     last.set(key, entry.outcome);
     conditions.push({
-      ...conditionOf(model, prior, s, outcome, circuitFlags(model, s, before, look)),
+      ...(inPlace(model, prior, s, before, look)[outcome] as Condition),
       oursComes,
       loaners: entry.loaners.flatMap((used) => {
         const bad = model.badLoaner[used.kind];
@@ -122,62 +54,6 @@ export function conditionsOf(
     entries.push(entry);
   });
   return { conditions, entries };
-}
-
-/** One step and outcome as a condition, nothing opened for it, first of its kind. */
-export function conditionOf(
-  model: FaultModel,
-  prior: Prior,
-  s: number,
-  outcome: number,
-  inCircuit: Uint8Array,
-): Condition {
-  const step = model.steps[s] as Step;
-  const n = step.normal;
-  const nothing = model.nothing[s] as Float64Array;
-  const ours = model.ours[s] as Float64Array;
-  const normal = new Float64Array(model.faults.length * 2);
-  const seen = new Float64Array(model.faults.length * 2);
-  const badNormal = new Float64Array(model.faults.length);
-  const badSeen = new Float64Array(model.faults.length);
-  const mends = new Float64Array(model.faults.length);
-  const mendsAfter = new Float64Array(model.faults.length);
-  const nothingNormal = nothing[n] as number;
-  const nothingSeen = nothing[outcome] as number;
-  model.faults.forEach((fault, f) => {
-    const row = model.rows[s]?.[f] ?? mixed(model, prior, s, f);
-    badNormal[f] = row[n] as number;
-    badSeen[f] = row[outcome] as number;
-    const quiet = inCircuit[f] === 1 ? quietChance(step, prior, f) : 1;
-    const shows = inCircuit[f] === 1 ? 1 : 0;
-    normal[f * 2] = shows * (row[n] as number) + (1 - shows) * nothingNormal;
-    seen[f * 2] = shows * (row[outcome] as number) + (1 - shows) * nothingSeen;
-    normal[f * 2 + 1] = (1 - quiet) * (row[n] as number) + quiet * nothingNormal;
-    seen[f * 2 + 1] = (1 - quiet) * (row[outcome] as number) + quiet * nothingSeen;
-    mends[f] = step.mends[fault.id] ?? 0;
-    mendsAfter[f] = step.mendsAfter[fault.id] ?? 0;
-  });
-  return {
-    step: s,
-    outcome,
-    isNormal: outcome === n,
-    normal,
-    seen,
-    inCircuit,
-    badNormal,
-    badSeen,
-    nothingNormal,
-    nothingSeen,
-    oursNormal: ours[n] as number,
-    oursSeen: ours[outcome] as number,
-    mends,
-    mendsAfter,
-    oursComes: 0,
-    oursGoes: step.mends['made-by-us'] ?? 0,
-    loaners: [],
-    again: 'first',
-    outcomes: step.outcomes.length,
-  };
 }
 
 /** The loaners of the log that could be bad, in order of first use. */

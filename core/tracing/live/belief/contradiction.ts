@@ -1,9 +1,10 @@
 import { prng } from '../../../labour/prng.ts';
 import type { Contradiction, FaultModel, TracingCase } from '../types.ts';
 import { massOf } from './belief.ts';
-import { type Condition, conditionOf } from './conditions.ts';
+import type { Condition } from './condition.ts';
 import { carry } from './filter.ts';
 import type { Hypothesis } from './hypotheses.ts';
+import { inPlace } from './inPlace.ts';
 import { outlook } from './outlook.ts';
 import type { Posterior } from './posterior.ts';
 
@@ -43,11 +44,8 @@ function bestOf(posterior: Posterior): Hypothesis | undefined {
 
 /** P(each outcome) of one logged step under a hypothesis that still stands, given what was before it. */
 function outcomeRow(model: FaultModel, posterior: Posterior, condition: Condition, best: Hypothesis): Float64Array {
-  const row = new Float64Array(condition.outcomes);
-  for (let o = 0; o < row.length; o++) {
-    const each = conditionOf(model, posterior.prior, condition.step, o, condition.inCircuit);
-    row[o] = outlook(best, best.second >= 0 ? 3 : 1, each);
-  }
+  const outcomes = inPlace(model, posterior.prior, condition.step, condition.before, condition.look);
+  const row = Float64Array.from(outcomes, (each) => outlook(best, best.second >= 0 ? 3 : 1, each));
   const sum = row.reduce((a, b) => a + b, 0);
   return row.map((p) => p / sum);
 }

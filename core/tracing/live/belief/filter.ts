@@ -1,5 +1,5 @@
 import { chanceOf, type Showing, show, showNothing } from './chanceOf.ts';
-import type { Condition } from './conditions.ts';
+import type { Condition } from './condition.ts';
 import type { Hypothesis } from './hypotheses.ts';
 
 /**
@@ -19,14 +19,19 @@ const shown: Showing = { count: 0, normal: 1, seen: 0, odd: 0, steady: true };
  * and opening may leave a fault of ours; after it, putting back may mend.
  */
 export function carry(hypothesis: Hypothesis, conditions: readonly Condition[], bad: number, into: Standing): Standing {
-  into.fill(0);
-  into[(hypothesis.first >= 0 ? FIRST : 0) | (hypothesis.second >= 0 ? SECOND : 0)] = 1;
-  for (const condition of conditions) step(hypothesis, condition, bad, into);
+  begin(hypothesis, into);
+  for (let k = 0; k < conditions.length; k++) carryOn(hypothesis, conditions[k] as Condition, bad, into);
   return into;
 }
 
+/** Before the log: all of the hypothesis is there, nothing of ours. */
+export function begin(hypothesis: Hypothesis, into: Standing): void {
+  into.fill(0);
+  into[(hypothesis.first >= 0 ? FIRST : 0) | (hypothesis.second >= 0 ? SECOND : 0)] = 1;
+}
+
 /** One step of `carry`. */
-function step(hypothesis: Hypothesis, condition: Condition, bad: number, standing: Standing): void {
+export function carryOn(hypothesis: Hypothesis, condition: Condition, bad: number, standing: Standing): void {
   const { first, second } = hypothesis;
   mend(standing, FIRST, condition.mends[first] as number);
   if (second >= 0) mend(standing, SECOND, condition.mends[second] as number);
@@ -45,9 +50,7 @@ function step(hypothesis: Hypothesis, condition: Condition, bad: number, standin
     if (secondIn && state & SECOND)
       show(shown, condition, condition.normal[b] as number, condition.seen[b] as number, hypothesis.secondMode === 0);
     if (state & OURS) show(shown, condition, condition.oursNormal, condition.oursSeen, true);
-    for (const { loaner, actsAs } of condition.loaners) {
-      if (bad & (1 << loaner)) showBad(condition, actsAs);
-    }
+    if (bad !== 0) showLoaners(condition, bad);
     standing[state] = p * chanceOf(condition, shown);
   }
   mend(standing, FIRST, condition.mendsAfter[first] as number);
@@ -55,8 +58,10 @@ function step(hypothesis: Hypothesis, condition: Condition, bad: number, standin
 }
 
 /** A bad loaner shows like the fault it acts as, whatever of the owner's is out. */
-function showBad(condition: Condition, actsAs: number): void {
-  show(shown, condition, condition.badNormal[actsAs] as number, condition.badSeen[actsAs] as number, true);
+function showLoaners(condition: Condition, bad: number): void {
+  for (const { loaner, actsAs } of condition.loaners)
+    if (bad & (1 << loaner))
+      show(shown, condition, condition.badNormal[actsAs] as number, condition.badSeen[actsAs] as number, true);
 }
 
 function mend(standing: Standing, bit: number, chance: number): void {

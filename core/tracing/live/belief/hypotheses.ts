@@ -14,15 +14,24 @@ export type Hypothesis = {
 /** Pairs less likely than this beforehand are dropped; their mass is shown. */
 const LEAST_PAIR = 1e-6;
 
+export type Hypotheses = { readonly list: readonly Hypothesis[]; readonly dropped: number };
+
+const known = new WeakMap<Prior, { single?: Hypotheses; pairs?: Hypotheses }>();
+
+/** As `listHypotheses`, made once per prior. */
+export function hypothesesOf(model: FaultModel, prior: Prior, pairs: boolean): Hypotheses {
+  const made = known.get(prior) ?? {};
+  known.set(prior, made);
+  const kind = pairs ? 'pairs' : 'single';
+  made[kind] ??= listHypotheses(model, prior, pairs);
+  return made[kind];
+}
+
 /**
  * All hypotheses: every fault alone in both modes; every pair with prior w_i·w_j·κ, listed pairs with their own chance
  * given the first, each fault of a pair in its likelier mode. Normalised over what is kept.
  */
-export function hypothesesOf(
-  model: FaultModel,
-  prior: Prior,
-  pairs: boolean,
-): { readonly list: readonly Hypothesis[]; readonly dropped: number } {
+function listHypotheses(model: FaultModel, prior: Prior, pairs: boolean): Hypotheses {
   const list: Hypothesis[] = [];
   const nothing = model.faultIndex.get('nothing-wrong') ?? -1;
   prior.weight.forEach((weight, f) => {

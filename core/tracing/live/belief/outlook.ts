@@ -1,5 +1,5 @@
 import { chanceOf, type Showing, show, showNothing } from './chanceOf.ts';
-import type { Condition } from './conditions.ts';
+import type { Condition } from './condition.ts';
 import type { Hypothesis } from './hypotheses.ts';
 
 const shown: Showing = { count: 0, normal: 1, seen: 0, odd: 0, steady: true };
@@ -9,6 +9,12 @@ const shown: Showing = { count: 0, normal: 1, seen: 0, odd: 0, steady: true };
  * 2 one of ours): the step may mend either before the look. The same sums as carrying it through the log, without its end.
  */
 export function outlook(hypothesis: Hypothesis, standing: number, condition: Condition): number {
+  if (hypothesis.second < 0 && (standing & 4) === 0 && condition.again === 'first') {
+    if ((standing & 1) === 0) return condition.nothingSeen;
+    const mend = condition.mends[hypothesis.first] as number;
+    const seen = condition.seen[hypothesis.first * 2 + hypothesis.firstMode] as number;
+    return mend === 0 ? seen : mend * condition.nothingSeen + (1 - mend) * seen;
+  }
   const first = (standing & 1) !== 0;
   const second = (standing & 2) !== 0;
   const ours = (standing & 4) !== 0;

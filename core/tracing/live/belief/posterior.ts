@@ -1,6 +1,7 @@
 import type { FaultModel, LoggedStep, TracingCase } from '../types.ts';
-import { type Condition, conditionsOf, loanerIds } from './conditions.ts';
-import { carry } from './filter.ts';
+import type { Condition } from './condition.ts';
+import { conditionsOf, loanerIds } from './conditions.ts';
+import { begin, carryOn } from './filter.ts';
 import { type Hypothesis, hypothesesOf } from './hypotheses.ts';
 import { type Prior, priorOf } from './prior.ts';
 
@@ -32,25 +33,10 @@ export function posteriorOf(model: FaultModel, tracing: TracingCase, pairs = tru
   const chances = ids.map((id) => badChance(model, tracing, id));
   const standing = new Float64Array(list.length * 8);
   const bad = new Float64Array(ids.length);
-  const into = new Float64Array(8);
-  let total = 0;
-  for (let flags = 0; flags < 1 << ids.length; flags++) {
-    if (ones(flags) > 2) continue;
-    const weight = chances.reduce((p, chance, at) => p * (flags & (1 << at) ? chance : 1 - chance), 1);
-    let mass = 0;
-    list.forEach((hypothesis, h) => {
-      carry(hypothesis, conditions, flags, into);
-      for (let state = 0; state < 8; state++) {
-        const p = weight * hypothesis.prior * (into[state] as number);
-        standing[h * 8 + state] = (standing[h * 8 + state] as number) + p;
-        mass += p;
-      }
-    });
-    ids.forEach((_, at) => {
-      if (flags & (1 << at)) bad[at] = (bad[at] as number) + mass;
-    });
-    total += mass;
-  }
+  const flags = flagSets(chances);
+  const total = weigh(list, conditions, flags, standing, (set, mass) => {
+    for (let at = 0; at < ids.length; at++) if (set & (1 << at)) bad[at] = (bad[at] as number) + mass;
+  });
   if (total > 0) for (let at = 0; at < standing.length; at++) standing[at] = (standing[at] as number) / total;
   return {
     prior,
@@ -62,6 +48,52 @@ export function posteriorOf(model: FaultModel, tracing: TracingCase, pairs = tru
     conditions,
     entries,
   };
+}
+
+type FlagSet = { readonly bad: number; readonly weight: number };
+
+/** Which of the loaners may be bad at once, at most two, with the chance of exactly these. */
+function flagSets(chances: readonly number[]): readonly FlagSet[] {
+  const sets: FlagSet[] = [];
+  for (let bad = 0; bad < 1 << chances.length; bad++) {
+    if (ones(bad) > 2) continue;
+    sets.push({ bad, weight: chances.reduce((p, chance, at) => p * (bad & (1 << at) ? chance : 1 - chance), 1) });
+  }
+  return sets;
+}
+
+/** Sums P(log, hypothesis, standing) over the flag sets into `standing`; what comes before the first loaner is carried once. */
+function weigh(
+  list: readonly Hypothesis[],
+  conditions: readonly Condition[],
+  flags: readonly FlagSet[],
+  standing: Float64Array,
+  tell: (bad: number, mass: number) => void,
+): number {
+  const firstLoaner = conditions.findIndex((condition) => condition.loaners.length > 0);
+  const split = firstLoaner < 0 ? conditions.length : firstLoaner;
+  const before = new Float64Array(8);
+  const into = new Float64Array(8);
+  let total = 0;
+  for (let h = 0; h < list.length; h++) {
+    const hypothesis = list[h] as Hypothesis;
+    begin(hypothesis, before);
+    for (let k = 0; k < split; k++) carryOn(hypothesis, conditions[k] as Condition, 0, before);
+    for (let at = 0; at < flags.length; at++) {
+      const { bad, weight } = flags[at] as FlagSet;
+      into.set(before);
+      for (let k = split; k < conditions.length; k++) carryOn(hypothesis, conditions[k] as Condition, bad, into);
+      let mass = 0;
+      for (let state = 0; state < 8; state++) {
+        const p = weight * hypothesis.prior * (into[state] as number);
+        standing[h * 8 + state] = (standing[h * 8 + state] as number) + p;
+        mass += p;
+      }
+      if (bad !== 0) tell(bad, mass);
+      total += mass;
+    }
+  }
+  return total;
 }
 
 /** How likely a loaner was bad before it was used here: by the standing it had at its first use. */

@@ -16,17 +16,34 @@ export type Prior = {
   readonly shows: readonly Float64Array[];
 };
 
+const known = new WeakMap<FaultModel, Map<string, Prior>>();
+/** So many priors are kept per model: more cases than a shop has on its benches in a day. */
+const MOST_KEPT = 64;
+
+/** As `makePrior`; what was told, seen and stands in the machine is asked once. */
+export function priorOf(model: FaultModel, tracing: TracingCase): Prior {
+  const kept = known.get(model) ?? new Map<string, Prior>();
+  known.set(model, kept);
+  const out = watchMask(model, tracing);
+  const key = JSON.stringify([tracing.told, tracing.seen, tracing.machine, out]);
+  const before = kept.get(key);
+  if (before) return before;
+  const made = makePrior(model, tracing, out);
+  if (kept.size >= MOST_KEPT) kept.clear();
+  kept.set(key, made);
+  return made;
+}
+
 /**
  * The prior of every fault: pseudo-weights of the groups that were told (and, softened, of those they are confused
  * with) and seen, times what changed last and "only when", times how well "how often" suits a steady fault.
  */
-export function priorOf(model: FaultModel, tracing: TracingCase): Prior {
+function makePrior(model: FaultModel, tracing: TracingCase, out: number): Prior {
   const told = readGroups(model, tracing.told.symptoms);
   const seen = readGroups(model, tracing.seen);
   const byTold = Float64Array.from(GROUPS, (group) => toldWeight(model, told, group));
   const bySeen = Float64Array.from(GROUPS, (group) => seenWeight(model, seen, group));
   const ifOut = seen.length === 0 || seen.includes('NF') ? 1 : model.seenWrong;
-  const out = watchMask(model, tracing);
   const often = model.often.filter((each) => tracing.told.often.includes(each.id));
   const now = seen.length > 0 ? seen : told;
   const fitful = now.length > 0 && now.every((group) => model.nowAndThen.groups.includes(group));

@@ -1,7 +1,7 @@
 import type { Step as PlanStep, Problem } from '../../plan/problem.ts';
 import { assemblyOf, closesOf, opensOf } from '../assembly.ts';
-import { circuitFlags, conditionOf } from '../belief/conditions.ts';
 import type { Hypothesis } from '../belief/hypotheses.ts';
+import { inPlace } from '../belief/inPlace.ts';
 import { outlook } from '../belief/outlook.ts';
 import type { Posterior } from '../belief/posterior.ts';
 import { lookMask, suspectMask } from '../configuration.ts';
@@ -137,8 +137,7 @@ function planStep(
 ): PlanStep {
   const s = model.stepIndex.get(step.id) as number;
   const { before, look } = lookMask(model, tracing.log, step);
-  const flags = circuitFlags(model, s, before, look);
-  const conditions = step.outcomes.map((_, outcome) => conditionOf(model, posterior.prior, s, outcome, flags));
+  const conditions = inPlace(model, posterior.prior, s, before, look);
   const chance = step.outcomes.map(() => new Float64Array(ways.length));
   ways.forEach((way, w) => {
     let sum = 0;

@@ -1,5 +1,5 @@
 import type { Prng } from '../../../../core/labour/prng.ts';
-import { circuitFlags, conditionOf } from '../../../../core/tracing/live/belief/conditions.ts';
+import { inPlace } from '../../../../core/tracing/live/belief/inPlace.ts';
 import { outlook } from '../../../../core/tracing/live/belief/outlook.ts';
 import { type Prior, priorOf } from '../../../../core/tracing/live/belief/prior.ts';
 import { lookMask } from '../../../../core/tracing/live/configuration.ts';
@@ -41,7 +41,8 @@ export class SimulatedMachine {
     const step = this.#truth.steps[s];
     if (!step) throw new Error(stepId);
     const { before, look } = lookMask(this.#truth, tracing.log, step);
-    const flags = circuitFlags(this.#truth, s, before, look);
+    const conditions = inPlace(this.#truth, this.#prior, s, before, look);
+    const mends = new Float64Array(this.#truth.faults.length);
     if (this.#there && this.#chance.next() < (step.mends[this.id] ?? 0)) this.#there = false;
     for (const harm of step.harm)
       if (this.#there && harm.fault === this.id && this.#chance.next() < harm.chance) this.hurt += 1;
@@ -49,9 +50,8 @@ export class SimulatedMachine {
     let left = this.#chance.next();
     let outcome = 0;
     for (; outcome < step.outcomes.length - 1; outcome++) {
-      const condition = conditionOf(this.#truth, this.#prior, s, outcome, flags);
-      condition.mends.fill(0);
-      left -= outlook(hypothesis, this.#there ? 1 : 0, condition);
+      const condition = conditions[outcome];
+      if (condition) left -= outlook(hypothesis, this.#there ? 1 : 0, { ...condition, mends });
       if (left < 0) break;
     }
     if (this.#there && this.#chance.next() < (step.mendsAfter[this.id] ?? 0)) this.#there = false;
