@@ -1,0 +1,120 @@
+import { type FaultModel, GROUPS, type Step } from '../types.ts';
+import type { Condition } from './condition.ts';
+import type { Prior } from './prior.ts';
+
+type Kept = { readonly before: number; readonly look: number; readonly conditions: readonly Condition[] };
+
+const known = new WeakMap<Prior, Kept[][]>();
+
+/**
+ * One step in one configuration, each of its outcomes as a condition: nothing opened for it, first of its kind.
+ * `before` and `look`: what is out of circuit, see `lookMask`. Laid out once per prior and configuration.
+ */
+export function inPlace(
+  model: FaultModel,
+  prior: Prior,
+  s: number,
+  before: number,
+  look: number,
+): readonly Condition[] {
+  const steps = known.get(prior) ?? model.steps.map(() => []);
+  known.set(prior, steps);
+  const kept = steps[s] as Kept[];
+  const found = kept.find((one) => one.before === before && one.look === look);
+  if (found) return found.conditions;
+  const conditions = layOut(model, prior, s, before, look);
+  kept.push({ before, look, conditions });
+  return conditions;
+}
+
+/** 1 where a fault is in circuit for this step: not replaced, not unplugged, unless the step itself states what it shows. */
+function circuitFlags(model: FaultModel, s: number, before: number, look: number): Uint8Array {
+  const onRig = model.steps[s]?.onRig;
+  return Uint8Array.from(model.faults, (fault, f) => {
+    if (fault.id === 'nothing-wrong') return 0;
+    const mask = model.faultMask[f] as number;
+    const listed = model.listed[s]?.[f] === 1 && !onRig && (mask & before) === 0;
+    return listed || (mask & look) === 0 ? 1 : 0;
+  });
+}
+
+function layOut(model: FaultModel, prior: Prior, s: number, before: number, look: number): readonly Condition[] {
+  const inCircuit = circuitFlags(model, s, before, look);
+  const step = model.steps[s] as Step;
+  const nothing = model.nothing[s] as Float64Array;
+  const ours = model.ours[s] as Float64Array;
+  const n = step.normal;
+  const faults = model.faults.length;
+  const seen = step.outcomes.map(() => new Float64Array(faults * 2));
+  const bad = step.outcomes.map(() => new Float64Array(faults));
+  for (let f = 0; f < faults; f++) {
+    const row = model.rows[s]?.[f] ?? mixed(model, prior, s, f);
+    const shows = inCircuit[f] === 1 ? 1 : 0;
+    const quiet = shows === 1 ? quietChance(step, prior, f) : 1;
+    for (let o = 0; o < nothing.length; o++) {
+      const own = row[o] as number;
+      const sound = nothing[o] as number;
+      (bad[o] as Float64Array)[f] = own;
+      (seen[o] as Float64Array)[f * 2] = shows === 1 ? own : sound;
+      (seen[o] as Float64Array)[f * 2 + 1] = (1 - quiet) * own + quiet * sound;
+    }
+  }
+  const mends = perFault(model, step.mends);
+  const mendsAfter = perFault(model, step.mendsAfter);
+  return step.outcomes.map((_, outcome) => ({
+    step: s,
+    before,
+    look,
+    outcome,
+    isNormal: outcome === n,
+    normal: seen[n] as Float64Array,
+    seen: seen[outcome] as Float64Array,
+    inCircuit,
+    badNormal: bad[n] as Float64Array,
+    badSeen: bad[outcome] as Float64Array,
+    nothingNormal: nothing[n] as number,
+    nothingSeen: nothing[outcome] as number,
+    oursNormal: ours[n] as number,
+    oursSeen: ours[outcome] as number,
+    mends,
+    mendsAfter,
+    oursComes: 0,
+    oursGoes: step.mends['made-by-us'] ?? 0,
+    loaners: [],
+    again: 'first' as const,
+    outcomes: step.outcomes.length,
+  }));
+}
+
+const chances = new WeakMap<FaultModel, WeakMap<object, Float64Array>>();
+
+/** A table by fault id as a row over the model's faults. */
+function perFault(model: FaultModel, table: { readonly [fault: string]: number }): Float64Array {
+  const tables = chances.get(model) ?? new WeakMap<object, Float64Array>();
+  chances.set(model, tables);
+  const laid = tables.get(table) ?? Float64Array.from(model.faults, (fault) => table[fault.id] ?? 0);
+  tables.set(table, laid);
+  return laid;
+}
+
+/** (1 − p)^starts · exp(−rate × hours): the chance that a fault that comes and goes stays away; 0 where none is needed. */
+function quietChance(step: Step, prior: Prior, f: number): number {
+  const rate = prior.rate[f];
+  if (!step.exposure || !rate) return 0;
+  const { starts, loadHours, idleHours } = step.exposure;
+  return (1 - rate.perStart) ** starts * Math.exp(-rate.perLoadHour * loadHours - rate.perIdleHour * idleHours);
+}
+
+/** Where a row follows from what the machine shows: mixed over the groups that this fault may be showing. */
+function mixed(model: FaultModel, prior: Prior, s: number, f: number): Float64Array {
+  const byGroup = model.byGroup[s];
+  const nothing = model.nothing[s] as Float64Array;
+  const shows = prior.shows[f];
+  if (!byGroup || !shows) return nothing;
+  const row = new Float64Array(nothing.length);
+  GROUPS.forEach((group, g) => {
+    for (let o = 0; o < row.length; o++)
+      row[o] = (row[o] as number) + (shows[g] as number) * (byGroup[group][o] as number);
+  });
+  return row;
+}
