@@ -94,9 +94,9 @@ export class LineBase implements Base {
   readonly #line: RatioLine;
   readonly #effort: Effort;
 
-  constructor(bench: Bench, effort: Effort) {
+  constructor(bench: Bench, effort: Effort, leftOver?: number) {
     this.#bench = bench;
-    this.#line = new RatioLine(bench);
+    this.#line = new RatioLine(bench, leftOver);
     this.#effort = effort;
   }
 

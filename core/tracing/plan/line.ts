@@ -4,6 +4,8 @@ import { Sight } from './sight.ts';
 
 /** What is left below this share of the belief is charged as handed over instead of being followed further. */
 const LEFT_OVER = 1e-7;
+/** The same on a live bench, where an answer has to come at once: a tenth of a percent of what handing over costs. */
+export const LIVE_LEFT_OVER = 1e-3;
 
 /**
  * The minutes of going on by p/c without looking at which outcome a step had unless it cures: one line of steps,
@@ -20,8 +22,11 @@ export class RatioLine {
   readonly #charges: Float64Array;
   readonly #masses: Float64Array;
 
-  constructor(bench: Bench) {
+  readonly #leftOver: number;
+
+  constructor(bench: Bench, leftOver = LEFT_OVER) {
     this.#bench = bench;
+    this.#leftOver = leftOver;
     this.#chooser = new RatioChooser(bench);
     this.#sight = new Sight(bench);
     this.#belief = new Float64Array(bench.faultCount);
@@ -46,7 +51,7 @@ export class RatioLine {
     let left = mass;
     let at = arrangement;
     let length = 0;
-    while (left > mass * LEFT_OVER && length < stepCount) {
+    while (left > mass * this.#leftOver && length < stepCount) {
       const step = this.#chooser.first(at, this.#sight, left, this.#done);
       if (step < 0) break;
       const move = arrangements.move(at, step);

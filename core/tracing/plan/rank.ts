@@ -2,8 +2,12 @@ import { LineBase } from './base.ts';
 import { type Bench, massOf } from './bench.ts';
 import { chanceOf, easiestStep, minutesNow } from './easiest.ts';
 import { type Cancel, Effort } from './effort.ts';
+import { LIVE_LEFT_OVER } from './line.ts';
 import { LookAhead } from './lookAhead.ts';
 import type { Stand } from './stand.ts';
+
+/** Steps looked into at the second level. */
+const SHORTLIST = 8;
 
 /** One outcome of a step, seen from now. */
 export type RankedOutcome = {
@@ -55,8 +59,8 @@ export class StepRanker {
   /** `depth` 1 answers in a few milliseconds, 2 is the full look-ahead; `signal` gives up with `Halt`. */
   constructor(bench: Bench, depth: 1 | 2 = 2, signal?: Cancel) {
     this.#bench = bench;
-    this.#base = new LineBase(bench, new Effort(signal));
-    this.#lookAhead = new LookAhead(bench, this.#base, { depth, shortlist: 16 });
+    this.#base = new LineBase(bench, new Effort(signal), LIVE_LEFT_OVER);
+    this.#lookAhead = new LookAhead(bench, this.#base, { depth, shortlist: SHORTLIST, bounded: true });
   }
 
   /** The answer at once: the step with the best p/c, or -1 when no step left can cure. */
@@ -70,6 +74,10 @@ export class StepRanker {
     const closing = bench.arrangements.closingAll(stand.arrangement);
     const best = this.#lookAhead.choose(stand);
     const { values, oneStep } = this.#lookAhead;
+    const easiest = easiestStep(bench, stand);
+    // What is spared against it is said to the technician: by the same look ahead, even where that was given up.
+    if (this.#lookAhead.depth === 2 && easiest >= 0 && Number.isNaN(values[easiest] as number))
+      values[easiest] = this.#lookAhead.lookInto(stand, easiest);
     const worth = (s: number): number => {
       const looked = values[s] as number;
       return (Number.isNaN(looked) ? (oneStep[s] as number) : looked) / mass + closing;
@@ -85,7 +93,6 @@ export class StepRanker {
     steps.sort((a, b) => place(a) - place(b) || a.step - b.step);
     const stopping = bench.problem.handOver + closing;
     const expectedMinutes = best < 0 ? stopping : worth(best);
-    const easiest = easiestStep(bench, stand);
     return {
       best,
       ratio: this.interim(stand),

@@ -31,7 +31,7 @@ describe('ranking the steps of a live bench', () => {
       const bench = layOut(read(randomProblem(seed, { ...MIX, extras: 0 })));
       const ranker = new StepRanker(bench, 2);
       const stand = startOf(bench);
-      for (const { step, minutesNow, expectedMinutes } of ranker.rank(stand).steps) {
+      for (const { step, minutesNow, expectedMinutes, lookedAhead } of ranker.rank(stand).steps) {
         const after = bench.arrangements.move(0, step).to;
         const outcomes = ranker.outcomesOf(stand, step);
         expect(outcomes.reduce((sum, { chance }) => sum + chance, 0)).toBeCloseTo(1, 12);
@@ -39,7 +39,9 @@ describe('ranking the steps of a live bench', () => {
         const later =
           outcomes.reduce((sum, { chance, minutesAfter }) => sum + chance * minutesAfter, 0) +
           cured.reduce((sum, { chance }) => sum + chance * bench.arrangements.closingAll(after), 0);
-        expect(minutesNow + later, `seed ${seed}, step ${step}`).toBeCloseTo(expectedMinutes, 9);
+        // Two steps ahead it is just that; a step given up, as it cannot be the best, keeps a figure from above.
+        if (lookedAhead === 2) expect(minutesNow + later, `seed ${seed}, step ${step}`).toBeCloseTo(expectedMinutes, 9);
+        else expect(minutesNow + later, `seed ${seed}, step ${step}`).toBeLessThanOrEqual(expectedMinutes + 1e-9);
       }
     }
   });
