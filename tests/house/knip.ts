@@ -14,10 +14,6 @@ export const AWAITED: Readonly<Record<string, string>> = {
     'The list itself is the check: it does not compile with a kind missing, and the lifts are held to it.',
   'core/tracing/live/configuration.ts':
     'leftOutAfter says what is out after a step where no ledger is at hand: the checks of the engine.',
-  'core/readings/compareDrives.ts': 'Proving compares drives before and after by it.',
-  'core/readings/proofs.ts': 'Proving holds readings against limits by it.',
-  'core/readings/runFigures.ts': 'Proving reads the figures of a memory pass and a load run by it.',
-  'core/readings/share.ts': 'Proving and the Counter share what a machine says of itself by it.',
   'renderer/kit/icons.tsx': 'ICON_NAMES lets the gallery show every icon.',
   'renderer/kit/plot/CalibrationPlot.tsx': 'Reckoning draws said against done with it.',
   'renderer/kit/plot/IntervalRows.tsx': 'Kept and Reckoning draw shares with their intervals with it.',
