@@ -17,12 +17,12 @@ export function readLspci(text: string): Contribution {
     const rest = line.slice(line.indexOf(' ') + 1, LONGEST_LINE);
     const colon = rest.indexOf(': ');
     if (colon < 0) return [];
-    const kind = squeezed(rest.slice(0, colon).replace(/\s*\[[0-9a-f]{4}\]/i, ''));
+    const kind = squeezed(rest.slice(0, colon).replace(/\[[0-9a-f]{4}\]/i, ''));
     const name = valueIn(
       rest
         .slice(colon + 2)
-        .replace(/\s*\((?:rev|prog-if) [^()]*\)/g, '')
-        .replace(/\s*\[[0-9a-f]{4}:[0-9a-f]{4}\]/i, ''),
+        .replace(/\((?:rev|prog-if) [^()]*\)/g, '')
+        .replace(/\[[0-9a-f]{4}:[0-9a-f]{4}\]/i, ''),
     );
     return CARD.test(kind) && name !== null ? [{ kind, name }] : [];
   });
