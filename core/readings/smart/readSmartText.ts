@@ -94,7 +94,7 @@ const LONGEST_LINE = 500;
 
 function addField(fields: Map<string, string>, line: string): void {
   const scsi =
-    /^\s*(number of hours powered up) = (.*)$/.exec(line) ?? /^(Accumulated power on time), (.*)$/.exec(line);
+    /^\s*(number of hours powered up) = (.*)$/.exec(line) ?? /^\s*(Accumulated power on time), (.*)$/.exec(line);
   const colon = line.indexOf(':');
   if (!scsi && (colon < 2 || colon > 60)) return;
   const name = scsi ? (scsi[1] ?? '') : squeezed(line.slice(0, colon));
