@@ -12,6 +12,16 @@ export function retype(keys: readonly string[], target: Element | null): void {
   }
 }
 
+/** Takes back text that `retype` has just written before the cursor; nothing else is touched. */
+export function untype(text: string, target: Element | null): void {
+  if (!(target instanceof HTMLTextAreaElement || target instanceof HTMLInputElement) || !takesText(target)) return;
+  const end = target.selectionStart;
+  if (target.ownerDocument.activeElement !== target || end === null) return;
+  if (target.value.slice(end - text.length, end) !== text) return;
+  target.setSelectionRange(end - text.length, end);
+  target.ownerDocument.execCommand('delete');
+}
+
 const TEXT_TYPES = new Set([
   'text',
   'search',

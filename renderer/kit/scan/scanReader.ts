@@ -25,13 +25,18 @@ export type ScanAnswer = {
   readonly now: 'hold' | 'pass' | 'take';
   /** The code that was scanned, when `now` is `take`. */
   readonly code?: string;
+  /** What the clock let go although it was part of that scan, whose later keys came in late: to be taken back. */
+  readonly recall?: string;
 };
 export type ScanReader = {
   /** One key, in order of time. */
   readonly key: (key: ScanKey) => ScanAnswer;
   /** When held keys are a person's if nothing follows; null when none is held. */
   readonly deadline: () => number | null;
-  /** The keys that no scan can begin with any more at this time; all that are held, when no time is given. */
+  /**
+   * The keys that no scan can begin with any more at this time; all that are held, when no time is given. A busy
+   * machine may still bring a key that was pressed before: `recall` then says what was let go too early.
+   */
   readonly late: (at?: number) => readonly string[];
 };
 
@@ -39,6 +44,8 @@ const MODIFIERS = new Set(['Shift', 'CapsLock']);
 const PREFIXED_WITHIN = 1000;
 
 type Held = { readonly key: string; readonly at: number };
+
+const textOf = (run: readonly Held[]): string => run.map(({ key }) => key).join('');
 
 /**
  * Tells scans from typing, key by key. A scan is a burst (first to last key in less than 250 ms) of at least six
@@ -51,6 +58,8 @@ export function scanReader(rules: ScanRules): ScanReader {
   const { check, prefix, gap = 50, least = 6 } = rules;
   const within = rules.within ?? (prefix === undefined ? 250 : PREFIXED_WITHIN);
   let held: readonly Held[] = [];
+  /** Let go by the clock, and young enough to be the beginning of a scan whose next key is under way. */
+  let gone: readonly Held[] = [];
 
   /** Lets the first `count` keys go. */
   const letGo = (count: number): readonly string[] => {
@@ -71,38 +80,51 @@ export function scanReader(rules: ScanRules): ScanReader {
     if (last && !tagShaped() && at > last.at + gap) return held.length;
     return held.filter((one) => at >= one.at + within).length;
   };
-  /** Where the code begins among what is held, when Enter comes now: a key typed just before a scan is not part of it. */
-  const codeFrom = (at: number): number => {
+  /** Where the code begins in this run of keys, when Enter comes now: a key typed just before a scan is not part of it. */
+  const codeFrom = (run: readonly Held[], at: number): number => {
     const signs = prefix?.length ?? 0;
-    const starts = prefix === undefined ? held.map((_, from) => from) : [0];
-    const text = held.map(({ key }) => key).join('');
+    const starts = prefix === undefined ? run.map((_, from) => from) : [0];
+    const text = textOf(run);
     return (
       starts.find((from) => {
         const code = text.slice(from + signs);
-        return code.length >= least && at - (held[from]?.at ?? 0) < within && check(code);
+        return code.length >= least && at - (run[from]?.at ?? 0) < within && check(code);
       }) ?? -1
     );
+  };
+  /** The end of a scan, if Enter is one now. */
+  const taken = (at: number, release: readonly string[]): ScanAnswer | null => {
+    const early = gone.filter((one) => at < one.at + within);
+    const run = [...early, ...held];
+    const from = codeFrom(run, at);
+    if (from < 0) return null;
+    const before = letGo(Math.max(0, from - early.length));
+    held = [];
+    const recall = textOf(early.slice(from));
+    const code = textOf(run.slice(from)).slice(prefix?.length ?? 0);
+    return { release: [...release, ...before], now: 'take', code, ...(recall !== '' && { recall }) };
   };
 
   return {
     deadline,
-    late: (at) => letGo(at === undefined ? held.length : over(at)),
+    late: (at) => {
+      const count = at === undefined ? held.length : over(at);
+      gone = at === undefined ? [] : [...gone, ...held.slice(0, count)];
+      return letGo(count);
+    },
     key: ({ key, at, plain }) => {
       if (MODIFIERS.has(key)) return { release: [], now: 'pass' };
       const release = letGo(over(at));
-      if (plain && key === 'Enter') {
-        const from = codeFrom(at);
-        if (from >= 0) {
-          const before = letGo(from);
-          const code = letGo(held.length)
-            .join('')
-            .slice(prefix?.length ?? 0);
-          return { release: [...release, ...before], now: 'take', code };
-        }
-        return { release: [...release, ...letGo(held.length)], now: 'pass' };
+      if (release.length > 0) gone = [];
+      const scan = plain && key === 'Enter' ? taken(at, release) : null;
+      if (scan) {
+        gone = [];
+        return scan;
       }
       const starts = prefix === undefined ? key !== ' ' : key === prefix;
-      if (!plain || [...key].length !== 1 || (held.length === 0 && !starts) || (prefix === undefined && key === ' ')) {
+      const begun = held.length > 0 || gone.some((one) => at < one.at + within);
+      if (!plain || [...key].length !== 1 || (!begun && !starts) || (prefix === undefined && key === ' ')) {
+        gone = [];
         return { release: [...release, ...letGo(held.length)], now: 'pass' };
       }
       held = [...held, { key, at }];

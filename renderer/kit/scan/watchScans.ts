@@ -1,4 +1,4 @@
-import { retype } from './retype.ts';
+import { retype, untype } from './retype.ts';
 import { type ScanRules, scanReader } from './scanReader.ts';
 
 /**
@@ -10,6 +10,7 @@ export function watchScans(window: Window, rules: ScanRules, onScan: (code: stri
   const silent = new Set<string>();
   let timer: ReturnType<typeof setTimeout> | undefined;
   let target: Element | null = null;
+  let typedInto: Element | null = null;
 
   const wait = () => {
     clearTimeout(timer);
@@ -20,6 +21,7 @@ export function watchScans(window: Window, rules: ScanRules, onScan: (code: stri
   const late = () => {
     if (inputWaits(window)) timer = setTimeout(late, 4);
     else {
+      typedInto = target;
       retype(reader.late(performance.now()), target);
       wait();
     }
@@ -50,6 +52,7 @@ export function watchScans(window: Window, rules: ScanRules, onScan: (code: stri
     }
     target = reader.deadline() === null ? null : focused;
     wait();
+    if (answer.recall !== undefined) untype(answer.recall, typedInto);
     if (answer.code !== undefined) onScan(answer.code);
   };
   const up = (event: KeyboardEvent) => {
