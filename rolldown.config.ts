@@ -11,6 +11,11 @@ export default defineConfig([
     output: { file: 'dist/service.mjs', format: 'esm' },
   },
   {
+    input: 'electron/service/computing/thread.ts',
+    platform: 'node',
+    output: { file: 'dist/computing.mjs', format: 'esm' },
+  },
+  {
     input: 'electron/main/main.ts',
     platform: 'node',
     external: ['electron'],

@@ -22,14 +22,18 @@ type Rates = {
   readonly parts: { readonly [kind: string]: number };
 };
 
-export type EstimateRequest = {
-  readonly model: FaultModel;
+/** What an estimate is asked of, but for the shop's fault model. */
+export type EstimateAsked = {
   readonly case: TracingCase;
   readonly work: readonly WorkTask[];
   readonly rates: Rates;
   readonly seed: number;
   readonly paths: number;
   readonly policy: 'ratio';
+};
+
+export type EstimateRequest = EstimateAsked & {
+  readonly model: FaultModel;
   /** Asked now and then; true ends the estimate. */
   readonly cancelled?: () => boolean;
 };

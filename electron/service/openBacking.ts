@@ -31,7 +31,10 @@ export async function openBacking({ data }: { readonly data: string }): Promise<
     backing: {
       router: createRouter({ shop, drafts: openDrafts(shop, join(data, 'drafts.json')), tools, engine, clock }),
       sealHeads: async () => void (await shop.sealHeads()),
-      close: shop.close,
+      close: async () => {
+        await engine.end();
+        await shop.close();
+      },
     },
   };
 }

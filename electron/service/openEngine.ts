@@ -1,14 +1,26 @@
 import labour from '../../assets/labour/work.json' with { type: 'json' };
-import { estimate } from '../../core/labour/estimate.ts';
+import type { Shop } from '../../core/job/shop.ts';
 import type { WorkTask } from '../../core/labour/types.ts';
 import { liveTracing } from '../../core/tracing/live/liveTracing.ts';
+import { openThread } from './computing/openThread.ts';
+import type { OwnModel } from './computing/questions.ts';
 import type { Engine } from './desk/engine.ts';
 import { keepingModel } from './keepingModel.ts';
 
-/** The engine with each shop's own fault model. */
-export const openEngine = (): Engine => ({
-  live: liveTracing,
-  modelFor: keepingModel(),
-  estimate,
-  work: labour.work as readonly WorkTask[],
-});
+/** The engine with each shop's own fault model. Somebody waits at the Bench for the next step, so it has a thread of its own. */
+export function openEngine(): Engine {
+  const bench = openThread();
+  const estimates = openThread();
+  return {
+    live: liveTracing,
+    modelFor: keepingModel(),
+    estimate: (shop, of, signal) => estimates.ask({ ask: 'estimate', own: ownOf(shop), of }, signal),
+    tracing: (shop, of, method) => bench.ask({ ask: 'tracing', own: ownOf(shop), of, method }),
+    work: labour.work as readonly WorkTask[],
+    end: async () => {
+      await Promise.all([bench.end(), estimates.end()]);
+    },
+  };
+}
+
+const ownOf = ({ models, learnt }: Shop): OwnModel => ({ models, learnt });

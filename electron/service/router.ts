@@ -102,8 +102,8 @@ export function createRouter({ shop, drafts, tools, engine, clock }: RouterNeeds
       if (!bytes) throw errors.NOT_FOUND({ data: { refused: 'photograph-missing', blob: input.blob } });
       return new File([bytes as Uint8Array<ArrayBuffer>], 'photograph', { type: 'application/octet-stream' });
     }),
-    firstEstimate: os.firstEstimate.handler(async ({ input }) =>
-      firstEstimate(await shop.read(), engine, input, now()),
+    firstEstimate: os.firstEstimate.handler(async ({ input, signal }) =>
+      firstEstimate(await shop.read(), engine, input, now(), signal),
     ),
     saveDraft: os.saveDraft.handler(async ({ input }) => {
       await drafts.save(input.key, input.text);

@@ -28,6 +28,7 @@ const rules = {
     'electron/main/main.ts!',
     'electron/preload/preload.ts!',
     'electron/service/main.ts!',
+    'electron/service/computing/thread.ts!',
     'renderer/main.tsx!',
     'tests/run.mjs',
     'tests/runner/buildAnew.mjs',

@@ -46,8 +46,8 @@ export async function runDemo({
     log: () => undefined,
   });
   if (isOpenRefusal(shop)) throw new Error(`The demo's shop could not be opened: ${shop.refused}`);
+  const engine = openEngine();
   try {
-    const engine = openEngine();
     const tools = openTools(engine, () => shop.lastSealedHead()?.short ?? null, seededChance(1013));
     const teller = openTeller({ shop, tools, engine, clock, zone: STORY.story.zone, print });
     const text =
@@ -59,6 +59,7 @@ export async function runDemo({
       ended: until === 'opening' ? null : await teller.sheet(),
     };
   } finally {
+    await engine.end();
     await shop.close();
     if (given === undefined) rmSync(folder, { recursive: true, force: true });
   }

@@ -1,14 +1,23 @@
+import type { TracingSheet } from '../../../core/contract/screens.ts';
 import type { Shop } from '../../../core/job/shop.ts';
-import type { EstimateCancelled, EstimateRequest, LabourEstimate, WorkTask } from '../../../core/labour/types.ts';
+import type { EstimateAsked, EstimateCancelled, LabourEstimate, WorkTask } from '../../../core/labour/types.ts';
 import type { LiveTracing } from '../../../core/tracing/live/api.ts';
-import type { FaultModel } from '../../../core/tracing/live/types.ts';
+import type { FaultModel, Method, TracingCase } from '../../../core/tracing/live/types.ts';
 
-/** What computes: the tracing engine with its model, and estimates. */
+/** What computes: the tracing engine with its model, and estimates. What takes long is computed beside the service. */
 export type Engine = {
   readonly live: LiveTracing;
   /** The shop's fault model: as delivered, with its own changes, its priors moved by its own jobs. */
   readonly modelFor: (shop: Shop) => FaultModel;
-  readonly estimate: (request: EstimateRequest) => LabourEstimate | EstimateCancelled;
+  /** By the shop's own model; a raised signal ends it early. */
+  readonly estimate: (
+    shop: Shop,
+    asked: EstimateAsked,
+    signal?: AbortSignal,
+  ) => Promise<LabourEstimate | EstimateCancelled>;
+  readonly tracing: (shop: Shop, state: TracingCase, method: Method) => Promise<TracingSheet>;
   /** Work that follows once a fault is known: fitting, proving, cleaning. */
   readonly work: readonly WorkTask[];
+  /** Ends what it computes with. */
+  readonly end: () => Promise<void>;
 };

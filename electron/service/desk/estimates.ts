@@ -2,6 +2,7 @@ import type { Asked } from '../../../core/contract/contract.ts';
 import type { JobId } from '../../../core/ids.ts';
 import { chargedMinutes, spentMinor } from '../../../core/job/charges.ts';
 import type { EstimateMoment } from '../../../core/job/estimate.ts';
+import type { Stream } from '../../../core/journal/entry.ts';
 import type { LabourEstimate } from '../../../core/labour/types.ts';
 import type { EpochMs } from '../../../core/time.ts';
 import { epochMs } from '../../../core/time.ts';
@@ -51,7 +52,7 @@ export async function followWithEstimate(place: Place, asked: Asked, done: Done)
   const job = (
     asked.name === 'takeIn' ? done.made.slice('job:'.length) : 'job' in asked.input ? asked.input.job : ''
   ) as JobId;
-  const estimated = await estimateNow(await place.shop.read(), place.engine, job, moment, epochMs(0), done.seq);
+  const estimated = await estimateNow(place, job, moment, done.seq);
   if (!estimated) return;
   const { figures, withPart } = estimated;
   await carryOut(place.shop, place.tools, 'service', {
@@ -73,35 +74,57 @@ export async function followWithEstimate(place: Place, asked: Asked, done: Done)
   } as Asked);
 }
 
-async function estimateNow(
+/** Estimates from the journal as it stands, and anew from the start where a newer entry of that job comes meanwhile. */
+async function estimateNow(place: Place, job: JobId, moment: EstimateMoment, seed: number) {
+  for (;;) {
+    const read = await place.shop.read();
+    const newer = new AbortController();
+    const [estimated] = await Promise.all([
+      estimateFrom(read, place.engine, job, moment, seed, newer.signal).finally(() => newer.abort()),
+      heedNewer(place.shop, job, read.head, newer),
+    ]);
+    if (estimated !== 'cancelled') return estimated;
+  }
+}
+
+/** Raises the signal at the next entry of the job that is no estimate; ends when it is raised. */
+async function heedNewer(shop: Shop, job: JobId, since: number, newer: AbortController): Promise<void> {
+  for await (const { streams, kinds } of shop.changes({ since, signal: newer.signal }))
+    if (streams.includes(`job:${job}` as Stream) && !kinds.includes('estimated')) newer.abort();
+}
+
+async function estimateFrom(
   read: Reader,
   engine: Engine,
   job: JobId,
   moment: EstimateMoment,
-  at: EpochMs,
   seed: number,
+  signal: AbortSignal,
 ) {
-  const bench = await benchState(read, job, at);
+  const bench = await benchState(read, job, epochMs(0));
   if (!bench) return null;
   const { view, state } = bench;
   if (moment === 'step' && view.job.stage !== 'tracing') return null;
   const { job: now } = view;
-  const figures = engine.estimate({
-    model: engine.modelFor(view.shop),
-    case: now.consents.signature ? state : { ...state, agreed: AS_IF_AGREED },
-    work: engine.work,
-    rates: {
-      perMinuteMinor: now.perMinuteMinor,
-      spentMinor: spentMinor(now),
-      spentMinutes: chargedMinutes(now),
-      limitMinor: now.charging === 'charged' ? now.limitMinor : null,
-      parts: prices(state),
+  const figures = await engine.estimate(
+    view.shop,
+    {
+      case: now.consents.signature ? state : { ...state, agreed: AS_IF_AGREED },
+      work: engine.work,
+      rates: {
+        perMinuteMinor: now.perMinuteMinor,
+        spentMinor: spentMinor(now),
+        spentMinutes: chargedMinutes(now),
+        limitMinor: now.charging === 'charged' ? now.limitMinor : null,
+        parts: prices(state),
+      },
+      seed: seedOf(`${job}/${seed}`),
+      paths: PATHS,
+      policy: 'ratio',
     },
-    seed: seedOf(`${job}/${seed}`),
-    paths: PATHS,
-    policy: 'ratio',
-  });
-  if ('refused' in figures) return null;
+    signal,
+  );
+  if ('refused' in figures) return 'cancelled' as const;
   return { figures, withPart: likeliestPart(figures) };
 }
 
@@ -129,6 +152,7 @@ export async function firstEstimate(
   engine: Engine,
   told: { readonly symptoms: readonly string[]; readonly changed: readonly string[]; readonly limitMinor: number },
   at: EpochMs,
+  signal?: AbortSignal,
 ) {
   const { shop } = await loadView(read, {}, at);
   const { settings } = shop;
@@ -146,38 +170,41 @@ export async function firstEstimate(
     encrypted: 'unknown',
     keyInHand: false,
   } as const;
-  const figures = engine.estimate({
-    model: engine.modelFor(shop),
-    case: {
-      told: { symptoms: told.symptoms, changed: told.changed, often: [], onlyWhen: [], rate: null },
-      seen: [],
-      switches: [],
-      machine: unknown,
-      log: [],
-      stock: [],
-      agreed: AS_IF_AGREED,
-      passedGates: [],
-      money: {
-        perMinuteMinor: settings.perMinuteMinor,
-        limitMinor: told.limitMinor,
-        spentMinor: 0,
-        worthMinor: null,
-        feeMinor: settings.findingFee.minor,
+  const figures = await engine.estimate(
+    shop,
+    {
+      case: {
+        told: { symptoms: told.symptoms, changed: told.changed, often: [], onlyWhen: [], rate: null },
+        seen: [],
+        switches: [],
+        machine: unknown,
+        log: [],
+        stock: [],
+        agreed: AS_IF_AGREED,
+        passedGates: [],
+        money: {
+          perMinuteMinor: settings.perMinuteMinor,
+          limitMinor: told.limitMinor,
+          spentMinor: 0,
+          worthMinor: null,
+          feeMinor: settings.findingFee.minor,
+        },
+        untilClosing: null,
       },
-      untilClosing: null,
+      work: engine.work,
+      rates: {
+        perMinuteMinor: settings.perMinuteMinor,
+        spentMinor: 0,
+        spentMinutes: 0,
+        limitMinor: told.limitMinor,
+        parts: {},
+      },
+      seed: seedOf(told.symptoms.join(',')),
+      paths: 500,
+      policy: 'ratio',
     },
-    work: engine.work,
-    rates: {
-      perMinuteMinor: settings.perMinuteMinor,
-      spentMinor: 0,
-      spentMinutes: 0,
-      limitMinor: told.limitMinor,
-      parts: {},
-    },
-    seed: seedOf(told.symptoms.join(',')),
-    paths: 500,
-    policy: 'ratio',
-  });
+    signal,
+  );
   if ('refused' in figures) return null;
   return {
     ...figures.handsOn,

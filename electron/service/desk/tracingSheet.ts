@@ -45,7 +45,7 @@ function fitsThis(view: JobView): (part: Part) => 'yes' | 'no' | 'unknown' {
   };
 }
 
-/** What the engine says of a job now: suspects before and after the last step, the step on offer and why, the verdict. */
+/** What the engine says of a job now; null when there is no such job. */
 export async function tracingSheet(
   read: Reader,
   engine: Engine,
@@ -54,33 +54,5 @@ export async function tracingSheet(
   at: EpochMs,
 ): Promise<TracingSheet | null> {
   const bench = await benchState(read, job, at);
-  if (!bench) return null;
-  const { live } = engine;
-  const { state } = bench;
-  const model = engine.modelFor(bench.view.shop);
-  const belief = live.belief(model, state);
-  const before = live.belief(model, { ...state, log: state.log.slice(0, -1) });
-  const toldSeen = live.compareToldSeen(model, state.told.symptoms, state.seen);
-  const part = (fault: string) => model.faults.find((one) => one.id === fault)?.part ?? 'none';
-  return {
-    belief: { contradiction: belief.contradiction, droppedMass: belief.droppedMass },
-    suspects: belief.suspects.map((suspect) => ({ ...suspect, part: part(suspect.fault) })),
-    before: before.suspects,
-    offer: live.offerStep(model, state, { method }),
-    handling: Object.fromEntries(
-      model.steps.map((step) => [
-        step.id,
-        {
-          handling: step.handling,
-          outcomes: step.outcomes.map((outcome) => outcome.id),
-          needs: step.needs,
-          handsOn: step.handsOn,
-          waiting: step.waiting,
-        },
-      ]),
-    ),
-    bench: model.bench,
-    verdict: live.verdictAfter(model, state),
-    toldSeen: { agree: toldSeen.agree, onlyTold: toldSeen.onlyTold, onlySeen: toldSeen.onlySeen },
-  };
+  return bench && engine.tracing(bench.view.shop, bench.state, method);
 }

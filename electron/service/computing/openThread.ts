@@ -1,0 +1,63 @@
+import { Worker } from 'node:worker_threads';
+import type { AnswerTo, Question } from './questions.ts';
+import type { FromThread, ToThread } from './threadMessages.ts';
+
+/** A thread that computes while this one goes on answering. */
+export type Thread = {
+  /** Questions are answered in the order asked. A signal that is raised ends an estimate early, before or in its turn. */
+  readonly ask: <Q extends Question>(question: Q, signal?: AbortSignal) => Promise<AnswerTo<Q>>;
+  readonly end: () => Promise<void>;
+};
+
+type Waiting = { readonly answered: (answer: never) => void; readonly failed: (error: unknown) => void };
+
+/** Beside this file when run from the sources, beside the built service when built. */
+const SCRIPT = new URL(import.meta.url.endsWith('.ts') ? './thread.ts' : './computing.mjs', import.meta.url);
+
+/** Starts with the first question, and again after a failure; keeps no process alive unless somebody waits. */
+export function openThread(): Thread {
+  const waiting = new Map<number, Waiting>();
+  let worker: Worker | null = null;
+  let asked = 0;
+
+  const settle = (no: number, how: (one: Waiting) => void) => {
+    const one = waiting.get(no);
+    waiting.delete(no);
+    if (waiting.size === 0) worker?.unref();
+    if (one) how(one);
+  };
+  const start = (): Worker => {
+    const started = new Worker(SCRIPT, { execArgv: [], name: 'knowngood-computing' });
+    started.on('message', (message: FromThread) =>
+      settle(message.no, ({ answered, failed }) =>
+        'failed' in message ? failed(message.failed) : answered(message.answer as never),
+      ),
+    );
+    const broken = (error: unknown) => {
+      if (worker !== started) return;
+      worker = null;
+      for (const no of [...waiting.keys()]) settle(no, ({ failed }) => failed(error));
+    };
+    started.on('error', broken);
+    started.on('exit', (code) => broken(new Error(`the computing thread ended with ${code}`)));
+    return started;
+  };
+
+  return {
+    ask: (question, signal) => {
+      worker ??= start();
+      worker.ref();
+      const no = ++asked;
+      const cancelled = new Int32Array(new SharedArrayBuffer(4));
+      const cancel = () => void Atomics.store(cancelled, 0, 1);
+      if (signal?.aborted) cancel();
+      signal?.addEventListener('abort', cancel, { once: true });
+      const answer = new Promise<never>((answered, failed) => waiting.set(no, { answered, failed }));
+      worker.postMessage({ no, question, cancelled } satisfies ToThread);
+      return answer.finally(() => signal?.removeEventListener('abort', cancel));
+    },
+    end: async () => {
+      await worker?.terminate();
+    },
+  };
+}

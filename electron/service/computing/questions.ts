@@ -1,0 +1,31 @@
+import type { TracingSheet } from '../../../core/contract/screens.ts';
+import type { Shop } from '../../../core/job/shop.ts';
+import { estimate } from '../../../core/labour/estimate.ts';
+import type { EstimateAsked, EstimateCancelled, LabourEstimate } from '../../../core/labour/types.ts';
+import type { Method, TracingCase } from '../../../core/tracing/live/types.ts';
+import { tracingFigures } from '../desk/tracingFigures.ts';
+import { keepingModel } from '../keepingModel.ts';
+
+/** What makes a shop's fault model its own: little enough to send, where the model itself is not. */
+export type OwnModel = Pick<Shop, 'models' | 'learnt'>;
+
+/** What takes too long for the thread that answers the screens. */
+export type Question =
+  | { readonly ask: 'estimate'; readonly own: OwnModel; readonly of: EstimateAsked }
+  | { readonly ask: 'tracing'; readonly own: OwnModel; readonly of: TracingCase; readonly method: Method };
+
+export type AnswerTo<Q extends Question> = Q['ask'] extends 'estimate'
+  ? LabourEstimate | EstimateCancelled
+  : TracingSheet;
+export type Answer = LabourEstimate | EstimateCancelled | TracingSheet;
+
+/** Answers one question; the model is made once for each edition of it. `cancelled` is looked at now and then. */
+export function answering(): (question: Question, cancelled: () => boolean) => Answer {
+  const modelFor = keepingModel();
+  return (question, cancelled) => {
+    const model = modelFor(question.own);
+    return question.ask === 'estimate'
+      ? estimate({ ...question.of, model, cancelled })
+      : tracingFigures(model, question.of, question.method);
+  };
+}
