@@ -1,0 +1,110 @@
+import type { Task } from '../../labour/tasks/catalogue.ts';
+import type { TimeSeen } from '../../labour/tasks/learnTimes.ts';
+import { assemblyOf, movesBefore } from '../../tracing/live/assembly.ts';
+import type { FaultModel, StateId, Switch } from '../../tracing/live/types.ts';
+import type { Job } from '../job.ts';
+import type { Work, WorkKind } from '../work.ts';
+
+/** Times that teach nothing, by reason: shown beside those that do. */
+export type TimesLeftOut = {
+  readonly struck: number;
+  /** The catalogue's own minutes, logged as they stood. */
+  readonly untouched: number;
+  /** Work after the fault that says nothing of the task: it went home as it came, or was other work from the start. */
+  readonly otherWork: number;
+  /** A step that the fault model does not know. */
+  readonly unknown: number;
+};
+
+export type JobTimes = { readonly seen: readonly TimeSeen[]; readonly leftOut: TimesLeftOut };
+
+const MINUTE = 60_000;
+/** Less than half a minute by a clock that shows whole ones. */
+const UNDER_A_MINUTE = 0.25;
+
+/** Kinds of work of which a job's whole is one task of the catalogue. */
+const WHOLES = {
+  fitting: 'fit-and-reassemble',
+  proof: 'prove',
+  cleaning: 'clean',
+} as const satisfies Partial<Record<WorkKind, string>>;
+
+/** The shop's own model and catalogue, by which a job's times are read. */
+export type TimesBy = { readonly model: FaultModel; readonly catalogue: readonly Task[] };
+
+/**
+ * What a closed job says of how long things take. A step's time is freed of the opening and closing that came with it,
+ * and fitting of the mending of that fault, in proportion: the model counts these apart.
+ */
+export function timesOfJob(by: TimesBy, job: Job, switches: readonly Switch[]): JobTimes {
+  const steps = stepTimes(by.model, job, switches);
+  const wholes = wholeTimes(by, job);
+  const count = (why: keyof TimesLeftOut) => [...steps, ...wholes].filter((one) => one === why).length;
+  return {
+    seen: [...steps, ...wholes].filter((one) => typeof one !== 'string'),
+    leftOut: {
+      struck: job.work.filter((work) => work.struck).length,
+      untouched: count('untouched'),
+      otherWork: count('otherWork'),
+      unknown: count('unknown'),
+    },
+  };
+}
+
+type TimeOrWhy = TimeSeen | keyof TimesLeftOut;
+
+function stepTimes(model: FaultModel, job: Job, switches: readonly Switch[]): readonly TimeOrWhy[] {
+  const assembly = assemblyOf(model, switches);
+  let open: readonly StateId[] = [];
+  return job.work.flatMap((work): readonly TimeOrWhy[] => {
+    if (work.kind !== 'step' || work.endedAt === null || work.struck) return [];
+    const step = model.steps[model.stepIndex.get(work.what) ?? -1];
+    if (!step) return ['unknown'];
+    const before = movesBefore(assembly, open, step);
+    open = before.open;
+    const whole = step.handsOn + before.moves.reduce((sum, move) => sum + move.minutes, 0);
+    if (isUntouched(work, whole)) return ['untouched'];
+    return [
+      {
+        task: step.id,
+        by: work.by,
+        handsOn: whole === 0 ? null : (Math.max(work.handsOn, UNDER_A_MINUTE) * step.handsOn) / whole,
+        waiting: work.waiting > 0 ? work.waiting : null,
+      },
+    ];
+  });
+}
+
+/** Logged after it was done, with just the minutes that were offered for it. A clock hardly ever stops on a whole minute. */
+function isUntouched({ startedAt, endedAt, handsOn, waiting }: Work, offered: number): boolean {
+  const logged = endedAt !== null && endedAt - startedAt === (handsOn + waiting) * MINUTE;
+  return logged && handsOn === Math.round(offered);
+}
+
+function wholeTimes({ model, catalogue }: TimesBy, job: Job): readonly TimeOrWhy[] {
+  return Object.entries(WHOLES).flatMap(([kind, task]): readonly TimeOrWhy[] => {
+    const pieces = job.work.filter((work) => work.kind === kind && work.endedAt !== null && !work.struck);
+    const handsOn = pieces.reduce((sum, work) => sum + work.handsOn, 0);
+    if (handsOn === 0) return [];
+    const fault = mendedFault(model, job);
+    if (!fault) return ['otherWork'];
+    const likely = catalogue.find((one) => one.id === task)?.handsOn?.likely ?? 1;
+    const people = new Set(pieces.map((work) => work.by));
+    const waiting = pieces.reduce((sum, work) => sum + work.waiting, 0);
+    return [
+      {
+        task,
+        by: people.size === 1 ? ([...people][0] as string) : null,
+        handsOn: kind === 'fitting' ? (handsOn * likely) / (likely + fault.mendMinutes) : handsOn,
+        waiting: waiting > 0 ? waiting : null,
+      },
+    ];
+  });
+}
+
+/** The fault that was mended on a job that was traced to its end; null for any other job. */
+function mendedFault(model: FaultModel, job: Job) {
+  const { verdict } = job;
+  if (job.tasks || (verdict?.is !== 'confirmed' && verdict?.is !== 'cured') || verdict.fault === null) return null;
+  return model.faults[model.faultIndex.get(verdict.fault) ?? -1] ?? null;
+}

@@ -1,0 +1,64 @@
+import steps from '../../../assets/labour/steps.json' with { type: 'json' };
+import work from '../../../assets/labour/work.json' with { type: 'json' };
+import type { FaultModel } from '../../tracing/live/types.ts';
+import { logNormalOf, type ThreePoint } from './taskTime.ts';
+
+/** A task with its stated minutes: a step of the fault model, or work that follows once the fault is known. */
+export type Task = {
+  readonly id: string;
+  /** A step, or the whole of such work on one job. */
+  readonly of: 'step' | 'fitting' | 'proof' | 'cleaning' | 'handling';
+  readonly handsOn: Stated | null;
+  readonly waiting: Stated | null;
+  /** Where the minutes come from. */
+  readonly source: string;
+};
+export type Stated = ThreePoint & {
+  /** No log-normal holds all three points: the median and the width are kept. */
+  readonly skewed: boolean;
+};
+
+const SOURCE_UNSTATED = 'common practice, no source';
+/** Where a shop's own step has no line in the catalogue: half to double. Common practice, no source. */
+const HALF_TO_DOUBLE = { low: 0.5, likely: 1, high: 2 };
+
+const delivered = new Map(steps.steps.map((step) => [step.id, step]));
+
+/**
+ * Every task the shop has minutes for. A step's likely minutes are those of the shop's own fault model; where it
+ * changed them, low and high go along.
+ */
+export function catalogueOf(model: FaultModel): readonly Task[] {
+  return [
+    ...model.steps.map((step): Task => {
+      const known = delivered.get(step.id);
+      return {
+        id: step.id,
+        of: 'step',
+        handsOn: stated(known?.handsOn ?? null, step.handsOn),
+        waiting: stated(known?.waiting ?? null, step.waiting),
+        source: known?.source ?? SOURCE_UNSTATED,
+      };
+    }),
+    ...work.work.map(
+      (task): Task => ({
+        id: task.id,
+        of: task.kind as Task['of'],
+        handsOn: stated(pointsOf(task.minutes), task.minutes.likely),
+        waiting: task.waiting && stated(task.waiting, task.waiting[1] ?? 0),
+        source: task.source,
+      }),
+    ),
+  ];
+}
+
+const pointsOf = ({ low, likely, high }: ThreePoint) => [low, likely, high];
+
+/** Three points moved so that likely is what the model says; nothing where it says none. */
+function stated(points: readonly number[] | null, likely: number): Stated | null {
+  if (likely <= 0) return null;
+  const [low, middle, high] = points ?? [HALF_TO_DOUBLE.low, HALF_TO_DOUBLE.likely, HALF_TO_DOUBLE.high];
+  const times = likely / (middle as number);
+  const three = { low: (low as number) * times, likely, high: (high as number) * times };
+  return { ...three, skewed: logNormalOf(three).skewed };
+}
