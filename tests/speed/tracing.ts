@@ -1,21 +1,44 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Figure } from './tracing/row.ts';
+import { parseArgs } from 'node:util';
+import type { Extent, Figure } from './tracing/row.ts';
 import { ROWS } from './tracing/rows.ts';
 
 /**
- * The tracing benchmark: `node tests/speed/tracing.ts [--short] [--only TEXT]`. Prints every figure with its bar and
- * whether it is met; ends with 1 when one is missed. `--only` measures the rows whose name holds the text.
+ * The tracing benchmark: `node tests/speed/tracing.ts [--short] [--only TEXT] [--truths N] [--machines N]
+ * [--processes N]`. Prints every figure with its bar and whether it is met; ends with 1 when one is missed. `--only`
+ * measures the rows whose name holds the text; the numbers are for the full model (20 × 500 in 2 processes).
  */
-const short = process.argv.includes('--short');
-const only = process.argv.includes('--only') ? process.argv[process.argv.indexOf('--only') + 1] : undefined;
+const { values } = parseArgs({
+  options: {
+    short: { type: 'boolean', default: false },
+    only: { type: 'string' },
+    truths: { type: 'string' },
+    machines: { type: 'string' },
+    processes: { type: 'string' },
+  },
+});
+const extent: Extent = {
+  short: values.short,
+  ...numberOf('truths', values.truths),
+  ...numberOf('machines', values.machines),
+  ...numberOf('processes', values.processes),
+};
+
+/** A count of at least one by its name, or nothing where none was given. */
+function numberOf(name: string, text: string | undefined): { readonly [name: string]: number } {
+  if (text === undefined) return {};
+  if (!/^[1-9]\d{0,5}$/.test(text)) throw new RangeError(`--${name} ${text} is no count`);
+  return { [name]: Number(text) };
+}
+
 const verdict = ({ met }: Figure): string => (met === null ? 'shown' : met ? 'met' : 'missed');
 
 let missed = 0;
 for (const row of ROWS) {
-  if (only !== undefined && !row.name.includes(only)) continue;
+  if (values.only !== undefined && !row.name.includes(values.only)) continue;
   const started = performance.now();
-  const { figures, plots = [] } = await row.measure({ short });
+  const { figures, plots = [] } = await row.measure(extent);
   console.log(`\n${row.name} (${((performance.now() - started) / 1000).toFixed(1)} s)`);
   const width = Math.max(...figures.map(({ what }) => what.length));
   const figureWidth = Math.max(...figures.map(({ figure }) => figure.length));

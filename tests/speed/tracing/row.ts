@@ -1,5 +1,13 @@
-/** How much of the benchmark is asked for: `short` stays within three minutes for all rows together. */
-export type Extent = { readonly short: boolean };
+/**
+ * How much of the benchmark is asked for: `short` stays within three minutes for all rows together. How many truths
+ * and machines the full model is tried on, and in how many processes, where this is not left to the form.
+ */
+export type Extent = {
+  readonly short: boolean;
+  readonly truths?: number;
+  readonly machines?: number;
+  readonly processes?: number;
+};
 
 /** One figure with the bar it has to clear; `met` is `null` where no bar was set and the figure is only shown. */
 export type Figure = {

@@ -10,18 +10,11 @@ import type { FaultModel, Method, StepId, TracingCase } from '../../../../core/t
 /** Chooses the next step of a bench; null hands over. */
 export type Policy = (tracing: TracingCase) => StepId | null;
 
-/** What the engine offers by this method; the same history is asked once. */
-export function offered(model: FaultModel, method: Method): Policy {
-  const known = new Map<string, StepId | null>();
-  return (tracing) => {
-    const key = historyOf(tracing);
-    const before = known.get(key);
-    if (before !== undefined) return before;
-    const step = offerStep(model, tracing, { method }).next?.step ?? null;
-    known.set(key, step);
-    return step;
-  };
-}
+/** What the engine offers by this method. */
+export const offered =
+  (model: FaultModel, method: Method): Policy =>
+  (tracing) =>
+    offerStep(model, tracing, { method }).next?.step ?? null;
 
 /** The best fixed order by p/c of what was believed at the start; no belief afterwards. */
 export function fixedOrder(model: FaultModel): Policy {
@@ -44,8 +37,12 @@ export function habit(model: FaultModel): Policy {
   };
 }
 
-const historyOf = (tracing: TracingCase): string =>
-  JSON.stringify([tracing.told, tracing.seen, tracing.log.map((entry) => [entry.step, entry.outcome, entry.leftOut])]);
+/** The same model without harm and gates: what planning by minutes alone would do to the loaners. */
+export const careless = (model: FaultModel): FaultModel => ({
+  ...model,
+  gates: [],
+  steps: model.steps.map((step) => ({ ...step, harm: [], slip: null })),
+});
 
 /** The first step of an order that can be done; where a gate holds it back, what opens the gate. */
 function firstOf(model: FaultModel, tracing: TracingCase, order: readonly StepId[]): StepId | null {

@@ -4,8 +4,8 @@ import { standardModel } from '../../../../core/tracing/live/model/standardModel
 import { offerStep } from '../../../../core/tracing/live/offer/offerStep.ts';
 import { verdictAfter } from '../../../../core/tracing/live/offer/verdictAfter.ts';
 import { afterDoing, WALL } from '../../../builders/tracingCase.ts';
-import { STARTS, startOf } from './liveRow.ts';
 import { SimulatedMachine } from './simulatedMachine.ts';
+import { STARTS, startOf } from './starts.ts';
 
 const MOST_STEPS = 30;
 const steps: Readonly<Record<string, { readonly name: string }>> = words.steps;
@@ -42,7 +42,7 @@ for (let n = 0; n < count; n++) {
   }
   const { verdict, ...rest } = verdictAfter(model, tracing);
   console.info(
-    `   => ${verdict}${'fault' in rest && rest.fault !== null ? ` ${rest.fault}` : ''}, loaners hurt: ${machine.hurt}`,
+    `   => ${verdict}${'fault' in rest && rest.fault !== null ? ` ${rest.fault}` : ''}, loaners hurt: ${machine.loanersHurt}`,
   );
 }
 console.info(`\n${count} jobs over ${STARTS.length} groups, seed ${seed}.`);

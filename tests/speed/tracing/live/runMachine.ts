@@ -1,73 +1,77 @@
 import { assemblyOf, movesBefore } from '../../../../core/tracing/live/assembly.ts';
 import { openStates } from '../../../../core/tracing/live/offer/offerStep.ts';
-import { verdictAfter } from '../../../../core/tracing/live/offer/verdictAfter.ts';
-import type { FaultModel, TracingCase } from '../../../../core/tracing/live/types.ts';
+import type { FaultModel, StateId, Step, TracingCase, Verdict } from '../../../../core/tracing/live/types.ts';
 import { afterDoing, WALL } from '../../../builders/tracingCase.ts';
 import type { Policy } from './policies.ts';
 import type { SimulatedMachine } from './simulatedMachine.ts';
 
 /** Minutes charged when the tracing is handed over, and the longest a bench goes on. */
-const HANDED_OVER = 60;
+export const HANDED_OVER = 60;
 const LONGEST = 240;
 
 export type Run = {
   /** Hands-on minutes, opening and closing included, with the charge for handing over. */
   readonly minutes: number;
-  readonly verdict: string;
+  readonly verdict: Verdict['verdict'];
   /** The part blamed by the verdict, confirmed or named. */
   readonly blamed: string | null;
   /** The part that was named first, whether or not it was confirmed later. */
   readonly named: string | null;
-  readonly hurt: number;
+  /** Of ours, and of the owner's sound parts, hurt on the way. */
+  readonly loanersHurt: number;
+  readonly ownersHurt: number;
+};
+
+/** How a bench works: what it does while it traces, and once a part is named; what may be said after a history. */
+export type Bench = {
+  readonly policy: Policy;
+  readonly confirm: Policy;
+  readonly verdict: (tracing: TracingCase) => Verdict;
 };
 
 /** Traces one machine by a policy; once a part is named, every policy confirms it as the engine offers. */
-export function runMachine(
-  model: FaultModel,
-  start: TracingCase,
-  machine: SimulatedMachine,
-  policy: Policy,
-  confirm: Policy,
-): Run {
+export function runMachine(model: FaultModel, start: TracingCase, machine: SimulatedMachine, bench: Bench): Run {
   let tracing = start;
   let minutes = 0;
   let named: string | null = null;
   for (;;) {
-    const verdict = verdictAfter(model, tracing);
+    const verdict = bench.verdict(tracing);
     if (verdict.verdict === 'named') named ??= verdict.part;
     const done = (charge: number): Run => ({
-      minutes: minutes + charge + closing(model, tracing),
+      minutes: minutes + charge + closingMinutes(model, tracing, openStates(model, tracing)),
       verdict: verdict.verdict,
       blamed: 'part' in verdict ? verdict.part : null,
       named,
-      hurt: machine.hurt,
+      loanersHurt: machine.loanersHurt,
+      ownersHurt: machine.ownersHurt,
     });
     if (verdict.verdict === 'confirmed' || verdict.verdict === 'cured' || verdict.verdict === 'not-reproduced')
       return done(0);
-    const next = minutes < LONGEST ? (verdict.verdict === 'named' ? confirm(tracing) : policy(tracing)) : null;
+    const work = verdict.verdict === 'named' ? bench.confirm : bench.policy;
+    const next = minutes < LONGEST ? work(tracing) : null;
     if (next === null) return done(verdict.verdict === 'named' ? 0 : HANDED_OVER);
     const step = model.steps[model.stepIndex.get(next) ?? -1];
     if (!step) throw new Error(next);
-    minutes +=
-      step.handsOn +
-      movesBefore(assemblyOf(model, start.switches), openStates(model, tracing), step).moves.reduce(
-        (sum, move) => sum + move.minutes,
-        0,
-      );
+    const { moves } = movesBefore(assemblyOf(model, start.switches), openStates(model, tracing), step);
+    minutes += moves.reduce((sum, move) => sum + move.minutes, step.handsOn);
     const outcome = machine.does(tracing, next);
-    const kinds = [step.handling.borrows, ...step.handling.alsoBorrows];
-    const loaners = WALL.filter((one) => kinds.includes(one.kind) && model.badLoaner[one.kind]).slice(0, 1);
     tracing = afterDoing(model, tracing, next, outcome.id, {
-      loaners: loaners.map(({ id, kind, standing }) => ({ id, kind, standing })),
+      loaners: usedIn(model, step),
       stays: outcome.meaning.means === 'works' && step.takesOut.length > 0,
     });
   }
 }
 
-function closing(model: FaultModel, tracing: TracingCase): number {
-  const assembly = assemblyOf(model, tracing.switches);
-  return openStates(model, tracing).reduce(
-    (sum, id) => sum + (assembly.states.find((state) => state.id === id)?.closing ?? 0),
-    0,
-  );
+/** The shop part that a step puts into the machine, with its standing. */
+function usedIn(model: FaultModel, step: Step) {
+  const kinds = [step.handling.borrows, ...step.handling.alsoBorrows];
+  return WALL.filter((one) => kinds.includes(one.kind) && model.badLoaner[one.kind])
+    .slice(0, 1)
+    .map(({ id, kind, standing }) => ({ id, kind, standing }));
+}
+
+/** Minutes to close what stands open. */
+export function closingMinutes(model: FaultModel, { switches }: TracingCase, open: readonly StateId[]): number {
+  const { states } = assemblyOf(model, switches);
+  return states.reduce((sum, state) => sum + (open.includes(state.id) ? state.closing : 0), 0);
 }

@@ -13,8 +13,9 @@ export class SimulatedMachine {
   readonly #prior: Prior;
   readonly #chance: Prng;
   #there = true;
-  /** Loaners that the fault hurt so far. */
-  hurt = 0;
+  /** Borrowed parts, and the owner's sound parts, that the fault hurt so far. */
+  loanersHurt = 0;
+  ownersHurt = 0;
 
   /** Draws the true fault from the true model's prior for what was told and seen. */
   constructor(truth: FaultModel, start: TracingCase, chance: Prng) {
@@ -44,8 +45,11 @@ export class SimulatedMachine {
     const conditions = inPlace(this.#truth, this.#prior, s, before, look);
     const mends = new Float64Array(this.#truth.faults.length);
     if (this.#there && this.#chance.next() < (step.mends[this.id] ?? 0)) this.#there = false;
-    for (const harm of step.harm)
-      if (this.#there && harm.fault === this.id && this.#chance.next() < harm.chance) this.hurt += 1;
+    for (const harm of step.harm) {
+      if (!this.#there || harm.fault !== this.id || this.#chance.next() >= harm.chance) continue;
+      if (harm.part === step.handling.borrows) this.loanersHurt += 1;
+      else this.ownersHurt += 1;
+    }
     const hypothesis = { first: this.fault, firstMode: this.comes, second: -1, secondMode: 0, prior: 1 } as const;
     let left = this.#chance.next();
     let outcome = 0;
