@@ -103,6 +103,7 @@ export function applyJob(job: Job | null, entry: JobEntry & Written): Job | null
       return withWork(job, {
         ...entry.body,
         by: entry.by,
+        turns: [],
         endedAt: null,
         outcome: null,
         handsOn: minutes(0),
@@ -114,7 +115,21 @@ export function applyJob(job: Job | null, entry: JobEntry & Written): Job | null
         struck: null,
       });
     case 'work-finished':
-      return withWork(job, { ...entry.body, by: entry.by, struck: null });
+      return withWork(job, {
+        ...entry.body,
+        by: entry.by,
+        turns: job.work.find(({ run }) => run === entry.body.run)?.turns ?? [],
+        struck: null,
+      });
+    case 'work-turned':
+      return {
+        ...job,
+        work: job.work.map((one) =>
+          one.run === entry.body.run
+            ? { ...one, turns: [...one.turns, { to: entry.body.to, at: entry.body.at }] }
+            : one,
+        ),
+      };
     case 'work-struck':
       return {
         ...job,

@@ -3,6 +3,7 @@ import { tagMachine, voidTag } from '../custody/tagCommands.ts';
 import { knowPart, knowRig, moveShopPart, provePart, releasePart, reservePart, tagPart } from '../custody/wall.ts';
 import { confirmLeft, fitPart, goOn, leaveLikeThis, movePart, note, putAway } from './bench/movePart.ts';
 import { judge, plugIn, recordNotReproduced, recordSeen, unplug } from './bench/see.ts';
+import { turnWork } from './bench/turnWork.ts';
 import { finishWork, startWork, strikeWork } from './bench/work.ts';
 import { answerEnquiry, enquire, lapseEnquiry } from './enquiryCommands.ts';
 import { goHomeAsItCame, handOver, markReady, remind, tellReady } from './home/close.ts';
@@ -58,6 +59,7 @@ export const COMMANDS = {
   recordSeen,
   recordNotReproduced,
   startWork,
+  turnWork,
   finishWork,
   strikeWork,
   judge,

@@ -11,7 +11,7 @@ import type { Signature } from '../word/signature.ts';
 import type { Estimate } from './estimate.ts';
 import type { Stage } from './stage.ts';
 import type { BeforeFirstScrew, Thing, Told } from './told.ts';
-import type { Reading, UsedLoaner, Work, WorkKind } from './work.ts';
+import type { Reading, Turn, UsedLoaner, Work, WorkKind } from './work.ts';
 
 /** How the job is paid: charged, free of charge, or finding the fault only. */
 export type Charging = 'charged' | 'free' | 'diagnosis-only';
@@ -183,6 +183,7 @@ export type JobEntry =
         readonly leftOut: readonly string[];
       }
     >
+  | Draft<'work-turned', Turn & { readonly run: string }>
   | Draft<'work-struck', { readonly run: string; readonly why: string }>
   | Draft<'noted', { readonly says: Personal<string>; readonly foundByTheWay: boolean }>
   | Draft<'estimated', Estimate>

@@ -36,6 +36,7 @@ const TABLE: { readonly [name in CommandName]?: string } = {
   judge: /*            */ '.  x  x  .  .  .  .  .  .  .  .',
   // Hands are in the machine at the bench only; at the door for handling alone. What was begun can always be ended.
   startWork: /*        */ 'x  x  x  .  .  x  x  x  .  x  .',
+  turnWork: /*         */ 'x  x  x  x  x  x  x  x  x  x  .',
   finishWork: /*       */ 'x  x  x  x  x  x  x  x  x  x  .',
   strikeWork: /*       */ 'x  x  x  x  x  x  x  x  x  x  .',
   unplug: /*           */ 'x  x  x  .  .  x  x  .  .  x  .',

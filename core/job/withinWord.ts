@@ -32,6 +32,7 @@ type Piece = Pick<Work, 'run' | 'kind' | 'what'>;
 export function withWorkDone(job: Job, piece: Piece, handsOn: Minutes, ours: Minutes = minutes(0)): Job {
   const done: Work = {
     ...piece,
+    turns: [],
     by: '',
     startedAt: job.takenInAt,
     endedAt: job.takenInAt,

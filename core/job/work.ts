@@ -15,6 +15,10 @@ export type Reading = {
   readonly within: boolean | null;
 };
 
+/** What time goes into while a piece of work runs. */
+export type Phase = 'hands-on' | 'waiting';
+export type Turn = { readonly to: Phase; readonly at: EpochMs };
+
 /** A shop part used in a step, with the standing it had then: a part that is exposed proves nothing. */
 export type UsedLoaner = {
   readonly id: PartId;
@@ -30,6 +34,8 @@ export type Work = {
   readonly what: string;
   readonly by: string;
   readonly startedAt: EpochMs;
+  /** When hands went off it or came back, in order; it begins with hands on. */
+  readonly turns: readonly Turn[];
   readonly endedAt: EpochMs | null;
   readonly outcome: string | null;
   readonly handsOn: Minutes;
@@ -49,3 +55,21 @@ export type Work = {
 
 /** Is it on the owner's bill: hands-on minutes of everything but our own proofs and what was struck out. */
 export const isCharged = (work: Work): boolean => work.kind !== 'own-proof' && !work.struck;
+
+/** What a piece of work under way is in now, and since when. */
+export const phaseOf = ({ startedAt, turns }: Pick<Work, 'startedAt' | 'turns'>): Turn =>
+  turns.at(-1) ?? { to: 'hands-on', at: startedAt };
+
+/**
+ * How long hands were on a piece of work, and how long it waited, from its start to `now`; in milliseconds. A clock
+ * that was set back counts nothing.
+ */
+export function splitOf(
+  { startedAt, turns }: Pick<Work, 'startedAt' | 'turns'>,
+  now: number,
+): { readonly handsOn: number; readonly waiting: number } {
+  const starts: readonly Turn[] = [{ to: 'hands-on', at: startedAt }, ...turns];
+  const spent = (phase: Phase) =>
+    starts.reduce((sum, { to, at }, i) => (to === phase ? sum + Math.max(0, (starts[i + 1]?.at ?? now) - at) : sum), 0);
+  return { handsOn: spent('hands-on'), waiting: spent('waiting') };
+}

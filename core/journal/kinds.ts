@@ -67,6 +67,7 @@ export const ENTRY_KINDS = {
     'could-not-be-reproduced': 1,
     'stage-entered': 1,
     'work-started': 1,
+    'work-turned': 1,
     'work-finished': 1,
     'work-struck': 1,
     noted: 1,

@@ -59,6 +59,7 @@ export const inputs = {
     use,
     tray: 'tray 1',
   },
+  turnWork: { job, run: 'r', to: 'waiting', at },
   strikeWork: { job, run: 'r', why: 'wrong job' },
   unplug: { job, slots: ['A1'], out: [] },
   plugIn: { job, slots: ['A1'] },

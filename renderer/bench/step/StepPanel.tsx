@@ -103,7 +103,7 @@ export function StepPanel({ sheet, tracing, wall, run, about, back }: StepPanelP
         now={now}
         {...(running ? { running } : {})}
         onStart={() => void start(null)}
-        onPhase={run.phase}
+        onPhase={run.turn}
         onOutcome={outcome}
         onSomethingElse={() => setOpen('else')}
         {...(back && !running ? { back } : {})}

@@ -1,8 +1,7 @@
-import { useState } from 'react';
 import type { JobSheet, TracingSheet, WallSheet } from '../../../core/contract/screens.ts';
 import type { PartId } from '../../../core/ids.ts';
 import type { EndsWith } from '../../../core/job/bench/stepMoves.ts';
-import type { Reading, Work } from '../../../core/job/work.ts';
+import { phaseOf, type Reading, splitOf, type Work } from '../../../core/job/work.ts';
 import { epochMs, minutes } from '../../../core/time.ts';
 import type { StepView as Offered } from '../../../core/tracing/live/types.ts';
 import type { Running } from '../../kit/step/stepView.ts';
@@ -31,7 +30,6 @@ export type Claim = {
 export const UNCLAIMED: Claim = { handsOn: null, waiting: null, endsWith: null, note: '', readings: [] };
 
 const MINUTE = 60_000;
-type Phase = { readonly run: string; readonly phase: Running['phase']; readonly since: number; readonly hands: number };
 
 export type StepRun = Does & {
   readonly work: Work | null;
@@ -46,21 +44,17 @@ export type StepRun = Does & {
     chosen: Chosen,
     loaner: string | null,
   ) => Promise<boolean>;
-  readonly phase: (to: Running['phase']) => void;
+  /** Hands off while it waits, or back on: an entry, so both figures stand after the window is closed. */
+  readonly turn: (to: Running['phase']) => void;
   /** Minutes by the clock so far, rounded. */
   readonly clocked: (now: number) => { readonly handsOn: number; readonly waiting: number };
 };
 
-/** The step under way at this machine: its clock is the entry itself, so it goes on when the window is closed. */
+/** The step under way at this machine: its clock is made of entries, so it goes on when the window is closed. */
 export function useStep(sheet: JobSheet, tracing: TracingSheet | undefined, tray: string): StepRun {
   const doing = useDoes();
-  const [kept, setKept] = useState<Phase | null>(null);
   const { job } = sheet;
   const work = job.work.findLast((one) => one.endedAt === null && !one.struck && one.kind === 'step') ?? null;
-  const at =
-    work &&
-    (kept?.run === work.run ? kept : { run: work.run, phase: 'hands-on' as const, since: work.startedAt, hands: 0 });
-  const hands = (now: number) => (at ? at.hands + (at.phase === 'hands-on' ? now - at.since : 0) : 0);
   const planned = work ? (tracing?.handling[work.what]?.waiting ?? 0) : 0;
   const start = async (
     step: string,
@@ -97,21 +91,18 @@ export function useStep(sheet: JobSheet, tracing: TracingSheet | undefined, tray
       tray,
     })) !== null;
   const clocked = (now: number) => {
-    const handsOn = Math.round(hands(now) / MINUTE);
-    return { handsOn, waiting: Math.max(0, Math.round((now - (work?.startedAt ?? now)) / MINUTE) - handsOn) };
+    if (!work) return { handsOn: 0, waiting: 0 };
+    const split = splitOf(work, now);
+    const handsOn = Math.round(split.handsOn / MINUTE);
+    return { handsOn, waiting: Math.max(0, Math.round((split.handsOn + split.waiting) / MINUTE) - handsOn) };
   };
   return {
     ...doing,
     work,
     clocked,
-    running: !at
-      ? undefined
-      : at.phase === 'hands-on'
-        ? { phase: 'hands-on', since: at.since, before: at.hands / 1000 }
-        : { phase: 'waiting', since: at.since, seconds: planned * 60 },
-    phase: (to) => {
-      const now = Date.now();
-      if (at) setKept({ run: at.run, phase: to, since: now, hands: hands(now) });
+    running: work ? runningOf(work, planned) : undefined,
+    turn: (to) => {
+      if (work) void doing.does('turnWork', { job: job.id, run: work.run, to, at: epochMs(Date.now()) });
     },
     start: (step, chosen, loaner, ownWord) => start(step, chosen, loaner, ownWord, Date.now()),
     finish: async (outcome, claim, chosen) =>
@@ -125,6 +116,14 @@ export function useStep(sheet: JobSheet, tracing: TracingSheet | undefined, tray
       return run !== undefined && end(run, outcome, claim, chosen, loaner, now);
     },
   };
+}
+
+/** Where the clock stands: hands-on counts on from what was counted before, a wait counts down from what is planned. */
+function runningOf(work: Work, planned: number): Running {
+  const { to, at: since } = phaseOf(work);
+  return to === 'hands-on'
+    ? { phase: to, since, before: splitOf(work, since).handsOn / 1000 }
+    : { phase: to, since, seconds: planned > 0 ? planned * 60 : null };
 }
 
 const useOf = (loaner: string | null, chosen: Chosen) => ({

@@ -10,9 +10,11 @@ export function StepClock({ running, now }: { readonly running: Running; readonl
   const { seconds, over } = clockOf(running, now);
   const says = over
     ? 'kit.step.wait-over'
-    : running.phase === 'waiting'
-      ? 'kit.step.left-to-wait'
-      : 'kit.step.hands-on-now';
+    : running.phase === 'hands-on'
+      ? 'kit.step.hands-on-now'
+      : running.seconds === null
+        ? 'kit.step.waiting-now'
+        : 'kit.step.left-to-wait';
   return (
     <div className={over ? 'k-clock k-clock-over' : 'k-clock'}>
       <span className="k-clock-digits" role="timer" aria-label={`${timer(seconds)} ${t(says)}`}>
@@ -43,7 +45,8 @@ export function ClockRule({
   const { minutes } = useWords();
   const { ref, size } = useSize<HTMLDivElement>({ width: 600, height: 80 });
   const gone = Math.max(0, (now - running.since) / 1000) + (running.phase === 'hands-on' ? running.before : 0);
-  const whole = running.phase === 'waiting' ? running.seconds : Math.max(planned * 60, Math.ceil(gone / 60) * 60, 60);
+  const fixed = running.phase === 'waiting' ? running.seconds : null;
+  const whole = fixed ?? Math.max(planned * 60, Math.ceil(gone / 60) * 60, 60);
   const lengthOf = (seconds: number) => 2 + Math.min(1, seconds / whole) * (size.width - 4);
   const { per, unit } = tickLengths(whole, size.width, large);
   const ticks = Array.from({ length: Math.floor(whole / unit) + 1 }, (_, i): LineTick => {

@@ -47,15 +47,19 @@ export type StepView = {
   readonly cautions: readonly Caution[];
   readonly outcomes: readonly Outcome[];
 };
-/** A step under way. Hands-on counts up from what was counted before; waiting counts down. Moments in ms, lengths in seconds. */
+/**
+ * A step under way. Hands-on counts up from what was counted before; waiting counts down, or up where nobody says for
+ * how long (`seconds` null). Moments in ms, lengths in seconds.
+ */
 export type Running =
   | { readonly phase: 'hands-on'; readonly since: number; readonly before: number }
-  | { readonly phase: 'waiting'; readonly since: number; readonly seconds: number };
+  | { readonly phase: 'waiting'; readonly since: number; readonly seconds: number | null };
 
 /** Seconds shown on the clock, and whether a wait is over (then they count what is over). */
 export function clockOf(running: Running, now: number): { readonly seconds: number; readonly over: boolean } {
   const gone = Math.max(0, (now - running.since) / 1000);
   if (running.phase === 'hands-on') return { seconds: running.before + gone, over: false };
+  if (running.seconds === null) return { seconds: gone, over: false };
   const left = running.seconds - gone;
   return { seconds: Math.abs(left), over: left <= 0 };
 }

@@ -1,0 +1,82 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { aJobAt, askingOf, viewOf } from '../../tests/builders/jobAt.ts';
+import { epochMs, minutes } from '../time.ts';
+import { applyJob } from './applyJob.ts';
+import { turnWork } from './bench/turnWork.ts';
+import type { JobEntry } from './entries.ts';
+import type { Job } from './job.ts';
+import { type Phase, phaseOf, splitOf, type Work } from './work.ts';
+
+const MINUTE = 60_000;
+const memoryPass: Work = {
+  run: 'r',
+  kind: 'step',
+  what: 'dimm-reseat',
+  by: 'bram',
+  startedAt: epochMs(0),
+  turns: [],
+  endedAt: null,
+  outcome: null,
+  handsOn: minutes(0),
+  waiting: minutes(0),
+  readings: [],
+  passed: null,
+  note: null,
+  loaners: [],
+  took: [],
+  leftOut: [],
+  struck: null,
+};
+
+/** The job after hands were turned, told as the journal tells it. */
+function turned(job: Job, to: Phase, atMinute: number): Job {
+  const input = turnWork.input.parse({ job: 'j', run: 'r', to, at: atMinute * MINUTE });
+  const decision = turnWork.decide(viewOf(job), input, askingOf());
+  if (!decision.ok) throw new Error(JSON.stringify(decision.refusal));
+  const written = { at: epochMs(atMinute * MINUTE), by: 'bram', seq: 1 };
+  return decision.entries.reduce(
+    (now, draft) =>
+      applyJob(now, { ...draft, ...written } as unknown as Parameters<typeof applyJob>[1] & JobEntry) ?? now,
+    job,
+  );
+}
+const workOf = (job: Job): Work => job.work[0] ?? memoryPass;
+
+describe('the clock of a piece of work', () => {
+  it('counts four minutes of hands, ten of waiting, and one more of hands', () => {
+    const waits = turned(aJobAt('tracing', { work: [memoryPass] }), 'waiting', 4);
+    expect(phaseOf(workOf(waits))).toEqual({ to: 'waiting', at: 4 * MINUTE });
+    expect(splitOf(workOf(waits), 9 * MINUTE)).toEqual({ handsOn: 4 * MINUTE, waiting: 5 * MINUTE });
+    const back = turned(waits, 'hands-on', 14);
+    expect(splitOf(workOf(back), 15 * MINUTE)).toEqual({ handsOn: 5 * MINUTE, waiting: 10 * MINUTE });
+  });
+
+  it('is turned once, though two windows show the key', () => {
+    const waits = turned(turned(aJobAt('tracing', { work: [memoryPass] }), 'waiting', 4), 'waiting', 6);
+    expect(workOf(waits).turns).toHaveLength(1);
+  });
+
+  it('is not turned before it was turned last, nor when it has ended', () => {
+    const waits = turned(aJobAt('tracing', { work: [memoryPass] }), 'waiting', 4);
+    const ask = (job: Job, at: number) =>
+      turnWork.decide(viewOf(job), turnWork.input.parse({ job: 'j', run: 'r', to: 'hands-on', at }), askingOf());
+    expect(ask(waits, 3 * MINUTE)).toMatchObject({ ok: false, refusal: { refused: 'ends-before-it-starts' } });
+    const ended = aJobAt('tracing', { work: [{ ...memoryPass, endedAt: epochMs(5 * MINUTE) }] });
+    expect(ask(ended, 6 * MINUTE)).toMatchObject({ ok: false, refusal: { refused: 'no-such-work' } });
+  });
+
+  it('loses and invents no time, however often hands go off and on', () => {
+    fc.assert(
+      fc.property(fc.array(fc.integer({ min: 0, max: 90 }), { maxLength: 12 }), (pauses) => {
+        let at = 0;
+        const turns = pauses.map((pause, i) => {
+          at += pause;
+          return { to: i % 2 === 0 ? ('waiting' as const) : ('hands-on' as const), at: epochMs(at) };
+        });
+        const { handsOn, waiting } = splitOf({ startedAt: epochMs(0), turns }, at + 7);
+        expect(handsOn + waiting).toBe(at + 7);
+      }),
+    );
+  });
+});
