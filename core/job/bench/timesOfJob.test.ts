@@ -19,6 +19,7 @@ const work = (what: string, handsOn: number, more: Partial<Work> = {}): Work => 
   what,
   by: 'bram',
   startedAt: epochMs(0),
+  turns: [],
   endedAt: epochMs(handsOn * MINUTE + 7_000),
   outcome: 'same',
   handsOn: minutes(handsOn),
