@@ -13,6 +13,7 @@ import { askForPaper, issuePaper } from '../papers/issue.ts';
 import { replacedParts } from '../papers/replacedPart.ts';
 import { AT_THE_DOOR, OPEN_STAGES } from '../stage.ts';
 import type { View } from '../view.ts';
+import { isProved, notHeld } from './proofs.ts';
 
 const zDifference = z.strictObject({
   what: z.enum(['settings-cleared', 'tie-cut', 'died-here', 'hours-more', 'plugs-out-and-in', 'other']),
@@ -27,20 +28,9 @@ export const markReady = jobCommand(
   (view, _input, asking) => {
     const { job, machine } = view;
     if (!machine) return refuse('no-such-machine', { machine: job.machine });
-    const failed = job.work.filter((work) => work.kind === 'proof' && !work.struck && work.passed === false);
-    const open = failed.filter(
-      (work) =>
-        !job.work.some(
-          (later) =>
-            later.kind === 'proof' &&
-            later.what === work.what &&
-            later.passed === true &&
-            later.startedAt > work.startedAt,
-        ),
-    );
-    if (open.length > 0) return refuse('proof-failed', { proofs: open.map((work) => work.what) });
-    if (!job.work.some((work) => work.kind === 'proof' && work.passed === true && !work.struck))
-      return refuse('nothing-proved', {});
+    const failed = notHeld(job);
+    if (failed.length > 0) return refuse('proof-failed', { proofs: failed });
+    if (!isProved(job)) return refuse('nothing-proved', {});
     const missing = canGoHome(job, machine, view.parts).filter((one) => one.why !== 'ours-on-machine');
     if (missing.length > 0) return refuse('cannot-go-home', { missing });
     const book = openBook(view, asking);

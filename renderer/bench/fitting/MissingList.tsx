@@ -1,18 +1,24 @@
 import type { JobSheet } from '../../../core/contract/screens.ts';
+import { isProved, notHeld } from '../../../core/job/home/proofs.ts';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/words.tsx';
 import { useDoes } from '../../link/does.ts';
+import { proofName } from '../terms/terms.ts';
 
 /** What keeps it from going home, and the key that says it is ready. */
 export function MissingList({ sheet }: { readonly sheet: JobSheet }) {
   const { t } = useWords();
   const { does, problem } = useDoes();
+  const { job, missing } = sheet;
+  const proving = job.stage === 'proving';
+  const failed = proving ? notHeld(job) : [];
+  const unproved = proving && !isProved(job);
   return (
     <section className="bench-part" aria-label={t('bench.before-ready')}>
       <h2>{t('bench.before-ready')}</h2>
       <ul className="bench-plain">
-        {sheet.missing.map((one) => (
+        {missing.map((one) => (
           <li key={JSON.stringify(one)}>
             {t(`bench.missing.${one.why}`, {
               name: 'name' in one ? one.name : '',
@@ -21,10 +27,14 @@ export function MissingList({ sheet }: { readonly sheet: JobSheet }) {
             })}
           </li>
         ))}
-        {sheet.missing.length === 0 && <li>{t('bench.nothing-missing')}</li>}
+        {failed.map((proof) => (
+          <li key={proof}>{t('bench.missing.proof-not-held', { proof: proofName(proof) })}</li>
+        ))}
+        {unproved && <li>{t('bench.missing.nothing-proved')}</li>}
+        {missing.length + failed.length === 0 && !unproved && <li>{t('bench.nothing-missing')}</li>}
       </ul>
-      {sheet.job.stage === 'proving' && (
-        <Key kind="filled" large onPress={() => void does('markReady', { job: sheet.job.id })}>
+      {proving && (
+        <Key kind="filled" large onPress={() => void does('markReady', { job: job.id })}>
           {t('bench.ready')}
         </Key>
       )}
