@@ -5,6 +5,7 @@ import { COMMANDS, type CommandName } from '../job/commands.ts';
 import { zId, zJobId, zTag } from '../job/fields.ts';
 import type { Stream } from '../journal/entry.ts';
 import type { Paper } from '../papers/content.ts';
+import type { ReckoningSheet } from './reckoningSheet.ts';
 import type { DayPoint, EnquirySheet, Found, JobSheet, ShopSheet, TracingSheet, WallSheet } from './screens.ts';
 
 const names = Object.keys(COMMANDS) as [CommandName, ...CommandName[]];
@@ -51,6 +52,7 @@ export const contract = {
     .input(z.strictObject({ job: zJobId, method: z.enum(['ratio', 'rollout']) }))
     .output(type<TracingSheet>()),
   wall: read.output(type<WallSheet>()),
+  reckoning: read.output(type<ReckoningSheet>()),
   enquiries: read.output(type<readonly EnquirySheet[]>()),
   find: read.input(z.strictObject({ text: z.string().max(200) })).output(type<readonly Found[]>()),
   byTag: read.input(z.strictObject({ tag: z.string().max(20) })).output(type<Found | null>()),

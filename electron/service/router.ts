@@ -16,8 +16,10 @@ import { loadView } from './desk/loadView.ts';
 import { drawIssued, issuedPaper } from './desk/papers.ts';
 import { storePhotograph, takePhotograph } from './desk/photographs.ts';
 import { printTags } from './desk/printTags.ts';
+import { reckoning } from './desk/reckoning.ts';
 import { tracingSheet } from './desk/tracingSheet.ts';
 import { wallSheet } from './desk/wallSheet.ts';
+import { keepingModel } from './keepingModel.ts';
 import { changeStream } from './transport/changeStream.ts';
 import type { Caller } from './transport/doors.ts';
 
@@ -33,6 +35,7 @@ export type RouterNeeds = {
 export function createRouter({ shop, drafts, tools, engine, clock }: RouterNeeds) {
   const os = implement(contract).$context<Caller>();
   const now = () => epochMs(clock());
+  const modelAsStated = keepingModel();
   const jobFound = <T>(
     value: T | null,
     job: string,
@@ -62,6 +65,9 @@ export function createRouter({ shop, drafts, tools, engine, clock }: RouterNeeds
       ),
     ),
     wall: os.wall.handler(async () => wallSheet(await shop.read(), now())),
+    reckoning: os.reckoning.handler(async () =>
+      reckoning(await shop.read(), (own) => modelAsStated({ ...own, learnt: null })),
+    ),
     enquiries: os.enquiries.handler(async () => enquiries(await shop.read())),
     find: os.find.handler(async ({ input }) => find(await shop.read(), input.text, now())),
     byTag: os.byTag.handler(async ({ input }) => byTag(await shop.read(), input.tag, now())),

@@ -3,8 +3,13 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import story from '../../assets/demo/story.json' with { type: 'json' };
+import type { ReckoningSheet } from '../../core/contract/reckoningSheet.ts';
 import type { JobSheet } from '../../core/contract/screens.ts';
+import { epochMs } from '../../core/time.ts';
+import { standardModel } from '../../core/tracing/live/model/standardModel.ts';
+import { fileWallet, isOpenRefusal, openShop } from '../../db/index.ts';
 import { runDemo } from '../../electron/cli/demo/runDemo.ts';
+import { reckoning } from '../../electron/service/desk/reckoning.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'knowngood-story-'));
 const said: string[] = [];
@@ -96,6 +101,42 @@ describe('the machine that stays dark since they moved house', () => {
   it('says step by step what it did', () => {
     expect(said.at(-1)).toContain('Gone home');
     expect(said.length).toBeGreaterThan(50);
+  });
+});
+
+describe('Reckoning after that one job', () => {
+  let reckoned: ReckoningSheet;
+  beforeAll(async () => {
+    const shop = await openShop({
+      folder: join(folder, 'data', 'shop'),
+      branch: 'main',
+      clock: () => epochMs(Date.UTC(2026, 9, 16)),
+      wallet: fileWallet(join(folder, 'data', 'wallet.key')),
+      log: () => undefined,
+    });
+    if (isOpenRefusal(shop)) throw new Error(shop.refused);
+    reckoned = await reckoning(await shop.read(), standardModel);
+    await shop.close();
+  });
+  it('scores the estimate of each moment, and says that one job is too few', () => {
+    expect(reckoned.jobs).toBe(1);
+    expect(reckoned.notScored).toEqual({ asItCame: 0, nothingDone: 0, noEstimate: 0 });
+    const inside = reckoned.calibration.find((one) => one.moment === 'seen')?.figures?.inside;
+    expect(inside).toMatchObject({ of: 1, says: 'too-few-to-say' });
+    expect((inside?.interval.high ?? 0) - (inside?.interval.low ?? 0)).toBeGreaterThan(0.9);
+  });
+  it('has task times moved by what the job took, too few to say of any', () => {
+    expect(reckoned.times.length).toBeGreaterThan(3);
+    expect(new Set(reckoned.times.map((one) => one.says))).toEqual(new Set(['too-few-to-say']));
+    const steps = reckoned.times.filter((one) => one.of === 'step' && one.which === 'handsOn');
+    const logged = sheet.job.work.filter((one) => one.kind === 'step' && !one.struck).length;
+    const left = reckoned.timesLeftOut;
+    expect(steps.reduce((sum, one) => sum + one.times, 0)).toBe(logged - left.untouched - left.unknown);
+  });
+  it('counts the confirmed fault for the priors, which are as stated until they are taken over', () => {
+    expect(reckoned.priors.tally.counted).toBe(1);
+    expect(reckoned.priors.takenOver).toBeNull();
+    expect(reckoned.priors.moved.some((one) => one.fault === 'dimm-slot')).toBe(true);
   });
 });
 
