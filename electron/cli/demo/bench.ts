@@ -1,4 +1,5 @@
 import type { PartId } from '../../../core/ids.ts';
+import { line, named } from './lines.ts';
 import type { FoundMachine, Put, StoryStep } from './story.ts';
 import { STORY } from './story.ts';
 import type { Teller } from './teller.ts';
@@ -53,9 +54,15 @@ export async function tellStep(
   if (step.byTheWay) await teller.forJob(by, 'note', { says: step.byTheWay, foundByTheWay: true });
   if (step.census) await census(teller, by, found, source);
   for (const put of step.after ?? []) await putOwn(teller, by, put);
-  teller.say(
-    `${step.step}  ${step.handsOn}/${step.waiting} min  → ${step.outcome}${step.seen ? `: ${step.seen}` : ''}`,
-  );
+  const { handsOn, waiting, seen } = step;
+  const facts = {
+    step: named.step(String(step.step)),
+    handsOn,
+    waiting,
+    outcome: named.outcome(String(step.outcome)),
+    seen,
+  };
+  teller.say(line(seen ? 'step-seen' : 'step', facts));
 }
 
 /** Writes the slot plan and what sits in it, as seen; what is not known stays not known. */
@@ -138,9 +145,7 @@ async function proveOurs(teller: Teller, by: string, step: StoryStep): Promise<v
     use: noUse,
     tray: TRAY,
   });
-  teller.say(
-    `proves ${step.prove?.join(' and ')} in the second rig  ${step.handsOn}/${step.waiting} min, not on the owner's bill`,
-  );
+  teller.say(line('own-proof', { parts: step.prove, handsOn: step.handsOn, waiting: step.waiting }));
 }
 
 export const noUse: {

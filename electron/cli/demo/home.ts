@@ -1,5 +1,6 @@
 import { fromWall } from '../../../core/job/wallTime.ts';
 import { noUse } from './bench.ts';
+import { amount, line, named, workLine } from './lines.ts';
 import { drawnSignature } from './signature.ts';
 import { STORY } from './story.ts';
 import type { Teller } from './teller.ts';
@@ -44,7 +45,7 @@ async function work(teller: Teller, by: string, piece: Piece): Promise<void> {
     use: noUse,
     tray: TRAY,
   });
-  teller.say(`${piece.kind}: ${piece.what}  ${piece.handsOn}/${waiting} min`);
+  teller.say(workLine(piece.kind, { what: named.work(piece.what), handsOn: piece.handsOn, waiting }));
 }
 
 /** Left for the night as it stands; looked at by eye in the morning. */
@@ -53,7 +54,7 @@ export async function leaveForTheNight(teller: Teller): Promise<void> {
   const { at, ...card } = left;
   teller.clock.set(`2026-10-13T${at}`);
   await teller.forJob('bram', 'leaveLikeThis', card);
-  teller.say(`Left like this: do not power, ${left.doNotPower}`);
+  teller.say(line('left', { why: left.doNotPower }));
   teller.clock.set(`${fitting.day}T${fitting.looked}`);
   await teller.forJob(fitting.by, 'confirmLeft', {});
 }
@@ -88,7 +89,7 @@ export async function fittingAndProving(
     });
     teller.clock.pass(one.handsOn);
     const name = (await teller.sheet()).parts.find((known) => known.id === part)?.name;
-    teller.say(`fitting: ${name} → ${one.slot}  ${one.handsOn} min`);
+    teller.say(line('fitted', { part: name, slot: one.slot, handsOn: one.handsOn }));
     if (one.fit !== undefined) {
       const slots = machine.slots.filter(
         (slot) => newSlots.includes(slot.id) || !['dimm', 'drive', 'card', 'add-in'].includes(slot.takes),
@@ -101,12 +102,12 @@ export async function fittingAndProving(
     part: board,
     to: { at: 'kept', shelf: keep.shelf, until: fromWall(keep.until, story.zone) },
   });
-  teller.say(`${parts.find((part) => part.id === board)?.name}: kept on shelf ${keep.shelf} by the owner’s word`);
+  teller.say(line('kept', { part: parts.find((part) => part.id === board)?.name, shelf: keep.shelf }));
   await teller.forJob(by, 'goOn', { to: 'proving' });
   for (const one of story.proving) await prove(teller, by, day, one);
   teller.clock.set(`${day}T${story.ready.at}`);
   await teller.forJob(by, 'markReady', {});
-  teller.say('Ready to go home; the return report comes out');
+  teller.say(line('ready'));
   teller.clock.set(`${day}T${story.ready.told}`);
   await teller.forJob('mina', 'tellReady', { how: 'phone' });
 }
@@ -171,7 +172,6 @@ export async function goingHome(teller: Teller): Promise<void> {
     ],
   });
   const after = await teller.sheet();
-  teller.say(
-    `Gone home. ${after.charges.handsOn} min hands-on, bill ${(after.charges.totalMinor / 100).toFixed(2)}, limit ${(after.job.limitMinor / 100).toFixed(2)}`,
-  );
+  const { handsOn, totalMinor } = after.charges;
+  teller.say(line('home', { handsOn, bill: amount(totalMinor), limit: amount(after.job.limitMinor) }));
 }

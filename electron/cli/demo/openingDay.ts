@@ -1,5 +1,6 @@
 import type { PartId } from '../../../core/ids.ts';
 import { fromWall } from '../../../core/job/wallTime.ts';
+import { line } from './lines.ts';
 import { STORY } from './story.ts';
 import type { Teller } from './teller.ts';
 
@@ -23,5 +24,5 @@ export async function openingDay(teller: Teller, wall: readonly WallPart[]): Pro
     });
     teller.remember(no, done.made.slice('part:'.length) as PartId);
   }
-  teller.say(`${shop.settings.name}: ${wall.length} parts and tools on the wall, ${shop.staff.length} people`);
+  teller.say(line('opened', { shop: shop.settings.name, parts: wall.length, people: shop.staff.length }));
 }

@@ -1,4 +1,5 @@
-import type { QuestionId } from '../../../core/ids.ts';
+import type { Question } from '../../../core/word/question.ts';
+import { line } from './lines.ts';
 import { STORY } from './story.ts';
 import type { Teller } from './teller.ts';
 
@@ -14,11 +15,11 @@ type Option = {
 
 const DAY = '2026-10-13';
 
-async function lastQuestion(teller: Teller): Promise<QuestionId> {
+async function lastQuestion(teller: Teller): Promise<Question> {
   const { job } = await teller.sheet();
   const question = job.questions.at(-1);
   if (!question) throw new Error('nothing was asked');
-  return question.id;
+  return question;
 }
 
 const agrees = (option: Option, more: Readonly<Record<string, unknown>> = {}) => ({
@@ -38,13 +39,15 @@ const agrees = (option: Option, more: Readonly<Record<string, unknown>> = {}) =>
 async function answerByPhone(teller: Teller, by: string, at: string, option: string, readBack: string): Promise<void> {
   const { owner } = STORY.story;
   teller.clock.set(`${DAY}T${at}`);
+  const question = await lastQuestion(teller);
   await teller.forJob(by, 'answer', {
-    question: await lastQuestion(teller),
+    question: question.id,
     options: [option],
     name: owner.name,
     how: { by: 'phone', at: teller.clock.now(), number: owner.phone, readBack },
   });
-  teller.say(`${owner.name} answers by phone: ${option}. Read back: “${readBack}”`);
+  const says = question.options.find(({ id }) => id === option)?.says;
+  teller.say(line('answers', { owner: owner.name, option: says, readBack }));
 }
 
 /** What was seen is not what was told and no longer fits the limit: the question, the tries, the answer. */
@@ -59,11 +62,11 @@ export async function askChangedFinding(teller: Teller): Promise<void> {
     offer: null,
     stops: true,
   });
-  teller.say('Changed-finding notice issued; the job waits for the owner’s word');
+  teller.say(line('notice'));
   for (const attempt of finding.tries) {
     teller.clock.set(`${DAY}T${attempt.at}`);
     await teller.forJob('mina', 'logTry', {
-      question: await lastQuestion(teller),
+      question: (await lastQuestion(teller)).id,
       at: teller.clock.now(),
       how: attempt.how,
       result: attempt.result,
@@ -117,8 +120,8 @@ export async function offerSubstitute(teller: Teller, uses: Readonly<Record<stri
   const { job } = await teller.sheet();
   const rows = job.questions.at(-1)?.offer?.rows ?? [];
   const count = (verdict: string) => rows.filter((row) => row.verdict === verdict).length;
-  teller.say(
-    `Disclosure issued: ${rows.length} attributes, worse ${count('worse')}, equal ${count('equal')}, better ${count('better')}, cannot be compared ${count('cannot-be-compared')}`,
-  );
+  const [worse, equal, better] = [count('worse'), count('equal'), count('better')];
+  const notCompared = count('cannot-be-compared');
+  teller.say(line('disclosure', { rows: rows.length, worse, equal, better, notCompared }));
   await answerByPhone(teller, 'bram', answered.at, answered.option, answered.readBack);
 }

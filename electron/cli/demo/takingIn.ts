@@ -1,6 +1,7 @@
 import type { JobId } from '../../../core/ids.ts';
 import { fromWall } from '../../../core/job/wallTime.ts';
 import type { Said } from '../../../core/readings/said.ts';
+import { amount, line, momentName } from './lines.ts';
 import { drawnSignature } from './signature.ts';
 import { STORY } from './story.ts';
 import type { Teller } from './teller.ts';
@@ -10,7 +11,7 @@ export type CameReport = { readonly text: string; readonly said: Said; readonly 
 
 /** Tuesday at the counter: the sheet, the signature, what the machine once said of itself. */
 export async function takingIn(teller: Teller, report: CameReport, called: string): Promise<void> {
-  const { story } = STORY;
+  const { shop, story } = STORY;
   const { takenIn, owner } = story;
   const desk = takenIn.desk;
   teller.clock.set(takenIn.firstTier);
@@ -31,7 +32,7 @@ export async function takingIn(teller: Teller, report: CameReport, called: strin
     recording: false,
   });
   teller.setJob(done.made.slice('job:'.length) as JobId);
-  teller.say(`Mina takes it in: “${story.told.ownWords}”`);
+  teller.say(line('taken-in', { by: shop.staff.find(({ id }) => id === desk)?.name, words: story.told.ownWords }));
   await sayEstimate(teller);
   const promised = fromWall(story.promise, story.zone);
   await teller.forJob(desk, 'promise', { at: promised, p90: promised, told: true });
@@ -46,7 +47,7 @@ export async function takingIn(teller: Teller, report: CameReport, called: strin
     signed,
     contentHash: '',
   });
-  teller.say('Signed: receipt, consent sheet, estimate and bench tag come out');
+  teller.say(line('signed'));
   teller.clock.set(takenIn.report);
   await teller.forJob(desk, 'readReport', {
     text: report.text,
@@ -55,7 +56,7 @@ export async function takingIn(teller: Teller, report: CameReport, called: strin
     digest: '',
   });
   const filled = report.said.memory.slots.filter((slot) => slot.sizeMiB !== null).map((slot) => slot.locator ?? '?');
-  teller.say(`Its own report (${report.taken}) names modules in ${filled.join(', ') || 'no slot'}: told, not seen`);
+  teller.say(line('own-report', { taken: report.taken, slots: filled.length > 0 ? filled : line('no-slot') }));
 }
 
 /** Prints the newest estimate. */
@@ -64,8 +65,8 @@ export async function sayEstimate(teller: Teller): Promise<void> {
   const estimate = job.estimates.at(-1);
   if (!estimate) return;
   const { handsOn, price, passesLimit } = estimate;
-  const whole = (value: number) => Math.round(value);
-  teller.say(
-    `Estimate (${estimate.moment}): hands-on ${whole(handsOn.p10)} / ${whole(handsOn.p50)} / ${whole(handsOn.p90)} min, work ${whole(price.p50 / 100)} to ${whole(price.p90 / 100)}, chance of passing the limit ${whole(passesLimit * 100)} in 100`,
-  );
+  const [p10, p50, p90] = [handsOn.p10, handsOn.p50, handsOn.p90].map(Math.round);
+  const [low, high] = [price.p50, price.p90].map(amount);
+  const chance = Math.round(passesLimit * 100);
+  teller.say(line('estimate', { moment: momentName(estimate.moment), p10, p50, p90, low, high, chance }));
 }

@@ -1,6 +1,7 @@
 import type { Said } from '../../../core/readings/said.ts';
 import { tellStep } from './bench.ts';
 import { fittingAndProving, goingHome, leaveForTheNight } from './home.ts';
+import { line, named } from './lines.ts';
 import { openingDay, type WallPart } from './openingDay.ts';
 import { askChangedFinding, offerSubstitute } from './ownersWord.ts';
 import { type FoundMachine, STORY, type StoryStep } from './story.ts';
@@ -63,10 +64,11 @@ export async function tellStory(
   for (const step of told.firstPowerOn) await tellStep(teller, 'bram', TUESDAY, step, told.found, told.source);
   teller.clock.set(`${TUESDAY}T${story.seen.at}`);
   await teller.forJob('bram', 'recordSeen', { symptoms: story.seen.symptoms });
-  teller.say(`Told ${story.told.symptoms.join(', ')}; seen ${story.seen.symptoms.join(', ')}`);
+  const [toldOf, seen] = [story.told.symptoms, story.seen.symptoms].map((ids) => ids.map(named.symptom));
+  teller.say(line('told-seen', { told: toldOf, seen }));
   await sayEstimate(teller);
   const { job } = await teller.sheet();
-  teller.say(`Stage: ${job.stage}`);
+  teller.say(line('stage', { stage: named.stage(job.stage) }));
   if (until === 'seen') return;
   await askChangedFinding(teller);
   const tracing = until === 'tracing' ? told.tracing.slice(0, HALF_WAY) : told.tracing;
@@ -97,5 +99,5 @@ async function confirm(teller: Teller, evidence: readonly string[]): Promise<voi
       readings: [],
     },
   });
-  teller.say(`Confirmed on the second rig: ${confirmed.fault}`);
+  teller.say(line('confirmed', { way: named.way(confirmed.way), fault: named.fault(confirmed.fault) }));
 }

@@ -1,0 +1,44 @@
+import words from '../../../assets/words/en/demo.json' with { type: 'json' };
+import stages from '../../../assets/words/en/stages.json' with { type: 'json' };
+import symptoms from '../../../assets/words/en/symptoms.json' with { type: 'json' };
+import tracing from '../../../assets/words/en/tracing.json' with { type: 'json' };
+import { formatMoney } from '../../../core/money/formatMoney.ts';
+import type { Currency } from '../../../core/money/money.ts';
+import { fill } from '../../../core/wording/wordsFor.ts';
+import { STORY } from './story.ts';
+
+type Lines = {
+  [Line in keyof typeof words as (typeof words)[Line] extends string ? Line : never]: (typeof words)[Line];
+};
+
+/** A line of the story, or a part of one. */
+export const line = (name: keyof Lines, facts: Readonly<Record<string, unknown>> = {}): string =>
+  fill(words[name], facts);
+
+/** A piece of work that is no tracing step, as the story tells it. */
+export const workLine = (kind: keyof typeof words.work, facts: Readonly<Record<string, unknown>>): string =>
+  fill(words.work[kind], facts);
+
+export const momentName = (moment: keyof typeof words.moments): string => words.moments[moment];
+
+/** An amount in minor units, as it is written where the story plays. */
+export const amount = (minor: number): string => {
+  const { currency, locale } = STORY.shop.settings;
+  return formatMoney({ minor, currency: currency as Currency }, locale);
+};
+
+/** The trade's words for what the story names by its id. */
+export const named = {
+  step: (id: string): string => (tracing.steps as Readonly<Record<string, { readonly name: string }>>)[id]?.name ?? id,
+  fault: (id: string): string =>
+    (tracing.faults as Readonly<Record<string, { readonly name: string }>>)[id]?.name ?? id,
+  symptom: (id: string): string => (symptoms as Readonly<Record<string, { readonly bench: string }>>)[id]?.bench ?? id,
+  outcome: nameIn(tracing.outcomes),
+  way: nameIn(tracing.ways),
+  stage: nameIn(stages),
+  work: nameIn({ ...tracing.tasks, ...tracing.proofs }),
+};
+
+function nameIn(names: Readonly<Record<string, string>>): (id: string) => string {
+  return (id) => names[id] ?? id;
+}
