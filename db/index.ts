@@ -6,6 +6,7 @@ export type { Reader } from './journal/reader.ts';
 export { fileLog } from './log/fileLog.ts';
 export {
   endedJobs,
+  jobsWithOrders,
   jobThatHas,
   latestJobs,
   newestJobOf,

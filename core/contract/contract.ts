@@ -6,7 +6,16 @@ import { zId, zJobId, zTag } from '../job/fields.ts';
 import type { Stream } from '../journal/entry.ts';
 import type { Paper } from '../papers/content.ts';
 import type { ReckoningSheet } from './reckoningSheet.ts';
-import type { DayPoint, EnquirySheet, Found, JobSheet, ShopSheet, TracingSheet, WallSheet } from './screens.ts';
+import type {
+  DayPoint,
+  EnquirySheet,
+  Found,
+  JobSheet,
+  OrderRow,
+  ShopSheet,
+  TracingSheet,
+  WallSheet,
+} from './screens.ts';
 
 const names = Object.keys(COMMANDS) as [CommandName, ...CommandName[]];
 
@@ -53,6 +62,8 @@ export const contract = {
     .output(type<TracingSheet>()),
   wall: read.output(type<WallSheet>()),
   reckoning: read.output(type<ReckoningSheet>()),
+  /** Orders on the way, waiting for a word, to go back or gone back, and old parts to send, over all jobs. */
+  orders: read.output(type<readonly OrderRow[]>()),
   enquiries: read.output(type<readonly EnquirySheet[]>()),
   find: read.input(z.strictObject({ text: z.string().max(200) })).output(type<readonly Found[]>()),
   byTag: read.input(z.strictObject({ tag: z.string().max(20) })).output(type<Found | null>()),

@@ -5,6 +5,7 @@ import type { JobId, PartId } from '../ids.ts';
 import type { Charges } from '../job/charges.ts';
 import type { Enquiry } from '../job/enquiry.ts';
 import type { Job } from '../job/job.ts';
+import type { OrderDue } from '../job/orders/ordersDue.ts';
 import type { ShopSettings, Staff } from '../job/shop.ts';
 import type { Stage } from '../job/stage.ts';
 import type { EpochMs } from '../time.ts';
@@ -82,6 +83,9 @@ export type WallSheet = {
   })[];
   readonly rigs: readonly Machine[];
 };
+
+/** An order that is not done with, and whose job it is. */
+export type OrderRow = OrderDue & { readonly job: JobId; readonly called: string };
 
 export type ShopSheet = { readonly settings: ShopSettings | null; readonly staff: readonly Staff[] };
 

@@ -23,7 +23,7 @@ export type Place =
   | { readonly at: 'not-found'; readonly since: EpochMs; readonly lastSeen: string }
   | {
       readonly at: 'gone';
-      readonly why: 'recycled' | 'sold' | 'given' | 'destroyed';
+      readonly why: 'recycled' | 'sold' | 'given' | 'destroyed' | 'returned';
       /** Number of the certificate of destruction; a part that holds data is not gone without. */
       readonly certificate?: string;
     };

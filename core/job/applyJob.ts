@@ -4,6 +4,7 @@ import { minutes } from '../time.ts';
 import type { Question } from '../word/question.ts';
 import type { JobEntry } from './entries.ts';
 import { type Job, newJob } from './job.ts';
+import { applyOrder, isOrderEntry } from './orders/applyOrder.ts';
 import type { Thing } from './told.ts';
 import type { Work } from './work.ts';
 
@@ -32,6 +33,7 @@ export function applyJob(job: Job | null, entry: JobEntry & Written): Job | null
   const { at } = entry;
   if (entry.kind === 'taken-in') return newJob(entry.stream.slice('job:'.length) as JobId, at, entry.by, entry.body);
   if (!job) return null;
+  if (isOrderEntry(entry)) return applyOrder(job, entry, at);
   switch (entry.kind) {
     case 'sheet-signed':
       return {
@@ -159,7 +161,11 @@ export function applyJob(job: Job | null, entry: JobEntry & Written): Job | null
     case 'word-withdrawn': {
       const withdrawn = changeQuestion(job, entry.body.question, (one) => ({ ...one, withdrawn: true }));
       const { limitMinor } = entry.body;
-      const left = { ...withdrawn, sold: job.sold.filter((line) => line.question !== entry.body.question) };
+      const left = {
+        ...withdrawn,
+        sold: job.sold.filter((line) => line.question !== entry.body.question),
+        orders: job.orders.map((one) => (one.agreedBy === entry.body.question ? { ...one, agreedBy: null } : one)),
+      };
       return limitMinor === undefined ? withLimit(left) : { ...left, limitMinor };
     }
     case 'charge-booked':
@@ -178,13 +184,6 @@ export function applyJob(job: Job | null, entry: JobEntry & Written): Job | null
         ...job,
         verdict: null,
         struckVerdicts: job.verdict ? [...job.struckVerdicts, job.verdict] : job.struckVerdicts,
-      };
-    case 'part-ordered':
-      return { ...job, orders: [...job.orders, { ...entry.body, received: null }] };
-    case 'part-received':
-      return {
-        ...job,
-        orders: job.orders.map((one) => (one.order === entry.body.order ? { ...one, received: entry.body.as } : one)),
       };
     case 'sold':
       return { ...job, sold: [...job.sold, entry.body] };

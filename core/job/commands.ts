@@ -22,11 +22,15 @@ import { addPhotograph, addThing, putOursOn, sealSecret, takeOursOff, wipeSecret
 import { goBackToModel, resetPriors, takeOverPriors, useModel } from './modelCommands.ts';
 import { bookCharge, takePayment } from './money/book.ts';
 import { noteEstimate, promise } from './noteEstimate.ts';
+import { cancelOrder, orderLate } from './orders/orderLate.ts';
+import { orderPart } from './orders/orderPart.ts';
+import { bringOwnPart } from './orders/ownPart.ts';
+import { receivePart } from './orders/receivePart.ts';
+import { sendBack, settleReturn } from './orders/sendBack.ts';
 import { issue } from './papers/issue.ts';
 import { changeShop, changeStaff, openShop } from './shopCommands.ts';
 import { answer, lapse, logTry, withdrawWord } from './word/answer.ts';
 import { ask } from './word/ask.ts';
-import { orderPart, receivePart } from './word/order.ts';
 
 /** The one list of commands. A new command is written in its subject's folder and named here; door, guard and test follow. */
 export const COMMANDS = {
@@ -81,6 +85,11 @@ export const COMMANDS = {
   withdrawWord,
   orderPart,
   receivePart,
+  orderLate,
+  cancelOrder,
+  bringOwnPart,
+  sendBack,
+  settleReturn,
   bookCharge,
   takePayment,
   markReady,

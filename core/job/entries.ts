@@ -9,6 +9,7 @@ import type { ConsentAnswer, ConsentId } from '../word/consent.ts';
 import type { Answer, Question, Try } from '../word/question.ts';
 import type { Signature } from '../word/signature.ts';
 import type { Estimate } from './estimate.ts';
+import type { OrderEntry } from './orders/applyOrder.ts';
 import type { Stage } from './stage.ts';
 import type { BeforeFirstScrew, Thing, Told } from './told.ts';
 import type { Reading, Turn, UsedLoaner, Work, WorkKind } from './work.ts';
@@ -198,25 +199,7 @@ export type JobEntry =
   | Draft<'sold-fitted', { readonly part: PartId }>
   | Draft<'judged', Verdict>
   | Draft<'verdict-struck', { readonly why: 'came-back' | 'wrong'; readonly by: JobId | null }>
-  | Draft<
-      'part-ordered',
-      {
-        readonly order: string;
-        readonly what: string;
-        readonly supplier: string;
-        readonly priceMinor: number;
-        readonly due: EpochMs | null;
-        readonly question: QuestionId | null;
-      }
-    >
-  | Draft<
-      'part-received',
-      {
-        readonly order: string;
-        readonly as: 'ordered' | 'wrong' | 'dead' | 'late' | 'dearer' | 'owners-own';
-        readonly part: PartId | null;
-      }
-    >
+  | OrderEntry
   | Draft<
       'sold',
       {

@@ -72,7 +72,7 @@ export const zPlace = z.discriminatedUnion('at', [
   z.strictObject({ at: z.literal('not-found'), since: zEpoch, lastSeen: zLine }),
   z.strictObject({
     at: z.literal('gone'),
-    why: z.enum(['recycled', 'sold', 'given', 'destroyed']),
+    why: z.enum(['recycled', 'sold', 'given', 'destroyed', 'returned']),
     certificate: zLine.exactOptional(),
   }),
 ]);

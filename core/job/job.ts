@@ -4,6 +4,7 @@ import { type Consents, noConsents } from '../word/consent.ts';
 import type { Question } from '../word/question.ts';
 import type { Booked, Core, Handover, Incident, LeftLikeThis, Payment, TakenIn, Verdict } from './entries.ts';
 import type { Estimate } from './estimate.ts';
+import type { Order } from './orders/order.ts';
 import type { Stage } from './stage.ts';
 import type { BeforeFirstScrew, Thing } from './told.ts';
 import type { Work } from './work.ts';
@@ -19,16 +20,6 @@ export type Sold = {
   readonly core?: Core | undefined;
   /** It sits in the owner's machine: it is charged even when the machine goes home as it came. */
   readonly fitted?: boolean;
-};
-
-export type Order = {
-  readonly order: string;
-  readonly what: string;
-  readonly supplier: string;
-  readonly priceMinor: number;
-  readonly due: EpochMs | null;
-  readonly received: string | null;
-  readonly question: string | null;
 };
 
 /** A job as its stream tells it. */

@@ -60,6 +60,13 @@ const TABLE: { readonly [name in CommandName]?: string } = {
   // A part is ordered once it is known what is wrong, and comes while it is waited for or already being fitted.
   orderPart: /*        */ '.  .  x  .  x  x  .  .  .  .  .',
   receivePart: /*      */ '.  .  .  .  x  x  .  .  .  .  .',
+  // The supplier names another day or the order is called off while the machine is here; what goes back may outlast it.
+  orderLate: /*        */ 'x  x  x  x  x  x  x  x  x  x  .',
+  cancelOrder: /*      */ 'x  x  x  x  x  x  x  x  x  x  .',
+  sendBack: /*         */ 'x  x  x  x  x  x  x  x  x  x  x',
+  settleReturn: /*     */ 'x  x  x  x  x  x  x  x  x  x  x',
+  // The owner brings a part once it is known which one is needed.
+  bringOwnPart: /*     */ '.  .  x  x  x  x  .  .  .  .  .',
   bookCharge: /*       */ 'x  x  x  x  x  x  x  x  x  x  .',
   takePayment: /*      */ 'x  x  x  x  x  x  x  x  x  x  .',
   // Only what was proved stands ready; only what stands at the door goes out of it.

@@ -2,6 +2,7 @@ import type { Refusal } from '../decision.ts';
 import { type Minutes, minutes } from '../time.ts';
 import { charges } from './charges.ts';
 import type { Job } from './job.ts';
+import { isLive } from './orders/order.ts';
 import type { Work } from './work.ts';
 
 /**
@@ -12,7 +13,7 @@ import type { Work } from './work.ts';
 export function committedMinor(job: Job): number {
   const work = { ...job, booked: job.booked.filter((one) => one.is !== 'storage') };
   const ordered = job.orders
-    .filter((order) => order.received === null && order.question === null)
+    .filter((order) => isLive(order) && order.question === null && order.agreedBy === null)
     .reduce((sum, order) => sum + order.priceMinor, 0);
   return Math.max(charges(work, false).totalMinor, charges(work, true).totalMinor) + ordered;
 }

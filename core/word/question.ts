@@ -25,6 +25,8 @@ export type Agrees = {
   readonly accepts: boolean;
   readonly data: 'copy' | 'unplug' | 'leave' | null;
   readonly dead: { readonly part: PartId; readonly answer: 'back' | 'keep' | 'send' | 'scrap' | 'follow' } | null;
+  /** Accepts what came for an order, at this price, in place of what was agreed before. */
+  readonly order?: { readonly order: string; readonly priceMinor: number } | undefined;
   /** Where the job goes on after this answer; `back` is where it came from. */
   readonly goesTo: Stage | 'back';
 };

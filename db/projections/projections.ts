@@ -1,5 +1,6 @@
 import { jobsNow } from './jobsNow.ts';
 import { namedBlobs } from './namedBlobs.ts';
+import { orders } from './orders.ts';
 import { papers } from './papers.ts';
 import { partStays } from './partStays.ts';
 import type { Projection } from './projection.ts';
@@ -16,4 +17,5 @@ export const PROJECTIONS: readonly Projection[] = [
   jobsNow,
   recognition,
   namedBlobs,
+  orders,
 ];

@@ -73,6 +73,9 @@ export type RecognitionTable = {
 /** Blobs that entries name. */
 export type NamedBlobTable = { readonly blob: string; readonly first_seq: number };
 
+/** Every order, and whether something is still to be done about it; `core` is 1 where an old part is to be sent. */
+export type OrderNowTable = { readonly id: string; readonly job: string; readonly open: number; readonly core: number };
+
 /** Every table made from the journal. Each can be dropped and made again. */
 export type ReadTables = {
   readonly part_stay: PartStayTable;
@@ -83,6 +86,7 @@ export type ReadTables = {
   readonly enquiry_now: EnquiryNowTable;
   readonly recognition: RecognitionTable;
   readonly named_blob: NamedBlobTable;
+  readonly order_now: OrderNowTable;
 };
 
 export type ReadTableName = keyof ReadTables;

@@ -30,6 +30,13 @@ export const endedJobs = (read: Reader): Promise<readonly JobId[]> =>
     return rows.map((row) => row.job as JobId);
   });
 
+/** Jobs with an order that is not done with, the oldest order first. */
+export const jobsWithOrders = (read: Reader): Promise<readonly JobId[]> =>
+  read.rows(async (tables) => {
+    const rows = await tables.selectFrom('order_now').where('open', '=', 1).orderBy('id').select('job').execute();
+    return [...new Set(rows.map((row) => row.job as JobId))];
+  });
+
 /** Jobs whose record was written to last, newest first. */
 export const latestJobs = (read: Reader, limit: number): Promise<readonly JobId[]> =>
   read.rows(async (tables) => {

@@ -19,4 +19,5 @@ export const shopRead = () => ask.shop.queryOptions({ meta: { follows: { streams
 export const dayLineRead = () =>
   ask.dayLine.queryOptions({ meta: { follows: { streams: ['job:', 'part:', 'shop'] } } });
 export const wallRead = () => ask.wall.queryOptions({ meta: { follows: { streams: ['part:', 'machine:', 'job:'] } } });
+export const ordersRead = () => ask.orders.queryOptions({ meta: { follows: { streams: ['job:', 'part:'] } } });
 export const enquiriesRead = () => ask.enquiries.queryOptions({ meta: { follows: { streams: ['enquiry:'] } } });

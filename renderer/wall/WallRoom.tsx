@@ -7,6 +7,7 @@ import { OutList, WallDrawing } from '../kit/wall/WallDrawing.tsx';
 import { useWords } from '../kit/words.tsx';
 import { wallRead } from '../link/reads.ts';
 import { NewPart } from './NewPart.tsx';
+import { OrderList } from './OrderList.tsx';
 import { PartDeeds } from './PartDeeds.tsx';
 import { outParts, wallRows } from './wallRows.ts';
 import './WallRoom.css';
@@ -40,6 +41,7 @@ export function WallRoom() {
             parts={outParts(parts, words)}
             onChoose={(tag) => setChosenId(parts.find((part) => part.tag === tag)?.id ?? null)}
           />
+          <OrderList />
           {chosen ? <PartDeeds part={chosen} /> : <p>{t('wall.choose')}</p>}
           <Key wide onPress={() => setAdding(!adding)}>
             {t('wall.add')}

@@ -7,6 +7,8 @@ import { personal } from '../../journal/personal.ts';
 import { openBook } from '../book.ts';
 import { jobCommand } from '../command.ts';
 import { zEpoch, zId, zJobId, zLine, zMinutes, zPartId, zPlace, zText } from '../fields.ts';
+import { whyNotFitted } from '../orders/mayBeFitted.ts';
+import { lineOf } from '../orders/order.ts';
 import { OPEN_STAGES } from '../stage.ts';
 import { minutesBeyondWord } from '../withinWord.ts';
 import { mayNotOpen } from './mayOpen.ts';
@@ -61,7 +63,17 @@ export const fitPart = jobCommand(
   (view, input, asking) => {
     const part = view.parts.get(input.part);
     if (!part || !view.machine) return refuse('no-such-part', { part: input.part });
+    const notYet = whyNotFitted(view.job, part);
+    if (notYet) return { ok: false, refusal: notYet };
     const book = openBook(view, asking);
+    const order = view.job.orders.findLast((one) => one.part === part.id);
+    const ordered = order && lineOf(view.job, order);
+    if (ordered)
+      book.add(`job:${input.job}`, 'sold-part-named', {
+        question: ordered.question,
+        what: ordered.what,
+        part: part.id,
+      });
     const refusal = moveFromWhereItIs(
       book,
       part.id,
@@ -70,7 +82,7 @@ export const fitPart = jobCommand(
       asking,
     );
     if (refusal) return { ok: false, refusal };
-    const line = view.job.sold.find((one) => one.part === part.id);
+    const line = book.view().job?.sold.find((one) => one.part === part.id);
     if (line && part.belongs.to === 'shop')
       book.add(`part:${part.id}`, 'part-sold', {
         to: view.job.owner,

@@ -7,6 +7,7 @@ import { type Book, openBook } from '../book.ts';
 import { jobCommand } from '../command.ts';
 import { zEpoch, zHow, zId, zJobId, zLine, zQuestionId } from '../fields.ts';
 import type { Job } from '../job.ts';
+import { mayBeAgreed } from '../orders/order.ts';
 import { issuePaper } from '../papers/issue.ts';
 import { AT_THE_DOOR, OPEN_STAGES } from '../stage.ts';
 import type { View } from '../view.ts';
@@ -80,6 +81,8 @@ function decideAnswer(view: View & { readonly job: Job }, input: z.infer<typeof 
     return refuse('no-such-option', { options: input.options, offered: question.options.map((option) => option.id) });
   if (chosen.length > 1 && !question.several)
     return refuse('one-answer-only', { options: input.options, question: question.id });
+  const gone = chosen.find(({ agrees }) => agrees.order && !waits(view.job, agrees.order.order));
+  if (gone) return refuse('no-such-order', { order: gone.agrees.order?.order });
   const book = openBook(view, asking);
   book.add(`job:${input.job}`, 'answered', {
     question: question.id,
@@ -101,6 +104,10 @@ function decideAnswer(view: View & { readonly job: Job }, input: z.infer<typeof 
   return book.accept();
 }
 
+/** An answer about what came counts while that is here and not fitted. */
+const waits = (job: Job, id: string): boolean =>
+  job.orders.some((order) => order.order === id && mayBeAgreed(job, order));
+
 /** Is it theirs to say, and does what they agree to fit the limit that holds from then on? */
 function answerProblem(
   view: View & { readonly job: Job },
@@ -112,7 +119,7 @@ function answerProblem(
   const after = book.view().job ?? view.job;
   const chosen = question.options.filter((option) => input.options.includes(option.id));
   const named = chosen.reduce<number | null>((sum, { agrees }) => agrees.limitMinor ?? sum, null);
-  const sells = after.sold.length > view.job.sold.length;
+  const sells = after.sold.some((line) => !view.job.sold.includes(line));
   const heard = whyNotHeard(
     view,
     input,
@@ -137,6 +144,13 @@ function writeAgreed(book: Book, question: Question, chosen: Question['options']
   for (const { agrees } of chosen)
     for (const line of soldByOption(agrees, question.offer, months))
       book.add(`job:${job.id}`, 'sold', { ...line, question: question.id });
+  for (const { agrees } of chosen)
+    if (agrees.order)
+      book.add(`job:${job.id}`, 'order-agreed', {
+        ...agrees.order,
+        question: question.id,
+        warrantyMonths: months,
+      });
   if (question.offer && !chosen.some((option) => option.agrees.accepts))
     book.add(`part:${question.offer.part}`, 'part-released', { job: job.id });
 }
@@ -178,7 +192,9 @@ export const withdrawWord = jobCommand(
   (view, input, asking) => {
     const question = view.job.questions.find((one) => one.id === input.question);
     if (!question?.answer || question.withdrawn) return refuse('question-not-answered', { question: input.question });
-    const done = question.offer && view.parts.get(question.offer.part)?.belongs.to === 'owner';
+    const done =
+      (question.offer && view.parts.get(question.offer.part)?.belongs.to === 'owner') ||
+      view.job.sold.some((line) => line.question === question.id && line.fitted);
     if (done) return refuse('already-done', { question: question.id });
     const book = openBook(view, asking);
     const without = {

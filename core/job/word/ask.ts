@@ -9,6 +9,8 @@ import { openBook } from '../book.ts';
 import { jobCommand } from '../command.ts';
 import { zEpoch, zId, zJobId, zLine, zMinor, zPartId, zPermille, zText } from '../fields.ts';
 import type { Job } from '../job.ts';
+import { applyOrder } from '../orders/applyOrder.ts';
+import { mayBeAgreed } from '../orders/order.ts';
 import { askForPaper, issuePaper } from '../papers/issue.ts';
 import { OPEN_STAGES } from '../stage.ts';
 import type { View } from '../view.ts';
@@ -37,6 +39,7 @@ const zOption = z.strictObject({
     accepts: z.boolean(),
     data: z.enum(['copy', 'unplug', 'leave']).nullable(),
     dead: z.strictObject({ part: zPartId, answer: z.enum(['back', 'keep', 'send', 'scrap', 'follow']) }).nullable(),
+    order: z.strictObject({ order: zId, priceMinor: zMinor }).optional(),
     goesTo: z.enum(GOES_TO),
   }),
 });
@@ -85,7 +88,10 @@ function decideAsk(view: View & { readonly job: Job }, input: z.infer<typeof zAs
   const compared = input.offer && compareForOffer(view, input.offer.forPart, input.offer.part, input.offer.uses);
   if (compared && 'refused' in compared) return { ok: false, refusal: compared };
   const problem =
-    formProblem(view, input, asking) ?? offerProblem(view, input, compared) ?? limitProblem(view.job, input);
+    formProblem(view, input, asking) ??
+    offerProblem(view, input, compared) ??
+    orderProblem(view.job, input) ??
+    limitProblem(view.job, input);
   if (problem) return problem;
   const book = openBook(view, asking);
   const question = asking.newId() as QuestionId;
@@ -156,6 +162,31 @@ function offerProblem(
   return null;
 }
 
+/** An option takes what came for an order: one that came, and waits for a word. */
+function orderProblem(job: Job, { options }: z.infer<typeof zAsk>): Decision | null {
+  for (const { agrees } of options) {
+    const order = agrees.order && job.orders.find((one) => one.order === agrees.order?.order);
+    if (agrees.order && (!order || !mayBeAgreed(job, order)))
+      return refuse('no-such-order', { order: agrees.order.order });
+  }
+  return null;
+}
+
+/** The job as if the option's order had been agreed to: the new price stands in for the old one. */
+const withOrderAgreed = (job: Job, { order }: z.infer<typeof zOption>['agrees']): Job =>
+  order
+    ? applyOrder(
+        job,
+        {
+          stream: `job:${job.id}`,
+          kind: 'order-agreed',
+          v: 1,
+          body: { ...order, question: '' as QuestionId, warrantyMonths: 0 },
+        },
+        job.takenInAt,
+      )
+    : job;
+
 /** No option offers a limit that is already spent, or sells more than its own limit allows. */
 function limitProblem(job: Job, input: z.infer<typeof zAsk>): Decision | null {
   if (job.charging === 'free') return null;
@@ -163,10 +194,8 @@ function limitProblem(job: Job, input: z.infer<typeof zAsk>): Decision | null {
   for (const { id, agrees } of input.options) {
     const limitMinor = agrees.limitMinor ?? job.limitMinor;
     if (limitMinor < spent) return refuse('limit-below-spent', { option: id, limitMinor, spentMinor: spent });
-    const withStepMinor = committedMinor({
-      ...job,
-      sold: [...job.sold, ...soldByOption(agrees, input.offer, 0).map((line) => ({ ...line, question: '' }))],
-    });
+    const sold = soldByOption(agrees, input.offer, 0).map((line) => ({ ...line, question: '' }));
+    const withStepMinor = committedMinor(withOrderAgreed({ ...job, sold: [...job.sold, ...sold] }, agrees));
     if (withStepMinor > limitMinor)
       return refuse('option-passes-its-limit', { option: id, limitMinor, spentMinor: spent, withStepMinor });
   }

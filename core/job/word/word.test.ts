@@ -8,6 +8,7 @@ import type { Agrees, Question } from '../../word/question.ts';
 import type { Command } from '../command.ts';
 import { COMMANDS, type CommandName } from '../commands.ts';
 import type { Job } from '../job.ts';
+import { placed } from '../orders/order.ts';
 
 const MIN = 60_000;
 const ASKED = 10 * MIN;
@@ -285,15 +286,10 @@ describe('an order', () => {
     );
   });
   it('counts what was ordered before: two that fit alone do not fit together', () => {
-    const order = {
-      order: 'o',
-      what: 'lead',
-      supplier: 's',
-      priceMinor: 5000,
-      due: null,
-      received: null,
-      question: null,
-    };
+    const order = placed(
+      { order: 'o', what: 'lead', supplier: 's', priceMinor: 5000, due: null, question: null },
+      epochMs(0),
+    );
     expect(ordering({ priceMinor: 5000 }).ok).toBe(true);
     expect(ordering({ priceMinor: 5000 }, aJobAt('tracing', { orders: [order] }))).toMatchObject(
       refusedAs('limit-would-be-passed', { spentMinor: 8000, withStepMinor: 13_000 }),

@@ -1,19 +1,14 @@
-import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
-import type { PartId } from '../../../core/ids.ts';
-import type { Order } from '../../../core/job/job.ts';
 import { fromWall } from '../../../core/job/wallTime.ts';
 import { minorDigits } from '../../../core/money/minorDigits.ts';
 import { AmountField } from '../../kit/fields/AmountField.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
-import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/words.tsx';
 import { useDoes } from '../../link/does.ts';
-import { wallRead } from '../../link/reads.ts';
 import { MomentField } from '../fields/MomentField.tsx';
-import { OneOf } from '../fields/OneOf.tsx';
+import { OrderDeeds } from '../orders/OrderDeeds.tsx';
 import { JobRow } from './JobRow.tsx';
 import type { OfJob } from './sheetOf.ts';
 
@@ -33,11 +28,7 @@ export function OrderRow({ sheet, settings }: OfJob) {
             <b>{order.what}</b>{' '}
             {t('counter.order.from', { supplier: order.supplier, due: order.due === null ? '–' : dayClock(order.due) })}
           </p>
-          {order.received === null ? (
-            <Receive sheet={sheet} settings={settings} order={order} />
-          ) : (
-            <p>{t(`counter.order.as.${order.received}`)}</p>
-          )}
+          <OrderDeeds sheet={sheet} settings={settings} order={order} />
         </div>
       ))}
       {WHILE.has(stage) &&
@@ -96,39 +87,5 @@ function NewOrder({ sheet, settings, onDone }: OfJob & { readonly onDone: () => 
       </Key>
       {problem && <Problem slim {...problem} />}
     </div>
-  );
-}
-
-const AS = ['ordered', 'wrong', 'dead', 'late', 'dearer', 'owners-own'] as const;
-
-function Receive({ sheet, order }: OfJob & { readonly order: Order }) {
-  const { t } = useWords();
-  const { does, problem } = useDoes();
-  const wall = useQuery(wallRead());
-  const [as, setAs] = useState<(typeof AS)[number] | null>(null);
-  const [part, setPart] = useState<PartId | null>(null);
-  const proved = (wall.data?.parts ?? []).filter((one) => one.standing.is === 'known-good' && one.place.at === 'bin');
-  return (
-    <>
-      <OneOf asks={t('counter.order.came')} words="order.as" ids={AS} chosen={as} onChoose={setAs} />
-      {as === 'ordered' && (
-        <>
-          <p className="k-muted k-small">{t('counter.order.proved')}</p>
-          <ChoiceKeys
-            label={t('counter.order.which')}
-            mode="one"
-            choices={proved.map((one) => ({ id: one.id, says: one.name }))}
-            chosen={part === null ? [] : [part]}
-            onChoose={([id]) => setPart(proved.find((one) => one.id === id)?.id ?? null)}
-          />
-        </>
-      )}
-      {as !== null && (
-        <Key onPress={() => void does('receivePart', { job: sheet.job.id, order: order.order, as, part })}>
-          {t('counter.order.write')}
-        </Key>
-      )}
-      {problem && <Problem slim {...problem} />}
-    </>
   );
 }

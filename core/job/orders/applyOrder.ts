@@ -1,0 +1,113 @@
+import type { PartId, QuestionId } from '../../ids.ts';
+import type { Draft } from '../../journal/entry.ts';
+import type { EpochMs } from '../../time.ts';
+import type { Job } from '../job.ts';
+import { type CameAs, lineOf, type Order, type OrderPlaced, placed } from './order.ts';
+
+export type OrderEntry =
+  | Draft<'part-ordered', OrderPlaced>
+  | Draft<
+      'part-received',
+      {
+        readonly order: string;
+        readonly as: CameAs;
+        readonly part: PartId | null;
+        /** What it costs the owner as it came; not written where that is what was ordered. */
+        readonly priceMinor?: number | undefined;
+      }
+    >
+  | Draft<'order-due-changed', { readonly order: string; readonly due: EpochMs | null; readonly says: string }>
+  /** Called off; `drops`: no other will be ordered, and the owner does not pay for it. */
+  | Draft<'order-cancelled', { readonly order: string; readonly why: string; readonly drops: boolean }>
+  /** The owner agreed to what came, at this price, in place of what was agreed before. */
+  | Draft<
+      'order-agreed',
+      {
+        readonly order: string;
+        readonly question: QuestionId;
+        readonly priceMinor: number;
+        readonly warrantyMonths: number;
+      }
+    >
+  /** Which part it is that was sold: known once it came and is fitted. */
+  | Draft<'sold-part-named', { readonly question: string; readonly what: string; readonly part: PartId }>
+  | Draft<'order-sent-back', { readonly order: string; readonly says: string | null; readonly drops: boolean }>
+  | Draft<
+      'return-settled',
+      { readonly order: string; readonly as: 'refunded' | 'replaced' | 'refused'; readonly minor: number }
+    >;
+
+/** The kinds of these entries, to tell them from the rest of a job's. */
+const KINDS: ReadonlySet<string> = new Set<OrderEntry['kind']>([
+  'part-ordered',
+  'part-received',
+  'order-due-changed',
+  'order-cancelled',
+  'order-agreed',
+  'sold-part-named',
+  'order-sent-back',
+  'return-settled',
+]);
+export const isOrderEntry = (entry: { readonly kind: string }): entry is OrderEntry => KINDS.has(entry.kind);
+
+/** The job after one more entry about its orders. */
+export function applyOrder(job: Job, entry: OrderEntry, at: EpochMs): Job {
+  switch (entry.kind) {
+    case 'part-ordered':
+      return { ...job, orders: [...job.orders, placed(entry.body, at)] };
+    case 'part-received': {
+      const { order, as, part, priceMinor } = entry.body;
+      const came = change(job, order, (one) => ({
+        ...one,
+        received: as,
+        part,
+        cameAt: at,
+        cameMinor: priceMinor ?? one.priceMinor,
+      }));
+      return as === 'owners-own' ? withoutLine(came, order) : came;
+    }
+    case 'order-due-changed':
+      return change(job, entry.body.order, (one) => ({ ...one, due: entry.body.due }));
+    case 'order-cancelled': {
+      const { order, why, drops } = entry.body;
+      return change(drops ? withoutLine(job, order) : job, order, (one) => ({ ...one, cancelled: why }));
+    }
+    case 'order-agreed':
+      return agreedTo(job, entry.body);
+    case 'sold-part-named': {
+      const { question, what, part } = entry.body;
+      const at = job.sold.findIndex((line) => line.question === question && line.what === what && line.part === null);
+      return { ...job, sold: job.sold.map((line, i) => (i === at ? { ...line, part } : line)) };
+    }
+    case 'order-sent-back': {
+      const { order, drops } = entry.body;
+      return change(drops ? withoutLine(job, order) : job, order, (one) => ({ ...one, sentBackAt: at }));
+    }
+    case 'return-settled': {
+      const { order, ...settled } = entry.body;
+      return change(job, order, (one) => ({ ...one, settled }));
+    }
+  }
+}
+
+const change = (job: Job, id: string, to: (order: Order) => Order): Job => ({
+  ...job,
+  orders: job.orders.map((one) => (one.order === id ? to(one) : one)),
+});
+
+function withoutLine(job: Job, id: string): Job {
+  const order = job.orders.find((one) => one.order === id);
+  const line = order && lineOf(job, order);
+  return line ? { ...job, sold: job.sold.filter((one) => one !== line) } : job;
+}
+
+/** The new word takes the place of the old line: what was dearer is not charged beside what was agreed before. */
+function agreedTo(job: Job, { order: id, question, priceMinor, warrantyMonths }: AgreedTo): Job {
+  const order = job.orders.find((one) => one.order === id);
+  if (!order) return job;
+  const { sold } = withoutLine(job, id);
+  const line = { what: order.what, part: null, priceMinor, warrantyMonths, question };
+  return change({ ...job, sold: [...sold, line] }, id, (one) => ({ ...one, agreedBy: question, line: order.what }));
+}
+
+type AgreedTo = Extract<OrderEntry, { readonly kind: 'order-agreed' }>['body'];

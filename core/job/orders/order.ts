@@ -1,0 +1,110 @@
+import type { PartId, QuestionId } from '../../ids.ts';
+import type { EpochMs } from '../../time.ts';
+import type { Job, Sold } from '../job.ts';
+
+/** As what it came. `late` stands in early journals alone: that it came after its day shows in the days. */
+export type CameAs = 'ordered' | 'wrong' | 'dead' | 'late' | 'dearer' | 'owners-own';
+
+/** What was asked of a supplier. */
+export type OrderPlaced = {
+  readonly order: string;
+  readonly what: string;
+  readonly supplier: string;
+  /** What it costs the owner. */
+  readonly priceMinor: number;
+  readonly due: EpochMs | null;
+  readonly question: QuestionId | null;
+  /** The line of the owner's answer that it fills. */
+  readonly line?: string | undefined;
+  /** Days in which the supplier takes it back, from the day it came; null: not agreed. */
+  readonly returnDays?: number | null | undefined;
+  /** What the supplier gives for the old part, if it is sent to them within so many days. */
+  readonly core?: { readonly part: PartId; readonly minor: number; readonly days: number } | undefined;
+};
+
+/** An order as its job tells it. */
+export type Order = OrderPlaced & {
+  readonly placedAt: EpochMs;
+  readonly received: CameAs | null;
+  readonly part: PartId | null;
+  readonly cameAt: EpochMs | null;
+  /** What it costs the owner as it came. */
+  readonly cameMinor: number;
+  /** The answer that agreed to it as it came, where that is not the one it was ordered by. */
+  readonly agreedBy: QuestionId | null;
+  readonly sentBackAt: EpochMs | null;
+  readonly settled: { readonly as: 'refunded' | 'replaced' | 'refused'; readonly minor: number } | null;
+  readonly cancelled: string | null;
+};
+
+/** Where an order stands, and so whose move it is. */
+export type OrderState =
+  | 'on-the-way'
+  | 'came'
+  | 'needs-word'
+  | 'to-go-back'
+  | 'gone-back'
+  | 'settled'
+  | 'cancelled'
+  | 'owners-own';
+
+/** An order that has just been placed. */
+export const placed = (order: OrderPlaced, at: EpochMs): Order => ({
+  ...order,
+  placedAt: at,
+  received: null,
+  part: null,
+  cameAt: null,
+  cameMinor: order.priceMinor,
+  agreedBy: null,
+  sentBackAt: null,
+  settled: null,
+  cancelled: null,
+});
+
+export function orderState(order: Order): OrderState {
+  if (order.cancelled !== null) return 'cancelled';
+  if (order.settled) return 'settled';
+  if (order.sentBackAt !== null) return 'gone-back';
+  switch (order.received) {
+    case null:
+      return 'on-the-way';
+    case 'wrong':
+    case 'dead':
+      return 'to-go-back';
+    case 'owners-own':
+      return 'owners-own';
+    case 'dearer':
+      return order.agreedBy === null ? 'needs-word' : 'came';
+    default:
+      return 'came';
+  }
+}
+
+/** What is bought or may yet be: neither called off, nor sent back, nor the owner's own. */
+export const isLive = (order: Order): boolean => ['on-the-way', 'came', 'needs-word'].includes(orderState(order));
+
+/** The line of the owner's answer that an order fills; undefined where nobody asked for it, or the word was taken back. */
+export function lineOf(job: Pick<Job, 'sold'>, order: Order): Sold | undefined {
+  const question = order.agreedBy ?? order.question;
+  return job.sold.find(
+    (line) =>
+      line.question === question &&
+      line.what === (order.line ?? order.what) &&
+      (line.part === null || line.part === order.part),
+  );
+}
+
+/** Does an order wait for a word, or may it be given one: it came, is here, and is not fitted yet? */
+export const mayBeAgreed = (job: Pick<Job, 'sold'>, order: Order): boolean =>
+  ['came', 'needs-word'].includes(orderState(order)) && lineOf(job, order)?.fitted !== true;
+
+/** Until when the supplier takes it back; null before it came, and where no days were agreed. */
+export const returnBy = (order: Order): EpochMs | null => daysAfter(order.cameAt, order.returnDays);
+
+/** Until when the old part has to be with the supplier; null where there is none, or the new one has not come. */
+export const coreBy = (order: Order): EpochMs | null => daysAfter(order.cameAt, order.core?.days);
+
+const DAY = 86_400_000;
+const daysAfter = (at: EpochMs | null, days: number | null | undefined): EpochMs | null =>
+  at === null || days === null || days === undefined ? null : ((at + days * DAY) as EpochMs);

@@ -1,0 +1,56 @@
+import { useState } from 'react';
+import { type Order, orderState } from '../../../core/job/orders/order.ts';
+import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
+import { useWords } from '../../kit/words.tsx';
+import type { OfJob } from '../job/sheetOf.ts';
+import { AskAboutOrder } from './AskAboutOrder.tsx';
+import { CallOff, LateOrder } from './LateOrder.tsx';
+import { OwnPart } from './OwnPart.tsx';
+import { ReceiveOrder } from './ReceiveOrder.tsx';
+import { SendBack, SettleReturn } from './SendBack.tsx';
+
+export type OfOrder = OfJob & { readonly order: Order };
+
+const DEEDS = {
+  'on-the-way': ['receive', 'late', 'own', 'call-off'],
+  came: ['send-back'],
+  'needs-word': ['ask', 'send-back'],
+  'to-go-back': ['send-back'],
+  'gone-back': ['settle'],
+  settled: [],
+  cancelled: [],
+  'owners-own': [],
+} as const;
+
+/** What can be done with an order as it stands; one thing at a time is open. */
+export function OrderDeeds(of: OfOrder) {
+  const { t } = useWords();
+  const [deed, setDeed] = useState<string | null>(null);
+  const state = orderState(of.order);
+  const offered: readonly string[] = DEEDS[state];
+  // A part for which nobody was asked needs a word, dear or not.
+  const ids =
+    state === 'came' && of.order.question === null && of.order.agreedBy === null ? ['ask', ...offered] : offered;
+  const open = deed !== null && ids.includes(deed) ? deed : null;
+  return (
+    <>
+      <p>{t(`counter.order.state.${state}`)}</p>
+      {ids.length > 0 && (
+        <ChoiceKeys
+          label={t('counter.order.what-now', { what: of.order.what })}
+          mode="one"
+          choices={ids.map((id) => ({ id, says: t(`counter.order.do.${id}`) }))}
+          chosen={open === null ? [] : [open]}
+          onChoose={([id]) => setDeed(id ?? null)}
+        />
+      )}
+      {open === 'receive' && <ReceiveOrder {...of} />}
+      {open === 'late' && <LateOrder {...of} />}
+      {open === 'own' && <OwnPart {...of} />}
+      {open === 'call-off' && <CallOff {...of} />}
+      {open === 'ask' && <AskAboutOrder {...of} />}
+      {open === 'send-back' && <SendBack {...of} />}
+      {open === 'settle' && <SettleReturn {...of} />}
+    </>
+  );
+}

@@ -1,0 +1,72 @@
+import { useQuery } from '@tanstack/react-query';
+import { useState } from 'react';
+import type { PartId } from '../../../core/ids.ts';
+import { minorDigits } from '../../../core/money/minorDigits.ts';
+import { AmountField } from '../../kit/fields/AmountField.tsx';
+import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
+import { Key } from '../../kit/keys/Key.tsx';
+import { Problem } from '../../kit/keys/Problem.tsx';
+import { useWords } from '../../kit/words.tsx';
+import { useDoes } from '../../link/does.ts';
+import { wallRead } from '../../link/reads.ts';
+import { OneOf } from '../fields/OneOf.tsx';
+import type { OfOrder } from './OrderDeeds.tsx';
+
+const AS = ['ordered', 'wrong', 'dead', 'dearer'] as const;
+
+/** What came is held against the order: which part it is, as what it came, what it costs now. */
+export function ReceiveOrder({ sheet, settings, order }: OfOrder) {
+  const { t } = useWords();
+  const { does, problem } = useDoes();
+  const wall = useQuery(wallRead());
+  const { currency } = settings;
+  const [as, setAs] = useState<(typeof AS)[number] | null>(null);
+  const [part, setPart] = useState<PartId | null>(null);
+  const [priceMinor, setPrice] = useState<number | null>(null);
+  const here = (wall.data?.parts ?? []).filter((one) => one.place.at === 'bin' && one.reservedFor === null);
+  const needsPart = as === 'ordered' || as === 'dearer';
+  return (
+    <>
+      <OneOf asks={t('counter.order.came')} words="order.as" ids={AS} chosen={as} onChoose={setAs} />
+      {as !== null && (
+        <>
+          <p className="k-muted k-small">{t('counter.order.proved')}</p>
+          <ChoiceKeys
+            label={t('counter.order.which')}
+            mode="one"
+            choices={here.map((one) => ({ id: one.id, says: one.name }))}
+            chosen={part === null ? [] : [part]}
+            onChoose={([id]) => setPart(here.find((one) => one.id === id)?.id ?? null)}
+          />
+        </>
+      )}
+      {as === 'dearer' && (
+        <AmountField
+          label={t('counter.order.costs-now')}
+          labelled="above"
+          currency={currency}
+          digits={minorDigits(currency)}
+          value={priceMinor === null ? null : { minor: priceMinor, currency }}
+          onChange={(money) => setPrice(money?.minor ?? null)}
+        />
+      )}
+      {as !== null && (
+        <Key
+          onPress={() =>
+            void does('receivePart', {
+              job: sheet.job.id,
+              order: order.order,
+              as,
+              part,
+              priceMinor: as === 'dearer' ? priceMinor : null,
+            })
+          }
+          {...(needsPart && part === null ? { whyNot: t('counter.order.which-first') } : {})}
+        >
+          {t('counter.order.write')}
+        </Key>
+      )}
+      {problem && <Problem slim {...problem} />}
+    </>
+  );
+}
