@@ -103,6 +103,8 @@ export const contract = {
         readonly priceP50: number;
         readonly priceP90: number;
         readonly passesLimit: number;
+        /** The day to promise, as the queue stands. */
+        readonly day: number | null;
       } | null>(),
     ),
   /** What was typed and not yet written for good: kept sealed, a day at most. */

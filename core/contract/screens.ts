@@ -6,6 +6,7 @@ import type { Charges } from '../job/charges.ts';
 import type { Enquiry } from '../job/enquiry.ts';
 import type { Job } from '../job/job.ts';
 import type { OrderDue } from '../job/orders/ordersDue.ts';
+import type { Outlook } from '../job/promise/turns.ts';
 import type { ShopSettings, Staff } from '../job/shop.ts';
 import type { Stage } from '../job/stage.ts';
 import type { EpochMs } from '../time.ts';
@@ -23,8 +24,12 @@ export type DayPoint = {
   readonly stage: Stage;
   readonly band: Band;
   readonly promised: EpochMs | null;
+  /** Nine chances in ten to be ready by then, as the queue stands now. */
   readonly p90: EpochMs | null;
+  /** The day that would be promised now. */
+  readonly likely: EpochMs | null;
   readonly late: boolean;
+  /** More likely late than not, as the queue stands now. */
   readonly willBeLate: boolean;
   /** A loaner this job waits for, and the job that has it. */
   readonly waitsFor: { readonly part: PartId; readonly name: string; readonly heldBy: JobId } | null;
@@ -47,6 +52,8 @@ export type JobSheet = {
   readonly missing: readonly Missing[];
   readonly phone: PhoneSentence;
   readonly band: Band;
+  /** When it will be ready, as the queue stands now; null when it is, or has gone. */
+  readonly outlook: Outlook | null;
 };
 
 /** What the engine says of a job now. */

@@ -148,6 +148,12 @@ export function applyJob(job: Job | null, entry: JobEntry & Written): Job | null
       return { ...job, estimates: [...job.estimates, { ...entry.body, at }] };
     case 'promised':
       return { ...job, promised: entry.body };
+    case 'promise-told':
+      return {
+        ...job,
+        promised: job.promised && { ...job.promised, told: true },
+        promisesTold: [...job.promisesTold, { ...entry.body, at: entry.at, by: entry.by }],
+      };
     case 'asked':
       return { ...job, questions: [...job.questions, entry.body] };
     case 'tried': {

@@ -21,13 +21,14 @@ import { takeIn } from './intake/takeIn.ts';
 import { addPhotograph, addThing, putOursOn, sealSecret, takeOursOff, wipeSecret } from './intake/things.ts';
 import { goBackToModel, resetPriors, takeOverPriors, useModel } from './modelCommands.ts';
 import { bookCharge, takePayment } from './money/book.ts';
-import { noteEstimate, promise } from './noteEstimate.ts';
 import { cancelOrder, orderLate } from './orders/orderLate.ts';
 import { orderPart } from './orders/orderPart.ts';
 import { bringOwnPart } from './orders/ownPart.ts';
 import { receivePart } from './orders/receivePart.ts';
 import { sendBack, settleReturn } from './orders/sendBack.ts';
+import { noteEstimate } from './noteEstimate.ts';
 import { issue } from './papers/issue.ts';
+import { promise, tellPromise } from './promise/promise.ts';
 import { changeShop, changeStaff, openShop } from './shopCommands.ts';
 import { answer, lapse, logTry, withdrawWord } from './word/answer.ts';
 import { ask } from './word/ask.ts';
@@ -78,6 +79,7 @@ export const COMMANDS = {
   goOn,
   noteEstimate,
   promise,
+  tellPromise,
   ask,
   logTry,
   answer,

@@ -119,6 +119,10 @@ export type Handover = {
   readonly differences: readonly Difference[];
 };
 
+/** By what way the owner was told of something. */
+export const HOW_TOLD = ['counter', 'phone', 'mail', 'message'] as const;
+export type HowTold = (typeof HOW_TOLD)[number];
+
 export type JobEntry =
   | Draft<'taken-in', TakenIn>
   | Draft<'sheet-signed', { readonly answers: { readonly [id: string]: ConsentAnswer }; readonly signature: Signature }>
@@ -189,6 +193,8 @@ export type JobEntry =
   | Draft<'noted', { readonly says: Personal<string>; readonly foundByTheWay: boolean }>
   | Draft<'estimated', Estimate>
   | Draft<'promised', { readonly at: EpochMs; readonly p90: EpochMs; readonly told: boolean }>
+  /** The owner was told of the day; `was`: the day they knew before. */
+  | Draft<'promise-told', { readonly promised: EpochMs; readonly was: EpochMs | null; readonly how: HowTold }>
   | Draft<'asked', Question>
   | Draft<'tried', Try & { readonly question: QuestionId; readonly number: Personal<string> | null }>
   | Draft<'answered', { readonly question: QuestionId; readonly answer: Answer }>

@@ -13,6 +13,8 @@ export type Estimate = {
   readonly withPart: { readonly name: string; readonly p50: number; readonly p90: number } | null;
   /** Chance that the whole passes the owner's limit, 0..1. */
   readonly passesLimit: number;
+  /** Chance that a part has to be ordered for it, 0..1. */
+  readonly mustOrder?: number | undefined;
   readonly drivers: readonly string[];
   readonly seed: number;
   readonly paths: number;

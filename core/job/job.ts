@@ -2,7 +2,7 @@ import type { JobId, PartId } from '../ids.ts';
 import type { EpochMs } from '../time.ts';
 import { type Consents, noConsents } from '../word/consent.ts';
 import type { Question } from '../word/question.ts';
-import type { Booked, Core, Handover, Incident, LeftLikeThis, Payment, TakenIn, Verdict } from './entries.ts';
+import type { Booked, Core, Handover, HowTold, Incident, LeftLikeThis, Payment, TakenIn, Verdict } from './entries.ts';
 import type { Estimate } from './estimate.ts';
 import type { Order } from './orders/order.ts';
 import type { Stage } from './stage.ts';
@@ -43,6 +43,14 @@ export type Job = TakenIn & {
   readonly notes: readonly { readonly says: string | null; readonly foundByTheWay: boolean; readonly at: EpochMs }[];
   readonly estimates: readonly (Estimate & { readonly at: EpochMs })[];
   readonly promised: { readonly at: EpochMs; readonly p90: EpochMs; readonly told: boolean } | null;
+  /** Each time the owner was told of the day, or of another one. */
+  readonly promisesTold: readonly {
+    readonly promised: EpochMs;
+    readonly was: EpochMs | null;
+    readonly how: HowTold;
+    readonly at: EpochMs;
+    readonly by: string;
+  }[];
   readonly questions: readonly Question[];
   readonly verdict: Verdict | null;
   readonly struckVerdicts: readonly Verdict[];
@@ -87,6 +95,7 @@ export const newJob = (id: JobId, at: EpochMs, by: string, taken: TakenIn): Job 
   notes: [],
   estimates: [],
   promised: null,
+  promisesTold: [],
   questions: [],
   verdict: null,
   struckVerdicts: [],

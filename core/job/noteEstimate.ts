@@ -1,9 +1,8 @@
 import { z } from 'zod';
 import type { Asking, Decision } from '../decision.ts';
-import { accept } from '../decision.ts';
 import { openBook } from './book.ts';
 import { jobCommand } from './command.ts';
-import { zEpoch, zJobId, zLine, zMinutes } from './fields.ts';
+import { zJobId, zLine, zMinutes } from './fields.ts';
 import type { Job } from './job.ts';
 import { OPEN_STAGES } from './stage.ts';
 import type { View } from './view.ts';
@@ -16,6 +15,7 @@ const zEstimate = z.strictObject({
   price: zFigures,
   withPart: zFigures.extend({ name: zLine }).nullable(),
   passesLimit: z.number().min(0).max(1),
+  mustOrder: z.number().min(0).max(1).optional(),
   drivers: z.array(zLine).max(12),
   seed: z.int(),
   paths: z.int().min(1),
@@ -44,11 +44,3 @@ function decideEstimate(
   }
   return book.accept();
 }
-
-/** The promise: when it will likely be ready, and whether the owner was told of a change. */
-export const promise = jobCommand(
-  'promise',
-  z.strictObject({ job: zJobId, at: zEpoch, p90: zEpoch, told: z.boolean() }),
-  OPEN_STAGES,
-  (_view, { job, ...promised }) => accept({ stream: `job:${job}`, kind: 'promised', v: 1, body: promised }),
-);

@@ -1,32 +1,64 @@
-import type { EpochMs } from '../time.ts';
-import type { ShopSettings } from './shop.ts';
+import { type EpochMs, epochMs } from '../time.ts';
+import type { OpenFrom, ShopSettings } from './shop.ts';
 import { fromWall } from './wallTime.ts';
 
-/** The days from today on that the shop is open, with first opening and last closing. Today is there even when closed. */
-export function openDays(
-  settings: Pick<ShopSettings, 'open' | 'zone'>,
-  now: EpochMs,
-  count: number,
-): readonly { readonly opens: EpochMs; readonly closes: EpochMs }[] {
-  const day = new Intl.DateTimeFormat('en-CA', {
+type Opening = Pick<ShopSettings, 'open' | 'zone' | 'promises'>;
+
+/** A day of the shop's own calendar; its clock is taken as it stands at noon. */
+export type CalendarDay = {
+  readonly weekday: number;
+  /** A day on which the shop is shut whatever the weekday. */
+  readonly closed: boolean;
+  readonly at: (time: string) => EpochMs;
+};
+
+/** Days from today on, local to the shop. */
+export function* daysAhead(settings: Opening, now: EpochMs, most: number): Generator<CalendarDay> {
+  const format = new Intl.DateTimeFormat('en-CA', {
     timeZone: settings.zone,
     year: 'numeric',
     month: '2-digit',
     day: '2-digit',
   });
+  const today = Date.parse(`${format.format(now)}T12:00:00Z`);
+  for (let ahead = 0; ahead < most; ahead += 1) {
+    const utcNoon = new Date(today + ahead * 86_400_000);
+    const date = utcNoon.toISOString().slice(0, 10);
+    const noon = fromWall(`${date}T12:00`, settings.zone);
+    yield {
+      weekday: utcNoon.getUTCDay(),
+      closed: settings.promises?.closed.includes(date) ?? false,
+      at: (time) => {
+        const [hours, minutes] = time.split(':').map(Number) as [number, number];
+        return epochMs(noon + (hours * 60 + minutes - 720) * 60_000);
+      },
+    };
+  }
+}
+
+/** When the shop opens first and closes last on a day; null on a day on which it does not open. */
+export function openingOf(open: readonly OpenFrom[], day: CalendarDay): { opens: EpochMs; closes: EpochMs } | null {
+  const hours = day.closed ? [] : open.filter((one) => one.weekday === day.weekday);
+  const from = hours.map((one) => one.from).sort()[0];
+  const to = hours
+    .map((one) => one.to)
+    .sort()
+    .at(-1);
+  return from === undefined || to === undefined ? null : { opens: day.at(from), closes: day.at(to) };
+}
+
+/** The days from today on that the shop is open, with first opening and last closing. Today is there even when closed. */
+export function openDays(
+  settings: Opening,
+  now: EpochMs,
+  count: number,
+): readonly { readonly opens: EpochMs; readonly closes: EpochMs }[] {
   const days: { opens: EpochMs; closes: EpochMs }[] = [];
-  for (let ahead = 0; ahead < 21 && days.length < count; ahead += 1) {
-    const date = day.format(now + ahead * 86_400_000);
-    const weekday = new Date(`${date}T12:00:00Z`).getUTCDay();
-    const hours = settings.open.filter((one) => one.weekday === weekday);
-    if (hours.length === 0 && ahead > 0) continue;
-    const from = hours.map((one) => one.from).sort()[0] ?? '09:00';
-    const to =
-      hours
-        .map((one) => one.to)
-        .sort()
-        .at(-1) ?? '18:00';
-    days.push({ opens: fromWall(`${date}T${from}`, settings.zone), closes: fromWall(`${date}T${to}`, settings.zone) });
+  for (const day of daysAhead(settings, now, 21)) {
+    const opening = openingOf(settings.open, day);
+    if (opening) days.push(opening);
+    else if (days.length === 0) days.push({ opens: day.at('09:00'), closes: day.at('18:00') });
+    if (days.length === count) break;
   }
   return days;
 }

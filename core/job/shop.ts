@@ -12,10 +12,22 @@ export type Staff = {
   readonly id: StaffId;
   readonly name: string;
   readonly roles: readonly ('desk' | 'bench' | 'keeper')[];
+  /** When they are at the bench; the opening hours where it is not set. */
+  readonly hours?: readonly OpenFrom[];
 };
 
 /** Hours of one weekday, local wall time `HH:MM`; 0 is Sunday. */
 export type OpenFrom = { readonly weekday: number; readonly from: string; readonly to: string };
+
+/** How the shop promises a day. */
+export type PromiseRules = {
+  /** The promised day is the one by which it is ready with this chance. */
+  readonly percentile: number;
+  /** Days on which the shop is closed whatever the weekday, `YYYY-MM-DD`. */
+  readonly closed: readonly string[];
+  /** Days from ordering a part to having it: 5th percentile, median, 95th percentile. */
+  readonly leadDays: { readonly low: number; readonly likely: number; readonly high: number };
+};
 
 /** What a shop sets once: money, words, time and the rules it works by. */
 export type ShopSettings = {
@@ -45,6 +57,8 @@ export type ShopSettings = {
   };
   /** What local law allows for things not collected: a text the shop fills in. */
   readonly notCollectedText: string;
+  /** Left out: eight in ten, no closing days, the usual lead times. */
+  readonly promises?: PromiseRules;
   /** What tags and labels are printed on; sheets of the shop's paper until it is set. */
   readonly tagsOn?: TagStock;
   /** A sign that the shop's scanners are set to send first; with it nothing that is typed is ever held back. */

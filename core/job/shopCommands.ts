@@ -10,11 +10,23 @@ import { zId, zLine, zMinor, zPermille, zText } from './fields.ts';
 import type { ShopSettings, Staff } from './shop.ts';
 
 const zTime = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/);
+const zDays = z.number().min(0.05).max(365);
 /** What tags are printed on. */
 export const zTagStock = z.discriminatedUnion('on', [
   z.strictObject({ on: z.literal('roll'), widthMm: z.number().min(ROLL_MM.least).max(ROLL_MM.most) }),
   z.strictObject({ on: z.enum(['A4', 'Letter']) }),
 ]);
+
+const zHours = z.array(z.strictObject({ weekday: z.int().min(0).max(6), from: zTime, to: zTime })).max(28);
+
+const zPromises = z.strictObject({
+  // Below one in two a promise is more often broken than kept.
+  percentile: z.number().min(0.5).max(0.99),
+  closed: z.array(z.iso.date()).max(400),
+  leadDays: z
+    .strictObject({ low: zDays, likely: zDays, high: zDays })
+    .refine(({ low, likely, high }) => low <= likely && likely <= high, { error: 'not from low to high' }),
+});
 
 const zSettings = z.strictObject({
   name: zLine,
@@ -37,7 +49,7 @@ const zSettings = z.strictObject({
   perMinuteMinor: z.number().min(0).max(1_000_000),
   findingFee: z.strictObject({ minor: zMinor, credited: z.boolean(), coversMinutes: z.int().min(0).max(10_000) }),
   warrantyMonths: z.strictObject({ work: z.int().min(0).max(240), part: z.int().min(0).max(240) }),
-  open: z.array(z.strictObject({ weekday: z.int().min(0).max(6), from: zTime, to: zTime })).max(28),
+  open: zHours,
   benches: z.array(zLine).min(1).max(40),
   rigs: z.array(zId).max(20),
   rules: z.strictObject({
@@ -50,6 +62,7 @@ const zSettings = z.strictObject({
     processorLimitC: z.int().min(40).max(110),
   }),
   notCollectedText: z.string().max(8000),
+  promises: zPromises.exactOptional(),
   tagsOn: zTagStock.exactOptional(),
   scanSign: z
     .string()
@@ -58,7 +71,14 @@ const zSettings = z.strictObject({
 }) satisfies z.ZodType<ShopSettings>;
 
 const zStaff = z
-  .array(z.strictObject({ id: zId, name: zLine, roles: z.array(z.enum(['desk', 'bench', 'keeper'])).min(1) }))
+  .array(
+    z.strictObject({
+      id: zId,
+      name: zLine,
+      roles: z.array(z.enum(['desk', 'bench', 'keeper'])).min(1),
+      hours: zHours.exactOptional(),
+    }),
+  )
   .min(1)
   .max(60) as unknown as z.ZodType<readonly Staff[]>;
 

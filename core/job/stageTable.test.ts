@@ -51,6 +51,7 @@ const TABLE: { readonly [name in CommandName]?: string } = {
   goOn: /*             */ 'x  x  x  .  x  x  x  x  .  .  .',
   noteEstimate: /*     */ 'x  x  x  x  x  x  x  x  x  x  .',
   promise: /*          */ 'x  x  x  x  x  x  x  x  x  x  .',
+  tellPromise: /*      */ 'x  x  x  x  x  x  x  x  x  x  .',
   // The owner can be asked, answer and take the word back as long as the machine is here.
   ask: /*              */ 'x  x  x  x  x  x  x  x  x  x  .',
   logTry: /*           */ 'x  x  x  x  x  x  x  x  x  x  .',

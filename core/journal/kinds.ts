@@ -73,6 +73,7 @@ export const ENTRY_KINDS = {
     noted: 1,
     estimated: 1,
     promised: 1,
+    'promise-told': 1,
     asked: 1,
     tried: 1,
     answered: 1,

@@ -18,6 +18,8 @@ type Path = {
   readonly part: string | null;
   readonly handedOver: boolean;
   readonly partMinor: number;
+  /** The fault is mended by that part. */
+  readonly needed: boolean;
 };
 
 /** Minutes that a false trail, or handing over, costs in an estimate: common practice, no source. */
@@ -48,7 +50,8 @@ export function estimate(request: EstimateRequest): LabourEstimate | EstimateCan
       live && policy ? trace(model, live.problemAt, policy, random) : { minutes: 0, fault: settled, ended: true };
     const fault = model.faults[model.faultIndex.get(traced.fault ?? '') ?? -1];
     const part = fault?.part ?? null;
-    const partMinor = traced.ended && part !== null && fault?.mendedBy === 'part' ? (rates.parts[part] ?? 0) : 0;
+    const needed = traced.ended && part !== null && fault?.mendedBy === 'part';
+    const partMinor = needed ? (rates.parts[part] ?? 0) : 0;
     const work = traced.ended
       ? request.work.reduce((sum, task) => sum + taskMinutes(task, random), 0) + (fault?.mendMinutes ?? 0)
       : 0;
@@ -59,6 +62,7 @@ export function estimate(request: EstimateRequest): LabourEstimate | EstimateCan
       part,
       handedOver: !traced.ended,
       partMinor,
+      needed,
     });
   }
   return summed(request, done);
@@ -213,6 +217,7 @@ function summed({ rates, seed, paths }: EstimateRequest, done: readonly Path[]):
     passesLimit: limitMinor === null ? null : withParts.filter((one) => one > limitMinor).length / done.length,
     handOver: done.filter((path) => path.handedOver).length / done.length,
     likeliestPart: likeliestPart(done),
+    partChances: partChances(done),
     drivers: driversOf(done),
     medianError: (1.2533 * deviation(toCome)) / Math.sqrt(done.length),
     seed,
@@ -230,6 +235,14 @@ function likeliestPart(done: readonly Path[]): string | null {
     (path) => path.part as string,
   );
   return [...counts].toSorted((a, b) => b[1].length - a[1].length)[0]?.[0] ?? null;
+}
+
+function partChances(done: readonly Path[]): LabourEstimate['partChances'] {
+  const counts = Map.groupBy(
+    done.filter((path) => path.needed && path.part !== null),
+    (path) => path.part as string,
+  );
+  return Object.fromEntries([...counts].map(([part, paths]) => [part, paths.length / done.length]));
 }
 
 function driversOf(done: readonly Path[]): LabourEstimate['drivers'] {

@@ -52,6 +52,8 @@ export type LabourEstimate = {
   readonly passesLimit: number | null;
   /** Kind of part that the simulated faults ask for most often; null when none does. */
   readonly likeliestPart: string | null;
+  /** Chance that a part of that kind is needed, 0..1, by kind; kinds never needed are left out. */
+  readonly partChances: { readonly [kind: string]: number };
   /** Chance that tracing ends by handing over. */
   readonly handOver: number;
   /** What drives the spread, largest first: share of the variance of hands-on minutes. */

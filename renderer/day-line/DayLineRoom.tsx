@@ -74,11 +74,16 @@ export function DayLineRoom() {
 const asDayJob = (point: DayPoint, words: Words): DayJob => ({
   id: point.job,
   name: point.called,
-  second:
-    point.late && point.promised !== null
-      ? words.t('day-line.late', { promised: words.dayClock(point.promised) })
-      : stages[point.stage].toLowerCase(),
+  second: secondLine(point, words),
   band: point.band,
   promised: point.promised,
   ninety: point.willBeLate ? point.p90 : null,
 });
+
+function secondLine({ late, willBeLate, promised, likely, stage }: DayPoint, words: Words): string {
+  if (late && promised !== null) return words.t('day-line.late', { promised: words.dayClock(promised) });
+  if (!willBeLate) return stages[stage].toLowerCase();
+  return likely === null
+    ? words.t('day-line.will-be-late-open')
+    : words.t('day-line.will-be-late', { likely: words.day(likely) });
+}

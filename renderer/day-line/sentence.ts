@@ -2,7 +2,7 @@ import type { PhoneSentence } from '../../core/contract/screens.ts';
 import { fill } from '../../core/wording/wordsFor.ts';
 import type { Words } from '../kit/words.tsx';
 
-const MOMENTS = new Set(['promised', 'until', 'due', 'at']);
+const MOMENTS = new Set(['promised', 'until', 'due', 'at', 'likely', 'told', 'was']);
 
 /** The one sentence for the phone: its words filled with facts, moments said as days and hours. */
 export function sentence(

@@ -83,6 +83,7 @@ export const inputs = {
     policy: 'ratio',
   },
   promise: { job, at, p90: at, told: true },
+  tellPromise: { job, at, p90: at, how: 'phone' },
   ask: {
     job,
     kind: 'spend',

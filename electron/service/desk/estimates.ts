@@ -2,6 +2,7 @@ import type { Asked } from '../../../core/contract/contract.ts';
 import type { JobId } from '../../../core/ids.ts';
 import { chargedMinutes, spentMinor } from '../../../core/job/charges.ts';
 import type { EstimateMoment } from '../../../core/job/estimate.ts';
+import { NEW_JOB } from '../../../core/job/promise/turns.ts';
 import type { Stream } from '../../../core/journal/entry.ts';
 import type { LabourEstimate } from '../../../core/labour/types.ts';
 import type { EpochMs } from '../../../core/time.ts';
@@ -11,6 +12,7 @@ import type { Done, Reader, Shop } from '../../../db/index.ts';
 import { carryOut, type Tools } from './does.ts';
 import type { Engine } from './engine.ts';
 import { loadView } from './loadView.ts';
+import { queueOutlook } from './outlook.ts';
 import { benchState } from './tracingSheet.ts';
 
 const PATHS = 2000;
@@ -54,7 +56,7 @@ export async function followWithEstimate(place: Place, asked: Asked, done: Done)
   ) as JobId;
   const estimated = await estimateNow(place, job, moment, done.seq);
   if (!estimated) return;
-  const { figures, withPart } = estimated;
+  const { figures, withPart, mustOrder } = estimated;
   await carryOut(place.shop, place.tools, 'service', {
     command: `estimate-${done.seq}`,
     by: asked.by,
@@ -66,6 +68,7 @@ export async function followWithEstimate(place: Place, asked: Asked, done: Done)
       price: figures.price,
       withPart,
       passesLimit: figures.passesLimit ?? 0,
+      mustOrder,
       drivers: figures.drivers.map((driver) => driver.id ?? driver.what),
       seed: figures.seed,
       paths: figures.paths,
@@ -125,7 +128,14 @@ async function estimateFrom(
     signal,
   );
   if ('refused' in figures) return 'cancelled' as const;
-  return { figures, withPart: likeliestPart(figures) };
+  return { figures, withPart: likeliestPart(figures), mustOrder: mustOrder(figures, state) };
+}
+
+/** Chance that a part is needed of which the wall has none known good. */
+function mustOrder({ partChances }: LabourEstimate, state: TracingCase): number {
+  const there = new Set(state.stock.filter((one) => one.standing === 'known-good').map((one) => one.kind as string));
+  const chance = Object.entries(partChances).reduce((sum, [kind, p]) => (there.has(kind) ? sum : sum + p), 0);
+  return Math.min(1, chance);
 }
 
 const likeliestPart = (figures: LabourEstimate) =>
@@ -211,5 +221,6 @@ export async function firstEstimate(
     priceP50: figures.price.p50,
     priceP90: figures.price.p90,
     passesLimit: figures.passesLimit ?? 0,
+    day: (await queueOutlook(read, shop, at, figures.handsOn)).get(NEW_JOB)?.day ?? null,
   };
 }

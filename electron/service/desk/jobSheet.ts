@@ -7,11 +7,13 @@ import { phoneSentence } from '../../../core/job/phoneSentence.ts';
 import type { EpochMs } from '../../../core/time.ts';
 import type { Reader } from '../../../db/index.ts';
 import { loadView } from './loadView.ts';
+import { queueOutlook } from './outlook.ts';
 
 /** Everything the Counter and the Bench show of one job; null when there is no such job. */
 export async function jobSheet(read: Reader, job: JobId, at: EpochMs): Promise<JobSheet | null> {
   const view = await loadView(read, { job }, at);
   if (!view.job || !view.owner || !view.machine) return null;
+  const outlook = (await queueOutlook(read, view.shop, at)).get(job) ?? null;
   const asItCame = view.job.stages.some((one) => one.stage === 'home-as-it-came');
   return {
     seq: read.head,
@@ -22,7 +24,8 @@ export async function jobSheet(read: Reader, job: JobId, at: EpochMs): Promise<J
     rigs: [...view.rigs.values()],
     charges: charges(view.job, asItCame),
     missing: canGoHome(view.job, view.machine, view.parts),
-    phone: phoneSentence(view.job),
+    phone: phoneSentence(view.job, outlook, at),
     band: bandOf(view.job),
+    outlook,
   };
 }

@@ -9,6 +9,7 @@ import { IncidentRow } from './IncidentRow.tsx';
 import { JobRow } from './JobRow.tsx';
 import { OrderRow } from './OrderRow.tsx';
 import { PhotographRow } from './PhotographRow.tsx';
+import { PromiseRow } from './PromiseRow.tsx';
 import { AT_THE_DOOR, type OfJob } from './sheetOf.ts';
 import { TakenInRow } from './TakenInRow.tsx';
 import { AskRow } from './word/AskRow.tsx';
@@ -35,9 +36,9 @@ export function JobSheetRows({ sheet, settings }: OfJob) {
             spent: money(charges.totalMinor),
             limit: money(job.limitMinor),
           })}
-          {job.promised && ` ${t('counter.job.promised', { at: dayClock(job.promised.at) })}`}
         </p>
       </JobRow>
+      <PromiseRow sheet={sheet} settings={settings} />
       {AT_THE_DOOR.has(job.stage) && <GoingHome sheet={sheet} settings={settings} />}
       <WordRow sheet={sheet} settings={settings} />
       {!ended && <AskRow sheet={sheet} settings={settings} />}

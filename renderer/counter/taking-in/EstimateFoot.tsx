@@ -15,7 +15,7 @@ export function EstimateFoot({
   readonly limitMinor: number | null;
   readonly settings: ShopSettings;
 }) {
-  const { t, moneyShort, odds, number } = useWords();
+  const { t, moneyShort, odds, number, day } = useWords();
   const { currency } = settings;
   if (!estimate) return <p className="counter-foot-waits k-muted">{t('counter.foot.waits')}</p>;
   const unit = 10 ** minorDigits(currency);
@@ -30,6 +30,9 @@ export function EstimateFoot({
       <div className="counter-foot-says">
         <b>{t('counter.foot.likely', between)}</b>
         <span className="k-muted k-small">{t('counter.foot.nine-in-ten', { most: short(estimate.priceP90) })}</span>
+        {estimate.day !== null && (
+          <span className="k-muted k-small">{t('counter.foot.day', { day: day(estimate.day) })}</span>
+        )}
         {limitMinor !== null && (
           <span className="k-muted k-small">{t('counter.foot.passes', { odds: odds(estimate.passesLimit) })}</span>
         )}

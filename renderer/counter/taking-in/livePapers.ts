@@ -34,6 +34,7 @@ export type FirstEstimate = {
   readonly priceP50: number;
   readonly priceP90: number;
   readonly passesLimit: number;
+  readonly day: number | null;
 };
 
 export type LiveFacts = {

@@ -1,0 +1,71 @@
+import { useState } from 'react';
+import type { HowTold } from '../../../core/job/entries.ts';
+import { LATE_FROM } from '../../../core/job/promise/turns.ts';
+import { epochMs } from '../../../core/time.ts';
+import { Key } from '../../kit/keys/Key.tsx';
+import { Problem } from '../../kit/keys/Problem.tsx';
+import { useNow } from '../../kit/useNow.ts';
+import { useWords } from '../../kit/words.tsx';
+import { useDoes } from '../../link/does.ts';
+import { OneOf } from '../fields/OneOf.tsx';
+import { JobRow } from './JobRow.tsx';
+import { AT_THE_DOOR, type OfJob } from './sheetOf.ts';
+
+const HOW: readonly HowTold[] = ['counter', 'phone', 'mail', 'message'];
+
+/** The day that was promised, whether it holds as the queue stands, what the owner was told, and telling them another. */
+export function PromiseRow({ sheet }: OfJob) {
+  const { t, dayClock } = useWords();
+  const now = useNow(60_000);
+  const { job, outlook } = sheet;
+  if (AT_THE_DOOR.has(job.stage) || job.stage === 'gone-home') return null;
+  const { promised } = job;
+  const late = promised !== null && promised.at < now;
+  const willBeLate = (outlook?.lateChance ?? 0) > LATE_FROM;
+  const told = job.promisesTold.at(-1);
+  const open = late || willBeLate || promised === null || !promised.told;
+  return (
+    <JobRow id="promise" state={open ? 'open' : 'known'}>
+      <p>
+        {promised ? t('counter.promised.for', { at: dayClock(promised.at) }) : t('counter.promised.nothing')}{' '}
+        {(late || willBeLate) && <b>{t(late ? 'counter.promised.late' : 'counter.promised.will-be-late')}</b>}
+      </p>
+      <p className="k-muted k-small">
+        {outlook?.day == null
+          ? t('counter.promised.no-day')
+          : t('counter.promised.likely', { day: dayClock(outlook.day) })}{' '}
+        {told
+          ? t('counter.promised.told', { at: dayClock(told.at), how: t(`counter.promised.how.${told.how}`) })
+          : t(promised?.told ? 'counter.promised.told-then' : 'counter.promised.not-told')}
+      </p>
+      {open && <Telling sheet={sheet} />}
+    </JobRow>
+  );
+}
+
+/** Writes down that the owner was told, of the day promised while it holds, else of the day that is likely now. */
+function Telling({ sheet }: Pick<OfJob, 'sheet'>) {
+  const { t, dayClock } = useWords();
+  const { does, problem } = useDoes();
+  const now = useNow(60_000);
+  const [how, setHow] = useState<HowTold | null>(null);
+  const { job, outlook } = sheet;
+  const holds = job.promised !== null && job.promised.at >= now && (outlook?.lateChance ?? 0) <= LATE_FROM;
+  const day = holds ? (job.promised?.at ?? null) : (outlook?.day ?? null);
+  if (day === null) return null;
+  const tell = async () => {
+    if (how === null) return;
+    const p90 = epochMs(Math.max(day, outlook?.p90 ?? day));
+    if (await does('tellPromise', { job: job.id, at: day, p90, how })) setHow(null);
+  };
+  return (
+    <div className="counter-block counter-stack">
+      <p>{t('counter.promised.tell', { day: dayClock(day) })}</p>
+      <OneOf asks={t('counter.promised.how-asks')} words="promised.how" ids={HOW} chosen={how} onChoose={setHow} />
+      <Key onPress={() => void tell()} {...(how === null ? { whyNot: t('counter.promised.how-open') } : {})}>
+        {t('counter.promised.write')}
+      </Key>
+      {problem && <Problem slim {...problem} />}
+    </div>
+  );
+}
