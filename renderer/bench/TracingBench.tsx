@@ -66,9 +66,9 @@ export function TracingBench({ sheet, wall, currency, tray, inside }: TracingBen
           <MarkLegend />
         </div>
       </div>
-      {!running && tracing && (
+      {!running && (
         <Pane on="sheet" line="left" padded={false}>
-          <Suspects tracing={tracing} />
+          {tracing && <Suspects tracing={tracing} />}
         </Pane>
       )}
       <Pane on="sheet" padded={false} line={running ? 'left' : 'none'} label={t('bench.next')} scrolls>

@@ -3,6 +3,7 @@ import { mkdirSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
+import appWords from '../../assets/words/en/app.json' with { type: 'json' };
 import { runDemo } from '../../electron/cli/demo/runDemo.ts';
 import type { Chapter } from '../../electron/cli/demo/tellStory.ts';
 import { type OpenedApp, openInBrowser } from '../journeys/runtime/openApp.ts';
@@ -25,6 +26,7 @@ const SIZES = [
   { width: 1280, height: 800 },
   { width: 1920, height: 1080 },
 ];
+const WAITING = appWords.waiting;
 const LIGHTS = ['light', 'dark'] as const;
 
 const { out, room } = parseArgs({
@@ -58,6 +60,8 @@ async function scenePictures({ page }: OpenedApp, scene: Scene, job: string): Pr
   await page.evaluate((hash) => {
     location.hash = hash;
   }, scene.path(job));
+  await page.waitForTimeout(900);
+  await page.getByText(WAITING).first().waitFor({ state: 'detached' });
   for (const size of SIZES) {
     await page.setViewportSize(size);
     for (const light of LIGHTS) {

@@ -31,7 +31,8 @@ export function Strip({ entries, now, folds, totals, chosen, onChoose }: StripPr
   const edge = large ? 40 : 24;
   const type = large ? 18 : 16;
   const height = Math.max(136, size.height - 2);
-  const base = height - (large ? 54 : 40);
+  // Under the line: the hours, and below them what time it is now, clear of the entries' names.
+  const base = height - (large ? 78 : 60);
   const block = large ? 34 : 28;
   const layout = stripLayout(
     entries,
@@ -106,8 +107,8 @@ export function Strip({ entries, now, folds, totals, chosen, onChoose }: StripPr
               />
               {nowX !== null && now !== null && (
                 <>
-                  <path d={`M${nowX} ${base + 14}V${base - block - 40}`} className="k-strip-now" />
-                  <text x={nowX + 10} y={base - block - 26} className="k-strip-now-word">
+                  <path d={`M${nowX} ${base + (large ? 66 : 50)}V${base - block}`} className="k-strip-now" />
+                  <text x={nowX + 8} y={base + (large ? 64 : 48)} className="k-strip-now-word">
                     {t('kit.strip.now', { time: words.clock(now) })}
                   </text>
                 </>
