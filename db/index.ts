@@ -8,6 +8,7 @@ export {
   endedJobs,
   jobsWithOrders,
   jobThatHas,
+  keptStays,
   latestJobs,
   newestJobOf,
   openEnquiries,

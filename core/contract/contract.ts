@@ -11,6 +11,7 @@ import type {
   EnquirySheet,
   Found,
   JobSheet,
+  KeptRow,
   OrderRow,
   ShopSheet,
   TracingSheet,
@@ -64,6 +65,8 @@ export const contract = {
   reckoning: read.output(type<ReckoningSheet>()),
   /** Orders on the way, waiting for a word, to go back or gone back, and old parts to send, over all jobs. */
   orders: read.output(type<readonly OrderRow[]>()),
+  /** Dead parts we keep, until when, and what may be done with each now. */
+  kept: read.output(type<readonly KeptRow[]>()),
   enquiries: read.output(type<readonly EnquirySheet[]>()),
   find: read.input(z.strictObject({ text: z.string().max(200) })).output(type<readonly Found[]>()),
   byTag: read.input(z.strictObject({ tag: z.string().max(20) })).output(type<Found | null>()),

@@ -1,5 +1,6 @@
 import type { TimesLeftOut } from '../job/bench/timesOfJob.ts';
 import type { EstimateMoment } from '../job/estimate.ts';
+import type { LossCause } from '../job/home/losses.ts';
 import type { NotScored } from '../job/scoredEstimates.ts';
 import type { Calibration } from '../labour/calibration/calibration.ts';
 import type { Task } from '../labour/tasks/catalogue.ts';
@@ -23,7 +24,7 @@ export type ReckonedTime = MovedTime & {
 /** What incidents cost the shop in a year, by whether their cause is known. */
 export type YearsLoss = {
   readonly year: number;
-  readonly cause: 'known' | 'unknown';
+  readonly cause: LossCause;
   readonly incidents: number;
   readonly minor: number;
 };

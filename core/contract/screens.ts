@@ -1,4 +1,5 @@
 import type { Missing } from '../custody/canGoHome.ts';
+import type { Kept } from '../custody/kept.ts';
 import type { Part } from '../custody/ledger.ts';
 import type { Machine } from '../custody/machine.ts';
 import type { JobId, PartId } from '../ids.ts';
@@ -93,6 +94,9 @@ export type WallSheet = {
 
 /** An order that is not done with, and whose job it is. */
 export type OrderRow = OrderDue & { readonly job: JobId; readonly called: string };
+
+/** A dead part we keep, and whose it was. */
+export type KeptRow = Kept & { readonly called: string };
 
 export type ShopSheet = { readonly settings: ShopSettings | null; readonly staff: readonly Staff[] };
 

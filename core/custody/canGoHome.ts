@@ -41,8 +41,8 @@ export function canGoHome(job: Job, machine: Machine, parts: ReadonlyMap<PartId,
     const place = placeOf(part, parts);
     const inside = place.at === 'slot' && place.machine === machine.id;
     if (part.belongs.to === 'shop') {
-      if (inside && part.title?.as !== 'lent' && part.place.at === 'slot')
-        missing.push({ why: 'part-on-trial-inside', part: id, tag: part.tag, name: part.name, slot: part.place.slot });
+      if (inside && !goesHomeWith(part, parts))
+        missing.push({ why: 'part-on-trial-inside', part: id, tag: part.tag, name: part.name, slot: place.slot });
     } else if (!inside) {
       const problem = ownersPartOutside(job, part, place);
       if (problem) missing.push(problem);
@@ -61,12 +61,18 @@ export function canGoHome(job: Job, machine: Machine, parts: ReadonlyMap<PartId,
 const placeOf = (part: Part, parts: ReadonlyMap<PartId, Part>): Place =>
   part.place.at === 'with' ? (parts.get(part.place.part)?.place ?? part.place) : part.place;
 
+/** Is it lent, or does it move as one with a part of ours, which then answers for both? */
+function goesHomeWith(part: Part, parts: ReadonlyMap<PartId, Part>): boolean {
+  if (part.title?.as === 'lent') return true;
+  return part.place.at === 'with' && parts.get(part.place.part)?.belongs.to === 'shop';
+}
+
 function ownersPartOutside(job: Job, part: Part, place: Place): Missing | null {
   if (place.at === 'with-owner') return null;
   if (job.incidents.some((incident) => incident.part === part.id && incident.told)) return null;
   const word = wordForPart(job, part.id, part.dataBearing);
   const follows = word.answer === 'follow' && place.at !== 'not-found' && place.at !== 'gone';
-  if (follows || (needsWord(place) && agreesWith(place, word, part.dataBearing))) return null;
+  if (follows || (needsWord(place) && agreesWith(place, word, part.dataBearing, true))) return null;
   if (part.dataBearing && place.at !== 'not-found')
     return { why: 'needs-own-answer', part: part.id, name: part.name, place };
   return { why: 'owners-part-not-inside', part: part.id, tag: part.tag, name: part.name, place };

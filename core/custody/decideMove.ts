@@ -53,7 +53,7 @@ export function decideMove(view: MoveView, move: Move, at: EpochMs, by: string):
   const refusal =
     leavingProblem(view, part, move) ??
     (titled.ok ? null : titled.refusal) ??
-    wordProblem(view, part, move) ??
+    wordProblem(view, part, move, at) ??
     targetProblem(view, part, move);
   if (refusal) return { ok: false, refusal };
   const title = titled.ok ? titled.title : null;

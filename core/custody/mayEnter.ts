@@ -1,5 +1,6 @@
 import type { Refusal } from '../decision.ts';
 import type { PartId } from '../ids.ts';
+import type { EpochMs } from '../time.ts';
 import type { Move, MoveView } from './decideMove.ts';
 import type { MoveReason, Part } from './ledger.ts';
 import type { Machine } from './machine.ts';
@@ -8,9 +9,9 @@ import { agreesWith, needsWord } from './ownersWord.ts';
 import { samePlace, slotOf } from './place.ts';
 
 /** Why the owner's word does not allow this place; null when it does, or none is needed. */
-export function wordProblem({ word }: MoveView, part: Part, move: Move): Refusal | null {
+export function wordProblem({ word }: MoveView, part: Part, move: Move, at: EpochMs): Refusal | null {
   if (part.belongs.to !== 'owner' || !word || !needsWord(move.to)) return null;
-  if (agreesWith(move.to, word, part.dataBearing)) return null;
+  if (agreesWith(move.to, word, part.dataBearing, part.place.at === 'kept' && part.place.until <= at)) return null;
   return {
     refused: 'no-word-for-part',
     part: part.id,

@@ -13,9 +13,9 @@ export const needsWord = (place: Place): boolean => ['kept', 'transit', 'away', 
 
 /**
  * Does the owner's word for a part allow this place? Kept, sent and scrapped each need that very answer; nothing of the
- * owner's is sold or given away. A part that holds data is destroyed with a certificate, never only scrapped.
+ * owner's is sold or given away. What was kept up to its day may be recycled after it, as the owner agreed. A part that holds data is destroyed with a certificate, never only scrapped.
  */
-export function agreesWith(place: Place, word: OwnersWord, dataBearing: boolean): boolean {
+export function agreesWith(place: Place, word: OwnersWord, dataBearing: boolean, keptOver = false): boolean {
   switch (place.at) {
     case 'kept':
       return word.answer === 'keep';
@@ -27,6 +27,7 @@ export function agreesWith(place: Place, word: OwnersWord, dataBearing: boolean)
         return (
           place.why === 'destroyed' && place.certificate !== undefined && (word.destroy || word.answer === 'scrap')
         );
+      if (place.why === 'recycled' && word.answer === 'keep') return keptOver;
       return (place.why === 'recycled' || place.why === 'destroyed') && word.answer === 'scrap';
     default:
       return true;

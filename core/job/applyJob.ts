@@ -197,6 +197,8 @@ export function applyJob(job: Job | null, entry: JobEntry & Written): Job | null
       return job.parts.includes(entry.body.part) ? job : { ...job, parts: [...job.parts, entry.body.part] };
     case 'incident':
       return { ...job, incidents: [...job.incidents, { ...entry.body, told: false, at }] };
+    case 'destroyed':
+      return { ...job, destroyed: [...job.destroyed, { ...entry.body, at, by: entry.by }] };
     case 'incident-told':
       return {
         ...job,

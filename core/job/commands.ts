@@ -1,4 +1,5 @@
 import { lendPart, takeBackLent } from '../custody/lend.ts';
+import { sellPart } from '../custody/sell.ts';
 import { tagMachine, voidTag } from '../custody/tagCommands.ts';
 import { knowPart, knowRig, moveShopPart, provePart, releasePart, reservePart, tagPart } from '../custody/wall.ts';
 import { confirmLeft, fitPart, goOn, leaveLikeThis, movePart, note, putAway } from './bench/movePart.ts';
@@ -7,6 +8,8 @@ import { turnWork } from './bench/turnWork.ts';
 import { finishWork, startWork, strikeWork } from './bench/work.ts';
 import { answerEnquiry, enquire, lapseEnquiry } from './enquiryCommands.ts';
 import { goHomeAsItCame, handOver, markReady, remind, tellReady } from './home/close.ts';
+import { destroyPart } from './home/destroyPart.ts';
+import { endKeeping } from './home/endKeeping.ts';
 import { reportIncident, tellIncident } from './home/incident.ts';
 import { answerSwitches, readReport, writeCensus } from './intake/machineSelf.ts';
 import {
@@ -101,6 +104,8 @@ export const COMMANDS = {
   handOver,
   reportIncident,
   tellIncident,
+  destroyPart,
+  endKeeping,
   knowPart,
   knowRig,
   moveShopPart,
@@ -110,6 +115,7 @@ export const COMMANDS = {
   tagPart,
   lendPart,
   takeBackLent,
+  sellPart,
   tagMachine,
   voidTag,
   issue,

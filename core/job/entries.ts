@@ -9,6 +9,7 @@ import type { ConsentAnswer, ConsentId } from '../word/consent.ts';
 import type { Answer, Question, Try } from '../word/question.ts';
 import type { Signature } from '../word/signature.ts';
 import type { Estimate } from './estimate.ts';
+import type { Mishap } from './home/losses.ts';
 import type { OrderEntry } from './orders/applyOrder.ts';
 import type { Stage } from './stage.ts';
 import type { BeforeFirstScrew, Thing, Told } from './told.ts';
@@ -100,8 +101,26 @@ export type Incident = {
   readonly what: Personal<string>;
   readonly part: PartId | null;
   readonly cause: 'known' | 'unknown';
+  /** When it happened, where that is not when it was written down. */
+  readonly happenedAt?: EpochMs | undefined;
+  readonly how?: Mishap | undefined;
+  readonly partIs?: 'hurt' | 'dead' | 'lost' | undefined;
   readonly photographs: readonly string[];
+  /** The shop's own cost on this job; never on the bill. */
   readonly costMinor: number;
+};
+
+/** A data carrier that was destroyed for good. */
+export type Destroyed = {
+  readonly part: PartId;
+  readonly medium: { readonly maker: string; readonly model: string; readonly type: string };
+  readonly serial: Personal<string>;
+  readonly technique: string;
+  readonly tool: string;
+  /** How it was looked over. */
+  readonly checked: string;
+  readonly verifiedBy: string;
+  readonly certificate: string;
 };
 
 export type LeftLikeThis = {
@@ -220,6 +239,7 @@ export type JobEntry =
     >
   | Draft<'part-joined', { readonly part: PartId }>
   | Draft<'incident', Incident>
+  | Draft<'destroyed', Destroyed>
   | Draft<'incident-told', { readonly id: string; readonly how: Answer['how']; readonly name: Personal<string> }>
   | Draft<'left-like-this', LeftLikeThis>
   | Draft<'left-confirmed', Record<string, never>>

@@ -2,7 +2,18 @@ import type { JobId, PartId } from '../ids.ts';
 import type { EpochMs } from '../time.ts';
 import { type Consents, noConsents } from '../word/consent.ts';
 import type { Question } from '../word/question.ts';
-import type { Booked, Core, Handover, HowTold, Incident, LeftLikeThis, Payment, TakenIn, Verdict } from './entries.ts';
+import type {
+  Booked,
+  Core,
+  Destroyed,
+  Handover,
+  HowTold,
+  Incident,
+  LeftLikeThis,
+  Payment,
+  TakenIn,
+  Verdict,
+} from './entries.ts';
 import type { Estimate } from './estimate.ts';
 import type { Order } from './orders/order.ts';
 import type { Stage } from './stage.ts';
@@ -60,6 +71,7 @@ export type Job = TakenIn & {
   readonly paid: readonly (Payment & { readonly at: EpochMs; readonly by: string })[];
   readonly parts: readonly PartId[];
   readonly incidents: readonly (Incident & { readonly told: boolean; readonly at: EpochMs })[];
+  readonly destroyed: readonly (Destroyed & { readonly at: EpochMs; readonly by: string })[];
   readonly left: (LeftLikeThis & { readonly at: EpochMs; readonly confirmed: boolean }) | null;
   readonly toldReadyAt: EpochMs | null;
   readonly reminders: readonly { readonly at: EpochMs; readonly last: boolean }[];
@@ -105,6 +117,7 @@ export const newJob = (id: JobId, at: EpochMs, by: string, taken: TakenIn): Job 
   paid: [],
   parts: [],
   incidents: [],
+  destroyed: [],
   left: null,
   toldReadyAt: null,
   reminders: [],

@@ -78,6 +78,9 @@ const TABLE: { readonly [name in CommandName]?: string } = {
   handOver: /*         */ '.  .  .  .  .  .  .  x  x  x  .',
   reportIncident: /*   */ 'x  x  x  x  x  x  x  x  x  x  .',
   tellIncident: /*     */ 'x  x  x  x  x  x  x  x  x  x  .',
+  // What the owner left with us, kept or to be destroyed, may outlast the job.
+  destroyPart: /*      */ 'x  x  x  x  x  x  x  x  x  x  x',
+  endKeeping: /*       */ 'x  x  x  x  x  x  x  x  x  x  x',
   // Ours is lent while the machine is here; it comes back whenever it comes back.
   lendPart: /*         */ 'x  x  x  x  x  x  x  x  x  x  .',
   // Papers can be printed anew for ever.
@@ -103,6 +106,7 @@ const NO_JOB: readonly CommandName[] = [
   'tagMachine',
   'voidTag',
   'takeBackLent',
+  'sellPart',
   'useModel',
   'goBackToModel',
   'takeOverPriors',

@@ -95,6 +95,7 @@ export const ENTRY_KINDS = {
     sold: 1,
     'part-joined': 1,
     incident: 1,
+    destroyed: 1,
     'incident-told': 1,
     'left-like-this': 1,
     'left-confirmed': 1,

@@ -113,6 +113,20 @@ export const partsHere = (read: Reader): Promise<readonly PartId[]> =>
     return rows.map((row) => row.part as PartId);
   });
 
+/** Parts that are kept, and the job each was kept in. */
+export const keptStays = (read: Reader): Promise<readonly { readonly part: PartId; readonly job: JobId }[]> =>
+  read.rows(async (tables) => {
+    const rows = await tables
+      .selectFrom('part_stay')
+      .where('until_seq', 'is', null)
+      .where('at', '=', 'kept')
+      .where('job', 'is not', null)
+      .orderBy('part')
+      .select(['part', 'job'])
+      .execute();
+    return rows.map((row) => ({ part: row.part as PartId, job: row.job as JobId }));
+  });
+
 /** Enquiries that wait for an answer or for the owner to come, the oldest first. */
 export const openEnquiries = (read: Reader): Promise<readonly EnquiryId[]> =>
   read.rows(async (tables) => {

@@ -12,6 +12,7 @@ import { enquiries } from './desk/enquiries.ts';
 import { firstEstimate, followWithEstimate } from './desk/estimates.ts';
 import { byTag, find, recognised } from './desk/find.ts';
 import { jobSheet } from './desk/jobSheet.ts';
+import { keptSheet } from './desk/keptSheet.ts';
 import { loadView } from './desk/loadView.ts';
 import { ordersSheet } from './desk/ordersSheet.ts';
 import { drawIssued, issuedPaper } from './desk/papers.ts';
@@ -70,6 +71,7 @@ export function createRouter({ shop, drafts, tools, engine, clock }: RouterNeeds
       reckoning(await shop.read(), (own) => modelAsStated({ ...own, learnt: null })),
     ),
     orders: os.orders.handler(async () => ordersSheet(await shop.read(), now())),
+    kept: os.kept.handler(async () => keptSheet(await shop.read(), now())),
     enquiries: os.enquiries.handler(async () => enquiries(await shop.read())),
     find: os.find.handler(async ({ input }) => find(await shop.read(), input.text, now())),
     byTag: os.byTag.handler(async ({ input }) => byTag(await shop.read(), input.tag, now())),

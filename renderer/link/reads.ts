@@ -20,4 +20,5 @@ export const dayLineRead = () =>
   ask.dayLine.queryOptions({ meta: { follows: { streams: ['job:', 'part:', 'shop'] } } });
 export const wallRead = () => ask.wall.queryOptions({ meta: { follows: { streams: ['part:', 'machine:', 'job:'] } } });
 export const ordersRead = () => ask.orders.queryOptions({ meta: { follows: { streams: ['job:', 'part:'] } } });
+export const keptRead = () => ask.kept.queryOptions({ meta: { follows: { streams: ['part:', 'job:'] } } });
 export const enquiriesRead = () => ask.enquiries.queryOptions({ meta: { follows: { streams: ['enquiry:'] } } });

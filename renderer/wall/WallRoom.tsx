@@ -6,6 +6,7 @@ import { Key } from '../kit/keys/Key.tsx';
 import { OutList, WallDrawing } from '../kit/wall/WallDrawing.tsx';
 import { useWords } from '../kit/words.tsx';
 import { wallRead } from '../link/reads.ts';
+import { KeptList } from './KeptList.tsx';
 import { NewPart } from './NewPart.tsx';
 import { OrderList } from './OrderList.tsx';
 import { PartDeeds } from './PartDeeds.tsx';
@@ -42,6 +43,7 @@ export function WallRoom() {
             onChoose={(tag) => setChosenId(parts.find((part) => part.tag === tag)?.id ?? null)}
           />
           <OrderList />
+          <KeptList />
           {chosen ? <PartDeeds part={chosen} /> : <p>{t('wall.choose')}</p>}
           <Key wide onPress={() => setAdding(!adding)}>
             {t('wall.add')}

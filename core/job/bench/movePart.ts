@@ -84,12 +84,14 @@ export const fitPart = jobCommand(
     if (refusal) return { ok: false, refusal };
     const line = book.view().job?.sold.find((one) => one.part === part.id);
     if (line && part.belongs.to === 'shop')
-      book.add(`part:${part.id}`, 'part-sold', {
-        to: view.job.owner,
-        job: input.job,
-        question: line.question,
-        priceMinor: line.priceMinor,
-      });
+      // What moves with it as one is sold with it, within its price.
+      for (const id of [part.id, ...part.riders])
+        book.add(`part:${id}`, 'part-sold', {
+          to: view.job.owner,
+          job: input.job,
+          question: line.question,
+          priceMinor: id === part.id ? line.priceMinor : 0,
+        });
     if (line) book.add(`job:${input.job}`, 'sold-fitted', { part: part.id });
     const run = asking.newId();
     const ours = minutesBeyondWord(view.job, { run, kind: 'fitting', what: 'fit-part' }, input.handsOn);

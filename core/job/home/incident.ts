@@ -1,13 +1,15 @@
 import { z } from 'zod';
+import type { Part } from '../../custody/ledger.ts';
 import { accept, refuse } from '../../decision.ts';
 import { personal } from '../../journal/personal.ts';
 import { openBook } from '../book.ts';
 import { jobCommand } from '../command.ts';
-import { zHow, zId, zJobId, zLine, zMinor, zPartId, zText } from '../fields.ts';
+import { zEpoch, zHow, zId, zJobId, zLine, zMinor, zPartId, zText } from '../fields.ts';
 import { issuePaper } from '../papers/issue.ts';
 import { OPEN_STAGES } from '../stage.ts';
 import { whyNotHeard } from '../word/heard.ts';
 import { howAnswered } from '../word/howAnswered.ts';
+import { MISHAPS } from './losses.ts';
 
 /** Something went wrong at our hands: written down at once; the hand-over waits until the owner was told. */
 export const reportIncident = jobCommand(
@@ -20,19 +22,30 @@ export const reportIncident = jobCommand(
     cause: z.enum(['known', 'unknown']),
     photographs: z.array(zId).max(20),
     costMinor: zMinor,
+    how: z.enum(MISHAPS).optional(),
+    happenedAt: zEpoch.optional(),
   }),
   OPEN_STAGES,
   (view, { job, partIs, ...input }, asking) => {
+    if (input.happenedAt !== undefined && input.happenedAt > asking.at)
+      return refuse('happened-after-now', { happenedAt: input.happenedAt });
     const part = input.part === null ? null : view.parts.get(input.part);
     if (part === undefined) return refuse('no-such-part', { part: input.part });
     const book = openBook(view, asking);
     book.add(`job:${job}`, 'incident', {
       ...input,
+      ...(partIs && { partIs }),
+      costMinor: input.costMinor > 0 || !part ? input.costMinor : worthOf(part, partIs),
       id: asking.newId(),
       what: personal('record', view.job.owner, input.what),
     });
     if (part && partIs === 'dead')
       book.add(`part:${part.id}`, 'part-standing', { standing: { is: 'dead', how: 'at-our-hands' }, why: 'incident' });
+    if (part && partIs === 'hurt' && part.standing.is !== 'dead')
+      book.add(`part:${part.id}`, 'part-standing', {
+        standing: { is: 'unproved', why: 'hurt-at-our-hands' },
+        why: 'incident',
+      });
     if (part && partIs === 'lost') {
       const refusal = book.move({
         part: part.id,
@@ -48,6 +61,14 @@ export const reportIncident = jobCommand(
   },
   (input) => ({ parts: input.part === null ? [] : [input.part], papers: ['incident'] }),
 );
+
+/** What a part of ours that is dead or lost costs us, unless a sum is said: what it takes to replace it. */
+function worthOf(part: Part, partIs: string | null): number {
+  const { valueMinor } = part.attributes;
+  return part.belongs.to === 'shop' && (partIs === 'dead' || partIs === 'lost') && typeof valueMinor === 'number'
+    ? valueMinor
+    : 0;
+}
 
 /** The owner was told of the incident: by whom, how, when. */
 export const tellIncident = jobCommand(

@@ -85,7 +85,7 @@ export function applyOrder(job: Job, entry: OrderEntry, at: EpochMs): Job {
     }
     case 'return-settled': {
       const { order, ...settled } = entry.body;
-      return change(job, order, (one) => ({ ...one, settled }));
+      return change(job, order, (one) => ({ ...one, settled: { ...settled, at } }));
     }
   }
 }

@@ -33,7 +33,12 @@ export type Order = OrderPlaced & {
   /** The answer that agreed to it as it came, where that is not the one it was ordered by. */
   readonly agreedBy: QuestionId | null;
   readonly sentBackAt: EpochMs | null;
-  readonly settled: { readonly as: 'refunded' | 'replaced' | 'refused'; readonly minor: number } | null;
+  /** `minor`: what was paid back, or, refused, what the part cost the shop. */
+  readonly settled: {
+    readonly as: 'refunded' | 'replaced' | 'refused';
+    readonly minor: number;
+    readonly at: EpochMs;
+  } | null;
   readonly cancelled: string | null;
 };
 

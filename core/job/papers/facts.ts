@@ -1,6 +1,7 @@
 import type { Paper } from '../../papers/content.ts';
 import type { PaperKindId } from '../../papers/words.ts';
 import { billPaper } from './bill.ts';
+import { certificatePaper } from './certificatePaper.ts';
 import { changedFindingPaper } from './changedFinding.ts';
 import { consentSheetPaper } from './consentSheet.ts';
 import { depositReceiptPaper } from './depositReceiptPaper.ts';
@@ -8,7 +9,7 @@ import { disclosurePaper } from './disclosure.ts';
 import { estimatePaper } from './estimatePaper.ts';
 import { incidentPaper } from './incidentPaper.ts';
 import { intakeReceiptPaper } from './intakeReceipt.ts';
-import { type Lacking, lacking } from './lacking.ts';
+import type { Lacking } from './lacking.ts';
 import { type Making, makingOf, type PaperAsked } from './making.ts';
 import { ownersWordPaper } from './ownersWord.ts';
 import { collectionAuthorisationPaper, declinedToSaveDataPaper, lentPartPaper } from './rarePapers.ts';
@@ -30,7 +31,7 @@ export const PAPER_FACTS: { readonly [kind in PaperKindId]: (making: Making) => 
   bill: billPaper,
   'bench-tag': benchTagPaper,
   'part-tag': partTagPaper,
-  'media-sanitisation-certificate': () => lacking('paper-no-erasure-recorded'),
+  'media-sanitisation-certificate': certificatePaper,
   'declined-to-save-data': declinedToSaveDataPaper,
   incident: incidentPaper,
   'lent-part-agreement': lentPartPaper,

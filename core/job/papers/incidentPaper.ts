@@ -18,7 +18,7 @@ export function incidentPaper(making: Making): Paper | Lacking {
   return PAPER_KINDS.incident.build(
     {
       ...common(making),
-      happenedAt: incident.at,
+      happenedAt: incident.happenedAt ?? incident.at,
       what: sentence(opened(making, incident.what.value)),
       ...(part && { part: { what: partName(making, part), ...(part.tag && { tag: part.tag }) } }),
       ...(incident.cause === 'known' && { cause: facts.causeKnown }),

@@ -30,10 +30,10 @@ export function issuePaper(book: Book, kind: PaperKindId, asking: Asking, part: 
 
 /** The same, for whoever may ask for a paper before there is one to be had: what is missing is a refusal. */
 export function askForPaper(book: Book, kind: PaperKindId, asking: Asking, part: PartId | null = null): Refusal | null {
-  const { job, owner, machine, shop, paperCounts } = book.view();
+  const { job, owner, machine, shop } = book.view();
   if (!job || !owner || !machine || !shop.settings) throw new Error(`a paper ${kind} without a job`);
   const year = yearIn(shop.settings.zone, asking.at);
-  const number = paperNumber(kind, year, (paperCounts.get(kind) ?? 0) + 1);
+  const number = nextNumber(book, kind, asking);
   const single = SINGLE.has(kind);
   const about = kind === 'replaced-part-slip' ? (part ?? replacedParts(job).at(-1) ?? null) : null;
   const older = single
@@ -60,6 +60,12 @@ export function askForPaper(book: Book, kind: PaperKindId, asking: Asking, part:
     ...(about && { part: about }),
   });
   return null;
+}
+
+/** The number that the next paper of a kind gets, for what names its paper before it is issued. */
+export function nextNumber(book: Book, kind: PaperKindId, asking: Asking): string {
+  const { shop, paperCounts } = book.view();
+  return paperNumber(kind, yearIn(shop.settings?.zone ?? 'UTC', asking.at), (paperCounts.get(kind) ?? 0) + 1);
 }
 
 /** `IR-2026-0001`: initials of the kind, the year, counted from one within both. */

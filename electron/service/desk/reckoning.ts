@@ -3,6 +3,7 @@ import type { JobId } from '../../../core/ids.ts';
 import { applyJob } from '../../../core/job/applyJob.ts';
 import { closedTracing } from '../../../core/job/bench/closedTracing.ts';
 import type { EstimateMoment } from '../../../core/job/estimate.ts';
+import { lossesOf } from '../../../core/job/home/losses.ts';
 import type { Job } from '../../../core/job/job.ts';
 import { yearIn } from '../../../core/job/papers/issue.ts';
 import { type JobScores, type NotScored, scoredEstimates } from '../../../core/job/scoredEstimates.ts';
@@ -71,14 +72,14 @@ function reckonedTimes(learnt: readonly LearntTask[]): readonly ReckonedTime[] {
 }
 
 function losses(jobs: readonly Job[], zone: string): readonly YearsLoss[] {
-  const incidents = jobs.flatMap((job) => job.incidents).filter((one) => one.costMinor > 0);
-  const byYear = Map.groupBy(incidents, (one) => `${yearIn(zone, one.at)} ${one.cause}`);
+  const costly = jobs.flatMap(lossesOf).filter((one) => one.minor > 0);
+  const byYear = Map.groupBy(costly, (one) => `${yearIn(zone, one.at)} ${one.cause}`);
   return [...byYear]
     .map(([key, of]) => ({
       year: Number(key.slice(0, 4)),
       cause: of[0]?.cause ?? 'unknown',
       incidents: of.length,
-      minor: of.reduce((sum, one) => sum + one.costMinor, 0),
+      minor: of.reduce((sum, one) => sum + one.minor, 0),
     }))
     .toSorted((a, b) => b.year - a.year || a.cause.localeCompare(b.cause));
 }
