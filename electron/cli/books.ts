@@ -1,17 +1,14 @@
-import { existsSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { writeFileSync } from 'node:fs';
 import { z } from 'zod';
 import cliWords from '../../assets/words/en/cli.json' with { type: 'json' };
 import { epochMs } from '../../core/time.ts';
 import { fill } from '../../core/wording/wordsFor.ts';
-import { fileWallet, isOpenRefusal, openShop } from '../../db/index.ts';
-import { appFolder, defaultDataFolder } from '../service/dataFolder.ts';
 import { bookkeeping } from '../service/desk/bookkeeping.ts';
 import { openEngine } from '../service/openEngine.ts';
 import { openTools } from '../service/openTools.ts';
-import { cannotStartText } from '../words/cannotStart.ts';
 import type { CliCommand } from './command.ts';
 import { readOptions } from './options.ts';
+import { withShop } from './withShop.ts';
 
 /** The first of these that is no real day written `YYYY-MM-DD`. */
 const wrongDay = (days: readonly (string | undefined)[]): string | undefined =>
@@ -27,37 +24,19 @@ export const books: CliCommand = {
       io.err(asked.wrong);
       return 2;
     }
-    const { data, wallet, out, from, to } = asked.options;
+    const { out, from, to } = asked.options;
     const wrong = wrongDay([from, to]);
     if (wrong !== undefined) {
       io.err(fill(cliWords.booksDay, { day: wrong }));
       return 2;
     }
-    const folder = data ?? defaultDataFolder();
-    if (!existsSync(join(folder, 'shop.db'))) {
-      io.err(fill(cliWords.verifyNoShop, { path: folder }));
-      return 2;
-    }
-    const shop = await openShop({
-      folder,
-      branch: 'main',
-      clock: () => epochMs(Date.now()),
-      wallet: fileWallet(wallet ?? join(appFolder(), 'wallet.key')),
-      log: () => undefined,
-    });
-    if (isOpenRefusal(shop)) {
-      io.err(cannotStartText(shop));
-      return 2;
-    }
-    try {
+    return withShop(asked.options, io, async ({ shop }) => {
       const tools = openTools(openEngine(), () => null);
       const days = { from: from ?? null, to: to ?? null };
       const table = await bookkeeping(await shop.read(), tools, days, epochMs(Date.now()));
       if (out === undefined) io.out(table.replace(/\r\n$/, ''));
       else writeFileSync(out, table);
       return 0;
-    } finally {
-      await shop.close();
-    }
+    });
   },
 };

@@ -21,7 +21,7 @@ export const verify: CliCommand = {
     }
     const folder = asked.options.data ?? defaultDataFolder();
     if (!existsSync(join(folder, 'shop.db'))) {
-      io.err(fill(cliWords.verifyNoShop, { path: folder }));
+      io.err(fill(cliWords.noShop, { path: folder }));
       return 2;
     }
     const wallet = asked.options.wallet ?? join(appFolder(), 'wallet.key');

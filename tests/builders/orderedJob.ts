@@ -3,6 +3,7 @@ import story from '../../assets/demo/story.json' with { type: 'json' };
 import type { JobId, PartId, QuestionId } from '../../core/ids.ts';
 import type { Job } from '../../core/job/job.ts';
 import { aDesk, type Desk } from './desk.ts';
+import { takingIn } from './takingIn.ts';
 
 export const AGREED_MINOR = 8000;
 export const how = (desk: Desk) => ({
@@ -30,22 +31,13 @@ export type OrderedJob = {
 export async function anOrderedJob(): Promise<OrderedJob> {
   const desk = await aDesk();
   await desk.ask('openShop', { settings: shopOf.settings, staff: shopOf.staff }, 'mina');
-  const done = await desk.ask('takeIn', {
-    owner: { fresh: story.owner },
-    machine: { fresh: { called: story.machine.called, tag: story.tag, serial: null } },
-    enquiry: null,
-    cameBack: null,
-    tasks: null,
-    charging: 'charged',
-    told: story.told,
-    cameAlong: [],
-    lift: 'one',
-    limitMinor: 20_000,
-    smallPartsUpToMinor: 0,
-    deadline: null,
-    substitution: { used: true, lesser: 'ask' },
-    recording: false,
-  });
+  const done = await desk.ask(
+    'takeIn',
+    takingIn({
+      machine: { fresh: { called: story.machine.called, tag: story.tag, serial: null } },
+      limitMinor: 20_000,
+    }),
+  );
   const job = done.made.slice('job:'.length) as JobId;
   const signed = { name: story.owner.name, drawn: null };
   await desk.ask('writeCensus', {

@@ -6,6 +6,7 @@ import { noShop } from '../../core/job/shop.ts';
 import { openEngine } from '../../electron/service/openEngine.ts';
 import { openTools } from '../../electron/service/openTools.ts';
 import { aDesk, type Desk } from '../builders/desk.ts';
+import { takingIn } from '../builders/takingIn.ts';
 
 const door = openTools(openEngine(), () => null).tracing(noShop);
 
@@ -28,22 +29,7 @@ async function aStep(job: JobId, what: string, endsWith: 'as-before' | 'out'): P
 it('drives left unplugged stay out of the reckoning through later steps, until they are plugged in again', async () => {
   desk = await aDesk(door);
   await desk.ask('openShop', { settings: shopOf.settings, staff: shopOf.staff }, 'mina');
-  const taken = await desk.ask('takeIn', {
-    owner: { fresh: story.owner },
-    machine: { fresh: { called: 'a tower', tag: null, serial: null } },
-    enquiry: null,
-    cameBack: null,
-    tasks: null,
-    charging: 'charged',
-    told: story.told,
-    cameAlong: [],
-    lift: 'two',
-    limitMinor: 100_000,
-    smallPartsUpToMinor: 0,
-    deadline: null,
-    substitution: { used: true, lesser: 'ask' },
-    recording: false,
-  });
+  const taken = await desk.ask('takeIn', takingIn({ limitMinor: 100_000 }));
   const job = taken.made.slice('job:'.length) as JobId;
   await desk.ask('signSheet', {
     job,

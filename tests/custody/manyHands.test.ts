@@ -8,6 +8,7 @@ import type { CommandName } from '../../core/job/commands.ts';
 import { seededChance } from '../../electron/cli/demo/seededChance.ts';
 import { loadParts } from '../../electron/service/desk/loadView.ts';
 import { aDesk, type Desk } from '../builders/desk.ts';
+import { takingIn } from '../builders/takingIn.ts';
 
 // Eight benches; five hundred commands each with `KNOWNGOOD_LONG=1`, forty in every run.
 const BENCHES = 8;
@@ -24,22 +25,10 @@ beforeAll(async () => {
   await desk.ask('openShop', { settings: shopOf.settings, staff: shopOf.staff }, 'mina');
   await desk.ask('knowRig', shopOf.rig);
   for (let n = 0; n < 2; n++) {
-    const taken = await desk.ask('takeIn', {
-      owner: { fresh: story.owner },
-      machine: { fresh: { called: `tower ${n}`, tag: null, serial: null } },
-      enquiry: null,
-      cameBack: null,
-      tasks: null,
-      charging: 'charged',
-      told: story.told,
-      cameAlong: [],
-      lift: 'two',
-      limitMinor: 12_000,
-      smallPartsUpToMinor: 0,
-      deadline: null,
-      substitution: { used: true, lesser: 'ask' },
-      recording: false,
-    });
+    const taken = await desk.ask(
+      'takeIn',
+      takingIn({ machine: { fresh: { called: `tower ${n}`, tag: null, serial: null } } }),
+    );
     const job = taken.made.slice('job:'.length) as JobId;
     jobs.push(job);
     await desk.ask('signSheet', { job, answers: story.answers, signed, contentHash: '' });

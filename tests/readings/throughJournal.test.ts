@@ -10,26 +10,15 @@ import { readReport } from '../../core/readings/readReport.ts';
 import { saidOf } from '../../core/readings/readText.ts';
 import { aDesk, type Desk } from '../builders/desk.ts';
 import { aShopFolder } from '../builders/shopFolder.ts';
+import { takingIn } from '../builders/takingIn.ts';
 import { describeOverOpenData } from '../openData.ts';
 
 /** Takes one machine in, as with every job. */
 async function takenIn(desk: Desk): Promise<JobId> {
-  const done = await desk.ask('takeIn', {
-    owner: { fresh: story.owner },
-    machine: { fresh: { called: story.machine.called, tag: story.tag, serial: null } },
-    enquiry: null,
-    cameBack: null,
-    tasks: null,
-    charging: 'charged',
-    told: story.told,
-    cameAlong: [],
-    lift: 'one',
-    limitMinor: 6000,
-    smallPartsUpToMinor: 0,
-    deadline: null,
-    substitution: { used: true, lesser: 'ask' },
-    recording: false,
-  });
+  const done = await desk.ask(
+    'takeIn',
+    takingIn({ machine: { fresh: { called: story.machine.called, tag: story.tag, serial: null } } }),
+  );
   return done.made.slice('job:'.length) as JobId;
 }
 

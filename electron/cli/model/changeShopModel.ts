@@ -12,10 +12,10 @@ import { openEngine } from '../../service/openEngine.ts';
 import { openTools } from '../../service/openTools.ts';
 import type { Io } from '../command.ts';
 import type { ModelAsked } from '../model.ts';
+import { type OpenedShop, withShop } from '../withShop.ts';
 import { inUseBy, missing } from './lookAtModel.ts';
 import { readModel } from './modelFolder.ts';
 import { learntLines } from './modelText.ts';
-import { type OpenedShop, withShop } from './withShop.ts';
 
 type Deed = 'use' | 'back' | 'learn';
 

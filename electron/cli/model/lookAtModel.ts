@@ -9,9 +9,9 @@ import { fill } from '../../../core/wording/wordsFor.ts';
 import { defaultDataFolder } from '../../service/dataFolder.ts';
 import type { Io } from '../command.ts';
 import type { ModelAsked } from '../model.ts';
+import { withShop } from '../withShop.ts';
 import { readModel, writeModel } from './modelFolder.ts';
 import { differenceLines } from './modelText.ts';
-import { withShop } from './withShop.ts';
 
 export const inUseBy = (shop: Shop) => modelInUse({ changes: shop.models.at(-1)?.changes ?? [], learnt: shop.learnt });
 

@@ -1,13 +1,13 @@
 import { call } from '@orpc/server';
 import { afterEach, expect, it } from 'vitest';
 import shopOf from '../../../assets/demo/shop.json' with { type: 'json' };
-import story from '../../../assets/demo/story.json' with { type: 'json' };
 import type { JobId } from '../../../core/ids.ts';
 import { noShop } from '../../../core/job/shop.ts';
 import { estimate } from '../../../core/labour/estimate.ts';
 import type { EstimateAsked } from '../../../core/labour/types.ts';
 import { standardModel } from '../../../core/tracing/live/model/standardModel.ts';
 import { aShopFolder } from '../../../tests/builders/shopFolder.ts';
+import { takingIn } from '../../../tests/builders/takingIn.ts';
 import { aTracingCase } from '../../../tests/builders/tracingCase.ts';
 import type { Engine } from '../desk/engine.ts';
 import { openEngine } from '../openEngine.ts';
@@ -48,30 +48,13 @@ async function aService(pathsOf: (asked: EstimateAsked) => number) {
   };
 }
 
-const takeIn = {
-  owner: { fresh: story.owner },
-  machine: { fresh: { called: story.machine.called, tag: story.tag, serial: null } },
-  enquiry: null,
-  cameBack: null,
-  tasks: null,
-  charging: 'charged',
-  told: story.told,
-  cameAlong: [],
-  lift: 'one',
-  limitMinor: 12_000,
-  smallPartsUpToMinor: 0,
-  deadline: null,
-  substitution: { used: true, lesser: 'ask' },
-  recording: false,
-};
-
 /** More than any machine gets through while a test waits. */
 const NEVER_DONE = 100_000_000;
 
 it('answers what is asked while an estimate runs, and makes it anew when a newer entry of that job comes', async () => {
   const paths = [NEVER_DONE, 100];
   const { does, dayLine, job } = await aService(() => paths.shift() ?? 100);
-  const taken = does('takeIn', takeIn);
+  const taken = does('takeIn', takingIn());
   let points = (await dayLine()).points;
   while (points.length === 0) points = (await dayLine()).points;
   const id = points[0]?.job as JobId;

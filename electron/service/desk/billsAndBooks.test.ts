@@ -6,6 +6,7 @@ import { charges } from '../../../core/job/charges.ts';
 import { aDesk, type Desk } from '../../../tests/builders/desk.ts';
 import { saidBy } from '../../../tests/builders/papers/saidBy.ts';
 import { readCsv } from '../../../tests/builders/readCsv.ts';
+import { takingIn } from '../../../tests/builders/takingIn.ts';
 import { openEngine } from '../openEngine.ts';
 import { openTools } from '../openTools.ts';
 import { bookkeeping } from './bookkeeping.ts';
@@ -25,22 +26,15 @@ async function takenIn({ tax = shopOf.settings.tax, currency = 'GBP', charging =
   desk = await aDesk();
   const findingFee = { ...shopOf.settings.findingFee, ...fee };
   await desk.ask('openShop', { settings: { ...shopOf.settings, tax, currency, findingFee }, staff: shopOf.staff });
-  const done = await desk.ask('takeIn', {
-    owner: { fresh: story.owner },
-    machine: { fresh: { called: story.machine.called, tag: story.tag, serial: null } },
-    enquiry: null,
-    cameBack: null,
-    tasks: null,
-    charging,
-    told: story.told,
-    cameAlong: [],
-    lift: 'one',
-    limitMinor: 40_000,
-    smallPartsUpToMinor: 500,
-    deadline: null,
-    substitution: { used: true, lesser: 'ask' },
-    recording: false,
-  });
+  const done = await desk.ask(
+    'takeIn',
+    takingIn({
+      machine: { fresh: { called: story.machine.called, tag: story.tag, serial: null } },
+      charging,
+      limitMinor: 40_000,
+      smallPartsUpToMinor: 500,
+    }),
+  );
   const job = done.made.slice('job:'.length) as JobId;
   const slots = ['A1', 'A2'].map((id, at) => ({ id, takes: 'dimm', order: at + 1, source: 'by-hand' }));
   const parts = slots.map(({ id }) => ({ ...dimm, slot: id, name: `their ${id}`, serial: null, source: 'by-hand' }));

@@ -6,6 +6,7 @@ import { charges } from '../../../core/job/charges.ts';
 import type { Paper } from '../../../core/papers/content.ts';
 import { aDesk, type Desk } from '../../../tests/builders/desk.ts';
 import { saidBy } from '../../../tests/builders/papers/saidBy.ts';
+import { takingIn } from '../../../tests/builders/takingIn.ts';
 import { issuedPaper } from './papers.ts';
 
 let desk: Desk;
@@ -26,22 +27,13 @@ async function takenIn(
   await desk.ask('openShop', { settings: { ...shopOf.settings, notCollectedText }, staff: shopOf.staff }, 'mina');
   const done = await desk.ask(
     'takeIn',
-    {
-      owner: { fresh: story.owner },
+    takingIn({
       machine: { fresh: { called: story.machine.called, tag: story.tag, serial: story.machine.serial } },
-      enquiry: null,
-      cameBack: null,
       tasks,
       charging,
-      told: story.told,
       cameAlong: story.cameAlong,
       lift: 'two',
-      limitMinor: 12_000,
-      smallPartsUpToMinor: 0,
-      deadline: null,
-      substitution: { used: true, lesser: 'ask' },
-      recording: false,
-    },
+    }),
     'mina',
   );
   return done.made.slice('job:'.length) as JobId;

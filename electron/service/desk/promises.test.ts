@@ -1,9 +1,9 @@
 import { expect, it } from 'vitest';
 import shopOf from '../../../assets/demo/shop.json' with { type: 'json' };
-import story from '../../../assets/demo/story.json' with { type: 'json' };
 import type { JobId } from '../../../core/ids.ts';
 import { fromWall } from '../../../core/job/wallTime.ts';
 import { aDesk, type Desk } from '../../../tests/builders/desk.ts';
+import { takingIn } from '../../../tests/builders/takingIn.ts';
 import { dayLine } from './dayLine.ts';
 import { jobSheet } from './jobSheet.ts';
 
@@ -24,22 +24,7 @@ async function opened(promises: object = {}): Promise<Desk> {
 }
 
 async function takenIn(desk: Desk, called: string): Promise<JobId> {
-  const done = await desk.ask('takeIn', {
-    owner: { fresh: story.owner },
-    machine: { fresh: { called, tag: null, serial: null } },
-    enquiry: null,
-    cameBack: null,
-    tasks: null,
-    charging: 'charged',
-    told: story.told,
-    cameAlong: [],
-    lift: 'one',
-    limitMinor: 12_000,
-    smallPartsUpToMinor: 0,
-    deadline: null,
-    substitution: { used: true, lesser: 'ask' },
-    recording: false,
-  });
+  const done = await desk.ask('takeIn', takingIn({ machine: { fresh: { called, tag: null, serial: null } } }));
   return done.made.slice('job:'.length) as JobId;
 }
 

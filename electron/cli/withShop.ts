@@ -1,14 +1,14 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
-import words from '../../../assets/words/en/model.json' with { type: 'json' };
-import type { Shop as ShopState } from '../../../core/job/shop.ts';
-import { epochMs } from '../../../core/time.ts';
-import { fill } from '../../../core/wording/wordsFor.ts';
-import { fileWallet, isOpenRefusal, openShop, type Shop } from '../../../db/index.ts';
-import { appFolder, defaultDataFolder } from '../../service/dataFolder.ts';
-import { loadView } from '../../service/desk/loadView.ts';
-import { cannotStartText } from '../../words/cannotStart.ts';
-import type { Io } from '../command.ts';
+import cliWords from '../../assets/words/en/cli.json' with { type: 'json' };
+import type { Shop as ShopState } from '../../core/job/shop.ts';
+import { epochMs } from '../../core/time.ts';
+import { fill } from '../../core/wording/wordsFor.ts';
+import { fileWallet, isOpenRefusal, openShop, type Shop } from '../../db/index.ts';
+import { appFolder, defaultDataFolder } from '../service/dataFolder.ts';
+import { loadView } from '../service/desk/loadView.ts';
+import { cannotStartText } from '../words/cannotStart.ts';
+import type { Io } from './command.ts';
 
 export type OpenedShop = { readonly shop: Shop; readonly state: ShopState };
 export type ShopWhere = { readonly data?: string; readonly wallet?: string };
@@ -21,7 +21,7 @@ export async function withShop(
 ): Promise<number> {
   const folder = data ?? defaultDataFolder();
   if (!existsSync(join(folder, 'shop.db'))) {
-    io.err(fill(words['no-shop'], { path: folder }));
+    io.err(fill(cliWords.noShop, { path: folder }));
     return 2;
   }
   const shop = await openShop({
