@@ -19,6 +19,7 @@ export type MoveReason =
   | { readonly by: 'board-has-only-these' }
   | { readonly by: 'closing-up' }
   | { readonly by: 'proof'; readonly run: string }
+  | { readonly by: 'back-to-worked'; readonly run: string }
   | { readonly by: 'owner-word'; readonly answer: string }
   | { readonly by: 'hand' }
   | { readonly by: 'sale'; readonly priceMinor: number }

@@ -58,6 +58,7 @@ function apart(view: MoveView, part: Part, id: PartId): Refusal | null {
 const SAYS_WHY: readonly MoveReason['by'][] = [
   'step',
   'proof',
+  'back-to-worked',
   'wrong-slot-put-right',
   'board-has-only-these',
   'righting',

@@ -123,6 +123,8 @@ export function applyJob(job: Job | null, entry: JobEntry & Written): Job | null
         turns: job.work.find(({ run }) => run === entry.body.run)?.turns ?? [],
         struck: null,
       });
+    case 'arrangement-tried':
+      return { ...job, tried: [...job.tried, { ...entry.body, at }] };
     case 'work-turned':
       return {
         ...job,

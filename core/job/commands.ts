@@ -2,6 +2,7 @@ import { lendPart, takeBackLent } from '../custody/lend.ts';
 import { sellPart } from '../custody/sell.ts';
 import { tagMachine, voidTag } from '../custody/tagCommands.ts';
 import { knowPart, knowRig, moveShopPart, provePart, releasePart, reservePart, tagPart } from '../custody/wall.ts';
+import { goBackToWorked } from './bench/goBack.ts';
 import { confirmLeft, fitPart, goOn, leaveLikeThis, movePart, note, putAway } from './bench/movePart.ts';
 import { judge, plugIn, recordNotReproduced, recordSeen, unplug } from './bench/see.ts';
 import { turnWork } from './bench/turnWork.ts';
@@ -70,6 +71,7 @@ export const COMMANDS = {
   turnWork,
   finishWork,
   strikeWork,
+  goBackToWorked,
   judge,
   unplug,
   plugIn,

@@ -13,6 +13,7 @@ import type { Mishap } from './home/losses.ts';
 import type { OrderEntry } from './orders/applyOrder.ts';
 import type { Stage } from './stage.ts';
 import type { BeforeFirstScrew, Thing, Told } from './told.ts';
+import type { Tried } from './tried.ts';
 import type { Reading, Turn, UsedLoaner, Work, WorkKind } from './work.ts';
 
 /** How the job is paid: charged, free of charge, or finding the fault only. */
@@ -207,6 +208,7 @@ export type JobEntry =
         readonly leftOut: readonly string[];
       }
     >
+  | Draft<'arrangement-tried', Tried>
   | Draft<'work-turned', Turn & { readonly run: string }>
   | Draft<'work-struck', { readonly run: string; readonly why: string }>
   | Draft<'noted', { readonly says: Personal<string>; readonly foundByTheWay: boolean }>

@@ -18,6 +18,7 @@ import type { Estimate } from './estimate.ts';
 import type { Order } from './orders/order.ts';
 import type { Stage } from './stage.ts';
 import type { BeforeFirstScrew, Thing } from './told.ts';
+import type { Tried } from './tried.ts';
 import type { Work } from './work.ts';
 
 /** A line of the bill that is not labour. */
@@ -51,6 +52,8 @@ export type Job = TakenIn & {
   readonly seen: readonly string[] | null;
   readonly differs: boolean;
   readonly work: readonly Work[];
+  /** Arrangements of its parts that were tried, in order. */
+  readonly tried: readonly (Tried & { readonly at: EpochMs })[];
   readonly notes: readonly { readonly says: string | null; readonly foundByTheWay: boolean; readonly at: EpochMs }[];
   readonly estimates: readonly (Estimate & { readonly at: EpochMs })[];
   readonly promised: { readonly at: EpochMs; readonly p90: EpochMs; readonly told: boolean } | null;
@@ -104,6 +107,7 @@ export const newJob = (id: JobId, at: EpochMs, by: string, taken: TakenIn): Job 
   seen: null,
   differs: false,
   work: [],
+  tried: [],
   notes: [],
   estimates: [],
   promised: null,

@@ -38,6 +38,7 @@ const TABLE: { readonly [name in CommandName]?: string } = {
   startWork: /*        */ 'x  x  x  .  .  x  x  x  .  x  .',
   turnWork: /*         */ 'x  x  x  x  x  x  x  x  x  x  .',
   finishWork: /*       */ 'x  x  x  x  x  x  x  x  x  x  .',
+  goBackToWorked: /*   */ 'x  x  x  .  .  x  x  .  .  x  .',
   strikeWork: /*       */ 'x  x  x  x  x  x  x  x  x  x  .',
   unplug: /*           */ 'x  x  x  .  .  x  x  .  .  x  .',
   plugIn: /*           */ '.  x  x  .  .  x  x  .  .  x  .',

@@ -68,6 +68,7 @@ export const ENTRY_KINDS = {
     'stage-entered': 1,
     'work-started': 1,
     'work-turned': 1,
+    'arrangement-tried': 1,
     'work-finished': 1,
     'work-struck': 1,
     noted: 1,

@@ -18,6 +18,7 @@ import { UnderWay } from './fitting/UnderWay.tsx';
 import { suspectKinds } from './ladderOf.ts';
 import { JobStrip } from './log/JobStrip.tsx';
 import { Suspects } from './Suspects.tsx';
+import { BackToWorked } from './step/BackToWorked.tsx';
 import { StepPanel } from './step/StepPanel.tsx';
 import { useBack } from './step/useBack.ts';
 import { useStep } from './step/useStep.ts';
@@ -40,7 +41,12 @@ export function TracingBench({ sheet, wall, currency, tray, inside }: TracingBen
   const ahead = useQuery({ ...tracingRead(job.id, 'rollout'), enabled: quick.isSuccess && !quick.isFetching });
   const tracing: TracingSheet | undefined = ahead.data && !ahead.isFetching ? ahead.data : (quick.data ?? ahead.data);
   const run = useStep(sheet, tracing, tray);
-  const back = useBack(sheet);
+  const back = useBack(sheet, tray);
+  const backKey = back.worked
+    ? { says: t('bench.back-to-worked'), onPress: back.show }
+    : back.can
+      ? { says: t('bench.back-as-it-came'), onPress: () => void back.asItCame() }
+      : undefined;
   const told = list(job.told.symptoms.map(symptomName));
   const seen = job.seen ? list(job.seen.map(symptomName)) : null;
   const agree = tracing !== undefined && tracing.toldSeen.onlyTold.length + tracing.toldSeen.onlySeen.length === 0;
@@ -75,6 +81,7 @@ export function TracingBench({ sheet, wall, currency, tray, inside }: TracingBen
         {quick.isError && <Problem {...wordsOfError(quick.error)} />}
         {quick.isPending && <p role="status">{t('app.waiting')}</p>}
         {back.problem && <Problem slim {...back.problem} />}
+        {!running && (back.open || back.worse) && <BackToWorked sheet={sheet} back={back} />}
         <UnderWay sheet={sheet} tray={tray} />
         {tracing && <JudgeKeys sheet={sheet} tracing={tracing} />}
         {tracing && <SettleKeys sheet={sheet} tracing={tracing} />}
@@ -85,7 +92,7 @@ export function TracingBench({ sheet, wall, currency, tray, inside }: TracingBen
             wall={wall}
             run={run}
             about={t('bench.about', { told, seen: seen ?? t('kit.told.not-yet') })}
-            back={back.can ? { says: t('bench.back-as-it-came'), onPress: () => void back.go() } : undefined}
+            back={backKey}
           />
         )}
         {!running && <GoOnKeys sheet={sheet} />}

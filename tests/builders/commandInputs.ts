@@ -60,6 +60,7 @@ export const inputs = {
     tray: 'tray 1',
   },
   turnWork: { job, run: 'r', to: 'waiting', at },
+  goBackToWorked: { job, run: 'r', tray: 'tray 1' },
   strikeWork: { job, run: 'r', why: 'wrong job' },
   unplug: { job, slots: ['A1'], out: [] },
   plugIn: { job, slots: ['A1'] },

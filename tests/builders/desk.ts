@@ -85,6 +85,9 @@ export const fewSteps: TracingDoor = {
           id,
           handsOn: minutes(3),
           outcomes: ['works', 'same', 'worse'],
+          means: { works: 'works', same: 'same', worse: 'worse' },
+          triedWithout: id === 'dimm-loan' ? ['dimm'] : [],
+          oneByOne: false,
           needs: id === 'dimm-loan' ? ['open', 'own-parts-in'] : ['open'],
           handling: {
             takesOut: id === 'dimm-loan' ? ['dimm'] : [],

@@ -118,7 +118,7 @@ function moveStraight(at: StepMoves): Refusal | null {
 }
 
 /** What is still to be gone through: a loaner's further slots, or the owner's modules one after the other in one slot. */
-function roundsLeft(at: StepMoves, work: Work): readonly { readonly part: PartId; readonly to: Place }[] {
+export function roundsLeft(at: StepMoves, work: Work): readonly { readonly part: PartId; readonly to: Place }[] {
   const { loaner, slots } = at.use;
   if (loaner && at.book.view().parts.get(loaner)?.place.at === 'slot')
     return slots.slice(1).map((slot) => ({ part: loaner, to: inSlot(at, slot) }));

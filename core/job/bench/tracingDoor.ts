@@ -2,7 +2,7 @@ import type { ThingKind } from '../../custody/part.ts';
 import type { PartId } from '../../ids.ts';
 import type { Minutes } from '../../time.ts';
 import type { ModelDifference } from '../../tracing/live/shop/modelFiles.ts';
-import type { ModelRefusal, StepHandling, Verdict } from '../../tracing/live/types.ts';
+import type { Circuit, ModelRefusal, OutcomeMeaning, StepHandling, Verdict } from '../../tracing/live/types.ts';
 import type { Job } from '../job.ts';
 import type { View } from '../view.ts';
 
@@ -11,8 +11,14 @@ export type StepRules = {
   readonly id: string;
   readonly handsOn: Minutes;
   readonly outcomes: readonly string[];
+  /** What each outcome says of the machine. */
+  readonly means: { readonly [outcome: string]: OutcomeMeaning['means'] };
+  /** Circuits that are out, or replaced by ours, while the step is tried. */
+  readonly triedWithout: readonly Circuit[];
   /** Consents or keys without which it is not started. */
   readonly needs: readonly string[];
+  /** It goes through several arrangements, one module after the other. */
+  readonly oneByOne: boolean;
   readonly handling: StepHandling;
 };
 

@@ -34,7 +34,10 @@ export function tracingDoorFor(live: LiveTracing, model: FaultModel): TracingDoo
             id,
             handsOn: minutes(step.handsOn),
             outcomes: step.outcomes.map((outcome) => outcome.id),
+            means: Object.fromEntries(step.outcomes.map(({ id: outcome, meaning }) => [outcome, meaning.means])),
+            triedWithout: step.takesOut,
             needs: step.needs,
+            oneByOne: step.kind === 'measure' && step.handling.movesDimms,
             handling: step.handling,
           }
         : null;

@@ -10,11 +10,13 @@ import { jobCommand } from '../command.ts';
 import { zEpoch, zId, zJobId, zLine, zMinutes, zPartId, zReading, zText } from '../fields.ts';
 import type { Job } from '../job.ts';
 import { AT_THE_BENCH, OPEN_STAGES } from '../stage.ts';
+import type { Tried } from '../tried.ts';
 import type { View } from '../view.ts';
 import { limitRefusal, minutesBeyondWord, withWorkDone } from '../withinWord.ts';
 import type { UsedLoaner } from '../work.ts';
+import { arrangementOfProof, arrangementOfStep } from './arrangement.ts';
 import { mayNotOpen } from './mayOpen.ts';
-import { movesAtFinish, movesAtStart, takenOut } from './stepMoves.ts';
+import { movesAtFinish, movesAtStart, roundsLeft, takenOut } from './stepMoves.ts';
 import { loanerStanding } from './tracingCase.ts';
 import type { StepRules } from './tracingDoor.ts';
 
@@ -164,9 +166,13 @@ function decideFinish(view: View & { readonly job: Job }, input: z.infer<typeof 
   if (work.kind === 'proof' && input.passed === null) return refuse('proof-without-result', { proof: work.what });
   const book = openBook(view, asking);
   const endsWith = input.endsWith ?? (rules?.handling.putsBack === 'same-slot' ? 'as-before' : 'out');
+  const write = (tried: Tried | null) => void (tried && book.add(`job:${input.job}`, 'arrangement-tried', tried));
+  if (work.kind === 'proof') write(arrangementOfProof(view, work, input.passed === true));
   if (rules) {
     const use = { ...input.use, loaner: input.use.loaner ?? work.loaners[0]?.id ?? null };
-    const refusal = movesAtFinish({ book, asking, rules, use, run: work.run, tray: input.tray }, work, endsWith);
+    const moves = { book, asking, rules, use, run: work.run, tray: input.tray };
+    if (roundsLeft(moves, work).length === 0) write(arrangementOfStep(view, rules, work, input.outcome));
+    const refusal = movesAtFinish(moves, work, endsWith);
     if (refusal) return { ok: false, refusal };
   }
   const { run, endedAt, outcome, handsOn, waiting, readings, passed, note } = input;

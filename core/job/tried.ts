@@ -1,0 +1,100 @@
+import type { Part } from '../custody/ledger.ts';
+import type { Machine } from '../custody/machine.ts';
+import type { Place } from '../custody/place.ts';
+import type { PartId } from '../ids.ts';
+import type { Job } from './job.ts';
+
+/** An arrangement of parts that was tried at the bench, and what the machine did in it. */
+export type Tried = {
+  /** The step or proof that tried it. */
+  readonly run: string;
+  readonly did: 'works' | 'same' | 'worse';
+  /** Slot id → the part that was in it. */
+  readonly inside: Machine['inside'];
+  readonly unplugged: readonly string[];
+};
+
+const keyOf = ({ inside, unplugged }: Pick<Tried, 'inside' | 'unplugged'>): string =>
+  JSON.stringify([Object.entries(inside).toSorted(([a], [b]) => (a < b ? -1 : 1)), unplugged.toSorted()]);
+
+const standing = (job: Job) =>
+  job.tried.filter(({ run }) => job.work.some((work) => work.run === run && work.struck === null));
+
+/** The last arrangement in which it worked, unless it failed in the very same one since; null when there is none. */
+export function lastWorked(job: Job): Job['tried'][number] | null {
+  const tried = standing(job);
+  return (
+    tried.findLast(
+      (one, i) =>
+        one.did === 'works' &&
+        !tried.slice(i + 1).some((later) => keyOf(later) === keyOf(one) && later.did !== 'works'),
+    ) ?? null
+  );
+}
+
+/** Did the last trial make it worse, or show something new? */
+export const gotWorse = (job: Job): boolean => standing(job).at(-1)?.did === 'worse';
+
+export type BackMove = { readonly part: PartId; readonly from: Place; readonly to: Place };
+export type WayBack = {
+  /** In the order in which hands can do them. */
+  readonly moves: readonly BackMove[];
+  readonly plugIn: readonly string[];
+  readonly unplug: readonly string[];
+  /** Parts of that arrangement that are no longer where hands can take them from. */
+  readonly outOfReach: readonly PartId[];
+};
+
+const IN_REACH: readonly Place['at'][] = ['slot', 'rig', 'with', 'bench', 'tray', 'bin'];
+
+/**
+ * The moves from how a machine stands now to an arrangement tried before: what was not in it comes out (ours to its
+ * bin, theirs to `tray`), what was in it goes back into its slot, straight where the slot is free.
+ */
+export function wayBack(
+  machine: Machine,
+  parts: readonly Part[],
+  to: Pick<Tried, 'inside' | 'unplugged'>,
+  tray: Extract<Place, { readonly at: 'tray' }>,
+): WayBack {
+  const known = new Map(parts.map((part) => [part.id, part]));
+  const wanted = Object.entries(to.inside);
+  const slotOfPart = new Map(wanted.map(([slot, part]) => [part, slot]));
+  const places = new Map(parts.map((part) => [part.id, part.place]));
+  const inside = new Map(Object.entries(machine.inside));
+  const moves: BackMove[] = [];
+  const move = (part: PartId, target: Place) => {
+    const from = places.get(part);
+    if (!from) return;
+    if (from.at === 'slot' && from.machine === machine.id) inside.delete(from.slot);
+    if (target.at === 'slot') inside.set(target.slot, part);
+    places.set(part, target);
+    moves.push({ part, from, to: target });
+  };
+  const aside = (part: PartId) => {
+    const one = known.get(part);
+    move(part, one?.belongs.to === 'shop' && one.home ? one.home : tray);
+  };
+  for (const [slot, part] of inside) if (to.inside[slot] !== part && !slotOfPart.has(part)) aside(part);
+  const outOfReach = wanted.flatMap(([, part]) => {
+    const at = places.get(part)?.at;
+    return at !== undefined && IN_REACH.includes(at) ? [] : [part];
+  });
+  let left = wanted.filter(([slot, part]) => inside.get(slot) !== part && !outOfReach.includes(part));
+  while (left.length > 0) {
+    const free = left.find(([slot]) => !inside.has(slot));
+    if (free) move(free[1], { at: 'slot', machine: machine.id, slot: free[0] });
+    else aside(inside.get(left[0]?.[0] ?? '') as PartId);
+    left = left.filter(([slot, part]) => inside.get(slot) !== part);
+  }
+  return {
+    moves,
+    plugIn: machine.unplugged.filter((slot) => !to.unplugged.includes(slot) && inside.has(slot)),
+    unplug: to.unplugged.filter((slot) => !machine.unplugged.includes(slot) && inside.has(slot)),
+    outOfReach,
+  };
+}
+
+/** Nothing to move, plug or unplug: it stands so already. */
+export const isThere = ({ moves, plugIn, unplug, outOfReach }: WayBack): boolean =>
+  moves.length + plugIn.length + unplug.length + outOfReach.length === 0;
