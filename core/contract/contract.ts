@@ -93,6 +93,12 @@ export const contract = {
   storePhotograph: read
     .input(z.strictObject({ job: zJobId, file: z.instanceof(File) }))
     .output(type<{ readonly blob: string } | Refusal>()),
+  holdPhotograph: read
+    .input(z.strictObject({ file: z.instanceof(File) }))
+    .output(type<{ readonly blob: string } | Refusal>()),
+  keepHeldPhotograph: read
+    .input(z.strictObject({ job: zJobId, held: zId }))
+    .output(type<{ readonly blob: string } | Refusal>()),
   photograph: read.input(z.strictObject({ blob: zId })).output(z.instanceof(File)),
   firstEstimate: read
     .input(

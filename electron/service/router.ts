@@ -16,7 +16,7 @@ import { keptSheet } from './desk/keptSheet.ts';
 import { loadView } from './desk/loadView.ts';
 import { ordersSheet } from './desk/ordersSheet.ts';
 import { drawIssued, issuedPaper } from './desk/papers.ts';
-import { storePhotograph, takePhotograph } from './desk/photographs.ts';
+import { holdPhotograph, keepHeldPhotograph, storePhotograph, takePhotograph } from './desk/photographs.ts';
 import { printTags } from './desk/printTags.ts';
 import { reckoning } from './desk/reckoning.ts';
 import { tracingSheet } from './desk/tracingSheet.ts';
@@ -106,6 +106,12 @@ export function createRouter({ shop, drafts, tools, engine, clock }: RouterNeeds
     }),
     storePhotograph: os.storePhotograph.handler(async ({ input }) =>
       storePhotograph(shop, input.job as JobId, new Uint8Array(await input.file.arrayBuffer()), now()),
+    ),
+    holdPhotograph: os.holdPhotograph.handler(async ({ input }) =>
+      holdPhotograph(shop, new Uint8Array(await input.file.arrayBuffer())),
+    ),
+    keepHeldPhotograph: os.keepHeldPhotograph.handler(({ input }) =>
+      keepHeldPhotograph(shop, input.job as JobId, input.held, now()),
     ),
     photograph: os.photograph.handler(async ({ input, errors }) => {
       const bytes = await takePhotograph(shop, input.blob);

@@ -9,8 +9,8 @@ const YES = [
   'The fee for finding the fault',
 ];
 
-/** Fills the taking-in sheet as the desk would while the owner stands there, and has it signed. */
-export async function takeIn(page: Page): Promise<void> {
+/** Fills the taking-in sheet as the desk would while the owner stands there, and has it signed; `also` comes before. */
+export async function takeIn(page: Page, also: () => Promise<void> = async () => undefined): Promise<void> {
   await page.getByRole('link', { name: 'Counter' }).click();
   await page.getByRole('textbox', { name: 'Name', exact: true }).fill(OWNER);
   await page.getByRole('textbox', { name: 'Phone' }).fill('01632 960 175');
@@ -23,8 +23,10 @@ export async function takeIn(page: Page): Promise<void> {
   await page.getByRole('textbox', { name: 'Nothing above' }).fill('120');
   for (const line of YES) await page.getByRole('radiogroup', { name: line }).getByText('yes', { exact: true }).click();
   await page.getByRole('radiogroup', { name: 'Is the disk encrypted?' }).getByText('no', { exact: true }).click();
+  await also();
   await page.getByRole('button', { name: 'Type the name instead' }).click();
   await page.getByRole('textbox', { name: 'Name in place of a signature' }).fill(OWNER);
   await page.getByRole('button', { name: /Sign, print/ }).click();
-  await page.getByRole('region', { name: 'Papers' }).waitFor();
+  // Taken in, asked, signed, four papers made: one after the other.
+  await page.getByRole('region', { name: 'Papers' }).waitFor({ timeout: 60_000 });
 }

@@ -1,16 +1,20 @@
+import { doStep } from './benchHands.ts';
 import { expect, test } from './runtime/journey.ts';
 import { scan } from './scanHands.ts';
 
 test.use({ story: 'traced' });
 
-test('a step that waits goes on waiting after a reload, and both its figures stand', async ({ app }) => {
+test('a step that waits goes on waiting after a reload, both its figures stand; once it is worse, the way back to what worked is shown', async ({
+  app,
+}) => {
+  test.setTimeout(240_000);
   const { page } = app;
   await page.clock.install();
   await page.getByRole('button', { name: 'Bram Ostler' }).click();
   await page.getByRole('link', { name: 'Day line' }).waitFor();
   await scan(page, 'F6C6KA5', page.getByText('Differs.'));
   await page.getByRole('button', { name: 'I did something else' }).click();
-  await page.getByRole('textbox', { name: 'Find a step' }).fill('Look inside before power');
+  await page.getByRole('textbox', { name: 'Find a step' }).fill('DIMMs out and in until both ends latch');
   await page
     .getByRole('dialog')
     .getByRole('button', { name: /^Take:/ })
@@ -25,11 +29,28 @@ test('a step that waits goes on waiting after a reload, and both its figures sta
   await expect(handsOn).toHaveValue('4');
 
   await page.reload();
+  await page.getByRole('timer').waitFor({ timeout: 45_000 });
   await expect(handsOn).toHaveValue('4');
   await expect(waiting).toHaveValue('3');
   await page.getByRole('button', { name: 'Hands back in' }).click();
   await page.clock.fastForward('02:00');
   await page.reload();
+  await page.getByRole('timer').waitFor({ timeout: 45_000 });
   await expect(handsOn).toHaveValue('6');
   await expect(waiting).toHaveValue('3');
+
+  const happened = page.getByRole('group', { name: 'What happened' });
+  await happened.getByRole('button', { name: /^it works/ }).click();
+  await page.getByRole('timer').waitFor({ state: 'detached' });
+  await page.getByRole('button', { name: 'Plugs', exact: true }).click();
+  await page.getByRole('toolbar', { name: 'Leads to take off' }).getByRole('button').first().click();
+  await page.getByRole('button', { name: 'Unplug these' }).click();
+  await page.getByRole('button', { name: 'Plug everything in again' }).waitFor();
+  await page.keyboard.press('Escape');
+  await doStep(page, 'DIMMs out and in until both ends latch', /^worse/);
+  const back = page.getByRole('region', { name: 'Back to what worked last' });
+  await expect(back).toContainText(/It last worked at .* in “DIMMs out and in/);
+  await expect(back.getByRole('list', { name: 'Moves back' }).getByRole('listitem')).toHaveText([/^Plug in: /]);
+  await back.getByRole('button', { name: 'Done so: write these moves' }).click();
+  await expect(back).toContainText('It stands as it did then.');
 });

@@ -9,7 +9,13 @@ import type { Chapter } from '../../electron/cli/demo/tellStory.ts';
 import { type OpenedApp, openInBrowser } from '../journeys/runtime/openApp.ts';
 
 /** A room at a moment of the story: which chapter it stands at, and where it is reached. */
-type Scene = { readonly room: string; readonly chapter: Chapter; readonly path: (job: string) => string };
+type Scene = {
+  readonly room: string;
+  readonly chapter: Chapter;
+  readonly path: (job: string) => string;
+  /** What is pressed first. */
+  readonly press?: string;
+};
 
 const SCENES: readonly Scene[] = [
   { room: 'day-line', chapter: 'tracing', path: () => '#/' },
@@ -17,6 +23,7 @@ const SCENES: readonly Scene[] = [
   { room: 'counter-taken-in', chapter: 'taken-in', path: (job) => `#/counter/${job}` },
   { room: 'counter-owners-word', chapter: 'seen', path: (job) => `#/counter/${job}` },
   { room: 'bench-tracing', chapter: 'tracing', path: (job) => `#/bench/${job}` },
+  { room: 'bench-step-under-way', chapter: 'tracing', path: (job) => `#/bench/${job}`, press: 'Start' },
   { room: 'bench-fitting', chapter: 'fitting', path: (job) => `#/bench/${job}` },
   { room: 'counter-hand-over', chapter: 'ready', path: (job) => `#/counter/${job}` },
   { room: 'counter-gone-home', chapter: 'home', path: (job) => `#/counter/${job}` },
@@ -27,7 +34,12 @@ const SIZES = [
   { width: 1920, height: 1080 },
 ];
 const WAITING = appWords.waiting;
-const LIGHTS = ['light', 'dark'] as const;
+/** How a room is looked at: by day, by night, and in the colours of somebody's own. */
+const LOOKS = [
+  { look: 'light', media: { colorScheme: 'light', forcedColors: 'none' } },
+  { look: 'dark', media: { colorScheme: 'dark', forcedColors: 'none' } },
+  { look: 'forced', media: { colorScheme: 'dark', forcedColors: 'active' } },
+] as const;
 
 const { out, room } = parseArgs({
   options: { out: { type: 'string', default: 'out/pictures' }, room: { type: 'string' } },
@@ -62,12 +74,13 @@ async function scenePictures({ page }: OpenedApp, scene: Scene, job: string): Pr
   }, scene.path(job));
   await page.waitForTimeout(900);
   await page.getByText(WAITING).first().waitFor({ state: 'detached' });
+  if (scene.press) await page.getByRole('button', { name: scene.press, exact: true }).click();
   for (const size of SIZES) {
     await page.setViewportSize(size);
-    for (const light of LIGHTS) {
-      await page.emulateMedia({ colorScheme: light });
+    for (const { look, media } of LOOKS) {
+      await page.emulateMedia(media);
       await page.waitForTimeout(900);
-      await page.screenshot({ path: join(out, `${scene.room}-${scene.chapter}-${light}-${size.width}.png`) });
+      await page.screenshot({ path: join(out, `${scene.room}-${scene.chapter}-${look}-${size.width}.png`) });
     }
   }
 }

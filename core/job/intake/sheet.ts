@@ -34,6 +34,11 @@ export const signSheet = jobCommand(
   z.strictObject({
     job: zJobId,
     answers: z.partialRecord(zConsent, zYesNo),
+    /** Taken before the owner signed; the blobs were stored before. */
+    photographs: z
+      .array(z.strictObject({ of: zLine, blob: zId }))
+      .max(20)
+      .optional(),
     signed: zSigned,
     contentHash: z.string().max(128),
   }),
@@ -43,11 +48,15 @@ export const signSheet = jobCommand(
     if (alone.length > 0) return refuse('needs-own-signature', { consents: alone });
     const refusal = guardianSigns(view, input.signed.name);
     if (refusal) return { ok: false, refusal };
+    const { photographs = [] } = input;
+    if (photographs.length > 0 && input.answers.photos !== 'yes')
+      return refuse('consent-missing', { needs: ['photos'] });
     const book = openBook(view, asking);
     book.add(`job:${input.job}`, 'sheet-signed', {
       answers: input.answers,
       signature: signed(asking, view.job.owner, input.signed, input.contentHash),
     });
+    for (const photograph of photographs) book.add(`job:${input.job}`, 'photographed', photograph);
     for (const kind of ['intake-receipt', 'consent-sheet', 'estimate', 'bench-tag'] as const)
       issuePaper(book, kind, asking);
     return book.accept();

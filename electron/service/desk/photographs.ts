@@ -21,6 +21,34 @@ export async function storePhotograph(
   return typeof stored === 'string' ? { blob: stored } : stored;
 }
 
+/** Keeps a photograph of a sheet that is still being written, as drafts are: sealed, and swept after a day unless it is signed for. */
+export async function holdPhotograph(shop: Shop, bytes: Uint8Array): Promise<{ readonly blob: string } | Refusal> {
+  const problem = checkPhotograph(bytes);
+  if (problem) return problem;
+  const stored = await shop.blobs.put(bytes, { of: 'drafts', purpose: 'record' });
+  return typeof stored === 'string' ? { blob: stored } : stored;
+}
+
+/**
+ * Seals a held photograph under the owner's key, once the machine is taken in: the sheet with its yes is signed next,
+ * and signing refuses it without one.
+ */
+export async function keepHeldPhotograph(
+  shop: Shop,
+  job: JobId,
+  held: string,
+  at: EpochMs,
+): Promise<{ readonly blob: string } | Refusal> {
+  const { job: found } = await loadView(await shop.read(), { job }, at);
+  if (!found) return { refused: 'no-such-job' };
+  if (found.consents.signature !== null && !agreed(found.consents, 'photos'))
+    return { refused: 'consent-missing', needs: ['photos'] };
+  const bytes = await takePhotograph(shop, held);
+  if (!bytes) return { refused: 'photograph-missing' };
+  const stored = await shop.blobs.put(bytes, { of: found.owner, purpose: 'photographs' });
+  return typeof stored === 'string' ? { blob: stored } : stored;
+}
+
 /** A stored photograph; null when it is missing or its key was destroyed. */
 export async function takePhotograph(shop: Shop, blob: string): Promise<Uint8Array | null> {
   if (!isBlobName(blob)) return null;

@@ -107,26 +107,27 @@ export function StepPanel({ sheet, tracing, wall, run, about, back }: StepPanelP
         onOutcome={outcome}
         onSomethingElse={() => setOpen('else')}
         {...(back && !running ? { back } : {})}
-      />
-      {run.work && isTyped(run.work.what) && (
-        <MeasuredForm
-          key={run.work.run}
-          step={run.work.what}
-          table={tracing.bench}
-          onReadings={(readings) => setClaim({ ...claim, readings })}
-          onOutcome={outcome}
-        />
-      )}
-      {running && <ClaimForm claim={claim} clocked={run.clocked(now)} asksEnd={asksEnd} onClaim={setClaim} />}
-      {handling && asksUse(handling) && (
-        <UseForm
-          sheet={sheet}
-          wall={running ? undefined : wall}
-          handling={handling}
-          chosen={chosen}
-          onChoose={setChosen}
-        />
-      )}
+      >
+        {run.work && isTyped(run.work.what) && (
+          <MeasuredForm
+            key={run.work.run}
+            step={run.work.what}
+            table={tracing.bench}
+            onReadings={(readings) => setClaim({ ...claim, readings })}
+            onOutcome={outcome}
+          />
+        )}
+        {running && <ClaimForm claim={claim} clocked={run.clocked(now)} asksEnd={asksEnd} onClaim={setClaim} />}
+        {handling && asksUse(handling) && (
+          <UseForm
+            sheet={sheet}
+            wall={running ? undefined : wall}
+            handling={handling}
+            chosen={chosen}
+            onChoose={setChosen}
+          />
+        )}
+      </NextStep>
       {byHand !== null && !running && <Key onPress={() => take(null)}>{t('bench.back-to-offer')}</Key>}
       {elseDialog}
       {logged !== null && (

@@ -25,23 +25,33 @@ export function JobPapers({
   const list = [...sheet.job.papers].reverse();
   const replaced = new Set(list.map((paper) => paper.supersedes));
   const shown = chosen === null ? shownAtFirst(sheet) : [chosen];
+  const tags = list.filter(({ kind }) => kind === 'part-tag');
+  const named = (paper: (typeof list)[number]) => (
+    <li key={paper.number}>
+      <Key kind="link" onPress={() => onChoose(paper.number)}>
+        {`${KINDS[paper.kind]?.named ?? paper.kind} ${paper.number}`}
+      </Key>{' '}
+      <span className="k-small k-muted">
+        {dayClock(paper.at)}
+        {replaced.has(paper.number) && `, ${t('counter.papers.replaced')}`}
+        {shown.includes(paper.number) && `, ${t('counter.papers.open')}`}
+      </span>
+    </li>
+  );
   return (
     <>
       <section className="counter-paper-list" aria-label={t('counter.papers.title')}>
         {list.length === 0 && <p>{t('counter.papers.none')}</p>}
         <ul className="counter-paper-names">
-          {list.map((paper) => (
-            <li key={paper.number}>
-              <Key kind="link" onPress={() => onChoose(paper.number)}>
-                {`${KINDS[paper.kind]?.named ?? paper.kind} ${paper.number}`}
-              </Key>{' '}
-              <span className="k-small k-muted">
-                {dayClock(paper.at)}
-                {replaced.has(paper.number) && `, ${t('counter.papers.replaced')}`}
-                {shown.includes(paper.number) && `, ${t('counter.papers.open')}`}
-              </span>
+          {list.filter(({ kind }) => kind !== 'part-tag').map(named)}
+          {tags.length > 0 && (
+            <li>
+              <details>
+                <summary>{t('counter.papers.part-tags', { n: tags.length })}</summary>
+                <ul>{tags.map(named)}</ul>
+              </details>
             </li>
-          ))}
+          )}
         </ul>
       </section>
       {shown.map((number) => (

@@ -1,5 +1,4 @@
-import { useQuery } from '@tanstack/react-query';
-import { useEffect, useState } from 'react';
+import { useState } from 'react';
 import refusals from '../../../assets/words/en/refusals.json';
 import { type Words, wordsFor } from '../../../core/wording/wordsFor.ts';
 import { FileKey } from '../../kit/fields/FileKey.tsx';
@@ -7,7 +6,9 @@ import { TextField } from '../../kit/fields/TextField.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/words.tsx';
 import { useDoes, wordsOfError } from '../../link/does.ts';
-import { ask, service } from '../../link/service.ts';
+import { service } from '../../link/service.ts';
+import { Photograph } from '../fields/Photograph.tsx';
+import { plainPicture } from '../fields/plainPicture.ts';
 import { JobRow } from './JobRow.tsx';
 import type { OfJob } from './sheetOf.ts';
 
@@ -22,7 +23,7 @@ export function PhotographRow({ sheet }: Pick<OfJob, 'sheet'>) {
   const add = async (files: readonly File[]) => {
     for (const file of files) {
       try {
-        const stored = await service.storePhotograph({ job: job.id, file });
+        const stored = await service.storePhotograph({ job: job.id, file: await plainPicture(file) });
         if ('refused' in stored) return setRefused(wordsFor(stored, refusals));
         if (!(await does('addPhotograph', { job: job.id, of: named, blob: stored.blob }))) return;
         setRefused(null);
@@ -60,18 +61,4 @@ export function PhotographRow({ sheet }: Pick<OfJob, 'sheet'>) {
       {(refused ?? problem) && <Problem slim {...((refused ?? problem) as Words)} />}
     </JobRow>
   );
-}
-
-function Photograph({ blob, of }: { readonly blob: string; readonly of: string }) {
-  const { t } = useWords();
-  const file = useQuery(ask.photograph.queryOptions({ input: { blob }, meta: { follows: { streams: [] } } }));
-  const [url, setUrl] = useState<string | null>(null);
-  useEffect(() => {
-    if (!file.data) return;
-    const made = URL.createObjectURL(file.data);
-    setUrl(made);
-    return () => URL.revokeObjectURL(made);
-  }, [file.data]);
-  if (url === null) return <span className="k-muted">{file.isError ? t('counter.erased') : ''}</span>;
-  return <img src={url} alt={t('counter.photo.alt', { of })} height={120} />;
 }

@@ -23,6 +23,7 @@ import { livePapers } from './livePapers.ts';
 import { MachineRow } from './MachineRow.tsx';
 import { MoneyRow, PromiseRow } from './MoneyRow.tsx';
 import { OwnerRow } from './OwnerRow.tsx';
+import { PhotographsRow } from './PhotographsRow.tsx';
 import { SecondTier } from './SecondTier.tsx';
 import { freshSheet, stillOpen, type TakingInSheet } from './sheet.ts';
 import { TakingInProvider, useTakingIn } from './sheetContext.tsx';
@@ -146,6 +147,7 @@ function Room({
             <ChangedRow />
             <OftenRow />
             <CameAlongRow />
+            <PhotographsRow />
             <MoneyRow />
             <PromiseRow />
             <ConsentRow />

@@ -187,6 +187,7 @@ function jobOf(
       about: { risk: sheet.riskAbout.trim() },
       withdrawn: [],
     },
+    photographs: sheet.photographs.map((one) => ({ ...one, at })),
     before: beforeAsked(sheet.before) ? { ...beforeInput(sheet.before), keyPlace: null } : null,
     estimates: estimate ? [asEstimate(estimate, at)] : [],
     promised: promise === null ? null : { at: promise, p90: promise, told: true },

@@ -55,6 +55,8 @@ export type TakingInSheet = {
   readonly sinceDays: number | null;
   readonly lastWorked: string;
   readonly cameAlong: readonly ThingLine[];
+  /** Taken while the sheet is written; the pictures themselves lie with the drafts. */
+  readonly photographs: readonly { readonly of: string; readonly blob: string }[];
   readonly lift: 'one' | 'two' | null;
   readonly limitMinor: number | null;
   readonly smallPartsUpToMinor: number | null;
@@ -117,6 +119,7 @@ export const freshSheet = (): TakingInSheet => ({
   sinceDays: null,
   lastWorked: '',
   cameAlong: [],
+  photographs: [],
   lift: null,
   limitMinor: null,
   smallPartsUpToMinor: null,
@@ -156,6 +159,7 @@ export function stillOpen(sheet: TakingInSheet, signed: boolean): readonly strin
     ...(sheet.symptoms.length === 0 && sheet.tasks === null ? ['terms'] : []),
     ...(sheet.limitMinor === null ? ['limit'] : []),
     ...(sheet.cameBack && sheet.cameBack.same === null ? ['came-back'] : []),
+    ...(sheet.photographs.length > 0 && sheet.answers.photos !== 'yes' ? ['photographs'] : []),
     ...(signed ? [] : ['signature']),
   ];
 }

@@ -12,6 +12,7 @@ import type { LivePapers } from './livePapers.ts';
 import { beforeAsked, signerOf, type TakingInSheet } from './sheet.ts';
 import type { Marks } from './sheetContext.tsx';
 import { beforeInput, momentOf, takeInInput } from './takeInInput.ts';
+import { useKeptPhotographs } from './useKeptPhotographs.ts';
 
 /**
  * Takes the machine in as the sheet says, step by step: taken in, promised, asked, signed. What is done is noted on the
@@ -20,6 +21,7 @@ import { beforeInput, momentOf, takeInInput } from './takeInInput.ts';
 export function useTakeIn(onStep: (made: NonNullable<TakingInSheet['made']>) => void, onDone: () => void) {
   const { does, problem, busy } = useDoes();
   const [running, setRunning] = useState(false);
+  const kept = useKeptPhotographs();
   const go = useNavigate();
 
   const run = async (sheet: TakingInSheet, marks: Marks, settings: ShopSettings, papers: LivePapers) => {
@@ -68,9 +70,17 @@ export function useTakeIn(onStep: (made: NonNullable<TakingInSheet['made']>) => 
         : [{ id: 'report', run: async () => does('readReport', await reportInput(job, report)) }]),
       {
         id: 'sign',
-        run: async () =>
-          marks.sheet &&
-          does('signSheet', { job, answers: shared, signed: signedInput(marks.sheet, name), contentHash }),
+        run: async () => {
+          const photographs = await kept.of(job, sheet.photographs);
+          if (!marks.sheet || !photographs) return null;
+          return does('signSheet', {
+            job,
+            answers: shared,
+            photographs: [...photographs],
+            signed: signedInput(marks.sheet, name),
+            contentHash,
+          });
+        },
       },
       ...alone.map((id) => ({
         id: `alone-${id}`,
@@ -92,5 +102,5 @@ export function useTakeIn(onStep: (made: NonNullable<TakingInSheet['made']>) => 
     ];
   }
 
-  return { run, problem, busy: busy || running };
+  return { run, problem: kept.problem ?? problem, busy: busy || running };
 }

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { type ReactNode, useState } from 'react';
 import { Button } from 'react-aria-components';
 import { Icon } from '../icons.tsx';
 import { Ask } from '../keys/Ask.tsx';
@@ -25,11 +25,14 @@ export type NextStepProps = Pick<OutcomesProps, 'onOutcome' | 'onSomethingElse' 
   readonly onPhase: (phase: Running['phase']) => void;
   /** A tap on what to borrow: its bin on the Wall. */
   readonly onBorrow?: (tag: string) => void;
+  /** What is said of the step beside its outcome; scrolls with the reasons, so that the outcomes stay in sight. */
+  readonly children?: ReactNode;
 };
 
 /** What to do next, why, with what care, and what may come of it. While it runs: one reason, the clock, no odds. */
 export function NextStep(props: NextStepProps) {
   const { step, others, onOther, running, now, onStart, onPhase, onBorrow, onOutcome, onSomethingElse, back } = props;
+  const { children } = props;
   const { t, number } = useWords();
   const { ref, size } = useSize<HTMLElement>({ width: 396, height: 590 });
   const [othersOpen, setOthersOpen] = useState(false);
@@ -107,6 +110,7 @@ export function NextStep(props: NextStepProps) {
           cautions={step.cautions}
           most={running !== undefined ? 1 : size.width > 440 ? 3 : size.height > 640 ? 2 : 1}
         />
+        {children}
       </div>
       <div className="k-next-outcomes">
         <Outcomes
