@@ -91,12 +91,16 @@ export class RatioBase implements Base {
 /** p/c along one line (see `RatioLine`): for problems whose states are too many to remember. */
 export class LineBase implements Base {
   readonly #bench: Bench;
+  readonly #chooser: RatioChooser;
+  readonly #sight: Sight;
   readonly #line: RatioLine;
   readonly #effort: Effort;
 
   constructor(bench: Bench, effort: Effort, leftOver?: number) {
     this.#bench = bench;
     this.#line = new RatioLine(bench, leftOver);
+    this.#chooser = new RatioChooser(bench);
+    this.#sight = new Sight(bench);
     this.#effort = effort;
   }
 
@@ -107,6 +111,6 @@ export class LineBase implements Base {
   }
 
   first(belief: Belief, mass: number, done: Uint8Array, arrangement: number): number {
-    return this.#line.first(belief, mass, done, arrangement);
+    return this.#chooser.first(arrangement, this.#sight.of(this.#bench, belief), mass, done);
   }
 }

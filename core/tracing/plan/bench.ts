@@ -10,13 +10,17 @@ export type Bench = {
   readonly arrangements: Arrangements;
   readonly faultCount: number;
   readonly stepCount: number;
-  /** Per fault: the steps that can cure it, with P(some outcome that cures | fault). */
+  /**
+   * Per fault: the steps that can cure it, with P(some outcome that cures | fault). An ending that costs as much as
+   * handing over is no aim: it is charged when it comes about, and not counted here.
+   */
   readonly curedBy: readonly Sparse[];
+  /** Per step: 1 when it is in `curedBy` of some fault, so that choosing it can be an aim. */
+  readonly aims: Uint8Array;
   /** Per fault: the steps that do harm when it is the truth, with the minutes. */
   readonly harmedBy: readonly Sparse[];
-  /** Per step: the faults it can cure, and with what chance. */
-  readonly cures: readonly Int32Array[];
-  readonly cureChance: readonly Float64Array[];
+  /** Per step: P(some outcome that cures | fault) over the faults. */
+  readonly cureRow: readonly Float64Array[];
   /** Per step: outcomes that leave the tracing going on and can happen at all. */
   readonly goingOn: readonly (readonly number[])[];
   /** Per step: minutes without moves. */
@@ -26,6 +30,9 @@ export type Bench = {
 /** The entries of a row that are not 0: which step, and how much. */
 export type Sparse = { readonly steps: Int32Array; readonly amounts: Float64Array };
 
+/** An ending within rounding of what handing over costs. */
+const NEARLY = 1 - 1e-9;
+
 /** Lays a problem out. Costs one pass over all chances. */
 export function layOut(problem: Problem): Bench {
   const faultCount = problem.faults.length;
@@ -33,26 +40,24 @@ export function layOut(problem: Problem): Bench {
   const cure: (readonly [number, number])[][] = problem.faults.map(() => []);
   const harm: (readonly [number, number])[][] = problem.faults.map(() => []);
   const minutes = new Float64Array(stepCount);
-  const cures: Int32Array[] = [];
-  const cureChance: Float64Array[] = [];
+  const aims = new Uint8Array(stepCount);
+  const cureRow: Float64Array[] = [];
   const goingOn: number[][] = [];
   problem.steps.forEach((step, s) => {
     minutes[s] = step.minutes;
     const curing = step.chance.filter((_, o) => step.cures[o]);
-    const curable: number[] = [];
-    const chances: number[] = [];
+    const chances = new Float64Array(faultCount);
     for (let f = 0; f < faultCount; f++) {
       const chance = curing.reduce((sum, row) => sum + (row[f] as number), 0);
       const minutesLost = step.harm?.[f] ?? 0;
-      if (chance > 0) {
+      chances[f] = chance;
+      if (chance > 0 && (step.ending?.[f] ?? 0) < chance * problem.handOver * NEARLY) {
         cure[f]?.push([s, chance]);
-        curable.push(f);
-        chances.push(chance);
+        aims[s] = 1;
       }
       if (minutesLost > 0) harm[f]?.push([s, minutesLost]);
     }
-    cures.push(Int32Array.from(curable));
-    cureChance.push(Float64Array.from(chances));
+    cureRow.push(chances);
     goingOn.push(step.outcomes.map((_, o) => o).filter((o) => !step.cures[o] && canHappen(problem, s, o)));
   });
   return {
@@ -61,9 +66,9 @@ export function layOut(problem: Problem): Bench {
     faultCount,
     stepCount,
     curedBy: cure.map(sparse),
+    aims,
     harmedBy: harm.map(sparse),
-    cures,
-    cureChance,
+    cureRow,
     goingOn,
     minutes,
   };

@@ -34,7 +34,7 @@ export function clustersOf(bench: Bench, arrangement: number): Clusters {
   const joined = new Map<string, { needs: ReadonlySet<number>; price: number }>();
   const needsOf = new Map<number, readonly number[]>();
   for (let s = 0; s < bench.stepCount; s++) {
-    if (bench.cures[s]?.length === 0) continue;
+    if (bench.aims[s] === 0) continue;
     const move = arrangements.move(arrangement, s);
     if (move.lost.length > 0) losing.push(s);
     const priced = move.opened;

@@ -7,6 +7,9 @@ const LEFT_OVER = 1e-7;
 /** The same on a live bench, where an answer has to come at once: a tenth of a percent of what handing over costs. */
 export const LIVE_LEFT_OVER = 1e-3;
 
+/** A fault with less belief than this share of what may be left over is not followed along the line. */
+const NEGLIGIBLE = 0.01;
+
 /**
  * The minutes of going on by p/c without looking at which outcome a step had unless it cures: one line of steps,
  * stopped where handing over is cheaper. It is a policy like any other and its value is exact, at the price of one
@@ -16,19 +19,21 @@ export class RatioLine {
   readonly #bench: Bench;
   readonly #chooser: RatioChooser;
   readonly #sight: Sight;
+  /** The faults that are still followed, and the belief in each of them. */
+  readonly #followed: Int32Array;
   readonly #belief: Float64Array;
   readonly #done: Uint8Array;
   /** Minutes × mass of each step of the line, and the mass before it. */
   readonly #charges: Float64Array;
   readonly #masses: Float64Array;
-
   readonly #leftOver: number;
 
   constructor(bench: Bench, leftOver = LEFT_OVER) {
     this.#bench = bench;
     this.#leftOver = leftOver;
-    this.#chooser = new RatioChooser(bench);
+    this.#chooser = new RatioChooser(bench, 1 / bench.problem.handOver);
     this.#sight = new Sight(bench);
+    this.#followed = new Int32Array(bench.faultCount);
     this.#belief = new Float64Array(bench.faultCount);
     this.#done = new Uint8Array(bench.stepCount);
     this.#charges = new Float64Array(bench.stepCount + 1);
@@ -45,9 +50,8 @@ export class RatioLine {
   value(belief: Belief, mass: number, done: Uint8Array, arrangement: number): number {
     if (mass <= 0) return 0;
     const { arrangements, problem, minutes, stepCount } = this.#bench;
-    this.#belief.set(belief);
     this.#done.set(done);
-    this.#sight.of(this.#bench, belief);
+    let following = this.#follow(belief, mass);
     let left = mass;
     let at = arrangement;
     let length = 0;
@@ -56,11 +60,12 @@ export class RatioLine {
       if (step < 0) break;
       const move = arrangements.move(at, step);
       const charge = left * (move.price + (minutes[step] as number)) + (this.#sight.harm[step] as number);
-      this.#charges[length] = charge + this.#endingOf(step);
       this.#masses[length] = left;
+      following = this.#take(step, following, mass);
+      this.#charges[length] = charge + this.#ending;
       length++;
       at = move.to;
-      left -= this.#takeAway(step);
+      left -= this.#gone;
     }
     this.length = length;
     let value = Math.max(0, left) * problem.handOver;
@@ -71,37 +76,53 @@ export class RatioLine {
     return value;
   }
 
-  /** The first step of the line, or -1 when no step left can cure. */
-  first(belief: Belief, mass: number, done: Uint8Array, arrangement: number): number {
-    return this.#chooser.first(arrangement, this.#sight.of(this.#bench, belief), mass, done);
-  }
-
-  #endingOf(step: number): number {
-    const ending = this.#bench.problem.steps[step]?.ending;
-    if (!ending) return 0;
-    const curable = this.#bench.cures[step] as Int32Array;
-    let sum = 0;
-    for (let i = 0; i < curable.length; i++) {
-      const f = curable[i] as number;
-      sum += (this.#belief[f] as number) * (ending[f] as number);
+  /** Looks at a belief; what is nearly out of the question is not followed and ends as handed over. Returns how many are. */
+  #follow(belief: Belief, mass: number): number {
+    const least = mass * this.#leftOver * NEGLIGIBLE;
+    const { cure, harm } = this.#sight;
+    cure.fill(0);
+    harm.fill(0);
+    let following = 0;
+    for (let f = 0; f < belief.length; f++) {
+      const share = belief[f] as number;
+      if (share <= least) continue;
+      this.#followed[following] = f;
+      this.#belief[following++] = share;
+      this.#sight.add(this.#bench, f, share);
     }
-    return sum;
+    return following;
   }
 
-  /** Takes what the step cures out of belief, chances and harms; returns the mass that is gone. */
-  #takeAway(step: number): number {
-    const curable = this.#bench.cures[step] as Int32Array;
-    const chance = this.#bench.cureChance[step] as Float64Array;
+  /** What the last step taken ended: its finishing minutes × mass, and the mass itself. */
+  #ending = 0;
+  #gone = 0;
+
+  /** Takes what a step cures out of belief, chances and harms; returns how many faults are still followed. */
+  #take(step: number, following: number, mass: number): number {
+    const least = mass * this.#leftOver * NEGLIGIBLE;
+    const chance = this.#bench.cureRow[step] as Float64Array;
+    const ending = this.#bench.problem.steps[step]?.ending;
+    const followed = this.#followed;
+    const belief = this.#belief;
+    let endings = 0;
     let gone = 0;
-    for (let i = 0; i < curable.length; i++) {
-      const f = curable[i] as number;
-      const cured = (this.#belief[f] as number) * (chance[i] as number);
-      if (cured === 0) continue;
+    let kept = 0;
+    for (let i = 0; i < following; i++) {
+      const f = followed[i] as number;
+      const share = belief[i] as number;
+      const cured = share * (chance[f] as number);
+      if (ending) endings += share * (ending[f] as number);
+      const left = share - cured;
       gone += cured;
-      this.#belief[f] = (this.#belief[f] as number) - cured;
-      this.#sight.add(this.#bench, f, -cured);
+      if (left > least) {
+        if (cured > 0) this.#sight.add(this.#bench, f, -cured);
+        followed[kept] = f;
+        belief[kept++] = left;
+      } else this.#sight.add(this.#bench, f, -share);
     }
     this.#done[step] = 1;
-    return gone;
+    this.#ending = endings;
+    this.#gone = gone;
+    return kept;
   }
 }

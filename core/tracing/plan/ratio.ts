@@ -21,11 +21,14 @@ export class RatioChooser {
   readonly #reopening: Float64Array;
   #sight: Sight;
   #done: Uint8Array;
+  readonly #leastRatio: number;
   #mass = 0;
   #least = 0;
 
-  constructor(bench: Bench) {
+  /** `leastRatio`: a step whose own chance over its own minutes is no more than this is left alone. */
+  constructor(bench: Bench, leastRatio = 0) {
     this.#bench = bench;
+    this.#leastRatio = leastRatio;
     this.#reopening = new Float64Array(bench.stepCount);
     this.#sight = new Sight(bench);
     this.#done = new Uint8Array(bench.stepCount);
@@ -72,7 +75,8 @@ export class RatioChooser {
   }
 
   #useful(step: number): boolean {
-    return this.#done[step] === 0 && (this.#sight.cure[step] as number) > this.#least;
+    const chance = this.#sight.cure[step] as number;
+    return this.#done[step] === 0 && chance > this.#least && chance > this.#leastRatio * this.#cost(step);
   }
 
   /** Minutes × mass of doing a step, without opening and closing. */
