@@ -96,9 +96,9 @@ export class LineBase implements Base {
   readonly #line: RatioLine;
   readonly #effort: Effort;
 
-  constructor(bench: Bench, effort: Effort, leftOver?: number) {
+  constructor(bench: Bench, effort: Effort) {
     this.#bench = bench;
-    this.#line = new RatioLine(bench, leftOver);
+    this.#line = new RatioLine(bench);
     this.#chooser = new RatioChooser(bench);
     this.#sight = new Sight(bench);
     this.#effort = effort;

@@ -1,5 +1,5 @@
 import { Arrangements } from './arrangements.ts';
-import type { Problem } from './problem.ts';
+import type { Problem, Step } from './problem.ts';
 
 /**
  * A problem laid out for fast sums: tables run fault by fault, so that taking away the belief in one fault touches
@@ -14,21 +14,27 @@ export type Bench = {
    * Per fault: the steps that can cure it, with P(some outcome that cures | fault). An ending that costs as much as
    * handing over is no aim: it is charged when it comes about, and not counted here.
    */
-  readonly curedBy: readonly Sparse[];
+  readonly curedBy: SparseRows;
   /** Per step: 1 when it is in `curedBy` of some fault, so that choosing it can be an aim. */
   readonly aims: Uint8Array;
   /** Per fault: the steps that do harm when it is the truth, with the minutes. */
-  readonly harmedBy: readonly Sparse[];
-  /** Per step: P(some outcome that cures | fault) over the faults. */
+  readonly harmedBy: SparseRows;
+  /** Per step: P(some outcome that cures | fault) over the faults; its opposite; and the minutes that only some faults cost, harm and finishing. */
   readonly cureRow: readonly Float64Array[];
+  readonly stayRow: readonly Float64Array[];
+  readonly costRow: readonly (Float64Array | undefined)[];
   /** Per step: outcomes that leave the tracing going on and can happen at all. */
   readonly goingOn: readonly (readonly number[])[];
   /** Per step: minutes without moves. */
   readonly minutes: Float64Array;
 };
 
-/** The entries of a row that are not 0: which step, and how much. */
-export type Sparse = { readonly steps: Int32Array; readonly amounts: Float64Array };
+/** Rows over the steps, one per fault, without their zeros: row f runs from `starts[f]` to before `starts[f + 1]`. */
+export type SparseRows = {
+  readonly starts: Int32Array;
+  readonly steps: Int32Array;
+  readonly amounts: Float64Array;
+};
 
 /** An ending within rounding of what handing over costs. */
 const NEARLY = 1 - 1e-9;
@@ -65,27 +71,45 @@ export function layOut(problem: Problem): Bench {
     arrangements: new Arrangements(problem.assembly, problem.steps),
     faultCount,
     stepCount,
-    curedBy: cure.map(sparse),
+    curedBy: sparseRows(cure),
     aims,
-    harmedBy: harm.map(sparse),
+    harmedBy: sparseRows(harm),
     cureRow,
+    stayRow: cureRow.map((row) => row.map((chance) => 1 - chance)),
+    costRow: problem.steps.map((step) => costRowOf(step, faultCount)),
     goingOn,
     minutes,
   };
 }
 
-const sparse = (entries: readonly (readonly [number, number])[]): Sparse => ({
-  steps: Int32Array.from(entries, ([step]) => step),
-  amounts: Float64Array.from(entries, ([, amount]) => amount),
-});
+function sparseRows(rows: readonly (readonly (readonly [number, number])[])[]): SparseRows {
+  const starts = new Int32Array(rows.length + 1);
+  rows.forEach((row, f) => {
+    starts[f + 1] = (starts[f] as number) + row.length;
+  });
+  const entries = rows.flat();
+  return {
+    starts,
+    steps: Int32Array.from(entries, ([step]) => step),
+    amounts: Float64Array.from(entries, ([, amount]) => amount),
+  };
+}
 
-/** Adds `weight` times a sparse row to a full one. */
-export function addTo(into: Float64Array, row: Sparse, weight: number): void {
-  const { steps, amounts } = row;
-  for (let i = 0; i < steps.length; i++) {
+/** Adds `weight` times one sparse row to a full one. */
+export function addRow(into: Float64Array, { starts, steps, amounts }: SparseRows, row: number, weight: number): void {
+  const end = starts[row + 1] as number;
+  for (let i = starts[row] as number; i < end; i++) {
     const s = steps[i] as number;
     into[s] = (into[s] as number) + weight * (amounts[i] as number);
   }
+}
+
+/** What a step costs when a fault is the truth, beyond what it costs always; nothing when that is 0 for all. */
+function costRowOf({ harm, ending }: Step, faultCount: number): Float64Array | undefined {
+  if (!harm && !ending) return undefined;
+  const row = new Float64Array(faultCount);
+  for (let f = 0; f < faultCount; f++) row[f] = (harm?.[f] ?? 0) + (ending?.[f] ?? 0);
+  return row.some((minutes) => minutes !== 0) ? row : undefined;
 }
 
 const canHappen = ({ prior, steps }: Problem, step: number, outcome: number): boolean =>
@@ -115,9 +139,8 @@ export function afterOutcome(bench: Bench, belief: Belief, step: number, outcome
 
 /** Minutes × mass charged for doing the step now, finishing included, opening and closing left out. */
 export function chargeOf(bench: Bench, belief: Belief, mass: number, step: number): number {
-  const { harm, ending } = bench.problem.steps[step] ?? {};
+  const cost = bench.costRow[step];
   let charge = mass * (bench.minutes[step] as number);
-  if (harm) for (let f = 0; f < belief.length; f++) charge += (belief[f] as number) * (harm[f] as number);
-  if (ending) for (let f = 0; f < belief.length; f++) charge += (belief[f] as number) * (ending[f] as number);
+  if (cost) for (let f = 0; f < belief.length; f++) charge += (belief[f] as number) * (cost[f] as number);
   return charge;
 }

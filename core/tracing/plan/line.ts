@@ -1,4 +1,4 @@
-import type { Belief, Bench } from './bench.ts';
+import { addRow, type Belief, type Bench } from './bench.ts';
 import { RatioChooser } from './ratio.ts';
 import { Sight } from './sight.ts';
 
@@ -36,12 +36,16 @@ export class RatioLine {
     this.#followed = new Int32Array(bench.faultCount);
     this.#belief = new Float64Array(bench.faultCount);
     this.#done = new Uint8Array(bench.stepCount);
+    this.order = new Int32Array(bench.stepCount);
     this.#charges = new Float64Array(bench.stepCount + 1);
     this.#masses = new Float64Array(bench.stepCount + 1);
   }
 
   /** Steps in the last line: a measure of work done. */
   length = 0;
+  /** The steps of the last line in their order, and how many of them are done before handing over is cheaper. */
+  readonly order: Int32Array;
+  kept = 0;
 
   /**
    * Expected minutes × mass from here on, in the amortised count of `Move.price`: closing what is open already is not
@@ -59,19 +63,23 @@ export class RatioLine {
       const step = this.#chooser.first(at, this.#sight, left, this.#done);
       if (step < 0) break;
       const move = arrangements.move(at, step);
-      const charge = left * (move.price + (minutes[step] as number)) + (this.#sight.harm[step] as number);
+      const charge = left * (move.price + (minutes[step] as number));
       this.#masses[length] = left;
+      this.order[length] = step;
       following = this.#take(step, following, mass);
-      this.#charges[length] = charge + this.#ending;
+      this.#charges[length] = charge + this.#costs;
       length++;
       at = move.to;
       left -= this.#gone;
     }
     this.length = length;
+    this.kept = length;
     let value = Math.max(0, left) * problem.handOver;
     for (let i = length - 1; i >= 0; i--) {
       const goingOn = (this.#charges[i] as number) + value;
-      value = Math.min((this.#masses[i] as number) * problem.handOver, goingOn);
+      const stopping = (this.#masses[i] as number) * problem.handOver;
+      if (stopping <= goingOn) this.kept = i;
+      value = Math.min(stopping, goingOn);
     }
     return value;
   }
@@ -93,35 +101,39 @@ export class RatioLine {
     return following;
   }
 
-  /** What the last step taken ended: its finishing minutes × mass, and the mass itself. */
-  #ending = 0;
+  /** Of the last step taken: what it cost by fault, minutes × mass, and the mass that it cured. */
+  #costs = 0;
   #gone = 0;
 
   /** Takes what a step cures out of belief, chances and harms; returns how many faults are still followed. */
   #take(step: number, following: number, mass: number): number {
     const least = mass * this.#leftOver * NEGLIGIBLE;
-    const chance = this.#bench.cureRow[step] as Float64Array;
-    const ending = this.#bench.problem.steps[step]?.ending;
+    const { cureRow, costRow, curedBy, harmedBy } = this.#bench;
+    const { cure, harm } = this.#sight;
+    const chance = cureRow[step] as Float64Array;
+    const cost = costRow[step];
     const followed = this.#followed;
     const belief = this.#belief;
-    let endings = 0;
+    let costs = 0;
     let gone = 0;
     let kept = 0;
     for (let i = 0; i < following; i++) {
       const f = followed[i] as number;
       const share = belief[i] as number;
       const cured = share * (chance[f] as number);
-      if (ending) endings += share * (ending[f] as number);
       const left = share - cured;
+      if (cost) costs += share * (cost[f] as number);
       gone += cured;
-      if (left > least) {
-        if (cured > 0) this.#sight.add(this.#bench, f, -cured);
-        followed[kept] = f;
-        belief[kept++] = left;
-      } else this.#sight.add(this.#bench, f, -share);
+      followed[kept] = f;
+      belief[kept] = left;
+      const lost = left > least ? cured : share;
+      if (left > least) kept++;
+      if (lost === 0) continue;
+      addRow(cure, curedBy, f, -lost);
+      addRow(harm, harmedBy, f, -lost);
     }
     this.#done[step] = 1;
-    this.#ending = endings;
+    this.#costs = costs;
     this.#gone = gone;
     return kept;
   }

@@ -18,8 +18,6 @@ export type LookAheadOptions = {
    * the first level, half the best by p/c once the outcome is known; the base's own step is always among the answers.
    */
   readonly shortlist?: number | undefined;
-  /** Gives a step up (NaN in `values`) as soon as it cannot be better than the best so far. */
-  readonly bounded?: boolean | undefined;
 };
 
 /**
@@ -74,12 +72,8 @@ export class LookAhead {
     this.values.set(this.oneStep);
     if (this.#options.depth === 2) {
       const candidates = this.#candidates();
-      this.values.fill(Number.NaN);
-      let least = Number.POSITIVE_INFINITY;
-      for (const s of candidates) {
-        const value = this.#twoSteps(stand, s, this.#options.bounded ? least : Number.POSITIVE_INFINITY);
-        this.values[s] = value;
-        if (value < least) least = value;
+      for (let s = 0; s < stepCount; s++) {
+        this.values[s] = candidates.has(s) ? this.#twoSteps(stand, s) : Number.NaN;
       }
     }
     let best = -1;
@@ -104,18 +98,11 @@ export class LookAhead {
       : this.#base.value(this.#first, mass, this.#done, to, key);
   }
 
-  /** Looks two steps ahead from a step that was given up; by the same sums as `choose`. */
-  lookInto(stand: Stand, step: number): number {
-    this.#done.set(stand.done);
-    return this.#twoSteps(stand, step, Number.POSITIVE_INFINITY);
-  }
-
-  /** The steps to look into, the best one-step value first. */
-  #candidates(): readonly number[] {
+  #candidates(): ReadonlySet<number> {
     const left = [...this.oneStep.keys()].filter((s) => !Number.isNaN(this.oneStep[s] as number));
     left.sort((a, b) => (this.oneStep[a] as number) - (this.oneStep[b] as number) || a - b);
     this.#order = left;
-    return left.slice(0, MOST_CANDIDATES);
+    return new Set(left.slice(0, MOST_CANDIDATES));
   }
 
   /** Puts the steps for the second level into #short; returns how many. */
@@ -159,8 +146,7 @@ export class LookAhead {
     return key + stride * (digit + 1);
   }
 
-  /** NaN when the figure is above `enough`. */
-  #twoSteps(stand: Stand, step: number, enough: number): number {
+  #twoSteps(stand: Stand, step: number): number {
     const { arrangements, goingOn } = this.#bench;
     const move = arrangements.move(stand.arrangement, step);
     let value = chargeOf(this.#bench, stand.belief, stand.mass, step) + stand.mass * move.price;
@@ -169,10 +155,9 @@ export class LookAhead {
     for (let i = 0; i < outcomes.length; i++) {
       const left = afterOutcome(this.#bench, stand.belief, step, outcomes[i] as number, this.#first);
       if (left > 0) value += this.#bestOneStep(this.#first, left, move.to, this.#keyAfter(stand.key, step, i));
-      if (value > enough * (1 + TIE)) break;
     }
     this.#done[step] = 0;
-    return value > enough * (1 + TIE) ? Number.NaN : value;
+    return value;
   }
 
   /** Handing over, going on by the base, or one step and then the base: whichever is cheapest. */

@@ -2,12 +2,8 @@ import { LineBase } from './base.ts';
 import { type Bench, massOf } from './bench.ts';
 import { chanceOf, easiestStep, minutesNow } from './easiest.ts';
 import { type Cancel, Effort } from './effort.ts';
-import { LIVE_LEFT_OVER } from './line.ts';
-import { LookAhead } from './lookAhead.ts';
+import { LiveLookAhead } from './liveLookAhead.ts';
 import type { Stand } from './stand.ts';
-
-/** Steps looked into at the second level. */
-const SHORTLIST = 8;
 
 /** One outcome of a step, seen from now. */
 export type RankedOutcome = {
@@ -54,13 +50,14 @@ export type Ranking = {
 export class StepRanker {
   readonly #bench: Bench;
   readonly #base: LineBase;
-  readonly #lookAhead: LookAhead;
+  readonly #lookAhead: LiveLookAhead;
 
   /** `depth` 1 answers in a few milliseconds, 2 is the full look-ahead; `signal` gives up with `Halt`. */
   constructor(bench: Bench, depth: 1 | 2 = 2, signal?: Cancel) {
     this.#bench = bench;
-    this.#base = new LineBase(bench, new Effort(signal), LIVE_LEFT_OVER);
-    this.#lookAhead = new LookAhead(bench, this.#base, { depth, shortlist: SHORTLIST, bounded: true });
+    const effort = new Effort(signal);
+    this.#base = new LineBase(bench, effort);
+    this.#lookAhead = new LiveLookAhead(bench, depth, effort);
   }
 
   /** The answer at once: the step with the best p/c, or -1 when no step left can cure. */

@@ -1,4 +1,4 @@
-import { addTo, type Belief, type Bench, type Sparse } from './bench.ts';
+import { addRow, type Belief, type Bench } from './bench.ts';
 
 /** What a choice by p/c looks at. All masses belong to one belief, which need not sum to 1. */
 export class Sight {
@@ -22,7 +22,7 @@ export class Sight {
 
   /** Adds (or, negative, takes away) belief in one fault. */
   add(bench: Bench, fault: number, mass: number): void {
-    addTo(this.cure, bench.curedBy[fault] as Sparse, mass);
-    addTo(this.harm, bench.harmedBy[fault] as Sparse, mass);
+    addRow(this.cure, bench.curedBy, fault, mass);
+    addRow(this.harm, bench.harmedBy, fault, mass);
   }
 }
