@@ -1,0 +1,28 @@
+import type { Hypothesis } from '../belief/hypotheses.ts';
+import type { Posterior } from '../belief/posterior.ts';
+
+/** One way it can stand now: a hypothesis with what of it is still there. */
+export type Way = { readonly hypothesis: Hypothesis; readonly standing: number; readonly p: number };
+
+/** The likeliest ways that carry the look-ahead: as many as hold this share of the belief, within these numbers. */
+const MOST_WAYS = 300;
+const LEAST_WAYS = 48;
+const CARRIED = 0.98;
+
+/** The ways it can stand now that carry the plan, the likeliest first. */
+export function likeliestWays(posterior: Posterior): readonly Way[] {
+  const ways: Way[] = [];
+  posterior.hypotheses.forEach((hypothesis, h) => {
+    for (let standing = 0; standing < 8; standing++) {
+      const p = posterior.standing[h * 8 + standing] as number;
+      if (p > 1e-9) ways.push({ hypothesis, standing, p });
+    }
+  });
+  ways.sort((a, b) => b.p - a.p);
+  let mass = 0;
+  const enough = ways.findIndex((way) => {
+    mass += way.p;
+    return mass >= CARRIED;
+  });
+  return ways.slice(0, Math.min(MOST_WAYS, Math.max(LEAST_WAYS, enough < 0 ? ways.length : enough + 1)));
+}
