@@ -10,12 +10,12 @@ export type Bench = {
   readonly arrangements: Arrangements;
   readonly faultCount: number;
   readonly stepCount: number;
-  /**
-   * Per fault: the steps that can cure it, with P(some outcome that cures | fault). An ending that costs as much as
-   * handing over is no aim: it is charged when it comes about, and not counted here.
-   */
+  /** Per fault: the steps that can cure it, with P(some outcome that cures | fault). */
   readonly curedBy: SparseRows;
-  /** Per step: 1 when it is in `curedBy` of some fault, so that choosing it can be an aim. */
+  /** The same without what is no aim: an ending that costs as much as handing over is charged where it comes about. */
+  readonly aimedBy: SparseRows;
+  /** Per step: 1 when it is in `curedBy`, and in `aimedBy`, of some fault. */
+  readonly cures: Uint8Array;
   readonly aims: Uint8Array;
   /** Per fault: the steps that do harm when it is the truth, with the minutes. */
   readonly harmedBy: SparseRows;
@@ -44,8 +44,10 @@ export function layOut(problem: Problem): Bench {
   const faultCount = problem.faults.length;
   const stepCount = problem.steps.length;
   const cure: (readonly [number, number])[][] = problem.faults.map(() => []);
+  const aim: (readonly [number, number])[][] = problem.faults.map(() => []);
   const harm: (readonly [number, number])[][] = problem.faults.map(() => []);
   const minutes = new Float64Array(stepCount);
+  const cures = new Uint8Array(stepCount);
   const aims = new Uint8Array(stepCount);
   const cureRow: Float64Array[] = [];
   const goingOn: number[][] = [];
@@ -57,9 +59,13 @@ export function layOut(problem: Problem): Bench {
       const chance = curing.reduce((sum, row) => sum + (row[f] as number), 0);
       const minutesLost = step.harm?.[f] ?? 0;
       chances[f] = chance;
-      if (chance > 0 && (step.ending?.[f] ?? 0) < chance * problem.handOver * NEARLY) {
+      if (chance > 0) {
         cure[f]?.push([s, chance]);
-        aims[s] = 1;
+        cures[s] = 1;
+        if ((step.ending?.[f] ?? 0) < chance * problem.handOver * NEARLY) {
+          aim[f]?.push([s, chance]);
+          aims[s] = 1;
+        }
       }
       if (minutesLost > 0) harm[f]?.push([s, minutesLost]);
     }
@@ -72,6 +78,8 @@ export function layOut(problem: Problem): Bench {
     faultCount,
     stepCount,
     curedBy: sparseRows(cure),
+    aimedBy: sparseRows(aim),
+    cures,
     aims,
     harmedBy: sparseRows(harm),
     cureRow,

@@ -23,8 +23,8 @@ export type Clusters = {
   readonly losing: readonly number[];
 };
 
-/** Groups the steps that can cure by what has to be opened for them in this arrangement. */
-export function clustersOf(bench: Bench, arrangement: number): Clusters {
+/** Groups the steps of interest (1 in `among`) by what has to be opened for them in this arrangement. */
+export function clustersOf(bench: Bench, arrangement: number, among: Uint8Array): Clusters {
   const { assembly } = bench.problem;
   const { arrangements } = bench;
   const depth = (state: number): number => (state < 0 ? 0 : 1 + depth(assembly[state]?.within ?? -1));
@@ -34,7 +34,7 @@ export function clustersOf(bench: Bench, arrangement: number): Clusters {
   const joined = new Map<string, { needs: ReadonlySet<number>; price: number }>();
   const needsOf = new Map<number, readonly number[]>();
   for (let s = 0; s < bench.stepCount; s++) {
-    if (bench.aims[s] === 0) continue;
+    if (among[s] === 0) continue;
     const move = arrangements.move(arrangement, s);
     if (move.lost.length > 0) losing.push(s);
     const priced = move.opened;

@@ -31,8 +31,8 @@ export class RatioLine {
   constructor(bench: Bench, leftOver = LEFT_OVER) {
     this.#bench = bench;
     this.#leftOver = leftOver;
-    this.#chooser = new RatioChooser(bench, 1 / bench.problem.handOver);
-    this.#sight = new Sight(bench);
+    this.#chooser = new RatioChooser(bench, bench.aims, 1 / bench.problem.handOver);
+    this.#sight = new Sight(bench, bench.aimedBy);
     this.#followed = new Int32Array(bench.faultCount);
     this.#belief = new Float64Array(bench.faultCount);
     this.#done = new Uint8Array(bench.stepCount);
@@ -108,7 +108,7 @@ export class RatioLine {
   /** Takes what a step cures out of belief, chances and harms; returns how many faults are still followed. */
   #take(step: number, following: number, mass: number): number {
     const least = mass * this.#leftOver * NEGLIGIBLE;
-    const { cureRow, costRow, curedBy, harmedBy } = this.#bench;
+    const { cureRow, costRow, aimedBy, harmedBy } = this.#bench;
     const { cure, harm } = this.#sight;
     const chance = cureRow[step] as Float64Array;
     const cost = costRow[step];
@@ -129,7 +129,7 @@ export class RatioLine {
       const lost = left > least ? cured : share;
       if (left > least) kept++;
       if (lost === 0) continue;
-      addRow(cure, curedBy, f, -lost);
+      addRow(cure, aimedBy, f, -lost);
       addRow(harm, harmedBy, f, -lost);
     }
     this.#done[step] = 1;

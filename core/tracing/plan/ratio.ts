@@ -21,13 +21,15 @@ export class RatioChooser {
   readonly #reopening: Float64Array;
   #sight: Sight;
   #done: Uint8Array;
+  readonly #among: Uint8Array;
   readonly #leastRatio: number;
   #mass = 0;
   #least = 0;
 
-  /** `leastRatio`: a step whose own chance over its own minutes is no more than this is left alone. */
-  constructor(bench: Bench, leastRatio = 0) {
+  /** `among`: 1 for each step of interest. `leastRatio`: a step whose own p/c is no more than this is left alone. */
+  constructor(bench: Bench, among: Uint8Array = bench.cures, leastRatio = 0) {
     this.#bench = bench;
+    this.#among = among;
     this.#leastRatio = leastRatio;
     this.#reopening = new Float64Array(bench.stepCount);
     this.#sight = new Sight(bench);
@@ -65,7 +67,7 @@ export class RatioChooser {
   #clustersOf(arrangement: number): Clusters {
     const known = this.#clusters[arrangement];
     if (known) return known;
-    const made = clustersOf(this.#bench, arrangement);
+    const made = clustersOf(this.#bench, arrangement, this.#among);
     this.#clusters[arrangement] = made;
     if (made.clusters.length > this.#chance.length) {
       this.#chance = new Float64Array(made.clusters.length);

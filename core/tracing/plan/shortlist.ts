@@ -9,7 +9,7 @@ export class Shortlist {
 
   constructor(bench: Bench) {
     this.#bench = bench;
-    this.#sight = new Sight(bench);
+    this.#sight = new Sight(bench, bench.aimedBy);
   }
 
   /** `ranked`: all steps, the best first, as they were seen before the outcome. */

@@ -1,4 +1,4 @@
-import { addRow, type Belief, type Bench } from './bench.ts';
+import { addRow, type Belief, type Bench, type SparseRows } from './bench.ts';
 
 /** What a choice by p/c looks at. All masses belong to one belief, which need not sum to 1. */
 export class Sight {
@@ -7,7 +7,11 @@ export class Sight {
   /** Per step: harm minutes × mass. */
   readonly harm: Float64Array;
 
-  constructor(bench: Bench) {
+  readonly #cures: SparseRows;
+
+  /** `cures`: which of the bench's tables is looked at. */
+  constructor(bench: Bench, cures: SparseRows = bench.curedBy) {
+    this.#cures = cures;
     this.cure = new Float64Array(bench.stepCount);
     this.harm = new Float64Array(bench.stepCount);
   }
@@ -22,7 +26,7 @@ export class Sight {
 
   /** Adds (or, negative, takes away) belief in one fault. */
   add(bench: Bench, fault: number, mass: number): void {
-    addRow(this.cure, bench.curedBy, fault, mass);
+    addRow(this.cure, this.#cures, fault, mass);
     addRow(this.harm, bench.harmedBy, fault, mass);
   }
 }
