@@ -55,13 +55,9 @@ export async function tellStep(
   if (step.census) await census(teller, by, found, source);
   for (const put of step.after ?? []) await putOwn(teller, by, put);
   const { handsOn, waiting, seen } = step;
-  const facts = {
-    step: named.step(String(step.step)),
-    handsOn,
-    waiting,
-    outcome: named.outcome(String(step.outcome)),
-    seen,
-  };
+  const id = String(step.step);
+  const outcome = named.outcome(id, String(step.outcome));
+  const facts = { step: named.step(id), handsOn, waiting, outcome, seen };
   teller.say(line(seen ? 'step-seen' : 'step', facts));
 }
 

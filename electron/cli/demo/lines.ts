@@ -33,11 +33,13 @@ export const named = {
   fault: (id: string): string =>
     (tracing.faults as Readonly<Record<string, { readonly name: string }>>)[id]?.name ?? id,
   symptom: (id: string): string => (symptoms as Readonly<Record<string, { readonly bench: string }>>)[id]?.bench ?? id,
-  outcome: nameIn(tracing.outcomes),
+  outcome: (step: string, id: string): string => outcomeName(`${step}.${id}`) ?? outcomeName(id) ?? id,
   way: nameIn(tracing.ways),
   stage: nameIn(stages),
   work: nameIn({ ...tracing.tasks, ...tracing.proofs }),
 };
+
+const outcomeName = (id: string): string | undefined => (tracing.outcomes as Readonly<Record<string, string>>)[id];
 
 function nameIn(names: Readonly<Record<string, string>>): (id: string) => string {
   return (id) => names[id] ?? id;
