@@ -62,6 +62,7 @@ async function chapterPictures(chapter: Chapter): Promise<void> {
   });
   const app = await openInBrowser({ data: join(config, 'knowngood', 'shop'), config });
   await app.page.getByRole('button', { name: 'Bram Ostler' }).click();
+  await app.page.getByRole('link', { name: 'Counter' }).waitFor();
   for (const scene of SCENES.filter((one) => one.chapter === chapter && (!room || one.room.startsWith(room))))
     await scenePictures(app, scene, ended?.job.id ?? '');
   await app.close();

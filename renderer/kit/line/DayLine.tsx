@@ -43,6 +43,9 @@ export function DayLine({ now, days, jobs, threads, notes = {}, chosen, onChoose
   const hourOf = (at: number) => words.clock(at).replace(/:00$/, '');
   const scale = dayScale(days, left + 74, size.width - 24, hourOf);
   const nowX = scale.at(now);
+  const afterToday = (scale.days[0]?.from ?? 0) + textWidth(t('kit.line.today'), 20, 600) + 12;
+  const beforeNext = (scale.days[1]?.from ?? size.width) - textWidth(words.clock(now), 18, 600) - 10;
+  const nowWordX = Math.min(Math.max(nowX - 9, afterToday), beforeNext);
   const lines = (point: readonly DayJob[]): readonly [string, string] => {
     const [first] = point;
     if (!first) return ['', ''];
@@ -143,11 +146,7 @@ export function DayLine({ now, days, jobs, threads, notes = {}, chosen, onChoose
         ))}
         <path d={`M${nowX} ${RULE_Y - 8}V${height}`} className="k-line-now" />
         <path d={`M${nowX - 8} ${RULE_Y - 16}h16l-8 12z`} className="k-line-now-head" />
-        <text
-          x={Math.max(nowX - 9, (scale.days[0]?.from ?? 0) + textWidth(t('kit.line.today'), 20, 600) + 12)}
-          y={RULE_Y - 34}
-          className="k-line-now-word"
-        >
+        <text x={nowWordX} y={RULE_Y - 34} className="k-line-now-word">
           {words.clock(now)}
         </text>
         <g transform={`translate(0 ${HEAD})`}>
