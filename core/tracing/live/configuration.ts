@@ -30,7 +30,9 @@ export function lookMask(model: FaultModel, log: readonly LoggedStep[], step: St
   const { forGood, left } = stays(model, log);
   const before = forGood | (left & (leftAfter ?? keptOut(model, log)));
   if (step.onRig) return { before, look: ~maskOf(step.onRig), stays: before };
-  return { before, look: (before | maskOf(step.takesOut)) & ~maskOf(step.bringsIn), stays: before };
+  const back = step.kind === 'back' && step.confirming ? suspectMask(model, log) : ~0;
+  const bringsIn = maskOf(step.bringsIn) | (back === ~0 ? 0 : back);
+  return { before, look: (before | maskOf(step.takesOut)) & ~bringsIn, stays: before };
 }
 
 /** What stays out when the next step begins and nobody says otherwise: all but the suspect that made it work. */

@@ -52,6 +52,7 @@ export const CIRCUITS = [
   'drive-leads',
   'drive-port',
   'add-in',
+  'aerial',
   'outside',
   'settings',
   'software',

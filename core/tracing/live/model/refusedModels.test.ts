@@ -73,7 +73,7 @@ describe('a fault model is refused by file and field', () => {
         f['steps.json'].steps.push(step(f, 'meas-rails'));
       },
       'steps.json',
-      /steps\[100\]\.id/,
+      /steps\[\d+\]\.id/,
     ],
     [
       'open and closed that cannot both hold',

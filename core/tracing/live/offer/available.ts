@@ -41,7 +41,7 @@ export function whyNotOffered(
   const groups = readGroups(model, [...tracing.told.symptoms, ...tracing.seen]);
   if (step.groups.length > 0 && groups.length > 0 && !step.groups.some((group) => groups.includes(group)))
     return { is: 'other-group' };
-  const need = unmetNeed(step, tracing);
+  const need = unmetNeed(model, step, tracing);
   if (need) return { is: 'machine', need };
   const life = lifeNow(model, tracing);
   if (!reaches(life, step.life)) return { is: 'life', needs: step.life, has: life };

@@ -1,5 +1,5 @@
 import { readGroups } from '../readGroups.ts';
-import { type FaultModel, type Group, LIVES, type Life, type TracingCase } from '../types.ts';
+import { type Circuit, type FaultModel, type Group, LIVES, type Life, type TracingCase } from '../types.ts';
 
 /** How far a machine of a symptom group gets by itself. */
 const LIFE_OF: Readonly<Record<Group, Life>> = {
@@ -18,14 +18,24 @@ const LIFE_OF: Readonly<Record<Group, Life>> = {
   NF: 'system',
 };
 
-/** How far the machine gets now: what the log showed last, else the least that its symptoms allow. */
+/** Without these of the owner's it is not the owner's system that runs. */
+const CARRIES_SYSTEM: readonly Circuit[] = ['drive', 'software', 'board', 'processor'];
+
+/**
+ * How far the machine gets now: what the log showed last, else the least that its symptoms allow. Where it worked only
+ * with our drive, board or processor in, the owner's go back before the next step, and it gets no further than before.
+ */
 export function lifeNow(model: FaultModel, tracing: TracingCase): Life {
+  let failedSince = false;
   for (const entry of tracing.log.toReversed()) {
-    if (entry.struck) continue;
-    const step = model.steps[model.stepIndex.get(entry.step) ?? -1];
+    const step = entry.struck ? undefined : model.steps[model.stepIndex.get(entry.step) ?? -1];
     const outcome = step?.outcomes.find((one) => one.id === entry.outcome);
-    if (outcome?.life) return outcome.life;
-    if (outcome?.meaning.means === 'works' && step?.exposure) return 'system';
+    if (!step || !outcome || step.onRig) continue;
+    if (outcome.life) return outcome.life;
+    const { means } = outcome.meaning;
+    const whole = !step.takesOut.some((circuit) => CARRIES_SYSTEM.includes(circuit));
+    if (means === 'works' && step.exposure && whole && !failedSince) return 'system';
+    failedSince ||= ['works', 'same', 'worse', 'fails-again'].includes(means);
   }
   const groups = readGroups(model, tracing.seen.length > 0 ? tracing.seen : tracing.told.symptoms);
   return groups.map((group) => LIFE_OF[group]).sort((a, b) => LIVES.indexOf(a) - LIVES.indexOf(b))[0] ?? 'system';

@@ -1,14 +1,13 @@
-import type { MachineNeed, Step, TracingCase } from '../types.ts';
+import type { FaultModel, MachineNeed, Step, TracingCase } from '../types.ts';
+import { standsNow } from './standsNow.ts';
 
 /** Which facts of the machine keep a step from making sense. What is not known does not keep it. */
-export function unmetNeed(step: Step, tracing: TracingCase): MachineNeed | null {
-  return step.asks.find((need) => !holds(need, tracing)) ?? null;
+export function unmetNeed(model: FaultModel, step: Step, tracing: TracingCase): MachineNeed | null {
+  return step.asks.find((need) => !holds(model, need, tracing)) ?? null;
 }
 
-/** Outcomes that show the machine doing here what it should. */
-const WORKS_HERE = ['works', 'quiet', 'clean', 'all-good', 'runs', 'nf'];
-
-function holds(need: MachineNeed, { machine, switches, log }: TracingCase): boolean {
+function holds(model: FaultModel, need: MachineNeed, tracing: TracingCase): boolean {
+  const { machine, switches, log } = tracing;
   const unless = (name: (typeof switches)[number]) => !switches.includes(name);
   const notFalse = (fact: boolean | null) => fact !== false;
   switch (need) {
@@ -39,10 +38,17 @@ function holds(need: MachineNeed, { machine, switches, log }: TracingCase): bool
     case 'key-in-hand':
       return machine.keyInHand;
     case 'named-part':
+      return standsNow(model, tracing) !== 'fails';
     case 'cure-to-prove':
-      return log.some((entry) => !entry.struck && entry.outcome === 'works');
+      return log.some(
+        (entry) =>
+          !entry.struck &&
+          model.steps[model.stepIndex.get(entry.step) ?? -1]?.outcomes.some(
+            ({ id, meaning }) => id === entry.outcome && meaning.means === 'works',
+          ),
+      );
     case 'works-here':
-      return log.some((entry) => !entry.struck && WORKS_HERE.includes(entry.outcome));
+      return standsNow(model, tracing) === 'works';
     case 'after-our-work':
       return log.some((entry) => !entry.struck);
   }

@@ -4,11 +4,24 @@ import { assemblyOf, movesBefore } from '../assembly.ts';
 import { suspectsOf } from '../belief/belief.ts';
 import { type Posterior, posteriorOf } from '../belief/posterior.ts';
 import { readGroups } from '../readGroups.ts';
-import type { FaultModel, Method, NotOffered, Offer, StateId, Step, StepId, StepView, TracingCase } from '../types.ts';
+import type {
+  Fault,
+  FaultModel,
+  Method,
+  NotOffered,
+  Offer,
+  StateId,
+  Step,
+  StepId,
+  StepView,
+  TracingCase,
+} from '../types.ts';
+import { chanceOfSubject, WORTH_ASKING } from './about.ts';
 import { whyNotOffered } from './available.ts';
 import { seeStep } from './seeStep.ts';
+import { settlingSteps } from './settling.ts';
 import { type HeldStep, type LiveProblem, toProblem } from './toProblem.ts';
-import { confirmingSteps, verdictAfter } from './verdictAfter.ts';
+import { verdictAfter } from './verdictAfter.ts';
 
 /** Steps shown beside the one on offer. */
 const MOST_OTHERS = 12;
@@ -31,17 +44,21 @@ export function offerStep(model: FaultModel, tracing: TracingCase, { method }: {
   const suspects = suspectsOf(model, posterior);
   const open = openStates(model, tracing);
   const verdict = verdictAfter(model, tracing, posterior);
-  const only = verdict.verdict === 'named' ? confirmingSteps(model, verdict.part) : null;
+  const named = verdict.verdict === 'named' ? verdict : null;
   const notOffered: NotOffered[] = [];
-  const steps: Step[] = [];
+  const can: Step[] = [];
   for (const step of model.steps) {
-    if (only ? !only.includes(step.id) : step.id === 'put-back') continue;
     const why = whyNotOffered(model, tracing, step, suspects);
     if (why) notOffered.push({ step: step.id, why });
-    else steps.push(step);
+    else can.push(step);
   }
-  const held = method === 'easiest' ? [] : heldSteps(model, notOffered, steps);
-  const live = toProblem(model, tracing, posterior, steps, held);
+  const asks = (step: Step) => chanceOfSubject(model, step, suspects) >= WORTH_ASKING;
+  const holding = method === 'easiest' ? [] : heldSteps(model, notOffered, can).filter((one) => asks(one.step));
+  const ready = can.filter((step) => asks(step) || holding.some((one) => one.firstDo.includes(step)));
+  const all = toProblem(model, tracing, posterior, ready, holding);
+  const { live, steps, held } = named
+    ? onlySettling(model, tracing, posterior, all, named.part, ready, holding)
+    : { live: all, steps: ready, held: holding };
   const ranking = rankSteps(model, live, open, method);
   const see = (at: number) => seeStep(model, tracing, live, at, open, suspects);
   const wanted = method === 'easiest' ? ranking.easiest : method === 'ratio' ? ranking.ratio : ranking.best;
@@ -51,9 +68,9 @@ export function offerStep(model: FaultModel, tracing: TracingCase, { method }: {
   const settled = ['confirmed', 'cured', 'not-reproduced'].includes(verdict.verdict);
   // A machine that works here is not handed over before it was tried to make it fail.
   const works = readGroups(model, tracing.seen).includes('NF');
-  const chosen = planned < 0 && works && !only ? mostLikelyToFail(live) : planned;
+  const chosen = planned < 0 && works && !named ? mostLikelyToFail(live) : planned;
   const next = settled || chosen < 0 ? null : see(chosen);
-  const left = verdict.verdict === 'named' && chosen < 0;
+  const left = named !== null && chosen < 0;
   const stop: Offer['stop'] =
     settled || left
       ? { stop: 'settled', verdict }
@@ -80,6 +97,22 @@ export function offerStep(model: FaultModel, tracing: TracingCase, { method }: {
     notOffered,
     openStates: open,
   };
+}
+
+/** Once a part is named: only what can confirm or clear it, and what opens the way there. */
+function onlySettling(
+  model: FaultModel,
+  tracing: TracingCase,
+  posterior: Posterior,
+  all: LiveProblem,
+  part: Fault['part'],
+  open: readonly Step[],
+  holding: readonly HeldStep[],
+): { readonly live: LiveProblem; readonly steps: readonly Step[]; readonly held: readonly HeldStep[] } {
+  const settling = settlingSteps(model, all, part);
+  const held = holding.filter((one) => settling.includes(one.step));
+  const steps = open.filter((step) => settling.includes(step) || held.some((one) => one.firstDo.includes(step)));
+  return { live: toProblem(model, tracing, posterior, steps, held), steps, held };
 }
 
 /** The long trial that shows a fault soonest for its minutes; -1 when none is left. */

@@ -2,33 +2,16 @@ import { suspectsOf } from '../belief/belief.ts';
 import type { Posterior } from '../belief/posterior.ts';
 import { posteriorOf } from '../belief/posterior.ts';
 import { readGroups } from '../readGroups.ts';
-import type {
-  EvidenceEntry,
-  Fault,
-  FaultModel,
-  LoggedStep,
-  Outcome,
-  Step,
-  StepId,
-  Suspect,
-  TracingCase,
-  Verdict,
-} from '../types.ts';
+import type { Fault, FaultModel, LoggedStep, StepId, Suspect, TracingCase, Verdict } from '../types.ts';
+import { blameAmong, faultOf, isPart } from './blame.ts';
+import { CONFIRMED_FROM, evidenceOf, type Found, NAMED_FROM, pointed, proved } from './proof.ts';
 
-/** A part is called confirmed only while what the log shows leaves it at least this likely: by its own evidence, on the rig, both ways. */
-const PROVED_FROM = 0.97;
-const RIG_FROM = 0.97;
-const BOTH_WAYS_FROM = 0.985;
 /** All works and something was mended, by whatever handling: cured from this chance on. */
 const MENDED_FROM = 0.9;
-/** It works: what was touched is named, or cured, only while that is the likelier reason… */
-const NAMED_FROM = 0.5;
-/** …and the trial itself spoke for it: the odds rose at least so many times. A quiet trial of what comes and goes names nothing. */
+/** The trial itself spoke for what is named or cured: the odds rose at least so many times. A quiet trial of what comes and goes names nothing. */
 export const SPEAKS_FROM = 3;
 /** What a loaner in its place shows to be at fault, but no part is: the tracing goes on to what mends it. */
-const NO_PART: readonly Fault['part'][] = ['software', 'settings', 'none', 'home'];
-
-type Found = { readonly entry: LoggedStep; readonly step: Step; readonly outcome: Outcome };
+const NOT_NAMED: readonly Fault['part'][] = ['software', 'settings', 'none', 'home'];
 
 /**
  * What the log so far allows to be said. A part is named when it works without it, confirmed in one of three ways,
@@ -40,14 +23,13 @@ export function verdictAfter(
   posterior: Posterior = posteriorOf(model, tracing),
 ): Verdict {
   const found = tracing.log.flatMap((entry) => foundIn(model, entry));
+  if (found.length === 0) return { verdict: 'tracing' };
   const suspects = suspectsOf(model, posterior);
-  const last = found.at(-1);
-  if (!last) return { verdict: 'tracing' };
   return (
-    ownEvidence(model, found, suspects) ??
-    onTheRig(model, found, suspects) ??
-    worked(model, tracing, found, suspects) ??
+    proved(model, posterior, found) ??
+    worked(model, tracing, found, posterior, suspects) ??
     mendedByNow(model, found, suspects) ??
+    namedByEvidence(model, posterior, found) ??
     notReproduced(model, tracing, found, suspects) ?? { verdict: 'tracing' }
   );
 }
@@ -58,59 +40,33 @@ function foundIn(model: FaultModel, entry: LoggedStep): Found[] {
   return step && outcome ? [{ entry, step, outcome }] : [];
 }
 
-const evidenceOf = (found: readonly Found[]): readonly EvidenceEntry[] =>
-  found.map(({ entry, step, outcome }) => ({ entry: entry.entry, step: step.id, outcome: outcome.id }));
-
-const likeliest = (suspects: readonly Suspect[], among: (fault: string) => boolean): Suspect | undefined =>
-  suspects.filter((suspect) => among(suspect.fault)).toSorted((a, b) => b.p + b.mended - a.p - a.mended)[0];
-
 /** Chance that one of these faults is, or was, there. */
 const chanceOf = (suspects: readonly Suspect[], among: (fault: string) => boolean): number =>
   suspects.reduce((sum, suspect) => sum + (among(suspect.fault) ? suspect.p + suspect.mended : 0), 0);
 
-function ownEvidence(model: FaultModel, found: readonly Found[], suspects: readonly Suspect[]): Verdict | null {
-  for (const one of found.toReversed()) {
-    const { meaning } = one.outcome;
-    if (meaning.means !== 'evidence') continue;
-    const suspect = likeliest(suspects, (fault) => meaning.of.includes(fault));
-    if (!suspect) continue;
-    const { part: blamed } = faultOf(model, suspect.fault);
-    const sure = chanceOf(suspects, (fault) => meaning.of.includes(fault) && faultOf(model, fault).part === blamed);
-    if (sure < PROVED_FROM) continue;
-    const { part } = faultOf(model, suspect.fault);
-    return {
-      verdict: 'confirmed',
-      way: 'own-evidence',
-      part,
-      fault: suspect.fault,
-      p: suspect.p,
-      evidence: evidenceOf([one]),
-    };
-  }
-  return null;
+function namedByEvidence(model: FaultModel, posterior: Posterior, found: readonly Found[]): Verdict | null {
+  const shown = pointed(model, posterior, found);
+  if (!shown) return null;
+  const { part, fault, ofPart } = shown.blame;
+  return {
+    verdict: 'named',
+    part,
+    fault,
+    p: ofPart,
+    evidence: evidenceOf([shown.by]),
+    confirmBy: confirmingSteps(model, part),
+  };
 }
 
-/** Every other part in the rig was known-good: what fails there is the part itself. */
-function onTheRig(model: FaultModel, found: readonly Found[], suspects: readonly Suspect[]): Verdict | null {
-  const rig = found.findLast(
-    (one) =>
-      one.step.onRig !== null &&
-      (one.outcome.meaning.means === 'fails-on-rig' || one.outcome.meaning.means === 'works-on-rig'),
-  );
-  if (rig?.outcome.meaning.means !== 'fails-on-rig') return null;
-  const circuits = rig.step.onRig ?? [];
-  const inside = (fault: string) => faultOf(model, fault).circuits.some((circuit) => circuits.includes(circuit));
-  const sure = suspects.filter((suspect) => inside(suspect.fault)).reduce((sum, suspect) => sum + suspect.p, 0);
-  const suspect = likeliest(suspects, inside);
-  if (!suspect || sure < RIG_FROM) return null;
-  return {
-    verdict: 'confirmed',
-    way: 'second-rig',
-    part: faultOf(model, suspect.fault).part,
-    fault: suspect.fault,
-    p: suspect.p,
-    evidence: evidenceOf([rig]),
-  };
+/** Could this step, working, name or mend anything: it takes something out, or does something that mends? */
+const acts = ({ step }: Found): boolean => step.takesOut.length > 0 || Object.keys(step.mends).length > 0;
+
+/** A later trial with the suspect in again that fails as before shows the same as putting it back. */
+function showsBackIn(one: Found, { step, outcome, entry }: Found): boolean {
+  const out = [...entry.leftOut, ...step.takesOut];
+  const isIn =
+    step.onRig === null && step.exposure !== null && !one.step.takesOut.some((circuit) => out.includes(circuit));
+  return isIn && outcome.meaning.means === 'same';
 }
 
 /** It worked: with a part out or replaced that part is named, and confirmed when it fails again with the part back in. */
@@ -118,44 +74,43 @@ function worked(
   model: FaultModel,
   tracing: TracingCase,
   found: readonly Found[],
+  posterior: Posterior,
   suspects: readonly Suspect[],
 ): Verdict | null {
-  const at = found.findLastIndex((one) => one.outcome.meaning.means === 'works' && one.step.id !== 'put-back');
+  const at = found.findLastIndex(
+    (one) => one.outcome.meaning.means === 'works' && one.step.kind !== 'back' && acts(one),
+  );
   const one = found[at];
   if (!one) return null;
-  const back = found.slice(at + 1).findLast((later) => later.step.id === 'put-back');
-  const touched = (fault: string) =>
-    faultOf(model, fault).circuits.some((circuit) => one.step.takesOut.includes(circuit));
-  if (one.step.takesOut.length > 0 && one.step.kind !== 'reseat' && one.step.kind !== 'setting') {
-    const suspect = likeliest(suspects, touched);
-    if (!suspect) return null;
-    const { part } = faultOf(model, suspect.fault);
-    const blamed = (fault: string) => touched(fault) && faultOf(model, fault).part === part;
-    const sure = chanceOf(suspects, blamed);
-    if (NO_PART.includes(part) || sure < NAMED_FROM || !spoke(model, tracing, one, blamed)) return null;
-    if (back?.outcome.meaning.means === 'fails-again' && sure >= BOTH_WAYS_FROM)
-      return {
-        verdict: 'confirmed',
-        way: 'both-ways',
-        part,
-        fault: suspect.fault,
-        p: suspect.p,
-        evidence: evidenceOf([one, back]),
-      };
-    if (back?.outcome.meaning.means === 'works')
-      return { verdict: 'cured', by: 'reseating', fault: null, p: suspect.mended, evidence: evidenceOf([one, back]) };
-    return {
-      verdict: 'named',
-      part,
-      fault: suspect.fault,
-      p: suspect.p + suspect.mended,
-      evidence: evidenceOf([one]),
-      confirmBy: confirmingSteps(model, part),
-    };
-  }
-  return cured(model, tracing, found, one, suspects);
+  if (one.step.takesOut.length === 0 || one.step.kind === 'reseat' || one.step.kind === 'setting')
+    return cured(model, tracing, found, one, suspects);
+  const back = found.slice(at + 1).findLast((later) => later.step.id === 'put-back' || showsBackIn(one, later));
+  const touched = (fault: Fault) => fault.circuits.some((circuit) => one.step.takesOut.includes(circuit));
+  const blame = blameAmong(model, posterior, touched);
+  if (!blame || NOT_NAMED.includes(blame.part) || blame.share < NAMED_FROM) return null;
+  const { part, fault } = blame;
+  const blamed = (id: string) => faultOf(model, id).part === part && touched(faultOf(model, id));
+  // With it back in all works: what was touched was mended by the handling, or stays hidden for now.
+  if (back?.outcome.meaning.means === 'works') return null;
+  const outBefore = ({ step, outcome }: Found) =>
+    outcome.meaning.means === 'works' &&
+    model.faults.some(({ id, circuits }) => blamed(id) && circuits.some((circuit) => step.takesOut.includes(circuit)));
+  if (!spoke(model, tracing, found.slice(0, at).find(outBefore) ?? one, one, blamed)) return null;
+  const failsAgain = back !== undefined;
+  if (failsAgain && isPart(part) && blame.ofPart >= CONFIRMED_FROM)
+    return { verdict: 'confirmed', way: 'both-ways', part, fault, p: blame.ofPart, evidence: evidenceOf([one, back]) };
+  // Ours in its place works and theirs fails again: nothing of the machine is at fault.
+  if (failsAgain && part === 'outside' && blame.ofPart >= CONFIRMED_FROM)
+    return { verdict: 'cured', by: 'outside', fault, p: blame.ofPart, evidence: evidenceOf([one, back]) };
+  return {
+    verdict: 'named',
+    part,
+    fault,
+    p: blame.share,
+    evidence: evidenceOf(back ? [one, back] : [one]),
+    confirmBy: confirmingSteps(model, part),
+  };
 }
-
 /** It works with everything of the owner's in: what the handlings before could mend has been mended, whichever of them did. */
 function mendedByNow(model: FaultModel, found: readonly Found[], suspects: readonly Suspect[]): Verdict | null {
   const last = found.at(-1);
@@ -208,12 +163,18 @@ function notReproduced(
 
 const odds = (p: number): number => p / Math.max(1e-12, 1 - p);
 
-/** Did this step itself speak for these faults: are their odds well above what they were before it? */
-function spoke(model: FaultModel, tracing: TracingCase, one: Found, blamed: (fault: string) => boolean): boolean {
-  const at = tracing.log.findIndex((entry) => entry.entry === one.entry.entry);
+/** Did these steps, the first to the last, speak for these faults: are their odds well above what they were before? */
+function spoke(
+  model: FaultModel,
+  tracing: TracingCase,
+  first: Found,
+  last: Found,
+  blamed: (fault: string) => boolean,
+): boolean {
+  const [from = 0, to = 0] = [first, last].map((one) => tracing.log.indexOf(one.entry));
   const chanceAt = (log: readonly LoggedStep[]) =>
     chanceOf(suspectsOf(model, posteriorOf(model, { ...tracing, log }, false)), blamed);
-  return odds(chanceAt(tracing.log.slice(0, at + 1))) >= SPEAKS_FROM * odds(chanceAt(tracing.log.slice(0, at)));
+  return odds(chanceAt(tracing.log.slice(0, to + 1))) >= SPEAKS_FROM * odds(chanceAt(tracing.log.slice(0, from)));
 }
 
 function cured(
@@ -226,7 +187,7 @@ function cured(
   const later = found.slice(found.indexOf(one) + 1);
   if (later.some((again) => ['same', 'worse', 'fails-again'].includes(again.outcome.meaning.means))) return null;
   const mends = (fault: string) => (one.step.mends[fault] ?? 0) > 0;
-  if (chanceOf(suspects, mends) < NAMED_FROM || !spoke(model, tracing, one, mends)) return null;
+  if (chanceOf(suspects, mends) < NAMED_FROM || !spoke(model, tracing, one, one, mends)) return null;
   if (one.step.kind === 'sweep')
     return { verdict: 'cured', by: 'sweep', fault: null, p: 1, evidence: evidenceOf([one]) };
   const mended = suspects
@@ -242,8 +203,8 @@ function cured(
   };
 }
 
-/** The steps that confirm a part which was only named: back in, or on the second rig. */
-export function confirmingSteps(model: FaultModel, part: Fault['part']): readonly StepId[] {
+/** The steps that confirm a part which was only named whatever else is known: back in, or on the second rig. */
+function confirmingSteps(model: FaultModel, part: Fault['part']): readonly StepId[] {
   return model.steps
     .filter(
       (step) =>
@@ -251,10 +212,4 @@ export function confirmingSteps(model: FaultModel, part: Fault['part']): readonl
         (step.confirming && (step.handling.intoRig === part || step.handling.borrows === part)),
     )
     .map((step) => step.id);
-}
-
-function faultOf(model: FaultModel, id: string): Fault {
-  const fault = model.faults[model.faultIndex.get(id) ?? -1];
-  if (!fault) throw new Error(`the model has no fault ${id}`);
-  return fault;
 }

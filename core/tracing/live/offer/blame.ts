@@ -1,0 +1,64 @@
+import { massOf } from '../belief/belief.ts';
+import type { Posterior } from '../belief/posterior.ts';
+import type { Fault, FaultModel } from '../types.ts';
+
+/** What may be blamed and is no part: nothing of it can be called a faulty part. */
+const NO_PART: readonly Fault['part'][] = [
+  'mains',
+  'plugs',
+  'settings',
+  'software',
+  'outside',
+  'contact',
+  'home',
+  'none',
+  'ours',
+];
+
+export const isPart = (part: Fault['part']): boolean => !NO_PART.includes(part);
+
+/** What stands outside the machine: found there, nothing of the machine is at fault. */
+export const isOutside = (part: Fault['part']): boolean => part === 'mains' || part === 'outside' || part === 'home';
+
+export function faultOf(model: FaultModel, id: string): Fault {
+  const fault = model.faults[model.faultIndex.get(id) ?? -1];
+  if (!fault) throw new Error(`the model has no fault ${id}`);
+  return fault;
+}
+
+/** Chance after the log that at least one of these faults is there, or was there and has been mended. */
+export function shareOf(model: FaultModel, posterior: Posterior, among: (fault: Fault) => boolean): number {
+  const counts = model.faults.map(among);
+  return posterior.hypotheses.reduce(
+    (sum, { first, second }, h) =>
+      counts[first] || (second >= 0 && counts[second]) ? sum + massOf(posterior, h) : sum,
+    0,
+  );
+}
+
+export type Blame = {
+  readonly part: Fault['part'];
+  /** The likeliest of its faults. */
+  readonly fault: string;
+  /** Chance that some fault of this part, among those asked about, is or was there; and any fault of the part at all. */
+  readonly share: number;
+  readonly ofPart: number;
+};
+
+/** Which part carries the blame among these faults: the one with the greatest chance. Null when none of them is possible. */
+export function blameAmong(model: FaultModel, posterior: Posterior, among: (fault: Fault) => boolean): Blame | null {
+  const parts = new Set(model.faults.filter(among).map((fault) => fault.part));
+  let best: Blame | null = null;
+  for (const part of parts) {
+    const share = shareOf(model, posterior, (fault) => fault.part === part && among(fault));
+    if (share <= (best?.share ?? 0)) continue;
+    const likeliest = model.faults
+      .filter((fault) => fault.part === part && among(fault))
+      .map((fault) => ({ id: fault.id, p: shareOf(model, posterior, (one) => one.id === fault.id) }))
+      .toSorted((a, b) => b.p - a.p)[0];
+    if (!likeliest) continue;
+    const ofPart = shareOf(model, posterior, (fault) => fault.part === part);
+    best = { part, fault: likeliest.id, share, ofPart };
+  }
+  return best;
+}

@@ -1,0 +1,71 @@
+import type { Posterior } from '../belief/posterior.ts';
+import type { EvidenceEntry, Fault, FaultModel, LoggedStep, Outcome, Step, Verdict } from '../types.ts';
+import { type Blame, blameAmong, isOutside, isPart } from './blame.ts';
+
+/**
+ * A part is called confirmed only while all that was logged leaves a fault of that part at least this likely,
+ * whichever way it was shown. Below it the part is named, and what could still clear it is offered.
+ */
+export const CONFIRMED_FROM = 0.975;
+/** What was shown names a part while that is the likelier reason. */
+export const NAMED_FROM = 0.5;
+
+/** A logged step that the model knows, with its outcome. */
+export type Found = { readonly entry: LoggedStep; readonly step: Step; readonly outcome: Outcome };
+
+export const evidenceOf = (found: readonly Found[]): readonly EvidenceEntry[] =>
+  found.map(({ entry, step, outcome }) => ({ entry: entry.entry, step: step.id, outcome: outcome.id }));
+
+type Shown = { readonly way: 'own-evidence' | 'second-rig'; readonly blame: Blame; readonly by: Found };
+
+/** The finding that is proof by itself, the latest first, and what it blames. */
+function ownEvidence(model: FaultModel, posterior: Posterior, found: readonly Found[]): Shown | null {
+  let best: Shown | null = null;
+  for (const by of found.toReversed()) {
+    const { meaning } = by.outcome;
+    if (meaning.means !== 'evidence') continue;
+    const blame = blameAmong(model, posterior, (fault) => meaning.of.includes(fault.id));
+    if (blame && blame.ofPart > (best?.blame.ofPart ?? 0)) best = { way: 'own-evidence', blame, by };
+  }
+  return best;
+}
+
+/** Every other part in the rig was known-good: what fails there is what was put in. */
+function onTheRig(model: FaultModel, posterior: Posterior, found: readonly Found[]): Shown | null {
+  const by = found.findLast(
+    ({ step, outcome: { meaning } }) =>
+      step.onRig !== null && (meaning.means === 'fails-on-rig' || meaning.means === 'works-on-rig'),
+  );
+  if (by?.outcome.meaning.means !== 'fails-on-rig') return null;
+  const inside = (fault: Fault) => fault.circuits.some((circuit) => by.step.onRig?.includes(circuit));
+  const blame = blameAmong(model, posterior, inside);
+  return blame && { way: 'second-rig', blame, by };
+}
+
+/**
+ * What is proved by its own evidence or on the second rig: a part confirmed, or what stands outside the machine found.
+ * Null when neither was seen, or when other explanations are still too likely.
+ */
+export function proved(model: FaultModel, posterior: Posterior, found: readonly Found[]): Verdict | null {
+  for (const shown of [ownEvidence(model, posterior, found), onTheRig(model, posterior, found)]) {
+    if (!shown || shown.blame.ofPart < CONFIRMED_FROM) continue;
+    const { part, fault, ofPart } = shown.blame;
+    const evidence = evidenceOf([shown.by]);
+    if (isOutside(part)) return { verdict: 'cured', by: 'outside', fault, p: ofPart, evidence };
+    if (isPart(part)) return { verdict: 'confirmed', way: shown.way, part, fault, p: ofPart, evidence };
+  }
+  return null;
+}
+
+/** The same evidence where it is not proof enough yet: it names the part. */
+export function pointed(
+  model: FaultModel,
+  posterior: Posterior,
+  found: readonly Found[],
+): { readonly blame: Blame; readonly by: Found } | null {
+  const shown = [ownEvidence(model, posterior, found), onTheRig(model, posterior, found)]
+    .filter((one) => one !== null)
+    .filter(({ blame }) => isPart(blame.part) && blame.ofPart >= NAMED_FROM && blame.ofPart < CONFIRMED_FROM)
+    .toSorted((a, b) => b.blame.ofPart - a.blame.ofPart)[0];
+  return shown ?? null;
+}

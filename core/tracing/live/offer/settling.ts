@@ -1,0 +1,33 @@
+import type { Fault, FaultModel, Step } from '../types.ts';
+import { NAMED_FROM } from './proof.ts';
+import type { LiveProblem } from './toProblem.ts';
+
+/** An outcome rarer than this is not counted on. */
+const COUNTED_ON = 0.02;
+/** An outcome speaks for the part when it makes its odds this many times better. */
+const SPEAKS = 3;
+
+const odds = (p: number): number => p / Math.max(1e-12, 1 - p);
+
+/**
+ * The steps that can settle a part that was only named: some outcome that is to be counted on would speak for it, or leave
+ * it less likely than not; and the suspect back in, without which nothing is shown both ways. All others would only add
+ * minutes.
+ */
+export function settlingSteps(model: FaultModel, live: LiveProblem, part: Fault['part']): readonly Step[] {
+  const { prior } = live.problem;
+  const ofPart = Uint8Array.from(live.ways, ({ hypothesis: { first, second } }) =>
+    model.faults[first]?.part === part || (second >= 0 && model.faults[second]?.part === part) ? 1 : 0,
+  );
+  const now = prior.reduce((sum, p, w) => sum + p * (ofPart[w] as number), 0);
+  return live.steps.filter(
+    (step, s) =>
+      step.id === 'put-back' ||
+      (live.problem.steps[s]?.chance ?? []).some((row) => {
+        const p = row.reduce((sum, one, w) => sum + one * (prior[w] as number), 0);
+        if (p < COUNTED_ON) return false;
+        const after = row.reduce((sum, one, w) => sum + one * (prior[w] as number) * (ofPart[w] as number), 0) / p;
+        return after <= NAMED_FROM || odds(after) >= SPEAKS * odds(now);
+      }),
+  );
+}
