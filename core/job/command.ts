@@ -15,6 +15,8 @@ export type About = {
   readonly enquiry?: EnquiryId | undefined;
   readonly parts?: readonly PartId[];
   readonly tags?: readonly Tag[];
+  /** The asker's hands go on or off something: other jobs where they have work under way are looked at. */
+  readonly hands?: boolean;
   /** The command issues papers, so the year's counts are needed. */
   readonly papers?: readonly string[];
 };

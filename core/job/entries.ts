@@ -200,6 +200,8 @@ export type JobEntry =
         /** Of those, the minutes beyond the owner's word: the shop's own, never charged. */
         readonly ours?: Minutes | undefined;
         readonly waiting: Minutes;
+        /** The clock ran on without anybody: what it ran, and why it was cut. */
+        readonly forgotten?: Work['forgotten'];
         readonly readings: readonly Reading[];
         readonly passed: boolean | null;
         readonly note: Personal<string> | null;

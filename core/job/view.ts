@@ -13,6 +13,8 @@ import { applyShop, type Shop, type ShopEntry } from './shop.ts';
 export type View = {
   readonly shop: Shop;
   readonly job: Job | null;
+  /** Other jobs on which the asker has work under way, where their hands matter. */
+  readonly elsewhere: readonly Job[];
   /** The older job, when one came back. */
   readonly olderJob: Job | null;
   readonly owner: Owner | null;
@@ -43,6 +45,8 @@ export function applyToView(view: View, draft: Draft, written: Written): View {
     case 'job':
       if (view.olderJob && view.olderJob.id === id)
         return { ...view, olderJob: applyJob(view.olderJob, entry as unknown as JobEntry & Written) };
+      if (view.elsewhere.some((job) => job.id === id))
+        return { ...view, elsewhere: changed(view.elsewhere, id, entry) };
       return { ...view, job: applyJob(view.job, entry as unknown as JobEntry & Written) };
     case 'enquiry':
       return { ...view, enquiry: applyEnquiry(view.enquiry, entry as unknown as EnquiryEntry & Written) };
@@ -52,6 +56,9 @@ export function applyToView(view: View, draft: Draft, written: Written): View {
       return view;
   }
 }
+
+const changed = (jobs: readonly Job[], id: string, entry: unknown): readonly Job[] =>
+  jobs.map((job) => (job.id === id ? (applyJob(job, entry as JobEntry & Written) ?? job) : job));
 
 function applyMachineEntry(view: View, id: string, entry: MachineEntry): View {
   const rig = view.rigs.get(id);

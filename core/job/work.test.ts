@@ -32,7 +32,7 @@ const memoryPass: Work = {
 /** The job after hands were turned, told as the journal tells it. */
 function turned(job: Job, to: Phase, atMinute: number): Job {
   const input = turnWork.input.parse({ job: 'j', run: 'r', to, at: atMinute * MINUTE });
-  const decision = turnWork.decide(viewOf(job), input, askingOf());
+  const decision = turnWork.decide(viewOf(job), input, askingOf(atMinute * MINUTE));
   if (!decision.ok) throw new Error(JSON.stringify(decision.refusal));
   const written = { at: epochMs(atMinute * MINUTE), by: 'bram', seq: 1 };
   return decision.entries.reduce(
@@ -53,15 +53,23 @@ describe('the clock of a piece of work', () => {
   });
 
   it('is turned once, though two windows show the key', () => {
-    const waits = turned(turned(aJobAt('tracing', { work: [memoryPass] }), 'waiting', 4), 'waiting', 6);
+    const waits = turned(aJobAt('tracing', { work: [memoryPass] }), 'waiting', 4);
+    const again = turnWork.input.parse({ job: 'j', run: 'r', to: 'waiting', at: 6 * MINUTE });
+    expect(turnWork.decide(viewOf(waits), again, askingOf(6 * MINUTE))).toMatchObject({
+      refusal: { refused: 'nothing-to-write' },
+    });
     expect(workOf(waits).turns).toHaveLength(1);
   });
 
   it('is not turned before it was turned last, nor when it has ended', () => {
     const waits = turned(aJobAt('tracing', { work: [memoryPass] }), 'waiting', 4);
     const ask = (job: Job, at: number) =>
-      turnWork.decide(viewOf(job), turnWork.input.parse({ job: 'j', run: 'r', to: 'hands-on', at }), askingOf());
-    expect(ask(waits, 3 * MINUTE)).toMatchObject({ ok: false, refusal: { refused: 'ends-before-it-starts' } });
+      turnWork.decide(
+        viewOf(job),
+        turnWork.input.parse({ job: 'j', run: 'r', to: 'hands-on', at }),
+        askingOf(6 * MINUTE),
+      );
+    expect(ask(waits, 3 * MINUTE)).toMatchObject({ ok: false, refusal: { refused: 'clock-set-back' } });
     const ended = aJobAt('tracing', { work: [{ ...memoryPass, endedAt: epochMs(5 * MINUTE) }] });
     expect(ask(ended, 6 * MINUTE)).toMatchObject({ ok: false, refusal: { refused: 'no-such-work' } });
   });

@@ -15,8 +15,8 @@ export type Reading = {
   readonly within: boolean | null;
 };
 
-/** What time goes into while a piece of work runs. */
-export type Phase = 'hands-on' | 'waiting';
+/** What time goes into while a piece of work runs; `paused` while the same person's hands are on another machine. */
+export type Phase = 'hands-on' | 'waiting' | 'paused';
 export type Turn = { readonly to: Phase; readonly at: EpochMs };
 
 /** A shop part used in a step, with the standing it had then: a part that is exposed proves nothing. */
@@ -42,6 +42,8 @@ export type Work = {
   /** Of those, the minutes beyond the owner's word: the shop's own, never charged. */
   readonly ours?: Minutes | undefined;
   readonly waiting: Minutes;
+  /** The clock was forgotten: what it ran, cut to what is believed, unless somebody said the minutes. */
+  readonly forgotten?: { readonly because: 'closing-time' | 'too-long'; readonly ran: Minutes } | undefined;
   readonly readings: readonly Reading[];
   readonly passed: boolean | null;
   readonly note: Personal<string> | null;

@@ -70,6 +70,7 @@ export function aJobAt(stage: Stage, over: Partial<Job> = {}): Job {
 export const viewOf = (job: Job, of: Owner = judith): View => ({
   shop: { settings: shopOf.settings as unknown as ShopSettings, staff: [], models: [], learnt: null },
   job,
+  elsewhere: [],
   olderJob: null,
   owner: of,
   machine: applyMachine(null, {

@@ -72,7 +72,18 @@ export class PureShop {
       for (const rider of part.riders) ids.add(rider);
     }
     const owner = job ? (this.owners.get(job.owner) ?? null) : null;
-    return { shop: this.shop, job, olderJob: null, owner, machine, rigs, parts, enquiry: null, paperCounts: new Map() };
+    return {
+      shop: this.shop,
+      job,
+      elsewhere: [],
+      olderJob: null,
+      owner,
+      machine,
+      rigs,
+      parts,
+      enquiry: null,
+      paperCounts: new Map(),
+    };
   }
 
   /** Asks a command; what it decides is written. */

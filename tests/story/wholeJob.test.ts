@@ -120,7 +120,7 @@ describe('Reckoning after that one job', () => {
   });
   it('scores the estimate of each moment, and says that one job is too few', () => {
     expect(reckoned.jobs).toBe(1);
-    expect(reckoned.notScored).toEqual({ asItCame: 0, nothingDone: 0, noEstimate: 0 });
+    expect(reckoned.notScored).toEqual({ asItCame: 0, nothingDone: 0, forgotten: 0, noEstimate: 0 });
     const inside = reckoned.calibration.find((one) => one.moment === 'seen')?.figures?.inside;
     expect(inside).toMatchObject({ of: 1, says: 'too-few-to-say' });
     expect((inside?.interval.high ?? 0) - (inside?.interval.low ?? 0)).toBeGreaterThan(0.9);

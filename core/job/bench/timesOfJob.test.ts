@@ -60,6 +60,14 @@ describe('what a closed job says of how long things take', () => {
     expect(closed([work('look-picture', 9, { struck })])).toMatchObject({ seen: [], leftOut: { struck: 1 } });
   });
 
+  it('leaves out a forgotten clock, and the fitting of a job in which one was', () => {
+    const forgotten = { because: 'closing-time', ran: minutes(900) } as const;
+    const fitting = work('fit-part', 20, { kind: 'fitting', forgotten });
+    const { seen, leftOut } = closed([work('look-picture', 120, { forgotten }), fitting]);
+    expect(seen).toEqual([]);
+    expect(leftOut.forgotten).toBe(2);
+  });
+
   it('adds the fitting of a job up, freed of the mending of its fault', () => {
     const fitting = { kind: 'fitting' } as const;
     const { seen } = closed([work('fit-part', 20, fitting), work('cabling-and-panel', 38, fitting)]);

@@ -8,6 +8,8 @@ import type { Work, WorkKind } from '../work.ts';
 /** Times that teach nothing, by reason: shown beside those that do. */
 export type TimesLeftOut = {
   readonly struck: number;
+  /** The clock was forgotten: what it took nobody knows. */
+  readonly forgotten: number;
   /** The catalogue's own minutes, logged as they stood. */
   readonly untouched: number;
   /** Work after the fault that says nothing of the task: it went home as it came, or was other work from the start. */
@@ -44,6 +46,7 @@ export function timesOfJob(by: TimesBy, job: Job, switches: readonly Switch[]): 
     seen: [...steps, ...wholes].filter((one) => typeof one !== 'string'),
     leftOut: {
       struck: job.work.filter((work) => work.struck).length,
+      forgotten: count('forgotten'),
       untouched: count('untouched'),
       otherWork: count('otherWork'),
       unknown: count('unknown'),
@@ -63,6 +66,7 @@ function stepTimes(model: FaultModel, job: Job, switches: readonly Switch[]): re
     const before = movesBefore(assembly, open, step);
     open = before.open;
     const whole = step.handsOn + before.moves.reduce((sum, move) => sum + move.minutes, 0);
+    if (work.forgotten) return ['forgotten'];
     if (isUntouched(work, whole)) return ['untouched'];
     return [
       {
@@ -86,6 +90,7 @@ function wholeTimes({ model, catalogue }: TimesBy, job: Job): readonly TimeOrWhy
     const pieces = job.work.filter((work) => work.kind === kind && work.endedAt !== null && !work.struck);
     const handsOn = pieces.reduce((sum, work) => sum + work.handsOn, 0);
     if (handsOn === 0) return [];
+    if (pieces.some((work) => work.forgotten)) return ['forgotten'];
     const fault = mendedFault(model, job);
     if (!fault) return ['otherWork'];
     const likely = catalogue.find((one) => one.id === task)?.handsOn?.likely ?? 1;

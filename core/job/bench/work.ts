@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { type Asking, accept, type Decision, type Refusal, refuse } from '../../decision.ts';
 import type { PartId } from '../../ids.ts';
 import { personal } from '../../journal/personal.ts';
-import { minutes } from '../../time.ts';
+import { type Minutes, minutes } from '../../time.ts';
 import { agreed, type ConsentId } from '../../word/consent.ts';
 import { isOpen } from '../../word/question.ts';
 import { openBook } from '../book.ts';
@@ -13,8 +13,11 @@ import { AT_THE_BENCH, OPEN_STAGES } from '../stage.ts';
 import type { Tried } from '../tried.ts';
 import type { View } from '../view.ts';
 import { limitRefusal, minutesBeyondWord, withWorkDone } from '../withinWord.ts';
-import type { UsedLoaner } from '../work.ts';
+import type { UsedLoaner, Work } from '../work.ts';
 import { arrangementOfProof, arrangementOfStep } from './arrangement.ts';
+import { clockedWork } from './clockedWork.ts';
+import { clockRefusal } from './clockRefusal.ts';
+import { giveHandsBack, takeHands } from './hands.ts';
 import { mayNotOpen } from './mayOpen.ts';
 import { movesAtFinish, movesAtStart, roundsLeft, takenOut } from './stepMoves.ts';
 import { loanerStanding } from './tracingCase.ts';
@@ -67,6 +70,7 @@ function mayCopy(job: Job): boolean {
  * needs, its gates passed, within the limit; its moves out of and into the machine are written at once.
  */
 export const startWork = jobCommand('start-work', zStart, [...AT_THE_BENCH, 'ready'], decideStart, (input) => ({
+  hands: true,
   parts: [...input.use.parts, ...(input.use.loaner ? [input.use.loaner] : [])],
   papers: ['part-tag'],
 }));
@@ -76,6 +80,7 @@ function decideStart(view: View & { readonly job: Job }, input: z.infer<typeof z
   if (problem) return problem;
   const book = openBook(view, asking);
   if (view.job.stage === 'taken-in' && input.kind === 'step') book.enter('first-power-on', 'first-step');
+  takeHands(book, asking, input.startedAt);
   const run = asking.newId();
   const rules = input.kind === 'step' ? asking.tracing.rules(input.what) : null;
   const moves = rules && { book, asking, rules, use: input.use, run, tray: input.tray };
@@ -99,6 +104,8 @@ function startProblem(
   asking: Asking,
 ): Decision | null {
   const { job } = view;
+  const clock = clockRefusal(null, input.startedAt, asking);
+  if (clock) return { ok: false, refusal: clock };
   if (job.stage === 'ready' && input.kind !== 'handling')
     return refuse('not-at-this-stage', { command: 'start-work', stage: job.stage, allowed: AT_THE_BENCH });
   const running = job.work.find((work) => work.endedAt === null && work.by === asking.by && !work.struck);
@@ -141,6 +148,8 @@ const zFinish = z.strictObject({
   outcome: zId,
   handsOn: zMinutes,
   waiting: zMinutes,
+  /** The minutes are somebody's word and not the clock's: a clock that was forgotten does not cut them. */
+  said: z.boolean().exactOptional(),
   readings: z.array(zReading).max(40),
   passed: z.boolean().nullable(),
   note: zText.nullable(),
@@ -151,6 +160,7 @@ const zFinish = z.strictObject({
 
 /** Ends a piece of work with what came of it, its claimed minutes and its readings, and writes the moves that follow. */
 export const finishWork = jobCommand('finish-work', zFinish, OPEN_STAGES, decideFinish, (input) => ({
+  hands: true,
   parts: [...input.use.parts, ...(input.use.loaner ? [input.use.loaner] : [])],
   papers: ['part-tag'],
 }));
@@ -158,8 +168,8 @@ export const finishWork = jobCommand('finish-work', zFinish, OPEN_STAGES, decide
 function decideFinish(view: View & { readonly job: Job }, input: z.infer<typeof zFinish>, asking: Asking): Decision {
   const work = view.job.work.find((one) => one.run === input.run);
   if (!work || work.endedAt !== null) return refuse('no-such-work', { run: input.run });
-  if (input.endedAt < work.startedAt)
-    return refuse('ends-before-it-starts', { startedAt: work.startedAt, endedAt: input.endedAt });
+  const clock = clockRefusal(work.startedAt, input.endedAt, asking);
+  if (clock) return { ok: false, refusal: clock };
   const rules = work.kind === 'step' ? asking.tracing.rules(work.what) : null;
   if (rules && !rules.outcomes.includes(input.outcome))
     return refuse('no-such-outcome', { step: work.what, outcome: input.outcome, outcomes: rules.outcomes });
@@ -175,7 +185,8 @@ function decideFinish(view: View & { readonly job: Job }, input: z.infer<typeof 
     const refusal = movesAtFinish(moves, work, endsWith);
     if (refusal) return { ok: false, refusal };
   }
-  const { run, endedAt, outcome, handsOn, waiting, readings, passed, note } = input;
+  const { run, endedAt, outcome, waiting, readings, passed, note } = input;
+  const { handsOn, forgotten } = believed(view.shop, work, input);
   const ours = minutesBeyondWord(view.job, work, handsOn);
   book.add(`job:${input.job}`, 'work-finished', {
     run,
@@ -184,6 +195,7 @@ function decideFinish(view: View & { readonly job: Job }, input: z.infer<typeof 
     handsOn,
     ...(ours > 0 && { ours }),
     waiting,
+    ...(forgotten && { forgotten }),
     readings,
     passed,
     kind: work.kind,
@@ -194,7 +206,20 @@ function decideFinish(view: View & { readonly job: Job }, input: z.infer<typeof 
     leftOut: rules ? asking.tracing.leftOut(view, work.what, endsWith !== 'as-before') : [],
     note: note === null ? null : personal('record', view.job.owner, note),
   });
+  if (work.by === asking.by) giveHandsBack(book, asking, endedAt);
   return book.accept();
+}
+
+/** The minutes that count: those said, or the clock's as far as it is believed. What was cut is flagged, not dropped. */
+function believed(
+  { settings }: View['shop'],
+  work: Work,
+  { endedAt, handsOn, said }: z.infer<typeof zFinish>,
+): { readonly handsOn: Minutes; readonly forgotten?: NonNullable<Work['forgotten']> } {
+  const clock = clockedWork(work, endedAt, settings);
+  const whole = minutes(Math.round(clock.handsOn));
+  if (clock.forgotten === null || handsOn <= whole) return { handsOn };
+  return { handsOn: said ? handsOn : whole, forgotten: { because: clock.forgotten, ran: clock.ran } };
 }
 
 function usedLoaners(view: View, id: PartId | null): readonly UsedLoaner[] {

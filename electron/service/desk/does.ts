@@ -23,7 +23,7 @@ export function carryOut(shop: Shop, tools: Tools, device: string, asked: Asked)
       asked: { name: asked.name, input: asked.input } as unknown as Json,
     },
     async (read, at) => {
-      const view = await loadView(read, command.about(asked.input), at);
+      const view = await loadView(read, command.about(asked.input), at, asked.by);
       const asking = { ...tools, tracing: tools.tracing(view.shop), at, by: asked.by as StaffId };
       return command.decide(view, asked.input, asking);
     },

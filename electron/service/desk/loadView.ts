@@ -12,13 +12,13 @@ import type { View } from '../../../core/job/view.ts';
 import type { Stream } from '../../../core/journal/entry.ts';
 import type { EpochMs } from '../../../core/time.ts';
 import { applyOwner, type Owner } from '../../../core/word/owner.ts';
-import type { Reader } from '../../../db/index.ts';
+import { openJobs, type Reader } from '../../../db/index.ts';
 
 const foldJob = (read: Reader, id: string) => read.fold<Job | null, never>(`job:${id}`, null, applyJob);
 const foldMachine = (read: Reader, id: string) => read.fold<Machine | null, never>(`machine:${id}`, null, applyMachine);
 
 /** Loads what a command is about, remembering the version of every stream it looked at. */
-export async function loadView(read: Reader, about: About, at: EpochMs): Promise<View> {
+export async function loadView(read: Reader, about: About, at: EpochMs, by: string | null = null): Promise<View> {
   const shop = await read.fold('shop', noShop, applyShop);
   const job = about.job ? await foldJob(read, about.job) : null;
   const olderJob = about.olderJob ? await foldJob(read, about.olderJob) : null;
@@ -41,7 +41,18 @@ export async function loadView(read: Reader, about: About, at: EpochMs): Promise
   const year = shop.settings ? yearIn(shop.settings.zone, at) : 0;
   const paperCounts = new Map<string, number>();
   for (const kind of about.papers ?? []) paperCounts.set(kind, await read.version(`paper:${kind}:${year}`));
-  return { shop, job, olderJob, owner, machine, rigs, parts, enquiry, paperCounts };
+  const elsewhere = about.hands && by !== null ? await jobsUnderWay(read, by, about.job) : [];
+  return { shop, job, elsewhere, olderJob, owner, machine, rigs, parts, enquiry, paperCounts };
+}
+
+/** Jobs other than this one on which somebody has work under way. */
+async function jobsUnderWay(read: Reader, by: string, but: string | undefined): Promise<readonly Job[]> {
+  const jobs: Job[] = [];
+  for (const id of await openJobs(read)) {
+    const job = id === but ? null : await foldJob(read, id);
+    if (job?.work.some((work) => work.by === by && work.endedAt === null && !work.struck)) jobs.push(job);
+  }
+  return jobs;
 }
 
 /** The parts of these ids that the journal knows, as they count at `at`, with what moves with them as one. */

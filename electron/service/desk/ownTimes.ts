@@ -19,6 +19,7 @@ export function ownTimes(
     ),
     leftOut: {
       struck: sum('struck'),
+      forgotten: sum('forgotten'),
       untouched: sum('untouched'),
       otherWork: sum('otherWork'),
       unknown: sum('unknown'),

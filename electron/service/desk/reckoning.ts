@@ -53,7 +53,12 @@ function scores(scored: readonly (JobScores | NotScored)[]): Pick<ReckoningSheet
       moment,
       figures: calibrationOf(all.filter((one) => one.moment === moment)),
     })),
-    notScored: { asItCame: count('asItCame'), nothingDone: count('nothingDone'), noEstimate: count('noEstimate') },
+    notScored: {
+      asItCame: count('asItCame'),
+      nothingDone: count('nothingDone'),
+      forgotten: count('forgotten'),
+      noEstimate: count('noEstimate'),
+    },
   };
 }
 

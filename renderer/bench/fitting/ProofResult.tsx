@@ -48,6 +48,7 @@ export function ProofResult({ sheet, work, under }: ProofResultProps) {
           ];
     void work.end(under, {
       handsOn: hands ?? Math.min(2, clock),
+      said: hands !== null,
       waiting: waiting ?? Math.max(0, clock - (hands ?? 2)),
       readings: [...typed, ...proved.proofs].slice(0, MOST_READINGS),
       passed,

@@ -19,7 +19,15 @@ export function UnderWay({ sheet, tray }: { readonly sheet: JobSheet; readonly t
   const { under } = work;
   if (!under || under.kind === 'proof') return null;
   const clock = Math.max(0, Math.round((now - under.startedAt) / MINUTE));
-  const end = () => work.end(under, { handsOn: hands ?? clock, waiting: 0, readings: [], passed: null, note: null });
+  const end = () =>
+    work.end(under, {
+      handsOn: hands ?? clock,
+      said: hands !== null,
+      waiting: 0,
+      readings: [],
+      passed: null,
+      note: null,
+    });
   return (
     <section className="bench-left" aria-label={t('bench.under-way')}>
       <h2>{workName(under)}</h2>

@@ -9,6 +9,8 @@ const NOTHING_USED = { loaner: null, slots: [], parts: [] };
 
 export type Ended = {
   readonly handsOn: number;
+  /** The minutes are somebody's word, not the clock's. */
+  readonly said: boolean;
   readonly waiting: number;
   readonly readings: readonly Reading[];
   readonly passed: boolean | null;
@@ -45,6 +47,7 @@ export function useWork(sheet: JobSheet, tray: string): DoesWork {
       endedAt: epochMs(Date.now()),
       outcome: 'done',
       handsOn: minutes(ended.handsOn),
+      said: ended.said,
       waiting: minutes(ended.waiting),
       readings: [...ended.readings],
       passed: ended.passed,
@@ -62,7 +65,9 @@ export function useWork(sheet: JobSheet, tray: string): DoesWork {
       if (!(await begin(kind, what, Date.now() - handsOn * MINUTE))) return false;
       const fresh = await service.job({ job: job.id });
       const run = fresh.job.work.findLast((one) => one.endedAt === null && one.what === what)?.run;
-      return run !== undefined && finish(run, { handsOn, waiting: 0, readings: [], passed: null, note: null });
+      return (
+        run !== undefined && finish(run, { handsOn, said: true, waiting: 0, readings: [], passed: null, note: null })
+      );
     },
   };
 }

@@ -2,13 +2,13 @@ import { NumberField } from '../../kit/fields/NumberField.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { useWords } from '../../kit/words.tsx';
-import type { Claim } from './useStep.ts';
+import type { Claim, Clocked } from './useStep.ts';
 
 const ENDS = ['as-before', 'out', 'loaner-inside', 'last-slots'] as const;
 
 export type ClaimFormProps = {
   readonly claim: Claim;
-  readonly clocked: { readonly handsOn: number; readonly waiting: number };
+  readonly clocked: Clocked;
   /** Asks how the machine is left: the step leaves it open, or something of ours is in it. */
   readonly asksEnd: boolean;
   readonly onClaim: (claim: Claim) => void;
@@ -31,6 +31,9 @@ export function ClaimForm({ claim, clocked, asksEnd, onClaim }: ClaimFormProps) 
             onChoose={([id]) => onClaim({ ...claim, endsWith: ENDS.find((one) => one === id) ?? null })}
           />
         </div>
+      )}
+      {clocked.forgotten && claim.handsOn === null && (
+        <p role="status">{t(`bench.forgotten.${clocked.forgotten}`, { n: clocked.handsOn })}</p>
       )}
       <div className="bench-row">
         <NumberField

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { JobSheet, TracingSheet, WallSheet } from '../../../core/contract/screens.ts';
+import { phaseOf } from '../../../core/job/work.ts';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { FarView } from '../../kit/step/FarView.tsx';
@@ -95,6 +96,7 @@ export function StepPanel({ sheet, tracing, wall, run, about, back }: StepPanelP
         </p>
       )}
       {run.problem && <Problem slim {...run.problem} />}
+      {run.work && phaseOf(run.work).to === 'paused' && <p role="status">{t('bench.paused')}</p>}
       {!running && (held || refusedStart) && <OwnWord onStart={(says) => void start(says)} />}
       <NextStep
         step={step}

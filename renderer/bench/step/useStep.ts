@@ -1,11 +1,14 @@
+import { useQuery } from '@tanstack/react-query';
 import type { JobSheet, TracingSheet, WallSheet } from '../../../core/contract/screens.ts';
 import type { PartId } from '../../../core/ids.ts';
+import { clockedWork, type Forgotten } from '../../../core/job/bench/clockedWork.ts';
 import type { EndsWith } from '../../../core/job/bench/stepMoves.ts';
 import { phaseOf, type Reading, splitOf, type Work } from '../../../core/job/work.ts';
 import { epochMs, minutes } from '../../../core/time.ts';
 import type { StepView as Offered } from '../../../core/tracing/live/types.ts';
 import type { Running } from '../../kit/step/stepView.ts';
 import { type Does, useDoes } from '../../link/does.ts';
+import { shopRead } from '../../link/reads.ts';
 import { service } from '../../link/service.ts';
 import { hasNoLead } from '../inside/insideOf.ts';
 
@@ -29,6 +32,9 @@ export type Claim = {
 };
 export const UNCLAIMED: Claim = { handsOn: null, waiting: null, endsWith: null, note: '', readings: [] };
 
+/** Whole minutes by the clock; a forgotten one is cut to what is believed. */
+export type Clocked = { readonly handsOn: number; readonly waiting: number; readonly forgotten: Forgotten | null };
+
 const MINUTE = 60_000;
 
 export type StepRun = Does & {
@@ -47,12 +53,13 @@ export type StepRun = Does & {
   /** Hands off while it waits, or back on: an entry, so both figures stand after the window is closed. */
   readonly turn: (to: Running['phase']) => void;
   /** Minutes by the clock so far, rounded. */
-  readonly clocked: (now: number) => { readonly handsOn: number; readonly waiting: number };
+  readonly clocked: (now: number) => Clocked;
 };
 
 /** The step under way at this machine: its clock is made of entries, so it goes on when the window is closed. */
 export function useStep(sheet: JobSheet, tracing: TracingSheet | undefined, tray: string): StepRun {
   const doing = useDoes();
+  const settings = useQuery(shopRead()).data?.settings ?? null;
   const { job } = sheet;
   const work = job.work.findLast((one) => one.endedAt === null && !one.struck && one.kind === 'step') ?? null;
   const planned = work ? (tracing?.handling[work.what]?.waiting ?? 0) : 0;
@@ -81,7 +88,9 @@ export function useStep(sheet: JobSheet, tracing: TracingSheet | undefined, tray
       run,
       endedAt: epochMs(now),
       outcome,
-      handsOn: minutes(claim.handsOn ?? clocked(now).handsOn),
+      // The clock's own, whatever it ran: what of it is believed, the service says.
+      handsOn: minutes(claim.handsOn ?? (work ? Math.round(splitOf(work, now).handsOn / MINUTE) : 0)),
+      said: claim.handsOn !== null,
       waiting: minutes(claim.waiting ?? clocked(now).waiting),
       readings: [...claim.readings],
       passed: null,
@@ -91,10 +100,15 @@ export function useStep(sheet: JobSheet, tracing: TracingSheet | undefined, tray
       tray,
     })) !== null;
   const clocked = (now: number) => {
-    if (!work) return { handsOn: 0, waiting: 0 };
+    if (!work) return { handsOn: 0, waiting: 0, forgotten: null };
     const split = splitOf(work, now);
-    const handsOn = Math.round(split.handsOn / MINUTE);
-    return { handsOn, waiting: Math.max(0, Math.round((split.handsOn + split.waiting) / MINUTE) - handsOn) };
+    const { handsOn, forgotten } = clockedWork(work, epochMs(now), settings);
+    const ran = Math.round(split.handsOn / MINUTE);
+    return {
+      handsOn: Math.round(handsOn),
+      waiting: Math.max(0, Math.round((split.handsOn + split.waiting) / MINUTE) - ran),
+      forgotten,
+    };
   };
   return {
     ...doing,
@@ -123,7 +137,7 @@ function runningOf(work: Work, planned: number): Running {
   const { to, at: since } = phaseOf(work);
   return to === 'hands-on'
     ? { phase: to, since, before: splitOf(work, since).handsOn / 1000 }
-    : { phase: to, since, seconds: planned > 0 ? planned * 60 : null };
+    : { phase: 'waiting', since, seconds: to === 'waiting' && planned > 0 ? planned * 60 : null };
 }
 
 const useOf = (loaner: string | null, chosen: Chosen) => ({

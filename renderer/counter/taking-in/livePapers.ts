@@ -88,6 +88,7 @@ function paperAsked({ sheet, marks, settings, staff, estimate, at, notIssued }: 
     view: {
       shop: { ...noShop, settings, staff: [staff] },
       job,
+      elsewhere: [],
       olderJob: null,
       owner,
       machine,

@@ -92,6 +92,7 @@ export function OfferComparison({
 
 const EMPTY = {
   shop: noShop,
+  elsewhere: [],
   olderJob: null,
   rigs: new Map(),
   enquiry: null,
