@@ -4,8 +4,9 @@ import counter from '../assets/words/en/counter.json';
 import dayLine from '../assets/words/en/day-line.json';
 import kit from '../assets/words/en/kit.json';
 import measured from '../assets/words/en/measured.json';
+import reckoning from '../assets/words/en/reckoning.json';
 import wall from '../assets/words/en/wall.json';
 import type { Catalogue } from './kit/words.tsx';
 
 /** Texts of the screens by room. Terms of the trade (symptoms, steps, faults, stages) are in files of their own. */
-export const catalogue: Catalogue = { app, bench, counter, 'day-line': dayLine, kit, measured, wall };
+export const catalogue: Catalogue = { app, bench, counter, 'day-line': dayLine, kit, measured, reckoning, wall };

@@ -1,7 +1,13 @@
 import type { RoomLink } from './kit/shell/RoomShell.tsx';
 
 /** The one list of rooms, in the order of the frame's head, and where each is reached. */
-export const ROOM_PATHS = { 'day-line': '/', counter: '/counter', bench: '/bench', wall: '/wall' } as const;
+export const ROOM_PATHS = {
+  'day-line': '/',
+  counter: '/counter',
+  bench: '/bench',
+  wall: '/wall',
+  reckoning: '/reckoning',
+} as const;
 
 /** The rooms in words, for the frame's head. */
 export const roomLinks = (t: (key: string) => string): readonly RoomLink[] =>

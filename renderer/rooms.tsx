@@ -2,6 +2,7 @@ import type { RouteObject } from 'react-router';
 import { BenchRoom } from './bench/BenchRoom.tsx';
 import { CounterRoom } from './counter/CounterRoom.tsx';
 import { DayLineRoom } from './day-line/DayLineRoom.tsx';
+import { ReckoningRoom } from './reckoning/ReckoningRoom.tsx';
 import { ROOM_PATHS } from './roomLinks.ts';
 import { WallRoom } from './wall/WallRoom.tsx';
 
@@ -13,4 +14,5 @@ export const ROUTES: readonly RouteObject[] = [
   { path: ROOM_PATHS.bench, element: <BenchRoom /> },
   { path: `${ROOM_PATHS.bench}/:job`, element: <BenchRoom /> },
   { path: ROOM_PATHS.wall, element: <WallRoom /> },
+  { path: ROOM_PATHS.reckoning, element: <ReckoningRoom /> },
 ];

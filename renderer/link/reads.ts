@@ -22,3 +22,7 @@ export const wallRead = () => ask.wall.queryOptions({ meta: { follows: { streams
 export const ordersRead = () => ask.orders.queryOptions({ meta: { follows: { streams: ['job:', 'part:'] } } });
 export const keptRead = () => ask.kept.queryOptions({ meta: { follows: { streams: ['part:', 'job:'] } } });
 export const enquiriesRead = () => ask.enquiries.queryOptions({ meta: { follows: { streams: ['enquiry:'] } } });
+export const reckoningRead = () =>
+  ask.reckoning.queryOptions({
+    meta: { follows: { kinds: ['handed-over', 'incident', 'priors-learnt', 'priors-reset', 'model-used'] } },
+  });

@@ -1,7 +1,9 @@
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import de from '../../assets/words/de/kit.json' with { type: 'json' };
+import counter from '../../assets/words/en/counter.json' with { type: 'json' };
 import en from '../../assets/words/en/kit.json' with { type: 'json' };
+import reckoning from '../../assets/words/en/reckoning.json' with { type: 'json' };
 import es from '../../assets/words/es/kit.json' with { type: 'json' };
 import fr from '../../assets/words/fr/kit.json' with { type: 'json' };
 import '../../renderer/kit/tokens.css';
@@ -23,7 +25,7 @@ if (root === null || Page === undefined) throw new Error('gallery page without a
 createRoot(root).render(
   <StrictMode>
     <WordsProvider
-      catalogue={{ kit: CATALOGUES[language] }}
+      catalogue={{ kit: CATALOGUES[language], counter, reckoning }}
       locale={language === 'en' ? 'en-GB' : language}
       zone="Europe/London"
     >

@@ -4,6 +4,7 @@ import { KeysPage } from './KeysPage.tsx';
 import { LinePage } from './LinePage.tsx';
 import { MarksPage } from './MarksPage.tsx';
 import { PapersPage } from './PapersPage.tsx';
+import { ReckoningPage } from './ReckoningPage.tsx';
 import { RulesPage } from './RulesPage.tsx';
 import { WallPage } from './WallPage.tsx';
 
@@ -16,4 +17,5 @@ export const PAGES: { readonly [name: string]: ComponentType } = {
   marks: MarksPage,
   rules: RulesPage,
   papers: PapersPage,
+  reckoning: ReckoningPage,
 };

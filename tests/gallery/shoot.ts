@@ -12,7 +12,7 @@ import { chromiumPath, openGallery } from './openGallery.ts';
 const PAGES = (
   process.argv.slice(2).length > 0
     ? process.argv.slice(2)
-    : ['keys', 'marks', 'rules', 'bench', 'far', 'line', 'wall', 'papers']
+    : ['keys', 'marks', 'rules', 'bench', 'far', 'line', 'wall', 'papers', 'reckoning']
 ) as string[];
 const SIZES = (process.env.KIT_SIZES ?? '1280x800,1920x1080')
   .split(',')

@@ -16,9 +16,6 @@ export const AWAITED: Readonly<Record<string, string>> = {
   'core/tracing/live/configuration.ts':
     'leftOutAfter says what is out after a step where no ledger is at hand: the checks of the engine.',
   'renderer/kit/icons.tsx': 'ICON_NAMES lets the gallery show every icon.',
-  'renderer/kit/plot/CalibrationPlot.tsx': 'Reckoning draws said against done with it.',
-  'renderer/kit/plot/IntervalRows.tsx': 'Kept and Reckoning draw shares with their intervals with it.',
-  'renderer/kit/plot/PlotLegend.tsx': 'The legend of both plots.',
 };
 
 /** How unused files, exports and packages are found. A `!` marks what the app itself is made of, without its tests. */

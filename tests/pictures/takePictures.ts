@@ -28,6 +28,7 @@ const SCENES: readonly Scene[] = [
   { room: 'counter-hand-over', chapter: 'ready', path: (job) => `#/counter/${job}` },
   { room: 'counter-gone-home', chapter: 'home', path: (job) => `#/counter/${job}` },
   { room: 'wall', chapter: 'tracing', path: () => '#/wall' },
+  { room: 'reckoning', chapter: 'home', path: () => '#/reckoning' },
 ];
 const SIZES = [
   { width: 1280, height: 800 },

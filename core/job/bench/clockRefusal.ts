@@ -1,8 +1,8 @@
 import type { Asking, Refusal } from '../../decision.ts';
 import type { EpochMs } from '../../time.ts';
 
-/** Two computers of a shop may differ by so much. Common practice, no source. */
-const APART_MS = 2 * 60_000;
+/** The clocks of two computers of a shop may differ by so much; more is a wrong clock. Common practice, no source. */
+const APART_MS = 15 * 60_000;
 
 /**
  * Why a time that a window says for a piece of work cannot be: it lies before what came before it, because that clock

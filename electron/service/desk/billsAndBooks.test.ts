@@ -101,7 +101,15 @@ async function work(job: JobId, kind: string, what: string, handsOn: number) {
   const run = (await desk.view(job)).job?.work.at(-1)?.run;
   desk.pass(handsOn);
   const outcome = kind === 'step' ? 'same' : 'done';
-  const ended = { endedAt: desk.folder.clock.now, outcome, handsOn, waiting: 0, readings: [], passed: true };
+  const ended = {
+    endedAt: desk.folder.clock.now,
+    outcome,
+    handsOn,
+    waiting: 0,
+    readings: [],
+    passed: true,
+    said: true,
+  };
   await desk.ask('finishWork', { job, run, ...ended, note: null, endsWith: null, use, tray: 'tray 1' });
 }
 

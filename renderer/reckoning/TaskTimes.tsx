@@ -1,0 +1,75 @@
+import { useState } from 'react';
+import type { ReckonedTime, ReckoningSheet } from '../../core/contract/reckoningSheet.ts';
+import { stepName, taskName } from '../bench/terms/terms.ts';
+import { Key } from '../kit/keys/Key.tsx';
+import { useWords, type Words } from '../kit/words.tsx';
+
+/** As many as fit without scrolling past what else the room says. */
+const FIRST = 8;
+
+/** Minutes as stated beside what the shop's own times make of them, the most moved first. */
+export function TaskTimes({ sheet }: { readonly sheet: ReckoningSheet }) {
+  const words = useWords();
+  const { t } = words;
+  const [all, setAll] = useState(false);
+  const { times, timesLeftOut } = sheet;
+  const shown = all ? times : times.slice(0, FIRST);
+  return (
+    <section className="reckoning-part" aria-labelledby="reckoning-times">
+      <h2 id="reckoning-times">{t('reckoning.times')}</h2>
+      <p className="k-muted">{t(times.length === 0 ? 'reckoning.times-none' : 'reckoning.times-says')}</p>
+      {times.length > 0 && (
+        <table className="reckoning-table">
+          <thead>
+            <tr>
+              {(['task', 'stated', 'now', 'own', 'verdict'] as const).map((head) => (
+                <th scope="col" key={head}>
+                  {t(`reckoning.${head}`)}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {shown.map((time) => (
+              <TimeRow key={`${time.task} ${time.which}`} time={time} words={words} />
+            ))}
+          </tbody>
+        </table>
+      )}
+      {times.length > FIRST && (
+        <Key kind="link" onPress={() => setAll(!all)}>
+          {t(all ? 'reckoning.fewer' : 'reckoning.more', { n: times.length })}
+        </Key>
+      )}
+      <p className="k-muted">{t('reckoning.times-left', timesLeftOut)}</p>
+    </section>
+  );
+}
+
+function TimeRow({ time, words }: { readonly time: ReckonedTime; readonly words: Words }) {
+  const { t, number } = words;
+  const { stated, middle, interval, says } = time;
+  const minutes = (value: number) => number(value, value < 10 ? 1 : 0);
+  const range = (low: number, high: number) => t('reckoning.range', { low: minutes(low), high: minutes(high) });
+  return (
+    <tr>
+      <th scope="row">
+        {time.of === 'step' ? stepName(time.task) : taskName(time.task)}
+        <span className="k-muted">{t(`reckoning.which.${time.which}`)}</span>
+      </th>
+      <td>
+        {minutes(stated.likely)}
+        <span className="k-muted">
+          {range(stated.low, stated.high)}
+          {stated.skewed && `, ${t('reckoning.skewed')}`}
+        </span>
+      </td>
+      <td>
+        {minutes(middle)}
+        <span className="k-muted">{range(interval.low, interval.high)}</span>
+      </td>
+      <td>{number(time.times)}</td>
+      <td className={says === 'too-few-to-say' ? 'k-muted' : 'reckoning-says'}>{t(`reckoning.says.${says}`)}</td>
+    </tr>
+  );
+}

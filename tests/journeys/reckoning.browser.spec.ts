@@ -1,0 +1,21 @@
+import { accessibilityFaults } from './runtime/accessibilityFaults.ts';
+import { expect, test } from './runtime/journey.ts';
+
+test.use({ story: 'home' });
+
+test('after one closed job Reckoning says that one is too few, beside what it moved', async ({ app }) => {
+  const { page } = app;
+  await page.getByRole('button', { name: 'Bram Ostler' }).click();
+  await page.getByRole('link', { name: 'Reckoning' }).focus();
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('heading', { name: /^One job is too few to say/ })).toBeVisible();
+  await page.getByRole('radio', { name: 'after the first look' }).focus();
+  await page.keyboard.press('Space');
+  await expect(page.getByText(/Below six jobs there is no range to say/)).toBeVisible();
+  await expect(page.getByRole('row', { name: /too few to say/ }).first()).toBeVisible();
+  await expect(page.getByText(/^Counted: 1\. Left out: 0 only named/)).toBeVisible();
+  for (const colorScheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme });
+    expect(await accessibilityFaults(app)).toEqual([]);
+  }
+});
