@@ -214,6 +214,7 @@ const PAGES = [
   'line',
   'wall',
   'papers',
+  'reckoning',
 ];
 const LOOKS = [
   { light: 'day', width: 1280, height: 800 },
