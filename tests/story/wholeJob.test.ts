@@ -3,13 +3,18 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import story from '../../assets/demo/story.json' with { type: 'json' };
+import labour from '../../assets/labour/work.json' with { type: 'json' };
 import type { ReckoningSheet } from '../../core/contract/reckoningSheet.ts';
 import type { JobSheet } from '../../core/contract/screens.ts';
+import type { WorkTask } from '../../core/labour/types.ts';
 import { epochMs } from '../../core/time.ts';
 import { standardModel } from '../../core/tracing/live/model/standardModel.ts';
 import { fileWallet, isOpenRefusal, openShop } from '../../db/index.ts';
 import { runDemo } from '../../electron/cli/demo/runDemo.ts';
+import { workByOwnTimes } from '../../electron/service/desk/ownTimes.ts';
 import { reckoning } from '../../electron/service/desk/reckoning.ts';
+
+const STATED = labour.work as readonly WorkTask[];
 
 const folder = mkdtempSync(join(tmpdir(), 'knowngood-story-'));
 const said: string[] = [];
@@ -106,6 +111,7 @@ describe('the machine that stays dark since they moved house', () => {
 
 describe('Reckoning after that one job', () => {
   let reckoned: ReckoningSheet;
+  let work: readonly WorkTask[];
   beforeAll(async () => {
     const shop = await openShop({
       folder: join(folder, 'data', 'shop'),
@@ -116,6 +122,7 @@ describe('Reckoning after that one job', () => {
     });
     if (isOpenRefusal(shop)) throw new Error(shop.refused);
     reckoned = await reckoning(await shop.read(), standardModel);
+    work = await workByOwnTimes(await shop.read(), { modelFor: standardModel, work: STATED }, 'bram');
     await shop.close();
   });
   it('scores the estimate of each moment, and says that one job is too few', () => {
@@ -132,6 +139,15 @@ describe('Reckoning after that one job', () => {
     const logged = sheet.job.work.filter((one) => one.kind === 'step' && !one.struck).length;
     const left = reckoned.timesLeftOut;
     expect(steps.reduce((sum, one) => sum + one.times, 0)).toBe(logged - left.untouched - left.unknown);
+  });
+  it('lets the next estimate take fitting as long as that job leaves likely, and cleaning too', () => {
+    for (const id of ['fit-and-reassemble', 'prove', 'clean']) {
+      const now = work.find((task) => task.id === id)?.minutes.likely;
+      const told = reckoned.times.find((one) => one.task === id && one.which === 'handsOn')?.middle;
+      expect([id, now?.toFixed(6)]).toEqual([id, told?.toFixed(6)]);
+      expect([id, now]).not.toEqual([id, STATED.find((task) => task.id === id)?.minutes.likely]);
+    }
+    expect(work.find((task) => task.id === 'hand-over')).toEqual(STATED.find((task) => task.id === 'hand-over'));
   });
   it('counts the confirmed fault for the priors, which are as stated until they are taken over', () => {
     expect(reckoned.priors.tally.counted).toBe(1);

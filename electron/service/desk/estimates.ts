@@ -13,6 +13,7 @@ import { carryOut, type Tools } from './does.ts';
 import type { Engine } from './engine.ts';
 import { loadView } from './loadView.ts';
 import { queueOutlook } from './outlook.ts';
+import { workByOwnTimes } from './ownTimes.ts';
 import { benchState } from './tracingSheet.ts';
 
 const PATHS = 2000;
@@ -47,6 +48,13 @@ function seedOf(text: string): number {
 
 type Place = { readonly shop: Shop; readonly tools: Tools; readonly engine: Engine };
 
+/** The same place, its work taking as long as closed jobs say: those of who asks, where enough of theirs are known. */
+async function byOwnTimes(place: Place, by: string): Promise<Place> {
+  const { shop, engine } = place;
+  const work = await workByOwnTimes(await shop.read(), engine, by);
+  return { ...place, engine: { ...engine, work } };
+}
+
 /** Makes the estimate anew after what changed it, and keeps it; the one made from what was seen decides how the job goes on. */
 export async function followWithEstimate(place: Place, asked: Asked, done: Done): Promise<void> {
   const moment = momentAfter(asked);
@@ -54,7 +62,7 @@ export async function followWithEstimate(place: Place, asked: Asked, done: Done)
   const job = (
     asked.name === 'takeIn' ? done.made.slice('job:'.length) : 'job' in asked.input ? asked.input.job : ''
   ) as JobId;
-  const estimated = await estimateNow(place, job, moment, done.seq);
+  const estimated = await estimateNow(await byOwnTimes(place, asked.by), job, moment, done.seq);
   if (!estimated) return;
   const { figures, withPart, mustOrder } = estimated;
   await carryOut(place.shop, place.tools, 'service', {
