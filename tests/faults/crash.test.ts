@@ -8,8 +8,9 @@ import { aShopFolder, asked, draft, type ShopFolder } from '../builders/shopFold
 
 /** How often the service is killed: 5 by default, 30 for the whole proof (`KNOWNGOOD_LONG=1`), or as many as asked for. */
 const CRASHES = Number(process.env.KNOWNGOOD_CRASHES ?? (process.env.KNOWNGOOD_LONG ? 30 : 5));
-/** Longest time a service may work before it is killed, milliseconds from its first sign of life. */
-const LONGEST_LIFE_MS = 400;
+/** A service is killed after at most so many acknowledged commands, and at most so many milliseconds after the last of them. */
+const MOST_COMMANDS = 60;
+const LONGEST_AFTER_MS = 20;
 
 type Acknowledged = {
   readonly done: string;
@@ -40,9 +41,10 @@ function liveAndDie(): Promise<readonly Acknowledged[]> {
     });
     const kill = () => bench.kill('SIGKILL');
     if (Math.random() < 0.1) setTimeout(kill, Math.random() * 300);
+    const enough = Math.floor(Math.random() * MOST_COMMANDS);
     bench.on('message', (said: Said) => {
-      if ('open' in said) setTimeout(kill, Math.random() * LONGEST_LIFE_MS);
-      else acknowledged.push(said);
+      if ('done' in said) acknowledged.push(said);
+      if (acknowledged.length === enough) setTimeout(kill, Math.random() * LONGEST_AFTER_MS);
     });
     bench.on('error', reject);
     bench.on('exit', (code, signal) => {
