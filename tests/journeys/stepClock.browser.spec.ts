@@ -4,6 +4,8 @@ import { scan } from './scanHands.ts';
 
 test.use({ story: 'traced' });
 
+test.describe.configure({ timeout: 240_000 });
+
 test('a step that waits goes on waiting after a reload, both its figures stand; once it is worse, the way back to what worked is shown', async ({
   app,
 }) => {

@@ -13,7 +13,7 @@ type Scene = {
   readonly room: string;
   readonly chapter: Chapter;
   readonly path: (job: string) => string;
-  /** What is pressed first. */
+  /** What starts the clock that is shown. */
   readonly press?: string;
 };
 
@@ -76,7 +76,10 @@ async function scenePictures({ page }: OpenedApp, scene: Scene, job: string): Pr
   }, scene.path(job));
   await page.waitForTimeout(900);
   await page.getByText(WAITING).first().waitFor({ state: 'detached' });
-  if (scene.press) await page.getByRole('button', { name: scene.press, exact: true }).click();
+  if (scene.press) {
+    await page.getByRole('button', { name: scene.press, exact: true }).click();
+    await page.getByRole('timer').waitFor();
+  }
   for (const size of SIZES) {
     await page.setViewportSize(size);
     for (const { look, media } of LOOKS) {

@@ -49,6 +49,13 @@ export function Drawing({ plan, scale: s, called }: DrawingProps) {
   const front = px(FRONT);
   const unplugged = plan.slots.some((one) => one.it.holds?.unplugged === true);
   const boardIn = board?.it.holds?.known === true;
+  /** A socket is not drawn under the words of its empty slot. */
+  const free = (socket: Box) =>
+    !of('card').some(
+      ({ it, box }) =>
+        it.holds === null && it.seen && !called.has(it.slot.id) && box.y <= socket.y && socket.y <= box.y + box.h,
+    );
+  const narrow = plan.dimms.length > 1 && dimmPitch(plan) * s < DIMM_NAME;
   return (
     <g className="k-inside-drawing">
       {hatch.defs}
@@ -57,7 +64,7 @@ export function Drawing({ plan, scale: s, called }: DrawingProps) {
       <rect {...rect(front)} className="k-inside-front" />
       {board && mark(board, false)}
       <Details scale={s} board={plan.board} fans={of('fan').length} boardIn={boardIn} />
-      {plan.sockets.map((box) => (
+      {plan.sockets.filter(free).map((box) => (
         <rect key={box.y} {...rect(px(box))} className="k-inside-socket" />
       ))}
       {of('fan').map((one) => (
@@ -98,7 +105,7 @@ export function Drawing({ plan, scale: s, called }: DrawingProps) {
       ))}
       {plan.dimms.map((one, i) => (
         <g key={one.it.slot.id} className={boardIn ? 'k-inside-haloed' : undefined}>
-          <DimmName one={one} box={px(one.box)} low={plan.dimms.length > 4 && i % 2 === 1} />
+          <DimmName one={one} box={px(one.box)} stands={nameStands(plan.dimms.length, narrow, i)} />
         </g>
       ))}
       {supply && (
@@ -126,8 +133,19 @@ export function Drawing({ plan, scale: s, called }: DrawingProps) {
 const rect = (box: Box) => ({ x: box.x, y: box.y, width: box.w, height: box.h });
 const inset = (box: Box, by: number): Box => ({ x: box.x + by, y: box.y + by, w: box.w - 2 * by, h: box.h - 2 * by });
 
-/** The slot's printed name under it; semibold when something is in it. */
-function DimmName({ one, box, low }: { readonly one: PlacedSlot; readonly box: Box; readonly low: boolean }) {
+/** px that a memory slot's name takes with its distance to the next. */
+const DIMM_NAME = 26;
+type Stands = 'below' | 'low' | 'above';
+
+/** Drawing units from one memory slot to the next. */
+const dimmPitch = ({ dimms }: Plan): number => Math.abs((dimms[1]?.box.x ?? 0) - (dimms[0]?.box.x ?? 0));
+
+/** Where slots stand closer than their names are wide, every second name stands above its slot. */
+const nameStands = (slots: number, narrow: boolean, i: number): Stands =>
+  i % 2 === 0 ? 'below' : narrow ? 'above' : slots > 4 ? 'low' : 'below';
+
+/** The slot's printed name at its end; semibold when something is in it. */
+function DimmName({ one, box, stands }: { readonly one: PlacedSlot; readonly box: Box; readonly stands: Stands }) {
   if (one.it.slot.id.startsWith('?')) {
     return (
       <text x={box.x + box.w / 2} y={box.y + box.h / 2 + 9} textAnchor="middle" className="k-inside-question">
@@ -143,7 +161,7 @@ function DimmName({ one, box, low }: { readonly one: PlacedSlot; readonly box: B
       />
       <text
         x={box.x + box.w / 2}
-        y={box.y + box.h + (low ? 37 : 19)}
+        y={stands === 'above' ? box.y - 7 : box.y + box.h + (stands === 'low' ? 37 : 19)}
         textAnchor="middle"
         className={one.it.holds ? 'k-inside-slot k-inside-held' : 'k-inside-slot'}
       >

@@ -21,7 +21,7 @@ export function YesNo({ asks, note, answer, onAnswer, disabled = false }: YesNoP
   return (
     <div className="k-yes-no">
       <span className="k-yes-no-asks" id={question}>
-        {asks} {note !== undefined && <span className="k-muted k-small">{note}</span>}
+        {asks} {note !== undefined && <span className="k-yes-no-note k-muted k-small">{note}</span>}
       </span>
       <ToggleButtonGroup
         className="k-yes-no-keys"
