@@ -15,6 +15,7 @@ export {
   openJobs,
   paperOf,
   partsHere,
+  staysOf,
   streamOfTag,
   streamOfVoidTag,
   tagsInUse,

@@ -2,9 +2,10 @@ import { eventIterator, oc, type } from '@orpc/contract';
 import { z } from 'zod';
 import type { Refusal } from '../decision.ts';
 import { COMMANDS, type CommandName } from '../job/commands.ts';
-import { zId, zJobId, zTag } from '../job/fields.ts';
+import { zId, zJobId, zMachineId, zPartId, zTag } from '../job/fields.ts';
 import type { Stream } from '../journal/entry.ts';
 import type { Paper } from '../papers/content.ts';
+import type { MachineThenNow, OutRow, PathStay } from './custodySheets.ts';
 import type { ReckoningSheet } from './reckoningSheet.ts';
 import type {
   DayPoint,
@@ -67,6 +68,12 @@ export const contract = {
   orders: read.output(type<readonly OrderRow[]>()),
   /** Dead parts we keep, until when, and what may be done with each now. */
   kept: read.output(type<readonly KeptRow[]>()),
+  /** The whole path of a part, the first place first. */
+  path: read.input(z.strictObject({ part: zPartId })).output(type<readonly PathStay[]>()),
+  /** What is out of ours, past its day first. */
+  out: read.output(type<readonly OutRow[]>()),
+  /** What was inside a machine at taking-in against now. */
+  thenAndNow: read.input(z.strictObject({ machine: zMachineId })).output(type<MachineThenNow>()),
   enquiries: read.output(type<readonly EnquirySheet[]>()),
   find: read.input(z.strictObject({ text: z.string().max(200) })).output(type<readonly Found[]>()),
   byTag: read.input(z.strictObject({ tag: z.string().max(20) })).output(type<Found | null>()),

@@ -85,7 +85,8 @@ export type TracingSheet = {
 /** The shop's parts where they lie. */
 export type WallSheet = {
   readonly parts: readonly (Part & {
-    readonly proof: string | null;
+    /** By whom it was shown to work, by name; null for what is not known-good. */
+    readonly proof: { readonly by: string } | null;
     readonly jobCalled: string | null;
     readonly overdue: boolean;
   })[];

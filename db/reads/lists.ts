@@ -1,6 +1,8 @@
 import type { Tag } from '../../core/custody/part.ts';
+import type { Place } from '../../core/custody/place.ts';
 import type { EnquiryId, JobId, MachineId, PartId } from '../../core/ids.ts';
 import type { Stream } from '../../core/journal/entry.ts';
+import type { EpochMs } from '../../core/time.ts';
 import type { Reader } from '../journal/reader.ts';
 import type { PaperTable } from '../projections/tables.ts';
 
@@ -125,6 +127,35 @@ export const keptStays = (read: Reader): Promise<readonly { readonly part: PartI
       .select(['part', 'job'])
       .execute();
     return rows.map((row) => ({ part: row.part as PartId, job: row.job as JobId }));
+  });
+
+/** Every stay of a part, the first one first: its whole path. */
+export const staysOf = (
+  read: Reader,
+  part: PartId,
+): Promise<
+  readonly {
+    readonly place: Place;
+    readonly since: EpochMs;
+    readonly until: EpochMs | null;
+    readonly by: string;
+    readonly job: JobId | null;
+  }[]
+> =>
+  read.rows(async (tables) => {
+    const rows = await tables
+      .selectFrom('part_stay')
+      .where('part', '=', part)
+      .orderBy('since_seq')
+      .selectAll()
+      .execute();
+    return rows.map((row, at) => ({
+      place: JSON.parse(row.place) as Place,
+      since: row.since as EpochMs,
+      until: (rows[at + 1]?.since ?? null) as EpochMs | null,
+      by: row.by,
+      job: row.job as JobId | null,
+    }));
   });
 
 /** Enquiries that wait for an answer or for the owner to come, the oldest first. */

@@ -3,6 +3,7 @@ import type { CliCommand } from './command.ts';
 import { demo } from './demo.ts';
 import { model } from './model.ts';
 import { papers } from './papers.ts';
+import { parts } from './parts.ts';
 import { plan } from './plan.ts';
 import { read } from './read.ts';
 import { serve } from './serve.ts';
@@ -10,4 +11,4 @@ import { tags } from './tags.ts';
 import { verify } from './verify.ts';
 
 /** The one list of the command line's commands: a new one is a file beside this and a line here. */
-export const COMMAND_LIST: readonly CliCommand[] = [demo, model, plan, read, papers, tags, books, verify, serve];
+export const COMMAND_LIST: readonly CliCommand[] = [demo, model, plan, read, papers, parts, tags, books, verify, serve];

@@ -4,6 +4,7 @@ import type { JobId } from '../../core/ids.ts';
 import { epochMs } from '../../core/time.ts';
 import type { Shop } from '../../db/index.ts';
 import { bookkeeping } from './desk/bookkeeping.ts';
+import { outOfOurs, partPath, thenAndNow } from './desk/custodyReads.ts';
 import { dayLine } from './desk/dayLine.ts';
 import { carryOut, type Tools } from './desk/does.ts';
 import type { Drafts } from './desk/drafts.ts';
@@ -72,6 +73,13 @@ export function createRouter({ shop, drafts, tools, engine, clock }: RouterNeeds
     ),
     orders: os.orders.handler(async () => ordersSheet(await shop.read(), now())),
     kept: os.kept.handler(async () => keptSheet(await shop.read(), now())),
+    path: os.path.handler(async ({ input }) => partPath(await shop.read(), input.part, now())),
+    out: os.out.handler(async () => outOfOurs(await shop.read(), now())),
+    thenAndNow: os.thenAndNow.handler(async ({ input, errors }) => {
+      const found = await thenAndNow(await shop.read(), input.machine, now());
+      if (!found) throw errors.NOT_FOUND({ data: { refused: 'no-such-machine', machine: input.machine } });
+      return found;
+    }),
     enquiries: os.enquiries.handler(async () => enquiries(await shop.read())),
     find: os.find.handler(async ({ input }) => find(await shop.read(), input.text, now())),
     byTag: os.byTag.handler(async ({ input }) => byTag(await shop.read(), input.tag, now())),

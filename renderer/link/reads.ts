@@ -1,4 +1,4 @@
-import type { JobId } from '../../core/ids.ts';
+import type { JobId, MachineId, PartId } from '../../core/ids.ts';
 import { ask } from './service.ts';
 
 /** Everything of one job; stale with any entry that touches it, its machine or a part. */
@@ -21,6 +21,12 @@ export const dayLineRead = () =>
 export const wallRead = () => ask.wall.queryOptions({ meta: { follows: { streams: ['part:', 'machine:', 'job:'] } } });
 export const ordersRead = () => ask.orders.queryOptions({ meta: { follows: { streams: ['job:', 'part:'] } } });
 export const keptRead = () => ask.kept.queryOptions({ meta: { follows: { streams: ['part:', 'job:'] } } });
+/** The whole path of a part. */
+export const pathRead = (part: PartId) =>
+  ask.path.queryOptions({ input: { part }, meta: { follows: { streams: [`part:${part}`, 'job:', 'shop'] } } });
+export const outRead = () => ask.out.queryOptions({ meta: { follows: { streams: ['part:', 'job:', 'shop'] } } });
+export const thenAndNowRead = (machine: MachineId) =>
+  ask.thenAndNow.queryOptions({ input: { machine }, meta: { follows: { streams: ['machine:', 'part:'] } } });
 export const enquiriesRead = () => ask.enquiries.queryOptions({ meta: { follows: { streams: ['enquiry:'] } } });
 export const reckoningRead = () =>
   ask.reckoning.queryOptions({

@@ -5,7 +5,7 @@ import { Frame } from '../Frame.tsx';
 import { Key } from '../kit/keys/Key.tsx';
 import { OutList, WallDrawing } from '../kit/wall/WallDrawing.tsx';
 import { useWords } from '../kit/words.tsx';
-import { wallRead } from '../link/reads.ts';
+import { outRead, wallRead } from '../link/reads.ts';
 import { KeptList } from './KeptList.tsx';
 import { NewPart } from './NewPart.tsx';
 import { OrderList } from './OrderList.tsx';
@@ -20,10 +20,18 @@ export function WallRoom() {
   const [params] = useSearchParams();
   const wall = useQuery(wallRead());
   const [chosenId, setChosenId] = useState<string | null>(params.get('part'));
+  const [deed, setDeed] = useState<string | null>(null);
+  const [scannedId, setScannedId] = useState<string | null>(null);
   const [adding, setAdding] = useState(false);
+  const out = useQuery(outRead()).data ?? [];
   const parts = wall.data?.parts ?? [];
   const rows = wallRows(parts, words);
   const chosen = parts.find((part) => part.id === chosenId) ?? null;
+  const choose = (id: string | null) => {
+    setChosenId(id);
+    setDeed(null);
+    setScannedId(null);
+  };
   const binOf = (bin: string) => rows.flat().find((one) => one.id === bin)?.partId ?? null;
   return (
     <Frame
@@ -31,7 +39,9 @@ export function WallRoom() {
       open={<h1>{t('app.rooms.wall')}</h1>}
       onScan={(found) => {
         if (found.is !== 'part' || !parts.some((part) => part.id === found.id)) return false;
-        setChosenId(found.id);
+        // While two are being joined, a scan names the other one; else it chooses.
+        if (deed === 'join' && found.id !== chosenId) setScannedId(found.id);
+        else choose(found.id);
         return true;
       }}
     >
@@ -39,12 +49,24 @@ export function WallRoom() {
         <div className="wall-side">
           <OutList
             title={t('wall.out')}
-            parts={outParts(parts, words)}
-            onChoose={(tag) => setChosenId(parts.find((part) => part.tag === tag)?.id ?? null)}
+            parts={outParts(out, words)}
+            onChoose={(tag) => choose(parts.find((part) => part.tag === tag)?.id ?? null)}
           />
+          {out.length === 0 && <p>{t('wall.nothing-out')}</p>}
           <OrderList />
           <KeptList />
-          {chosen ? <PartDeeds part={chosen} /> : <p>{t('wall.choose')}</p>}
+          {chosen ? (
+            <PartDeeds
+              key={chosen.id}
+              part={chosen}
+              parts={parts}
+              deed={deed}
+              onDeed={setDeed}
+              scanned={parts.find((part) => part.id === scannedId) ?? null}
+            />
+          ) : (
+            <p>{t('wall.choose')}</p>
+          )}
           <Key wide onPress={() => setAdding(!adding)}>
             {t('wall.add')}
           </Key>
@@ -56,7 +78,7 @@ export function WallRoom() {
           <WallDrawing
             rows={rows}
             chosen={rows.flat().find((bin) => bin.partId === chosenId)?.id ?? null}
-            onChoose={(bin) => setChosenId(binOf(bin))}
+            onChoose={(bin) => choose(binOf(bin))}
           />
         )}
       </div>

@@ -1,10 +1,11 @@
+import type { OutRow } from '../../core/contract/custodySheets.ts';
 import type { WallSheet } from '../../core/contract/screens.ts';
-import type { Standing } from '../../core/custody/part.ts';
+import { placeFacts } from '../../core/custody/placeFacts.ts';
 import type { SilhouetteName } from '../kit/mark/silhouettes.ts';
 import type { OutPart, WallBin } from '../kit/wall/WallDrawing.tsx';
 import type { Words } from '../kit/words.tsx';
 
-type WallPart = WallSheet['parts'][number];
+export type WallPart = WallSheet['parts'][number];
 export type PlacedBin = WallBin & { readonly partId: string };
 
 const SHAPES: Readonly<Record<string, SilhouetteName>> = {
@@ -50,7 +51,7 @@ function placed(part: WallPart, before: number, bin: string, words: Words): Plac
       out: part.place.at !== 'bin',
       dead: part.standing.is === 'dead',
       lines: [
-        { text: standingWords(part.standing, words), bold: asks },
+        { text: standingWords(part, words), bold: asks },
         {
           text:
             part.place.at === 'bin'
@@ -64,40 +65,45 @@ function placed(part: WallPart, before: number, bin: string, words: Words): Plac
   };
 }
 
-/** How good a part is, and how far that was shown. */
-export function standingWords(standing: Standing, { t, dayMonth }: Words): string {
-  switch (standing.is) {
-    case 'known-good':
-      return t('wall.known-good', {
-        where: standing.evidence.where,
-        day: dayMonth(standing.evidence.at),
-        by: standing.evidence.by,
-      });
-    case 'exposed':
-      return t('wall.exposed');
-    default:
-      return t(`wall.${standing.is}`);
-  }
+/** How good a part is, and how far that was shown: where, on which day, by whom, each once. */
+export function standingWords({ standing, proof }: WallPart, { t, dayMonth }: Words): string {
+  if (standing.is !== 'known-good') return t(standing.is === 'exposed' ? 'wall.exposed' : `wall.${standing.is}`);
+  const day = dayMonth(standing.evidence.at);
+  const { where } = standing.evidence;
+  return t(where.includes(day) ? 'wall.known-good-where' : 'wall.known-good', {
+    where,
+    day,
+    by: proof?.by ?? standing.evidence.by,
+  });
 }
 
-/** Where a part is when it is not in its bin, and since when. */
-export function whereWords(part: WallPart, { t, dayClock }: Words): string {
-  const facts = { since: dayClock(part.since), called: part.jobCalled ?? '' };
-  const { place } = part;
-  if (place.at === 'slot')
-    return t(part.title?.as === 'lent' ? 'wall.lent-in' : 'wall.trial-in', { ...facts, slot: place.slot });
-  if (place.at === 'rig') return t('wall.in-rig', { ...facts, slot: place.slot });
-  return t(`wall.at.${place.at}`, facts);
+/** Where a part is, and since when where that is not its bin. */
+export function whereWords(part: WallPart, { t, dayClock, dayMonth }: Words): string {
+  const { place, title } = part;
+  const since = dayClock(part.since);
+  if (place.at === 'bin') return t('wall.in-bin', { bin: place.bin });
+  if (title?.as === 'lent')
+    return t('wall.lent', { called: part.jobCalled ?? '', since, day: dayMonth(title.returnBy) });
+  if (place.at === 'slot') return t('wall.trial-in', { called: part.jobCalled ?? '', slot: place.slot, since });
+  if (place.at === 'rig') return t('wall.in-rig', { since, slot: place.slot });
+  return t(`wall.at.${place.at}`, { since });
 }
 
-/** What is out, the longest first. */
-export const outParts = (parts: readonly WallPart[], words: Words): readonly OutPart[] =>
-  parts
-    .filter((part) => part.home !== null && part.place.at !== 'bin')
-    .sort((a, b) => a.since - b.since)
-    .map((part) => ({
-      tag: part.tag ?? '',
-      what: part.name,
-      where: whereWords(part, words),
-      ...(part.overdue && { bold: words.t('wall.overdue') }),
-    }));
+/** What is out, as the list beside the wall says it: where, with whom, since when, put there by whom. */
+export const outParts = (rows: readonly OutRow[], { t, dayClock, dayMonth }: Words): readonly OutPart[] =>
+  rows.map((row) => {
+    const { says, facts } = placeFacts(row.is, row.holder);
+    const place = t(`wall.is.${says}`, facts);
+    const where = row.called === null ? place : `${place}, ${t('wall.for', { called: row.called })}`;
+    return {
+      tag: row.tag ?? '',
+      what: row.name,
+      where: t(row.returnBy === null ? 'wall.out-since' : 'wall.out-until', {
+        where,
+        since: dayClock(row.since),
+        by: row.by,
+        day: row.returnBy === null ? '' : dayMonth(row.returnBy),
+      }),
+      ...(row.overdue && { bold: t('wall.overdue') }),
+    };
+  });

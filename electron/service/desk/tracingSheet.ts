@@ -1,5 +1,6 @@
 import type { TracingSheet } from '../../../core/contract/screens.ts';
 import type { Part } from '../../../core/custody/ledger.ts';
+import { takesKind } from '../../../core/custody/slot.ts';
 import { fits } from '../../../core/fit/fits.ts';
 import type { MachineView } from '../../../core/fit/machineView.ts';
 import type { JobId } from '../../../core/ids.ts';
@@ -26,7 +27,7 @@ export async function benchState(
   return { view, state: tracingCase(view, fitsThis(view)) };
 }
 
-/** Would a shop part go into the slot that its kind has in this machine? Unknown stays unknown. */
+/** Would a shop part go into one of the slots that its kind has in this machine? Unknown stays unknown. */
 function fitsThis(view: JobView): (part: Part) => 'yes' | 'no' | 'unknown' {
   const { machine } = view;
   if (!machine) return () => 'unknown';
@@ -38,10 +39,11 @@ function fitsThis(view: JobView): (part: Part) => 'yes' | 'no' | 'unknown' {
     }),
   };
   return (part) => {
-    const slot = machine.slots.find((one) => one.takes === part.kind);
-    return slot
-      ? fits(part, slot.id, { ...asTakenIn, parts: asTakenIn.parts.filter((one) => one.slot !== slot.id) }).fits
-      : 'unknown';
+    const answers = machine.slots
+      .filter((slot) => takesKind(slot.takes, part.kind))
+      .map(({ id }) => fits(part, id, { ...asTakenIn, parts: asTakenIn.parts.filter((one) => one.slot !== id) }).fits);
+    if (answers.includes('yes')) return 'yes';
+    return answers.length > 0 && answers.every((one) => one === 'no') ? 'no' : 'unknown';
   };
 }
 

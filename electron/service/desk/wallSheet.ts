@@ -1,5 +1,6 @@
 import type { WallSheet } from '../../../core/contract/screens.ts';
 import type { Part } from '../../../core/custody/ledger.ts';
+import type { Staff } from '../../../core/job/shop.ts';
 import type { EpochMs } from '../../../core/time.ts';
 import type { Reader } from '../../../db/index.ts';
 import { loadView } from './loadView.ts';
@@ -7,14 +8,14 @@ import { shopParts } from './shopParts.ts';
 
 /** The shop's parts where they lie: standing, proof, who has it and since when. */
 export async function wallSheet(read: Reader, at: EpochMs): Promise<WallSheet> {
-  const { rigs } = await loadView(read, {}, at);
+  const { rigs, shop } = await loadView(read, {}, at);
   const parts = [];
   for (const part of await shopParts(read, at)) {
     const job = part.title?.job ?? part.reservedFor;
     const called = job ? ((await loadView(read, { job }, at)).machine?.called ?? null) : null;
     parts.push({
       ...part,
-      proof: proofOf(part),
+      proof: proofOf(part, shop.staff),
       jobCalled: called,
       overdue: part.title?.as === 'lent' && part.title.returnBy < at,
     });
@@ -22,5 +23,8 @@ export async function wallSheet(read: Reader, at: EpochMs): Promise<WallSheet> {
   return { parts, rigs: [...rigs.values()] };
 }
 
-const proofOf = (part: Part): string | null =>
-  part.standing.is === 'known-good' ? part.standing.evidence.where : null;
+function proofOf({ standing }: Part, staff: readonly Staff[]) {
+  if (standing.is !== 'known-good') return null;
+  const { by } = standing.evidence;
+  return { by: staff.find((one) => one.id === by)?.name ?? by };
+}

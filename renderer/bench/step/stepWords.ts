@@ -99,7 +99,7 @@ function borrowOf(step: Offered, wall: WallSheet | undefined, words: Words): Bor
     tag: part.tag ?? '',
     what: part.name,
     place: placeWords(part.place, words),
-    standing: standingWords(part.standing, words),
+    standing: standingWords(part, words),
     shape: silhouetteOf(part.kind),
   };
 }

@@ -55,11 +55,8 @@ export function WallDrawing({ rows, chosen, onChoose }: WallDrawingProps) {
     <section className="k-wall" aria-label={t('kit.wall.name')} onKeyDown={roving.onKeyDown}>
       {rows.map((bins, row) => (
         <div key={bins[0]?.id ?? row} className="k-wall-shelf">
-          <span className="k-wall-number" aria-hidden="true">
-            {row + 1}
-          </span>
           <ol className="k-wall-row" aria-label={t('kit.wall.row', { n: row + 1 })}>
-            {bins.map((bin, i) => (
+            {bins.map((bin) => (
               <li
                 key={bin.id}
                 className={`k-wall-bin${bin.aside ? ' k-wall-aside' : ''}${bin.id === chosen ? ' k-wall-chosen' : ''}`}
@@ -73,9 +70,9 @@ export function WallDrawing({ rows, chosen, onChoose }: WallDrawingProps) {
                   <Opening bin={bin} />
                   <span className="k-wall-lip">
                     <span className="k-wall-place" aria-hidden="true">
-                      {i + 1}
+                      {bin.id}
                     </span>
-                    <span className="k-heard">{t('kit.wall.bin', { row: row + 1, n: i + 1 })}. </span>
+                    <span className="k-heard">{t('kit.wall.bin', { name: bin.id })}. </span>
                     {bin.part === null ? (
                       <span className="k-muted">{t('kit.wall.nothing')}</span>
                     ) : (

@@ -1,0 +1,96 @@
+import cliWords from '../../assets/words/en/cli.json' with { type: 'json' };
+import wallWords from '../../assets/words/en/wall.json' with { type: 'json' };
+import type { OutRow, PathStay } from '../../core/contract/custodySheets.ts';
+import type { Place } from '../../core/custody/place.ts';
+import { placeFacts } from '../../core/custody/placeFacts.ts';
+import { formatTag, parseTag } from '../../core/custody/tag.ts';
+import type { MachineId, PartId } from '../../core/ids.ts';
+import { epochMs } from '../../core/time.ts';
+import { fill } from '../../core/wording/wordsFor.ts';
+import { type Reader, streamOfTag } from '../../db/index.ts';
+import { outOfOurs, partPath, thenAndNow } from '../service/desk/custodyReads.ts';
+import type { CliCommand, Io } from './command.ts';
+import { withShop } from './model/withShop.ts';
+import { readOptions } from './options.ts';
+
+const words = cliWords.parts;
+const placeWords: Readonly<Record<string, string>> = wallWords.is;
+
+/** `knowngood parts where|path|inside TAG`, `knowngood parts out`: what the ledger answers at once. */
+export const parts: CliCommand = {
+  name: 'parts',
+  help: words.help,
+  run: async (args, io) => {
+    const asked = readOptions(args, ['data', 'wallet']);
+    if ('wrong' in asked) {
+      io.err(asked.wrong);
+      return 2;
+    }
+    const [what = '', text = '', ...more] = asked.rest;
+    const byTag = ['where', 'path', 'inside'].includes(what);
+    if ((!byTag && what !== 'out') || (byTag ? text === '' : text !== '') || more.length > 0) {
+      io.err(words.which);
+      return 2;
+    }
+    const tag = byTag ? parseTag(text) : undefined;
+    if (byTag && !tag) {
+      io.err(fill(words['no-tag'], { tag: text }));
+      return 2;
+    }
+    return withShop(asked.options, io, async ({ shop, state }) => {
+      const read = await shop.read();
+      const at = epochMs(Date.now());
+      const day = dayIn(state.settings?.locale ?? 'en', state.settings?.zone ?? 'UTC');
+      if (!tag) {
+        for (const row of await outOfOurs(read, at)) io.out(outLine(row, day));
+        return 0;
+      }
+      const [subject = '', id = ''] = ((await streamOfTag(read, tag)) ?? '').split(':');
+      if (subject !== (what === 'inside' ? 'machine' : 'part')) {
+        io.err(fill(words['tag-unknown'], { tag: formatTag(tag) }));
+        return 2;
+      }
+      if (what === 'inside') await inside(read, id as MachineId, io);
+      else {
+        const path = await partPath(read, id as PartId, at);
+        for (const stay of what === 'path' ? path : path.slice(-1)) io.out(stayLine(stay, day));
+      }
+      return 0;
+    });
+  },
+};
+
+const dayIn = (locale: string, timeZone: string) => (at: number) =>
+  new Date(at).toLocaleString(locale, { dateStyle: 'medium', timeStyle: 'short', timeZone });
+
+function placeText(place: Place, holder: string | null): string {
+  const { says, facts } = placeFacts(place, holder);
+  return fill(placeWords[says] ?? says, facts);
+}
+
+const forWhom = (called: string | null) => (called === null ? '' : fill(words.for, { called }));
+
+const stayLine = ({ place, holder, since, called, by }: PathStay, day: (at: number) => string) =>
+  fill(words.stay, { day: day(since), place: placeText(place, holder), for: forWhom(called), by });
+
+const outLine = (row: OutRow, day: (at: number) => string) =>
+  fill(words.out, {
+    tag: row.tag === null ? '–' : formatTag(row.tag as never),
+    name: row.name,
+    place: placeText(row.is, row.holder),
+    for: forWhom(row.called),
+    day: day(row.since),
+    by: row.by,
+    back: row.returnBy === null ? '' : fill(row.overdue ? words.overdue : words.back, { day: day(row.returnBy) }),
+  });
+
+async function inside(read: Reader, machine: MachineId, io: Io): Promise<void> {
+  const found = await thenAndNow(read, machine, epochMs(Date.now()));
+  for (const { slot, came, now, same } of found?.slots ?? []) {
+    const whose = now ? fill(words.whose[now.whose], { name: now.name }) : words.empty;
+    const was = came
+      ? fill(words.was, { name: came.name, place: placeText(came.is, found?.called ?? null) })
+      : words['was-empty'];
+    io.out(same ? fill(words.same, { slot, now: whose }) : fill(words.other, { slot, now: whose, was }));
+  }
+}
