@@ -10,8 +10,8 @@ import { fill } from '../../core/wording/wordsFor.ts';
 import { type Reader, streamOfTag } from '../../db/index.ts';
 import { outOfOurs, partPath, thenAndNow } from '../service/desk/custodyReads.ts';
 import type { CliCommand, Io } from './command.ts';
-import { withShop } from './model/withShop.ts';
 import { readOptions } from './options.ts';
+import { withShop } from './withShop.ts';
 
 const words = cliWords.parts;
 const placeWords: Readonly<Record<string, string>> = wallWords.is;
