@@ -75,10 +75,16 @@ test.describe('ready, and nobody comes', () => {
     await expect(page.getByText(/^Ready, not collected/).first()).toBeVisible();
     const reminder = await keptPaper(app, /^Reminder R/);
     expect(reminder.aloud).toMatch(/£2\.00/);
+    await page
+      .getByRole('textbox', { name: 'What local law allows for things not collected' })
+      .fill('After that day it may be sold as our law allows.');
+    await page.getByRole('button', { name: 'Keep it for all last notices' }).click();
+    await page.getByRole('button', { name: 'Keep it for all last notices' }).waitFor({ state: 'detached' });
     await page.getByRole('button', { name: 'Send the last notice' }).click();
     await expect(page.getByText(/^Last notice sent/)).toBeVisible();
     const notice = await keptPaper(app, /^Last notice LN-/);
     expect(notice.aloud).toMatch(/Judith Amberley/);
+    expect(notice.aloud).toMatch(/it may be sold as our law allows/);
   });
 });
 

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { useNavigate } from 'react-router';
+import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/words.tsx';
@@ -11,7 +12,7 @@ import { AT_THE_DOOR, type OfJob } from './sheetOf.ts';
 const WHY = ['declined', 'not-worth-it', 'not-found', 'never-answered', 'not-reproduced'] as const;
 
 /** What else can become of it: reminders, home as it came, and what it came back as. */
-export function AfterwardsRows({ sheet }: OfJob) {
+export function AfterwardsRows({ sheet, settings }: OfJob) {
   const { t, dayClock } = useWords();
   const go = useNavigate();
   const { job } = sheet;
@@ -25,6 +26,7 @@ export function AfterwardsRows({ sheet }: OfJob) {
               {t(one.last ? 'counter.remind.last-sent' : 'counter.remind.sent', { at: dayClock(one.at) })}
             </p>
           ))}
+          {settings.notCollectedText.trim() === '' && <LocalText settings={settings} />}
           <Remind sheet={sheet} />
         </JobRow>
       )}
@@ -48,6 +50,27 @@ export function AfterwardsRows({ sheet }: OfJob) {
         </JobRow>
       )}
     </>
+  );
+}
+
+/** What local law allows for things not collected, in the shop's own words: without it there is no last notice. */
+function LocalText({ settings }: Pick<OfJob, 'settings'>) {
+  const { t } = useWords();
+  const { does, problem } = useDoes();
+  const [says, setSays] = useState('');
+  const notCollectedText = says.trim();
+  return (
+    <div className="counter-stack">
+      <p className="k-small">{t('counter.remind.law-missing')}</p>
+      <TextField label={t('counter.remind.law')} labelled="above" value={says} onChange={setSays} lines={2} />
+      <Key
+        onPress={() => void does('changeShop', { settings: { ...settings, notCollectedText } })}
+        {...(notCollectedText === '' ? { whyNot: t('counter.remind.law-needs') } : {})}
+      >
+        {t('counter.remind.law-keep')}
+      </Key>
+      {problem && <Problem slim {...problem} />}
+    </div>
   );
 }
 
