@@ -62,7 +62,27 @@ function flagSets(chances: readonly number[]): readonly FlagSet[] {
   return sets;
 }
 
-/** Sums P(log, hypothesis, standing) over the flag sets into `standing`; what comes before the first loaner is carried once. */
+/** A flag set as it is carried: as the set `parent` before condition `from`, the first that uses the last of its loaners. */
+type Branch = FlagSet & { readonly from: number; readonly parent: number };
+
+function branchesOf(flags: readonly FlagSet[], conditions: readonly Condition[]): readonly Branch[] {
+  const firstUse = (loaner: number): number => {
+    const at = conditions.findIndex((condition) => condition.loaners.some((used) => used.loaner === loaner));
+    return at < 0 ? conditions.length : at;
+  };
+  return flags.map((set) => {
+    const loaners = Array.from({ length: MOST_FLAGS }, (_, loaner) => loaner).filter((at) => set.bad & (1 << at));
+    const last = loaners.toSorted((a, b) => firstUse(b) - firstUse(a))[0];
+    if (last === undefined) return { ...set, from: 0, parent: -1 };
+    const without = set.bad & ~(1 << last);
+    return { ...set, from: firstUse(last), parent: flags.findIndex((one) => one.bad === without) };
+  });
+}
+
+/**
+ * Sums P(log, hypothesis, standing) over the flag sets into `standing`. A bad loaner shows from its first use on: what
+ * comes before is carried once for all sets that do not differ there.
+ */
 function weigh(
   list: readonly Hypothesis[],
   conditions: readonly Condition[],
@@ -70,22 +90,28 @@ function weigh(
   standing: Float64Array,
   tell: (bad: number, mass: number) => void,
 ): number {
-  const firstLoaner = conditions.findIndex((condition) => condition.loaners.length > 0);
-  const split = firstLoaner < 0 ? conditions.length : firstLoaner;
-  const before = new Float64Array(8);
-  const into = new Float64Array(8);
+  const branches = branchesOf(flags, conditions);
+  /** Per set: how it stands before each condition. */
+  const stands = branches.map(() => new Float64Array(conditions.length * 8 + 8));
+  const now = new Float64Array(8);
   let total = 0;
   for (let h = 0; h < list.length; h++) {
     const hypothesis = list[h] as Hypothesis;
-    begin(hypothesis, before);
-    for (let k = 0; k < split; k++) carryOn(hypothesis, conditions[k] as Condition, 0, before);
-    for (let at = 0; at < flags.length; at++) {
-      const { bad, weight } = flags[at] as FlagSet;
-      into.set(before);
-      for (let k = split; k < conditions.length; k++) carryOn(hypothesis, conditions[k] as Condition, bad, into);
+    for (let at = 0; at < branches.length; at++) {
+      const { bad, weight, from, parent } = branches[at] as Branch;
+      const own = stands[at] as Float64Array;
+      const before = stands[parent];
+      if (!before) begin(hypothesis, now);
+      else for (let i = 0; i < from * 8 + 8; i++) own[i] = before[i] as number;
+      if (before) for (let state = 0; state < 8; state++) now[state] = before[from * 8 + state] as number;
+      for (let k = from; k < conditions.length; k++) {
+        for (let state = 0; state < 8; state++) own[k * 8 + state] = now[state] as number;
+        carryOn(hypothesis, conditions[k] as Condition, bad, now);
+      }
+      for (let state = 0; state < 8; state++) own[conditions.length * 8 + state] = now[state] as number;
       let mass = 0;
       for (let state = 0; state < 8; state++) {
-        const p = weight * hypothesis.prior * (into[state] as number);
+        const p = weight * hypothesis.prior * (now[state] as number);
         standing[h * 8 + state] = (standing[h * 8 + state] as number) + p;
         mass += p;
       }
