@@ -17,12 +17,12 @@ export const zTagStock = z.discriminatedUnion('on', [
   z.strictObject({ on: z.enum(['A4', 'Letter']) }),
 ]);
 
-const zHours = z.array(z.strictObject({ weekday: z.int().min(0).max(6), from: zTime, to: zTime })).max(28);
+const zHours = z.array(z.strictObject({ weekday: z.int().min(0).max(6), from: zTime, to: zTime })).max(28).readonly();
 
 const zPromises = z.strictObject({
   // Below one in two a promise is more often broken than kept.
   percentile: z.number().min(0.5).max(0.99),
-  closed: z.array(z.iso.date()).max(400),
+  closed: z.array(z.iso.date()).max(400).readonly(),
   leadDays: z
     .strictObject({ low: zDays, likely: zDays, high: zDays })
     .refine(({ low, likely, high }) => low <= likely && likely <= high, { error: 'not from low to high' }),
@@ -42,7 +42,7 @@ const zSettings = z.strictObject({
   tax: z.strictObject({
     permille: zPermille,
     inside: z.boolean(),
-    others: z.array(zPermille).max(10).optional(),
+    others: z.array(zPermille).max(10).readonly().optional(),
     round: z.enum(['per-line', 'per-total']).optional(),
     rounding: z.enum(ROUNDINGS).optional(),
   }),
@@ -50,8 +50,8 @@ const zSettings = z.strictObject({
   findingFee: z.strictObject({ minor: zMinor, credited: z.boolean(), coversMinutes: z.int().min(0).max(10_000) }),
   warrantyMonths: z.strictObject({ work: z.int().min(0).max(240), part: z.int().min(0).max(240) }),
   open: zHours,
-  benches: z.array(zLine).min(1).max(40),
-  rigs: z.array(zId).max(20),
+  benches: z.array(zLine).min(1).max(40).readonly(),
+  rigs: z.array(zId).max(20).readonly(),
   rules: z.strictObject({
     triesBeforeHome: z.int().min(1).max(20),
     questionValidHours: z.int().min(1).max(2000),
