@@ -1,13 +1,8 @@
 import { quantile } from '../figures/quantile.ts';
-import { suspectsOf } from '../tracing/live/belief/belief.ts';
-import { posteriorOf } from '../tracing/live/belief/posterior.ts';
-import { whyNotOffered } from '../tracing/live/offer/available.ts';
-import { openStates } from '../tracing/live/offer/offerStep.ts';
-import { type LiveProblem, toProblem } from '../tracing/live/offer/toProblem.ts';
+import type { LiveProblem } from '../tracing/live/offer/toProblem.ts';
 import { verdictAfter } from '../tracing/live/offer/verdictAfter.ts';
 import type { FaultModel } from '../tracing/live/types.ts';
-import { layOut } from '../tracing/plan/bench.ts';
-import { StepRanker, standOf } from '../tracing/plan/rank.ts';
+import { type Decisions, openDecisions } from './decisions.ts';
 import { type Prng, prng } from './prng.ts';
 import type { EstimateCancelled, EstimateRequest, LabourEstimate, WorkTask } from './types.ts';
 
@@ -22,9 +17,6 @@ type Path = {
   readonly needed: boolean;
 };
 
-/** Minutes that a false trail, or handing over, costs in an estimate: common practice, no source. */
-const HANDED_OVER_MINUTES = 110;
-
 /** Paths between two looks at whether something newer was asked. */
 const LOOK_EVERY = 64;
 /** σ of the logarithm of a step's hands-on minutes: 90 % between half and double. Common practice, no source. */
@@ -33,21 +25,19 @@ const STEP_SIGMA = (Math.log(2) - Math.log(0.5)) / 3.29;
 const MOST_STEPS = 40;
 
 /**
- * What a job will likely take: many runs of the ratio policy over the present belief, each with its own true fault,
+ * What a job will likely take: many runs of the policy asked for over the present belief, each with its own true fault,
  * outcomes and task times, then fitting, proving and cleaning. Decisions are shared between runs with the same history.
- * Deterministic for a seed.
+ * Deterministic for a seed. `kept`: what an earlier run of the same case decided; decisions change no figure.
  */
-export function estimate(request: EstimateRequest): LabourEstimate | EstimateCancelled {
+export function estimate(request: EstimateRequest, kept?: Decisions | null): LabourEstimate | EstimateCancelled {
   const { model, rates, paths, seed } = request;
   const random = prng(seed);
-  const live = liveProblem(request);
-  const policy = live && sharedPolicy(live.problemAt, live.open);
-  const settled = live ? null : settledFault(request);
+  const tracing = kept === undefined ? openDecisions(model, request.case, request.policy) : kept;
+  const settled = tracing ? null : settledFault(request);
   const done: Path[] = [];
   for (let n = 0; n < paths; n++) {
     if (n % LOOK_EVERY === 0 && request.cancelled?.()) return { refused: 'estimate-cancelled', paths: n };
-    const traced =
-      live && policy ? trace(model, live.problemAt, policy, random) : { minutes: 0, fault: settled, ended: true };
+    const traced = tracing ? trace(model, tracing, random) : { minutes: 0, fault: settled, ended: true };
     const fault = model.faults[model.faultIndex.get(traced.fault ?? '') ?? -1];
     const part = fault?.part ?? null;
     const needed = traced.ended && part !== null && fault?.mendedBy === 'part';
@@ -68,87 +58,24 @@ export function estimate(request: EstimateRequest): LabourEstimate | EstimateCan
   return summed(request, done);
 }
 
-function liveProblem({
-  model,
-  case: given,
-}: EstimateRequest): { readonly problemAt: LiveProblem; readonly open: readonly number[] } | null {
-  // How long the whole takes is asked without regard to the limit: whether it passes is the answer.
-  const { perMinuteMinor, spentMinor } = given.money;
-  const tracing = {
-    ...given,
-    money: { ...given.money, limitMinor: spentMinor + HANDED_OVER_MINUTES * perMinuteMinor },
-  };
-  const posterior = posteriorOf(model, tracing, false);
-  const verdict = verdictAfter(model, tracing, posterior).verdict;
-  if (verdict === 'confirmed' || verdict === 'cured') return null;
-  const suspects = suspectsOf(model, posterior);
-  const steps = model.steps.filter(
-    (step) => step.id !== 'put-back' && whyNotOffered(model, withoutGates(tracing, model), step, suspects) === null,
-  );
-  const stateAt = new Map(model.states.map((state, at) => [state.id, at]));
-  return {
-    problemAt: toProblem(model, tracing, posterior, steps),
-    open: openStates(model, tracing).flatMap((id) => stateAt.get(id) ?? []),
-  };
-}
-
-/** Gates order the steps; for how long the whole takes they are taken as passed. */
-const withoutGates = (tracing: EstimateRequest['case'], model: EstimateRequest['model']) => ({
-  ...tracing,
-  passedGates: model.gates.map((gate) => gate.id),
-});
-
-type SharedPolicy = {
-  readonly bench: ReturnType<typeof layOut>;
-  readonly start: ReturnType<typeof standOf>;
-  readonly choose: (history: string, stand: ReturnType<typeof standOf>) => number;
-};
-
-function sharedPolicy(live: LiveProblem, open: readonly number[]): SharedPolicy {
-  const bench = layOut(live.problem);
-  const ranker = new StepRanker(bench, 1);
-  const known = new Map<string, number>();
-  return {
-    bench,
-    start: standOf(bench, Float64Array.from(live.problem.prior), new Uint8Array(live.steps.length), open),
-    choose: (history, stand) => {
-      const before = known.get(history);
-      if (before !== undefined) return before;
-      const step = ranker.interim(stand);
-      known.set(history, step);
-      return step;
-    },
-  };
-}
-
 /** One run: a true way drawn from the belief, the policy until it ends the tracing or hands over. */
 function trace(
   model: FaultModel,
-  live: LiveProblem,
-  { bench, start, choose }: SharedPolicy,
+  { live, start, stepAt, after, move, closing }: Decisions,
   random: Prng,
 ): { readonly minutes: number; readonly fault: string | null; readonly ended: boolean } {
   const truth = draw(live.problem.prior, random);
-  const belief = Float64Array.from(start.belief);
-  const done = Uint8Array.from(start.done);
-  let arrangement = start.arrangement;
+  let moment = start;
   let minutes = 0;
-  let history = '';
   for (let n = 0; n < MOST_STEPS; n++) {
-    const mass = belief.reduce((sum, p) => sum + p, 0);
-    const s = mass > 0 ? choose(history, { belief, mass, done, arrangement, key: 0 }) : -1;
+    const s = stepAt(moment);
     const step = live.problem.steps[s];
-    if (s < 0 || !step)
-      return { minutes: minutes + bench.arrangements.closingAll(arrangement), fault: null, ended: false };
-    const move = bench.arrangements.move(arrangement, s);
+    if (s < 0 || !step) return { minutes: minutes + closing(moment), fault: null, ended: false };
     const outcome = drawOutcome(step.chance, truth, random);
-    minutes += move.minutes + (live.steps[s]?.handsOn ?? 0) * Math.exp(STEP_SIGMA * random.nextNormal());
-    arrangement = move.to;
-    done[s] = 1;
+    minutes += move(moment, s).minutes + (live.steps[s]?.handsOn ?? 0) * Math.exp(STEP_SIGMA * random.nextNormal());
     if (step.cures[outcome])
       return { minutes: minutes + (step.ending?.[truth] ?? 0), fault: faultOfWay(model, live, truth), ended: true };
-    for (let w = 0; w < belief.length; w++) belief[w] = (belief[w] as number) * (step.chance[outcome]?.[w] ?? 0);
-    history += `${s}.${outcome} `;
+    moment = after(moment, s, outcome);
   }
   return { minutes, fault: null, ended: false };
 }
@@ -188,7 +115,7 @@ function settledFault({ model, case: tracing }: EstimateRequest): string | null 
   return verdict.verdict === 'confirmed' || verdict.verdict === 'cured' ? verdict.fault : null;
 }
 
-function summed({ rates, seed, paths }: EstimateRequest, done: readonly Path[]): LabourEstimate {
+function summed({ rates, seed, paths, policy }: EstimateRequest, done: readonly Path[]): LabourEstimate {
   const toCome = done.map((path) => path.minutes).sort((a, b) => a - b);
   const price = done
     .map((path) => rates.spentMinor + Math.round(path.minutes * rates.perMinuteMinor))
@@ -222,8 +149,8 @@ function summed({ rates, seed, paths }: EstimateRequest, done: readonly Path[]):
     medianError: (1.2533 * deviation(toCome)) / Math.sqrt(done.length),
     seed,
     paths,
-    policy: 'ratio',
-    firstFigure: true,
+    policy,
+    firstFigure: policy === 'ratio',
   };
 }
 

@@ -3,6 +3,7 @@ import work from '../../assets/labour/work.json' with { type: 'json' };
 import { afterDoing, aTracingCase } from '../../tests/builders/tracingCase.ts';
 import { quantile } from '../figures/quantile.ts';
 import { standardModel } from '../tracing/live/model/standardModel.ts';
+import { openDecisions } from './decisions.ts';
 import { estimate, taskMinutes } from './estimate.ts';
 import { finalise, normalQuantile, prng, xoshiro128ss } from './prng.ts';
 import type { EstimateRequest, LabourEstimate, WorkTask } from './types.ts';
@@ -115,5 +116,31 @@ describe('an estimate', () => {
     const { drivers } = made(asked());
     expect(drivers.reduce((sum, one) => sum + one.share, 0)).toBeCloseTo(1, 6);
     expect(drivers[0]?.share).toBeGreaterThanOrEqual(drivers[1]?.share ?? 0);
+  });
+});
+
+describe('looking ahead', () => {
+  it('takes no longer on average than p over c, and is marked with its policy where p over c is a first figure', () => {
+    const ratio = made(asked());
+    const ahead = made(asked({ policy: 'one-step' }));
+    expect([ratio.policy, ratio.firstFigure, ahead.policy, ahead.firstFigure]).toEqual([
+      'ratio',
+      true,
+      'one-step',
+      false,
+    ]);
+    // Both medians have an error of their own; three of both is what chance allows.
+    const error = Math.hypot(ratio.medianError, ahead.medianError);
+    expect(ahead.handsOn.p50).toBeLessThan(ratio.handsOn.p50 + 3 * error);
+  });
+  it('decides each history once, and a re-run by what was decided gives the same figures', () => {
+    const { case: tracing } = asked();
+    const kept = openDecisions(model, tracing, 'ratio');
+    const first = estimate(asked(), kept);
+    const met = kept?.histories();
+    expect(met).toBeGreaterThan(10);
+    expect(estimate(asked(), kept)).toEqual(first);
+    expect(kept?.histories()).toBe(met);
+    expect(first).toEqual(estimate(asked()));
   });
 });

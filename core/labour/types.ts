@@ -22,6 +22,9 @@ type Rates = {
   readonly parts: { readonly [kind: string]: number };
 };
 
+/** How the runs choose their steps: by p over c at once, or looking one or two steps ahead of it. */
+export type EstimatePolicy = 'ratio' | 'one-step' | 'two-step';
+
 /** What an estimate is asked of, but for the shop's fault model. */
 export type EstimateAsked = {
   readonly case: TracingCase;
@@ -29,7 +32,7 @@ export type EstimateAsked = {
   readonly rates: Rates;
   readonly seed: number;
   readonly paths: number;
-  readonly policy: 'ratio';
+  readonly policy: EstimatePolicy;
 };
 
 export type EstimateRequest = EstimateAsked & {
@@ -66,8 +69,9 @@ export type LabourEstimate = {
   readonly medianError: number;
   readonly seed: number;
   readonly paths: number;
-  readonly policy: 'ratio';
-  readonly firstFigure: true;
+  readonly policy: EstimatePolicy;
+  /** By the policy that needs no look-ahead: said at once, to be followed by a better one. */
+  readonly firstFigure: boolean;
 };
 
 export type EstimateCancelled = { readonly refused: 'estimate-cancelled'; readonly paths: number };

@@ -85,6 +85,12 @@ export class LookAhead {
     return best >= 0 && clearlyLess(stopping, this.values[best] as number) ? -1 : best;
   }
 
+  /** Minutes × mass of doing a step next and going on by the base; some figure above `enough` when it is above that. */
+  oneStepOf({ belief, mass, done, arrangement, key }: Stand, step: number, enough: number): number {
+    this.#done.set(done);
+    return this.#oneStep(belief, mass, arrangement, key, step, enough);
+  }
+
   /** Minutes × mass after one outcome of a step, by the look-ahead that is left after it. */
   valueAfter(stand: Stand, step: number, outcome: number): number {
     const mass = afterOutcome(this.#bench, stand.belief, step, outcome, this.#first);

@@ -65,6 +65,11 @@ export class StepRanker {
     return this.#base.first(stand.belief, stand.mass, stand.done, stand.arrangement);
   }
 
+  /** The step that `rank` puts first, without all the figures; -1 when handing over is cheaper. */
+  choose(stand: Stand): number {
+    return this.#lookAhead.choose(stand);
+  }
+
   rank(stand: Stand): Ranking {
     const bench = this.#bench;
     const { mass } = stand;

@@ -5,6 +5,7 @@ import type { EstimateAsked, EstimateCancelled, LabourEstimate } from '../../../
 import type { Method, TracingCase } from '../../../core/tracing/live/types.ts';
 import { tracingFigures } from '../desk/tracingFigures.ts';
 import { keepingModel } from '../keepingModel.ts';
+import { keepingDecisions } from './keepingDecisions.ts';
 
 /** What makes a shop's fault model its own: little enough to send, where the model itself is not. */
 export type OwnModel = Pick<Shop, 'models' | 'learnt'>;
@@ -22,10 +23,10 @@ export type Answer = LabourEstimate | EstimateCancelled | TracingSheet;
 /** Answers one question; the model is made once for each edition of it. `cancelled` is looked at now and then. */
 export function answering(): (question: Question, cancelled: () => boolean) => Answer {
   const modelFor = keepingModel();
+  const decisionsFor = keepingDecisions();
   return (question, cancelled) => {
     const model = modelFor(question.own);
-    return question.ask === 'estimate'
-      ? estimate({ ...question.of, model, cancelled })
-      : tracingFigures(model, question.of, question.method);
+    if (question.ask === 'tracing') return tracingFigures(model, question.of, question.method);
+    return estimate({ ...question.of, model, cancelled }, decisionsFor(question.own, model, question.of));
   };
 }

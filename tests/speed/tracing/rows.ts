@@ -1,5 +1,6 @@
 import { exactRow } from './exactRow.ts';
 import { exactSpeedRow } from './exactSpeedRow.ts';
+import { estimateRow } from './live/estimateRow.ts';
 import { liveRow } from './live/liveRow.ts';
 import { liveSpeedRow } from './live/liveSpeedRow.ts';
 import { ratioRow } from './ratioRow.ts';
@@ -8,4 +9,13 @@ import type { Row } from './row.ts';
 import { thousandRow } from './thousandRow.ts';
 
 /** Every row of the tracing benchmark, in the order printed: a new one is a file beside this and a line here. */
-export const ROWS: readonly Row[] = [exactRow, ratioRow, rolloutRow, exactSpeedRow, thousandRow, liveSpeedRow, liveRow];
+export const ROWS: readonly Row[] = [
+  exactRow,
+  ratioRow,
+  rolloutRow,
+  exactSpeedRow,
+  thousandRow,
+  liveSpeedRow,
+  estimateRow,
+  liveRow,
+];

@@ -1,0 +1,24 @@
+import { type Decisions, openDecisions } from '../../../core/labour/decisions.ts';
+import type { EstimateAsked } from '../../../core/labour/types.ts';
+import type { FaultModel } from '../../../core/tracing/live/types.ts';
+import type { OwnModel } from './questions.ts';
+
+/** Cases kept at once: the jobs that benches are at. */
+const MOST_KEPT = 4;
+
+/** What runs decided on a case, kept for the next estimate of the same case: after a note, another limit, other prices. */
+export function keepingDecisions(): (own: OwnModel, model: FaultModel, asked: EstimateAsked) => Decisions | null {
+  const kept = new Map<string, Decisions | null>();
+  return (own, model, { case: tracing, policy }) => {
+    const key = JSON.stringify([own, tracing, policy]);
+    const known = kept.get(key);
+    const decisions = known === undefined ? openDecisions(model, tracing, policy) : known;
+    kept.delete(key);
+    kept.set(key, decisions);
+    for (const oldest of kept.keys()) {
+      if (kept.size <= MOST_KEPT) break;
+      kept.delete(oldest);
+    }
+    return decisions;
+  };
+}
