@@ -17,7 +17,10 @@ export const zTagStock = z.discriminatedUnion('on', [
   z.strictObject({ on: z.enum(['A4', 'Letter']) }),
 ]);
 
-const zHours = z.array(z.strictObject({ weekday: z.int().min(0).max(6), from: zTime, to: zTime })).max(28).readonly();
+const zHours = z
+  .array(z.strictObject({ weekday: z.int().min(0).max(6), from: zTime, to: zTime }))
+  .max(28)
+  .readonly();
 
 const zPromises = z.strictObject({
   // Below one in two a promise is more often broken than kept.

@@ -1,7 +1,6 @@
 import { LineBase } from '../tracing/plan/base.ts';
 import type { Bench } from '../tracing/plan/bench.ts';
 import { Effort } from '../tracing/plan/effort.ts';
-import { LIVE_LEFT_OVER } from '../tracing/plan/line.ts';
 import { LookAhead } from '../tracing/plan/lookAhead.ts';
 import { clearlyLess } from '../tracing/plan/problem.ts';
 import { StepRanker } from '../tracing/plan/rank.ts';
@@ -31,7 +30,7 @@ export function decider(
 ): (stand: Stand, order: readonly number[] | null) => Decided {
   const ranker = new StepRanker(bench, policy === 'two-step' ? 2 : 1);
   if (policy === 'ratio') return (stand) => ({ step: ranker.interim(stand), order: null });
-  const lookAhead = new LookAhead(bench, new LineBase(bench, new Effort(), LIVE_LEFT_OVER), { depth: 1 });
+  const lookAhead = new LookAhead(bench, new LineBase(bench, new Effort()), { depth: 1 });
   const sight = new Sight(bench);
   return (stand, order) => {
     const ratio = ranker.interim(stand);
