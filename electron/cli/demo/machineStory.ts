@@ -135,6 +135,11 @@ function stepFor(step: StoryStep, found: Filled, round: ReturnType<typeof roundF
               endsWith: 'out',
             },
           ];
+    // With its one slot dead it never gets into set-up: what set-up would undo is undone by hand.
+    case 'setup-notes':
+      return [round ? bare : { ...bare, step: 'sweep', outcome: 'same' }];
+    case 'setup-default':
+      return [round ? bare : { ...bare, step: 'cmos-clear', outcome: 'same' }];
     case 'cpu-loan':
       return [{ ...bare, loaner: 'S07', endsWith: 'out' }];
     default:
