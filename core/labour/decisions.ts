@@ -40,8 +40,9 @@ export type Decisions = {
   readonly histories: () => number;
 };
 
-/** Opens the tracing of a case under a policy; null when nothing is left to trace. */
-export function openDecisions(model: FaultModel, given: TracingCase, policy: EstimatePolicy): Decisions | null {
+/** Opens the tracing of a case under a policy; null when nothing is left to trace, or never was anything. */
+export function openDecisions(model: FaultModel, given: TracingCase | null, policy: EstimatePolicy): Decisions | null {
+  if (!given) return null;
   // How long the whole takes is asked without regard to the limit: whether it passes is the answer.
   const { perMinuteMinor, spentMinor } = given.money;
   const tracing = {

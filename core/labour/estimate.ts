@@ -3,13 +3,12 @@ import type { LiveProblem } from '../tracing/live/offer/toProblem.ts';
 import { verdictAfter } from '../tracing/live/offer/verdictAfter.ts';
 import type { FaultModel } from '../tracing/live/types.ts';
 import { type Decisions, openDecisions } from './decisions.ts';
+import { driversOf, type Spread } from './drivers.ts';
 import { type Prng, prng } from './prng.ts';
 import type { EstimateCancelled, EstimateRequest, LabourEstimate, WorkTask } from './types.ts';
 
-type Path = {
+type Path = Spread & {
   readonly minutes: number;
-  readonly tracing: number;
-  readonly fault: string | null;
   readonly part: string | null;
   readonly handedOver: boolean;
   readonly partMinor: number;
@@ -42,12 +41,12 @@ export function estimate(request: EstimateRequest, kept?: Decisions | null): Lab
     const part = fault?.part ?? null;
     const needed = traced.ended && part !== null && fault?.mendedBy === 'part';
     const partMinor = needed ? (rates.parts[part] ?? 0) : 0;
-    const work = traced.ended
-      ? request.work.reduce((sum, task) => sum + taskMinutes(task, random), 0) + (fault?.mendMinutes ?? 0)
-      : 0;
+    const work = traced.ended ? request.work.map((task) => [task.id, taskMinutes(task, random)] as const) : [];
+    const after = work.reduce((sum, [, minutes]) => sum + minutes, 0) + (traced.ended ? (fault?.mendMinutes ?? 0) : 0);
     done.push({
-      minutes: traced.minutes + work,
+      minutes: traced.minutes + after,
       tracing: traced.minutes,
+      work,
       fault: traced.fault,
       part,
       handedOver: !traced.ended,
@@ -111,18 +110,16 @@ export function taskMinutes(task: WorkTask, random: Prng): number {
 }
 
 function settledFault({ model, case: tracing }: EstimateRequest): string | null {
+  if (!tracing) return null;
   const verdict = verdictAfter(model, tracing);
   return verdict.verdict === 'confirmed' || verdict.verdict === 'cured' ? verdict.fault : null;
 }
 
 function summed({ rates, seed, paths, policy }: EstimateRequest, done: readonly Path[]): LabourEstimate {
   const toCome = done.map((path) => path.minutes).sort((a, b) => a - b);
-  const price = done
-    .map((path) => rates.spentMinor + Math.round(path.minutes * rates.perMinuteMinor))
-    .sort((a, b) => a - b);
-  const withParts = done
-    .map((path) => rates.spentMinor + Math.round(path.minutes * rates.perMinuteMinor) + path.partMinor)
-    .sort((a, b) => a - b);
+  const labour = (path: Path) => (rates.fixed ? 0 : Math.round(path.minutes * rates.perMinuteMinor));
+  const price = done.map((path) => rates.spentMinor + labour(path)).sort((a, b) => a - b);
+  const withParts = done.map((path) => rates.spentMinor + labour(path) + path.partMinor).sort((a, b) => a - b);
   const band = (sorted: readonly number[], plus = 0) => ({
     p10: plus + at(sorted, 0.1),
     p50: plus + at(sorted, 0.5),
@@ -170,17 +167,6 @@ function partChances(done: readonly Path[]): LabourEstimate['partChances'] {
     (path) => path.part as string,
   );
   return Object.fromEntries([...counts].map(([part, paths]) => [part, paths.length / done.length]));
-}
-
-function driversOf(done: readonly Path[]): LabourEstimate['drivers'] {
-  const variance = (values: readonly number[]) => deviation(values) ** 2;
-  const all = variance(done.map((path) => path.minutes));
-  if (all === 0) return [];
-  const share = Math.min(1, variance(done.map((path) => path.tracing)) / all);
-  return [
-    { what: 'fault' as const, share, id: null },
-    { what: 'work' as const, share: 1 - share, id: null },
-  ].sort((a, b) => b.share - a.share);
 }
 
 function deviation(values: readonly number[]): number {

@@ -5,6 +5,7 @@ import { quantile } from '../figures/quantile.ts';
 import { standardModel } from '../tracing/live/model/standardModel.ts';
 import { openDecisions } from './decisions.ts';
 import { estimate, taskMinutes } from './estimate.ts';
+import { knownWork } from './knownWork.ts';
 import { finalise, normalQuantile, prng, xoshiro128ss } from './prng.ts';
 import type { EstimateRequest, LabourEstimate, WorkTask } from './types.ts';
 
@@ -142,5 +143,25 @@ describe('looking ahead', () => {
     expect(estimate(asked(), kept)).toEqual(first);
     expect(kept?.histories()).toBe(met);
     expect(first).toEqual(estimate(asked()));
+  });
+});
+
+describe('known work', () => {
+  const agreed = knownWork(['fit-drive', 'new-cell'], new Set(), WORK);
+  it('is estimated by its tasks alone: nothing is looked for, no part of a fault is needed', () => {
+    const figures = made(asked({ case: null, work: agreed }));
+    // Medians of its four tasks: 15 + 6 + 12 + 3 minutes; a sum of skewed times lies above it.
+    expect(figures.toCome.p50).toBeGreaterThan(36);
+    expect(figures.toCome.p50).toBeLessThan(50);
+    expect([figures.handOver, figures.partChances]).toEqual([0, {}]);
+  });
+  it('leaves out what is done, and knows no fault among what drives the spread', () => {
+    const left = made(asked({ case: null, work: knownWork(['fit-drive', 'new-cell'], new Set(['fit-drive']), WORK) }));
+    expect(left.toCome.p50).toBeLessThan(made(asked({ case: null, work: agreed })).toCome.p50);
+    expect(made(asked({ case: null, work: agreed })).drivers[0]).toMatchObject({ what: 'work', id: 'fit-drive' });
+  });
+  it('costs its agreed price, however long it takes', () => {
+    const rates = { ...asked().rates, spentMinor: 2450, fixed: true };
+    expect(made(asked({ case: null, work: agreed, rates })).price).toEqual({ p50: 2450, p90: 2450 });
   });
 });

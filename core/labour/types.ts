@@ -18,6 +18,8 @@ type Rates = {
   readonly spentMinor: number;
   readonly spentMinutes: number;
   readonly limitMinor: number | null;
+  /** The work has an agreed price, which is in what is spent already: its minutes cost the owner nothing more. */
+  readonly fixed?: boolean;
   /** Price of the part that would be needed, by kind, minor units; kinds not listed count nothing. */
   readonly parts: { readonly [kind: string]: number };
 };
@@ -27,7 +29,8 @@ export type EstimatePolicy = 'ratio' | 'one-step' | 'two-step';
 
 /** What an estimate is asked of, but for the shop's fault model. */
 export type EstimateAsked = {
-  readonly case: TracingCase;
+  /** Null for known work: nothing has to be found. */
+  readonly case: TracingCase | null;
   readonly work: readonly WorkTask[];
   readonly rates: Rates;
   readonly seed: number;

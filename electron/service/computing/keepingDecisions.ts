@@ -10,6 +10,7 @@ const MOST_KEPT = 4;
 export function keepingDecisions(): (own: OwnModel, model: FaultModel, asked: EstimateAsked) => Decisions | null {
   const kept = new Map<string, Decisions | null>();
   return (own, model, { case: tracing, policy }) => {
+    if (tracing === null) return null;
     const key = JSON.stringify([own, tracing, policy]);
     const known = kept.get(key);
     const decisions = known === undefined ? openDecisions(model, tracing, policy) : known;

@@ -2,8 +2,10 @@ import type { Asked } from '../../../core/contract/contract.ts';
 import type { JobId } from '../../../core/ids.ts';
 import { chargedMinutes, spentMinor } from '../../../core/job/charges.ts';
 import type { EstimateMoment } from '../../../core/job/estimate.ts';
+import type { Job } from '../../../core/job/job.ts';
 import { NEW_JOB } from '../../../core/job/promise/turns.ts';
 import type { Stream } from '../../../core/journal/entry.ts';
+import { knownWork } from '../../../core/labour/knownWork.ts';
 import type { LabourEstimate } from '../../../core/labour/types.ts';
 import type { EpochMs } from '../../../core/time.ts';
 import { epochMs } from '../../../core/time.ts';
@@ -16,7 +18,7 @@ import { queueOutlook } from './outlook.ts';
 import { workByOwnTimes } from './ownTimes.ts';
 import { benchState } from './tracingSheet.ts';
 
-const PATHS = 2000;
+const PATHS = 10_000;
 
 /** Before the sheet is signed an estimate takes the usual words as given: it says what the work would take. */
 const AS_IF_AGREED = ['open', 'own-parts-in', 'start-own', 'read', 'risk', 'write'];
@@ -77,7 +79,7 @@ export async function followWithEstimate(place: Place, asked: Asked, done: Done)
       withPart,
       passesLimit: figures.passesLimit ?? 0,
       mustOrder,
-      drivers: figures.drivers.map((driver) => driver.id ?? driver.what),
+      drivers: driversSaid(figures),
       seed: figures.seed,
       paths: figures.paths,
       policy: figures.policy,
@@ -115,18 +117,21 @@ async function estimateFrom(
   const bench = await benchState(read, job, epochMs(0));
   if (!bench) return null;
   const { view, state } = bench;
-  if (moment === 'step' && view.job.stage !== 'tracing') return null;
   const { job: now } = view;
+  if (moment === 'step' && now.stage !== 'tracing' && !now.tasks) return null;
+  const agreed = now.tasks && now.stage !== 'tracing' ? now.tasks.map((task) => task.id) : null;
   const figures = await engine.estimate(
     view.shop,
     {
-      case: now.consents.signature ? state : { ...state, agreed: AS_IF_AGREED },
-      work: engine.work,
+      // Work that was agreed by name needs no finding, unless the bench began to look for a fault after all.
+      case: agreed ? null : now.consents.signature ? state : { ...state, agreed: AS_IF_AGREED },
+      work: agreed ? knownWork(agreed, tasksDone(now), engine.work) : engine.work,
       rates: {
         perMinuteMinor: now.perMinuteMinor,
         spentMinor: spentMinor(now),
         spentMinutes: chargedMinutes(now),
         limitMinor: now.charging === 'charged' ? now.limitMinor : null,
+        fixed: agreed !== null && (now.tasks ?? []).every((task) => task.fixedMinor !== null),
         parts: prices(state),
       },
       seed: seedOf(`${job}/${seed}`),
@@ -139,12 +144,21 @@ async function estimateFrom(
   return { figures, withPart: likeliestPart(figures), mustOrder: mustOrder(figures, state) };
 }
 
+/** Ids of the work that was finished and not struck out. */
+const tasksDone = (job: Job): ReadonlySet<string> =>
+  new Set(job.work.filter((one) => one.endedAt !== null && !one.struck && one.kind !== 'step').map((one) => one.what));
+
 /** Chance that a part is needed of which the wall has none known good. */
 function mustOrder({ partChances }: LabourEstimate, state: TracingCase): number {
   const there = new Set(state.stock.filter((one) => one.standing === 'known-good').map((one) => one.kind as string));
   const chance = Object.entries(partChances).reduce((sum, [kind, p]) => (there.has(kind) ? sum : sum + p), 0);
   return Math.min(1, chance);
 }
+
+/** From this share of the spread on a driver is worth saying. */
+const SAID_FROM = 0.1;
+const driversSaid = ({ drivers }: LabourEstimate): readonly string[] =>
+  drivers.filter((one) => one.share >= SAID_FROM).map((one) => one.id ?? one.what);
 
 const likeliestPart = (figures: LabourEstimate) =>
   figures.withParts.p50 > figures.price.p50

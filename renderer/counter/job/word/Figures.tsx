@@ -1,3 +1,4 @@
+import said from '../../../../assets/words/en/estimate.json';
 import type { Estimate } from '../../../../core/job/estimate.ts';
 import { useWords } from '../../../kit/words.tsx';
 import type { OfJob } from '../sheetOf.ts';
@@ -50,7 +51,13 @@ export function Figures({ sheet, settings }: OfJob) {
           ))}
         </tbody>
       </table>
+      {now.drivers.length > 0 && (
+        <p>{t('counter.figures.hangs-on', { what: now.drivers.map(driverWord).join(', ') })}</p>
+      )}
       <p>{t('counter.figures.spent', { spent: money(sheet.charges.totalMinor), limit: money(limitMinor) })}</p>
     </>
   );
 }
+
+/** What drives the spread, in words; a task that the shop named itself says its own name. */
+const driverWord = (id: string): string => (said.drivers as Readonly<Record<string, string>>)[id] ?? id;
