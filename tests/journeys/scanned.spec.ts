@@ -44,6 +44,7 @@ test('tags are scanned: a printed one at the Counter, a loaner from the Wall int
 
   // The owner's drive has the tag that was printed when it came out.
   await page.getByRole('button', { name: 'Counter sheet' }).click();
+  await page.getByText(/^\d+ part tags?$/).click();
   const { aloud } = await keptPaper(app, /^Part tag PT-\d{4}-0001/);
   const tag = aloud.match(/[0-9A-Z]{3} [0-9A-Z]{3} [0-9A-Z*](?= )/)?.[0].replaceAll(' ', '') ?? '';
   await page.getByRole('button', { name: 'To the bench' }).click();

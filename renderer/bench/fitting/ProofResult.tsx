@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import type { JobSheet } from '../../../core/contract/screens.ts';
 import type { Reading, Work } from '../../../core/job/work.ts';
 import { drivesBefore, provedBy } from '../../../core/readings/provedBy.ts';
@@ -21,6 +21,11 @@ export type ProofResultProps = { readonly sheet: JobSheet; readonly work: DoesWo
 /** What a proof came to: one figure with its limit, or what tools printed; drives are held against how they came. */
 export function ProofResult({ sheet, work, under }: ProofResultProps) {
   const { t } = useWords();
+  const form = useRef<HTMLFieldSetElement>(null);
+  // The keys above say that it runs, and grow by it: the form is then no longer where the focus brought it.
+  useEffect(() => {
+    form.current?.scrollIntoView({ block: 'nearest' });
+  }, []);
   const now = useNow(10_000);
   const clock = Math.max(0, Math.round((now - under.startedAt) / MINUTE));
   const [value, setValue] = useState('');
@@ -58,7 +63,7 @@ export function ProofResult({ sheet, work, under }: ProofResultProps) {
   const whyNot = value.trim() === '' && proved.proofs.length === 0 ? t('bench.result-needs') : undefined;
   const beyond = proved.proofs.filter(({ within }) => within === false).length;
   return (
-    <fieldset className="bench-form">
+    <fieldset className="bench-form" ref={form}>
       <legend className="k-small">{t('bench.runs-since', { n: clock })}</legend>
       <TextField label={t('bench.result')} labelled="above" value={value} onChange={setValue} autoFocus />
       <TextField label={t('bench.limit')} labelled="above" value={limit} onChange={setLimit} />
