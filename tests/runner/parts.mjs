@@ -33,7 +33,7 @@ const APART = ['house', 'published', 'faults', 'speed'].flatMap((name) => ['--ex
 export const parts = [
   tool('lint', 0.5, (files) => [['biome', 'check', ...(files.length > 0 ? files : ['.'])]]),
   {
-    ...tool('types', 1.5, () => [['tsc', '-p', '.', '--noEmit']]),
+    ...tool('types', 1, () => [['tsc', '-p', '.', '--noEmit']]),
     // A change of compiler options can leave a stale answer in the build info.
     before: () => rmSync(inHouse('node_modules', '.cache', 'tsbuildinfo'), { force: true }),
   },
@@ -42,16 +42,16 @@ export const parts = [
     ['knip', ...RULES, '--production', '--include', 'files,exports,types,unresolved,duplicates'],
     ['knip', ...RULES, '--include', 'dependencies,unlisted,binaries,unresolved'],
   ]),
-  vitest('house', 1, 'tests/house/'),
+  vitest('house', 0.75, 'tests/house/'),
   tool('build', 0.5, () => [['node', 'tests/runner/buildAnew.mjs']]),
-  vitest('unit', 7, undefined, APART),
-  vitest('published', 1, 'tests/published/'),
-  vitest('faults', 1, 'tests/faults/'),
+  vitest('unit', 8.5, undefined, APART),
+  vitest('published', 0.5, 'tests/published/'),
+  vitest('faults', 0.75, 'tests/faults/'),
   // The short form; the whole is `npm run speed:tracing`.
-  tool('speed', 1.5, () => [['node', 'tests/speed/tracing.ts', '--short', '--only', 'exact']]),
+  tool('speed', 1.25, () => [['node', 'tests/speed/tracing.ts', '--short', '--only', 'exact']]),
   {
     name: 'journeys',
-    seconds: 7.5 * 60,
+    seconds: 8.5 * 60,
     counts: 'playwright',
     folder: 'tests/journeys/',
     report: reportOf('journeys'),
@@ -62,7 +62,7 @@ export const parts = [
 ];
 
 /** What the set-up may take, packages and the Electron for tests included. With the parts: 25 minutes at most. */
-export const SET_UP_SECONDS = 3 * 60;
+export const SET_UP_SECONDS = 2 * 60;
 
 /**
  * Which parts to run, and which files in them.

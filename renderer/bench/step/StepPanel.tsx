@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import type { JobSheet, TracingSheet, WallSheet } from '../../../core/contract/screens.ts';
 import { phaseOf } from '../../../core/job/work.ts';
 import { Key } from '../../kit/keys/Key.tsx';
@@ -33,6 +33,8 @@ export function StepPanel({ sheet, tracing, wall, run, about, back }: StepPanelP
   const { t } = words;
   const now = useNow();
   const [byHand, setByHand] = useState<string | null>(null);
+  const byHandNow = useRef(byHand);
+  byHandNow.current = byHand;
   const [chosen, setChosen] = useState<Chosen>(NOTHING);
   const [claim, setClaim] = useState<Claim>(UNCLAIMED);
   const [open, setOpen] = useState<'else' | 'far' | null>(null);
@@ -55,6 +57,10 @@ export function StepPanel({ sheet, tracing, wall, run, about, back }: StepPanelP
     setRefusedStart(false);
     run.forget();
   };
+  /** A step is over: another one that was taken meanwhile stays taken. */
+  const over = () => {
+    if (byHand === byHandNow.current) take(null);
+  };
   const start = async (ownWord: string | null) => {
     if (id === null || run.busy) return false;
     const done = await run.start(id, chosen, loaner, ownWord);
@@ -64,7 +70,7 @@ export function StepPanel({ sheet, tracing, wall, run, about, back }: StepPanelP
   const outcome = (ended: string) => {
     if (run.busy) return;
     if (!run.work) return setLogged(ended);
-    void run.finish(ended, claim, chosen).then((done) => done && take(null));
+    void run.finish(ended, claim, chosen).then((done) => done && over());
   };
   const elseDialog = open === 'else' && (
     <SomethingElse
@@ -90,7 +96,7 @@ export function StepPanel({ sheet, tracing, wall, run, about, back }: StepPanelP
   const asksEnd = handling?.putsBack === 'asked' || lent === true;
   return (
     <div className="bench-step">
-      {run.busy && (
+      {run.busy && running && (
         <p role="status" className="bench-writing k-small">
           {t('bench.writing')}
         </p>
@@ -105,6 +111,7 @@ export function StepPanel({ sheet, tracing, wall, run, about, back }: StepPanelP
         now={now}
         {...(running ? { running } : {})}
         onStart={() => void start(null)}
+        {...(run.busy && !running ? { notYet: t('bench.writing') } : {})}
         onPhase={run.turn}
         onOutcome={outcome}
         onSomethingElse={() => setOpen('else')}
@@ -140,7 +147,7 @@ export function StepPanel({ sheet, tracing, wall, run, about, back }: StepPanelP
             setLogged(null);
             void run.log(step.id, logged, { ...claim, ...said }, chosen, loaner).then((done) => {
               setRefusedStart(!done);
-              if (done) take(null);
+              if (done) over();
             });
           }}
           onClose={() => setLogged(null)}

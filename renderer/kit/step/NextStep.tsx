@@ -21,6 +21,8 @@ export type NextStepProps = Pick<OutcomesProps, 'onOutcome' | 'onSomethingElse' 
   readonly running?: Running;
   readonly now: number;
   readonly onStart: () => void;
+  /** Why it cannot be started just now, in words. */
+  readonly notYet?: string;
   /** From hands-on to waiting, and back. */
   readonly onPhase: (phase: Running['phase']) => void;
   /** A tap on what to borrow: its bin on the Wall. */
@@ -32,7 +34,7 @@ export type NextStepProps = Pick<OutcomesProps, 'onOutcome' | 'onSomethingElse' 
 /** What to do next, why, with what care, and what may come of it. While it runs: one reason, the clock, no odds. */
 export function NextStep(props: NextStepProps) {
   const { step, others, onOther, running, now, onStart, onPhase, onBorrow, onOutcome, onSomethingElse, back } = props;
-  const { children } = props;
+  const { children, notYet } = props;
   const { t, number } = useWords();
   const { ref, size } = useSize<HTMLElement>({ width: 396, height: 590 });
   const [othersOpen, setOthersOpen] = useState(false);
@@ -61,7 +63,9 @@ export function NextStep(props: NextStepProps) {
         )}
         <span className="k-next-start">
           {running === undefined ? (
-            <Key onPress={onStart}>{t('kit.step.start')}</Key>
+            <Key onPress={onStart} {...(notYet === undefined ? {} : { whyNot: notYet })}>
+              {t('kit.step.start')}
+            </Key>
           ) : (
             <Key onPress={() => onPhase(running.phase === 'hands-on' ? 'waiting' : 'hands-on')}>
               {t(running.phase === 'hands-on' ? 'kit.step.now-waiting' : 'kit.step.hands-back')}
