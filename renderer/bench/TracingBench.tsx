@@ -38,7 +38,7 @@ export function TracingBench({ sheet, wall, currency, tray, inside }: TracingBen
   const { t, list } = words;
   const { job } = sheet;
   const quick = useQuery(tracingRead(job.id, 'ratio'));
-  const ahead = useQuery({ ...tracingRead(job.id, 'rollout'), enabled: quick.isSuccess && !quick.isFetching });
+  const ahead = useQuery({ ...tracingRead(job.id, 'rollout'), enabled: quick.isSuccess });
   const tracing: TracingSheet | undefined = ahead.data && !ahead.isFetching ? ahead.data : (quick.data ?? ahead.data);
   const run = useStep(sheet, tracing, tray);
   const back = useBack(sheet, tray);

@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react';
+import { type ReactNode, useEffect, useEffectEvent, useRef } from 'react';
 import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
 import './Ask.css';
 
@@ -17,6 +17,17 @@ export type AskProps = {
 
 /** A question over the room. Focus goes to its heading's frame, stays inside, and returns where it came from. */
 export function Ask({ open, title, children, keys, onClose, light = false, width = 560 }: AskProps) {
+  const frame = useRef<HTMLDivElement>(null);
+  // A key that goes off, or away, under the hand takes the focus with it: then Escape reaches no dialog by itself.
+  const leave = useEffectEvent((event: KeyboardEvent) => {
+    const onTop = [...document.querySelectorAll('.k-ask')].at(-1) === frame.current;
+    if (event.key === 'Escape' && onTop && event.target === document.body) onClose();
+  });
+  useEffect(() => {
+    if (!open) return;
+    document.addEventListener('keydown', leave);
+    return () => document.removeEventListener('keydown', leave);
+  }, [open]);
   return (
     <ModalOverlay
       className="k-ask-over"
@@ -26,7 +37,7 @@ export function Ask({ open, title, children, keys, onClose, light = false, width
         if (!now) onClose();
       }}
     >
-      <Modal className="k-ask" style={{ maxWidth: width }}>
+      <Modal ref={frame} className="k-ask" style={{ maxWidth: width }}>
         <Dialog className="k-ask-body">
           <Heading slot="title" className="k-ask-title" level={2}>
             {title}
