@@ -30,16 +30,19 @@ export function lookMask(model: FaultModel, log: readonly LoggedStep[], step: St
   const { forGood, left } = stays(model, log);
   const before = forGood | (left & (leftAfter ?? keptOut(model, log)));
   if (step.onRig) return { before, look: ~maskOf(step.onRig), stays: before };
-  const back = step.kind === 'back' && step.confirming ? suspectMask(model, log) : ~0;
-  const bringsIn = maskOf(step.bringsIn) | (back === ~0 ? 0 : back);
+  const back = step.kind === 'back' && step.confirming ? suspectMask(model, log) : NO_SUSPECT;
+  const bringsIn = maskOf(step.bringsIn) | (back === NO_SUSPECT ? 0 : back);
   return { before, look: (before | maskOf(step.takesOut)) & ~bringsIn, stays: before };
 }
 
 /** What stays out when the next step begins and nobody says otherwise: all but the suspect that made it work. */
 function keptOut(model: FaultModel, log: readonly LoggedStep[]): number {
   const suspect = suspectMask(model, log);
-  return suspect === ~0 ? ~0 : ~suspect;
+  return suspect === NO_SUSPECT ? ~0 : ~suspect;
 }
+
+/** In place of the suspect's circuits where nothing taken out has made it work. */
+export const NO_SUSPECT = ~0;
 
 /** What the last step that made it work had taken out, in bits over CIRCUITS: this is what goes back in. */
 export function suspectMask(model: FaultModel, log: readonly LoggedStep[]): number {
@@ -49,7 +52,7 @@ export function suspectMask(model: FaultModel, log: readonly LoggedStep[]): numb
     const outcome = step?.outcomes.find((each) => each.id === entry?.outcome);
     if (step && outcome?.meaning.means === 'works' && step.takesOut.length > 0) return maskOf(step.takesOut);
   }
-  return ~0;
+  return NO_SUSPECT;
 }
 
 /**

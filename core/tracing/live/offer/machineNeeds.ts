@@ -1,3 +1,4 @@
+import { NO_SUSPECT, suspectMask } from '../configuration.ts';
 import type { FaultModel, MachineNeed, Step, TracingCase } from '../types.ts';
 import { standsNow } from './standsNow.ts';
 
@@ -38,7 +39,7 @@ function holds(model: FaultModel, need: MachineNeed, tracing: TracingCase): bool
     case 'key-in-hand':
       return machine.keyInHand;
     case 'named-part':
-      return standsNow(model, tracing) !== 'fails';
+      return suspectMask(model, log) !== NO_SUSPECT && standsNow(model, tracing) !== 'fails';
     case 'cure-to-prove':
       return log.some(
         (entry) =>

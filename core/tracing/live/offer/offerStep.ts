@@ -20,6 +20,7 @@ import { chanceOfSubject, WORTH_ASKING } from './about.ts';
 import { whyNotOffered } from './available.ts';
 import { seeStep } from './seeStep.ts';
 import { settlingSteps } from './settling.ts';
+import { standsNow } from './standsNow.ts';
 import { type HeldStep, type LiveProblem, toProblem } from './toProblem.ts';
 import { verdictAfter } from './verdictAfter.ts';
 
@@ -66,9 +67,10 @@ export function offerStep(model: FaultModel, tracing: TracingCase, { method }: {
   const opener = held[wanted - steps.length]?.firstDo[0];
   const planned = opener ? steps.indexOf(opener) : wanted;
   const settled = ['confirmed', 'cured', 'not-reproduced'].includes(verdict.verdict);
-  // A machine that works here is not handed over before it was tried to make it fail.
-  const works = readGroups(model, tracing.seen).includes('NF');
-  const chosen = planned < 0 && works && !named ? mostLikelyToFail(live) : planned;
+  // A machine that works now, or fails only now and then, is not handed over before it was tried to make it fail.
+  const nowAndThen = readGroups(model, tracing.seen).some((group) => model.nowAndThen.groups.includes(group));
+  const triedFirst = nowAndThen || standsNow(model, tracing) === 'works';
+  const chosen = planned < 0 && triedFirst && !named ? mostLikelyToFail(live) : planned;
   const next = settled || chosen < 0 ? null : see(chosen);
   const left = named !== null && chosen < 0;
   const stop: Offer['stop'] =

@@ -3,7 +3,7 @@ import type { Posterior } from '../belief/posterior.ts';
 import { posteriorOf } from '../belief/posterior.ts';
 import { readGroups } from '../readGroups.ts';
 import type { Fault, FaultModel, LoggedStep, StepId, Suspect, TracingCase, Verdict } from '../types.ts';
-import { blameAmong, faultOf, isPart } from './blame.ts';
+import { blameAmong, faultOf, isOutside, isPart } from './blame.ts';
 import { CONFIRMED_FROM, evidenceOf, type Found, NAMED_FROM, pointed, proved } from './proof.ts';
 
 /** All works and something was mended, by whatever handling: cured from this chance on. */
@@ -111,22 +111,26 @@ function worked(
     confirmBy: confirmingSteps(model, part),
   };
 }
-/** It works with everything of the owner's in: what the handlings before could mend has been mended, whichever of them did. */
+/**
+ * It works here with everything of the owner's in: what the handlings before could mend has been mended, whichever of
+ * them did, or what was wrong stands outside the machine, where ours stands now.
+ */
 function mendedByNow(model: FaultModel, found: readonly Found[], suspects: readonly Suspect[]): Verdict | null {
   const last = found.at(-1);
   if (last?.outcome.meaning.means !== 'works' || last.step.takesOut.length > 0 || last.entry.leftOut.length > 0)
     return null;
-  const mended = suspects.reduce((sum, one) => sum + one.mended, 0);
-  const top = suspects.toSorted((a, b) => b.mended - a.mended)[0];
-  if (!top || mended < MENDED_FROM) return null;
+  const goneBy = (one: Suspect) => one.mended + (isOutside(faultOf(model, one.fault).part) ? one.p : 0);
+  const gone = suspects.reduce((sum, one) => sum + goneBy(one), 0);
+  const top = suspects.toSorted((a, b) => goneBy(b) - goneBy(a))[0];
+  if (!top || gone < MENDED_FROM) return null;
   const { mendedBy } = faultOf(model, top.fault);
   const did = found.filter((one) => (one.step.mends[top.fault] ?? one.step.mendsAfter[top.fault] ?? 0) > 0);
   const by = mendedBy === 'part' || mendedBy === 'advice' ? 'reseating' : mendedBy;
   return {
     verdict: 'cured',
-    by,
-    fault: top.mended >= NAMED_FROM ? top.fault : null,
-    p: mended,
+    by: top.p > top.mended ? 'outside' : by,
+    fault: goneBy(top) >= NAMED_FROM ? top.fault : null,
+    p: gone,
     evidence: evidenceOf([...did, last]),
   };
 }
