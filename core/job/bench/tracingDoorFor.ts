@@ -45,7 +45,9 @@ export function tracingDoorFor(live: LiveTracing, model: FaultModel): TracingDoo
     gates: (view, step, loaner) => {
       const tracing = caseOf(view);
       const standing = loaner ? loanerStandingOf(view, loaner) : null;
-      return closedGates(model, tracing, step, suspectsNow(model, tracing), standing).map(({ gate, firstDo }) => ({
+      const held = find(step);
+      if (!held) return [];
+      return closedGates(model, tracing, held, suspectsNow(model, tracing), standing).map(({ gate, firstDo }) => ({
         gate: gate.id,
         first: firstDo,
       }));

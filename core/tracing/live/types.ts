@@ -193,6 +193,8 @@ export type Step = {
   readonly groups: readonly Group[];
   /** Proves what was named; offered after a name or a cure, or when little else is left. */
   readonly confirming: boolean;
+  /** Puts power through the machine, or through what of it is in the second rig. */
+  readonly starts: boolean;
   readonly source: string;
 };
 
@@ -214,6 +216,7 @@ export const MACHINE_NEEDS = [
   'cure-to-prove',
   'after-our-work',
   'works-here',
+  'gate-to-clear',
 ] as const;
 export type MachineNeed = (typeof MACHINE_NEEDS)[number];
 
@@ -282,12 +285,19 @@ export type ListedPair = {
   readonly source: string;
 };
 
+/** A step logged with one of these outcomes. */
+export type Came = { readonly step: StepId; readonly outcomes: readonly OutcomeId[] };
+
 export type Gate = {
   readonly id: GateId;
   /** Steps held back. */
   readonly holds: readonly StepId[];
-  /** Satisfied when, for one of these lists, each of its steps was logged with one of its outcomes. */
-  readonly until: readonly (readonly { readonly step: StepId; readonly outcomes: readonly OutcomeId[] }[])[];
+  /** Closed only since one of these was logged last; empty = closed from the beginning. */
+  readonly after: readonly Came[];
+  /** Holds a step only while one of these of the owner's would be in circuit; empty = whatever is. */
+  readonly whileIn: readonly Circuit[];
+  /** Satisfied when, for one of these lists, each was logged, since it was closed. */
+  readonly until: readonly (readonly Came[])[];
   /** Only while belief in these faults together is at least this; 0 = always. */
   readonly when: { readonly faults: readonly FaultId[]; readonly atLeast: number } | null;
   /** Loaners of these standings may go in all the same. */

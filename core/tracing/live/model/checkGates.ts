@@ -1,17 +1,12 @@
-import type { FaultModel } from '../types.ts';
+import type { Came, FaultModel } from '../types.ts';
 import { ModelFault } from './refusal.ts';
 
 /** A gate can be passed: its steps exist with these outcomes, and none of them waits for the gate itself, even roundabout. */
 export function checkGates(model: FaultModel): void {
   const reachable = reachableSteps(model);
   model.gates.forEach((gate, at) => {
-    for (const each of gate.until.flat()) {
-      const step = model.steps[model.stepIndex.get(each.step) ?? -1];
-      if (!step) throw new ModelFault('dangers.json', `gates[${at}].until`, `no step ${each.step}`);
-      const missing = each.outcomes.find((id) => !step.outcomes.some((outcome) => outcome.id === id));
-      if (missing !== undefined)
-        throw new ModelFault('dangers.json', `gates[${at}].until`, `${each.step} has no outcome ${missing}`);
-    }
+    checkCame(model, gate.until.flat(), `gates[${at}].until`);
+    checkCame(model, gate.after, `gates[${at}].after`);
     for (const id of gate.holds) {
       if (!model.stepIndex.has(id)) throw new ModelFault('dangers.json', `gates[${at}].holds`, `no step ${id}`);
       if (!reachable.has(id)) throw new ModelFault('dangers.json', `gates[${at}].holds`, `${id} can never be reached`);
@@ -20,6 +15,15 @@ export function checkGates(model: FaultModel): void {
       if (!model.faultIndex.has(id)) throw new ModelFault('dangers.json', `gates[${at}].when`, `no fault ${id}`);
     }
   });
+}
+
+function checkCame(model: FaultModel, came: readonly Came[], field: string): void {
+  for (const each of came) {
+    const step = model.steps[model.stepIndex.get(each.step) ?? -1];
+    if (!step) throw new ModelFault('dangers.json', field, `no step ${each.step}`);
+    const missing = each.outcomes.find((id) => !step.outcomes.some((outcome) => outcome.id === id));
+    if (missing !== undefined) throw new ModelFault('dangers.json', field, `${each.step} has no outcome ${missing}`);
+  }
 }
 
 /** Steps that no gate holds, and those whose gates can be passed by such steps, and so on. */

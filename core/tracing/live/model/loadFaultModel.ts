@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import type { FaultModel, ModelRefusal, Outcome, OutcomeMeaning, Step } from '../types.ts';
+import type { FaultModel, Gate, ModelRefusal, Outcome, OutcomeMeaning, Step } from '../types.ts';
 import { checkModel } from './checkModel.ts';
 import { maskOf } from './circuits.ts';
 import { expandRows } from './expandRows.ts';
@@ -59,6 +59,7 @@ function assemble(raw: RawModel): FaultModel {
   indexOf('assembly.json', raw['assembly.json'].states, 'states');
   checkFaultNames(raw, faultIndex);
   const expanded = raw['steps.json'].steps.map((step, at) => expandRows(raw, step, at));
+  const steps = raw['steps.json'].steps.map((step, at) => toStep(raw, step, at, faultIndex));
   return {
     version: '1',
     floor: raw['symptoms.json'].floor,
@@ -75,13 +76,13 @@ function assemble(raw: RawModel): FaultModel {
       if (!rate) throw new ModelFault('faults.json', `faults[${at}].profile`, `no profile ${profile}`);
       return { ...fault, rate };
     }),
-    steps: raw['steps.json'].steps.map((step, at) => toStep(raw, step, at, faultIndex)),
+    steps,
     states: raw['assembly.json'].states,
     switches: raw['assembly.json'].switches,
     evidence: raw['told.json'].evidence,
     often: raw['told.json'].often,
     pairs: raw['pairs.json'].pairs,
-    gates: raw['dangers.json'].gates,
+    gates: raw['dangers.json'].gates.map((gate) => toGate(gate, steps)),
     inseparable: raw['faults.json'].inseparable,
     badLoaner: raw['shop.json'].badLoaner as FaultModel['badLoaner'],
     habit: raw['shop.json'].habit,
@@ -95,6 +96,16 @@ function assemble(raw: RawModel): FaultModel {
     stepIndex,
     faultMask: Int32Array.from(faults, (fault) => maskOf(fault.circuits)),
   };
+}
+
+/** A gate on all starts spares those that open it: what is dried is switched on to see whether it is dry. */
+function toGate(
+  { after = [], whileIn = [], ...gate }: RawModel['dangers.json']['gates'][number],
+  steps: readonly Step[],
+): Gate {
+  const opens = gate.until.flat().map((one) => one.step);
+  const starts = steps.filter((step) => step.starts && !opens.includes(step.id)).map((step) => step.id);
+  return { ...gate, after, whileIn, holds: gate.holds === 'starts' ? starts : gate.holds };
 }
 
 /** What mends and what harms name faults that are there; the steps only take over from these lists. */
@@ -129,9 +140,16 @@ function toStep(raw: RawModel, step: RawStep, at: number, faultIndex: ReadonlyMa
     outcomes: step.outcomes.map((outcome, n) => toOutcome(outcome, `${where}.outcomes[${n}]`, faultIndex)),
     mends: mendsOf(raw, [...step.does, ...step.alsoDoes], where),
     mendsAfter: mendsOf(raw, step.putBackDoes, where),
+    starts: startsAnything(step),
     handling: { ...hands, ...(intoSlotOf ? { intoSlotOf } : {}), ...(intoRig ? { intoRig } : {}) },
     harm: raw['dangers.json'].harm.filter((harm) => kinds.has(harm.part) && harmed(step, harm.fault, raw)),
   };
+}
+
+/** A trial starts the machine, or the second rig with the owner's part in it; a tester or a dock starts nothing. */
+function startsAnything(step: RawStep): boolean {
+  if (step.onRig) return step.handling.borrows === 'rig';
+  return step.starts === true || step.exposure !== null || step.life !== 'none';
 }
 
 /** A fault hurts what is borrowed only where the two meet: on the machine, or on the rig with the owner's part that carries it. */

@@ -181,6 +181,8 @@ const zStep = z.strictObject({
   repeatable: z.int().min(1).max(3).default(1),
   slip: z.strictObject({ chance, part: partKind }).nullable().default(null),
   confirming: z.boolean().default(false),
+  /** Only where it does not follow: a trial, or a look at a machine that runs, starts it anyway. */
+  starts: z.literal(true).optional(),
   source,
 });
 
@@ -190,14 +192,18 @@ const zSteps = z.strictObject({
   steps: z.array(zStep).min(1, 'a fault model needs steps').max(MOST, `more than ${MOST} steps are not computed`),
 });
 
+const came = z.strictObject({ step: id, outcomes: z.array(id).min(1) });
 const zDangers = z.strictObject({
   note,
   harm: z.array(z.strictObject({ fault: id, part: thing, chance, source })),
   gates: z.array(
     z.strictObject({
       id,
-      holds: z.array(id).min(1),
-      until: z.array(z.array(z.strictObject({ step: id, outcomes: z.array(id).min(1) })).min(1)).min(1),
+      /** `starts`: every step that puts power through what is the owner's, but for those that open the gate. */
+      holds: z.union([z.literal('starts'), z.array(id).min(1)]),
+      after: z.array(came).min(1).optional(),
+      whileIn: z.array(circuit).min(1).optional(),
+      until: z.array(z.array(came).min(1)).min(1),
       when: z.strictObject({ faults: z.array(id).min(1), atLeast: chance }).nullable(),
       unless: z.array(standing),
       source,

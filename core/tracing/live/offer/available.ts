@@ -2,7 +2,7 @@ import type { ThingKind } from '../../../custody/part.ts';
 import { assemblyOf, opensOf } from '../assembly.ts';
 import { readGroups } from '../readGroups.ts';
 import type { Belief, FaultModel, Loaner, Need, NotOffered, Step, TracingCase } from '../types.ts';
-import { closedGates } from './gates.ts';
+import { closedGates, timesDone } from './gates.ts';
 import { lifeNow, reaches } from './life.ts';
 import { unmetNeed } from './machineNeeds.ts';
 
@@ -36,8 +36,7 @@ export function whyNotOffered(
   step: Step,
   suspects: Belief['suspects'],
 ): NotOffered['why'] | null {
-  const done = tracing.log.filter((entry) => !entry.struck && entry.step === step.id).length;
-  if (done >= Math.max(1, step.repeatable)) return { is: 'done' };
+  if (timesDone(tracing, step.id) >= step.repeatable) return { is: 'done' };
   const groups = readGroups(model, [...tracing.told.symptoms, ...tracing.seen]);
   if (step.groups.length > 0 && groups.length > 0 && !step.groups.some((group) => groups.includes(group)))
     return { is: 'other-group' };
@@ -57,7 +56,7 @@ export function whyNotOffered(
     if ('because' in found) return { is: 'no-loaner', kind, because: found.because };
     if (kind === step.handling.borrows) standing = found.loaner.standing;
   }
-  const gate = closedGates(model, tracing, step.id, suspects, standing)[0];
+  const gate = closedGates(model, tracing, step, suspects, standing)[0];
   return gate ? { is: 'gate', gate: gate.gate.id, firstDo: gate.firstDo } : null;
 }
 

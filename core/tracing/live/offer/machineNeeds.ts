@@ -1,13 +1,14 @@
 import { NO_SUSPECT, suspectMask } from '../configuration.ts';
 import type { FaultModel, MachineNeed, Step, TracingCase } from '../types.ts';
+import { gateToClear } from './gates.ts';
 import { standsNow } from './standsNow.ts';
 
 /** Which facts of the machine keep a step from making sense. What is not known does not keep it. */
 export function unmetNeed(model: FaultModel, step: Step, tracing: TracingCase): MachineNeed | null {
-  return step.asks.find((need) => !holds(model, need, tracing)) ?? null;
+  return step.asks.find((need) => !holds(model, step, need, tracing)) ?? null;
 }
 
-function holds(model: FaultModel, need: MachineNeed, tracing: TracingCase): boolean {
+function holds(model: FaultModel, step: Step, need: MachineNeed, tracing: TracingCase): boolean {
   const { machine, switches, log } = tracing;
   const unless = (name: (typeof switches)[number]) => !switches.includes(name);
   const notFalse = (fact: boolean | null) => fact !== false;
@@ -50,6 +51,8 @@ function holds(model: FaultModel, need: MachineNeed, tracing: TracingCase): bool
       );
     case 'works-here':
       return standsNow(model, tracing) === 'works';
+    case 'gate-to-clear':
+      return gateToClear(model, tracing, step.id);
     case 'after-our-work':
       return log.some((entry) => !entry.struck);
   }

@@ -1,0 +1,167 @@
+import { describe, expect, it } from 'vitest';
+import { changed } from '../../../../tests/builders/brokenModel.ts';
+import { afterDoing, aTracingCase } from '../../../../tests/builders/tracingCase.ts';
+import { standardModel } from '../model/standardModel.ts';
+import type { TracingCase } from '../types.ts';
+import { offerStep } from './offerStep.ts';
+
+const model = standardModel();
+
+/** A machine that goes on and off by itself, looked into, and what was done then: "step:outcome"; "!" after it: what came out stays out. */
+function bench(...done: readonly string[]): TracingCase {
+  const told = { symptoms: ['on-off'], changed: [], often: ['every-time'], onlyWhen: [], rate: null };
+  return done.reduce<TracingCase>(
+    (tracing, line) => {
+      const [, id = '', outcome = '', stays] = /^([\w-]+):([\w-]+)(!?)$/.exec(line) ?? [];
+      return afterDoing(model, tracing, id, outcome, { stays: stays === '!' });
+    },
+    { ...aTracingCase({ told }), seen: ['on-off'] },
+  );
+}
+
+const offer = (tracing: TracingCase) => offerStep(model, tracing, { method: 'ratio' });
+const offered = (tracing: TracingCase) => {
+  const { next, others } = offer(tracing);
+  return [next, ...others].flatMap((view) => view?.step ?? []);
+};
+const starting = (tracing: TracingCase) =>
+  offered(tracing).filter((id) => model.steps.some((step) => step.id === id && step.starts));
+const gateOf = (tracing: TracingCase, step: string) => {
+  const why = offer(tracing).notOffered.find((one) => one.step === step)?.why;
+  return why?.is === 'gate' ? { gate: why.gate, first: why.firstDo } : null;
+};
+
+describe('after a short was measured', () => {
+  const short = ['look-inside:clean', 'watch-start:cy', 'meas-coils:short'] as const;
+
+  it('nothing that starts the machine is offered, and where the short sits is measured next', () => {
+    expect(starting(bench(...short))).toEqual([]);
+    expect(offer(bench(...short)).next?.step).toBe('short-which');
+    expect(gateOf(bench(...short), 'supply-beside')).toEqual({ gate: 'short-measured', first: ['short-which'] });
+  });
+
+  it('before it was measured the machine is started as ever', () => {
+    expect(starting(bench('look-inside:clean', 'watch-start:cy'))).not.toEqual([]);
+  });
+
+  it('gone with the card out: it starts without the card, and the card goes neither back nor into our rig', () => {
+    const out = bench(...short, 'short-which:gone!');
+    expect(gateOf(out, 'wall-watts')).toBeNull();
+    for (const step of ['put-back', 'rig-card']) expect(offered(out)).not.toContain(step);
+    expect(gateOf(out, 'rig-card')?.gate).toBe('shorted-card');
+    expect(gateOf(bench(...short, 'short-which:gone'), 'wall-watts')?.gate).toBe('shorted-card');
+  });
+
+  it('still there: no start with this board, not even in our rig, but with another board', () => {
+    const still = bench(...short, 'short-which:still');
+    expect(gateOf(still, 'wall-watts')).toEqual({ gate: 'shorted-board', first: ['short-cleared'] });
+    expect(gateOf(still, 'rig-board')?.gate).toBe('shorted-board');
+    expect(gateOf(still, 'board-loan')?.gate).not.toBe('shorted-board');
+  });
+
+  it('measured clear after mending it starts again; a short measured after that holds it again', () => {
+    const mended = [...short, 'short-which:still', 'short-cleared:cleared'] as const;
+    expect(gateOf(bench(...mended), 'wall-watts')).toBeNull();
+    expect(gateOf(bench(...mended, 'meas-coils:short'), 'wall-watts')?.gate).toBe('short-measured');
+  });
+
+  it('measured once more and still there: no start', () => {
+    expect(gateOf(bench(...short, 'short-which:still', 'short-cleared:still'), 'wall-watts')?.gate).toBe(
+      'shorted-board',
+    );
+  });
+
+  it('struck from the record it holds nothing', () => {
+    const { log, ...tracing } = bench(...short);
+    const struck = log.map((entry) => ({ ...entry, struck: entry.step === 'meas-coils' }));
+    expect(starting({ ...tracing, log: struck })).not.toEqual([]);
+  });
+
+  it('the short is measured away only where one was measured', () => {
+    for (const step of ['short-which', 'short-cleared', 'supply-cleared'])
+      expect(offer(bench('look-inside:clean', 'watch-start:cy', 'meas-coils:fine')).notOffered).toContainEqual({
+        step,
+        why: { is: 'machine', need: 'gate-to-clear' },
+      });
+  });
+});
+
+describe('after the supply measured bad', () => {
+  const bad = ['look-inside:clean', 'watch-start:cy', 'meas-coils:fine', 'meas-rails:outside'] as const;
+
+  it('there is no further start on it, and nothing of ours goes on it', () => {
+    const tracing = bench(...bad);
+    const held = model.gates.find((gate) => gate.id === 'supply-measured-bad')?.holds ?? [];
+    for (const step of ['wall-watts', 'card-loan', 'dimm-loan', 'cpu-loan']) expect(held).toContain(step);
+    const onIt = starting(tracing).filter((id) =>
+      model.steps.some((step) => step.id === id && step.onRig === null && !step.takesOut.includes('supply')),
+    );
+    expect(onIt).toEqual([]);
+    expect(gateOf(tracing, 'wall-watts')?.gate).toBe('supply-measured-bad');
+  });
+
+  it('our supply beside it may start the machine, and goes on doing so', () => {
+    expect(gateOf(bench(...bad), 'supply-beside')).toBeNull();
+    expect(gateOf(bench(...bad, 'supply-beside:same!'), 'drives-off')).toBeNull();
+    expect(gateOf(bench(...bad, 'supply-beside:same'), 'drives-off')?.gate).toBe('supply-measured-bad');
+  });
+
+  it('alone on the test load it holds: it was something else, and it may start again', () => {
+    expect(gateOf(bench(...bad, 'supply-alone:holds'), 'drives-off')).toBeNull();
+  });
+
+  it('bad there too: only a mended or another supply that measures good starts it', () => {
+    const twice = [...bad, 'supply-alone:outside'] as const;
+    expect(gateOf(bench(...twice), 'drives-off')?.gate).toBe('supply-measured-bad');
+    expect(gateOf(bench(...twice, 'supply-cleared:within'), 'drives-off')).toBeNull();
+    expect(gateOf(bench(...twice, 'supply-cleared:outside'), 'drives-off')?.gate).toBe('supply-measured-bad');
+  });
+});
+
+describe('what was seen', () => {
+  it('wet inside: cleaned and dried before any start', () => {
+    expect(starting(bench('look-inside:wet')).filter((step) => step !== 'wet-clean')).toEqual([]);
+    expect(gateOf(bench('look-inside:wet', 'wet-clean:same'), 'wall-watts')).toBeNull();
+  });
+
+  it('burnt: measured for a short before any start', () => {
+    expect(gateOf(bench('look-inside:burnt'), 'watch-start')).toEqual({
+      gate: 'burnt-measured',
+      first: ['meas-coils'],
+    });
+    expect(gateOf(bench('look-inside:burnt', 'meas-coils:fine'), 'watch-start')).toBeNull();
+  });
+});
+
+describe('a gate that closes on a finding', () => {
+  const last = (change: (gate: { [field: string]: unknown }) => void) =>
+    changed((files) => change(files['dangers.json'].gates.at(-1)));
+  const at = model.gates.length - 1;
+
+  it('is refused where that step or outcome is unknown', () => {
+    expect(last((gate) => (gate.after = [{ step: 'no-such', outcomes: ['short'] }]))).toMatchObject({
+      file: 'dangers.json',
+      field: `gates[${at}].after`,
+      because: 'no step no-such',
+    });
+    expect(last((gate) => (gate.after = [{ step: 'meas-coils', outcomes: ['fine-weather'] }]))).toMatchObject({
+      field: `gates[${at}].after`,
+      because: 'meas-coils has no outcome fine-weather',
+    });
+  });
+
+  it('is refused where what opens it is held by another such gate for good', () => {
+    const refusal = changed((files) => {
+      const gate = files['dangers.json'].gates.at(-1);
+      files['dangers.json'].gates.push({ ...gate, id: 'shut', holds: ['meas-coils', 'short-which', 'short-cleared'] });
+    });
+    expect(refusal).toMatchObject({ file: 'dangers.json', field: expect.stringMatching(/^gates\[\d+\]\.holds$/) });
+  });
+
+  it('is refused on what can be in no circuit', () => {
+    expect(last((gate) => (gate.whileIn = ['weather']))).toMatchObject({
+      file: 'dangers.json',
+      field: expect.stringContaining('whileIn'),
+    });
+  });
+});
