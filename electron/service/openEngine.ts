@@ -15,7 +15,7 @@ export function openEngine(): Engine {
     live: liveTracing,
     modelFor: keepingModel(),
     estimate: (shop, of, signal) => estimates.ask({ ask: 'estimate', own: ownOf(shop), of }, signal),
-    tracing: (shop, of, method) => bench.ask({ ask: 'tracing', own: ownOf(shop), of, method }),
+    tracing: (shop, of, method, signal) => bench.ask({ ask: 'tracing', own: ownOf(shop), of, method }, signal),
     work: labour.work as readonly WorkTask[],
     end: async () => {
       await Promise.all([bench.end(), estimates.end()]);

@@ -60,9 +60,9 @@ export function createRouter({ shop, drafts, tools, engine, clock }: RouterNeeds
     job: os.job.handler(async ({ input, errors }) =>
       jobFound(await jobSheet(await shop.read(), input.job, now()), input.job, errors.NOT_FOUND),
     ),
-    tracing: os.tracing.handler(async ({ input, errors }) =>
+    tracing: os.tracing.handler(async ({ input, errors, signal }) =>
       jobFound(
-        await tracingSheet(await shop.read(), engine, input.job as JobId, input.method, now()),
+        await tracingSheet(await shop.read(), engine, input.job as JobId, input.method, now(), signal),
         input.job,
         errors.NOT_FOUND,
       ),

@@ -1,3 +1,4 @@
+import type { Cancel } from '../plan/effort.ts';
 import type {
   Belief,
   FaultModel,
@@ -23,8 +24,12 @@ export type LiveTracing = {
   /** What was told beside what was seen. */
   readonly compareToldSeen: (model: FaultModel, told: readonly SymptomId[], seen: readonly SymptomId[]) => ToldSeen;
   readonly belief: (model: FaultModel, tracing: TracingCase) => Belief;
-  /** Interim by ratio at once; `rollout` looks two steps ahead. */
-  readonly offerStep: (model: FaultModel, tracing: TracingCase, how: { readonly method: Method }) => Offer;
+  /** Interim by ratio at once; `rollout` looks two steps ahead. A raised `cancel` throws `Halt`. */
+  readonly offerStep: (
+    model: FaultModel,
+    tracing: TracingCase,
+    how: { readonly method: Method; readonly cancel?: Cancel },
+  ) => Offer;
   readonly reasonFor: (model: FaultModel, tracing: TracingCase, step: StepId) => StepView | null;
   readonly verdictAfter: (model: FaultModel, tracing: TracingCase) => Verdict;
   /** Assembly states that the log leaves open. */

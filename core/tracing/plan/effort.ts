@@ -31,12 +31,17 @@ export class Effort {
     this.#beyond = beyond;
   }
 
+  /** Is it to be given up? Where a piece of work is done, however little it was. */
+  look(): void {
+    if (this.#cancel?.aborted) throw new Halt('cancelled');
+  }
+
   spend(work: number): void {
     this.#sinceLook += work;
     if (this.#sinceLook < BETWEEN_LOOKS) return;
     this.spent += this.#sinceLook;
     this.#sinceLook = 0;
-    if (this.#cancel?.aborted) throw new Halt('cancelled');
+    this.look();
     if (this.spent > this.#limit) throw new Halt('too-much-work', this.#beyond);
   }
 }

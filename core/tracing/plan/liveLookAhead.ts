@@ -62,6 +62,7 @@ export class LiveLookAhead {
       this.values.fill(Number.NaN);
       let least = Number.POSITIVE_INFINITY;
       for (const s of this.#ranked.slice(0, MOST_CANDIDATES)) {
+        this.#effort.look();
         const value = this.#twoSteps(stand, s, least);
         this.values[s] = value;
         if (value < least) least = value;

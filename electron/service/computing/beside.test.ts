@@ -6,6 +6,8 @@ import { noShop } from '../../../core/job/shop.ts';
 import { estimate } from '../../../core/labour/estimate.ts';
 import type { EstimateAsked } from '../../../core/labour/types.ts';
 import { standardModel } from '../../../core/tracing/live/model/standardModel.ts';
+import { offerStep } from '../../../core/tracing/live/offer/offerStep.ts';
+import { Halt } from '../../../core/tracing/plan/effort.ts';
 import { aShopFolder } from '../../../tests/builders/shopFolder.ts';
 import { takingIn } from '../../../tests/builders/takingIn.ts';
 import { aTracingCase } from '../../../tests/builders/tracingCase.ts';
@@ -96,4 +98,29 @@ it('ends an estimate that nobody waits for any more, and goes on with the next',
   noLonger.abort();
   expect(await long).toMatchObject({ refused: 'estimate-cancelled' });
   expect(await next).toMatchObject({ paths: 100 });
+});
+
+it('ends a look ahead that nobody waits for any more with the asker’s reason, and answers the next', async () => {
+  const engine = openEngine();
+  ends.push(engine.end);
+  const noLonger = new AbortController();
+  const old = engine.tracing(noShop, aTracingCase(), 'rollout', noLonger.signal);
+  const next = engine.tracing(noShop, aTracingCase(), 'ratio');
+  const reason = new Error('a newer entry came');
+  noLonger.abort(reason);
+  await expect(old).rejects.toBe(reason);
+  expect((await next).offer.method).toBe('ratio');
+});
+
+it('stops between two candidates of a look ahead, not only before it', () => {
+  let looks = 0;
+  const cancel = {
+    get aborted() {
+      looks += 1;
+      return looks > 3;
+    },
+  };
+  const look = () => offerStep(standardModel(), aTracingCase(), { method: 'rollout', cancel });
+  expect(look).toThrow(Halt);
+  expect(looks).toBe(4);
 });

@@ -4,7 +4,10 @@ import type { FromThread, ToThread } from './threadMessages.ts';
 
 /** A thread that computes while this one goes on answering. */
 export type Thread = {
-  /** Questions are answered in the order asked. A signal that is raised ends an estimate early, before or in its turn. */
+  /**
+   * Questions are answered in the order asked. A raised signal ends one early, before or in its turn: an estimate answers
+   * that it was cancelled, a look-ahead is rejected with the signal's reason.
+   */
   readonly ask: <Q extends Question>(question: Q, signal?: AbortSignal) => Promise<AnswerTo<Q>>;
   readonly end: () => Promise<void>;
 };
@@ -54,7 +57,11 @@ export function openThread(): Thread {
       signal?.addEventListener('abort', cancel, { once: true });
       const answer = new Promise<never>((answered, failed) => waiting.set(no, { answered, failed }));
       worker.postMessage({ no, question, cancelled } satisfies ToThread);
-      return answer.finally(() => signal?.removeEventListener('abort', cancel));
+      return answer
+        .catch((failed: unknown) => {
+          throw signal?.aborted ? signal.reason : failed;
+        })
+        .finally(() => signal?.removeEventListener('abort', cancel));
     },
     end: async () => {
       await worker?.terminate();

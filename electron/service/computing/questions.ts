@@ -26,7 +26,12 @@ export function answering(): (question: Question, cancelled: () => boolean) => A
   const decisionsFor = keepingDecisions();
   return (question, cancelled) => {
     const model = modelFor(question.own);
-    if (question.ask === 'tracing') return tracingFigures(model, question.of, question.method);
+    if (question.ask === 'tracing')
+      return tracingFigures(model, question.of, question.method, {
+        get aborted() {
+          return cancelled();
+        },
+      });
     return estimate({ ...question.of, model, cancelled }, decisionsFor(question.own, model, question.of));
   };
 }

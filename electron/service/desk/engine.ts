@@ -15,7 +15,8 @@ export type Engine = {
     asked: EstimateAsked,
     signal?: AbortSignal,
   ) => Promise<LabourEstimate | EstimateCancelled>;
-  readonly tracing: (shop: Shop, state: TracingCase, method: Method) => Promise<TracingSheet>;
+  /** By the shop's own model; a raised signal ends it early, rejecting with the signal's reason. */
+  readonly tracing: (shop: Shop, state: TracingCase, method: Method, signal?: AbortSignal) => Promise<TracingSheet>;
   /** Work that follows once a fault is known: fitting, proving, cleaning. */
   readonly work: readonly WorkTask[];
   /** Ends what it computes with. */

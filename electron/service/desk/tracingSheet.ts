@@ -54,7 +54,8 @@ export async function tracingSheet(
   job: JobId,
   method: 'ratio' | 'rollout',
   at: EpochMs,
+  signal?: AbortSignal,
 ): Promise<TracingSheet | null> {
   const bench = await benchState(read, job, at);
-  return bench && engine.tracing(bench.view.shop, bench.state, method);
+  return bench && engine.tracing(bench.view.shop, bench.state, method, signal);
 }

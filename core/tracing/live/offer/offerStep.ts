@@ -1,4 +1,5 @@
 import { layOut } from '../../plan/bench.ts';
+import type { Cancel } from '../../plan/effort.ts';
 import { type Ranking, StepRanker, standOf } from '../../plan/rank.ts';
 import { assemblyOf, movesBefore } from '../assembly.ts';
 import { suspectsOf } from '../belief/belief.ts';
@@ -38,9 +39,14 @@ export function openStates(model: FaultModel, tracing: TracingCase): readonly St
 
 /**
  * The next step: the one with the fewest expected minutes from here, its reasons, what else could be done, what could
- * not and why. A settled verdict or a job not worth going on is answered instead of a step.
+ * not and why. A settled verdict or a job not worth going on is answered instead of a step. `cancel` is looked at between
+ * the candidates; raised, it throws `Halt`, for nobody waits for the answer any more.
  */
-export function offerStep(model: FaultModel, tracing: TracingCase, { method }: { readonly method: Method }): Offer {
+export function offerStep(
+  model: FaultModel,
+  tracing: TracingCase,
+  { method, cancel }: { readonly method: Method; readonly cancel?: Cancel },
+): Offer {
   const posterior = posteriorOf(model, tracing, false);
   const suspects = suspectsOf(model, posterior);
   const open = openStates(model, tracing);
@@ -60,7 +66,7 @@ export function offerStep(model: FaultModel, tracing: TracingCase, { method }: {
   const { live, steps, held } = named
     ? onlySettling(model, tracing, posterior, all, named.part, ready, holding)
     : { live: all, steps: ready, held: holding };
-  const ranking = rankSteps(model, live, open, method);
+  const ranking = rankSteps(model, live, open, method, cancel);
   const see = (at: number) => seeStep(model, tracing, live, at, open, suspects);
   const wanted = method === 'easiest' ? ranking.easiest : method === 'ratio' ? ranking.ratio : ranking.best;
   // What is held back is worth its opening steps: the first of them is the one to do now.
@@ -170,7 +176,13 @@ function tells(chance: readonly Float64Array[], prior: Float64Array): number {
   return moved / 2;
 }
 
-function rankSteps(model: FaultModel, live: LiveProblem, open: readonly StateId[], method: Method): Ranking {
+function rankSteps(
+  model: FaultModel,
+  live: LiveProblem,
+  open: readonly StateId[],
+  method: Method,
+  cancel: Cancel | undefined,
+): Ranking {
   const bench = layOut(live.problem);
   const stateAt = new Map(model.states.map((state, at) => [state.id, at]));
   const stand = standOf(
@@ -181,5 +193,5 @@ function rankSteps(model: FaultModel, live: LiveProblem, open: readonly StateId[
     ),
     open.flatMap((id) => stateAt.get(id) ?? []),
   );
-  return new StepRanker(bench, method === 'rollout' ? 2 : 1).rank(stand);
+  return new StepRanker(bench, method === 'rollout' ? 2 : 1, cancel).rank(stand);
 }
