@@ -8,53 +8,72 @@ import type { Hypothesis } from './hypotheses.ts';
  */
 export type Standing = Float64Array;
 
+/** How many ways there are to stand. */
+export const WAYS = 8;
 const FIRST = 1;
 const SECOND = 2;
 const OURS = 4;
 
 const shown: Showing = { count: 0, normal: 1, seen: 0, odd: 0, steady: true };
+const chances = new Float64Array(WAYS);
 
 /**
  * Carries one hypothesis through the log, with some loaners bad (a bit set). Before each look handlings may mend
  * and opening may leave a fault of ours; after it, putting back may mend.
  */
 export function carry(hypothesis: Hypothesis, conditions: readonly Condition[], bad: number, into: Standing): Standing {
-  begin(hypothesis, into);
-  for (let k = 0; k < conditions.length; k++) carryOn(hypothesis, conditions[k] as Condition, bad, into);
+  begin(hypothesis, into, 0);
+  for (const condition of conditions) {
+    chancesSeen(hypothesis, condition, bad, chances);
+    carryOn(hypothesis, condition, chances, into, 0);
+  }
   return into;
 }
 
 /** Before the log: all of the hypothesis is there, nothing of ours. */
-export function begin(hypothesis: Hypothesis, into: Standing): void {
-  into.fill(0);
-  into[(hypothesis.first >= 0 ? FIRST : 0) | (hypothesis.second >= 0 ? SECOND : 0)] = 1;
+export function begin(hypothesis: Hypothesis, into: Standing, from: number): void {
+  into.fill(0, from, from + WAYS);
+  into[from + ((hypothesis.first >= 0 ? FIRST : 0) | (hypothesis.second >= 0 ? SECOND : 0))] = 1;
 }
 
-/** One step of `carry`. */
-export function carryOn(hypothesis: Hypothesis, condition: Condition, bad: number, standing: Standing): void {
+/** P(what was seen) for every way the hypothesis can stand, into `into`. */
+export function chancesSeen(hypothesis: Hypothesis, condition: Condition, bad: number, into: Float64Array): void {
   const { first, second } = hypothesis;
-  mend(standing, FIRST, condition.mends[first] as number);
-  if (second >= 0) mend(standing, SECOND, condition.mends[second] as number);
-  if (condition.oursGoes > 0) mend(standing, OURS, condition.oursGoes);
-  if (condition.oursComes > 0) appear(standing, condition.oursComes);
+  const { normal, seen, inCircuit } = condition;
   const a = first * 2 + hypothesis.firstMode;
   const b = second * 2 + hypothesis.secondMode;
-  const firstIn = condition.inCircuit[first] === 1;
-  const secondIn = second >= 0 && condition.inCircuit[second] === 1;
-  for (let state = 0; state < 8; state++) {
-    const p = standing[state] as number;
-    if (p === 0) continue;
+  const firstIn = inCircuit[first] === 1;
+  const secondIn = second >= 0 && inCircuit[second] === 1;
+  for (let state = 0; state < WAYS; state++) {
+    // Alone, a hypothesis has no second fault to be there.
+    if (second < 0 && state & SECOND) continue;
     showNothing(shown);
     if (firstIn && state & FIRST)
-      show(shown, condition, condition.normal[a] as number, condition.seen[a] as number, hypothesis.firstMode === 0);
+      show(shown, condition, normal[a] as number, seen[a] as number, hypothesis.firstMode === 0);
     if (secondIn && state & SECOND)
-      show(shown, condition, condition.normal[b] as number, condition.seen[b] as number, hypothesis.secondMode === 0);
+      show(shown, condition, normal[b] as number, seen[b] as number, hypothesis.secondMode === 0);
     if (state & OURS) show(shown, condition, condition.oursNormal, condition.oursSeen, true);
     if (bad !== 0) showLoaners(condition, bad);
-    standing[state] = p * chanceOf(condition, shown);
+    into[state] = chanceOf(condition, shown);
   }
-  mend(standing, FIRST, condition.mendsAfter[first] as number);
-  if (second >= 0) mend(standing, SECOND, condition.mendsAfter[second] as number);
+}
+
+/** One step of `carry`, with what `chancesSeen` says of it; `standing` begins at `from`. */
+export function carryOn(
+  { first, second }: Hypothesis,
+  { mends, mendsAfter, oursGoes, oursComes }: Condition,
+  chances: Float64Array,
+  standing: Standing,
+  from: number,
+): void {
+  mend(standing, from, FIRST, mends[first] as number);
+  if (second >= 0) mend(standing, from, SECOND, mends[second] as number);
+  mend(standing, from, OURS, oursGoes);
+  if (oursComes > 0) appear(standing, from, oursComes);
+  for (let state = 0; state < WAYS; state++)
+    standing[from + state] = (standing[from + state] as number) * (chances[state] as number);
+  mend(standing, from, FIRST, mendsAfter[first] as number);
+  if (second >= 0) mend(standing, from, SECOND, mendsAfter[second] as number);
 }
 
 /** A bad loaner shows like the fault it acts as, whatever of the owner's is out. */
@@ -64,20 +83,20 @@ function showLoaners(condition: Condition, bad: number): void {
       show(shown, condition, condition.badNormal[actsAs] as number, condition.badSeen[actsAs] as number, true);
 }
 
-function mend(standing: Standing, bit: number, chance: number): void {
+function mend(standing: Standing, from: number, bit: number, chance: number): void {
   if (chance === 0) return;
-  for (let state = 0; state < 8; state++) {
+  for (let state = 0; state < WAYS; state++) {
     if ((state & bit) === 0) continue;
-    const gone = (standing[state] as number) * chance;
-    standing[state] = (standing[state] as number) - gone;
-    standing[state ^ bit] = (standing[state ^ bit] as number) + gone;
+    const gone = (standing[from + state] as number) * chance;
+    standing[from + state] = (standing[from + state] as number) - gone;
+    standing[from + (state ^ bit)] = (standing[from + (state ^ bit)] as number) + gone;
   }
 }
 
-function appear(standing: Standing, chance: number): void {
-  for (let state = 0; state < 4; state++) {
+function appear(standing: Standing, from: number, chance: number): void {
+  for (let state = from; state < from + OURS; state++) {
     const come = (standing[state] as number) * chance;
     standing[state] = (standing[state] as number) - come;
-    standing[state | OURS] = (standing[state | OURS] as number) + come;
+    standing[state + OURS] = (standing[state + OURS] as number) + come;
   }
 }

@@ -1,7 +1,8 @@
 import type { FaultModel, LoggedStep, TracingCase } from '../types.ts';
+import { type Carried, carriedThrough, MOST_BAD, MOST_FLAGS, ones } from './carried.ts';
 import type { Condition } from './condition.ts';
 import { conditionsOf, loanerIds } from './conditions.ts';
-import { begin, carryOn } from './filter.ts';
+import { WAYS } from './filter.ts';
 import { type Hypothesis, hypothesesOf } from './hypotheses.ts';
 import { type Prior, priorOf } from './prior.ts';
 
@@ -18,9 +19,6 @@ export type Posterior = {
   readonly entries: readonly LoggedStep[];
 };
 
-/** More loaners than this in one log are taken as good from the first use on. */
-const MOST_FLAGS = 6;
-
 /**
  * Bayes over all hypotheses and the hidden good or bad of every loaner used (at most two bad at once).
  * Exact: equals plain enumeration of these hypotheses.
@@ -31,10 +29,10 @@ export function posteriorOf(model: FaultModel, tracing: TracingCase, pairs = tru
   const { conditions, entries } = conditionsOf(model, tracing, prior);
   const ids = loanerIds(model, tracing).slice(0, MOST_FLAGS);
   const chances = ids.map((id) => badChance(model, tracing, id));
-  const standing = new Float64Array(list.length * 8);
+  const standing = new Float64Array(list.length * WAYS);
   const bad = new Float64Array(ids.length);
   const flags = flagSets(chances);
-  const total = weigh(list, conditions, flags, standing, (set, mass) => {
+  const total = weigh(list, carriedThrough(list, conditions), flags, standing, (set, mass) => {
     for (let at = 0; at < ids.length; at++) if (set & (1 << at)) bad[at] = (bad[at] as number) + mass;
   });
   if (total > 0) for (let at = 0; at < standing.length; at++) standing[at] = (standing[at] as number) / total;
@@ -56,63 +54,32 @@ type FlagSet = { readonly bad: number; readonly weight: number };
 function flagSets(chances: readonly number[]): readonly FlagSet[] {
   const sets: FlagSet[] = [];
   for (let bad = 0; bad < 1 << chances.length; bad++) {
-    if (ones(bad) > 2) continue;
+    if (ones(bad) > MOST_BAD) continue;
     sets.push({ bad, weight: chances.reduce((p, chance, at) => p * (bad & (1 << at) ? chance : 1 - chance), 1) });
   }
   return sets;
 }
 
-/** A flag set as it is carried: as the set `parent` before condition `from`, the first that uses the last of its loaners. */
-type Branch = FlagSet & { readonly from: number; readonly parent: number };
-
-function branchesOf(flags: readonly FlagSet[], conditions: readonly Condition[]): readonly Branch[] {
-  const firstUse = (loaner: number): number => {
-    const at = conditions.findIndex((condition) => condition.loaners.some((used) => used.loaner === loaner));
-    return at < 0 ? conditions.length : at;
-  };
-  return flags.map((set) => {
-    const loaners = Array.from({ length: MOST_FLAGS }, (_, loaner) => loaner).filter((at) => set.bad & (1 << at));
-    const last = loaners.toSorted((a, b) => firstUse(b) - firstUse(a))[0];
-    if (last === undefined) return { ...set, from: 0, parent: -1 };
-    const without = set.bad & ~(1 << last);
-    return { ...set, from: firstUse(last), parent: flags.findIndex((one) => one.bad === without) };
-  });
-}
-
-/**
- * Sums P(log, hypothesis, standing) over the flag sets into `standing`. A bad loaner shows from its first use on: what
- * comes before is carried once for all sets that do not differ there.
- */
+/** Sums P(log, hypothesis, standing) over the flag sets into `standing`; `tell`s what each set of bad loaners weighs. */
 function weigh(
   list: readonly Hypothesis[],
-  conditions: readonly Condition[],
+  carried: Carried,
   flags: readonly FlagSet[],
   standing: Float64Array,
   tell: (bad: number, mass: number) => void,
 ): number {
-  const branches = branchesOf(flags, conditions);
-  /** Per set: how it stands before each condition. */
-  const stands = branches.map(() => new Float64Array(conditions.length * 8 + 8));
-  const now = new Float64Array(8);
+  // A loaner that no condition used is as it was: good and bad stand alike.
+  const used = [...carried.keys()].reduce((all, bad) => all | bad, 0);
+  const sets = flags.map((set) => ({ ...set, stands: carried.get(set.bad & used) as Float64Array }));
   let total = 0;
   for (let h = 0; h < list.length; h++) {
-    const hypothesis = list[h] as Hypothesis;
-    for (let at = 0; at < branches.length; at++) {
-      const { bad, weight, from, parent } = branches[at] as Branch;
-      const own = stands[at] as Float64Array;
-      const before = stands[parent];
-      if (!before) begin(hypothesis, now);
-      else for (let i = 0; i < from * 8 + 8; i++) own[i] = before[i] as number;
-      if (before) for (let state = 0; state < 8; state++) now[state] = before[from * 8 + state] as number;
-      for (let k = from; k < conditions.length; k++) {
-        for (let state = 0; state < 8; state++) own[k * 8 + state] = now[state] as number;
-        carryOn(hypothesis, conditions[k] as Condition, bad, now);
-      }
-      for (let state = 0; state < 8; state++) own[conditions.length * 8 + state] = now[state] as number;
+    const { prior } = list[h] as Hypothesis;
+    for (const { bad, weight, stands } of sets) {
+      const share = weight * prior;
       let mass = 0;
-      for (let state = 0; state < 8; state++) {
-        const p = weight * hypothesis.prior * (now[state] as number);
-        standing[h * 8 + state] = (standing[h * 8 + state] as number) + p;
+      for (let at = h * WAYS; at < h * WAYS + WAYS; at++) {
+        const p = share * (stands[at] as number);
+        standing[at] = (standing[at] as number) + p;
         mass += p;
       }
       if (bad !== 0) tell(bad, mass);
@@ -129,10 +96,4 @@ function badChance(model: FaultModel, tracing: TracingCase, id: string): number 
     if (used) return model.badLoaner[used.kind]?.chance[used.standing] ?? 0;
   }
   return 0;
-}
-
-function ones(bits: number): number {
-  let count = 0;
-  for (let rest = bits; rest > 0; rest &= rest - 1) count += 1;
-  return count;
 }

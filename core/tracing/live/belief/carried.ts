@@ -1,0 +1,87 @@
+import type { Condition } from './condition.ts';
+import { begin, carryOn, chancesSeen, WAYS } from './filter.ts';
+import type { Hypothesis } from './hypotheses.ts';
+
+/** More loaners than this in one log are taken as good from the first use on. */
+export const MOST_FLAGS = 6;
+/** At most so many loaners are bad at once. */
+export const MOST_BAD = 2;
+
+/**
+ * P(log, standing | hypothesis) at [hypothesis × WAYS + standing], for every set of bad loaners (bits) among those that
+ * the log has used so far. A bad loaner shows from its first use on: before it, the set without it stands for both.
+ */
+export type Carried = ReadonlyMap<number, Float64Array>;
+
+/** Logs that were carried last: the next one is most often one of these and a step more. */
+type Kept = { readonly list: readonly Hypothesis[]; readonly said: readonly string[]; readonly carried: Carried };
+const kept: Kept[] = [];
+/** So many are kept: a bench or two and what they look back at. A long log with five loaners takes about a megabyte. */
+const MOST_KEPT = 32;
+
+/** Carries all hypotheses through the log, from the longest beginning of it that is still known. */
+export function carriedThrough(list: readonly Hypothesis[], conditions: readonly Condition[]): Carried {
+  const said = conditions.map(saysOf);
+  const known = longestKept(list, said);
+  if (known?.said.length === said.length) return known.carried;
+  const carried = new Map(
+    known ? [...known.carried].map(([bad, stands]) => [bad, stands.slice()]) : [[0, start(list)]],
+  );
+  for (const condition of conditions.slice(known?.said.length ?? 0)) carryAll(list, condition, carried);
+  kept.push({ list, said, carried });
+  if (kept.length > MOST_KEPT) kept.shift();
+  return carried;
+}
+
+/** All that tells one condition from another while the prior is the same. */
+const saysOf = ({ step, before, look, outcome, again, oursComes, loaners }: Condition): string =>
+  `${step} ${before} ${look} ${outcome} ${again} ${oursComes} ${loaners.map((used) => `${used.loaner}:${used.actsAs}`)}`;
+
+function longestKept(list: readonly Hypothesis[], said: readonly string[]): Kept | null {
+  let longest: Kept | null = null;
+  for (const one of kept) {
+    if (one.list !== list || one.said.length > said.length || one.said.length <= (longest?.said.length ?? -1)) continue;
+    if (one.said.every((each, k) => each === said[k])) longest = one;
+  }
+  return longest;
+}
+
+function start(list: readonly Hypothesis[]): Float64Array {
+  const stands = new Float64Array(list.length * WAYS);
+  list.forEach((hypothesis, h) => {
+    begin(hypothesis, stands, h * WAYS);
+  });
+  return stands;
+}
+
+const sound = new Float64Array(WAYS);
+const spoilt = new Float64Array(WAYS);
+
+/** One more condition. What it says is asked once for all sets whose bad loaners are not in it. */
+function carryAll(list: readonly Hypothesis[], condition: Condition, carried: Map<number, Float64Array>): void {
+  const used = condition.loaners.reduce((set, { loaner }) => (loaner < MOST_FLAGS ? set | (1 << loaner) : set), 0);
+  addLoaners(carried, used);
+  const sets = [...carried].map(([bad, stands]) => ({ inIt: bad & used, stands }));
+  for (let h = 0; h < list.length; h++) {
+    const hypothesis = list[h] as Hypothesis;
+    chancesSeen(hypothesis, condition, 0, sound);
+    for (const { inIt, stands } of sets) {
+      if (inIt !== 0) chancesSeen(hypothesis, condition, inIt, spoilt);
+      carryOn(hypothesis, condition, inIt === 0 ? sound : spoilt, stands, h * WAYS);
+    }
+  }
+}
+
+/** From its first use on, each set is carried with the loaner good and with it bad. */
+function addLoaners(carried: Map<number, Float64Array>, used: number): void {
+  for (let flag = 1; flag <= used; flag <<= 1) {
+    if ((used & flag) === 0 || carried.has(flag)) continue;
+    for (const [bad, stands] of [...carried]) if (ones(bad) < MOST_BAD) carried.set(bad | flag, stands.slice());
+  }
+}
+
+export function ones(bits: number): number {
+  let count = 0;
+  for (let rest = bits; rest > 0; rest &= rest - 1) count += 1;
+  return count;
+}
