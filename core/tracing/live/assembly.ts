@@ -54,18 +54,32 @@ function chainOf(assembly: Assembly, id: StateId): readonly StateId[] {
   return within === null ? [id] : [...chainOf(assembly, within), id];
 }
 
-/** All states a step needs open, outermost first. */
-export function opensOf(assembly: Assembly, step: Step): readonly StateId[] {
-  return [...new Set([...step.open, ...(assembly.further.get(step.id) ?? [])].flatMap((id) => chainOf(assembly, id)))];
+type Stands = { readonly opens: readonly StateId[]; readonly closes: readonly StateId[] };
+
+const asked = new WeakMap<Assembly, WeakMap<Step, Stands>>();
+
+/** How the machine must stand for a step, worked out once. */
+function standsFor(assembly: Assembly, step: Step): Stands {
+  const steps = asked.get(assembly) ?? new WeakMap<Step, Stands>();
+  asked.set(assembly, steps);
+  const made = steps.get(step) ?? {
+    opens: [
+      ...new Set([...step.open, ...(assembly.further.get(step.id) ?? [])].flatMap((id) => chainOf(assembly, id))),
+    ],
+    closes: assembly.states
+      .filter((state) => chainOf(assembly, state.id).some((id) => step.closed.includes(id)))
+      .map((state) => state.id)
+      .sort((a, b) => chainOf(assembly, b).length - chainOf(assembly, a).length),
+  };
+  steps.set(step, made);
+  return made;
 }
 
+/** All states a step needs open, outermost first. */
+export const opensOf = (assembly: Assembly, step: Step): readonly StateId[] => standsFor(assembly, step).opens;
+
 /** All states a step needs closed, innermost first. */
-export function closesOf(assembly: Assembly, step: Step): readonly StateId[] {
-  return assembly.states
-    .filter((state) => chainOf(assembly, state.id).some((id) => step.closed.includes(id)))
-    .map((state) => state.id)
-    .sort((a, b) => chainOf(assembly, b).length - chainOf(assembly, a).length);
-}
+export const closesOf = (assembly: Assembly, step: Step): readonly StateId[] => standsFor(assembly, step).closes;
 
 export type Moves = {
   readonly moves: readonly { readonly state: StateId; readonly way: 'open' | 'close'; readonly minutes: number }[];

@@ -1,10 +1,19 @@
 import type { ToldSeen } from './api.ts';
 import { type FaultModel, GROUPS, type Group, type SymptomId } from './types.ts';
 
+const known = new WeakMap<FaultModel, ReadonlyMap<SymptomId, readonly Group[]>>();
+
+function groupsOf(model: FaultModel): ReadonlyMap<SymptomId, readonly Group[]> {
+  const made = known.get(model) ?? new Map(model.symptoms.map(({ id, groups }) => [id, groups]));
+  known.set(model, made);
+  return made;
+}
+
 /** Symptom groups of told or seen terms, in the model's order; terms that are not in the model say nothing. */
 export function readGroups(model: FaultModel, symptoms: readonly SymptomId[]): readonly Group[] {
-  const named = new Set(model.symptoms.filter((each) => symptoms.includes(each.id)).flatMap((each) => each.groups));
-  return GROUPS.filter((group) => named.has(group));
+  const groups = groupsOf(model);
+  const named = symptoms.flatMap((symptom) => groups.get(symptom) ?? []);
+  return GROUPS.filter((group) => named.includes(group));
 }
 
 /** What was told beside what was seen, in the same terms. Nothing seen yet differs from nothing. */

@@ -8,18 +8,32 @@ export const WORTH_ASKING = 0.01;
 const aboutAll = (model: FaultModel, step: Step): boolean =>
   step.kind === 'load' || step.kind === 'back' || model.byGroup[model.stepIndex.get(step.id) ?? -1] !== null;
 
+const known = new WeakMap<FaultModel, readonly (Uint8Array | null)[]>();
+
+/** Per step of the model: 1 for each fault that it is about; null where that is all of them. */
+function subjectsOf(model: FaultModel): readonly (Uint8Array | null)[] {
+  const made =
+    known.get(model) ?? model.steps.map((step, s) => (aboutAll(model, step) ? null : subjectOf(model, step, s)));
+  known.set(model, made);
+  return made;
+}
+
+function subjectOf(model: FaultModel, step: Step, s: number): Uint8Array {
+  const touched = maskOf(step.takesOut) | maskOf(step.onRig ?? []);
+  return Uint8Array.from(model.faults, ({ id }, f) =>
+    model.listed[s]?.[f] === 1 || (step.mends[id] ?? 0) > 0 || ((model.faultMask[f] as number) & touched) !== 0 ? 1 : 0,
+  );
+}
+
 /**
  * Chance of what a step is about: faults whose finding it states, that it may mend, that it takes out of circuit or puts
  * in the rig. A step about nothing that is suspected shows no more than that the machine was switched on once more.
  */
-export function chanceOfSubject(model: FaultModel, step: Step, suspects: readonly Suspect[]): number {
-  if (aboutAll(model, step)) return 1;
-  const s = model.stepIndex.get(step.id) ?? -1;
-  const touched = maskOf(step.takesOut) | maskOf(step.onRig ?? []);
-  return suspects.reduce((sum, { fault, p }) => {
-    const f = model.faultIndex.get(fault) ?? -1;
-    const about =
-      model.listed[s]?.[f] === 1 || (step.mends[fault] ?? 0) > 0 || ((model.faultMask[f] as number) & touched) !== 0;
-    return about ? sum + p : sum;
-  }, 0);
+export function chancesOfSubjects(model: FaultModel, suspects: readonly Suspect[]): (step: Step) => number {
+  const subjects = subjectsOf(model);
+  const faults = suspects.map(({ fault, p }) => ({ f: model.faultIndex.get(fault) ?? -1, p }));
+  return (step) => {
+    const about = subjects[model.stepIndex.get(step.id) ?? -1];
+    return about ? faults.reduce((sum, { f, p }) => (about[f] === 1 ? sum + p : sum), 0) : 1;
+  };
 }

@@ -17,7 +17,7 @@ import type {
   StepView,
   TracingCase,
 } from '../types.ts';
-import { chanceOfSubject, WORTH_ASKING } from './about.ts';
+import { chancesOfSubjects, WORTH_ASKING } from './about.ts';
 import { whyNotOffered } from './available.ts';
 import { seeStep } from './seeStep.ts';
 import { settlingSteps } from './settling.ts';
@@ -59,12 +59,13 @@ export function offerStep(
     if (why) notOffered.push({ step: step.id, why });
     else can.push(step);
   }
-  const asks = (step: Step) => chanceOfSubject(model, step, suspects) >= WORTH_ASKING;
+  const chanceOfSubject = chancesOfSubjects(model, suspects);
+  const asks = (step: Step) => chanceOfSubject(step) >= WORTH_ASKING;
   const holding = method === 'easiest' ? [] : heldSteps(model, notOffered, can).filter((one) => asks(one.step));
   const ready = can.filter((step) => asks(step) || holding.some((one) => one.firstDo.includes(step)));
   const all = toProblem(model, tracing, posterior, ready, holding);
   const { live, steps, held } = named
-    ? onlySettling(model, tracing, posterior, all, named.part, ready, holding)
+    ? onlySettling(model, all, named.part, ready, holding)
     : { live: all, steps: ready, held: holding };
   const ranking = rankSteps(model, live, open, method, cancel);
   const see = (at: number) => seeStep(model, tracing, live, at, open, suspects);
@@ -110,8 +111,6 @@ export function offerStep(
 /** Once a part is named: only what can confirm or clear it, and what opens the way there. */
 function onlySettling(
   model: FaultModel,
-  tracing: TracingCase,
-  posterior: Posterior,
   all: LiveProblem,
   part: Fault['part'],
   open: readonly Step[],
@@ -120,7 +119,13 @@ function onlySettling(
   const settling = settlingSteps(model, all, part);
   const held = holding.filter((one) => settling.includes(one.step));
   const steps = open.filter((step) => settling.includes(step) || held.some((one) => one.firstDo.includes(step)));
-  return { live: toProblem(model, tracing, posterior, steps, held), steps, held };
+  const chosen = new Set([...steps, ...held.map((one) => one.step)]);
+  const only = <T>(list: readonly T[]): readonly T[] => list.filter((_, s) => chosen.has(all.steps[s] as Step));
+  return {
+    live: { ...all, steps: only(all.steps), problem: { ...all.problem, steps: only(all.problem.steps) } },
+    steps,
+    held,
+  };
 }
 
 /** The long trial that shows a fault soonest for its minutes; -1 when none is left. */
