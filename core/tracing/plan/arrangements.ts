@@ -71,7 +71,8 @@ export class Arrangements {
     if (!open || !step || !row) throw new Error(`no arrangement ${arrangement} or step ${stepAt}`);
     const opened = step.opens.filter((at) => open[at] === 0);
     const lost = step.closes.filter((at) => open[at] === 1);
-    const flags = open.slice();
+    const stays = opened.length === 0 && lost.length === 0;
+    const flags = stays ? open : open.slice();
     let minutes = 0;
     let price = 0;
     for (const at of lost) {
@@ -84,7 +85,7 @@ export class Arrangements {
       minutes += state?.opening ?? 0;
       price += (state?.opening ?? 0) + (state?.closing ?? 0);
     }
-    const move: Move = { to: this.#numberOf(flags), minutes, price, lost, opened };
+    const move: Move = { to: stays ? arrangement : this.#numberOf(flags), minutes, price, lost, opened };
     row[stepAt] = move;
     return move;
   }

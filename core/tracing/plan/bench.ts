@@ -43,64 +43,80 @@ const NEARLY = 1 - 1e-9;
 export function layOut(problem: Problem): Bench {
   const faultCount = problem.faults.length;
   const stepCount = problem.steps.length;
-  const cure: (readonly [number, number])[][] = problem.faults.map(() => []);
-  const aim: (readonly [number, number])[][] = problem.faults.map(() => []);
-  const harm: (readonly [number, number])[][] = problem.faults.map(() => []);
-  const minutes = new Float64Array(stepCount);
-  const cures = new Uint8Array(stepCount);
-  const aims = new Uint8Array(stepCount);
-  const cureRow: Float64Array[] = [];
-  const goingOn: number[][] = [];
-  problem.steps.forEach((step, s) => {
-    minutes[s] = step.minutes;
-    const curing = step.chance.filter((_, o) => step.cures[o]);
-    const chances = new Float64Array(faultCount);
-    for (let f = 0; f < faultCount; f++) {
-      const chance = curing.reduce((sum, row) => sum + (row[f] as number), 0);
-      const minutesLost = step.harm?.[f] ?? 0;
-      chances[f] = chance;
-      if (chance > 0) {
-        cure[f]?.push([s, chance]);
-        cures[s] = 1;
-        if ((step.ending?.[f] ?? 0) < chance * problem.handOver * NEARLY) {
-          aim[f]?.push([s, chance]);
-          aims[s] = 1;
-        }
-      }
-      if (minutesLost > 0) harm[f]?.push([s, minutesLost]);
-    }
-    cureRow.push(chances);
-    goingOn.push(step.outcomes.map((_, o) => o).filter((o) => !step.cures[o] && canHappen(problem, s, o)));
-  });
+  const minutes = Float64Array.from(problem.steps, (step) => step.minutes);
+  const cureRow = problem.steps.map((step) => cureRowOf(step, faultCount));
+  const curedBy = sparseRows(faultCount, cureRow);
+  const aimedBy = sparseRows(
+    faultCount,
+    cureRow.map((row, s) => aimRowOf(row, problem.steps[s]?.ending, problem.handOver)),
+  );
   return {
     problem,
     arrangements: new Arrangements(problem.assembly, problem.steps),
     faultCount,
     stepCount,
-    curedBy: sparseRows(cure),
-    aimedBy: sparseRows(aim),
-    cures,
-    aims,
-    harmedBy: sparseRows(harm),
+    curedBy,
+    aimedBy,
+    cures: among(stepCount, curedBy),
+    aims: among(stepCount, aimedBy),
+    harmedBy: sparseRows(
+      faultCount,
+      problem.steps.map((step) => step.harm),
+    ),
     cureRow,
     stayRow: cureRow.map((row) => row.map((chance) => 1 - chance)),
     costRow: problem.steps.map((step) => costRowOf(step, faultCount)),
-    goingOn,
+    goingOn: problem.steps.map((step, s) =>
+      step.outcomes.map((_, o) => o).filter((o) => !step.cures[o] && canHappen(problem, s, o)),
+    ),
     minutes,
   };
 }
 
-function sparseRows(rows: readonly (readonly (readonly [number, number])[])[]): SparseRows {
-  const starts = new Int32Array(rows.length + 1);
-  rows.forEach((row, f) => {
-    starts[f + 1] = (starts[f] as number) + row.length;
+/** P(some outcome that cures | fault). */
+function cureRowOf({ chance, cures }: Step, faultCount: number): Float64Array {
+  const row = new Float64Array(faultCount);
+  for (let o = 0; o < chance.length; o++) {
+    if (!cures[o]) continue;
+    const own = chance[o] as Float64Array;
+    for (let f = 0; f < faultCount; f++) row[f] = (row[f] as number) + (own[f] as number);
+  }
+  return row;
+}
+
+/** A cure row without the faults for which the ending costs as much as handing over. */
+const aimRowOf = (cure: Float64Array, ending: Float64Array | undefined, handOver: number): Float64Array =>
+  cure.map((chance, f) => ((ending?.[f] ?? 0) < chance * handOver * NEARLY ? chance : 0));
+
+/** One row per fault out of one row per step; a step without a row has zeros. */
+function sparseRows(faultCount: number, ofSteps: readonly (Float64Array | undefined)[]): SparseRows {
+  const starts = new Int32Array(faultCount + 1);
+  for (const row of ofSteps)
+    if (row)
+      for (let f = 0; f < faultCount; f++) if ((row[f] as number) > 0) starts[f + 1] = (starts[f + 1] as number) + 1;
+  for (let f = 0; f < faultCount; f++) starts[f + 1] = (starts[f + 1] as number) + (starts[f] as number);
+  const steps = new Int32Array(starts[faultCount] as number);
+  const amounts = new Float64Array(steps.length);
+  const next = starts.slice();
+  ofSteps.forEach((row, s) => {
+    if (!row) return;
+    for (let f = 0; f < faultCount; f++) {
+      const amount = row[f] as number;
+      if (!(amount > 0)) continue;
+      const at = next[f] as number;
+      steps[at] = s;
+      amounts[at] = amount;
+      next[f] = at + 1;
+    }
   });
-  const entries = rows.flat();
-  return {
-    starts,
-    steps: Int32Array.from(entries, ([step]) => step),
-    amounts: Float64Array.from(entries, ([, amount]) => amount),
-  };
+  return { starts, steps, amounts };
+}
+
+/** 1 for each step that stands in some of the rows. */
+function among(stepCount: number, { steps }: SparseRows): Uint8Array {
+  const stands = new Uint8Array(stepCount);
+  for (const s of steps) stands[s] = 1;
+  return stands;
 }
 
 /** Adds `weight` times one sparse row to a full one. */

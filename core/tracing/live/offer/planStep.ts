@@ -8,27 +8,43 @@ import { maskOf } from '../model/circuits.ts';
 import type { FaultModel, Outcome, Step, TracingCase } from '../types.ts';
 import { handOverMinutes } from './handOver.ts';
 import { SPEAKS_FROM } from './verdictAfter.ts';
-import type { Way } from './ways.ts';
+import type { Way, WayColumns } from './ways.ts';
 import { harmOf, ownMinutes, weighedWaiting } from './weights.ts';
 
-/** Is this way's fault what the outcome would name, prove or mend? `back`: the circuits that would go back in. */
-function meantBy(model: FaultModel, step: Step, { meaning }: Outcome, back: number): (way: Way) => boolean {
-  const sitsIn = (mask: number) => (way: Way) => ((model.faultMask[way.hypothesis.first] as number) & mask) !== 0;
-  const faultOf = (way: Way) => model.faults[way.hypothesis.first]?.id ?? '';
+/** Per way: 1 where its fault is what the outcome would name, prove or mend. `back`: the circuits that would go back in. */
+function meantBy(model: FaultModel, step: Step, { meaning }: Outcome, back: number, columns: WayColumns): Uint8Array {
+  const { first, standing } = columns;
+  const faults = meantFaults(model, step, meaning, back);
+  const right = new Uint8Array(first.length);
+  const nothing = model.faultIndex.get('nothing-wrong');
+  // Mended already, by whatever was done: any start with everything in shows it.
+  const mendedShows =
+    meaning.means !== 'evidence' && meaning.means !== 'fails-again' && meaning.means !== 'fails-on-rig';
+  for (let w = 0; w < right.length; w++) {
+    const fault = first[w] as number;
+    if (mendedShows && standing[w] === 0 && fault !== nothing) right[w] = step.takesOut.length === 0 ? 1 : 0;
+    else right[w] = faults[fault] as number;
+  }
+  return right;
+}
+
+/** Per fault: 1 where an outcome of this meaning is about it. */
+function meantFaults(model: FaultModel, step: Step, meaning: Outcome['meaning'], back: number): Uint8Array {
+  const sitsIn = (mask: number) => Uint8Array.from(model.faultMask, (own) => ((own & mask) !== 0 ? 1 : 0));
   switch (meaning.means) {
-    case 'evidence':
-      return (way) => meaning.of.includes(faultOf(way));
+    case 'evidence': {
+      const faults = new Uint8Array(model.faults.length);
+      for (const id of meaning.of) faults[model.faultIndex.get(id) ?? -1] = 1;
+      return faults;
+    }
     case 'fails-again':
       return sitsIn(back);
     case 'fails-on-rig':
       return sitsIn(maskOf(step.onRig ?? []));
     default: {
-      const out = sitsIn(maskOf(step.takesOut));
-      // Mended already, by whatever was done: any start with everything in shows it.
-      return (way) =>
-        way.standing === 0 && faultOf(way) !== 'nothing-wrong'
-          ? step.takesOut.length === 0
-          : out(way) || (step.mends[faultOf(way)] ?? 0) > 0;
+      const faults = sitsIn(maskOf(step.takesOut));
+      for (const [id, chance] of Object.entries(step.mends)) if (chance > 0) faults[model.faultIndex.get(id) ?? -1] = 1;
+      return faults;
     }
   }
 }
@@ -59,18 +75,18 @@ export function planStep(
   model: FaultModel,
   tracing: TracingCase,
   posterior: Posterior,
-  ways: readonly Way[],
+  columns: WayColumns,
   step: Step,
   opens: readonly number[],
   closes: readonly number[],
 ): PlanStep {
-  const chance = chancesOf(model, tracing, posterior, ways, step);
+  const { ways } = columns;
+  const chance = chancesOf(model, tracing, posterior, columns, step);
   const back = suspectMask(model, tracing.log);
   const rights = step.outcomes.map((outcome, o) => {
     if (!mayEnd(step, outcome)) return null;
-    const meant = meantBy(model, step, outcome, back);
-    const right = Uint8Array.from(ways, (way) => (meant(way) ? 1 : 0));
-    const { before, after } = sharesOf(ways, step, right, chance[o] as Float64Array);
+    const right = meantBy(model, step, outcome, back, columns);
+    const { before, after } = sharesOf(columns, step, right, chance[o] as Float64Array);
     return speaks(outcome, before, after) ? right : null;
   });
   return {
@@ -92,38 +108,51 @@ function chancesOf(
   model: FaultModel,
   tracing: TracingCase,
   posterior: Posterior,
-  ways: readonly Way[],
+  columns: WayColumns,
   step: Step,
 ): readonly Float64Array[] {
   const { before, look } = lookMask(model, tracing.log, step);
   const conditions = inPlace(model, posterior.prior, model.stepIndex.get(step.id) as number, before, look);
-  const chance = conditions.map(() => new Float64Array(ways.length));
-  for (let w = 0; w < ways.length; w++) {
-    const { hypothesis, standing } = ways[w] as Way;
-    let sum = 0;
-    for (let o = 0; o < conditions.length; o++) {
-      const p = outlook(hypothesis, standing, conditions[o] as Condition);
-      (chance[o] as Float64Array)[w] = p;
-      sum += p;
-    }
-    // Several faults at once share what is not normal; rounding is taken up here so that each row sums to one.
-    if (sum > 0) for (const row of chance) row[w] = (row[w] as number) / sum;
-  }
+  const chance = conditions.map((condition) => chancesBy(condition, columns));
+  const sums = new Float64Array(columns.ways.length);
+  for (const row of chance) for (let w = 0; w < sums.length; w++) sums[w] = (sums[w] as number) + (row[w] as number);
+  // Several faults at once share what is not normal; rounding is taken up here so that each row sums to one.
+  for (const row of chance)
+    for (let w = 0; w < sums.length; w++)
+      if ((sums[w] as number) > 0) row[w] = (row[w] as number) / (sums[w] as number);
   return chance;
+}
+
+/** P(one outcome | way): `outlook` of each way, that of one fault alone read straight from the condition's table. */
+function chancesBy(condition: Condition, { ways, first, place, alone, standing }: WayColumns): Float64Array {
+  const { mends, seen, nothingSeen, again } = condition;
+  const row = new Float64Array(ways.length);
+  for (let w = 0; w < row.length; w++) {
+    if (alone[w] === 0 || again !== 'first') {
+      const { hypothesis, standing: stands } = ways[w] as Way;
+      row[w] = outlook(hypothesis, stands, condition);
+    } else if (standing[w] === 0) row[w] = nothingSeen;
+    else {
+      const mend = mends[first[w] as number] as number;
+      const own = seen[place[w] as number] as number;
+      row[w] = mend === 0 ? own : mend * nothingSeen + (1 - mend) * own;
+    }
+  }
+  return row;
 }
 
 /** How much of the belief is in what an outcome means, before it and after it. */
 function sharesOf(
-  ways: readonly Way[],
+  { p: belief, standing }: WayColumns,
   step: Step,
   right: Uint8Array,
   chance: Float64Array,
 ): { readonly before: number; readonly after: number } {
   let [all, good, allAfter, goodAfter] = [0, 0, 0, 0];
-  for (let w = 0; w < ways.length; w++) {
-    const { standing, p } = ways[w] as Way;
+  for (let w = 0; w < belief.length; w++) {
     // What is mended already works whatever is tried: it speaks neither for nor against what is taken out.
-    if (standing === 0 && step.takesOut.length > 0) continue;
+    if (standing[w] === 0 && step.takesOut.length > 0) continue;
+    const p = belief[w] as number;
     const after = p * (chance[w] as number);
     all += p;
     allAfter += after;

@@ -1,6 +1,7 @@
 import { assemblyOf, movesBefore } from '../assembly.ts';
 import type { FaultModel, ReasonFact, StateId, Step, StepView, Suspect, TracingCase } from '../types.ts';
 import { loanerFor } from './available.ts';
+import { byFault, faultsThere, greatest } from './faultsThere.ts';
 import type { LiveProblem } from './toProblem.ts';
 
 /** How many suspects are named after an outcome. */
@@ -20,33 +21,30 @@ export function seeStep(
   const step = live.steps[at] as Step;
   const planned = live.problem.steps[at];
   const { moves } = movesBefore(assemblyOf(model, tracing.switches), open, step);
-  const now = byFault(model, live, live.problem.prior);
+  const there = faultsThere(live);
+  const now = byFault(there, live.problem.prior);
+  const idOf = (at: number): string => model.faults[there.faults[at] as number]?.id ?? '';
   const outcomes = step.outcomes.map((outcome, o) => {
     const row = planned?.chance[o] ?? new Float64Array();
     const joint = live.problem.prior.map((p, w) => p * (row[w] ?? 0));
     const p = joint.reduce((sum, one) => sum + one, 0);
-    const then = byFault(model, live, p > 0 ? joint.map((one) => one / p) : joint);
-    const top = [...then].toSorted((a, b) => b[1] - a[1]).slice(0, NAMED);
+    const then = byFault(there, p > 0 ? joint.map((one) => one / p) : joint);
     return {
       view: {
         outcome: outcome.id,
         p,
-        leaves: top.map(([fault, chance]) => ({ fault, p: chance })),
+        leaves: greatest(then, NAMED).map((at) => ({ fault: idOf(at), p: then[at] as number })),
         ends: planned?.cures[o] ?? false,
       },
       after: then,
     };
   });
-  const moved = [...now.keys()]
-    .map((fault) => ({
-      fault,
-      by: Math.max(
-        ...outcomes.map(({ view, after }) =>
-          view.p > 0.001 ? Math.abs((after.get(fault) ?? 0) - (now.get(fault) ?? 0)) : 0,
-        ),
-      ),
-    }))
-    .toSorted((a, b) => b.by - a.by);
+  const moved = now.map((before, at) =>
+    outcomes.reduce(
+      (most, { view, after }) => Math.max(most, view.p > 0.001 ? Math.abs((after[at] as number) - before) : 0),
+      0,
+    ),
+  );
   const risk = planned?.harm
     ? planned.harm.reduce((sum, minutes, w) => sum + minutes * (live.problem.prior[w] ?? 0), 0)
     : 0;
@@ -64,36 +62,22 @@ export function seeStep(
     cost: (planned?.minutes ?? 0) + moves.reduce((sum, move) => sum + move.minutes, 0) + risk,
     risk,
     outcomes: outcomes.map(({ view }) => view),
-    splits: moved
-      .filter((one) => one.by > TELLS)
-      .slice(0, NAMED)
-      .map((one) => one.fault),
+    splits: greatest(moved, NAMED)
+      .filter((at) => (moved[at] as number) > TELLS)
+      .map(idOf),
     cautions: step.cautions,
     borrows,
     facts: factsOf(
       model,
       tracing,
       step,
-      moved[0]?.by ?? 0,
+      Math.max(0, ...moved),
       moves.length === 0,
       risk,
       suspects,
       outcomes.map(({ view }) => view),
     ),
   };
-}
-
-function byFault(model: FaultModel, live: LiveProblem, belief: Float64Array): Map<string, number> {
-  const chance = new Map<string, number>();
-  live.ways.forEach(({ hypothesis, standing }, w) => {
-    const add = (fault: number, bit: number) => {
-      const id = fault >= 0 && standing & bit ? model.faults[fault]?.id : undefined;
-      if (id !== undefined) chance.set(id, (chance.get(id) ?? 0) + (belief[w] ?? 0));
-    };
-    add(hypothesis.first, 1);
-    add(hypothesis.second, 2);
-  });
-  return chance;
 }
 
 /** The facts that decided: what it splits, what told made likely, what it costs, what is at risk. The first two are shown. */

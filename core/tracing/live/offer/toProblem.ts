@@ -4,7 +4,7 @@ import type { Posterior } from '../belief/posterior.ts';
 import type { FaultModel, Step, TracingCase } from '../types.ts';
 import { handOverMinutes } from './handOver.ts';
 import { planStep } from './planStep.ts';
-import { likeliestWays, type Way } from './ways.ts';
+import { columnsOf, likeliestWays, type Way } from './ways.ts';
 import { ownMinutes } from './weights.ts';
 
 /** A step that a gate holds back, with the steps that open it. */
@@ -22,13 +22,14 @@ export function toProblem(
   held: readonly HeldStep[] = [],
 ): LiveProblem {
   const ways = likeliestWays(posterior);
+  const columns = columnsOf(ways);
   const assembly = assemblyOf(model, tracing.switches);
   const stateAt = new Map(assembly.states.map((state, at) => [state.id, at]));
   const index = (ids: readonly string[]) => ids.flatMap((id) => stateAt.get(id) ?? []);
   const total = ways.reduce((sum, way) => sum + way.p, 0);
   const handOver = handOverMinutes(tracing);
   const plan = (step: Step) =>
-    planStep(model, tracing, posterior, ways, step, index(opensOf(assembly, step)), index(closesOf(assembly, step)));
+    planStep(model, tracing, posterior, columns, step, index(opensOf(assembly, step)), index(closesOf(assembly, step)));
   return {
     ways,
     steps: [...steps, ...held.map((one) => one.step)],

@@ -26,3 +26,26 @@ export function likeliestWays(posterior: Posterior): readonly Way[] {
   });
   return ways.slice(0, Math.min(MOST_WAYS, Math.max(LEAST_WAYS, enough < 0 ? ways.length : enough + 1)));
 }
+
+/** The ways as columns over them, for the sums that every step needs. */
+export type WayColumns = {
+  readonly ways: readonly Way[];
+  readonly p: Float64Array;
+  /** The fault that comes first, and its place in a condition's table (by how it comes). */
+  readonly first: Int32Array;
+  readonly place: Int32Array;
+  /** 1: one fault and nothing of our own making. */
+  readonly alone: Uint8Array;
+  readonly standing: Uint8Array;
+};
+
+export function columnsOf(ways: readonly Way[]): WayColumns {
+  return {
+    ways,
+    p: Float64Array.from(ways, (way) => way.p),
+    first: Int32Array.from(ways, ({ hypothesis }) => hypothesis.first),
+    place: Int32Array.from(ways, ({ hypothesis }) => hypothesis.first * 2 + hypothesis.firstMode),
+    alone: Uint8Array.from(ways, ({ hypothesis, standing }) => (hypothesis.second < 0 && (standing & 4) === 0 ? 1 : 0)),
+    standing: Uint8Array.from(ways, (way) => way.standing),
+  };
+}

@@ -25,12 +25,13 @@ const OWNERS_PART_MINUTES = 240;
 export function harmOf(model: FaultModel, tracing: TracingCase, step: Step): Float64Array | undefined {
   if (step.harm.length === 0) return undefined;
   const harm = new Float64Array(model.faults.length);
+  const borrows = step.handling.borrows;
+  const borrowed = borrows && step.harm.some((one) => one.part === borrows) ? loanerFor(tracing, borrows) : null;
   for (const { fault, chance, part } of step.harm) {
     const f = model.faultIndex.get(fault);
     if (f === undefined) continue;
-    const borrowed = part === step.handling.borrows ? loanerFor(tracing, part) : null;
     const value =
-      borrowed && 'loaner' in borrowed
+      part === borrows && borrowed && 'loaner' in borrowed
         ? valueInMinutes(borrowed.loaner, tracing.money.perMinuteMinor)
         : OWNERS_PART_MINUTES;
     harm[f] = (harm[f] as number) + chance * value;
