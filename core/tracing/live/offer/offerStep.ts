@@ -47,7 +47,8 @@ export function offerStep(
   tracing: TracingCase,
   { method, cancel }: { readonly method: Method; readonly cancel?: Cancel },
 ): Offer {
-  const posterior = posteriorOf(model, tracing, false);
+  // The answer that must come at once thinks of one fault at a time.
+  const posterior = posteriorOf(model, tracing, method !== 'ratio');
   const suspects = suspectsOf(model, posterior);
   const open = openStates(model, tracing);
   const verdict = verdictAfter(model, tracing, posterior);
@@ -154,7 +155,7 @@ function heldSteps(model: FaultModel, notOffered: readonly NotOffered[], steps: 
 export function reasonFor(model: FaultModel, tracing: TracingCase, id: StepId): StepView | null {
   const step = model.steps[model.stepIndex.get(id) ?? -1];
   if (!step) return null;
-  const posterior: Posterior = posteriorOf(model, tracing, false);
+  const posterior: Posterior = posteriorOf(model, tracing);
   const live = toProblem(model, tracing, posterior, [step]);
   return seeStep(model, tracing, live, 0, openStates(model, tracing), suspectsOf(model, posterior));
 }
