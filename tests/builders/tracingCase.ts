@@ -30,6 +30,7 @@ export const WALL: readonly Loaner[] = [
   loaner('S07', 'processor', 'known-good', 8000),
   loaner('S09', 'board', 'known-good', 7000),
   loaner('S11', 'cooler', 'known-good', 2500),
+  loaner('S13', 'cell', 'known-good', 150),
   loaner('S12', 'drive', 'known-good', 2500),
   loaner('E1', 'meter', 'known-good', 4000),
   loaner('E2', 'plug-meter', 'known-good', 2000),

@@ -42,7 +42,7 @@ function keptOut(model: FaultModel, log: readonly LoggedStep[]): number {
 }
 
 /** In place of the suspect's circuits where nothing taken out has made it work. */
-export const NO_SUSPECT = ~0;
+const NO_SUSPECT = ~0;
 
 /** What the last step that made it work had taken out, in bits over CIRCUITS: this is what goes back in. */
 export function suspectMask(model: FaultModel, log: readonly LoggedStep[]): number {

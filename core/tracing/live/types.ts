@@ -150,7 +150,9 @@ export type StepKind =
   | 'sweep'
   | 'software'
   | 'clean'
-  | 'back';
+  | 'back'
+  /** Measured again after mending: it opens what was held back, tells nothing of what was wrong, and is never planned. */
+  | 'recheck';
 
 export type Step = {
   readonly id: StepId;
@@ -217,6 +219,7 @@ export const MACHINE_NEEDS = [
   'after-our-work',
   'works-here',
   'gate-to-clear',
+  'failed-here',
 ] as const;
 export type MachineNeed = (typeof MACHINE_NEEDS)[number];
 

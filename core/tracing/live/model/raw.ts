@@ -136,6 +136,7 @@ const STEP_KINDS = [
   'software',
   'clean',
   'back',
+  'recheck',
 ] as const;
 const zStep = z.strictObject({
   id,

@@ -4,9 +4,11 @@ import type { FaultModel, Step, Suspect } from '../types.ts';
 /** A step is not offered while all that it is about is less likely than this together. */
 export const WORTH_ASKING = 0.01;
 
-/** Trials of the whole machine, and looks at what it shows, are about everything. */
+/** Trials of the whole machine, the suspect back in, and looks at what it shows, are about everything. */
 const aboutAll = (model: FaultModel, step: Step): boolean =>
-  step.kind === 'load' || step.kind === 'back' || model.byGroup[model.stepIndex.get(step.id) ?? -1] !== null;
+  step.kind === 'load' ||
+  (step.kind === 'back' && step.confirming) ||
+  model.byGroup[model.stepIndex.get(step.id) ?? -1] !== null;
 
 const known = new WeakMap<FaultModel, readonly (Uint8Array | null)[]>();
 

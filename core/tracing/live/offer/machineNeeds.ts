@@ -1,7 +1,6 @@
-import { NO_SUSPECT, suspectMask } from '../configuration.ts';
 import type { FaultModel, MachineNeed, Step, TracingCase } from '../types.ts';
 import { gateToClear } from './gates.ts';
-import { standsNow } from './standsNow.ts';
+import { hasFailedHere, standsNow } from './standsNow.ts';
 
 /** Which facts of the machine keep a step from making sense. What is not known does not keep it. */
 export function unmetNeed(model: FaultModel, step: Step, tracing: TracingCase): MachineNeed | null {
@@ -40,7 +39,7 @@ function holds(model: FaultModel, step: Step, need: MachineNeed, tracing: Tracin
     case 'key-in-hand':
       return machine.keyInHand;
     case 'named-part':
-      return suspectMask(model, log) !== NO_SUSPECT && standsNow(model, tracing) !== 'fails';
+      return standsNow(model, tracing) === 'works-without';
     case 'cure-to-prove':
       return log.some(
         (entry) =>
@@ -53,6 +52,8 @@ function holds(model: FaultModel, step: Step, need: MachineNeed, tracing: Tracin
       return standsNow(model, tracing) === 'works';
     case 'gate-to-clear':
       return gateToClear(model, tracing, step.id);
+    case 'failed-here':
+      return hasFailedHere(model, tracing);
     case 'after-our-work':
       return log.some((entry) => !entry.struck);
   }

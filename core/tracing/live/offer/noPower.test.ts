@@ -87,7 +87,13 @@ describe('after a short was measured', () => {
 });
 
 describe('after the supply measured bad', () => {
-  const bad = ['look-inside:clean', 'watch-start:cy', 'meas-coils:fine', 'meas-rails:outside'] as const;
+  const bad = [
+    'look-inside:clean',
+    'watch-start:cy',
+    'strip-outside:same',
+    'meas-coils:fine',
+    'meas-rails:outside',
+  ] as const;
 
   it('there is no further start on it, and nothing of ours goes on it', () => {
     const tracing = bench(...bad);
@@ -134,17 +140,17 @@ describe('what was seen', () => {
 });
 
 describe('a gate that closes on a finding', () => {
-  const last = (change: (gate: { [field: string]: unknown }) => void) =>
-    changed((files) => change(files['dangers.json'].gates.at(-1)));
-  const at = model.gates.length - 1;
+  const at = model.gates.findIndex((gate) => gate.id === 'burnt-measured');
+  const burnt = (change: (gate: { [field: string]: unknown }) => void) =>
+    changed((files) => change(files['dangers.json'].gates[at]));
 
   it('is refused where that step or outcome is unknown', () => {
-    expect(last((gate) => (gate.after = [{ step: 'no-such', outcomes: ['short'] }]))).toMatchObject({
+    expect(burnt((gate) => (gate.after = [{ step: 'no-such', outcomes: ['short'] }]))).toMatchObject({
       file: 'dangers.json',
       field: `gates[${at}].after`,
       because: 'no step no-such',
     });
-    expect(last((gate) => (gate.after = [{ step: 'meas-coils', outcomes: ['fine-weather'] }]))).toMatchObject({
+    expect(burnt((gate) => (gate.after = [{ step: 'meas-coils', outcomes: ['fine-weather'] }]))).toMatchObject({
       field: `gates[${at}].after`,
       because: 'meas-coils has no outcome fine-weather',
     });
@@ -152,14 +158,14 @@ describe('a gate that closes on a finding', () => {
 
   it('is refused where what opens it is held by another such gate for good', () => {
     const refusal = changed((files) => {
-      const gate = files['dangers.json'].gates.at(-1);
+      const gate = files['dangers.json'].gates[at];
       files['dangers.json'].gates.push({ ...gate, id: 'shut', holds: ['meas-coils', 'short-which', 'short-cleared'] });
     });
     expect(refusal).toMatchObject({ file: 'dangers.json', field: expect.stringMatching(/^gates\[\d+\]\.holds$/) });
   });
 
   it('is refused on what can be in no circuit', () => {
-    expect(last((gate) => (gate.whileIn = ['weather']))).toMatchObject({
+    expect(burnt((gate) => (gate.whileIn = ['weather']))).toMatchObject({
       file: 'dangers.json',
       field: expect.stringContaining('whileIn'),
     });

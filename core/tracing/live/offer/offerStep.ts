@@ -58,7 +58,7 @@ export function offerStep(
   for (const step of model.steps) {
     const why = whyNotOffered(model, tracing, step, suspects);
     if (why) notOffered.push({ step: step.id, why });
-    else can.push(step);
+    else if (step.kind !== 'recheck') can.push(step);
   }
   const chanceOfSubject = chancesOfSubjects(model, suspects);
   const asks = (step: Step) => chanceOfSubject(step) >= WORTH_ASKING;

@@ -9,21 +9,37 @@ export function standsNow(model: FaultModel, tracing: TracingCase): Stands {
   for (const entry of tracing.log.toReversed()) {
     const known = entry.struck ? null : trialOf(model, entry);
     if (!known) continue;
-    const { step, outcome } = known;
-    const works =
-      outcome.meaning.means === 'works' || (step.kind === 'load' && outcome.id === step.outcomes[step.normal]?.id);
-    if (works) return leavesOut(step, entry) ? 'works-without' : 'works';
-    if (outcome.meaning.means !== 'finding' || step.kind === 'load') return 'fails';
+    if (works(known)) return leavesOut(known.step, entry) ? 'works-without' : 'works';
+    if (fails(known)) return 'fails';
   }
-  const groups = readGroups(model, tracing.seen);
-  return groups.length > 0 && groups.every((group) => group === 'NF') ? 'works' : 'fails';
+  return seenToWork(model, tracing) ? 'works' : 'fails';
 }
+
+/** Was it seen to fail on the bench at all, at the first start or since? What is not looked at yet is taken to fail. */
+export const hasFailedHere = (model: FaultModel, tracing: TracingCase): boolean =>
+  !seenToWork(model, tracing) ||
+  tracing.log.some((entry) => {
+    const known = entry.struck ? null : trialOf(model, entry);
+    return known !== null && !works(known) && fails(known);
+  });
+
+function seenToWork(model: FaultModel, tracing: TracingCase): boolean {
+  const groups = readGroups(model, tracing.seen);
+  return groups.length > 0 && groups.every((group) => group === 'NF');
+}
+
+type Trial = { readonly step: Step; readonly outcome: Outcome };
+
+const works = ({ step, outcome }: Trial): boolean =>
+  outcome.meaning.means === 'works' || (step.kind === 'load' && outcome.id === step.outcomes[step.normal]?.id);
+
+const fails = ({ step, outcome }: Trial): boolean => outcome.meaning.means !== 'finding' || step.kind === 'load';
 
 /** What was out for the look is not shown to work, whether it was put back since or not. */
 const leavesOut = (step: Step, entry: LoggedStep): boolean => entry.leftOut.length > 0 || step.takesOut.length > 0;
 
 /** A logged step that starts the owner's machine and could show its fault. */
-function trialOf(model: FaultModel, entry: LoggedStep): { readonly step: Step; readonly outcome: Outcome } | null {
+function trialOf(model: FaultModel, entry: LoggedStep): Trial | null {
   const step = model.steps[model.stepIndex.get(entry.step) ?? -1];
   const outcome = step?.outcomes.find((one) => one.id === entry.outcome);
   return step && outcome && step.onRig === null && (step.exposure !== null || outcome.meaning.means === 'works')

@@ -26,6 +26,7 @@ export function verdictAfter(
   if (found.length === 0) return { verdict: 'tracing' };
   const suspects = suspectsOf(model, posterior);
   return (
+    mendedJustNow(model, tracing, found, suspects) ??
     proved(model, posterior, found) ??
     worked(model, tracing, found, posterior, suspects) ??
     mendedByNow(model, found, suspects) ??
@@ -60,6 +61,21 @@ function namedByEvidence(model: FaultModel, posterior: Posterior, found: readonl
 
 /** Could this step, working, name or mend anything: it takes something out, or does something that mends? */
 const acts = ({ step }: Found): boolean => step.takesOut.length > 0 || Object.keys(step.mends).length > 0;
+
+/** It works after a handling that mends what was found: that is no faulty part, whatever showed it before. */
+function mendedJustNow(
+  model: FaultModel,
+  tracing: TracingCase,
+  found: readonly Found[],
+  suspects: readonly Suspect[],
+): Verdict | null {
+  const last = found.at(-1);
+  if (last?.outcome.meaning.means !== 'works' || last.step.kind === 'back' || last.step.takesOut.length > 0)
+    return null;
+  if (last.entry.leftOut.length > 0 || !acts(last)) return null;
+  const verdict = cured(model, tracing, found, last, suspects);
+  return verdict?.verdict === 'cured' && verdict.p >= NAMED_FROM ? verdict : null;
+}
 
 /** A later trial with the suspect in again that fails as before shows the same as putting it back. */
 function showsBackIn(one: Found, { step, outcome, entry }: Found): boolean {

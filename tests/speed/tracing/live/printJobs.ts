@@ -11,8 +11,9 @@ const MOST_STEPS = 30;
 const steps: Readonly<Record<string, { readonly name: string }>> = words.steps;
 const model = standardModel();
 
-/** Prints simulated jobs from start to end, as a technician would read them: `node printJobs.ts [how many] [seed]`. */
-const [count = 24, seed = 1] = process.argv.slice(2).map(Number);
+/** Prints simulated jobs from start to end, as a technician would read them: `node printJobs.ts [how many] [seed] [method]`. */
+const [count = 24, seed = 1] = process.argv.slice(2, 4).map(Number);
+const method = process.argv[4] === 'ratio' ? 'ratio' : 'rollout';
 for (let n = 0; n < count; n++) {
   let tracing = startOf(model, n);
   const machine = new SimulatedMachine(model, tracing, prng(seed * 1000 + n));
@@ -22,7 +23,7 @@ for (let n = 0; n < count; n++) {
   for (let done = 0; done < MOST_STEPS; done++) {
     const verdict = verdictAfter(model, tracing);
     if (!['tracing', 'named'].includes(verdict.verdict)) break;
-    const offer = offerStep(model, tracing, { method: 'ratio' });
+    const offer = offerStep(model, tracing, { method });
     if (!offer.next) {
       console.info(`   stops: ${JSON.stringify(offer.stop).slice(0, 120)}`);
       break;

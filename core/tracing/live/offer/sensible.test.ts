@@ -1,0 +1,84 @@
+import { describe, expect, it } from 'vitest';
+import { afterDoing, aTracingCase } from '../../../../tests/builders/tracingCase.ts';
+import { standardModel } from '../model/standardModel.ts';
+import type { TracingCase } from '../types.ts';
+import { offerStep } from './offerStep.ts';
+import { verdictAfter } from './verdictAfter.ts';
+
+// What an experienced technician would call silly or dangerous: common practice, no source.
+
+const model = standardModel();
+
+/** A machine told and seen like this, looked into, its first start watched, and what was done then: "step:outcome". */
+function bench(told: string, seen: string, group: string, ...done: readonly string[]): TracingCase {
+  const often = group === 'nf' ? 'daily-several' : 'every-time';
+  const given = { symptoms: [told], changed: [], often: [often], onlyWhen: [], rate: null };
+  return ['look-inside:clean', `watch-start:${group}`, ...done].reduce<TracingCase>(
+    (tracing, line) => {
+      const [id = '', outcome = ''] = line.split(':');
+      return afterDoing(model, tracing, id, outcome);
+    },
+    { ...aTracingCase({ told: given }), seen: [seen] },
+  );
+}
+
+const offered = (tracing: TracingCase) => {
+  const { next, others } = offerStep(model, tracing, { method: 'ratio' });
+  return [next, ...others].flatMap((view) => view?.step ?? []);
+};
+const gateOf = (tracing: TracingCase, step: string) => {
+  const why = offerStep(model, tracing, { method: 'ratio' }).notOffered.find((one) => one.step === step)?.why;
+  return why?.is === 'gate' ? why.gate : null;
+};
+
+describe('a machine that has not failed here yet', () => {
+  const works = bench('shuts-off', 'fine-here', 'nf');
+
+  it('is not taken apart: nothing comes out, nothing is swapped or set', () => {
+    for (const step of ['card-loan', 'rig-card', 'rig-dimms', 'card-none', 'press-plugs', 'profile-off', 'cool-again'])
+      expect(offered(works)).not.toContain(step);
+  });
+
+  it('has no suspect to put back', () => {
+    expect(offered(works)).not.toContain('put-back');
+  });
+
+  it('is taken apart once it failed under load', () => {
+    expect(
+      offerStep(model, bench('shuts-off', 'fine-here', 'nf', 'load-both:stops'), { method: 'ratio' }).notOffered,
+    ).not.toContainEqual({ step: 'rig-card', why: { is: 'machine', need: 'failed-here' } });
+  });
+});
+
+describe('the owner’s drive', () => {
+  const stuck = (...done: readonly string[]) => bench('error-at-start', 'error-at-start', 'sb', ...done);
+
+  it('is written to only after its own health was read', () => {
+    expect(gateOf(stuck(), 'mend-start')).toBe('health-before-write');
+    expect(gateOf(stuck('drive-health:clean'), 'mend-start')).toBeNull();
+  });
+
+  it('is copied first when it is failing: not started, not read through, not written to', () => {
+    const failing = stuck('drive-health:warning');
+    for (const step of ['mend-start', 'drive-read', 'start-bare']) expect(gateOf(failing, step)).toMatch(/cop/);
+    expect(gateOf(stuck('drive-health:warning', 'drive-image:partly'), 'drive-read')).toBeNull();
+  });
+});
+
+it('what hangs outside comes off before anything inside comes out, where it could be that', () => {
+  const dark = bench('stuck-loading', 'stuck-loading', 'sb', 'meas-rails:within');
+  expect(gateOf(dark, 'drive-loan')).toBe('outside-first');
+  expect(gateOf(bench('stripes', 'stripes', 'ar'), 'card-none')).toBeNull();
+});
+
+it('new paste made it cool: nobody calls the cooler faulty', () => {
+  const cool = bench('loud-fan', 'loud-fan', 'hn', 'temp-watch:climbs-fast', 'fan-look:all-turn', 'cool-again:works');
+  expect(verdictAfter(model, cool)).toMatchObject({ verdict: 'cured', by: 'cleaning', fault: 'cool-paste' });
+});
+
+it('a short is not measured away before anything was mended: that step is there, and never proposed', () => {
+  const still = bench('restarts-itself', 'restarts-itself', 'cy', 'meas-coils:short', 'short-which:still');
+  expect(offered(still)).not.toContain('short-cleared');
+  const { notOffered } = offerStep(model, still, { method: 'ratio' });
+  expect(notOffered.map((one) => one.step)).not.toContain('short-cleared');
+});
