@@ -16,6 +16,10 @@ export type PricedItem = {
   readonly taxPermille?: number | undefined;
 };
 
+/** What takes days while tracing and is done by the owner's own word only: a part ordered to try, theirs sent out. */
+export const DAYS_AWAY = ['order-to-try', 'send-out'] as const;
+export type DaysAway = (typeof DAYS_AWAY)[number];
+
 /** What agreeing to an option allows. Only what stands here is allowed by it. */
 export type Agrees = {
   /** New limit for everything, in minor units; null leaves it. */
@@ -27,6 +31,8 @@ export type Agrees = {
   readonly dead: { readonly part: PartId; readonly answer: 'back' | 'keep' | 'send' | 'scrap' | 'follow' } | null;
   /** Accepts what came for an order, at this price, in place of what was agreed before. */
   readonly order?: { readonly order: string; readonly priceMinor: number } | undefined;
+  /** Allows what takes days while tracing. */
+  readonly daysAway?: DaysAway | undefined;
   /** Where the job goes on after this answer; `back` is where it came from. */
   readonly goesTo: Stage | 'back';
 };

@@ -10,8 +10,10 @@ import type {
 } from '../../tracing/live/types.ts';
 import { SWITCHES } from '../../tracing/live/types.ts';
 import { agreed, CONSENTS } from '../../word/consent.ts';
+import { DAYS_AWAY } from '../../word/question.ts';
 import { spentMinor } from '../charges.ts';
 import type { Work } from '../work.ts';
+import { mayTakeDays } from './mayTakeDays.ts';
 import type { JobView } from './tracingDoor.ts';
 
 /** How good a shop part counts in a trial; null when it is no loaner. */
@@ -43,7 +45,7 @@ export function tracingCase(view: JobView, fits: (part: Part) => Loaner['fits'] 
     machine: machineFacts(view),
     log: job.work.flatMap((work) => loggedStep(work)),
     stock: [...view.parts.values()].flatMap((part) => asLoaner(part, job.id, fits)),
-    agreed: CONSENTS.filter((id) => agreed(job.consents, id)),
+    agreed: [...CONSENTS.filter((id) => agreed(job.consents, id)), ...DAYS_AWAY.filter((one) => mayTakeDays(job, one))],
     passedGates: [],
     money: {
       perMinuteMinor: job.perMinuteMinor,

@@ -4,7 +4,7 @@ import type { PartId } from '../../ids.ts';
 import { personal } from '../../journal/personal.ts';
 import { type Minutes, minutes } from '../../time.ts';
 import { agreed, type ConsentId } from '../../word/consent.ts';
-import { isOpen } from '../../word/question.ts';
+import { DAYS_AWAY, isOpen } from '../../word/question.ts';
 import { openBook } from '../book.ts';
 import { jobCommand } from '../command.ts';
 import { zEpoch, zId, zJobId, zLine, zMinutes, zPartId, zReading, zText } from '../fields.ts';
@@ -19,6 +19,7 @@ import { clockedWork } from './clockedWork.ts';
 import { clockRefusal } from './clockRefusal.ts';
 import { giveHandsBack, takeHands } from './hands.ts';
 import { mayNotOpen } from './mayOpen.ts';
+import { mayTakeDays } from './mayTakeDays.ts';
 import { movesAtFinish, movesAtStart, roundsLeft, takenOut } from './stepMoves.ts';
 import { loanerStanding } from './tracingCase.ts';
 import type { StepRules } from './tracingDoor.ts';
@@ -47,6 +48,8 @@ export function missingWords(job: Job, rules: StepRules): readonly string[] {
     if (need === 'key-or-risk')
       return job.before?.encryption !== 'no' && !(job.before?.keyInHand ?? false) && !agreed(job.consents, 'risk-key');
     if (need === 'copy') return !mayCopy(job);
+    const daysAway = DAYS_AWAY.find((one) => one === need);
+    if (daysAway) return !mayTakeDays(job, daysAway);
     return !agreed(job.consents, need as ConsentId);
   });
 }

@@ -4,7 +4,7 @@ import type { QuestionId } from '../../ids.ts';
 import { epochMs } from '../../time.ts';
 import type { Comparison } from '../../word/compare.ts';
 import { compareForOffer } from '../../word/compareForOffer.ts';
-import { type Offer, QUESTION_KINDS } from '../../word/question.ts';
+import { DAYS_AWAY, type Offer, QUESTION_KINDS } from '../../word/question.ts';
 import { openBook } from '../book.ts';
 import { jobCommand } from '../command.ts';
 import { zEpoch, zId, zJobId, zLine, zMinor, zPartId, zPermille, zText } from '../fields.ts';
@@ -40,6 +40,7 @@ const zOption = z.strictObject({
     data: z.enum(['copy', 'unplug', 'leave']).nullable(),
     dead: z.strictObject({ part: zPartId, answer: z.enum(['back', 'keep', 'send', 'scrap', 'follow']) }).nullable(),
     order: z.strictObject({ order: zId, priceMinor: zMinor }).optional(),
+    daysAway: z.enum(DAYS_AWAY).optional(),
     goesTo: z.enum(GOES_TO),
   }),
 });

@@ -93,10 +93,21 @@ export type NotOffered = {
     | { readonly is: 'gate'; readonly gate: GateId; readonly firstDo: readonly StepId[] }
     | { readonly is: 'no-loaner'; readonly kind: ThingKind; readonly because: 'none' | 'does-not-fit' | 'taken' }
     | { readonly is: 'word'; readonly need: Need }
+    /** Nothing is ordered to try while one of ours would do. */
+    | { readonly is: 'own-first'; readonly kind: ThingKind }
     | { readonly is: 'machine'; readonly need: MachineNeed }
     | { readonly is: 'life'; readonly needs: Life; readonly has: Life }
     | { readonly is: 'done' }
     | { readonly is: 'other-group' };
+};
+
+export type Proposal = {
+  readonly step: StepId;
+  readonly need: Need;
+  readonly handsOn: number;
+  readonly waiting: number;
+  /** Minutes as the plan counts them, the delay included. */
+  readonly cost: number;
 };
 
 export type StopAnswer =
@@ -122,6 +133,8 @@ export type Offer = {
   /** Others that could be done now, best first. */
   readonly others: readonly StepView[];
   readonly notOffered: readonly NotOffered[];
+  /** What takes days and lacks only the owner's word for it: to be asked about, not to be begun. */
+  readonly proposals: readonly Proposal[];
   readonly openStates: readonly StateId[];
 };
 

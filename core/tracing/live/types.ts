@@ -1,5 +1,7 @@
 import type { PartKind, ThingKind } from '../../custody/part.ts';
+import type { BenchTable } from './benchTable.ts';
 import type { LoanerStanding } from './case.ts';
+import type { Gate } from './gate.ts';
 
 /** Ids are those of the fault model's files; what is not in the model is refused where it enters. */
 export type FaultId = string;
@@ -17,8 +19,22 @@ export type Group = (typeof GROUPS)[number];
 export const CAUTIONS = ['M', 'E', 'H', 'S', 'L', 'K', 'C', 'W', 'D', 'B', 'P', 'F', 'N', 'V'] as const;
 export type Caution = (typeof CAUTIONS)[number];
 
-/** What the owner must have agreed to, or have at hand, before a step: consent ids, and key-or-risk = recovery key in hand or `risk-key` signed. */
-export const NEEDS = ['open', 'own-parts-in', 'start-own', 'read', 'copy', 'write', 'risk', 'key-or-risk'] as const;
+/**
+ * What the owner must have agreed to, or have at hand, before a step: consent ids, key-or-risk = recovery key in hand or
+ * `risk-key` signed, and what takes days, agreed to by an answer of its own (`DAYS_AWAY`).
+ */
+export const NEEDS = [
+  'open',
+  'own-parts-in',
+  'start-own',
+  'read',
+  'copy',
+  'write',
+  'risk',
+  'key-or-risk',
+  'order-to-try',
+  'send-out',
+] as const;
 export type Need = (typeof NEEDS)[number];
 
 /** How far the machine gets by itself: what a step may ask for before it makes sense. */
@@ -108,6 +124,8 @@ export type StepHandling = {
   readonly putsBack: 'same-slot' | 'stays-out' | 'asked';
   /** Unplugged without leaving the slot. */
   readonly unplugs: readonly PartKind[];
+  /** A part of this kind is ordered for trial, with the right to send it back; absent when none. */
+  readonly orders?: PartKind;
   /** DIMMs change slots (a wrong slot put right, one module after the other). */
   readonly movesDimms: boolean;
 };
@@ -134,9 +152,6 @@ export type Outcome = {
   readonly life?: Life;
 };
 
-/** A gate: the step is held back until it is satisfied or the technician takes it on their own word. */
-export type GateId = string;
-
 export type StepKind =
   | 'ask'
   | 'look'
@@ -151,6 +166,9 @@ export type StepKind =
   | 'software'
   | 'clean'
   | 'back'
+  /** A part is ordered to try, or theirs goes to its maker or a laboratory: days of waiting, by the owner's own word. */
+  | 'order'
+  | 'send'
   /** Measured again after mending: it opens what was held back, tells nothing of what was wrong, and is never planned. */
   | 'recheck';
 
@@ -288,54 +306,11 @@ export type ListedPair = {
   readonly source: string;
 };
 
-/** A step logged with one of these outcomes. */
-export type Came = { readonly step: StepId; readonly outcomes: readonly OutcomeId[] };
-
-export type Gate = {
-  readonly id: GateId;
-  /** Steps held back. */
-  readonly holds: readonly StepId[];
-  /** Closed only since one of these was logged last; empty = closed from the beginning. */
-  readonly after: readonly Came[];
-  /** Holds a step only while one of these of the owner's would be in circuit; empty = whatever is. */
-  readonly whileIn: readonly Circuit[];
-  /** Satisfied when, for one of these lists, each was logged, since it was closed. */
-  readonly until: readonly (readonly Came[])[];
-  /** Only while belief in these faults together is at least this; 0 = always. */
-  readonly when: { readonly faults: readonly FaultId[]; readonly atLeast: number } | null;
-  /** Loaners of these standings may go in all the same. */
-  readonly unless: readonly LoanerStanding[];
-  readonly source: string;
-};
-
 export type Symptom = {
   readonly id: SymptomId;
   readonly groups: readonly Group[];
   readonly stop: boolean;
   readonly copyFirst: boolean;
-};
-
-/** A checkpoint or beep code as a firmware family means it. `outcome` null: only the board's own manual says. */
-export type BenchCode = {
-  readonly family: string;
-  readonly code: string;
-  readonly says: string;
-  readonly outcome: OutcomeId | null;
-  readonly source: string;
-};
-
-/** The shop's own table for what is read at the bench. */
-export type BenchTable = {
-  readonly families: readonly { readonly id: string; readonly name: string }[];
-  readonly checkpoints: readonly BenchCode[];
-  readonly beeps: readonly (BenchCode & { readonly phase: string | null })[];
-  readonly unwritten: { readonly codes: readonly string[]; readonly source: string };
-  readonly watts: {
-    readonly nothing: number;
-    readonly standbyRise: number;
-    readonly high: number;
-    readonly source: string;
-  };
 };
 
 /** The fault model, checked and expanded: what can be wrong, what can be done, what each outcome tells. */
@@ -396,4 +371,6 @@ export type ModelRefusal = {
 };
 
 export type * from './answers.ts';
+export type * from './benchTable.ts';
 export type * from './case.ts';
+export type * from './gate.ts';

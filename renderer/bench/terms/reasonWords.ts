@@ -59,6 +59,8 @@ export function notOfferedWords({ why }: NotOffered, { list }: Words): string {
       return fill(notOfferedText('gate'), { first: list(why.firstDo.map(stepName)) });
     case 'no-loaner':
       return fill(notOfferedText('no-loaner'), { kind: kindName(why.kind), because: noLoanerText(why.because) });
+    case 'own-first':
+      return fill(notOfferedText('own-first'), { kind: kindName(why.kind) });
     case 'word':
       return fill(notOfferedText('word'), { need: needText(why.need) });
     default:

@@ -29,10 +29,20 @@ function checkStep(model: FaultModel, step: Step, where: string): void {
       `${where}.handling.intoSlotOf`,
       `a ${borrows} does not go where a ${intoSlotOf} sits`,
     );
+  checkDaysAway(step, where);
   const ids = new Set(step.outcomes.map((outcome) => outcome.id));
   if (ids.size < step.outcomes.length)
     throw new ModelFault('steps.json', `${where}.outcomes`, 'an outcome is there twice');
   checkCautions(step, where);
+}
+
+/** What takes days is done by the owner's own word only, and an order says what is ordered. */
+function checkDaysAway({ kind, needs, handling }: Step, where: string): void {
+  if ((kind === 'order') !== (handling.orders !== undefined))
+    throw new ModelFault('steps.json', `${where}.handling.orders`, 'an order, and only an order, names the part kind');
+  const word = kind === 'order' ? 'order-to-try' : kind === 'send' ? 'send-out' : null;
+  if (word && !needs.includes(word))
+    throw new ModelFault('steps.json', `${where}.needs`, `it needs the owner’s ${word}`);
 }
 
 function checkIds(model: FaultModel): void {

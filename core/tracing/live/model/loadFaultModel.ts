@@ -132,8 +132,8 @@ function toStep(raw: RawModel, step: RawStep, at: number, faultIndex: ReadonlyMa
     handling,
     ...rest
   } = step;
-  const { intoSlotOf, intoRig, ...hands } = handling;
-  const kinds = new Set([step.handling.borrows, ...step.handling.alsoBorrows]);
+  const { intoSlotOf, intoRig, orders, ...hands } = handling;
+  const kinds = new Set([handling.borrows, ...handling.alsoBorrows, orders]);
   return {
     ...rest,
     normal,
@@ -141,7 +141,12 @@ function toStep(raw: RawModel, step: RawStep, at: number, faultIndex: ReadonlyMa
     mends: mendsOf(raw, [...step.does, ...step.alsoDoes], where),
     mendsAfter: mendsOf(raw, step.putBackDoes, where),
     starts: startsAnything(step),
-    handling: { ...hands, ...(intoSlotOf ? { intoSlotOf } : {}), ...(intoRig ? { intoRig } : {}) },
+    handling: {
+      ...hands,
+      ...(intoSlotOf ? { intoSlotOf } : {}),
+      ...(intoRig ? { intoRig } : {}),
+      ...(orders ? { orders } : {}),
+    },
     harm: raw['dangers.json'].harm.filter((harm) => kinds.has(harm.part) && harmed(step, harm.fault, raw)),
   };
 }

@@ -136,6 +136,8 @@ const STEP_KINDS = [
   'software',
   'clean',
   'back',
+  'order',
+  'send',
   'recheck',
 ] as const;
 const zStep = z.strictObject({
@@ -171,6 +173,7 @@ const zStep = z.strictObject({
     alsoBorrows: z.array(thing).default([]),
     intoSlotOf: partKind.optional(),
     intoRig: partKind.optional(),
+    orders: partKind.optional(),
     unplugs: z.array(partKind).default([]),
     movesDimms: z.boolean().default(false),
   }),

@@ -3,6 +3,8 @@ import type { FaultModel, Step, Suspect } from '../types.ts';
 
 /** A step is not offered while all that it is about is less likely than this together. */
 export const WORTH_ASKING = 0.01;
+/** What takes days is not proposed below this. Common practice, no source. */
+export const WORTH_DAYS = 0.2;
 
 /** Trials of the whole machine, the suspect back in, and looks at what it shows, are about everything. */
 const aboutAll = (model: FaultModel, step: Step): boolean =>

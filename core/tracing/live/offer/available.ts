@@ -47,6 +47,8 @@ export function whyNotOffered(
   const assembly = assemblyOf(model, tracing.switches);
   if (opensOf(assembly, step).some((state) => assembly.refuses.has(state)))
     return { is: 'machine', need: 'socketed-processor' };
+  const { orders } = step.handling;
+  if (orders && 'loaner' in loanerFor(tracing, orders)) return { is: 'own-first', kind: orders };
   const word = step.needs.find((one) => !agreedTo(tracing, one));
   if (word) return { is: 'word', need: word };
   let standing: Loaner['standing'] | null = null;

@@ -11,19 +11,21 @@ import type {
   Method,
   NotOffered,
   Offer,
+  Proposal,
   StateId,
   Step,
   StepId,
   StepView,
   TracingCase,
 } from '../types.ts';
-import { chancesOfSubjects, WORTH_ASKING } from './about.ts';
+import { chancesOfSubjects, WORTH_ASKING, WORTH_DAYS } from './about.ts';
 import { whyNotOffered } from './available.ts';
 import { seeStep } from './seeStep.ts';
 import { settlingSteps } from './settling.ts';
 import { standsNow } from './standsNow.ts';
 import { type HeldStep, type LiveProblem, toProblem } from './toProblem.ts';
 import { verdictAfter } from './verdictAfter.ts';
+import { ownMinutes } from './weights.ts';
 
 /** Steps shown beside the one on offer. */
 const MOST_OTHERS = 12;
@@ -105,8 +107,24 @@ export function offerStep(
       .slice(0, MOST_OTHERS)
       .map((one) => see(one.step)),
     notOffered,
+    proposals: proposalsOf(model, notOffered, chanceOfSubject),
     openStates: open,
   };
+}
+
+/** What takes days and lacks only the owner's word for it, where it is about something suspected. */
+function proposalsOf(
+  model: FaultModel,
+  notOffered: readonly NotOffered[],
+  chanceOfSubject: (step: Step) => number,
+): readonly Proposal[] {
+  return notOffered.flatMap(({ step: id, why }) => {
+    const step = model.steps[model.stepIndex.get(id) ?? -1];
+    if (!step || why.is !== 'word' || (step.kind !== 'order' && step.kind !== 'send')) return [];
+    if (chanceOfSubject(step) < WORTH_DAYS) return [];
+    const { handsOn, waiting } = step;
+    return [{ step: id, need: why.need, handsOn, waiting, cost: ownMinutes(step) }];
+  });
 }
 
 /** Once a part is named: only what can confirm or clear it, and what opens the way there. */

@@ -1,0 +1,25 @@
+import type { LoanerStanding } from './case.ts';
+import type { Circuit, FaultId, OutcomeId, StepId } from './types.ts';
+
+/** A gate: the step is held back until it is satisfied or the technician takes it on their own word. */
+export type GateId = string;
+
+/** A step logged with one of these outcomes. */
+export type Came = { readonly step: StepId; readonly outcomes: readonly OutcomeId[] };
+
+export type Gate = {
+  readonly id: GateId;
+  /** Steps held back. */
+  readonly holds: readonly StepId[];
+  /** Closed only since one of these was logged last; empty = closed from the beginning. */
+  readonly after: readonly Came[];
+  /** Holds a step only while one of these of the owner's would be in circuit; empty = whatever is. */
+  readonly whileIn: readonly Circuit[];
+  /** Satisfied when, for one of these lists, each was logged, since it was closed. */
+  readonly until: readonly (readonly Came[])[];
+  /** Only while belief in these faults together is at least this; 0 = always. */
+  readonly when: { readonly faults: readonly FaultId[]; readonly atLeast: number } | null;
+  /** Loaners of these standings may go in all the same. */
+  readonly unless: readonly LoanerStanding[];
+  readonly source: string;
+};
