@@ -7,6 +7,8 @@ export type Cluster = {
   readonly price: number;
   /** Index of the cluster it lies within, always after this one; -1 when it can be opened now. */
   readonly within: number;
+  /** Indices of the clusters that lie within it, inner ones first, itself last. */
+  readonly inside: readonly number[];
   /** Steps that can be done once this state, and no state within it, is opened. */
   readonly steps: readonly number[];
 };
@@ -54,10 +56,16 @@ export function clustersOf(bench: Bench, arrangement: number, among: Uint8Array)
   }
   const inner = [...behind.keys()].sort((a, b) => depth(b) - depth(a) || a - b);
   const place = new Map(inner.map((state, at) => [state, at]));
-  const clusters = inner.map((state) => ({
+  const within = inner.map((state) => place.get(assembly[state]?.within ?? -1) ?? -1);
+  const inside = inner.map((_, at) => [at]);
+  within.forEach((outer, at) => {
+    inside[outer]?.push(...(inside[at] ?? []));
+  });
+  const clusters = inner.map((state, at) => ({
     state,
     price: (assembly[state]?.opening ?? 0) + (assembly[state]?.closing ?? 0),
-    within: place.get(assembly[state]?.within ?? -1) ?? -1,
+    within: within[at] ?? -1,
+    inside: inside[at]?.sort((a, b) => a - b) ?? [],
     steps: behind.get(state) ?? [],
   }));
   const joints = [...joined.values()].map(({ needs, price }) => ({

@@ -1,7 +1,7 @@
 import type { Bench } from './bench.ts';
-import { type Clusters, clustersOf } from './clusters.ts';
+import { type Cluster, type Clusters, clustersOf } from './clusters.ts';
 import { TIE } from './problem.ts';
-import { Sight } from './sight.ts';
+import type { Sight } from './sight.ts';
 
 /** Below this share of the belief a cure counts as none: what subtraction leaves behind is not a chance. */
 const NO_CHANCE = 1e-13;
@@ -19,21 +19,23 @@ export class RatioChooser {
   #chance = new Float64Array(0);
   #minutes = new Float64Array(0);
   readonly #reopening: Float64Array;
-  #sight: Sight;
-  #done: Uint8Array;
   readonly #among: Uint8Array;
+  readonly #steps: Int32Array;
   readonly #leastRatio: number;
   #mass = 0;
-  #least = 0;
+  /** Per step: mass that it would cure, 0 where it is of no use now; minutes × mass of doing it, without opening and closing. */
+  readonly #cure: Float64Array;
+  readonly #cost: Float64Array;
 
   /** `among`: 1 for each step of interest. `leastRatio`: a step whose own p/c is no more than this is left alone. */
   constructor(bench: Bench, among: Uint8Array = bench.cures, leastRatio = 0) {
     this.#bench = bench;
     this.#among = among;
+    this.#steps = Int32Array.from([...among.keys()].filter((s) => among[s] === 1));
     this.#leastRatio = leastRatio;
     this.#reopening = new Float64Array(bench.stepCount);
-    this.#sight = new Sight(bench);
-    this.#done = new Uint8Array(bench.stepCount);
+    this.#cure = new Float64Array(bench.stepCount);
+    this.#cost = new Float64Array(bench.stepCount);
   }
 
   /**
@@ -42,11 +44,9 @@ export class RatioChooser {
    */
   first(arrangement: number, sight: Sight, mass: number, done: Uint8Array): number {
     const view = this.#clustersOf(arrangement);
-    this.#sight = sight;
-    this.#done = done;
     this.#mass = mass;
-    this.#least = mass * NO_CHANCE;
-    const losing = view.losing.some((s) => this.#useful(s));
+    this.#look(sight, done);
+    const losing = view.losing.some((s) => (this.#cure[s] as number) > 0);
     if (losing) this.#priceReopening(view, arrangement);
     let best = this.#bestOf(view.open);
     if (losing) this.#reopening.fill(0);
@@ -76,22 +76,25 @@ export class RatioChooser {
     return made;
   }
 
-  #useful(step: number): boolean {
-    const chance = this.#sight.cure[step] as number;
-    return this.#done[step] === 0 && chance > this.#least && chance > this.#leastRatio * this.#cost(step);
-  }
-
-  /** Minutes × mass of doing a step, without opening and closing. */
-  #cost(step: number): number {
-    return this.#mass * (this.#bench.minutes[step] as number) + (this.#sight.harm[step] as number);
+  #look({ cure, harm }: Sight, done: Uint8Array): void {
+    const { minutes } = this.#bench;
+    const least = this.#mass * NO_CHANCE;
+    for (let i = 0; i < this.#steps.length; i++) {
+      const s = this.#steps[i] as number;
+      const chance = cure[s] as number;
+      const cost = this.#mass * (minutes[s] as number) + (harm[s] as number);
+      const useful = done[s] === 0 && chance > least && chance > this.#leastRatio * cost;
+      this.#cure[s] = useful ? chance : 0;
+      this.#cost[s] = cost;
+    }
   }
 
   /** A step that closes what other useful steps need open is charged with opening it again. */
   #priceReopening(view: Clusters, arrangement: number): void {
-    const { arrangements, problem, stepCount } = this.#bench;
+    const { arrangements, problem } = this.#bench;
     const wanted = new Uint8Array(problem.assembly.length);
-    for (let s = 0; s < stepCount; s++) {
-      if (this.#useful(s)) for (const state of problem.steps[s]?.opens ?? []) wanted[state] = 1;
+    for (const s of this.#steps) {
+      if ((this.#cure[s] as number) > 0) for (const state of problem.steps[s]?.opens ?? []) wanted[state] = 1;
     }
     for (const s of view.losing) {
       for (const state of arrangements.move(arrangement, s).lost) {
@@ -103,14 +106,14 @@ export class RatioChooser {
 
   /** The best single step of a list by its own p/c, its ratio into #ratio; -1 when none can cure. */
   #bestOf(steps: readonly number[]): number {
-    const { cure } = this.#sight;
     let best = -1;
     let ratio = 0;
     for (let i = 0; i < steps.length; i++) {
       const s = steps[i] as number;
-      if (!this.#useful(s)) continue;
-      const c = this.#cost(s) + (this.#reopening[s] as number);
-      const own = c > 0 ? (cure[s] as number) / c : Number.POSITIVE_INFINITY;
+      const p = this.#cure[s] as number;
+      if (p === 0) continue;
+      const c = (this.#cost[s] as number) + (this.#reopening[s] as number);
+      const own = c > 0 ? p / c : Number.POSITIVE_INFINITY;
       if (best < 0 || own > ratio * (1 + TIE) || (own >= ratio * (1 - TIE) && s < best)) best = s;
       if (own > ratio) ratio = own;
     }
@@ -149,22 +152,22 @@ export class RatioChooser {
   #gainBehind(view: Clusters, root: number, ratio: number): number {
     const chance = this.#chance;
     const minutes = this.#minutes;
-    const { cure } = this.#sight;
-    for (let at = 0; at <= root; at++) {
+    const inside = view.clusters[root]?.inside ?? [];
+    for (const at of inside) {
       chance[at] = 0;
       minutes[at] = this.#mass * (view.clusters[at]?.price ?? 0);
     }
-    for (let at = 0; at <= root; at++) {
-      const { steps = [], within = -1 } = view.clusters[at] ?? {};
+    for (const at of inside) {
+      const { steps, within } = view.clusters[at] as Cluster;
       for (let i = 0; i < steps.length; i++) {
         const s = steps[i] as number;
-        const p = cure[s] as number;
-        const c = this.#cost(s);
-        if (!this.#useful(s) || p - ratio * c <= 0) continue;
+        const p = this.#cure[s] as number;
+        const c = this.#cost[s] as number;
+        if (p === 0 || p - ratio * c <= 0) continue;
         chance[at] = (chance[at] as number) + p;
         minutes[at] = (minutes[at] as number) + c;
       }
-      if (at === root || within < 0) continue;
+      if (at === root) continue;
       if ((chance[at] as number) - ratio * (minutes[at] as number) <= 0) continue;
       chance[within] = (chance[within] as number) + (chance[at] as number);
       minutes[within] = (minutes[within] as number) + (minutes[at] as number);
@@ -174,16 +177,15 @@ export class RatioChooser {
 
   /** As #bestBehind, for steps that need two branches open at once. */
   #bestJointly(price: number, steps: readonly number[], ratio: number): number {
-    const { cure } = this.#sight;
     let found = 0;
     let aim = ratio;
     for (;;) {
       let chance = 0;
       let minutes = this.#mass * price;
       for (const s of steps) {
-        const p = cure[s] as number;
-        const c = this.#cost(s);
-        if (!this.#useful(s) || p - aim * c <= 0) continue;
+        const p = this.#cure[s] as number;
+        const c = this.#cost[s] as number;
+        if (p === 0 || p - aim * c <= 0) continue;
         chance += p;
         minutes += c;
       }
