@@ -1,5 +1,7 @@
 import type { Belief, FaultModel, Suspect, TracingCase } from '../types.ts';
 import { contradictionOf } from './contradiction.ts';
+import { WAYS } from './filter.ts';
+import type { Hypothesis } from './hypotheses.ts';
 import { type Posterior, posteriorOf } from './posterior.ts';
 
 const MOST_PAIRS = 5;
@@ -26,21 +28,21 @@ export function suspectsOf(model: FaultModel, posterior: Posterior): readonly Su
   const mended = new Float64Array(model.faults.length);
   const comes = new Float64Array(model.faults.length);
   let ours = 0;
-  posterior.hypotheses.forEach((hypothesis, h) => {
-    for (let state = 0; state < 8; state++) {
-      const p = posterior.standing[h * 8 + state] as number;
+  const add = (fault: number, mode: number, isThere: boolean, p: number): void => {
+    const into = isThere ? there : mended;
+    into[fault] = (into[fault] as number) + p;
+    if (mode === 1) comes[fault] = (comes[fault] as number) + p;
+  };
+  for (let h = 0; h < posterior.hypotheses.length; h++) {
+    const { first, firstMode, second, secondMode } = posterior.hypotheses[h] as Hypothesis;
+    for (let state = 0; state < WAYS; state++) {
+      const p = posterior.standing[h * WAYS + state] as number;
       if (p === 0) continue;
       if (state & 4) ours += p;
-      const add = (fault: number, bit: number, mode: number) => {
-        if (fault < 0) return;
-        const into = state & bit ? there : mended;
-        into[fault] = (into[fault] as number) + p;
-        if (mode === 1) comes[fault] = (comes[fault] as number) + p;
-      };
-      add(hypothesis.first, 1, hypothesis.firstMode);
-      add(hypothesis.second, 2, hypothesis.secondMode);
+      if (first >= 0) add(first, firstMode, (state & 1) !== 0, p);
+      if (second >= 0) add(second, secondMode, (state & 2) !== 0, p);
     }
-  });
+  }
   there[model.faultIndex.get('made-by-us') as number] = ours;
   return model.faults
     .map((fault, f): Suspect => {

@@ -64,7 +64,7 @@ function benchesOf(model: FaultModel): { readonly [way in Way]: Bench } {
     easiest: bench(offered(model, 'easiest')),
     fixed: bench(fixedOrder(model)),
     habit: bench(habit(model)),
-    ratio: bench(offered(model, 'ratio')),
+    ratio: { policy: confirm, confirm, verdict },
     rollout: bench(offered(model, 'rollout')),
     careless: bench(offered(careless(model), 'ratio')),
   };
