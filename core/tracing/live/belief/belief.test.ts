@@ -5,6 +5,7 @@ import { standardModel } from '../model/standardModel.ts';
 import { CIRCUITS, type FaultModel, GROUPS, type LoggedStep, type TracingCase } from '../types.ts';
 import { belief } from './belief.ts';
 import { hypothesesOf } from './hypotheses.ts';
+import { posteriorOf } from './posterior.ts';
 import { type Prior, priorOf } from './prior.ts';
 
 const model = standardModel();
@@ -277,6 +278,24 @@ describe('the belief equals plain enumeration', () => {
 });
 
 describe('the belief', () => {
+  it('is the same for a bench followed step by step, corrected on the way, as for a log opened whole', () => {
+    for (let seed = 3001; seed <= 3010; seed++) {
+      const { log, ...rest } = randomCase(seed, 7);
+      const after = (entries: readonly LoggedStep[]) => posteriorOf(model, { ...rest, log: entries });
+      log.forEach((entry, k) => {
+        const outcomes = model.steps[model.stepIndex.get(entry.step) ?? -1]?.outcomes ?? [];
+        for (const { id } of outcomes) after([...log.slice(0, k), { ...entry, outcome: id }]);
+        after([...log.slice(0, k), { ...entry, struck: true }]);
+        after([...log.slice(0, k), { ...entry, loaners: [] }]);
+        after([...log.slice(0, k), { ...entry, leftOut: [] }, ...log.slice(k + 1, k + 2)]);
+        after(log.slice(0, k + 1));
+      });
+      const whole = posteriorOf({ ...model }, { ...rest, log });
+      const { standing, loaners } = after(log);
+      expect({ standing, loaners }).toEqual({ standing: whole.standing, loaners: whole.loaners });
+    }
+  }, 60_000);
+
   it('never divides by nothing, whatever was logged', () => {
     for (let seed = 2001; seed <= 2040; seed++) {
       const { suspects, logLikelihood } = belief(model, randomCase(seed, 12));
