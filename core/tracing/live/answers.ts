@@ -167,6 +167,8 @@ export type Verdict =
       readonly fault: FaultId | null;
       readonly p: number;
       readonly evidence: readonly EvidenceEntry[];
+      /** After a sweep: the step that finds out which of its handlings did it. It may be left at that. */
+      readonly findOut?: StepId;
     }
   | {
       readonly verdict: 'not-reproduced';

@@ -143,6 +143,8 @@ export type OutcomeMeaning =
   | { readonly means: 'fails-again' }
   | { readonly means: 'fails-on-rig' }
   | { readonly means: 'works-on-rig' }
+  /** Which of a sweep's handlings it was that cured it. */
+  | { readonly means: 'separates'; readonly by: Fault['mendedBy'] }
   | { readonly means: 'could-not' };
 
 export type Outcome = {
@@ -238,6 +240,7 @@ export const MACHINE_NEEDS = [
   'works-here',
   'gate-to-clear',
   'failed-here',
+  'swept',
 ] as const;
 export type MachineNeed = (typeof MACHINE_NEEDS)[number];
 

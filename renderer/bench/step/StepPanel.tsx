@@ -85,7 +85,7 @@ export function StepPanel({ sheet, tracing, wall, run, about, back }: StepPanelP
   if (!step)
     return (
       <>
-        <Stopped offer={offer} onTake={take} onSomethingElse={() => setOpen('else')} />
+        <Stopped tracing={tracing} onTake={take} onSomethingElse={() => setOpen('else')} />
         {elseDialog}
       </>
     );

@@ -169,9 +169,20 @@ function toOutcome(raw: RawStep['outcomes'][number], where: string, faultIndex: 
   if (missing !== undefined) throw new ModelFault('steps.json', `${where}.of`, `no fault ${missing}`);
   if ((raw.means === 'evidence') !== (raw.of !== undefined))
     throw new ModelFault('steps.json', where, 'evidence, and only evidence, says of which faults');
-  const meaning: OutcomeMeaning =
-    raw.means === 'evidence' ? { means: 'evidence', of: raw.of ?? [] } : { means: raw.means };
-  return { id: raw.id, meaning, ...(raw.life ? { life: raw.life } : {}) };
+  if ((raw.means === 'separates') !== (raw.by !== undefined))
+    throw new ModelFault('steps.json', where, 'what separates, and only that, says by what it was mended');
+  return { id: raw.id, meaning: meaningOf(raw), ...(raw.life ? { life: raw.life } : {}) };
+}
+
+function meaningOf({ means, of = [], by = 'reseating' }: RawStep['outcomes'][number]): OutcomeMeaning {
+  switch (means) {
+    case 'evidence':
+      return { means, of };
+    case 'separates':
+      return { means, by };
+    default:
+      return { means };
+  }
 }
 
 /** Chance that at least one of several handlings mends a fault. */

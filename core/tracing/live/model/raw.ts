@@ -35,6 +35,7 @@ const rate = z.strictObject({
 });
 const chances = z.record(id, chance);
 
+const MENDED_BY = ['part', 'reseating', 'setting', 'cleaning', 'software', 'advice'] as const;
 const zFaults = z.strictObject({
   note,
   profiles: z.record(z.string(), rate),
@@ -49,7 +50,7 @@ const zFaults = z.strictObject({
         weights: z.partialRecord(group, weight),
         comesAndGoes: chance,
         profile: z.string(),
-        mendedBy: z.enum(['part', 'reseating', 'setting', 'cleaning', 'software', 'advice']),
+        mendedBy: z.enum(MENDED_BY),
         mendMinutes: minutes,
         source,
       }),
@@ -120,6 +121,7 @@ const MEANS = [
   'fails-again',
   'fails-on-rig',
   'works-on-rig',
+  'separates',
   'could-not',
 ] as const;
 const STEP_KINDS = [
@@ -148,7 +150,15 @@ const zStep = z.strictObject({
   open: z.array(id),
   closed: z.array(id),
   outcomes: z
-    .array(z.strictObject({ id, means: z.enum(MEANS), of: z.array(id).optional(), life: z.enum(LIVES).optional() }))
+    .array(
+      z.strictObject({
+        id,
+        means: z.enum(MEANS),
+        of: z.array(id).optional(),
+        by: z.enum(MENDED_BY).optional(),
+        life: z.enum(LIVES).optional(),
+      }),
+    )
     .min(2),
   normal: id,
   takesOut: z.array(circuit).default([]),

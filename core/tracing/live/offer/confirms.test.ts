@@ -131,3 +131,32 @@ describe('once a part is named', () => {
     expect(offered(tracing)).not.toContain('put-back');
   });
 });
+
+describe('after a sweep cured it', () => {
+  const swept = ['no-lock-light', 'np', 'meas-rails:within', 'sweep:works'] as const;
+
+  it('it may be closed as it stands, which handling did it not told apart; finding out is offered', () => {
+    expect(verdict(bench(...swept))).toMatchObject({
+      verdict: 'cured',
+      by: 'sweep',
+      fault: null,
+      findOut: 'sweep-which',
+    });
+    expect(offerStep(model, bench(...swept), { method: 'ratio' })).toMatchObject({
+      next: null,
+      stop: { stop: 'settled', verdict: { by: 'sweep' } },
+    });
+  });
+
+  it('found out: it fails with the old settings, or it was a contact', () => {
+    expect(verdict(bench(...swept, 'sweep-which:was-setting'))).toMatchObject({ verdict: 'cured', by: 'setting' });
+    const contact = verdict(bench(...swept, 'sweep-which:was-contact'));
+    expect(contact).toMatchObject({ verdict: 'cured', by: 'reseating', fault: 'dimm-seat' });
+    expect(contact).not.toHaveProperty('findOut');
+  });
+
+  it('is asked only after a sweep that cured', () => {
+    const { notOffered } = offerStep(model, bench('no-lock-light', 'np', 'sweep:same'), { method: 'ratio' });
+    expect(notOffered).toContainEqual({ step: 'sweep-which', why: { is: 'machine', need: 'swept' } });
+  });
+});

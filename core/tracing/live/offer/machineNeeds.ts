@@ -1,4 +1,4 @@
-import type { FaultModel, MachineNeed, Step, TracingCase } from '../types.ts';
+import type { FaultModel, LoggedStep, MachineNeed, Step, TracingCase } from '../types.ts';
 import { gateToClear } from './gates.ts';
 import { hasFailedHere, standsNow } from './standsNow.ts';
 
@@ -40,6 +40,8 @@ function holds(model: FaultModel, step: Step, need: MachineNeed, tracing: Tracin
       return machine.keyInHand;
     case 'named-part':
       return standsNow(model, tracing) === 'works-without';
+    case 'swept':
+      return log.some((entry) => !entry.struck && sweptClean(model, entry));
     case 'cure-to-prove':
       return log.some(
         (entry) =>
@@ -57,4 +59,11 @@ function holds(model: FaultModel, step: Step, need: MachineNeed, tracing: Tracin
     case 'after-our-work':
       return log.some((entry) => !entry.struck);
   }
+}
+
+function sweptClean(model: FaultModel, entry: LoggedStep): boolean {
+  const step = model.steps[model.stepIndex.get(entry.step) ?? -1];
+  return (
+    step?.kind === 'sweep' && step.outcomes.some((one) => one.id === entry.outcome && one.meaning.means === 'works')
+  );
 }

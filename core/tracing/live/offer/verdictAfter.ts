@@ -208,19 +208,27 @@ function cured(
   if (later.some((again) => ['same', 'worse', 'fails-again'].includes(again.outcome.meaning.means))) return null;
   const mends = (fault: string) => (one.step.mends[fault] ?? 0) > 0;
   if (chanceOf(suspects, mends) < NAMED_FROM || !spoke(model, tracing, one, one, mends)) return null;
-  if (one.step.kind === 'sweep')
-    return { verdict: 'cured', by: 'sweep', fault: null, p: 1, evidence: evidenceOf([one]) };
+  const separated = later.findLast((after) => after.outcome.meaning.means === 'separates');
+  if (one.step.kind === 'sweep' && !separated)
+    return { verdict: 'cured', by: 'sweep', fault: null, p: 1, evidence: evidenceOf([one]), ...findOut(model) };
+  const only = separated?.outcome.meaning.means === 'separates' ? separated.outcome.meaning.by : null;
   const mended = suspects
-    .filter((suspect) => (one.step.mends[suspect.fault] ?? 0) > 0)
+    .filter(({ fault }) => mends(fault) && (only === null || faultOf(model, fault).mendedBy === only))
     .toSorted((a, b) => b.mended - a.mended)[0];
-  const by = mended ? faultOf(model, mended.fault).mendedBy : 'reseating';
+  const by = only ?? (mended ? faultOf(model, mended.fault).mendedBy : 'reseating');
   return {
     verdict: 'cured',
     by: by === 'part' || by === 'advice' ? 'reseating' : by,
     fault: mended?.fault ?? null,
     p: mended?.mended ?? 0,
-    evidence: evidenceOf([one]),
+    evidence: evidenceOf(separated ? [one, separated] : [one]),
   };
+}
+
+/** The step that tells a sweep's handlings apart, where the model has one. */
+function findOut(model: FaultModel): { readonly findOut?: StepId } {
+  const step = model.steps.find((one) => one.outcomes.some(({ meaning }) => meaning.means === 'separates'));
+  return step ? { findOut: step.id } : {};
 }
 
 /** The steps that confirm a part which was only named whatever else is known: back in, or on the second rig. */
