@@ -43,7 +43,7 @@ function stretch(from: EpochMs, to: number, settings: Pick<ShopSettings, 'open' 
 }
 
 /** Closing time of the day a stretch began on; none for what began outside opening hours, where somebody stayed on purpose. */
-function closingAfter(from: EpochMs, settings: Pick<ShopSettings, 'open' | 'zone'>): number {
+export function closingAfter(from: EpochMs, settings: Pick<ShopSettings, 'open' | 'zone'>): number {
   const [today] = openDays(settings, from, 1);
   return today && today.opens <= from && from < today.closes ? today.closes : Number.POSITIVE_INFINITY;
 }

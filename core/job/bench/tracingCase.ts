@@ -1,4 +1,5 @@
 import type { Part } from '../../custody/ledger.ts';
+import type { EpochMs } from '../../time.ts';
 import type {
   Circuit,
   Loaner,
@@ -13,6 +14,7 @@ import { agreed, CONSENTS } from '../../word/consent.ts';
 import { DAYS_AWAY } from '../../word/question.ts';
 import { spentMinor } from '../charges.ts';
 import type { Work } from '../work.ts';
+import { closingAfter } from './clockedWork.ts';
 import { mayTakeDays } from './mayTakeDays.ts';
 import type { JobView } from './tracingDoor.ts';
 
@@ -29,8 +31,15 @@ export function loanerStanding(part: Part): LoanerStanding | null {
   }
 }
 
-/** The present bench state as the tracing engine takes it. `fits` says whether a shop part would fit this machine. */
-export function tracingCase(view: JobView, fits: (part: Part) => Loaner['fits'] = () => 'unknown'): TracingCase {
+/**
+ * The present bench state as the tracing engine takes it. `fits` says whether a shop part would fit this machine; `now`:
+ * what runs past closing time is weighed by it, null where the hour does not matter.
+ */
+export function tracingCase(
+  view: JobView,
+  fits: (part: Part) => Loaner['fits'] = () => 'unknown',
+  now: EpochMs | null = null,
+): TracingCase {
   const { job, machine } = view;
   return {
     told: {
@@ -54,8 +63,17 @@ export function tracingCase(view: JobView, fits: (part: Part) => Loaner['fits'] 
       worthMinor: null,
       feeMinor: job.feeMinor,
     },
-    untilClosing: null,
+    untilClosing: now === null ? null : untilClosing(view, now),
   };
+}
+
+/** A case stays the same for so long: what was computed for it need not be computed again each minute. */
+const QUARTER = 15;
+
+/** Minutes to closing time, in quarters of an hour; null outside opening hours and where none are known. */
+function untilClosing({ shop: { settings } }: JobView, now: EpochMs): number | null {
+  const minutes = settings ? (closingAfter(now, settings) - now) / 60_000 : Number.POSITIVE_INFINITY;
+  return Number.isFinite(minutes) ? Math.floor(minutes / QUARTER) * QUARTER : null;
 }
 
 function loggedStep(work: Work): LoggedStep[] {

@@ -64,7 +64,9 @@ export function tracingDoorFor(live: LiveTracing, model: FaultModel): TracingDoo
         .map((suspect) => suspect.fault),
     harms: (fault, kind) =>
       model.steps.some((step) =>
-        step.harm.some((harm) => harm.fault === fault && harm.part === kind && harm.chance > 0),
+        step.harm.some(
+          (harm) => harm.whose !== 'owner' && harm.fault === fault && harm.part === kind && harm.chance > 0,
+        ),
       ),
     verdict: (view) => live.verdictAfter(model, caseOf(view)),
     refusesModel: (changes) => modelInUse({ changes, learnt: null }).refused,

@@ -209,8 +209,13 @@ export type Step = {
   readonly repeatable: number;
   /** Chance of hurting something by the handling itself, and what. */
   readonly slip: { readonly chance: number; readonly part: PartKind } | null;
-  /** Chance per fault that a borrowed or exposed sound part is hurt, and which part. */
-  readonly harm: readonly { readonly fault: FaultId; readonly chance: number; readonly part: ThingKind }[];
+  /** Chance per fault that a borrowed or exposed sound part is hurt, or by the step what is failing of the owner's, and which. */
+  readonly harm: readonly {
+    readonly fault: FaultId;
+    readonly chance: number;
+    readonly part: ThingKind;
+    readonly whose?: 'owner';
+  }[];
   /** Only groups where the step makes sense; empty = all. */
   readonly groups: readonly Group[];
   /** Proves what was named; offered after a name or a cure, or when little else is left. */

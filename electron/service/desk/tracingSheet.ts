@@ -24,7 +24,7 @@ export async function benchState(
   const parts = new Map(loaded.parts);
   for (const part of await shopParts(read, at)) parts.set(part.id, part);
   const view: JobView = { ...loaded, job: loaded.job, parts };
-  return { view, state: tracingCase(view, fitsThis(view)) };
+  return { view, state: tracingCase(view, fitsThis(view), at) };
 }
 
 /** Would a shop part go into one of the slots that its kind has in this machine? Unknown stays unknown. */

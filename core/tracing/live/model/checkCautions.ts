@@ -32,7 +32,7 @@ const DANGERS: readonly Danger[] = [
     caution: 'B',
     because: 'a part of ours is at risk',
     is: ({ handling, harm }) =>
-      harm.some(({ part }) => part !== 'stick') ||
+      harm.some(({ part, whose }) => part !== 'stick' && whose !== 'owner') ||
       (handling.intoSlotOf !== undefined && PART_KINDS.some((kind) => kind === handling.borrows)),
   },
   { caution: 'W', because: 'it writes to the owner’s disk', is: ({ needs }) => needs.includes('write') },

@@ -114,8 +114,18 @@ function checkFaultNames(raw: RawModel, faultIndex: ReadonlyMap<string, number>)
     const missing = Object.keys(mends).find((fault) => !faultIndex.has(fault));
     if (missing !== undefined) throw new ModelFault('handlings.json', `handlings.${handling}`, `no fault ${missing}`);
   }
-  raw['dangers.json'].harm.forEach(({ fault }, at) => {
-    if (!faultIndex.has(fault)) throw new ModelFault('dangers.json', `harm[${at}].fault`, `no fault ${fault}`);
+  const steps = new Set(raw['steps.json'].steps.map((step) => step.id));
+  raw['dangers.json'].harm.forEach((harm, at) => {
+    if (!faultIndex.has(harm.fault))
+      throw new ModelFault('dangers.json', `harm[${at}].fault`, `no fault ${harm.fault}`);
+    if ((harm.whose === undefined) !== (harm.steps === undefined))
+      throw new ModelFault(
+        'dangers.json',
+        `harm[${at}].steps`,
+        'harm to the owner’s own, and only that, says by which steps',
+      );
+    const missing = harm.steps?.find((id) => !steps.has(id));
+    if (missing !== undefined) throw new ModelFault('dangers.json', `harm[${at}].steps`, `no step ${missing}`);
   });
 }
 
@@ -147,7 +157,10 @@ function toStep(raw: RawModel, step: RawStep, at: number, faultIndex: ReadonlyMa
       ...(intoRig ? { intoRig } : {}),
       ...(orders ? { orders } : {}),
     },
-    harm: raw['dangers.json'].harm.filter((harm) => kinds.has(harm.part) && harmed(step, harm.fault, raw)),
+    harm: raw['dangers.json'].harm.flatMap(({ steps, whose, ...harm }) => {
+      if (whose === 'owner') return steps?.includes(step.id) ? [{ ...harm, whose }] : [];
+      return kinds.has(harm.part) && harmed(step, harm.fault, raw) ? [harm] : [];
+    }),
   };
 }
 

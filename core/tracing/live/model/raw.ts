@@ -209,7 +209,17 @@ const zSteps = z.strictObject({
 const came = z.strictObject({ step: id, outcomes: z.array(id).min(1) });
 const zDangers = z.strictObject({
   note,
-  harm: z.array(z.strictObject({ fault: id, part: thing, chance, source })),
+  harm: z.array(
+    z.strictObject({
+      fault: id,
+      part: thing,
+      chance,
+      /** Both or neither: the owner's own part is hurt, by these steps. */
+      whose: z.literal('owner').optional(),
+      steps: z.array(id).min(1).optional(),
+      source,
+    }),
+  ),
   gates: z.array(
     z.strictObject({
       id,

@@ -123,7 +123,7 @@ function proposalsOf(
     if (!step || why.is !== 'word' || (step.kind !== 'order' && step.kind !== 'send')) return [];
     if (chanceOfSubject(step) < WORTH_DAYS) return [];
     const { handsOn, waiting } = step;
-    return [{ step: id, need: why.need, handsOn, waiting, cost: ownMinutes(step) }];
+    return [{ step: id, need: why.need, handsOn, waiting, cost: ownMinutes(step, null) }];
   });
 }
 

@@ -91,7 +91,7 @@ export function planStep(
   });
   return {
     id: step.id,
-    minutes: ownMinutes(step),
+    minutes: ownMinutes(step, tracing.untilClosing),
     opens,
     closes,
     outcomes: step.outcomes.map((outcome) => outcome.id),

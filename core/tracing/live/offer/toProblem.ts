@@ -50,7 +50,7 @@ export function toProblem(
           return {
             ...own,
             opens: [...opens],
-            minutes: firstDo.reduce((sum, first) => sum + ownMinutes(first), own.minutes),
+            minutes: firstDo.reduce((sum, first) => sum + ownMinutes(first, tracing.untilClosing), own.minutes),
           };
         }),
       ],

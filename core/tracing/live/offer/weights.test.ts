@@ -1,0 +1,77 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { changed } from '../../../../tests/builders/brokenModel.ts';
+import { afterDoing, aTracingCase } from '../../../../tests/builders/tracingCase.ts';
+import { standardModel } from '../model/standardModel.ts';
+import type { Step, TracingCase } from '../types.ts';
+import { offerStep } from './offerStep.ts';
+import { harmOf, weighedWaiting } from './weights.ts';
+
+const model = standardModel();
+const stepOf = (id: string): Step => {
+  const step = model.steps.find((one) => one.id === id);
+  if (!step) throw new Error(`no step ${id}`);
+  return step;
+};
+
+describe('waiting', () => {
+  it('counts by its length: common practice, no source', () => {
+    expect(weighedWaiting(3)).toBeCloseTo(2.4, 9);
+    expect(weighedWaiting(30)).toBeCloseTo(10.5, 9);
+    expect(weighedWaiting(120)).toBeCloseTo(19.5, 9);
+    expect(weighedWaiting(600)).toBeCloseTo(29.1, 9);
+  });
+
+  it('past closing time nobody stands beside it', () => {
+    expect(weighedWaiting(20, 0)).toBeCloseTo(1, 9);
+    expect(weighedWaiting(20, 20)).toBe(weighedWaiting(20));
+    const minute = fc.integer({ min: 0, max: 2000 });
+    fc.assert(
+      fc.property(minute, minute, minute, (wait, one, other) => {
+        const [sooner, later] = one < other ? [one, other] : [other, one];
+        expect(weighedWaiting(wait, sooner)).toBeLessThanOrEqual(weighedWaiting(wait, later) + 1e-9);
+        expect(weighedWaiting(wait, later)).toBeLessThanOrEqual(weighedWaiting(wait) + 1e-9);
+      }),
+    );
+  });
+
+  it('just before closing a pass that runs alone overnight comes cheaper in the plan', () => {
+    const told = { symptoms: ['freezes'], changed: [], often: ['daily-several'], onlyWhen: [], rate: null };
+    const open: TracingCase = { ...aTracingCase({ told }), seen: ['freezes'] };
+    const cost = (tracing: TracingCase) => {
+      const { next, others } = offerStep(model, tracing, { method: 'ratio' });
+      return [next, ...others].find((one) => one?.step === 'mem-night')?.cost ?? Number.NaN;
+    };
+    expect(cost({ ...open, untilClosing: 15 })).toBeLessThan(cost(open));
+  });
+});
+
+describe('a failing drive of the owner’s', () => {
+  const failing = model.faultIndex.get('drive-media') as number;
+  const harm = (tracing: TracingCase, id: string) => harmOf(model, tracing, stepOf(id))?.[failing] ?? 0;
+
+  it('is charged to what runs on it, most while nothing was copied, and not to what leaves it alone', () => {
+    const before = aTracingCase();
+    const copied = afterDoing(model, before, 'drive-image', 'copied');
+    for (const id of ['drive-read', 'start-bare', 'undo-update', 'put-back']) {
+      expect(harm(before, id), id).toBeGreaterThan(harm(copied, id));
+      expect(harm(copied, id), id).toBeGreaterThan(0);
+      expect(harm(afterDoing(model, before, 'drive-image', 'failed'), id), id).toBe(harm(before, id));
+    }
+    for (const id of ['drive-loan', 'drive-dock', 'drive-health', 'drive-image']) expect(harm(before, id), id).toBe(0);
+  });
+
+  it('asks for no caution about parts of ours', () => {
+    expect(stepOf('start-bare').harm).toContainEqual(expect.objectContaining({ whose: 'owner' }));
+    expect(stepOf('start-bare').cautions).not.toContain('B');
+  });
+
+  it('is refused of a step that is not there, and without its steps', () => {
+    for (const steps of [['no-such'], undefined]) {
+      const refusal = changed((files) => {
+        files['dangers.json'].harm.at(-1).steps = steps;
+      });
+      expect(refusal).toMatchObject({ file: 'dangers.json', field: expect.stringMatching(/^harm\[\d+\]\.steps$/) });
+    }
+  });
+});
