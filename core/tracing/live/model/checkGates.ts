@@ -1,4 +1,4 @@
-import type { Came, FaultModel } from '../types.ts';
+import { type Came, type FaultModel, type Gate, GROUPS, type Group } from '../types.ts';
 import { ModelFault } from './refusal.ts';
 
 /** A gate can be passed: its steps exist with these outcomes, and none of them waits for the gate itself, even roundabout. */
@@ -10,12 +10,28 @@ export function checkGates(model: FaultModel): void {
     for (const id of gate.holds) {
       if (!model.stepIndex.has(id)) throw new ModelFault('dangers.json', `gates[${at}].holds`, `no step ${id}`);
       if (!reachable.has(id)) throw new ModelFault('dangers.json', `gates[${at}].holds`, `${id} can never be reached`);
+      const shut = groupsOf(model, id).find((group) => !opensIn(model, gate, group));
+      if (shut)
+        throw new ModelFault(
+          'dangers.json',
+          `gates[${at}].holds`,
+          `nothing that opens ${id} is for ${shut}, where it is`,
+        );
     }
     for (const id of gate.when?.faults ?? []) {
       if (!model.faultIndex.has(id)) throw new ModelFault('dangers.json', `gates[${at}].when`, `no fault ${id}`);
     }
   });
 }
+
+/** A step that says no groups is for all. */
+function groupsOf(model: FaultModel, id: string): readonly Group[] {
+  const groups = model.steps[model.stepIndex.get(id) ?? -1]?.groups ?? [];
+  return groups.length > 0 ? groups : GROUPS;
+}
+
+const opensIn = (model: FaultModel, gate: Gate, group: Group): boolean =>
+  gate.until.some((all) => all.every((each) => groupsOf(model, each.step).includes(group)));
 
 function checkCame(model: FaultModel, came: readonly Came[], field: string): void {
   for (const each of came) {

@@ -164,6 +164,14 @@ describe('a gate that closes on a finding', () => {
     expect(refusal).toMatchObject({ file: 'dangers.json', field: expect.stringMatching(/^gates\[\d+\]\.holds$/) });
   });
 
+  it('is refused where nothing that opens it is ever done on such a machine', () => {
+    const refusal = changed((files) => {
+      const wet = files['steps.json'].steps.find((one: { readonly id: string }) => one.id === 'wet-clean');
+      wet.groups = ['NR'];
+    });
+    expect(refusal).toMatchObject({ file: 'dangers.json', because: expect.stringContaining('nothing that opens') });
+  });
+
   it('is refused on what can be in no circuit', () => {
     expect(burnt((gate) => (gate.whileIn = ['weather']))).toMatchObject({
       file: 'dangers.json',
