@@ -279,7 +279,7 @@ describe('the belief equals plain enumeration', () => {
 
 describe('the belief', () => {
   it('is the same for a bench followed step by step, corrected on the way, as for a log opened whole', () => {
-    for (let seed = 3001; seed <= 3010; seed++) {
+    for (let seed = 3001; seed <= 3004; seed++) {
       const { log, ...rest } = randomCase(seed, 7);
       const after = (entries: readonly LoggedStep[]) => posteriorOf(model, { ...rest, log: entries });
       log.forEach((entry, k) => {

@@ -39,18 +39,16 @@ export function openStates(model: FaultModel, tracing: TracingCase): readonly St
   }, []);
 }
 
+/** `pairs`: two faults at once are planned for too, by default in all but the answer that must come at once. */
+type OfferHow = { readonly method: Method; readonly pairs?: boolean; readonly cancel?: Cancel };
+
 /**
  * The next step: the one with the fewest expected minutes from here, its reasons, what else could be done, what could
  * not and why. A settled verdict or a job not worth going on is answered instead of a step. `cancel` is looked at between
  * the candidates; raised, it throws `Halt`, for nobody waits for the answer any more.
  */
-export function offerStep(
-  model: FaultModel,
-  tracing: TracingCase,
-  { method, cancel }: { readonly method: Method; readonly cancel?: Cancel },
-): Offer {
-  // The answer that must come at once thinks of one fault at a time.
-  const posterior = posteriorOf(model, tracing, method !== 'ratio');
+export function offerStep(model: FaultModel, tracing: TracingCase, { method, pairs, cancel }: OfferHow): Offer {
+  const posterior = posteriorOf(model, tracing, pairs ?? method !== 'ratio');
   const suspects = suspectsOf(model, posterior);
   const open = openStates(model, tracing);
   const verdict = verdictAfter(model, tracing, posterior);

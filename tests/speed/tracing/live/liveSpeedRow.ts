@@ -4,7 +4,8 @@ import { standardModel } from '../../../../core/tracing/live/model/standardModel
 import { offerStep } from '../../../../core/tracing/live/offer/offerStep.ts';
 import type { FaultModel, TracingCase } from '../../../../core/tracing/live/types.ts';
 import { afterDoing, aTracingCase } from '../../../builders/tracingCase.ts';
-import { atMost, quantile, type Row, shown } from '../row.ts';
+import { atMost, type Figure, quantile, type Row, shown } from '../row.ts';
+import { tracedBenches } from './tracedBenches.ts';
 
 /** A machine that cycles and stays dark, as its log grows; loaners from the tenth step on. */
 const LOG: readonly (readonly [string, string, ('dimm' | 'processor')?])[] = [
@@ -22,13 +23,12 @@ const LOG: readonly (readonly [string, string, ('dimm' | 'processor')?])[] = [
   ['cpu-loan', 'same', 'processor'],
 ];
 
-/** The growing log of one machine. What is told in words that the model does not know makes it a machine not seen before. */
-function logsOf(model: FaultModel, name: string): readonly TracingCase[] {
+function dark(model: FaultModel): readonly TracingCase[] {
   const told = {
     symptoms: ['dark-runs', 'no-signal'],
     changed: ['moved'],
     often: ['every-time'],
-    onlyWhen: [name],
+    onlyWhen: [],
     rate: null,
   };
   let tracing = aTracingCase({ told, seen: ['cycles-then-dark', 'no-lock-light'] });
@@ -39,42 +39,76 @@ function logsOf(model: FaultModel, name: string): readonly TracingCase[] {
   });
 }
 
+type Work = (model: FaultModel, tracing: TracingCase) => unknown;
+
 /**
- * Processor time over the growing log of a new machine each round, so that nothing but the log of a step ago is known
- * already; the first round is left out while the code is still being compiled.
+ * Processor time of each piece of work, the first round left out while the code is still being compiled. Each bench of
+ * each round has a model object of its own, so that nothing is known from another; `before` lays out what one wants known.
  */
-function times(model: FaultModel, rounds: number, work: (tracing: TracingCase) => unknown): readonly number[] {
+function times(
+  rounds: number,
+  benches: readonly (readonly TracingCase[])[],
+  work: Work,
+  before: Work = () => null,
+): readonly number[] {
   const taken: number[] = [];
   for (let round = 0; round <= rounds; round++) {
-    for (const tracing of logsOf(model, `round ${round} of ${work}`)) {
-      const before = process.cpuUsage();
-      work(tracing);
-      const { user, system } = process.cpuUsage(before);
-      if (round > 0) taken.push((user + system) / 1000);
+    for (const cases of benches) {
+      const model = { ...standardModel() };
+      for (const tracing of cases) {
+        before(model, tracing);
+        const started = process.cpuUsage();
+        work(model, tracing);
+        const { user, system } = process.cpuUsage(started);
+        if (round > 0) taken.push((user + system) / 1000);
+      }
     }
   }
   return taken;
 }
 
+const unlogged = (tracing: TracingCase): TracingCase => ({ ...tracing, log: [] });
+
 export const liveSpeedRow: Row = {
   name: 'full model: time to answer',
   measure: ({ short }) => {
     const model = standardModel();
-    const rounds = short ? 2 : 10;
-    const single = times(model, rounds * 4, (tracing) => posteriorOf(model, tracing, false));
-    const pairs = times(model, rounds * 4, (tracing) => posteriorOf(model, tracing, true));
-    const whole = times(model, rounds, (tracing) => belief(model, tracing));
-    const interim = times(model, rounds, (tracing) => offerStep(model, tracing, { method: 'ratio' }));
-    const next = times(model, rounds, (tracing) => offerStep(model, tracing, { method: 'rollout' }));
-    return {
-      figures: [
-        atMost('belief, one fault: median', quantile(single, 0.5), 1, ' ms', 2),
-        atMost('belief, pairs: median', quantile(pairs, 0.5), 5, ' ms', 2),
-        shown('belief as shown, with contradiction: median', `${quantile(whole, 0.5).toFixed(2)} ms`),
-        atMost('interim offer with all its reasons: median', quantile(interim, 0.5), 5, ' ms', 1),
-        atMost('next step: p95', quantile(next, 0.95), 100, ' ms', 0),
-        shown('next step: median', `${quantile(next, 0.5).toFixed(0)} ms`),
-      ],
-    };
+    const benches = [dark(model), ...tracedBenches(model)];
+    const whole = benches.flat().map((tracing) => [tracing]);
+    const rounds = short ? 1 : 5;
+    const figures: Figure[] = [shown('bench states, over all symptom groups', String(whole.length))];
+    for (const [name, pairs, bar] of [
+      ['one fault', false, 1],
+      ['pairs', true, 5],
+    ] as const) {
+      const posterior: Work = (own, tracing) => posteriorOf(own, tracing, pairs);
+      const started: Work = (own, tracing) => posteriorOf(own, unlogged(tracing), pairs);
+      const step = times(rounds, benches, posterior, started);
+      const opened = times(rounds, whole, posterior, started);
+      figures.push(
+        atMost(`belief after one more step, ${name}: median`, quantile(step, 0.5), bar, ' ms', 2),
+        shown(`belief after one more step, ${name}: p95`, `${quantile(step, 0.95).toFixed(2)} ms`),
+        atMost(`belief of a log opened whole, ${name}: median`, quantile(opened, 0.5), bar, ' ms', 2),
+        shown(`belief of a log opened whole, ${name}: p95`, `${quantile(opened, 0.95).toFixed(2)} ms`),
+      );
+    }
+    const asShown = times(rounds, benches, (own, tracing) => belief(own, tracing));
+    figures.push(shown('belief as shown, with contradiction: median', `${quantile(asShown, 0.5).toFixed(2)} ms`));
+    const interim = times(rounds, benches, (own, tracing) => offerStep(own, tracing, { method: 'ratio' }));
+    figures.push(
+      atMost('interim offer with all its reasons: median', quantile(interim, 0.5), 5, ' ms', 1),
+      shown('interim offer with all its reasons: p95', `${quantile(interim, 0.95).toFixed(1)} ms`),
+    );
+    for (const [name, pairs, bar] of [
+      ['one fault', false, 100],
+      ['pairs', true, 250],
+    ] as const) {
+      const next = times(rounds, benches, (own, tracing) => offerStep(own, tracing, { method: 'rollout', pairs }));
+      figures.push(
+        atMost(`next step, ${name}: p95`, quantile(next, 0.95), bar, ' ms', 0),
+        shown(`next step, ${name}: median`, `${quantile(next, 0.5).toFixed(0)} ms`),
+      );
+    }
+    return { figures };
   },
 };

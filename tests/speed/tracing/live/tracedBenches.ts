@@ -1,0 +1,26 @@
+import { prng } from '../../../../core/labour/prng.ts';
+import { verdictAfter } from '../../../../core/tracing/live/offer/verdictAfter.ts';
+import type { FaultModel, TracingCase } from '../../../../core/tracing/live/types.ts';
+import { offered } from './policies.ts';
+import { runMachine } from './runMachine.ts';
+import { SimulatedMachine } from './simulatedMachine.ts';
+import { STARTS, startOf } from './starts.ts';
+
+/** One simulated machine of each start, traced to its end as the engine offers: its bench states in order. */
+export function tracedBenches(model: FaultModel): readonly (readonly TracingCase[])[] {
+  const policy = offered(model, 'rollout');
+  return STARTS.map((_, n) => {
+    const cases: TracingCase[] = [];
+    const seen = (tracing: TracingCase) => {
+      cases.push(tracing);
+      return policy(tracing);
+    };
+    const start = startOf(model, n);
+    runMachine(model, start, new SimulatedMachine(model, start, prng(n + 1)), {
+      policy: seen,
+      confirm: seen,
+      verdict: (tracing) => verdictAfter(model, tracing),
+    });
+    return cases;
+  });
+}
