@@ -29,7 +29,9 @@ export type Clusters = {
 export function clustersOf(bench: Bench, arrangement: number, among: Uint8Array): Clusters {
   const { assembly } = bench.problem;
   const { arrangements } = bench;
-  const depth = (state: number): number => (state < 0 ? 0 : 1 + depth(assembly[state]?.within ?? -1));
+  const depthOf = (state: number): number => (state < 0 ? 0 : 1 + depthOf(assembly[state]?.within ?? -1));
+  const depths = assembly.map((_, state) => depthOf(state));
+  const depth = (state: number): number => depths[state] as number;
   const open: number[] = [];
   const losing: number[] = [];
   const behind = new Map<number, number[]>();

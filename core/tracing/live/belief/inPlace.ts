@@ -30,12 +30,15 @@ export function inPlace(
 /** 1 where a fault is in circuit for this step: not replaced, not unplugged, unless the step itself states what it shows. */
 function circuitFlags(model: FaultModel, s: number, before: number, look: number): Uint8Array {
   const onRig = model.steps[s]?.onRig;
-  return Uint8Array.from(model.faults, (fault, f) => {
-    if (fault.id === 'nothing-wrong') return 0;
+  const listed = onRig ? undefined : model.listed[s];
+  const nothing = model.faultIndex.get('nothing-wrong');
+  const flags = new Uint8Array(model.faults.length);
+  for (let f = 0; f < flags.length; f++) {
     const mask = model.faultMask[f] as number;
-    const listed = model.listed[s]?.[f] === 1 && !onRig && (mask & before) === 0;
-    return listed || (mask & look) === 0 ? 1 : 0;
-  });
+    const isIn = (mask & look) === 0 || (listed?.[f] === 1 && (mask & before) === 0);
+    flags[f] = isIn && f !== nothing ? 1 : 0;
+  }
+  return flags;
 }
 
 function layOut(model: FaultModel, prior: Prior, s: number, before: number, look: number): readonly Condition[] {
@@ -45,18 +48,19 @@ function layOut(model: FaultModel, prior: Prior, s: number, before: number, look
   const ours = model.ours[s] as Float64Array;
   const n = step.normal;
   const faults = model.faults.length;
+  const rows = model.faults.map((_, f) => model.rows[s]?.[f] ?? mixed(model, prior, s, f));
+  const quiet = Float64Array.from(inCircuit, (isIn, f) => (isIn === 1 ? quietChance(step, prior, f) : 1));
   const seen = step.outcomes.map(() => new Float64Array(faults * 2));
   const bad = step.outcomes.map(() => new Float64Array(faults));
-  for (let f = 0; f < faults; f++) {
-    const row = model.rows[s]?.[f] ?? mixed(model, prior, s, f);
-    const shows = inCircuit[f] === 1 ? 1 : 0;
-    const quiet = shows === 1 ? quietChance(step, prior, f) : 1;
-    for (let o = 0; o < nothing.length; o++) {
-      const own = row[o] as number;
-      const sound = nothing[o] as number;
-      (bad[o] as Float64Array)[f] = own;
-      (seen[o] as Float64Array)[f * 2] = shows === 1 ? own : sound;
-      (seen[o] as Float64Array)[f * 2 + 1] = (1 - quiet) * own + quiet * sound;
+  for (let o = 0; o < nothing.length; o++) {
+    const [all, alone] = [seen[o] as Float64Array, bad[o] as Float64Array];
+    const sound = nothing[o] as number;
+    for (let f = 0; f < faults; f++) {
+      const own = rows[f]?.[o] as number;
+      const away = quiet[f] as number;
+      alone[f] = own;
+      all[f * 2] = inCircuit[f] === 1 ? own : sound;
+      all[f * 2 + 1] = (1 - away) * own + away * sound;
     }
   }
   const mends = perFault(model, step.mends);

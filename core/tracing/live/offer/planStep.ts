@@ -30,7 +30,11 @@ function meantBy(model: FaultModel, step: Step, { meaning }: Outcome, back: numb
 
 /** Per fault: 1 where an outcome of this meaning is about it. */
 function meantFaults(model: FaultModel, step: Step, meaning: Outcome['meaning'], back: number): Uint8Array {
-  const sitsIn = (mask: number) => Uint8Array.from(model.faultMask, (own) => ((own & mask) !== 0 ? 1 : 0));
+  const sitsIn = (mask: number): Uint8Array => {
+    const flags = new Uint8Array(model.faultMask.length);
+    for (let f = 0; f < flags.length; f++) flags[f] = ((model.faultMask[f] as number) & mask) !== 0 ? 1 : 0;
+    return flags;
+  };
   switch (meaning.means) {
     case 'evidence': {
       const faults = new Uint8Array(model.faults.length);
