@@ -9,50 +9,48 @@ export type Look = { readonly before: number; readonly look: number; readonly st
 const stepOf = (model: FaultModel, entry: LoggedStep): Step | undefined =>
   model.steps[model.stepIndex.get(entry.step) ?? -1];
 
-/** What the log leaves out of circuit: our cord and screen in their place for good, and what the last step left out. */
-function stays(model: FaultModel, log: readonly LoggedStep[]): { readonly forGood: number; readonly left: number } {
-  let forGood = HOME;
-  let left = 0;
-  for (const entry of log) {
-    if (entry.struck) continue;
-    const step = stepOf(model, entry);
-    if (step?.staysOut) forGood |= maskOf(step.takesOut);
-    left = maskOf(entry.leftOut);
-  }
-  return { forGood, left };
+/**
+ * How a log leaves the machine, in bits over CIRCUITS: our cord and screen in their place for good, what the last step
+ * left out, and the suspect: what the last step that made it work had taken out (null: none did). This goes back in.
+ */
+export type Left = { readonly forGood: number; readonly out: number; readonly suspect: number | null };
+
+/** Before the first step: only the owner's place is out. */
+export const NOTHING_DONE: Left = { forGood: HOME, out: 0, suspect: null };
+
+/** How the machine is left after one more entry of the log. */
+export function leftBy(model: FaultModel, left: Left, entry: LoggedStep): Left {
+  if (entry.struck) return left;
+  const step = stepOf(model, entry);
+  const out = maskOf(entry.leftOut);
+  if (!step || step.takesOut.length === 0) return { ...left, out };
+  const taken = maskOf(step.takesOut);
+  const works = step.outcomes.some(({ id, meaning }) => id === entry.outcome && meaning.means === 'works');
+  return {
+    forGood: step.staysOut ? left.forGood | taken : left.forGood,
+    out,
+    suspect: works ? taken : left.suspect,
+  };
 }
+
+/** How a whole log leaves the machine. */
+export const leftAfter = (model: FaultModel, log: readonly LoggedStep[]): Left =>
+  log.reduce((left, entry) => leftBy(model, left, entry), NOTHING_DONE);
+
+/** The circuits out of the way when `step` is looked at after `log`: see `lookFrom`. */
+export const lookMask = (model: FaultModel, log: readonly LoggedStep[], step: Step): Look =>
+  lookFrom(leftAfter(model, log), step);
 
 /**
- * The circuits out of the way when `step` is looked at after `log`. What was left out and is no longer out after the step
- * (`leftAfter`) was back in for its look; of a step not done yet it is taken that the suspect which made it work goes back.
+ * The circuits out of the way when `step` is looked at. What was left out and is no longer out after the step
+ * (`outAfter`) was back in for its look; of a step not done yet it is taken that the suspect which made it work goes back.
  */
-export function lookMask(model: FaultModel, log: readonly LoggedStep[], step: Step, leftAfter?: number): Look {
-  const { forGood, left } = stays(model, log);
-  const before = forGood | (left & (leftAfter ?? keptOut(model, log)));
+export function lookFrom({ forGood, out, suspect }: Left, step: Step, outAfter?: number): Look {
+  const before = forGood | (out & (outAfter ?? ~(suspect ?? 0)));
   if (step.onRig) return { before, look: ~maskOf(step.onRig), stays: before };
-  const back = step.kind === 'back' && step.confirming ? suspectMask(model, log) : NO_SUSPECT;
-  const bringsIn = maskOf(step.bringsIn) | (back === NO_SUSPECT ? 0 : back);
+  const back = step.kind === 'back' && step.confirming ? (suspect ?? 0) : 0;
+  const bringsIn = maskOf(step.bringsIn) | back;
   return { before, look: (before | maskOf(step.takesOut)) & ~bringsIn, stays: before };
-}
-
-/** What stays out when the next step begins and nobody says otherwise: all but the suspect that made it work. */
-function keptOut(model: FaultModel, log: readonly LoggedStep[]): number {
-  const suspect = suspectMask(model, log);
-  return suspect === NO_SUSPECT ? ~0 : ~suspect;
-}
-
-/** In place of the suspect's circuits where nothing taken out has made it work. */
-const NO_SUSPECT = ~0;
-
-/** What the last step that made it work had taken out, in bits over CIRCUITS: this is what goes back in. */
-export function suspectMask(model: FaultModel, log: readonly LoggedStep[]): number {
-  for (let at = log.length - 1; at >= 0; at--) {
-    const entry = log[at];
-    const step = entry && !entry.struck ? stepOf(model, entry) : undefined;
-    const outcome = step?.outcomes.find((each) => each.id === entry?.outcome);
-    if (step && outcome?.meaning.means === 'works' && step.takesOut.length > 0) return maskOf(step.takesOut);
-  }
-  return NO_SUSPECT;
 }
 
 /**
@@ -65,7 +63,8 @@ export function leftOutAfter(
   step: Step,
   stay = false,
 ): readonly Circuit[] {
-  const left = stays(model, tracing.log).left & keptOut(model, tracing.log);
+  const { out, suspect } = leftAfter(model, tracing.log);
+  const left = out & ~(suspect ?? 0);
   const own = maskOf(step.takesOut);
   return circuitsOf(step.onRig ? left : stay ? left | own : left & ~own);
 }

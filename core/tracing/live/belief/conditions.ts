@@ -1,5 +1,5 @@
 import { type Assembly, assemblyOf, movesBefore } from '../assembly.ts';
-import { lookMask } from '../configuration.ts';
+import { leftBy, lookFrom, NOTHING_DONE } from '../configuration.ts';
 import { maskOf } from '../model/circuits.ts';
 import type { FaultModel, LoggedStep, Step, TracingCase } from '../types.ts';
 import type { Condition } from './condition.ts';
@@ -29,16 +29,19 @@ export function conditionsOf(
   const loaners = loanerIds(model, tracing);
   const last = new Map<string, string>();
   let open: readonly string[] = [];
-  const log = tracing.log.filter((entry) => !entry.struck);
-  log.forEach((entry, at) => {
+  let left = NOTHING_DONE;
+  for (const entry of tracing.log) {
+    if (entry.struck) continue;
+    const found = left;
+    left = leftBy(model, left, entry);
     const s = model.stepIndex.get(entry.step) ?? -1;
     const step = model.steps[s];
-    if (!step) return;
+    if (!step) continue;
     const oursComes = oursChance(assembly, open, step);
     open = movesBefore(assembly, open, step).open;
     const outcome = step.outcomes.findIndex((each) => each.id === entry.outcome);
-    if (step.id === 'watch-start' || outcome < 0) return;
-    const { before, look } = lookMask(model, log.slice(0, at), step, maskOf(entry.leftOut));
+    if (step.id === 'watch-start' || outcome < 0) continue;
+    const { before, look } = lookFrom(found, step, maskOf(entry.leftOut));
     const key = `${step.id} ${look}`;
     const again = !last.has(key) ? 'first' : last.get(key) === entry.outcome ? 'same' : 'other';
     last.set(key, entry.outcome);
@@ -52,7 +55,7 @@ export function conditionsOf(
       again,
     });
     entries.push(entry);
-  });
+  }
   return { conditions, entries };
 }
 

@@ -3,7 +3,7 @@ import type { Condition } from '../belief/condition.ts';
 import { inPlace } from '../belief/inPlace.ts';
 import { outlook } from '../belief/outlook.ts';
 import type { Posterior } from '../belief/posterior.ts';
-import { lookMask, suspectMask } from '../configuration.ts';
+import { type Left, lookFrom } from '../configuration.ts';
 import { maskOf } from '../model/circuits.ts';
 import type { FaultModel, Outcome, Step, TracingCase } from '../types.ts';
 import { handOverMinutes } from './handOver.ts';
@@ -74,19 +74,22 @@ function speaks({ meaning }: Outcome, before: number, after: number): boolean {
   return meaning.means === 'fails-again' || odds(after) >= SPEAKS_FROM * odds(before);
 }
 
+/** What every step is planned from: the case, what is believed as columns over the ways, and how the log leaves the machine. */
+export type PlanNow = {
+  readonly model: FaultModel;
+  readonly tracing: TracingCase;
+  readonly posterior: Posterior;
+  readonly columns: WayColumns;
+  readonly left: Left;
+};
+
 /** One step as the planner sees it now: its chances by way, what it ends, and what it costs. */
-export function planStep(
-  model: FaultModel,
-  tracing: TracingCase,
-  posterior: Posterior,
-  columns: WayColumns,
-  step: Step,
-  opens: readonly number[],
-  closes: readonly number[],
-): PlanStep {
+export function planStep(now: PlanNow, step: Step, opens: readonly number[], closes: readonly number[]): PlanStep {
+  const { model, tracing, columns, left } = now;
   const { ways } = columns;
-  const chance = chancesOf(model, tracing, posterior, columns, step);
-  const back = suspectMask(model, tracing.log);
+  const chance = chancesOf(now, step);
+  // Where nothing made it work, everything of the owner's is what would go back in.
+  const back = left.suspect ?? ~0;
   const rights = step.outcomes.map((outcome, o) => {
     if (!mayEnd(step, outcome)) return null;
     const right = meantBy(model, step, outcome, back, columns);
@@ -108,14 +111,8 @@ export function planStep(
 }
 
 /** P(outcome | way) of a step done now, each way's chances summing to one. */
-function chancesOf(
-  model: FaultModel,
-  tracing: TracingCase,
-  posterior: Posterior,
-  columns: WayColumns,
-  step: Step,
-): readonly Float64Array[] {
-  const { before, look } = lookMask(model, tracing.log, step);
+function chancesOf({ model, posterior, columns, left }: PlanNow, step: Step): readonly Float64Array[] {
+  const { before, look } = lookFrom(left, step);
   const conditions = inPlace(model, posterior.prior, model.stepIndex.get(step.id) as number, before, look);
   const chance = conditions.map((condition) => chancesBy(condition, columns));
   const sums = new Float64Array(columns.ways.length);

@@ -1,6 +1,7 @@
 import type { Problem } from '../../plan/problem.ts';
 import { assemblyOf, closesOf, opensOf } from '../assembly.ts';
 import type { Posterior } from '../belief/posterior.ts';
+import { leftAfter } from '../configuration.ts';
 import type { FaultModel, Step, TracingCase } from '../types.ts';
 import { handOverMinutes } from './handOver.ts';
 import { planStep } from './planStep.ts';
@@ -22,14 +23,13 @@ export function toProblem(
   held: readonly HeldStep[] = [],
 ): LiveProblem {
   const ways = likeliestWays(posterior);
-  const columns = columnsOf(ways);
+  const now = { model, tracing, posterior, columns: columnsOf(ways), left: leftAfter(model, tracing.log) };
   const assembly = assemblyOf(model, tracing.switches);
   const stateAt = new Map(assembly.states.map((state, at) => [state.id, at]));
   const index = (ids: readonly string[]) => ids.flatMap((id) => stateAt.get(id) ?? []);
   const total = ways.reduce((sum, way) => sum + way.p, 0);
   const handOver = handOverMinutes(tracing);
-  const plan = (step: Step) =>
-    planStep(model, tracing, posterior, columns, step, index(opensOf(assembly, step)), index(closesOf(assembly, step)));
+  const plan = (step: Step) => planStep(now, step, index(opensOf(assembly, step)), index(closesOf(assembly, step)));
   return {
     ways,
     steps: [...steps, ...held.map((one) => one.step)],
