@@ -17,6 +17,7 @@ import type {
   StepId,
   StepView,
   TracingCase,
+  Verdict,
 } from '../types.ts';
 import { chancesOfSubjects, WORTH_ASKING, WORTH_DAYS } from './about.ts';
 import { whyNotOffered } from './available.ts';
@@ -29,6 +30,9 @@ import { ownMinutes } from './weights.ts';
 
 /** Steps shown beside the one on offer. */
 const MOST_OTHERS = 12;
+
+/** Verdicts that end the tracing. */
+const SETTLED: readonly Verdict['verdict'][] = ['confirmed', 'cured', 'not-reproduced'];
 
 /** Assembly states that the log leaves open. */
 export function openStates(model: FaultModel, tracing: TracingCase): readonly StateId[] {
@@ -47,11 +51,17 @@ type OfferHow = { readonly method: Method; readonly pairs?: boolean; readonly ca
  * not and why. A settled verdict or a job not worth going on is answered instead of a step. `cancel` is looked at between
  * the candidates; raised, it throws `Halt`, for nobody waits for the answer any more.
  */
-export function offerStep(model: FaultModel, tracing: TracingCase, { method, pairs, cancel }: OfferHow): Offer {
-  const posterior = posteriorOf(model, tracing, pairs ?? method !== 'ratio');
+export function offerStep(
+  model: FaultModel,
+  tracing: TracingCase,
+  { method, pairs = method !== 'ratio', cancel }: OfferHow,
+): Offer {
+  const posterior = posteriorOf(model, tracing, pairs);
   const suspects = suspectsOf(model, posterior);
   const open = openStates(model, tracing);
-  const verdict = verdictAfter(model, tracing, posterior);
+  // What would end the tracing is said only with pairs of faults counted in, as it is where it is written down.
+  const said = verdictAfter(model, tracing, posterior);
+  const verdict = !pairs && SETTLED.includes(said.verdict) ? verdictAfter(model, tracing) : said;
   const named = verdict.verdict === 'named' ? verdict : null;
   const notOffered: NotOffered[] = [];
   const can: Step[] = [];
@@ -74,7 +84,7 @@ export function offerStep(model: FaultModel, tracing: TracingCase, { method, pai
   // What is held back is worth its opening steps: the first of them is the one to do now.
   const opener = held[wanted - steps.length]?.firstDo[0];
   const planned = opener ? steps.indexOf(opener) : wanted;
-  const settled = ['confirmed', 'cured', 'not-reproduced'].includes(verdict.verdict);
+  const settled = SETTLED.includes(verdict.verdict);
   // A machine that works now, or fails only now and then, is not handed over before it was tried to make it fail.
   const nowAndThen = readGroups(model, tracing.seen).some((group) => model.nowAndThen.groups.includes(group));
   const triedFirst = nowAndThen || standsNow(model, tracing) === 'works';
