@@ -33,33 +33,38 @@ function dark(stock = WALL, ...word: readonly string[]): TracingCase {
   }, start);
 }
 
-const offer = (tracing: TracingCase) => offerStep(model, tracing, { method: 'ratio' });
-const offered = (tracing: TracingCase) => {
-  const { next, others } = offer(tracing);
-  return [next, ...others].flatMap((view) => view?.step ?? []);
+/** What is offered of a case, looked at once. */
+const offer = (tracing: TracingCase) => {
+  const { next, others, notOffered, proposals } = offerStep(model, tracing, { method: 'ratio' });
+  return {
+    offered: [next, ...others].flatMap((view) => view?.step ?? []),
+    proposals,
+    proposed: proposals.map((one) => one.step),
+    why: (id: string) => notOffered.find((one) => one.step === id)?.why,
+  };
 };
-const why = (tracing: TracingCase, id: string) => offer(tracing).notOffered.find((one) => one.step === id)?.why;
+const onTheWall = offer(dark());
+const noneOfOurs = offer(dark(noBoard));
+const agreed = offer(dark(noBoard, 'order-to-try', 'send-out'));
 
 describe('a part ordered to try', () => {
+  const order = noneOfOurs.proposals.find((one) => one.step === 'board-order');
+
   it('is proposed where none of ours would do, and says that the owner’s word is needed', () => {
-    const { proposals } = offer(dark(noBoard));
-    const order = proposals.find((one) => one.step === 'board-order');
     expect(order).toMatchObject({ need: 'order-to-try' });
     expect(order?.waiting).toBeGreaterThan(24 * 60);
-    expect(offered(dark(noBoard))).not.toContain('board-order');
-    expect(why(dark(noBoard), 'board-order')).toEqual({ is: 'word', need: 'order-to-try' });
+    expect(noneOfOurs.offered).not.toContain('board-order');
+    expect(noneOfOurs.why('board-order')).toEqual({ is: 'word', need: 'order-to-try' });
   });
 
   it('is not while one of ours is on the wall', () => {
-    expect(offer(dark()).proposals.map((one) => one.step)).not.toContain('board-order');
-    expect(why(dark(), 'board-order')).toEqual({ is: 'own-first', kind: 'board' });
+    expect(onTheWall.proposed).not.toContain('board-order');
+    expect(onTheWall.why('board-order')).toEqual({ is: 'own-first', kind: 'board' });
   });
 
   it('can be done once the owner said yes; the days of waiting count', () => {
-    const agreed = dark(noBoard, 'order-to-try');
-    expect(why(agreed, 'board-order')).toBeUndefined();
-    expect(offer(agreed).proposals.map((one) => one.step)).not.toContain('board-order');
-    const order = offer(dark(noBoard)).proposals.find((one) => one.step === 'board-order');
+    expect(agreed.why('board-order')).toBeUndefined();
+    expect(agreed.proposed).not.toContain('board-order');
     const loan = model.steps.find((one) => one.id === 'board-loan');
     expect(order?.cost).toBeGreaterThan((loan?.handsOn ?? 0) + 60);
   });
@@ -67,16 +72,15 @@ describe('a part ordered to try', () => {
 
 describe('a part sent out', () => {
   it('is proposed with its week of waiting, and is begun by the owner’s word only', () => {
-    expect(offer(dark()).proposals).toContainEqual(
+    expect(onTheWall.proposals).toContainEqual(
       expect.objectContaining({ step: 'board-send', need: 'send-out', waiting: 7 * 24 * 60 }),
     );
-    expect(why(dark(), 'board-send')).toEqual({ is: 'word', need: 'send-out' });
-    expect(why(dark(WALL, 'send-out'), 'board-send')).toBeUndefined();
+    expect(onTheWall.why('board-send')).toEqual({ is: 'word', need: 'send-out' });
+    expect(agreed.why('board-send')).toBeUndefined();
   });
 
   it('is not proposed where what it is about is not suspected', () => {
-    const steps = offer(dark()).proposals.map((one) => one.step);
-    expect(steps).not.toContain('card-send');
+    expect(onTheWall.proposed).not.toContain('card-send');
   });
 });
 
