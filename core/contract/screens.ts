@@ -10,6 +10,7 @@ import type { OrderDue } from '../job/orders/ordersDue.ts';
 import type { Outlook } from '../job/promise/turns.ts';
 import type { ShopSettings, Staff } from '../job/shop.ts';
 import type { Stage } from '../job/stage.ts';
+import type { EstimatePolicy } from '../labour/types.ts';
 import type { EpochMs } from '../time.ts';
 import type { Belief, BenchTable, Offer, StepHandling, Suspect, Verdict } from '../tracing/live/types.ts';
 import type { Owner } from '../word/owner.ts';
@@ -55,7 +56,12 @@ export type JobSheet = {
   readonly band: Band;
   /** When it will be ready, as the queue stands now; null when it is, or has gone. */
   readonly outlook: Outlook | null;
+  /** What of the estimate is being computed while this is read; null when it stands. */
+  readonly computing: Computing | null;
 };
+
+/** A figure that is on its way: the first one, one by a look ahead, or what checks that by a longer one. */
+export type Computing = EstimatePolicy;
 
 /** What the engine says of a job now. */
 export type TracingSheet = {

@@ -3,6 +3,7 @@ import type { EpochMs } from '../time.ts';
 import { minutes } from '../time.ts';
 import type { Question } from '../word/question.ts';
 import type { JobEntry } from './entries.ts';
+import { withEstimate } from './estimate.ts';
 import { type Job, newJob } from './job.ts';
 import { applyOrder, isOrderEntry } from './orders/applyOrder.ts';
 import type { Thing } from './told.ts';
@@ -147,7 +148,7 @@ export function applyJob(job: Job | null, entry: JobEntry & Written): Job | null
         notes: [...job.notes, { says: entry.body.says.value, foundByTheWay: entry.body.foundByTheWay, at }],
       };
     case 'estimated':
-      return { ...job, estimates: [...job.estimates, { ...entry.body, at }] };
+      return { ...job, estimates: withEstimate(job.estimates, { ...entry.body, at }) };
     case 'promised':
       return { ...job, promised: entry.body };
     case 'promise-told':

@@ -1,3 +1,4 @@
+import type { FigurePolicy } from '../labour/types.ts';
 import type { Minutes } from '../time.ts';
 
 /** When an estimate was made. */
@@ -18,5 +19,27 @@ export type Estimate = {
   readonly drivers: readonly string[];
   readonly seed: number;
   readonly paths: number;
-  readonly policy: string;
+  /** How the runs chose their steps; `ratio` is a first figure. */
+  readonly policy: FigurePolicy;
+  /** Standard error of the middle of the minutes, by the simulation itself. */
+  readonly error?: number | undefined;
+  /** The same by the two-step policy that the Bench offers, over fewer runs. */
+  readonly checked?: EstimateCheck | undefined;
 };
+
+/** What runs of a longer look ahead say instead: the middle of the hands-on minutes, with its error. */
+export type EstimateCheck = { readonly paths: number; readonly p50: Minutes; readonly error: number | undefined };
+
+/** Estimates without the first figures that a look ahead has replaced since: of the same moment, by the same seed. */
+export const standingFigures = <E extends Pick<Estimate, 'moment' | 'seed'>>(estimates: readonly E[]): readonly E[] =>
+  estimates.filter(
+    ({ moment, seed }, at) => !estimates.slice(at + 1).some((later) => later.seed === seed && later.moment === moment),
+  );
+
+/** The estimates after one more: what checks another by a longer look ahead stands beside that one. */
+export function withEstimate<E extends Estimate>(estimates: readonly E[], more: E): readonly E[] {
+  if (more.policy !== 'two-step') return [...estimates, more];
+  const { paths, error, handsOn } = more;
+  const of = estimates.findLastIndex((one) => one.seed === more.seed && one.moment === more.moment);
+  return estimates.map((one, at) => (at === of ? { ...one, checked: { paths, error, p50: handsOn.p50 } } : one));
+}

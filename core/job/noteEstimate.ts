@@ -19,7 +19,8 @@ const zEstimate = z.strictObject({
   drivers: z.array(zLine).max(12),
   seed: z.int(),
   paths: z.int().min(1),
-  policy: zLine,
+  policy: z.enum(['ratio', 'one-step', 'two-step', 'none']),
+  error: z.number().min(0).optional(),
 });
 
 /** Above one chance in five of passing the limit what was agreed no longer fits: common practice, no source. */

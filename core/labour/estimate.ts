@@ -54,7 +54,7 @@ export function estimate(request: EstimateRequest, kept?: Decisions | null): Lab
       needed,
     });
   }
-  return summed(request, done);
+  return summed(request, done, tracing ? request.policy : 'none');
 }
 
 /** One run: a true way drawn from the belief, the policy until it ends the tracing or hands over. */
@@ -115,7 +115,11 @@ function settledFault({ model, case: tracing }: EstimateRequest): string | null 
   return verdict.verdict === 'confirmed' || verdict.verdict === 'cured' ? verdict.fault : null;
 }
 
-function summed({ rates, seed, paths, policy }: EstimateRequest, done: readonly Path[]): LabourEstimate {
+function summed(
+  { rates, seed, paths }: EstimateRequest,
+  done: readonly Path[],
+  policy: LabourEstimate['policy'],
+): LabourEstimate {
   const toCome = done.map((path) => path.minutes).sort((a, b) => a - b);
   const labour = (path: Path) => (rates.fixed ? 0 : Math.round(path.minutes * rates.perMinuteMinor));
   const price = done.map((path) => rates.spentMinor + labour(path)).sort((a, b) => a - b);

@@ -27,6 +27,9 @@ type Rates = {
 /** How the runs choose their steps: by p over c at once, or looking one or two steps ahead of it. */
 export type EstimatePolicy = 'ratio' | 'one-step' | 'two-step';
 
+/** How the runs behind a figure chose their steps; `none` where nothing has to be found any more. */
+export type FigurePolicy = EstimatePolicy | 'none';
+
 /** What an estimate is asked of, but for the shop's fault model. */
 export type EstimateAsked = {
   /** Null for known work: nothing has to be found. */
@@ -72,7 +75,7 @@ export type LabourEstimate = {
   readonly medianError: number;
   readonly seed: number;
   readonly paths: number;
-  readonly policy: EstimatePolicy;
+  readonly policy: FigurePolicy;
   /** By the policy that needs no look-ahead: said at once, to be followed by a better one. */
   readonly firstFigure: boolean;
 };

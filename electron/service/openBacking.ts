@@ -5,6 +5,7 @@ import { fileLog, fileWallet, isOpenRefusal, openShop } from '../../db/index.ts'
 import type { Opened } from './backing.ts';
 import { appFolder } from './dataFolder.ts';
 import { openDrafts } from './desk/drafts.ts';
+import { openFollowing } from './desk/following.ts';
 import { openEngine } from './openEngine.ts';
 import { openTools } from './openTools.ts';
 import { createRouter } from './router.ts';
@@ -26,12 +27,22 @@ export async function openBacking({ data }: { readonly data: string }): Promise<
   await shop.blobs.sweep();
   const engine = openEngine();
   const tools = openTools(engine, () => shop.lastSealedHead()?.short ?? null);
+  const following = openFollowing({ shop, tools, engine });
+  await following.takeUp();
   return {
     ok: true,
     backing: {
-      router: createRouter({ shop, drafts: openDrafts(shop, join(data, 'drafts.json')), tools, engine, clock }),
+      router: createRouter({
+        shop,
+        drafts: openDrafts(shop, join(data, 'drafts.json')),
+        tools,
+        engine,
+        following,
+        clock,
+      }),
       sealHeads: async () => void (await shop.sealHeads()),
       close: async () => {
+        await following.end();
         await engine.end();
         await shop.close();
       },

@@ -10,15 +10,16 @@ import { keepingModel } from './keepingModel.ts';
 /** The engine with each shop's own fault model. Somebody waits at the Bench for the next step, so it has a thread of its own. */
 export function openEngine(): Engine {
   const bench = openThread();
-  const estimates = openThread();
+  // A figure that is waited for never stands behind one that takes long.
+  const estimates = { ratio: openThread(), 'one-step': openThread(), 'two-step': openThread() };
   return {
     live: liveTracing,
     modelFor: keepingModel(),
-    estimate: (shop, of, signal) => estimates.ask({ ask: 'estimate', own: ownOf(shop), of }, signal),
+    estimate: (shop, of, signal) => estimates[of.policy].ask({ ask: 'estimate', own: ownOf(shop), of }, signal),
     tracing: (shop, of, method, signal) => bench.ask({ ask: 'tracing', own: ownOf(shop), of, method }, signal),
     work: labour.work as readonly WorkTask[],
     end: async () => {
-      await Promise.all([bench.end(), estimates.end()]);
+      await Promise.all([bench, ...Object.values(estimates)].map((thread) => thread.end()));
     },
   };
 }

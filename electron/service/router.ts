@@ -10,8 +10,9 @@ import { carryOut, type Tools } from './desk/does.ts';
 import type { Drafts } from './desk/drafts.ts';
 import type { Engine } from './desk/engine.ts';
 import { enquiries } from './desk/enquiries.ts';
-import { firstEstimate, followWithEstimate } from './desk/estimates.ts';
 import { byTag, find, recognised } from './desk/find.ts';
+import { firstEstimate } from './desk/firstEstimate.ts';
+import type { Following } from './desk/following.ts';
 import { jobSheet } from './desk/jobSheet.ts';
 import { keptSheet } from './desk/keptSheet.ts';
 import { loadView } from './desk/loadView.ts';
@@ -31,11 +32,12 @@ export type RouterNeeds = {
   readonly drafts: Drafts;
   readonly tools: Tools;
   readonly engine: Engine;
+  readonly following: Following;
   readonly clock: () => number;
 };
 
 /** The procedures behind both doors. Reads fold the journal; the one write is `does`. */
-export function createRouter({ shop, drafts, tools, engine, clock }: RouterNeeds) {
+export function createRouter({ shop, drafts, tools, engine, following, clock }: RouterNeeds) {
   const os = implement(contract).$context<Caller>();
   const now = () => epochMs(clock());
   const modelAsStated = keepingModel();
@@ -52,13 +54,17 @@ export function createRouter({ shop, drafts, tools, engine, clock }: RouterNeeds
       const asked = input as unknown as Asked;
       const done = await carryOut(shop, tools, context.door, asked);
       if (!done.ok) throw errors.REFUSED({ data: done.refusal });
-      if (!done.again) await followWithEstimate({ shop, tools, engine }, asked, done);
+      if (!done.again) following.follow(asked, done);
       return { seq: done.seq, made: done.made, again: done.again };
     }),
     shop: os.shop.handler(async () => (await loadView(await shop.read(), {}, now())).shop),
     dayLine: os.dayLine.handler(async () => ({ now: now(), points: await dayLine(await shop.read(), now()) })),
     job: os.job.handler(async ({ input, errors }) =>
-      jobFound(await jobSheet(await shop.read(), input.job, now()), input.job, errors.NOT_FOUND),
+      jobFound(
+        await jobSheet(await shop.read(), input.job, now(), following.computing(input.job as JobId)),
+        input.job,
+        errors.NOT_FOUND,
+      ),
     ),
     tracing: os.tracing.handler(async ({ input, errors, signal }) =>
       jobFound(

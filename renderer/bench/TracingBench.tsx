@@ -2,6 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import type { ReactNode } from 'react';
 import type { JobSheet, TracingSheet, WallSheet } from '../../core/contract/screens.ts';
 import type { Currency } from '../../core/money/money.ts';
+import { EstimateLine } from '../kit/estimate/EstimateLine.tsx';
 import { Problem } from '../kit/keys/Problem.tsx';
 import { MarkLegend } from '../kit/mark/MarkLegend.tsx';
 import { Pane } from '../kit/shell/Pane.tsx';
@@ -65,6 +66,7 @@ export function TracingBench({ sheet, wall, currency, tray, inside }: TracingBen
             after: t('bench.agreed-to', { amount: words.moneyShort({ minor: job.limitMinor, currency }) }),
           })}
         />
+        <EstimateLine estimate={job.estimates.at(-1)} computing={sheet.computing} />
         <Tools sheet={sheet} />
         <LeftCard sheet={sheet} />
         <div className="bench-inside">{inside(tracing ? suspectKinds(tracing) : new Set())}</div>

@@ -12,7 +12,8 @@ export const jobRead = (job: JobId) =>
 export const tracingRead = (job: JobId, method: 'ratio' | 'rollout') =>
   ask.tracing.queryOptions({
     input: { job, method },
-    meta: { follows: { streams: [`job:${job}`, 'machine:', 'part:'] } },
+    // How long it will take moves no belief: the step on screen stays while figures come in.
+    meta: { follows: { streams: [`job:${job}`, 'machine:', 'part:'], but: ['estimated', 'promised', 'promise-told'] } },
   });
 
 export const shopRead = () => ask.shop.queryOptions({ meta: { follows: { streams: ['shop'] } } });

@@ -14,6 +14,8 @@ test.each([
   [{ streams: ['job'] }, false],
   [{ streams: ['owner:'], kinds: ['consentGiven'] }, false],
   [{}, false],
+  [{ streams: ['job:'], but: ['partMoved'] }, false],
+  [{ streams: ['job:'], but: ['estimated'] }, true],
 ])('an answer that follows %j is stale after a part moved into job a: %s', (follows, expected) => {
   expect(touches(change, follows)).toBe(expected);
 });

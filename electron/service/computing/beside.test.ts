@@ -1,10 +1,10 @@
 import { call } from '@orpc/server';
-import { afterEach, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vitest';
 import shopOf from '../../../assets/demo/shop.json' with { type: 'json' };
 import type { JobId } from '../../../core/ids.ts';
 import { noShop } from '../../../core/job/shop.ts';
 import { estimate } from '../../../core/labour/estimate.ts';
-import type { EstimateAsked } from '../../../core/labour/types.ts';
+import type { EstimateAsked, EstimatePolicy } from '../../../core/labour/types.ts';
 import { standardModel } from '../../../core/tracing/live/model/standardModel.ts';
 import { offerStep } from '../../../core/tracing/live/offer/offerStep.ts';
 import { Halt } from '../../../core/tracing/plan/effort.ts';
@@ -12,14 +12,16 @@ import { aShopFolder } from '../../../tests/builders/shopFolder.ts';
 import { takingIn } from '../../../tests/builders/takingIn.ts';
 import { aTracingCase } from '../../../tests/builders/tracingCase.ts';
 import type { Engine } from '../desk/engine.ts';
+import { openFollowing } from '../desk/following.ts';
 import { openEngine } from '../openEngine.ts';
 import { openTools } from '../openTools.ts';
 import { createRouter } from '../router.ts';
+import { Ended } from './ended.ts';
 
 const ends: (() => Promise<void>)[] = [];
-afterEach(async () => {
+const endAll = async () => {
   for (const end of ends.splice(0).reverse()) await end();
-});
+};
 
 /** A shop whose estimates take as many paths as the test says. */
 async function aService(pathsOf: (asked: EstimateAsked) => number) {
@@ -30,12 +32,15 @@ async function aService(pathsOf: (asked: EstimateAsked) => number) {
     ...real,
     estimate: (own, of, signal) => real.estimate(own, { ...of, paths: pathsOf(of) }, signal),
   };
-  ends.push(async () => folder.remove(), shop.close, real.end);
+  const tools = openTools(engine, () => null);
+  const following = openFollowing({ shop, tools, engine });
+  ends.push(async () => folder.remove(), shop.close, real.end, following.end);
   const router = createRouter({
     shop,
     engine,
     drafts: { save: async () => undefined, load: async () => null },
-    tools: openTools(engine, () => null),
+    tools,
+    following,
     clock: () => folder.clock.now,
   });
   const asker = { context: { door: 'window' as const } };
@@ -47,29 +52,78 @@ async function aService(pathsOf: (asked: EstimateAsked) => number) {
     does,
     dayLine: () => call(router.dayLine, undefined, asker),
     job: (job: JobId) => call(router.job, { job }, asker),
+    settled: following.settled,
   };
 }
 
 /** More than any machine gets through while a test waits. */
 const NEVER_DONE = 100_000_000;
 
-it('answers what is asked while an estimate runs, and makes it anew when a newer entry of that job comes', async () => {
-  const paths = [NEVER_DONE, 100];
-  const { does, dayLine, job } = await aService(() => paths.shift() ?? 100);
-  const taken = does('takeIn', takingIn());
-  let points = (await dayLine()).points;
-  while (points.length === 0) points = (await dayLine()).points;
-  const id = points[0]?.job as JobId;
-  expect((await job(id)).job.estimates).toEqual([]);
-  await does('addThing', { job: id, thing: 'a grey lead', count: 1, where: 'in the box' });
-  await taken;
-  const { estimates } = (await job(id)).job;
-  expect(estimates.map((one) => [one.moment, one.paths])).toEqual([['told', 100]]);
+describe('an estimate that follows a command', () => {
+  /** Lengths of the next runs, by policy; sixty paths where none is said. */
+  const next: Record<EstimatePolicy, number[]> = { ratio: [], 'one-step': [], 'two-step': [] };
+  let service: Awaited<ReturnType<typeof aService>>;
+  beforeAll(async () => {
+    service = await aService(({ policy }) => next[policy].shift() ?? 60);
+  });
+  afterAll(endAll);
+  const taken = async () => (await service.does('takeIn', takingIn())).made.slice('job:'.length) as JobId;
+
+  it('leaves the command answered at once, says that it is being computed, and is made anew when a newer entry comes', async () => {
+    const { does, dayLine, job, settled } = service;
+    next.ratio.push(NEVER_DONE, 100);
+    const id = await taken();
+    expect((await dayLine()).points).toHaveLength(1);
+    const before = await job(id);
+    expect([before.job.estimates, before.computing]).toEqual([[], 'ratio']);
+    await does('addThing', { job: id, thing: 'a grey lead', count: 1, where: 'in the box' });
+    await settled();
+    expect((await job(id)).job.estimates[0]).toMatchObject({ moment: 'told', policy: 'ratio', paths: 100 });
+  });
+
+  it('is a first figure first, then by looking ahead, then says how far a longer look differs', async () => {
+    const { job, settled } = service;
+    const id = await taken();
+    await settled();
+    const sheet = await job(id);
+    const [first, ahead, ...more] = sheet.job.estimates;
+    expect([first?.policy, ahead?.policy, more, sheet.computing]).toEqual(['ratio', 'one-step', [], null]);
+    expect(ahead?.checked).toMatchObject({ paths: 60, p50: expect.any(Number), error: expect.any(Number) });
+  });
+
+  it('gives the longer look up when something newer is seen, and still owes every first figure', async () => {
+    const { does, job, settled } = service;
+    next['one-step'].push(NEVER_DONE);
+    const id = await taken();
+    while ((await job(id)).computing !== 'one-step') await new Promise(setImmediate);
+    await does('goOn', { job: id, to: 'first-power-on' });
+    await does('recordSeen', { job: id, symptoms: ['no-lock-light'] });
+    await settled();
+    const sheet = await job(id);
+    const firsts = sheet.job.estimates.filter((one) => one.policy === 'ratio').map((one) => one.moment);
+    expect(firsts).toEqual(['told', 'seen']);
+    expect(['tracing', 'owners-word-needed']).toContain(sheet.job.stage);
+  });
+});
+
+it('ends on purpose in the middle of an estimate: that is no defect', async () => {
+  const engine = openEngine();
+  const long = engine.estimate(noShop, {
+    case: aTracingCase(),
+    work: engine.work,
+    rates: { perMinuteMinor: 75, spentMinor: 0, spentMinutes: 0, limitMinor: null, parts: {} },
+    seed: 7,
+    paths: NEVER_DONE,
+    policy: 'two-step',
+  });
+  await engine.end();
+  await expect(long).rejects.toThrow(Ended);
+  await expect(engine.tracing(noShop, aTracingCase(), 'ratio')).rejects.toThrow(Ended);
 });
 
 it('computes beside the service what it would compute in it, bit by bit', async () => {
   const engine = openEngine();
-  ends.push(engine.end);
+  onTestFinished(engine.end);
   const asked: EstimateAsked = {
     case: aTracingCase(),
     work: engine.work,
@@ -83,7 +137,7 @@ it('computes beside the service what it would compute in it, bit by bit', async 
 
 it('ends an estimate that nobody waits for any more, and goes on with the next', async () => {
   const engine = openEngine();
-  ends.push(engine.end);
+  onTestFinished(engine.end);
   const asked = (paths: number): EstimateAsked => ({
     case: aTracingCase(),
     work: engine.work,

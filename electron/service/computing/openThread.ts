@@ -1,4 +1,5 @@
 import { Worker } from 'node:worker_threads';
+import { Ended } from './ended.ts';
 import type { AnswerTo, Question } from './questions.ts';
 import type { FromThread, ToThread } from './threadMessages.ts';
 
@@ -9,6 +10,7 @@ export type Thread = {
    * that it was cancelled, a look-ahead is rejected with the signal's reason.
    */
   readonly ask: <Q extends Question>(question: Q, signal?: AbortSignal) => Promise<AnswerTo<Q>>;
+  /** Ends it on purpose: what is still asked, and what is asked from then on, fails with `Ended`. */
   readonly end: () => Promise<void>;
 };
 
@@ -22,6 +24,7 @@ export function openThread(): Thread {
   const waiting = new Map<number, Waiting>();
   let worker: Worker | null = null;
   let asked = 0;
+  let over = false;
 
   const settle = (no: number, how: (one: Waiting) => void) => {
     const one = waiting.get(no);
@@ -42,12 +45,13 @@ export function openThread(): Thread {
       for (const no of [...waiting.keys()]) settle(no, ({ failed }) => failed(error));
     };
     started.on('error', broken);
-    started.on('exit', (code) => broken(new Error(`the computing thread ended with ${code}`)));
+    started.on('exit', (code) => broken(over ? new Ended() : new Error(`the computing thread ended with ${code}`)));
     return started;
   };
 
   return {
     ask: (question, signal) => {
+      if (over) return Promise.reject(new Ended());
       worker ??= start();
       worker.ref();
       const no = ++asked;
@@ -64,6 +68,7 @@ export function openThread(): Thread {
         .finally(() => signal?.removeEventListener('abort', cancel));
     },
     end: async () => {
+      over = true;
       await worker?.terminate();
     },
   };

@@ -3,25 +3,22 @@ import type { JobId } from '../../../core/ids.ts';
 import { chargedMinutes, spentMinor } from '../../../core/job/charges.ts';
 import type { EstimateMoment } from '../../../core/job/estimate.ts';
 import type { Job } from '../../../core/job/job.ts';
-import { NEW_JOB } from '../../../core/job/promise/turns.ts';
 import type { Stream } from '../../../core/journal/entry.ts';
 import { knownWork } from '../../../core/labour/knownWork.ts';
-import type { LabourEstimate } from '../../../core/labour/types.ts';
-import type { EpochMs } from '../../../core/time.ts';
+import type { EstimatePolicy, LabourEstimate } from '../../../core/labour/types.ts';
 import { epochMs } from '../../../core/time.ts';
 import type { TracingCase } from '../../../core/tracing/live/types.ts';
 import type { Done, Reader, Shop } from '../../../db/index.ts';
 import { carryOut, type Tools } from './does.ts';
 import type { Engine } from './engine.ts';
-import { loadView } from './loadView.ts';
-import { queueOutlook } from './outlook.ts';
 import { workByOwnTimes } from './ownTimes.ts';
 import { benchState } from './tracingSheet.ts';
 
-const PATHS = 10_000;
+/** Runs of each policy: the two-step one takes long, and checks the others. */
+const PATHS: Readonly<Record<EstimatePolicy, number>> = { ratio: 10_000, 'one-step': 10_000, 'two-step': 1_000 };
 
 /** Before the sheet is signed an estimate takes the usual words as given: it says what the work would take. */
-const AS_IF_AGREED = ['open', 'own-parts-in', 'start-own', 'read', 'risk', 'write'];
+export const AS_IF_AGREED = ['open', 'own-parts-in', 'start-own', 'read', 'risk', 'write'];
 
 /** After which commands the estimate is made anew, and as of which moment. */
 function momentAfter(asked: Asked): EstimateMoment | null {
@@ -42,13 +39,13 @@ function momentAfter(asked: Asked): EstimateMoment | null {
 }
 
 /** A seed that belongs to a job and a moment in its log: the same history gives the same figures. */
-function seedOf(text: string): number {
+export function seedOf(text: string): number {
   let seed = 2166136261;
   for (const char of text) seed = Math.imul(seed ^ (char.codePointAt(0) ?? 0), 16777619);
   return seed >>> 0;
 }
 
-type Place = { readonly shop: Shop; readonly tools: Tools; readonly engine: Engine };
+export type Place = { readonly shop: Shop; readonly tools: Tools; readonly engine: Engine };
 
 /** The same place, its work taking as long as closed jobs say: those of who asks, where enough of theirs are known. */
 async function byOwnTimes(place: Place, by: string): Promise<Place> {
@@ -57,19 +54,48 @@ async function byOwnTimes(place: Place, by: string): Promise<Place> {
   return { ...place, engine: { ...engine, work } };
 }
 
-/** Makes the estimate anew after what changed it, and keeps it; the one made from what was seen decides how the job goes on. */
-export async function followWithEstimate(place: Place, asked: Asked, done: Done): Promise<void> {
+/** An estimate that something done at a job asks for. */
+export type Wanted = {
+  readonly job: JobId;
+  readonly moment: EstimateMoment;
+  readonly by: string;
+  /** Of the entry that asks for it: the same history gives the same figures. */
+  readonly seq: number;
+  readonly seed: number;
+};
+
+/** The estimate that a command asks for; null where it changes none. */
+export function wantedAfter(asked: Asked, done: Done): Wanted | null {
   const moment = momentAfter(asked);
-  if (!moment) return;
+  if (!moment) return null;
   const job = (
     asked.name === 'takeIn' ? done.made.slice('job:'.length) : 'job' in asked.input ? asked.input.job : ''
   ) as JobId;
-  const estimated = await estimateNow(await byOwnTimes(place, asked.by), job, moment, done.seq);
-  if (!estimated) return;
-  const { figures, withPart, mustOrder } = estimated;
-  await carryOut(place.shop, place.tools, 'service', {
-    command: `estimate-${done.seq}`,
-    by: asked.by,
+  return { job, moment, by: asked.by, seq: done.seq, seed: seedOf(`${job}/${done.seq}`) };
+}
+
+/** The first figure after a command, waited for; the one made from what was seen decides how the job goes on. */
+export async function followWithEstimate(place: Place, asked: Asked, done: Done): Promise<void> {
+  const wanted = wantedAfter(asked, done);
+  const estimated = wanted && (await estimateNow(place, wanted, 'ratio', () => false));
+  if (estimated) await keepEstimate(place, wanted, estimated);
+}
+
+type Estimated = {
+  readonly figures: LabourEstimate;
+  readonly withPart: ReturnType<typeof likeliestPart>;
+  readonly mustOrder: number;
+};
+
+/** Writes an estimate down, as an entry of its own. */
+export async function keepEstimate(
+  { shop, tools }: Place,
+  { job, moment, by, seq }: Wanted,
+  { figures, withPart, mustOrder }: Estimated,
+): Promise<void> {
+  await carryOut(shop, tools, 'service', {
+    command: `estimate-${seq}-${figures.policy}`,
+    by,
     name: 'noteEstimate',
     input: {
       job,
@@ -83,21 +109,34 @@ export async function followWithEstimate(place: Place, asked: Asked, done: Done)
       seed: figures.seed,
       paths: figures.paths,
       policy: figures.policy,
+      error: figures.medianError,
     },
   } as Asked);
 }
 
-/** Estimates from the journal as it stands, and anew from the start where a newer entry of that job comes meanwhile. */
-async function estimateNow(place: Place, job: JobId, moment: EstimateMoment, seed: number) {
-  for (;;) {
+/**
+ * Estimates from the journal as it stands, and anew from the start where a newer entry of that job comes meanwhile.
+ * `givenUp` is asked before each start; null when it says so, or nothing is to be estimated any more.
+ */
+export async function estimateNow(
+  place: Place,
+  wanted: Wanted,
+  policy: EstimatePolicy,
+  givenUp: () => boolean,
+  signal?: AbortSignal,
+): Promise<Estimated | null> {
+  const own = await byOwnTimes(place, wanted.by);
+  while (!givenUp()) {
     const read = await place.shop.read();
     const newer = new AbortController();
+    const either = signal ? AbortSignal.any([newer.signal, signal]) : newer.signal;
     const [estimated] = await Promise.all([
-      estimateFrom(read, place.engine, job, moment, seed, newer.signal).finally(() => newer.abort()),
-      heedNewer(place.shop, job, read.head, newer),
+      estimateFrom(read, own.engine, wanted, policy, either).finally(() => newer.abort()),
+      heedNewer(place.shop, wanted.job, read.head, newer),
     ]);
     if (estimated !== 'cancelled') return estimated;
   }
+  return null;
 }
 
 /** Raises the signal at the next entry of the job that is no estimate; ends when it is raised. */
@@ -109,11 +148,10 @@ async function heedNewer(shop: Shop, job: JobId, since: number, newer: AbortCont
 async function estimateFrom(
   read: Reader,
   engine: Engine,
-  job: JobId,
-  moment: EstimateMoment,
-  seed: number,
+  { job, moment, seed }: Wanted,
+  policy: EstimatePolicy,
   signal: AbortSignal,
-) {
+): Promise<Estimated | 'cancelled' | null> {
   const bench = await benchState(read, job, epochMs(0));
   if (!bench) return null;
   const { view, state } = bench;
@@ -134,13 +172,13 @@ async function estimateFrom(
         fixed: agreed !== null && (now.tasks ?? []).every((task) => task.fixedMinor !== null),
         parts: prices(state),
       },
-      seed: seedOf(`${job}/${seed}`),
-      paths: PATHS,
-      policy: 'ratio',
+      seed,
+      paths: PATHS[policy],
+      policy,
     },
     signal,
   );
-  if ('refused' in figures) return 'cancelled' as const;
+  if ('refused' in figures) return 'cancelled';
   return { figures, withPart: likeliestPart(figures), mustOrder: mustOrder(figures, state) };
 }
 
@@ -176,73 +214,4 @@ function prices(state: TracingCase): Readonly<Record<string, number>> {
     if (part.standing === 'known-good' && part.valueMinor > 0)
       byKind[part.kind] = Math.min(byKind[part.kind] ?? Number.POSITIVE_INFINITY, part.valueMinor);
   return byKind;
-}
-
-/** The figure at the foot of the taking-in sheet, from symptoms and what changed last alone; nothing is kept. */
-export async function firstEstimate(
-  read: Reader,
-  engine: Engine,
-  told: { readonly symptoms: readonly string[]; readonly changed: readonly string[]; readonly limitMinor: number },
-  at: EpochMs,
-  signal?: AbortSignal,
-) {
-  const { shop } = await loadView(read, {}, at);
-  const { settings } = shop;
-  if (!settings || told.symptoms.length === 0) return null;
-  const unknown = {
-    graphicsInProcessor: null,
-    card: null,
-    dimms: null,
-    slots: null,
-    drives: null,
-    riser: null,
-    addIns: null,
-    modularSupply: null,
-    firmwareRescue: null,
-    encrypted: 'unknown',
-    keyInHand: false,
-  } as const;
-  const figures = await engine.estimate(
-    shop,
-    {
-      case: {
-        told: { symptoms: told.symptoms, changed: told.changed, often: [], onlyWhen: [], rate: null },
-        seen: [],
-        switches: [],
-        machine: unknown,
-        log: [],
-        stock: [],
-        agreed: AS_IF_AGREED,
-        passedGates: [],
-        money: {
-          perMinuteMinor: settings.perMinuteMinor,
-          limitMinor: told.limitMinor,
-          spentMinor: 0,
-          worthMinor: null,
-          feeMinor: settings.findingFee.minor,
-        },
-        untilClosing: null,
-      },
-      work: engine.work,
-      rates: {
-        perMinuteMinor: settings.perMinuteMinor,
-        spentMinor: 0,
-        spentMinutes: 0,
-        limitMinor: told.limitMinor,
-        parts: {},
-      },
-      seed: seedOf(told.symptoms.join(',')),
-      paths: 500,
-      policy: 'ratio',
-    },
-    signal,
-  );
-  if ('refused' in figures) return null;
-  return {
-    ...figures.handsOn,
-    priceP50: figures.price.p50,
-    priceP90: figures.price.p90,
-    passesLimit: figures.passesLimit ?? 0,
-    day: (await queueOutlook(read, shop, at, figures.handsOn)).get(NEW_JOB)?.day ?? null,
-  };
 }

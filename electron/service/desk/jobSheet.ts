@@ -1,4 +1,4 @@
-import type { JobSheet } from '../../../core/contract/screens.ts';
+import type { Computing, JobSheet } from '../../../core/contract/screens.ts';
 import { canGoHome } from '../../../core/custody/canGoHome.ts';
 import type { JobId } from '../../../core/ids.ts';
 import { bandOf } from '../../../core/job/band.ts';
@@ -10,7 +10,12 @@ import { loadView } from './loadView.ts';
 import { queueOutlook } from './outlook.ts';
 
 /** Everything the Counter and the Bench show of one job; null when there is no such job. */
-export async function jobSheet(read: Reader, job: JobId, at: EpochMs): Promise<JobSheet | null> {
+export async function jobSheet(
+  read: Reader,
+  job: JobId,
+  at: EpochMs,
+  computing: Computing | null = null,
+): Promise<JobSheet | null> {
   const view = await loadView(read, { job }, at);
   if (!view.job || !view.owner || !view.machine) return null;
   const outlook = (await queueOutlook(read, view.shop, at)).get(job) ?? null;
@@ -27,5 +32,6 @@ export async function jobSheet(read: Reader, job: JobId, at: EpochMs): Promise<J
     phone: phoneSentence(view.job, outlook, at),
     band: bandOf(view.job),
     outlook,
+    computing,
   };
 }

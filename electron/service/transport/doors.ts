@@ -1,5 +1,6 @@
 import { ORPCError } from '@orpc/client';
 import type { StandardHandlerOptions } from '@orpc/server/standard';
+import { Ended } from '../computing/ended.ts';
 import { refuseBadText } from './refuseBadText.ts';
 import { tellDefect } from './tellDefect.ts';
 
@@ -14,7 +15,7 @@ export const doorkeepers: Interceptors = [
     try {
       return await call.next();
     } catch (error) {
-      if (!(error instanceof ORPCError)) tellDefect(call.path.join('.'), error);
+      if (!(error instanceof ORPCError || error instanceof Ended)) tellDefect(call.path.join('.'), error);
       throw error;
     }
   },

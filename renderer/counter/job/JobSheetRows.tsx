@@ -1,4 +1,5 @@
 import stages from '../../../assets/words/en/stages.json';
+import { EstimateLine } from '../../kit/estimate/EstimateLine.tsx';
 import { Sheet } from '../../kit/shell/Sheet.tsx';
 import { useWords } from '../../kit/words.tsx';
 import { AfterwardsRows } from './AfterwardsRows.tsx';
@@ -37,6 +38,7 @@ export function JobSheetRows({ sheet, settings }: OfJob) {
             limit: money(job.limitMinor),
           })}
         </p>
+        {!ended && <EstimateLine estimate={job.estimates.at(-1)} computing={sheet.computing} />}
       </JobRow>
       <PromiseRow sheet={sheet} settings={settings} />
       {AT_THE_DOOR.has(job.stage) && <GoingHome sheet={sheet} settings={settings} />}

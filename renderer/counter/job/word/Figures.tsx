@@ -1,5 +1,6 @@
 import said from '../../../../assets/words/en/estimate.json';
-import type { Estimate } from '../../../../core/job/estimate.ts';
+import { type Estimate, standingFigures } from '../../../../core/job/estimate.ts';
+import { EstimateLine } from '../../../kit/estimate/EstimateLine.tsx';
 import { useWords } from '../../../kit/words.tsx';
 import type { OfJob } from '../sheetOf.ts';
 
@@ -7,7 +8,7 @@ import type { OfJob } from '../sheetOf.ts';
 export function Figures({ sheet, settings }: OfJob) {
   const { t, moneyShort, odds } = useWords();
   const { estimates, limitMinor } = sheet.job;
-  const first = estimates[0];
+  const [first] = standingFigures(estimates);
   const now = estimates.at(-1);
   const money = (minor: number) => moneyShort({ minor: Math.round(minor), currency: settings.currency });
   const line = (estimate: Estimate) => [
@@ -51,6 +52,7 @@ export function Figures({ sheet, settings }: OfJob) {
           ))}
         </tbody>
       </table>
+      <EstimateLine estimate={now} computing={sheet.computing} />
       {now.drivers.length > 0 && (
         <p>{t('counter.figures.hangs-on', { what: now.drivers.map(driverWord).join(', ') })}</p>
       )}
