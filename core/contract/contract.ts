@@ -109,7 +109,12 @@ export const contract = {
   photograph: read.input(z.strictObject({ blob: zId })).output(z.instanceof(File)),
   firstEstimate: read
     .input(
-      z.strictObject({ symptoms: z.array(zId).max(12), changed: z.array(zId).max(12), limitMinor: z.int().min(0) }),
+      z.strictObject({
+        symptoms: z.array(zId).max(12),
+        changed: z.array(zId).max(12),
+        tasks: z.array(zId).max(12).nullable(),
+        limitMinor: z.int().min(0).nullable(),
+      }),
     )
     .output(
       type<{
@@ -119,6 +124,7 @@ export const contract = {
         readonly priceP50: number;
         readonly priceP90: number;
         readonly passesLimit: number;
+        readonly firstFigure: boolean;
         /** The day to promise, as the queue stands. */
         readonly day: number | null;
       } | null>(),

@@ -7,7 +7,7 @@ import { confirmLeft, fitPart, goOn, leaveLikeThis, movePart, note, putAway } fr
 import { judge, plugIn, recordNotReproduced, recordSeen, unplug } from './bench/see.ts';
 import { turnWork } from './bench/turnWork.ts';
 import { finishWork, startWork, strikeWork } from './bench/work.ts';
-import { answerEnquiry, enquire, lapseEnquiry } from './enquiryCommands.ts';
+import { answerEnquiry, enquire, lapseEnquiry, noteEnquiryEstimate } from './enquiryCommands.ts';
 import { goHomeAsItCame, handOver, markReady, remind, tellReady } from './home/close.ts';
 import { destroyPart } from './home/destroyPart.ts';
 import { endKeeping } from './home/endKeeping.ts';
@@ -49,6 +49,7 @@ export const COMMANDS = {
   enquire,
   answerEnquiry,
   lapseEnquiry,
+  noteEnquiryEstimate,
   takeIn,
   signSheet,
   signAlone,

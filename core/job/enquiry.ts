@@ -16,6 +16,8 @@ export type Enquired = {
   readonly reach: Personal<string>;
   readonly ownWords: Personal<string>;
   readonly symptoms: readonly string[];
+  /** Work asked for by name, where nothing has to be found. */
+  readonly tasks?: readonly string[] | undefined;
   readonly came: 'form' | 'mail' | 'phone';
   readonly estimate: Estimate | null;
   readonly wouldNeed: readonly string[];
@@ -30,6 +32,7 @@ export type Enquiry = Enquired & {
 
 export type EnquiryEntry =
   | Draft<'enquired', Enquired>
+  | Draft<'enquiry-estimated', Estimate>
   | Draft<'enquiry-answered', { readonly answer: EnquiryAnswer }>
   | Draft<'enquiry-lapsed', Record<string, never>>
   | Draft<'enquiry-came', { readonly job: string }>;
@@ -39,6 +42,8 @@ export function applyEnquiry(enquiry: Enquiry | null, entry: EnquiryEntry & { re
   if (entry.kind === 'enquired') return { ...entry.body, stage: 'asked', answer: null, at: entry.at };
   if (!enquiry) return null;
   switch (entry.kind) {
+    case 'enquiry-estimated':
+      return { ...enquiry, estimate: entry.body };
     case 'enquiry-answered':
       return {
         ...enquiry,

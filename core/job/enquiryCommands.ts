@@ -4,6 +4,7 @@ import type { EnquiryId } from '../ids.ts';
 import { personal } from '../journal/personal.ts';
 import { shopCommand } from './command.ts';
 import { zEnquiryId, zEpoch, zId, zLine, zText } from './fields.ts';
+import { zFigures } from './noteEstimate.ts';
 
 /** A machine is offered before it comes: what was told, how to reach them, what we would need, until when it holds. */
 export const enquire = shopCommand(
@@ -13,6 +14,7 @@ export const enquire = shopCommand(
     reach: zLine,
     ownWords: zText,
     symptoms: z.array(zId).max(12),
+    tasks: z.array(zId).max(12).exactOptional(),
     came: z.enum(['form', 'mail', 'phone']),
     wouldNeed: z.array(zLine).max(20),
     lapsesAt: zEpoch,
@@ -34,6 +36,18 @@ export const enquire = shopCommand(
         estimate: null,
       },
     });
+  },
+);
+
+/** Keeps what a machine that is not here yet will likely take. */
+export const noteEnquiryEstimate = shopCommand(
+  'note-enquiry-estimate',
+  z.strictObject({ enquiry: zEnquiryId, estimate: zFigures }),
+  ({ enquiry }) => ({ enquiry }),
+  (view, { enquiry, estimate }) => {
+    if (view.enquiry?.stage !== 'asked')
+      return refuse('enquiry-not-open', { enquiry, stage: view.enquiry?.stage ?? null });
+    return accept({ stream: `enquiry:${enquiry}`, kind: 'enquiry-estimated', v: 1, body: estimate });
   },
 );
 

@@ -7,13 +7,13 @@ import type { Job } from './job.ts';
 import { OPEN_STAGES } from './stage.ts';
 import type { View } from './view.ts';
 
-const zFigures = z.strictObject({ p50: z.number().min(0), p90: z.number().min(0) });
-const zEstimate = z.strictObject({
-  job: zJobId,
+const zPrice = z.strictObject({ p50: z.number().min(0), p90: z.number().min(0) });
+/** An estimate as it is handed in. */
+export const zFigures = z.strictObject({
   moment: z.enum(['told', 'seen', 'step', 'confirmed', 'agreed']),
   handsOn: z.strictObject({ p10: zMinutes, p50: zMinutes, p90: zMinutes }),
-  price: zFigures,
-  withPart: zFigures.extend({ name: zLine }).nullable(),
+  price: zPrice,
+  withPart: zPrice.extend({ name: zLine }).nullable(),
   passesLimit: z.number().min(0).max(1),
   mustOrder: z.number().min(0).max(1).optional(),
   drivers: z.array(zLine).max(12),
@@ -22,6 +22,8 @@ const zEstimate = z.strictObject({
   policy: z.enum(['ratio', 'one-step', 'two-step', 'none']),
   error: z.number().min(0).optional(),
 });
+
+const zEstimate = zFigures.extend({ job: zJobId });
 
 /** Above one chance in five of passing the limit what was agreed no longer fits: common practice, no source. */
 export const ASK_ABOVE = 0.2;

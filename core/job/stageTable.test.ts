@@ -96,6 +96,7 @@ const NO_JOB: readonly CommandName[] = [
   'enquire',
   'answerEnquiry',
   'lapseEnquiry',
+  'noteEnquiryEstimate',
   'takeIn',
   'knowPart',
   'knowRig',

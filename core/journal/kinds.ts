@@ -108,6 +108,7 @@ export const ENTRY_KINDS = {
   } satisfies KindsOf<JobEntry>,
   enquiry: {
     enquired: 1,
+    'enquiry-estimated': 1,
     'enquiry-answered': 1,
     'enquiry-lapsed': 1,
     'enquiry-came': 1,

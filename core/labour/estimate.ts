@@ -5,6 +5,7 @@ import type { FaultModel } from '../tracing/live/types.ts';
 import { type Decisions, openDecisions } from './decisions.ts';
 import { driversOf, type Spread } from './drivers.ts';
 import { type Prng, prng } from './prng.ts';
+import { drawMinutes } from './tasks/taskTime.ts';
 import type { EstimateCancelled, EstimateRequest, LabourEstimate, WorkTask } from './types.ts';
 
 type Path = Spread & {
@@ -18,7 +19,7 @@ type Path = Spread & {
 
 /** Paths between two looks at whether something newer was asked. */
 const LOOK_EVERY = 64;
-/** σ of the logarithm of a step's hands-on minutes: 90 % between half and double. Common practice, no source. */
+/** σ of the logarithm of a step's hands-on minutes where nothing else is known of it: 90 % between half and double. Common practice, no source. */
 const STEP_SIGMA = (Math.log(2) - Math.log(0.5)) / 3.29;
 /** A tracing longer than this many steps is ended: nobody goes on so long without a word. */
 const MOST_STEPS = 40;
@@ -36,7 +37,7 @@ export function estimate(request: EstimateRequest, kept?: Decisions | null): Lab
   const done: Path[] = [];
   for (let n = 0; n < paths; n++) {
     if (n % LOOK_EVERY === 0 && request.cancelled?.()) return { refused: 'estimate-cancelled', paths: n };
-    const traced = tracing ? trace(model, tracing, random) : { minutes: 0, fault: settled, ended: true };
+    const traced = tracing ? trace(request, tracing, random) : { minutes: 0, fault: settled, ended: true };
     const fault = model.faults[model.faultIndex.get(traced.fault ?? '') ?? -1];
     const part = fault?.part ?? null;
     const needed = traced.ended && part !== null && fault?.mendedBy === 'part';
@@ -59,7 +60,7 @@ export function estimate(request: EstimateRequest, kept?: Decisions | null): Lab
 
 /** One run: a true way drawn from the belief, the policy until it ends the tracing or hands over. */
 function trace(
-  model: FaultModel,
+  { model, stepTimes }: EstimateRequest,
   { live, start, stepAt, after, move, closing }: Decisions,
   random: Prng,
 ): { readonly minutes: number; readonly fault: string | null; readonly ended: boolean } {
@@ -71,12 +72,22 @@ function trace(
     const step = live.problem.steps[s];
     if (s < 0 || !step) return { minutes: minutes + closing(moment), fault: null, ended: false };
     const outcome = drawOutcome(step.chance, truth, random);
-    minutes += move(moment, s).minutes + (live.steps[s]?.handsOn ?? 0) * Math.exp(STEP_SIGMA * random.nextNormal());
+    minutes += move(moment, s).minutes + stepMinutes(live.steps[s], stepTimes, random);
     if (step.cures[outcome])
       return { minutes: minutes + (step.ending?.[truth] ?? 0), fault: faultOfWay(model, live, truth), ended: true };
     moment = after(moment, s, outcome);
   }
   return { minutes, fault: null, ended: false };
+}
+
+function stepMinutes(
+  step: LiveProblem['steps'][number] | undefined,
+  times: EstimateRequest['stepTimes'],
+  random: Prng,
+): number {
+  if (!step) return 0;
+  const own = times[step.id];
+  return own ? drawMinutes(own, random) : step.handsOn * Math.exp(STEP_SIGMA * random.nextNormal());
 }
 
 const faultOfWay = (model: FaultModel, live: LiveProblem, way: number): string | null =>

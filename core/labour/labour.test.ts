@@ -7,6 +7,9 @@ import { openDecisions } from './decisions.ts';
 import { estimate, taskMinutes } from './estimate.ts';
 import { knownWork } from './knownWork.ts';
 import { finalise, normalQuantile, prng, xoshiro128ss } from './prng.ts';
+import { catalogueOf } from './tasks/catalogue.ts';
+import { learnTimes } from './tasks/learnTimes.ts';
+import { stepTimesOf } from './tasks/stepTimes.ts';
 import type { EstimateRequest, LabourEstimate, WorkTask } from './types.ts';
 
 const model = standardModel();
@@ -16,6 +19,7 @@ const asked = (more: Partial<EstimateRequest> = {}): EstimateRequest => ({
   model,
   case: aTracingCase({ seen: ['no-lock-light'] }),
   work: WORK,
+  stepTimes: {},
   rates: { perMinuteMinor: 75, spentMinor: 0, spentMinutes: 0, limitMinor: 12_000, parts: { board: 9000, dimm: 3000 } },
   seed: 1,
   paths: 2000,
@@ -94,6 +98,23 @@ describe('an estimate', () => {
     expect(spread(made(asked({ work: wide })))).toBeGreaterThan(spread(made(asked())));
   });
 
+  it('draws the minutes of steps from what the shop’s own closed jobs took, where they took longer', () => {
+    const catalogue = catalogueOf(model);
+    const steps = catalogue.filter((task) => task.of === 'step' && task.handsOn);
+    const slow = steps.flatMap(({ id, handsOn }) =>
+      Array.from({ length: 20 }, () => ({
+        task: id,
+        by: 'bram',
+        handsOn: 3 * (handsOn?.likely ?? 0),
+        waiting: null,
+      })),
+    );
+    const stated = made(asked({ stepTimes: stepTimesOf(learnTimes(catalogue, []), null) }));
+    const learnt = made(asked({ stepTimes: stepTimesOf(learnTimes(catalogue, slow), null) }));
+    // Five errors of the difference: chance alone does not bring the medians so far apart.
+    const error = Math.hypot(stated.medianError, learnt.medianError);
+    expect(learnt.handsOn.p50 - stated.handsOn.p50).toBeGreaterThan(5 * error);
+  });
   it('counts what was spent, once', () => {
     const spent = made(asked({ rates: { ...asked().rates, spentMinor: 1500, spentMinutes: 20 } }));
     const fresh = made(asked());

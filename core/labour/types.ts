@@ -1,4 +1,5 @@
 import type { FaultModel, TracingCase } from '../tracing/live/types.ts';
+import type { TaskTime } from './tasks/taskTime.ts';
 
 /** Minutes of a task: low and high are the 5th and 95th percentile, likely the median. */
 type ThreePoint = { readonly low: number; readonly likely: number; readonly high: number };
@@ -35,6 +36,8 @@ export type EstimateAsked = {
   /** Null for known work: nothing has to be found. */
   readonly case: TracingCase | null;
   readonly work: readonly WorkTask[];
+  /** What each step takes by the shop's own times; one that is not named takes the fault model's minutes. */
+  readonly stepTimes: { readonly [step: string]: TaskTime };
   readonly rates: Rates;
   readonly seed: number;
   readonly paths: number;

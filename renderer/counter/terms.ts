@@ -1,6 +1,7 @@
 import changedKeys from '../../assets/terms/changed.json';
 import groupsOf from '../../assets/terms/symptoms.json';
 import consents from '../../assets/words/en/consents.json';
+import counter from '../../assets/words/en/counter.json';
 import history from '../../assets/words/en/history.json';
 import symptoms from '../../assets/words/en/symptoms.json';
 
@@ -22,6 +23,9 @@ export const CHANGED_IDS: readonly string[] = Object.keys(changedKeys);
 /** `since-days` has a field of its own. */
 export const OFTEN_IDS: readonly string[] = Object.keys(history.often).filter((id) => id !== 'since-days');
 export const ONLY_WHEN_IDS: readonly string[] = Object.keys(history['only-when']);
+
+/** Work that owners ask for by name. */
+export const KNOWN_TASKS: readonly string[] = Object.keys(counter.tasks);
 
 /** What belongs before power or before any other try. */
 export const looksFirst = (ids: readonly string[]): boolean => ids.some((id) => GROUPS[id]?.lookFirst);

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { ReckonedTime, ReckoningSheet } from '../../core/contract/reckoningSheet.ts';
+import { taskIn } from '../../core/labour/tasks/agreedTask.ts';
 import { stepName, taskName } from '../bench/terms/terms.ts';
 import { Key } from '../kit/keys/Key.tsx';
 import { useWords, type Words } from '../kit/words.tsx';
@@ -46,6 +47,12 @@ export function TaskTimes({ sheet }: { readonly sheet: ReckoningSheet }) {
   );
 }
 
+function nameOf({ of, task }: ReckonedTime, t: Words['t']): string {
+  const { id, agreed } = taskIn(task);
+  if (agreed) return t('reckoning.agreed', { task: taskName(id) });
+  return of === 'step' ? stepName(id) : taskName(id);
+}
+
 function TimeRow({ time, words }: { readonly time: ReckonedTime; readonly words: Words }) {
   const { t, number } = words;
   const { stated, middle, interval, says } = time;
@@ -54,7 +61,7 @@ function TimeRow({ time, words }: { readonly time: ReckonedTime; readonly words:
   return (
     <tr>
       <th scope="row">
-        {time.of === 'step' ? stepName(time.task) : taskName(time.task)}
+        {nameOf(time, t)}
         <span className="k-muted">{t(`reckoning.which.${time.which}`)}</span>
       </th>
       <td>

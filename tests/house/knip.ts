@@ -10,8 +10,6 @@ export const AWAITED: Readonly<Record<string, string>> = {
   'core/fit/moduleName.ts': 'Reads what stands on a memory module when a part is typed in at the Wall.',
   'core/fit/placement.ts': 'The Bench says by it what can be said of where the memory modules sit.',
   'core/fit/slotPlan.ts': 'slotPlanByHand puts a machine’s slots right after a look inside.',
-  'core/labour/tasks/taskTime.ts':
-    'drawMinutes: estimates draw a step’s minutes by it once they take own times of steps.',
   'core/journal/kinds.ts':
     'The list itself is the check: it does not compile with a kind missing, and the lifts are held to it.',
   'core/tracing/live/configuration.ts':

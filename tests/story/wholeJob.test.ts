@@ -11,7 +11,7 @@ import { epochMs } from '../../core/time.ts';
 import { standardModel } from '../../core/tracing/live/model/standardModel.ts';
 import { fileWallet, isOpenRefusal, openShop } from '../../db/index.ts';
 import { runDemo } from '../../electron/cli/demo/runDemo.ts';
-import { workByOwnTimes } from '../../electron/service/desk/ownTimes.ts';
+import { minutesByOwnTimes, type OwnMinutes } from '../../electron/service/desk/ownTimes.ts';
 import { reckoning } from '../../electron/service/desk/reckoning.ts';
 
 const STATED = labour.work as readonly WorkTask[];
@@ -111,7 +111,7 @@ describe('the machine that stays dark since they moved house', () => {
 
 describe('Reckoning after that one job', () => {
   let reckoned: ReckoningSheet;
-  let work: readonly WorkTask[];
+  let own: OwnMinutes;
   beforeAll(async () => {
     const shop = await openShop({
       folder: join(folder, 'data', 'shop'),
@@ -122,7 +122,7 @@ describe('Reckoning after that one job', () => {
     });
     if (isOpenRefusal(shop)) throw new Error(shop.refused);
     reckoned = await reckoning(await shop.read(), standardModel);
-    work = await workByOwnTimes(await shop.read(), { modelFor: standardModel, work: STATED }, 'bram');
+    own = await minutesByOwnTimes(await shop.read(), { modelFor: standardModel, work: STATED }, 'bram');
     await shop.close();
   });
   it('scores the estimate of each moment, and says that one job is too few', () => {
@@ -142,12 +142,18 @@ describe('Reckoning after that one job', () => {
   });
   it('lets the next estimate take fitting as long as that job leaves likely, and cleaning too', () => {
     for (const id of ['fit-and-reassemble', 'prove', 'clean']) {
-      const now = work.find((task) => task.id === id)?.minutes.likely;
+      const now = own.work.find((task) => task.id === id)?.minutes.likely;
       const told = reckoned.times.find((one) => one.task === id && one.which === 'handsOn')?.middle;
       expect([id, now?.toFixed(6)]).toEqual([id, told?.toFixed(6)]);
       expect([id, now]).not.toEqual([id, STATED.find((task) => task.id === id)?.minutes.likely]);
     }
-    expect(work.find((task) => task.id === 'hand-over')).toEqual(STATED.find((task) => task.id === 'hand-over'));
+    expect(own.work.find((task) => task.id === 'hand-over')).toEqual(STATED.find((task) => task.id === 'hand-over'));
+  });
+  it('draws the minutes of each step from what that job leaves likely, not from the model', () => {
+    const steps = reckoned.times.filter((one) => one.of === 'step' && one.which === 'handsOn');
+    for (const { task, middle } of steps)
+      expect([task, Math.exp(own.stepTimes[task]?.middle ?? 0).toFixed(6)]).toEqual([task, middle.toFixed(6)]);
+    expect(Object.keys(own.stepTimes).length).toBeGreaterThan(steps.length);
   });
   it('counts the confirmed fault for the priors, which are as stated until they are taken over', () => {
     expect(reckoned.priors.tally.counted).toBe(1);

@@ -55,6 +55,13 @@ describe('what a closed job says of how long things take', () => {
     expect(leftOut).toMatchObject({ untouched: 1, unknown: 1 });
   });
 
+  it('takes work agreed by name as one whole, and not as the cleaning after a repair', () => {
+    const { seen } = closed([work('clean', 14, { kind: 'cleaning' }), work('clean', 9, { kind: 'cleaning' })], {
+      tasks: [{ id: 'clean', fixedMinor: null }],
+    });
+    expect(seen).toEqual([{ task: 'agreed:clean', by: 'bram', handsOn: 23, waiting: null }]);
+  });
+
   it('leaves out what was struck, and shows that it did', () => {
     const struck = { why: 'wrong machine', at: epochMs(0) };
     expect(closed([work('look-picture', 9, { struck })])).toMatchObject({ seen: [], leftOut: { struck: 1 } });

@@ -1,3 +1,4 @@
+import { agreedTask } from '../../labour/tasks/agreedTask.ts';
 import type { Task } from '../../labour/tasks/catalogue.ts';
 import type { TimeSeen } from '../../labour/tasks/learnTimes.ts';
 import { assemblyOf, movesBefore } from '../../tracing/live/assembly.ts';
@@ -40,7 +41,7 @@ export type TimesBy = { readonly model: FaultModel; readonly catalogue: readonly
  */
 export function timesOfJob(by: TimesBy, job: Job, switches: readonly Switch[]): JobTimes {
   const steps = stepTimes(by.model, job, switches);
-  const wholes = wholeTimes(by, job);
+  const wholes = [...agreedTimes(by, job), ...wholeTimes(by, job)];
   const count = (why: keyof TimesLeftOut) => [...steps, ...wholes].filter((one) => one === why).length;
   return {
     seen: [...steps, ...wholes].filter((one) => typeof one !== 'string'),
@@ -85,21 +86,44 @@ function isUntouched({ startedAt, endedAt, handsOn, waiting }: Work, offered: nu
   return logged && handsOn === Math.round(offered);
 }
 
+/** Work agreed by name, each task as one whole. */
+function agreedTimes({ catalogue }: TimesBy, job: Job): readonly TimeOrWhy[] {
+  return (job.tasks ?? []).flatMap(({ id }): readonly TimeOrWhy[] => {
+    const task = agreedTask(id);
+    const pieces = job.work.filter((work) => isPieceOf(work, id));
+    const handsOn = pieces.reduce((sum, work) => sum + work.handsOn, 0);
+    if (handsOn === 0 || !catalogue.some((one) => one.id === task)) return [];
+    if (pieces.some((work) => work.forgotten)) return ['forgotten'];
+    return [{ task, by: soleHand(pieces), handsOn, waiting: null }];
+  });
+}
+
+const isPieceOf = (work: Work, task: string): boolean =>
+  work.kind !== 'step' && work.what === task && work.endedAt !== null && !work.struck;
+
+/** Who did all of it; null where several did. */
+function soleHand(pieces: readonly Work[]): string | null {
+  const people = new Set(pieces.map((work) => work.by));
+  return people.size === 1 ? ([...people][0] as string) : null;
+}
+
 function wholeTimes({ model, catalogue }: TimesBy, job: Job): readonly TimeOrWhy[] {
   return Object.entries(WHOLES).flatMap(([kind, task]): readonly TimeOrWhy[] => {
-    const pieces = job.work.filter((work) => work.kind === kind && work.endedAt !== null && !work.struck);
+    const agreed = new Set(job.tasks?.map(({ id }) => id));
+    const pieces = job.work.filter(
+      (work) => work.kind === kind && !agreed.has(work.what) && work.endedAt !== null && !work.struck,
+    );
     const handsOn = pieces.reduce((sum, work) => sum + work.handsOn, 0);
     if (handsOn === 0) return [];
     if (pieces.some((work) => work.forgotten)) return ['forgotten'];
     const fault = mendedFault(model, job);
     if (!fault) return ['otherWork'];
     const likely = catalogue.find((one) => one.id === task)?.handsOn?.likely ?? 1;
-    const people = new Set(pieces.map((work) => work.by));
     const waiting = pieces.reduce((sum, work) => sum + work.waiting, 0);
     return [
       {
         task,
-        by: people.size === 1 ? ([...people][0] as string) : null,
+        by: soleHand(pieces),
         handsOn: kind === 'fitting' ? (handsOn * likely) / (likely + fault.mendMinutes) : handsOn,
         waiting: waiting > 0 ? waiting : null,
       },

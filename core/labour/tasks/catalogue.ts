@@ -1,9 +1,11 @@
+import known from '../../../assets/labour/known-work.json' with { type: 'json' };
 import steps from '../../../assets/labour/steps.json' with { type: 'json' };
 import work from '../../../assets/labour/work.json' with { type: 'json' };
 import type { FaultModel } from '../../tracing/live/types.ts';
+import { agreedTask } from './agreedTask.ts';
 import { logNormalOf, type ThreePoint } from './taskTime.ts';
 
-/** A task with its stated minutes: a step of the fault model, or work that follows once the fault is known. */
+/** A task with its stated minutes: a step of the fault model, work that follows once the fault is known, or work agreed by name. */
 export type Task = {
   readonly id: string;
   /** A step, or the whole of such work on one job. */
@@ -47,6 +49,15 @@ export function catalogueOf(model: FaultModel): readonly Task[] {
         handsOn: stated(pointsOf(task.minutes), task.minutes.likely),
         waiting: task.waiting && stated(task.waiting, task.waiting[1] ?? 0),
         source: task.source,
+      }),
+    ),
+    ...known.work.map(
+      (task): Task => ({
+        id: agreedTask(task.id),
+        of: task.kind as Task['of'],
+        handsOn: stated(pointsOf(task.minutes), task.minutes.likely),
+        waiting: null,
+        source: SOURCE_UNSTATED,
       }),
     ),
   ];

@@ -111,6 +111,7 @@ const figures = (tracing: TracingCase): LabourEstimate => {
     model,
     case: tracing,
     work: labour.work as readonly WorkTask[],
+    stepTimes: {},
     rates: {
       perMinuteMinor: 75,
       spentMinor: 0,

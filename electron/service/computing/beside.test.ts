@@ -53,6 +53,7 @@ async function aService(pathsOf: (asked: EstimateAsked) => number) {
     dayLine: () => call(router.dayLine, undefined, asker),
     job: (job: JobId) => call(router.job, { job }, asker),
     settled: following.settled,
+    enquiries: () => call(router.enquiries, undefined, asker),
   };
 }
 
@@ -91,6 +92,24 @@ describe('an estimate that follows a command', () => {
     expect(ahead?.checked).toMatchObject({ paths: 60, p50: expect.any(Number), error: expect.any(Number) });
   });
 
+  it('is made for a machine that is only asked about, and for work asked for by name', async () => {
+    const { does, enquiries, settled } = service;
+    const asked = {
+      name: 'Rowan Petherick',
+      reach: '01632 960 018',
+      ownWords: 'It stays dark.',
+      came: 'phone',
+      wouldNeed: [],
+      lapsesAt: Date.UTC(2027, 0, 1),
+    };
+    await does('enquire', { ...asked, symptoms: ['no-reaction'] });
+    await does('enquire', { ...asked, symptoms: [], tasks: ['new-cell'] });
+    await settled();
+    const [fault, cell] = (await enquiries()).map((one) => one.estimate);
+    expect([fault?.policy, cell?.policy]).toEqual(['one-step', 'none']);
+    expect(fault?.handsOn.p50).toBeGreaterThan(cell?.handsOn.p50 ?? 0);
+  });
+
   it('gives the longer look up when something newer is seen, and still owes every first figure', async () => {
     const { does, job, settled } = service;
     next['one-step'].push(NEVER_DONE);
@@ -111,6 +130,7 @@ it('ends on purpose in the middle of an estimate: that is no defect', async () =
   const long = engine.estimate(noShop, {
     case: aTracingCase(),
     work: engine.work,
+    stepTimes: {},
     rates: { perMinuteMinor: 75, spentMinor: 0, spentMinutes: 0, limitMinor: null, parts: {} },
     seed: 7,
     paths: NEVER_DONE,
@@ -127,6 +147,7 @@ it('computes beside the service what it would compute in it, bit by bit', async 
   const asked: EstimateAsked = {
     case: aTracingCase(),
     work: engine.work,
+    stepTimes: {},
     rates: { perMinuteMinor: 75, spentMinor: 0, spentMinutes: 0, limitMinor: 9000, parts: { board: 9000 } },
     seed: 7,
     paths: 300,
@@ -141,6 +162,7 @@ it('ends an estimate that nobody waits for any more, and goes on with the next',
   const asked = (paths: number): EstimateAsked => ({
     case: aTracingCase(),
     work: engine.work,
+    stepTimes: {},
     rates: { perMinuteMinor: 75, spentMinor: 0, spentMinutes: 0, limitMinor: null, parts: {} },
     seed: 7,
     paths,

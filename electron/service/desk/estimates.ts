@@ -11,11 +11,11 @@ import type { TracingCase } from '../../../core/tracing/live/types.ts';
 import type { Done, Reader, Shop } from '../../../db/index.ts';
 import { carryOut, type Tools } from './does.ts';
 import type { Engine } from './engine.ts';
-import { workByOwnTimes } from './ownTimes.ts';
+import { minutesByOwnTimes, type OwnMinutes } from './ownTimes.ts';
 import { benchState } from './tracingSheet.ts';
 
 /** Runs of each policy: the two-step one takes long, and checks the others. */
-const PATHS: Readonly<Record<EstimatePolicy, number>> = { ratio: 10_000, 'one-step': 10_000, 'two-step': 1_000 };
+export const PATHS: Readonly<Record<EstimatePolicy, number>> = { ratio: 10_000, 'one-step': 10_000, 'two-step': 1_000 };
 
 /** Before the sheet is signed an estimate takes the usual words as given: it says what the work would take. */
 export const AS_IF_AGREED = ['open', 'own-parts-in', 'start-own', 'read', 'risk', 'write'];
@@ -46,13 +46,6 @@ export function seedOf(text: string): number {
 }
 
 export type Place = { readonly shop: Shop; readonly tools: Tools; readonly engine: Engine };
-
-/** The same place, its work taking as long as closed jobs say: those of who asks, where enough of theirs are known. */
-async function byOwnTimes(place: Place, by: string): Promise<Place> {
-  const { shop, engine } = place;
-  const work = await workByOwnTimes(await shop.read(), engine, by);
-  return { ...place, engine: { ...engine, work } };
-}
 
 /** An estimate that something done at a job asks for. */
 export type Wanted = {
@@ -125,13 +118,13 @@ export async function estimateNow(
   givenUp: () => boolean,
   signal?: AbortSignal,
 ): Promise<Estimated | null> {
-  const own = await byOwnTimes(place, wanted.by);
+  const own = await minutesByOwnTimes(await place.shop.read(), place.engine, wanted.by);
   while (!givenUp()) {
     const read = await place.shop.read();
     const newer = new AbortController();
     const either = signal ? AbortSignal.any([newer.signal, signal]) : newer.signal;
     const [estimated] = await Promise.all([
-      estimateFrom(read, own.engine, wanted, policy, either).finally(() => newer.abort()),
+      estimateFrom(read, place.engine, own, wanted, policy, either).finally(() => newer.abort()),
       heedNewer(place.shop, wanted.job, read.head, newer),
     ]);
     if (estimated !== 'cancelled') return estimated;
@@ -148,6 +141,7 @@ async function heedNewer(shop: Shop, job: JobId, since: number, newer: AbortCont
 async function estimateFrom(
   read: Reader,
   engine: Engine,
+  { work, stepTimes, named }: OwnMinutes,
   { job, moment, seed }: Wanted,
   policy: EstimatePolicy,
   signal: AbortSignal,
@@ -163,7 +157,8 @@ async function estimateFrom(
     {
       // Work that was agreed by name needs no finding, unless the bench began to look for a fault after all.
       case: agreed ? null : now.consents.signature ? state : { ...state, agreed: AS_IF_AGREED },
-      work: agreed ? knownWork(agreed, tasksDone(now), engine.work) : engine.work,
+      work: agreed ? knownWork(agreed, tasksDone(now), work, named) : work,
+      stepTimes,
       rates: {
         perMinuteMinor: now.perMinuteMinor,
         spentMinor: spentMinor(now),
@@ -195,7 +190,7 @@ function mustOrder({ partChances }: LabourEstimate, state: TracingCase): number 
 
 /** From this share of the spread on a driver is worth saying. */
 const SAID_FROM = 0.1;
-const driversSaid = ({ drivers }: LabourEstimate): readonly string[] =>
+export const driversSaid = ({ drivers }: LabourEstimate): readonly string[] =>
   drivers.filter((one) => one.share >= SAID_FROM).map((one) => one.id ?? one.what);
 
 const likeliestPart = (figures: LabourEstimate) =>

@@ -9,6 +9,7 @@ import { type Done, openJobs } from '../../../db/index.ts';
 import { Ended } from '../computing/ended.ts';
 import { tellDefect } from '../transport/tellDefect.ts';
 import { estimateNow, keepEstimate, type Place, seedOf, type Wanted, wantedAfter } from './estimates.ts';
+import { estimateEnquiry } from './firstEstimate.ts';
 
 /** Estimates that follow what was done at jobs. No command waits for them: each figure is an entry of its own. */
 export type Following = {
@@ -33,6 +34,7 @@ type AtJob = { readonly toMake: ToMake[]; computing: Computing | null; done: Pro
 export function openFollowing(place: Place): Following {
   const jobs = new Map<JobId, AtJob>();
   const over = new AbortController();
+  const enquiries = new Set<Promise<void>>();
 
   const make = async (at: AtJob, { wanted, from }: ToMake): Promise<void> => {
     const policies = POLICIES.slice(POLICIES.indexOf(from));
@@ -53,7 +55,7 @@ export function openFollowing(place: Place): Following {
       try {
         await make(at, next);
       } catch (error) {
-        if (!(error instanceof Ended)) tellDefect('an estimate', error);
+        tell(error);
       }
     }
     jobs.delete(job);
@@ -67,8 +69,15 @@ export function openFollowing(place: Place): Following {
     fresh.done = work(job, fresh);
   };
 
+  const all = () => Promise.all([...enquiries, ...[...jobs.values()].map((at) => at.done)]);
+  const ask = (estimated: Promise<void>): void => {
+    const done = estimated.catch(tell).finally(() => enquiries.delete(done));
+    enquiries.add(done);
+  };
+
   return {
     follow: (asked, done) => {
+      if (asked.name === 'enquire') return ask(estimateEnquiry(place, asked, done, over.signal));
       const wanted = wantedAfter(asked, done);
       if (wanted) add({ wanted, from: 'ratio' });
     },
@@ -86,13 +95,18 @@ export function openFollowing(place: Place): Following {
     },
     computing: (job) => jobs.get(job)?.computing ?? null,
     settled: async () => {
-      while (jobs.size > 0) await Promise.all([...jobs.values()].map((at) => at.done));
+      while (jobs.size + enquiries.size > 0) await all();
     },
     end: async () => {
       over.abort();
-      await Promise.all([...jobs.values()].map((at) => at.done));
+      await all();
     },
   };
+}
+
+/** What was ended on purpose is no defect. */
+function tell(error: unknown): void {
+  if (!(error instanceof Ended)) tellDefect('an estimate', error);
 }
 
 /** A figure that a job waits for: the first one of what was told or seen, or the look ahead after a first figure. */

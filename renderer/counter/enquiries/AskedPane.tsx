@@ -1,6 +1,8 @@
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import type { EnquirySheet } from '../../../core/contract/screens.ts';
+import type { ShopSettings } from '../../../core/job/shop.ts';
+import { EstimateLine } from '../../kit/estimate/EstimateLine.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { useWords } from '../../kit/words.tsx';
 import { enquiriesRead } from '../../link/reads.ts';
@@ -13,7 +15,7 @@ import { NewEnquiry } from './NewEnquiry.tsx';
 /** Machines that were offered before they come: what was told, our answer, and the way onto the sheet when one comes. */
 export function AskedPane({ open, onOpen }: { readonly open: boolean; readonly onOpen: (open: boolean) => void }) {
   const { t } = useWords();
-  const { write } = useTakingIn();
+  const { write, settings } = useTakingIn();
   const enquiries = useQuery(enquiriesRead());
   const [writing, setWriting] = useState(false);
   const list = enquiries.data ?? [];
@@ -29,6 +31,7 @@ export function AskedPane({ open, onOpen }: { readonly open: boolean; readonly o
       },
       ownWords: enquiry.ownWords.value ?? '',
       symptoms: enquiry.symptoms,
+      tasks: enquiry.tasks?.map((id) => ({ id, fixedMinor: null })) ?? null,
     });
     onOpen(false);
   };
@@ -47,7 +50,13 @@ export function AskedPane({ open, onOpen }: { readonly open: boolean; readonly o
                   <b>{enquiry.name.value ?? t('counter.erased')}</b>, {enquiry.reach.value ?? ''}
                 </p>
                 <p>“{enquiry.ownWords.value ?? ''}”</p>
-                <p className="k-muted k-small">{enquiry.symptoms.map(symptomSays).join('; ')}</p>
+                <p className="k-muted k-small">
+                  {[
+                    ...enquiry.symptoms.map(symptomSays),
+                    ...(enquiry.tasks ?? []).map((id) => t(`counter.tasks.${id}`)),
+                  ].join('; ')}
+                </p>
+                <Likely enquiry={enquiry} settings={settings} />
                 <AnswerEnquiry enquiry={enquiry} />
                 <Key onPress={() => came(enquiry)}>{t('counter.asked.came')}</Key>
               </li>
@@ -61,5 +70,20 @@ export function AskedPane({ open, onOpen }: { readonly open: boolean; readonly o
         </>
       )}
     </section>
+  );
+}
+
+/** What it will likely take and cost, as it was reckoned from what they told. */
+function Likely({ enquiry, settings }: { readonly enquiry: EnquirySheet; readonly settings: ShopSettings }) {
+  const { t, moneyShort } = useWords();
+  const { estimate } = enquiry;
+  if (!estimate) return null;
+  const money = (minor: number) => moneyShort({ minor: Math.round(minor), currency: settings.currency });
+  const { p50, p90 } = estimate.price;
+  return (
+    <>
+      <EstimateLine estimate={estimate} computing={null} />
+      <p className="k-small">{t('counter.asked.likely', { p50: money(p50), p90: money(p90) })}</p>
+    </>
   );
 }

@@ -7,7 +7,7 @@ import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/words.tsx';
 import { useDoes } from '../../link/does.ts';
 import { OneOf } from '../fields/OneOf.tsx';
-import { symptomSays, termsIn } from '../terms.ts';
+import { KNOWN_TASKS, symptomSays, termsIn } from '../terms.ts';
 
 const CAME = ['phone', 'mail', 'form'] as const;
 /** How long an enquiry holds when nobody says otherwise: common practice, no source. */
@@ -21,6 +21,7 @@ export function NewEnquiry({ onDone }: { readonly onDone: () => void }) {
   const [reach, setReach] = useState('');
   const [ownWords, setOwnWords] = useState('');
   const [symptoms, setSymptoms] = useState<readonly string[]>([]);
+  const [tasks, setTasks] = useState<readonly string[]>([]);
   const [came, setCame] = useState<(typeof CAME)[number] | null>(null);
   const near = [...new Set([...symptoms, ...termsIn(ownWords, 6)])];
   const ready = name.trim() && reach.trim() && ownWords.trim() && came;
@@ -31,6 +32,7 @@ export function NewEnquiry({ onDone }: { readonly onDone: () => void }) {
       reach,
       ownWords,
       symptoms: [...symptoms],
+      ...(tasks.length > 0 && { tasks: [...tasks] }),
       came,
       wouldNeed: [],
       lapsesAt: epochMs(Date.now() + HOLDS_MS),
@@ -63,6 +65,12 @@ export function NewEnquiry({ onDone }: { readonly onDone: () => void }) {
           onChoose={setSymptoms}
         />
       )}
+      <ChoiceKeys
+        label={t('counter.asked.known-work')}
+        choices={KNOWN_TASKS.map((id) => ({ id, says: t(`counter.tasks.${id}`) }))}
+        chosen={tasks}
+        onChoose={setTasks}
+      />
       <OneOf asks={t('counter.asked.how')} words="asked.ways" ids={CAME} chosen={came} onChoose={setCame} />
       <Key submit {...(ready ? {} : { whyNot: t('counter.asked.needs') })}>
         {t('counter.asked.write')}

@@ -30,6 +30,7 @@ export function EstimateFoot({
       <div className="counter-foot-says">
         <b>{t('counter.foot.likely', between)}</b>
         <span className="k-muted k-small">{t('counter.foot.nine-in-ten', { most: short(estimate.priceP90) })}</span>
+        {estimate.firstFigure && <span className="k-muted k-small">{t('counter.foot.first-figure')}</span>}
         {estimate.day !== null && (
           <span className="k-muted k-small">{t('counter.foot.day', { day: day(estimate.day) })}</span>
         )}

@@ -8,6 +8,7 @@ import { YesNo } from '../../kit/keys/YesNo.tsx';
 import { useWords } from '../../kit/words.tsx';
 import { MomentField } from '../fields/MomentField.tsx';
 import { OneOf } from '../fields/OneOf.tsx';
+import { KNOWN_TASKS } from '../terms.ts';
 import { Row } from './Row.tsx';
 import { useTakingIn } from './sheetContext.tsx';
 
@@ -81,7 +82,6 @@ export function PromiseRow() {
 }
 
 const CHARGING = ['charged', 'free', 'diagnosis-only'] as const;
-const TASKS = ['fit-drive', 'fit-memory', 'fit-card', 'move-data', 'clean', 'new-cell', 'set-up-system'] as const;
 
 /** What it is here for: a fault to find, or known work with its price; and how it is charged. */
 export function WorkRow() {
@@ -103,7 +103,7 @@ export function WorkRow() {
         <>
           <ChoiceKeys
             label={t('counter.work.tasks')}
-            choices={TASKS.map((id) => ({ id, says: t(`counter.tasks.${id}`) }))}
+            choices={KNOWN_TASKS.map((id) => ({ id, says: t(`counter.tasks.${id}`) }))}
             chosen={tasks.map((one) => one.id)}
             onChoose={(ids) =>
               write({ tasks: ids.map((id) => tasks.find((one) => one.id === id) ?? { id, fixedMinor: null }) })

@@ -66,19 +66,21 @@ function Room({
   const [turned, setTurned] = useState(false);
   const [asked, setAsked] = useState(false);
   const at = useNow(HALF_A_MINUTE);
+  const estimable = sheet.tasks === null ? sheet.symptoms.length > 0 : sheet.tasks.length > 0;
   const estimate = useQuery({
     ...ask.firstEstimate.queryOptions({
       input: {
         symptoms: [...sheet.symptoms],
         changed: sheet.changed.map((one) => one.id),
-        limitMinor: sheet.limitMinor ?? 0,
+        tasks: sheet.tasks?.map((one) => one.id) ?? null,
+        limitMinor: sheet.limitMinor,
       },
       meta: { follows: { streams: ['shop'] } },
     }),
-    enabled: sheet.symptoms.length > 0,
+    enabled: estimable,
     placeholderData: keepPreviousData,
   });
-  const first = sheet.symptoms.length > 0 ? (estimate.data ?? null) : null;
+  const first = estimable ? (estimate.data ?? null) : null;
   const shown = useDeferredValue(sheet);
   const papers = useMemo(
     () =>

@@ -34,6 +34,7 @@ export type FirstEstimate = {
   readonly priceP50: number;
   readonly priceP90: number;
   readonly passesLimit: number;
+  readonly firstFigure: boolean;
   readonly day: number | null;
 };
 
@@ -212,6 +213,6 @@ const asEstimate = (first: FirstEstimate, at: EpochMs): Estimate & { readonly at
   drivers: [],
   seed: 0,
   paths: 0,
-  policy: 'ratio',
+  policy: first.firstFigure ? 'ratio' : 'none',
   at,
 });

@@ -1,6 +1,9 @@
 import work from '../../../../assets/labour/work.json' with { type: 'json' };
 import { openDecisions } from '../../../../core/labour/decisions.ts';
 import { estimate } from '../../../../core/labour/estimate.ts';
+import { catalogueOf } from '../../../../core/labour/tasks/catalogue.ts';
+import { learnTimes } from '../../../../core/labour/tasks/learnTimes.ts';
+import { stepTimesOf } from '../../../../core/labour/tasks/stepTimes.ts';
 import type { EstimatePolicy, LabourEstimate, WorkTask } from '../../../../core/labour/types.ts';
 import { standardModel } from '../../../../core/tracing/live/model/standardModel.ts';
 import { aTracingCase } from '../../../builders/tracingCase.ts';
@@ -17,6 +20,7 @@ function timed(seen: string, policy: EstimatePolicy, paths: number) {
     model,
     case: tracing,
     work: work.work as unknown as readonly WorkTask[],
+    stepTimes: stepTimesOf(learnTimes(catalogueOf(model), []), null),
     rates,
     seed: 1,
     paths,
