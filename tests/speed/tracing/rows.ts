@@ -3,6 +3,7 @@ import { exactSpeedRow } from './exactSpeedRow.ts';
 import { estimateRow } from './live/estimateRow.ts';
 import { liveRow } from './live/liveRow.ts';
 import { liveSpeedRow } from './live/liveSpeedRow.ts';
+import { rankRow } from './ranks/rankRow.ts';
 import { ratioRow } from './ratioRow.ts';
 import { rolloutRow } from './rolloutRow.ts';
 import type { Row } from './row.ts';
@@ -17,5 +18,6 @@ export const ROWS: readonly Row[] = [
   thousandRow,
   liveSpeedRow,
   estimateRow,
+  rankRow,
   liveRow,
 ];
