@@ -47,18 +47,31 @@ export function openingOf(open: readonly OpenFrom[], day: CalendarDay): { opens:
   return from === undefined || to === undefined ? null : { opens: day.at(from), closes: day.at(to) };
 }
 
-/** The days from today on that the shop is open, with first opening and last closing. Today is there even when closed. */
-export function openDays(
-  settings: Opening,
-  now: EpochMs,
-  count: number,
-): readonly { readonly opens: EpochMs; readonly closes: EpochMs }[] {
-  const days: { opens: EpochMs; closes: EpochMs }[] = [];
-  for (const day of daysAhead(settings, now, 21)) {
+/** Opening hours of one day. */
+export type OpenHours = { readonly opens: EpochMs; readonly closes: EpochMs };
+
+/** The days from today on that the shop is open, with first opening and last closing; today only when it is one. */
+export function openDays(settings: Opening, now: EpochMs, count: number): readonly OpenHours[] {
+  const days: OpenHours[] = [];
+  for (const day of daysAhead(settings, now, FARTHEST)) {
     const opening = openingOf(settings.open, day);
     if (opening) days.push(opening);
-    else if (days.length === 0) days.push({ opens: day.at('09:00'), closes: day.at('18:00') });
     if (days.length === count) break;
   }
   return days;
 }
+
+/** Today, open or not, and the open days after it: what a line of days is drawn from. A closed today has hours to be drawn with. */
+export function todayAndOpenDays(
+  settings: Opening,
+  now: EpochMs,
+  count: number,
+): readonly (OpenHours & { readonly closed: boolean })[] {
+  const [today] = daysAhead(settings, now, 1);
+  const open = openDays(settings, now, count).map((day) => ({ ...day, closed: false }));
+  if (!today || openingOf(settings.open, today)) return open;
+  return [{ opens: today.at('09:00'), closes: today.at('18:00'), closed: true }, ...open].slice(0, count);
+}
+
+/** Days ahead among which open ones are looked for. */
+const FARTHEST = 21;

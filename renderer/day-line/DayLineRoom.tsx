@@ -4,7 +4,7 @@ import { useNavigate } from 'react-router';
 import phone from '../../assets/words/en/phone.json';
 import stages from '../../assets/words/en/stages.json';
 import type { DayPoint } from '../../core/contract/screens.ts';
-import { openDays } from '../../core/job/openDays.ts';
+import { todayAndOpenDays } from '../../core/job/openDays.ts';
 import { epochMs } from '../../core/time.ts';
 import { Frame } from '../Frame.tsx';
 import { jobPath } from '../jobPath.ts';
@@ -56,7 +56,7 @@ export function DayLineRoom() {
       {settings && points.length > 0 && (
         <DayLine
           now={now}
-          days={openDays(settings, epochMs(now), DAYS_SHOWN)}
+          days={todayAndOpenDays(settings, epochMs(now), DAYS_SHOWN)}
           jobs={points.map((one) => asDayJob(one, words))}
           threads={threads}
           chosen={point?.job ?? null}

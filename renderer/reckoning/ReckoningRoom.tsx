@@ -1,15 +1,21 @@
 import { useQuery } from '@tanstack/react-query';
+import { useState } from 'react';
 import { Frame } from '../Frame.tsx';
+import { Key } from '../kit/keys/Key.tsx';
 import { Problem } from '../kit/keys/Problem.tsx';
+import { Pane } from '../kit/shell/Pane.tsx';
 import { useWords } from '../kit/words.tsx';
 import { wordsOfError } from '../link/does.ts';
-import { reckoningRead } from '../link/reads.ts';
+import { reckoningRead, shopRead } from '../link/reads.ts';
 import { Reckoned } from './Reckoned.tsx';
+import { PromiseSettings } from './settings/PromiseSettings.tsx';
 
 /** What was said against what it came to: estimates, task times, priors, losses, each with what so few jobs allow. */
 export function ReckoningRoom() {
   const { t } = useWords();
   const reckoning = useQuery(reckoningRead());
+  const settings = useQuery(shopRead()).data?.settings;
+  const [setting, setSetting] = useState(false);
   return (
     <Frame
       here="reckoning"
@@ -17,12 +23,22 @@ export function ReckoningRoom() {
         <>
           <h1>{t('app.rooms.reckoning')}</h1>
           {reckoning.data && <span className="k-muted">{t('reckoning.jobs', { n: reckoning.data.jobs })}</span>}
+          {settings && (
+            <Key kind="link" onPress={() => setSetting(!setting)}>
+              {t(setting ? 'reckoning.settings.back' : 'reckoning.settings.title')}
+            </Key>
+          )}
         </>
       }
     >
       {reckoning.isPending && <p role="status">{t('app.waiting')}</p>}
       {reckoning.isError && <Problem {...wordsOfError(reckoning.error)} />}
-      {reckoning.data && <Reckoned sheet={reckoning.data} />}
+      {settings && setting && (
+        <Pane on="sheet">
+          <PromiseSettings settings={settings} />
+        </Pane>
+      )}
+      {reckoning.data && !setting && <Reckoned sheet={reckoning.data} />}
     </Frame>
   );
 }

@@ -14,6 +14,14 @@ test('after one closed job Reckoning says that one is too few, beside what it mo
   await expect(page.getByText(/Below six jobs there is no range to say/)).toBeVisible();
   await expect(page.getByRole('row', { name: /too few to say/ }).first()).toBeVisible();
   await expect(page.getByText(/^Counted: 1\. Left out: 0 only named/)).toBeVisible();
+  await page.getByRole('button', { name: 'Hours and promises' }).focus();
+  await page.keyboard.press('Enter');
+  await page.getByRole('textbox', { name: 'Monday' }).fill('10-14');
+  await page.getByRole('radio', { name: '90 in 100 cases' }).focus();
+  await page.keyboard.press('Space');
+  await page.getByRole('button', { name: 'Keep it' }).focus();
+  await page.keyboard.press('Enter');
+  await expect(page.getByText(/^Kept\./)).toBeVisible();
   for (const colorScheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme });
     expect(await accessibilityFaults(app)).toEqual([]);

@@ -19,7 +19,7 @@ export type Outlook = {
 };
 
 /** What a shop promises by until it sets its own: common practice, no source. */
-const USUAL: PromiseRules = { percentile: 0.8, closed: [], leadDays: { low: 1, likely: 2, high: 7 } };
+export const USUAL_PROMISES: PromiseRules = { percentile: 0.8, closed: [], leadDays: { low: 1, likely: 2, high: 7 } };
 /** Hands-on minutes of a job that has no estimate yet: common practice, no source. */
 const UNKNOWN = { p10: 25, p50: 60, p90: 150 };
 /** Minutes that a proof runs on its own, also by night: common practice, no source. */
@@ -42,7 +42,7 @@ export function outlooks(
   now: EpochMs,
   fresh: QueuedJob['handsOn'] | null = null,
 ): ReadonlyMap<string, Outlook> {
-  const rules = shop.settings.promises ?? USUAL;
+  const rules = shop.settings.promises ?? USUAL_PROMISES;
   const { stretches, days } = benchHours(shop.settings, shop.staff, now);
   const waiting = jobs.filter((job) => bandOf(job) !== 'ready' && job.stage !== 'gone-home').toSorted(byTurn);
   const queue = [...waiting.map(queued), ...(fresh ? [freshJob(fresh)] : [])];

@@ -52,7 +52,10 @@ export function MoneyRow() {
 export function PromiseRow() {
   const { t, day } = useWords();
   const { sheet, write, settings } = useTakingIn();
-  const days = openDays(settings, epochMs(Date.now()), 7);
+  const now = epochMs(Date.now());
+  const days = openDays(settings, now, 8)
+    .filter((one) => one.closes > now)
+    .slice(0, 7);
   const chosen = days.find((one) => wallTime(one.closes, settings.zone) === sheet.promise);
   return (
     <Row id="promise" known={sheet.promise !== ''}>

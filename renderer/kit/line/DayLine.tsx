@@ -41,9 +41,10 @@ export function DayLine({ now, days, jobs, threads, notes = {}, chosen, onChoose
   const edge = size.width > 1500 ? 40 : 32;
   const left = edge + 144;
   const hourOf = (at: number) => words.clock(at).replace(/:00$/, '');
+  const today = t(days[0]?.closed ? 'kit.line.today-closed' : 'kit.line.today');
   const scale = dayScale(days, left + 74, size.width - 24, hourOf);
   const nowX = scale.at(now);
-  const afterToday = (scale.days[0]?.from ?? 0) + textWidth(t('kit.line.today'), 20, 600) + 12;
+  const afterToday = (scale.days[0]?.from ?? 0) + textWidth(today, 20, 600) + 12;
   const beforeNext = (scale.days[1]?.from ?? size.width) - textWidth(words.clock(now), 18, 600) - 10;
   const nowWordX = Math.min(Math.max(nowX - 9, afterToday), beforeNext);
   const lines = (point: readonly DayJob[]): readonly [string, string] => {
@@ -141,7 +142,7 @@ export function DayLine({ now, days, jobs, threads, notes = {}, chosen, onChoose
             y={RULE_Y - 34}
             className={i === 0 ? 'k-line-day k-line-today' : 'k-line-day'}
           >
-            {i === 0 ? t('kit.line.today') : words.day(day.opens)}
+            {i === 0 ? today : words.day(day.opens)}
           </text>
         ))}
         <path d={`M${nowX} ${RULE_Y - 8}V${height}`} className="k-line-now" />

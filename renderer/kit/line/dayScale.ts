@@ -2,7 +2,12 @@ import type { LineTick } from '../rule/RuleLine.tsx';
 import { foldedScale, type Span } from '../rule/scale.ts';
 
 /** The first opening and the last closing of one day, ms. */
-export type OpenDay = { readonly opens: number; readonly closes: number };
+export type OpenDay = {
+  readonly opens: number;
+  readonly closes: number;
+  /** Not open that day after all: today, drawn all the same. */
+  readonly closed?: boolean;
+};
 export type DayScale = {
   readonly at: (when: number) => number;
   /** px where each day begins and ends. */

@@ -33,6 +33,8 @@ export type Words = {
   clock(at: number): string;
   /** `Thu 26`. */
   day(at: number): string;
+  /** `Tuesday`; 0 is Sunday. */
+  weekday(day: number): string;
   /** `26 Nov`. */
   dayMonth(at: number): string;
   /** `Wednesday 25 November`. */
@@ -60,6 +62,7 @@ export function wordsOf(setting: WordsSetting): Words {
   const dayMonth = format({ day: 'numeric', month: 'short' });
   const weekday = format({ weekday: 'short' });
   const date = format({ weekday: 'long', day: 'numeric', month: 'long' });
+  const dayName = format({ weekday: 'long', timeZone: 'UTC' });
   const list = new Intl.ListFormat(locale, { type: 'conjunction' });
 
   const phraseAt = (key: string): Phrase | undefined => {
@@ -112,6 +115,8 @@ export function wordsOf(setting: WordsSetting): Words {
     },
     clock: (at) => clock.format(at),
     day: (at) => day.format(at),
+    // The first Sunday of 2023 is its first day.
+    weekday: (of) => dayName.format(Date.UTC(2023, 0, 1 + of)),
     dayMonth: (at) => dayMonth.format(at),
     date: (at) => date.format(at),
     dayClock: (at) => `${weekday.format(at)} ${clock.format(at)}`,
