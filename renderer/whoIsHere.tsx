@@ -1,7 +1,10 @@
-import { createContext, type ReactNode, useContext, useState } from 'react';
+import { createContext, type ReactNode, useContext, useEffect, useState } from 'react';
+import type { Asked } from '../core/contract/contract.ts';
 import type { Staff } from '../core/job/shop.ts';
 import { Key } from './kit/keys/Key.tsx';
 import { useWords } from './kit/words.tsx';
+import { onScreenLock } from './link/onScreenLock.ts';
+import { service } from './link/service.ts';
 
 export type WhoIsHere = { readonly staff: Staff; readonly change: () => void };
 
@@ -19,6 +22,7 @@ export function WhoIsHereProvider({
   const { t } = useWords();
   const [id, setId] = useState<string | null>(() => localStorage.getItem(REMEMBERED));
   const here = staff.find((one) => one.id === id);
+  useEffect(() => (id === null ? undefined : onScreenLock((at) => stopClocksOf(id, at))), [id]);
   if (!here) {
     return (
       <main className="who-is-here">
@@ -39,6 +43,12 @@ export function WhoIsHereProvider({
     );
   }
   return <HereContext.Provider value={{ staff: here, change: () => setId(null) }}>{children}</HereContext.Provider>;
+}
+
+/** Their clocks of hands-on minutes stop with the screen; where none runs that is refused, and all is well. */
+function stopClocksOf(by: string, at: number): void {
+  const asked = { command: crypto.randomUUID(), by, name: 'stopClocks', input: { at } } as Asked;
+  service.does(asked).catch(() => undefined);
 }
 
 /** Who is at this window now. */

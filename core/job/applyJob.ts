@@ -126,15 +126,13 @@ export function applyJob(job: Job | null, entry: JobEntry & Written): Job | null
       });
     case 'arrangement-tried':
       return { ...job, tried: [...job.tried, { ...entry.body, at }] };
-    case 'work-turned':
+    case 'work-turned': {
+      const { run, ...turn } = entry.body;
       return {
         ...job,
-        work: job.work.map((one) =>
-          one.run === entry.body.run
-            ? { ...one, turns: [...one.turns, { to: entry.body.to, at: entry.body.at }] }
-            : one,
-        ),
+        work: job.work.map((one) => (one.run === run ? { ...one, turns: [...one.turns, turn] } : one)),
       };
+    }
     case 'work-struck':
       return {
         ...job,

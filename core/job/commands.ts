@@ -5,6 +5,7 @@ import { knowPart, knowRig, moveShopPart, provePart, releasePart, reservePart, t
 import { goBackToWorked } from './bench/goBack.ts';
 import { confirmLeft, fitPart, goOn, leaveLikeThis, movePart, note, putAway } from './bench/movePart.ts';
 import { judge, plugIn, recordNotReproduced, recordSeen, unplug } from './bench/see.ts';
+import { stopClocks } from './bench/stopClocks.ts';
 import { turnWork } from './bench/turnWork.ts';
 import { finishWork, startWork, strikeWork } from './bench/work.ts';
 import { answerEnquiry, enquire, lapseEnquiry, noteEnquiryEstimate } from './enquiryCommands.ts';
@@ -70,6 +71,7 @@ export const COMMANDS = {
   recordNotReproduced,
   startWork,
   turnWork,
+  stopClocks,
   finishWork,
   strikeWork,
   goBackToWorked,

@@ -97,6 +97,7 @@ const NO_JOB: readonly CommandName[] = [
   'answerEnquiry',
   'lapseEnquiry',
   'noteEnquiryEstimate',
+  'stopClocks',
   'takeIn',
   'knowPart',
   'knowRig',

@@ -17,7 +17,12 @@ export type Reading = {
 
 /** What time goes into while a piece of work runs; `paused` while the same person's hands are on another machine. */
 export type Phase = 'hands-on' | 'waiting' | 'paused';
-export type Turn = { readonly to: Phase; readonly at: EpochMs };
+export type Turn = {
+  readonly to: Phase;
+  readonly at: EpochMs;
+  /** Nobody turned it: the screen was locked. Whether hands stayed on it is asked afterwards. */
+  readonly because?: 'screen-locked' | undefined;
+};
 
 /** A shop part used in a step, with the standing it had then: a part that is exposed proves nothing. */
 export type UsedLoaner = {

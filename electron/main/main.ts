@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { app, BrowserWindow, session } from 'electron';
+import { app, BrowserWindow, powerMonitor, session } from 'electron';
 import { askedFor } from '../service/askedFor.ts';
 import type { OpenRefusal } from '../service/backing.ts';
 import { windowFolder } from '../service/dataFolder.ts';
@@ -12,6 +12,7 @@ import { CANNOT_START, PAGE } from './ourPage.ts';
 import { ownArguments } from './ownArguments.ts';
 import { grantOnlyTheCamera } from './permissions.ts';
 import { brokerPorts } from './portBroker.ts';
+import { tellOfLock } from './screenLock.ts';
 import { utilityService } from './utilityService.ts';
 import { openWindow, showInstead } from './window.ts';
 
@@ -50,6 +51,7 @@ function open(data: string): void {
   );
   brokerPorts(service.connect);
   openWindow(PAGE, PRELOAD);
+  tellOfLock(powerMonitor, () => BrowserWindow.getAllWindows(), Date.now);
   let ended = false;
   app.on('will-quit', (event) => {
     if (ended) return;

@@ -126,6 +126,38 @@ describe('one person at two machines', () => {
   });
 });
 
+describe('the screen of somebody at work is locked', () => {
+  it('stops the clock of their hands wherever it runs; a wait runs on, and so does another person’s clock', async () => {
+    await starts(a);
+    await turnsTo(a, 'waiting');
+    desk.pass(2);
+    await starts(b);
+    desk.pass(8);
+    await desk.ask('stopClocks', { at: now() });
+    expect(await turns(a)).toEqual([['waiting', 0]]);
+    expect((await workOf(b))?.turns).toEqual([{ to: 'paused', at: now(), because: 'screen-locked' }]);
+    await desk.refused('stopClocks', { at: now() });
+    desk.pass(30);
+    await turnsTo(b, 'hands-on');
+    desk.pass(4);
+    await ends(b, 42);
+    expect(await workOf(b)).toMatchObject({ handsOn: 42 });
+  });
+
+  it('counts all the minutes when hands stayed on it: the clock goes on from where it stopped', async () => {
+    await starts(a);
+    desk.pass(10);
+    const locked = now();
+    await desk.ask('stopClocks', { at: locked });
+    desk.pass(20);
+    await desk.ask('turnWork', { job: a, run: (await workOf(a))?.run, to: 'hands-on', at: locked });
+    expect(await turns(a)).toEqual([
+      ['paused', 10],
+      ['hands-on', 10],
+    ]);
+  });
+});
+
 describe('a forgotten clock', () => {
   it('counts until closing time, is flagged with what it ran, and is not dropped', async () => {
     desk.folder.clock.now = at('17:30');

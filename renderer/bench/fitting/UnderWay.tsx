@@ -1,10 +1,12 @@
 import { useState } from 'react';
 import type { JobSheet } from '../../../core/contract/screens.ts';
+import { splitOf } from '../../../core/job/work.ts';
 import { NumberField } from '../../kit/fields/NumberField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useNow } from '../../kit/useNow.ts';
 import { useWords } from '../../kit/words.tsx';
+import { LockedClock } from '../step/LockedClock.tsx';
 import { workName } from '../terms/terms.ts';
 import { useWork } from './useWork.ts';
 
@@ -18,7 +20,7 @@ export function UnderWay({ sheet, tray }: { readonly sheet: JobSheet; readonly t
   const [hands, setHands] = useState<number | null>(null);
   const { under } = work;
   if (!under || under.kind === 'proof') return null;
-  const clock = Math.max(0, Math.round((now - under.startedAt) / MINUTE));
+  const clock = Math.round(splitOf(under, now).handsOn / MINUTE);
   const end = () =>
     work.end(under, {
       handsOn: hands ?? clock,
@@ -31,6 +33,7 @@ export function UnderWay({ sheet, tray }: { readonly sheet: JobSheet; readonly t
   return (
     <section className="bench-left" aria-label={t('bench.under-way')}>
       <h2>{workName(under)}</h2>
+      <LockedClock job={sheet.job.id} work={under} />
       <div className="bench-row">
         <NumberField
           label={t('bench.hands-on')}

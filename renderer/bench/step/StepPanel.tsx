@@ -1,6 +1,6 @@
 import { useRef, useState } from 'react';
 import type { JobSheet, TracingSheet, WallSheet } from '../../../core/contract/screens.ts';
-import { phaseOf } from '../../../core/job/work.ts';
+import { phaseOf, type Work } from '../../../core/job/work.ts';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { FarView } from '../../kit/step/FarView.tsx';
@@ -10,6 +10,7 @@ import { useRoomKeys } from '../../kit/useRoomKeys.ts';
 import { useWords } from '../../kit/words.tsx';
 import { isTyped, MeasuredForm } from '../measured/MeasuredForm.tsx';
 import { ClaimForm } from './ClaimForm.tsx';
+import { LockedClock } from './LockedClock.tsx';
 import { LogWithout } from './LogWithout.tsx';
 import { OwnWord } from './OwnWord.tsx';
 import { SomethingElse } from './SomethingElse.tsx';
@@ -102,7 +103,8 @@ export function StepPanel({ sheet, tracing, wall, run, about, back }: StepPanelP
         </p>
       )}
       {run.problem && <Problem slim {...run.problem} />}
-      {run.work && phaseOf(run.work).to === 'paused' && <p role="status">{t('bench.paused')}</p>}
+      {run.work && <LockedClock job={sheet.job.id} work={run.work} />}
+      {run.work && isPausedElsewhere(run.work) && <p role="status">{t('bench.paused')}</p>}
       {!running && (held || refusedStart) && <OwnWord onStart={(says) => void start(says)} />}
       <NextStep
         step={step}
@@ -168,3 +170,9 @@ export function StepPanel({ sheet, tracing, wall, run, about, back }: StepPanelP
     </div>
   );
 }
+
+/** Hands are at another machine; not where the clock stopped with the screen. */
+const isPausedElsewhere = (work: Work): boolean => {
+  const { to, because } = phaseOf(work);
+  return to === 'paused' && because === undefined;
+};
