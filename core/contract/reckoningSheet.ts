@@ -1,6 +1,7 @@
 import type { TimesLeftOut } from '../job/bench/timesOfJob.ts';
 import type { EstimateMoment } from '../job/estimate.ts';
 import type { LossCause } from '../job/home/losses.ts';
+import type { OwnLead } from '../job/promise/leadTimes.ts';
 import type { NotScored } from '../job/scoredEstimates.ts';
 import type { Calibration } from '../labour/calibration/calibration.ts';
 import type { Task } from '../labour/tasks/catalogue.ts';
@@ -48,4 +49,6 @@ export type ReckoningSheet = {
     readonly takenOver: number | null;
   };
   readonly losses: readonly YearsLoss[];
+  /** From ordering a part to having it, days; null before the shop is set up. */
+  readonly lead: OwnLead | null;
 };

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { ReckonedTime, ReckoningSheet } from '../../core/contract/reckoningSheet.ts';
+import type { OwnLead } from '../../core/job/promise/leadTimes.ts';
 import { taskIn } from '../../core/labour/tasks/agreedTask.ts';
 import { stepName, taskName } from '../bench/terms/terms.ts';
 import { Key } from '../kit/keys/Key.tsx';
@@ -43,6 +44,7 @@ export function TaskTimes({ sheet }: { readonly sheet: ReckoningSheet }) {
         </Key>
       )}
       <p className="k-muted">{t('reckoning.times-left', timesLeftOut)}</p>
+      {sheet.lead && <Lead lead={sheet.lead} words={words} />}
     </section>
   );
 }
@@ -78,5 +80,26 @@ function TimeRow({ time, words }: { readonly time: ReckonedTime; readonly words:
       <td>{number(time.times)}</td>
       <td className={says === 'too-few-to-say' ? 'k-muted' : 'reckoning-says'}>{t(`reckoning.says.${says}`)}</td>
     </tr>
+  );
+}
+
+/** What parts take from ordering to having, beside what is stated. */
+function Lead({ lead, words }: { readonly lead: OwnLead; readonly words: Words }) {
+  const { t, number } = words;
+  const { orders, stated, next, middle, interval, says } = lead;
+  const days = (value: number) => number(value, 1);
+  if (orders === 0) return <p>{t('reckoning.lead.none', { likely: days(stated.likely) })}</p>;
+  return (
+    <p>
+      {t('reckoning.lead.says', {
+        n: orders,
+        middle: days(middle),
+        low: days(interval.low),
+        high: days(interval.high),
+        likely: days(stated.likely),
+        late: days(next.high),
+      })}{' '}
+      <b className={says === 'too-few-to-say' ? 'k-muted' : 'reckoning-says'}>{t(`reckoning.says.${says}`)}</b>
+    </p>
   );
 }

@@ -1,4 +1,5 @@
 import type { ReckoningSheet } from '../../core/contract/reckoningSheet.ts';
+import { ownLead } from '../../core/job/promise/leadTimes.ts';
 import { calibrationOf, type Scored } from '../../core/labour/calibration/calibration.ts';
 import { prng } from '../../core/labour/prng.ts';
 import { catalogueOf } from '../../core/labour/tasks/catalogue.ts';
@@ -76,6 +77,7 @@ export const RECKONED: ReckoningSheet = {
     tally: { counted: tally.counted, excluded: tally.excluded },
     takenOver: null,
   },
+  lead: ownLead({ low: 1, likely: 2, high: 7 }, [3, 4, 2, 6, 5]),
   losses: [
     { year: 2026, cause: 'known', incidents: 2, minor: 7400 },
     { year: 2026, cause: 'unknown', incidents: 1, minor: 2500 },

@@ -6,6 +6,7 @@ import { noShop } from '../../../core/job/shop.ts';
 import type { View } from '../../../core/job/view.ts';
 import type { EpochMs } from '../../../core/time.ts';
 import { openJobs, type Reader } from '../../../db/index.ts';
+import { byOwnLeads } from './leadTimes.ts';
 import { loadView } from './loadView.ts';
 
 /** Every job that has not ended, with whose move it is, its promise, and what the desk may say. */
@@ -14,7 +15,7 @@ export async function dayLine(read: Reader, at: EpochMs): Promise<readonly DayPo
   for (const id of await openJobs(read)) views.push(await loadView(read, { job: id }, at));
   const jobs = views.flatMap(({ job }) => job ?? []);
   const { settings, staff } = views[0]?.shop ?? noShop;
-  const outlook = settings ? outlooks(jobs, { settings, staff }, at) : new Map<string, Outlook>();
+  const outlook = settings ? outlooks(jobs, { settings: await byOwnLeads(read, settings), staff }, at) : new Map<string, Outlook>();
   const points: DayPoint[] = [];
   for (const { job, machine, owner } of views) {
     if (!job || !machine) continue;

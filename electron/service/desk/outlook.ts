@@ -5,6 +5,7 @@ import type { Shop } from '../../../core/job/shop.ts';
 import type { LabourEstimate } from '../../../core/labour/types.ts';
 import type { EpochMs } from '../../../core/time.ts';
 import { openJobs, type Reader } from '../../../db/index.ts';
+import { byOwnLeads } from './leadTimes.ts';
 
 /** When each open job will be ready, as the shop's queue stands now; `fresh`: one not taken in yet, the last in it. */
 export async function queueOutlook(
@@ -19,5 +20,5 @@ export async function queueOutlook(
     const job = await read.fold<Job | null, never>(`job:${id}`, null, applyJob);
     if (job) jobs.push(job);
   }
-  return outlooks(jobs, { settings, staff }, at, fresh);
+  return outlooks(jobs, { settings: await byOwnLeads(read, settings), staff }, at, fresh);
 }

@@ -15,6 +15,7 @@ import { learnPriors } from '../../../core/tracing/live/shop/learnPriors.ts';
 import type { FaultModel } from '../../../core/tracing/live/types.ts';
 import { openJobs, type Reader } from '../../../db/index.ts';
 import { closedJobs } from './closedJobs.ts';
+import { leadOf } from './leadTimes.ts';
 import { ownTimes } from './ownTimes.ts';
 
 const MOMENTS: readonly EstimateMoment[] = ['told', 'seen', 'step', 'confirmed', 'agreed'];
@@ -41,6 +42,7 @@ export async function reckoning(read: Reader, modelAsStated: (shop: Shop) => Fau
       tally: { counted: tally.counted, excluded: tally.excluded },
       takenOver: shop.learnt?.counted ?? null,
     },
+    lead: shop.settings && leadOf(shop.settings, closed),
     losses: losses([...jobs, ...(await stillOpen(read))], shop.settings?.zone ?? 'UTC'),
   };
 }
