@@ -15,6 +15,8 @@ export type CommonFacts = {
   readonly machine: MachineFacts;
   /** Text that the shop's local law asks for on this kind of paper; the shop fills it in, word for word. */
   readonly localText?: string;
+  /** The job is free of charge: amounts say what it would cost. */
+  readonly free?: boolean;
 };
 
 export type ShopFacts = {

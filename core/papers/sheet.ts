@@ -29,6 +29,9 @@ export function sheet(
   const local: Section[] = facts.localText
     ? [{ label: common.localText, blocks: [{ block: 'paragraph', text: facts.localText }] }]
     : [];
+  const free: Section[] = facts.free
+    ? [{ label: common.toPay, blocks: [{ block: 'paragraph', text: common.freeOfCharge }] }]
+    : [];
   return {
     shape: 'sheet',
     kind,
@@ -64,7 +67,7 @@ export function sheet(
         })
       : null,
     lead: parts.lead,
-    body: [...parts.body.filter(speaks), ...local],
+    body: [...free, ...parts.body.filter(speaks), ...local],
     signing: parts.signing ?? null,
     record: record && record.sections.length > 0 ? record : null,
     foot: {

@@ -48,6 +48,7 @@ export function common(making: Making): CommonFacts {
       ...(name && !machine.called.includes(name) && { model: name }),
       ...(serial && { serial }),
     },
+    ...(job.charging === 'free' && { free: true }),
     ...(older && { supersedes: { number: older.number, issuedAt: epochMs(older.at) } }),
   };
 }

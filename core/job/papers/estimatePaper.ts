@@ -29,7 +29,6 @@ export function estimatePaper(making: Making): Paper {
       time: { ...(figures && { work: figures.minutes.p50 }), ...(ready !== null && { ready }) },
       meanwhile: { lent: false },
       more: [
-        ...(job.charging === 'free' ? [facts.freeJob] : []),
         ...(figures || job.tasks ? [] : [facts.noEstimate]),
         format.say(facts.estimateWarranty, {
           work: months(settings.warrantyMonths.work),

@@ -3,6 +3,7 @@ import shopOf from '../../../assets/demo/shop.json' with { type: 'json' };
 import story from '../../../assets/demo/story.json' with { type: 'json' };
 import type { JobId, PartId } from '../../../core/ids.ts';
 import { charges } from '../../../core/job/charges.ts';
+import type { Job } from '../../../core/job/job.ts';
 import { aDesk, type Desk } from '../../../tests/builders/desk.ts';
 import { saidBy } from '../../../tests/builders/papers/saidBy.ts';
 import { readCsv } from '../../../tests/builders/readCsv.ts';
@@ -229,6 +230,12 @@ it('a job free of charge says what it would have cost on bill and books, and owe
   const rows = await books();
   expect(rows.reduce((sum, row) => sum + minorOf(row.gross, 2), 0)).toBe(0);
   expect(rows.some((row) => row.kind === 'free')).toBe(true);
+  // Every other paper of the job says it too, whatever amounts stand on it.
+  const { papers } = (await desk.view(job)).job as Job;
+  const sheets = papers.filter((one) => !one.kind.endsWith('-tag'));
+  expect(sheets.length).toBeGreaterThan(4);
+  for (const { number, kind } of sheets)
+    expect([kind, (await paper(number)).includes('free of charge: nothing is owed')]).toEqual([kind, true]);
 });
 
 it('a finding fee that is not credited comes on top, and has paid for the tracing it covers', async () => {

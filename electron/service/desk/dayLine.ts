@@ -15,7 +15,9 @@ export async function dayLine(read: Reader, at: EpochMs): Promise<readonly DayPo
   for (const id of await openJobs(read)) views.push(await loadView(read, { job: id }, at));
   const jobs = views.flatMap(({ job }) => job ?? []);
   const { settings, staff } = views[0]?.shop ?? noShop;
-  const outlook = settings ? outlooks(jobs, { settings: await byOwnLeads(read, settings), staff }, at) : new Map<string, Outlook>();
+  const outlook = settings
+    ? outlooks(jobs, { settings: await byOwnLeads(read, settings), staff }, at)
+    : new Map<string, Outlook>();
   const points: DayPoint[] = [];
   for (const { job, machine, owner } of views) {
     if (!job || !machine) continue;

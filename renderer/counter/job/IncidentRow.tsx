@@ -1,5 +1,7 @@
 import { useState } from 'react';
 import type { PartId } from '../../../core/ids.ts';
+import { minorDigits } from '../../../core/money/minorDigits.ts';
+import { AmountField } from '../../kit/fields/AmountField.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
@@ -13,7 +15,7 @@ import { answers, type OfJob, ownerPhone } from './sheetOf.ts';
 
 /** What went wrong at our hands, and whether the owner was told: until then it does not go home. */
 export function IncidentRow({ sheet, settings }: OfJob) {
-  const { t } = useWords();
+  const { t, money } = useWords();
   const [writing, setWriting] = useState(false);
   const { incidents, stage } = sheet.job;
   return (
@@ -25,12 +27,19 @@ export function IncidentRow({ sheet, settings }: OfJob) {
             <b>{incident.what.value ?? t('counter.erased')}</b>{' '}
             {t(incident.told ? 'counter.incident.told' : 'counter.incident.not-told')}
           </p>
+          {incident.costMinor > 0 && (
+            <p className="k-small">
+              {t('counter.incident.cost-is', {
+                amount: money({ minor: incident.costMinor, currency: settings.currency }),
+              })}
+            </p>
+          )}
           {!incident.told && <TellIncident incident={incident.id} sheet={sheet} settings={settings} />}
         </div>
       ))}
       {stage !== 'gone-home' &&
         (writing ? (
-          <ReportIncident sheet={sheet} onDone={() => setWriting(false)} />
+          <ReportIncident sheet={sheet} settings={settings} onDone={() => setWriting(false)} />
         ) : (
           <Key kind="link" onPress={() => setWriting(true)}>
             {t('counter.incident.write')}
@@ -63,12 +72,14 @@ function TellIncident({ incident, sheet, settings }: OfJob & { readonly incident
 
 const PART_IS = ['hurt', 'dead', 'lost'] as const;
 
-function ReportIncident({ sheet, onDone }: Pick<OfJob, 'sheet'> & { readonly onDone: () => void }) {
+function ReportIncident({ sheet, settings, onDone }: OfJob & { readonly onDone: () => void }) {
   const { t } = useWords();
   const { does, problem } = useDoes();
   const [what, setWhat] = useState('');
   const [part, setPart] = useState<PartId | null>(null);
   const [partIs, setPartIs] = useState<(typeof PART_IS)[number] | null>(null);
+  const [costMinor, setCost] = useState<number | null>(null);
+  const { currency } = settings;
   const [cause, setCause] = useState<'known' | 'unknown' | null>(null);
   const write = async () => {
     const done = await does('reportIncident', {
@@ -78,7 +89,7 @@ function ReportIncident({ sheet, onDone }: Pick<OfJob, 'sheet'> & { readonly onD
       partIs: part === null ? null : partIs,
       cause: cause ?? 'unknown',
       photographs: [],
-      costMinor: 0,
+      costMinor: costMinor ?? 0,
     });
     if (done) onDone();
   };
@@ -109,6 +120,14 @@ function ReportIncident({ sheet, onDone }: Pick<OfJob, 'sheet'> & { readonly onD
         ids={['known', 'unknown'] as const}
         chosen={cause}
         onChoose={setCause}
+      />
+      <AmountField
+        label={t('counter.incident.cost')}
+        labelled="above"
+        currency={currency}
+        digits={minorDigits(currency)}
+        value={costMinor === null ? null : { minor: costMinor, currency }}
+        onChange={(now) => setCost(now?.minor ?? null)}
       />
       <Key onPress={() => void write()} {...(what.trim() ? {} : { whyNot: t('counter.incident.needs') })}>
         {t('counter.incident.keep')}

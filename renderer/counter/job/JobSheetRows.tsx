@@ -8,6 +8,7 @@ import { ConsentsRow } from './consents/ConsentsRow.tsx';
 import { GoingHome } from './home/GoingHome.tsx';
 import { IncidentRow } from './IncidentRow.tsx';
 import { JobRow } from './JobRow.tsx';
+import { ChargesRow } from './money/ChargesRow.tsx';
 import { OrderRow } from './OrderRow.tsx';
 import { PhotographRow } from './PhotographRow.tsx';
 import { PromiseRow } from './PromiseRow.tsx';
@@ -44,6 +45,7 @@ export function JobSheetRows({ sheet, settings }: OfJob) {
       {AT_THE_DOOR.has(job.stage) && <GoingHome sheet={sheet} settings={settings} />}
       <WordRow sheet={sheet} settings={settings} />
       {!ended && <AskRow sheet={sheet} settings={settings} />}
+      <ChargesRow sheet={sheet} settings={settings} />
       <OrderRow sheet={sheet} settings={settings} />
       <ConsentsRow sheet={sheet} settings={settings} />
       <TakenInRow sheet={sheet} settings={settings} />

@@ -1,0 +1,76 @@
+import { useState } from 'react';
+import type { Asked } from '../../../../core/contract/contract.ts';
+import type { Job } from '../../../../core/job/job.ts';
+import { minorDigits } from '../../../../core/money/minorDigits.ts';
+import type { Currency } from '../../../../core/money/money.ts';
+import { AmountField } from '../../../kit/fields/AmountField.tsx';
+import { TextField } from '../../../kit/fields/TextField.tsx';
+import { Key } from '../../../kit/keys/Key.tsx';
+import { Problem } from '../../../kit/keys/Problem.tsx';
+import { useWords } from '../../../kit/words.tsx';
+import { useDoes } from '../../../link/does.ts';
+import { OneOf } from '../../fields/OneOf.tsx';
+
+const KINDS = ['small-part', 'given', 'discount'] as const;
+type Charge = Extract<Asked, { readonly name: 'bookCharge' }>['input']['charge'];
+
+/** A small part within what was agreed at the counter, a thing given for nothing, or something off the price. */
+export function BookCharge({
+  job,
+  currency,
+  onDone,
+}: {
+  readonly job: Job;
+  readonly currency: Currency;
+  readonly onDone: () => void;
+}) {
+  const { t, money } = useWords();
+  const { does, problem } = useDoes();
+  const [is, setIs] = useState<(typeof KINDS)[number] | null>(null);
+  const [what, setWhat] = useState('');
+  const [minor, setMinor] = useState<number | null>(null);
+  const says = what.trim();
+  const ready = is !== null && says !== '' && minor !== null && (minor > 0 || is === 'given');
+  const book = async () => {
+    if (!ready) return;
+    const charge: Charge =
+      is === 'discount'
+        ? { is, why: says, minor }
+        : is === 'given'
+          ? { is, what: says, worthMinor: minor }
+          : { is, what: says, priceMinor: minor };
+    if (await does('bookCharge', { job: job.id, charge })) onDone();
+  };
+  return (
+    <div className="counter-block counter-stack">
+      <OneOf asks={t('counter.charges.kind')} words="charges.kinds" ids={KINDS} chosen={is} onChoose={setIs} />
+      {is === 'small-part' && (
+        <p className="k-small">
+          {t('counter.charges.up-to', { upTo: money({ minor: job.smallPartsUpToMinor, currency }) })}
+        </p>
+      )}
+      {is !== null && (
+        <>
+          <TextField label={t(`counter.charges.what.${is}`)} labelled="above" value={what} onChange={setWhat} />
+          <AmountField
+            label={t(`counter.charges.amount.${is}`)}
+            labelled="above"
+            currency={currency}
+            digits={minorDigits(currency)}
+            value={minor === null ? null : { minor, currency }}
+            onChange={(now) => setMinor(now?.minor ?? null)}
+          />
+        </>
+      )}
+      <div className="counter-fields">
+        <Key onPress={() => void book()} {...(ready ? {} : { whyNot: t('counter.charges.needs') })}>
+          {t('counter.charges.write')}
+        </Key>
+        <Key kind="link" onPress={onDone}>
+          {t('counter.charges.leave')}
+        </Key>
+      </div>
+      {problem && <Problem slim {...problem} />}
+    </div>
+  );
+}
