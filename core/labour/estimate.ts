@@ -2,6 +2,7 @@ import { quantile } from '../figures/quantile.ts';
 import type { LiveProblem } from '../tracing/live/offer/toProblem.ts';
 import { verdictAfter } from '../tracing/live/offer/verdictAfter.ts';
 import type { FaultModel } from '../tracing/live/types.ts';
+import type { Step as PlanStep } from '../tracing/plan/problem.ts';
 import { type Decisions, openDecisions } from './decisions.ts';
 import { driversOf, type Spread } from './drivers.ts';
 import { type Prng, prng } from './prng.ts';
@@ -74,10 +75,19 @@ function trace(
     const outcome = drawOutcome(step.chance, truth, random);
     minutes += move(moment, s).minutes + stepMinutes(live.steps[s], stepTimes, random);
     if (step.cures[outcome])
-      return { minutes: minutes + (step.ending?.[truth] ?? 0), fault: faultOfWay(model, live, truth), ended: true };
+      return { minutes: minutes + endingMinutes(step, truth), fault: faultOfWay(model, live, truth), ended: true };
     moment = after(moment, s, outcome);
   }
   return { minutes, fault: null, ended: false };
+}
+
+/**
+ * Minutes that finishing takes once a step has ended the tracing, confirming or going on from a wrong end. The plan
+ * counts them as often as the step ends it: here it did.
+ */
+export function endingMinutes({ ending, chance, cures }: PlanStep, truth: number): number {
+  const ends = chance.reduce((sum, of, outcome) => sum + (cures[outcome] ? (of[truth] ?? 0) : 0), 0);
+  return ends > 0 ? (ending?.[truth] ?? 0) / ends : 0;
 }
 
 function stepMinutes(

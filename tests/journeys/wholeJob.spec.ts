@@ -32,6 +32,15 @@ test('a machine whose memory was not latched is taken in, cured, proved and goes
   expect(await accessibilityFaults(app), 'day line').toEqual([]);
   await page.getByRole('button', { name: /^Open at/ }).click();
 
+  const costs = page.getByRole('group', { name: /^What it costs/ });
+  await costs.getByRole('button', { name: /^Put something on/ }).click();
+  await costs.getByRole('radio', { name: 'given for nothing' }).click();
+  await costs.getByRole('textbox', { name: 'What is given' }).fill('a fresh cable tie');
+  const worth = costs.getByRole('textbox', { name: 'What it is worth' });
+  await worth.fill('1.50');
+  await worth.press('Tab');
+  await costs.getByRole('button', { name: 'Write it down' }).click();
+  await expect(costs.getByText('a fresh cable tie, given (worth £1.50)')).toBeVisible();
   await page.getByRole('toolbar', { name: 'Given back' }).getByRole('button', { name: 'mains cord' }).click();
   const handOver = page.getByRole('group', { name: /^Hand-over/ });
   await handOver.getByRole('button', { name: 'Type the name instead' }).click();
@@ -41,7 +50,7 @@ test('a machine whose memory was not latched is taken in, cured, proved and goes
   expect(await accessibilityFaults(app), 'counter, gone home').toEqual([]);
 
   for (const [paper, title, says] of [
-    [/^Bill B-/, /B-\d{4}-0001/, /Edda Lindqvist/],
+    [/^Bill B-/, /B-\d{4}-0001/, /a fresh cable tie/],
     [/^Return report RR-/, /RR-\d{4}-/, /No part is to blame/],
   ] as const) {
     const read = await keptPaper(app, paper);

@@ -3,6 +3,7 @@ import { exactSpeedRow } from './exactSpeedRow.ts';
 import { estimateRow } from './live/estimateRow.ts';
 import { liveRow } from './live/liveRow.ts';
 import { liveSpeedRow } from './live/liveSpeedRow.ts';
+import { coverageRow } from './ranks/coverageRow.ts';
 import { rankRow } from './ranks/rankRow.ts';
 import { ratioRow } from './ratioRow.ts';
 import { rolloutRow } from './rolloutRow.ts';
@@ -19,5 +20,6 @@ export const ROWS: readonly Row[] = [
   liveSpeedRow,
   estimateRow,
   rankRow,
+  coverageRow,
   liveRow,
 ];

@@ -1,6 +1,6 @@
 import work from '../../../../assets/labour/work.json' with { type: 'json' };
 import { type Decisions, type Moment, openDecisions } from '../../../../core/labour/decisions.ts';
-import { estimate, taskMinutes } from '../../../../core/labour/estimate.ts';
+import { endingMinutes, estimate, taskMinutes } from '../../../../core/labour/estimate.ts';
 import { type Prng, prng } from '../../../../core/labour/prng.ts';
 import { catalogueOf } from '../../../../core/labour/tasks/catalogue.ts';
 import { learnTimes } from '../../../../core/labour/tasks/learnTimes.ts';
@@ -83,7 +83,7 @@ function toItsEnd(
     if (chances.cures[outcome]) {
       const fault = model.faults[live.ways[from.way]?.hypothesis.first ?? -1];
       const rest = WORK.reduce((sum, task) => sum + taskMinutes(task, random), fault?.mendMinutes ?? 0);
-      return minutes + (chances.ending?.[from.way] ?? 0) + rest;
+      return minutes + endingMinutes(chances, from.way) + rest;
     }
     moment = after(moment, s, outcome);
   }
