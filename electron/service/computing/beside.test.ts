@@ -33,7 +33,7 @@ async function aService(pathsOf: (asked: EstimateAsked) => number) {
     estimate: (own, of, signal) => real.estimate(own, { ...of, paths: pathsOf(of) }, signal),
   };
   const tools = openTools(engine, () => null);
-  const following = openFollowing({ shop, tools, engine });
+  const following = openFollowing({ shop, tools, engine }, 0);
   ends.push(async () => folder.remove(), shop.close, real.end, following.end);
   const router = createRouter({
     shop,

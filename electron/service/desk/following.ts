@@ -29,18 +29,36 @@ export type Following = {
 const POLICIES = ['ratio', 'one-step', 'two-step'] as const satisfies readonly EstimatePolicy[];
 
 type ToMake = { readonly wanted: Wanted; readonly from: EstimatePolicy };
-type AtJob = { readonly toMake: ToMake[]; computing: Computing | null; done: Promise<void> };
+type AtJob = {
+  readonly toMake: ToMake[];
+  computing: Computing | null;
+  done: Promise<void>;
+  /** Ends the wait for a quiet moment. */
+  wake: () => void;
+};
 
-export function openFollowing(place: Place): Following {
+/** The longest look waits until nothing has happened at a job for so long: whoever works on steps again within seconds. */
+const QUIET_MS = 5_000;
+
+export function openFollowing(place: Place, quietMs = QUIET_MS): Following {
   const jobs = new Map<JobId, AtJob>();
   const over = new AbortController();
   const enquiries = new Set<Promise<void>>();
 
+  const quiet = (at: AtJob) =>
+    new Promise<void>((resolve) => {
+      const timer = setTimeout(resolve, quietMs);
+      at.wake = () => {
+        clearTimeout(timer);
+        resolve();
+      };
+    });
   const make = async (at: AtJob, { wanted, from }: ToMake): Promise<void> => {
     const policies = POLICIES.slice(POLICIES.indexOf(from));
     for (const [n, policy] of policies.entries()) {
       // A first figure is owed for every moment; a better one only for the newest.
       const givenUp = () => over.signal.aborted || (policy !== 'ratio' && at.toMake.length > 0);
+      if (policy === 'two-step' && !givenUp()) await quiet(at);
       at.computing = policy;
       const estimated = await estimateNow(place, wanted, policy, givenUp, over.signal);
       if (!estimated) return;
@@ -63,8 +81,12 @@ export function openFollowing(place: Place): Following {
   const add = (toMake: ToMake): void => {
     const { job } = toMake.wanted;
     const at = jobs.get(job);
-    if (at) return void at.toMake.push(toMake);
-    const fresh: AtJob = { toMake: [toMake], computing: toMake.from, done: Promise.resolve() };
+    if (at) {
+      at.toMake.push(toMake);
+      at.wake();
+      return;
+    }
+    const fresh: AtJob = { toMake: [toMake], computing: toMake.from, done: Promise.resolve(), wake: () => undefined };
     jobs.set(job, fresh);
     fresh.done = work(job, fresh);
   };
@@ -99,6 +121,7 @@ export function openFollowing(place: Place): Following {
     },
     end: async () => {
       over.abort();
+      for (const at of jobs.values()) at.wake();
       await all();
     },
   };
