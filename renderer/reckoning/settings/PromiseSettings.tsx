@@ -65,6 +65,9 @@ export function PromiseSettings({ settings }: { readonly settings: ShopSettings 
       ))}
       <ClosingDays closed={closed} onChange={setClosed} />
       <h2>{t('reckoning.settings.promise')}</h2>
+      <p className="k-muted" aria-hidden="true">
+        {t('reckoning.settings.percentile')}
+      </p>
       <ChoiceKeys
         label={t('reckoning.settings.percentile')}
         mode="one"
