@@ -13,6 +13,7 @@ import type {
   Found,
   JobSheet,
   KeptRow,
+  NightRow,
   OrderRow,
   ShopSheet,
   TracingSheet,
@@ -74,6 +75,8 @@ export const contract = {
   out: read.output(type<readonly OutRow[]>()),
   /** What was inside a machine at taking-in against now. */
   thenAndNow: read.input(z.strictObject({ machine: zMachineId })).output(type<MachineThenNow>()),
+  /** Machines on which something long could run over the night. */
+  night: read.output(type<readonly NightRow[]>()),
   enquiries: read.output(type<readonly EnquirySheet[]>()),
   find: read.input(z.strictObject({ text: z.string().max(200) })).output(type<readonly Found[]>()),
   byTag: read.input(z.strictObject({ tag: z.string().max(20) })).output(type<Found | null>()),

@@ -39,6 +39,9 @@ export type DayPoint = {
   readonly phone: PhoneSentence;
 };
 
+/** A machine that could use the night: long passes by id, which cost no hands. */
+export type NightRow = { readonly job: JobId; readonly called: string; readonly work: readonly string[] };
+
 /** A sentence by name and facts; words come from assets/ by language. */
 export type PhoneSentence = { readonly says: string; readonly facts: { readonly [name: string]: string | number } };
 

@@ -16,6 +16,7 @@ import type { Following } from './desk/following.ts';
 import { jobSheet } from './desk/jobSheet.ts';
 import { keptSheet } from './desk/keptSheet.ts';
 import { loadView } from './desk/loadView.ts';
+import { nightSheet } from './desk/nightSheet.ts';
 import { ordersSheet } from './desk/ordersSheet.ts';
 import { drawIssued, issuedPaper } from './desk/papers.ts';
 import { holdPhotograph, keepHeldPhotograph, storePhotograph, takePhotograph } from './desk/photographs.ts';
@@ -86,6 +87,7 @@ export function createRouter({ shop, drafts, tools, engine, following, clock }: 
       if (!found) throw errors.NOT_FOUND({ data: { refused: 'no-such-machine', machine: input.machine } });
       return found;
     }),
+    night: os.night.handler(async () => nightSheet(await shop.read(), engine, now())),
     enquiries: os.enquiries.handler(async () => enquiries(await shop.read())),
     find: os.find.handler(async ({ input }) => find(await shop.read(), input.text, now())),
     byTag: os.byTag.handler(async ({ input }) => byTag(await shop.read(), input.tag, now())),

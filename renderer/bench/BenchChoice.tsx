@@ -8,7 +8,8 @@ import { Frame } from '../Frame.tsx';
 import { Key } from '../kit/keys/Key.tsx';
 import { TagText } from '../kit/mark/TagText.tsx';
 import { useWords } from '../kit/words.tsx';
-import { dayLineRead } from '../link/reads.ts';
+import { dayLineRead, shopRead } from '../link/reads.ts';
+import { ForTheNight } from './ForTheNight.tsx';
 
 const HERE: readonly Stage[] = [...AT_THE_BENCH, 'part-on-the-way', 'owners-word-needed'];
 
@@ -18,6 +19,7 @@ export function BenchChoice() {
   const { t } = words;
   const go = useNavigate();
   const line = useQuery(dayLineRead());
+  const settings = useQuery(shopRead()).data?.settings;
   const points = (line.data?.points ?? [])
     .filter((point) => HERE.includes(point.stage))
     .sort((a, b) => (a.promised ?? Number.POSITIVE_INFINITY) - (b.promised ?? Number.POSITIVE_INFINITY));
@@ -45,6 +47,7 @@ export function BenchChoice() {
           ))}
         </ul>
       </section>
+      {settings && <ForTheNight settings={settings} />}
     </Frame>
   );
 }

@@ -21,6 +21,8 @@ export const dayLineRead = () =>
   ask.dayLine.queryOptions({ meta: { follows: { streams: ['job:', 'part:', 'shop'] } } });
 export const wallRead = () => ask.wall.queryOptions({ meta: { follows: { streams: ['part:', 'machine:', 'job:'] } } });
 export const ordersRead = () => ask.orders.queryOptions({ meta: { follows: { streams: ['job:', 'part:'] } } });
+export const nightRead = () =>
+  ask.night.queryOptions({ meta: { follows: { streams: ['job:', 'part:', 'machine:'] } } });
 export const keptRead = () => ask.kept.queryOptions({ meta: { follows: { streams: ['part:', 'job:'] } } });
 /** The whole path of a part. */
 export const pathRead = (part: PartId) =>

@@ -9,12 +9,14 @@ import { wordsOfError } from '../link/does.ts';
 import { reckoningRead, shopRead } from '../link/reads.ts';
 import { Reckoned } from './Reckoned.tsx';
 import { PromiseSettings } from './settings/PromiseSettings.tsx';
+import { StaffHours } from './settings/StaffHours.tsx';
 
 /** What was said against what it came to: estimates, task times, priors, losses, each with what so few jobs allow. */
 export function ReckoningRoom() {
   const { t } = useWords();
   const reckoning = useQuery(reckoningRead());
-  const settings = useQuery(shopRead()).data?.settings;
+  const shop = useQuery(shopRead()).data;
+  const settings = shop?.settings;
   const [setting, setSetting] = useState(false);
   return (
     <Frame
@@ -36,6 +38,7 @@ export function ReckoningRoom() {
       {settings && setting && (
         <Pane on="sheet">
           <PromiseSettings settings={settings} />
+          <StaffHours staff={shop.staff} settings={settings} />
         </Pane>
       )}
       {reckoning.data && !setting && <Reckoned sheet={reckoning.data} />}

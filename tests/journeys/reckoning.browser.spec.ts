@@ -22,6 +22,13 @@ test('after one closed job Reckoning says that one is too few, beside what it mo
   await page.getByRole('button', { name: 'Keep it' }).focus();
   await page.keyboard.press('Enter');
   await expect(page.getByText(/^Kept\./)).toBeVisible();
+  const staff = page.getByRole('region', { name: 'When each is at the bench' });
+  await staff.getByRole('radio', { name: 'Bram Ostler' }).focus();
+  await page.keyboard.press('Space');
+  await staff.getByRole('textbox', { name: 'Saturday' }).fill('');
+  await staff.getByRole('button', { name: 'Keep the hours of Bram Ostler' }).focus();
+  await page.keyboard.press('Enter');
+  await expect(staff.getByText(/^Kept\./)).toBeVisible();
   for (const colorScheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme });
     expect(await accessibilityFaults(app)).toEqual([]);

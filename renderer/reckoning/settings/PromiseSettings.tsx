@@ -2,42 +2,35 @@ import { useState } from 'react';
 import { USUAL_PROMISES } from '../../../core/job/promise/turns.ts';
 import type { PromiseRules, ShopSettings } from '../../../core/job/shop.ts';
 import { NumberField } from '../../kit/fields/NumberField.tsx';
-import { TextField } from '../../kit/fields/TextField.tsx';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/words.tsx';
 import { useDoes } from '../../link/does.ts';
 import { ClosingDays } from './ClosingDays.tsx';
-import { hoursFrom, hoursText } from './hoursText.ts';
+import { WeekHours, weekFrom, weekTexts } from './WeekHours.tsx';
 import './PromiseSettings.css';
 
-/** Monday first. */
-const WEEK = [1, 2, 3, 4, 5, 6, 0] as const;
 const CHANCES = [0.5, 0.7, 0.8, 0.9, 0.95] as const;
 const POINTS = ['low', 'likely', 'high'] as const;
 
 /** By what the shop promises a day: its hours, the days it is shut, how sure it wants to be, how long parts take. */
 export function PromiseSettings({ settings }: { readonly settings: ShopSettings }) {
-  const { t, weekday } = useWords();
+  const { t } = useWords();
   const { does, problem } = useDoes();
   const kept = settings.promises ?? USUAL_PROMISES;
-  const [hours, setHours] = useState(() => WEEK.map((day) => hoursText(settings.open, day)));
+  const [hours, setHours] = useState(() => weekTexts(settings.open));
   const [percentile, setPercentile] = useState(kept.percentile);
   const [closed, setClosed] = useState(kept.closed);
   const [lead, setLead] = useState<Readonly<Record<keyof PromiseRules['leadDays'], number | null>>>(kept.leadDays);
   const [saved, setSaved] = useState(false);
-  const read = hours.map((text, at) => hoursFrom(text, WEEK[at] ?? 0));
+  const open = weekFrom(hours);
   const { low, likely, high } = lead;
   const leadDays = low !== null && likely !== null && high !== null && low <= likely && likely <= high;
-  const whyNot = read.includes(null)
-    ? t('reckoning.settings.hours-wrong')
-    : leadDays
-      ? null
-      : t('reckoning.settings.lead-wrong');
+  const whyNot =
+    open === null ? t('reckoning.settings.hours-wrong') : leadDays ? null : t('reckoning.settings.lead-wrong');
   const save = async () => {
-    if (low === null || likely === null || high === null) return;
-    const open = read.flatMap((one) => one ?? []);
+    if (open === null || low === null || likely === null || high === null) return;
     const promises = { percentile, closed, leadDays: { low, likely, high } };
     setSaved((await does('changeShop', { settings: { ...settings, open, promises } })) !== null);
   };
@@ -53,16 +46,7 @@ export function PromiseSettings({ settings }: { readonly settings: ShopSettings 
     >
       <h2>{t('reckoning.settings.hours')}</h2>
       <p className="k-muted">{t('reckoning.settings.hours-says')}</p>
-      {WEEK.map((day, at) => (
-        <TextField
-          key={day}
-          label={weekday(day)}
-          value={hours[at] ?? ''}
-          onChange={(text) => setHours(hours.map((one, other) => (other === at ? text : one)))}
-          wrong={read[at] === null ? t('reckoning.settings.hours-wrong') : undefined}
-          hint={t('reckoning.settings.shut')}
-        />
-      ))}
+      <WeekHours texts={hours} onChange={setHours} />
       <ClosingDays closed={closed} onChange={setClosed} />
       <h2>{t('reckoning.settings.promise')}</h2>
       <p className="k-muted" aria-hidden="true">
