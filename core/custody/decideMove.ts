@@ -89,9 +89,15 @@ function otherSides(view: MoveView, part: Part, move: Move): readonly (PartEntry
   return sides;
 }
 
-/** Does the part belong in its new slot from now on, rather than sit there for a trial? Ours does once it is sold. */
-const settles = ({ agreedFor }: MoveView, part: Part, why: MoveReason): boolean =>
-  part.belongs.to === 'shop' ? agreedFor : why.by === 'wrong-slot-put-right' || why.by === 'board-has-only-these';
+/**
+ * Does the part belong in its new slot from now on, rather than sit there for a trial? Ours does once it is sold, theirs
+ * once it is fitted there for a reason.
+ */
+function settles({ agreedFor }: MoveView, part: Part, why: MoveReason): boolean {
+  if (part.belongs.to === 'shop') return agreedFor;
+  if (why.by === 'fitting') return why.says !== undefined;
+  return why.by === 'wrong-slot-put-right' || why.by === 'board-has-only-these';
+}
 
 /** Where it was last seen, short enough to be read aloud. */
 function lastSeen(place: Place): string {

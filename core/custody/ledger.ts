@@ -14,14 +14,14 @@ export type Title =
 /** Why a part moved: made from the step, the fitting list or a correction, never typed twice. */
 export type MoveReason =
   | { readonly by: 'step'; readonly step: string; readonly run: string }
-  | { readonly by: 'fitting' }
+  /** `says`: why it goes into another slot than the one recorded. */
+  | { readonly by: 'fitting' | 'hand'; readonly says?: string }
   | { readonly by: 'wrong-slot-put-right' }
   | { readonly by: 'board-has-only-these' }
   | { readonly by: 'closing-up' }
   | { readonly by: 'proof'; readonly run: string }
   | { readonly by: 'back-to-worked'; readonly run: string }
   | { readonly by: 'owner-word'; readonly answer: string }
-  | { readonly by: 'hand' }
   | { readonly by: 'sale'; readonly priceMinor: number }
   | { readonly by: 'order'; readonly order: string }
   | { readonly by: 'righting'; readonly says: string };

@@ -65,7 +65,8 @@ const SAYS_WHY: readonly MoveReason['by'][] = [
 ];
 
 function ownSlotProblem(machine: Machine | null, slot: string, part: Part, { why }: Move): Refusal | null {
-  if (machine?.owner === null || part.belongs.to !== 'owner' || SAYS_WHY.includes(why.by)) return null;
+  const saidWhy = SAYS_WHY.includes(why.by) || ('says' in why && why.says !== undefined);
+  if (machine?.owner === null || part.belongs.to !== 'owner' || saidWhy) return null;
   const recorded = Object.entries(machine?.belongsIn ?? {}).find(([, id]) => id === part.id)?.[0];
   if (recorded === undefined || recorded === slot) return null;
   return { refused: 'not-its-own-slot', part: part.id, name: part.name, recorded, slot };

@@ -87,9 +87,23 @@ const place = fc.oneof(
 const from = fc.oneof({ weight: 6, arbitrary: fc.constant(null) }, { weight: 1, arbitrary: place });
 const why = fc.oneof(
   { weight: 4, arbitrary: fc.constant('hand' as const) },
-  { weight: 1, arbitrary: fc.constantFrom('wrong-slot-put-right', 'righting', 'righting in silence') },
+  {
+    weight: 1,
+    arbitrary: fc.constantFrom('wrong-slot-put-right', 'hand, saying why', 'righting', 'righting in silence'),
+  },
 );
-type Why = 'hand' | 'wrong-slot-put-right' | 'righting' | 'righting in silence';
+
+const BY = {
+  hand: 'hand',
+  'hand, saying why': 'hand',
+  'wrong-slot-put-right': 'wrong-slot-put-right',
+  righting: 'righting',
+  'righting in silence': 'righting',
+} as const;
+const SAYS: Readonly<Partial<Record<keyof typeof BY, string>>> = {
+  'hand, saying why': 'the latch of its own slot is broken',
+  righting: 'put down in the wrong tray',
+};
 
 /** Mostly the job of the part's own machine; now and then another. */
 const whose = fc.oneof({ weight: 6, arbitrary: fc.constant(null) }, { weight: 1, arbitrary: job });
@@ -110,15 +124,15 @@ const moves = fc.tuple(whose, fc.nat(1), part, from, place, why).map(([by, nth, 
     const to = settled(model, id, wished);
     if (said?.startsWith('fitting')) return;
     const left = said ?? model.row(id).where;
-    const allowed = model.mayMove(of, id, left, to, reason as Why);
+    const allowed = model.mayMove(of, id, left, to, reason);
     const before = real.journal.length;
     const asked = {
       job: of as JobId,
       part: id as PartId,
       from: placeOf(left),
       to: placeOf(to),
-      why: reason.startsWith('righting') ? ('righting' as const) : (reason as 'hand'),
-      says: reason === 'righting' ? 'put down in the wrong tray' : null,
+      why: BY[reason],
+      says: SAYS[reason] ?? null,
     };
     sameAnswer(allowed, real, before, real.ask(movePart, asked), `${of} ${id} ${left} → ${to}`);
     if (allowed) model.move(of, id, to, reason);

@@ -61,7 +61,7 @@ export class NaiveShop {
     part: string,
     from: string,
     to: string,
-    why: 'hand' | 'wrong-slot-put-right' | 'righting' | 'righting in silence',
+    why: 'hand' | 'hand, saying why' | 'wrong-slot-put-right' | 'righting' | 'righting in silence',
     lending = false,
   ): boolean {
     const row = this.row(part);

@@ -103,7 +103,7 @@ async function fit(page: Page): Promise<void> {
   for (const slot of ['A1', 'B1']) {
     const row = toFit.getByRole('listitem').filter({ hasText: 'Palewater' }).first();
     await row.getByRole('radio', { name: slot }).click();
-    const only = row.getByRole('button', { name: 'The board has only these' });
+    const only = row.getByRole('radio', { name: 'The board has only these' });
     if (await only.isVisible()) await only.click();
     await into('Palewater PW8-2666', slot);
   }

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { MoveReason } from '../../custody/ledger.ts';
 import { notThere } from '../../custody/moveRefusals.ts';
 import { type Place, samePlace } from '../../custody/place.ts';
 import { accept, refuse } from '../../decision.ts';
@@ -14,6 +15,8 @@ import { minutesBeyondWord } from '../withinWord.ts';
 import { mayNotOpen } from './mayOpen.ts';
 import { moveFromWhereItIs } from './moveOut.ts';
 
+const zWhy = z.enum(['hand', 'wrong-slot-put-right', 'board-has-only-these', 'closing-up', 'righting']);
+
 /** Moves one part by hand, drag or scan. The place it leaves is named: it is refused when the part is not there. */
 export const movePart = jobCommand(
   'move-part',
@@ -22,7 +25,7 @@ export const movePart = jobCommand(
     part: zPartId,
     from: zPlace,
     to: zPlace,
-    why: z.enum(['hand', 'wrong-slot-put-right', 'board-has-only-these', 'closing-up', 'righting']),
+    why: zWhy,
     says: zLine.nullable(),
   }),
   OPEN_STAGES,
@@ -34,13 +37,18 @@ export const movePart = jobCommand(
     const closed = comesOut ? mayNotOpen(view.job) : null;
     if (closed) return { ok: false, refusal: closed };
     const book = openBook(view, asking);
-    const why =
-      input.why === 'righting' ? ({ by: 'righting', says: input.says ?? '' } as const) : ({ by: input.why } as const);
+    const why = whyMoved(input.why, input.says);
     const refusal = moveFromWhereItIs(book, input.part, input.to, why, asking);
     return refusal ? { ok: false, refusal } : book.accept();
   },
   (input) => ({ parts: [input.part, ...carrierIn(input.to)], papers: ['part-tag'] }),
 );
+
+/** A move by hand may say why it does not go into the slot recorded; one that rights an entry has to say what it rights. */
+function whyMoved(by: z.infer<typeof zWhy>, says: string | null): MoveReason {
+  if (by === 'righting') return { by, says: says ?? '' };
+  return by === 'hand' && says !== null ? { by, says } : { by };
+}
 
 /** The part that a place is with: looked at before anything joins it. */
 const carrierIn = (place: Place): readonly PartId[] => (place.at === 'with' ? [place.part] : []);
@@ -58,6 +66,7 @@ export const fitPart = jobCommand(
     startedAt: zEpoch,
     handsOn: zMinutes,
     why: z.enum(['fitting', 'wrong-slot-put-right', 'board-has-only-these']),
+    says: zLine.optional(),
   }),
   ['fitting', 'proving', 'home-as-it-came', 'tracing'],
   (view, input, asking) => {
@@ -78,7 +87,7 @@ export const fitPart = jobCommand(
       book,
       part.id,
       { at: 'slot', machine: view.machine.id, slot: input.slot },
-      { by: input.why },
+      input.why === 'fitting' && input.says !== undefined ? { by: 'fitting', says: input.says } : { by: input.why },
       asking,
     );
     if (refusal) return { ok: false, refusal };

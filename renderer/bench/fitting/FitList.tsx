@@ -10,6 +10,7 @@ import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/words.tsx';
 import { useDoes } from '../../link/does.ts';
 import { placeWords } from '../inside/insideOf.ts';
+import { isReason, NO_REASON, OtherSlot } from './OtherSlot.tsx';
 
 const MINUTE = 60_000;
 
@@ -54,7 +55,7 @@ export function FitList({ sheet }: { readonly sheet: JobSheet }) {
 
 type FitRowProps = { readonly sheet: JobSheet; readonly part: Part; readonly recorded: string | null };
 
-/** One part into its slot with its minutes; another slot than recorded is a wrong slot put right, or all the board has. */
+/** One part into its slot with its minutes; another slot than recorded needs its reason. */
 function FitRow({ sheet, part, recorded }: FitRowProps) {
   const words = useWords();
   const { t } = words;
@@ -64,8 +65,10 @@ function FitRow({ sheet, part, recorded }: FitRowProps) {
   const free = slots.find((slot) => !machine.inside[slot.id])?.id;
   const [slot, setSlot] = useState<string | null>(recorded ?? free ?? slots[0]?.id ?? null);
   const [hands, setHands] = useState<number | null>(0);
-  const [only, setOnly] = useState<readonly string[]>([]);
+  const [reason, setReason] = useState(NO_REASON);
   const moved = recorded !== null && slot !== recorded;
+  const whyNot =
+    slot === null ? t('bench.no-slot') : moved && !isReason(reason) ? t('bench.other-slot-needs') : undefined;
   const fit = () => {
     if (slot === null) return;
     void does('fitPart', {
@@ -74,7 +77,8 @@ function FitRow({ sheet, part, recorded }: FitRowProps) {
       slot,
       startedAt: epochMs(Date.now() - (hands ?? 0) * MINUTE),
       handsOn: minutes(hands ?? 0),
-      why: !moved ? 'fitting' : only.length > 0 ? 'board-has-only-these' : 'wrong-slot-put-right',
+      why: !moved || reason.why === null || reason.why === 'other' ? 'fitting' : reason.why,
+      ...(moved && reason.why === 'other' && { says: reason.says.trim() }),
     });
   };
   return (
@@ -93,12 +97,7 @@ function FitRow({ sheet, part, recorded }: FitRowProps) {
         onChoose={([id]) => id !== undefined && setSlot(id)}
       />
       {moved && (
-        <ChoiceKeys
-          label={t('bench.why-other-slot')}
-          choices={[{ id: 'only', says: t('bench.board-has-only-these') }]}
-          chosen={only}
-          onChoose={setOnly}
-        />
+        <OtherSlot part={part.name} recorded={recorded} slot={slot ?? '?'} reason={reason} onReason={setReason} />
       )}
       <NumberField
         label={t('bench.hands-on')}
@@ -108,7 +107,7 @@ function FitRow({ sheet, part, recorded }: FitRowProps) {
         value={hands}
         onChange={setHands}
       />
-      <Key onPress={fit} {...(slot === null ? { whyNot: t('bench.no-slot') } : {})}>
+      <Key onPress={fit} whyNot={whyNot}>
         {t('bench.fit', { part: part.name, slot: slot ?? '?' })}
       </Key>
       {problem && <Problem slim {...problem} />}

@@ -1,13 +1,15 @@
+import { useState } from 'react';
 import type { JobSheet, WallSheet } from '../../../core/contract/screens.ts';
 import type { Part } from '../../../core/custody/ledger.ts';
 import { InsideView } from '../../kit/inside/InsideView.tsx';
 import type { Drop, InsidePart } from '../../kit/inside/model.ts';
 import type { ProblemWords } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/words.tsx';
-import { wordsOfError } from '../../link/does.ts';
+import { refusalOf, wordsOfError } from '../../link/does.ts';
 import { service } from '../../link/service.ts';
 import { useWhoIsHere } from '../../whoIsHere.tsx';
 import { type Blame, insidePart, insideSlots, placeOf, placesFor } from './insideOf.ts';
+import { type Elsewhere, WhyElsewhere } from './WhyElsewhere.tsx';
 
 export type JobInsideProps = {
   readonly sheet: JobSheet;
@@ -26,6 +28,7 @@ export function JobInside({ sheet, wall, benches, tray, blame, scanned, onPut }:
   const { staff } = useWhoIsHere();
   const known = (id: string): Part | undefined =>
     sheet.parts.find((one) => one.id === id) ?? wall?.parts.find((one) => one.id === id);
+  const [elsewhere, setElsewhere] = useState<Elsewhere | null>(null);
   const move = async (moved: InsidePart, to: Drop): Promise<ProblemWords | null> => {
     onPut();
     const part = known(moved.id);
@@ -40,19 +43,25 @@ export function JobInside({ sheet, wall, benches, tray, blame, scanned, onPut }:
       });
       return null;
     } catch (error) {
-      return wordsOfError(error);
+      const refusal = refusalOf(error);
+      if (refusal?.refused !== 'not-its-own-slot' || place.at !== 'slot') return wordsOfError(error);
+      setElsewhere({ part, to: place, recorded: String(refusal.recorded) });
+      return null;
     }
   };
   const inHand = scanned === null ? undefined : known(scanned);
   const form = sheet.parts.find((part) => part.kind === 'board')?.attributes['form-factor'];
   return (
-    <InsideView
-      slots={insideSlots(sheet, blame, words)}
-      places={placesFor(sheet, benches, tray, blame, words)}
-      {...(typeof form === 'string' && { boardForm: FORMS[form] ?? form })}
-      inHand={inHand ? insidePart(inHand, sheet, blame, words) : null}
-      onMove={move}
-    />
+    <>
+      <InsideView
+        slots={insideSlots(sheet, blame, words)}
+        places={placesFor(sheet, benches, tray, blame, words)}
+        {...(typeof form === 'string' && { boardForm: FORMS[form] ?? form })}
+        inHand={inHand ? insidePart(inHand, sheet, blame, words) : null}
+        onMove={move}
+      />
+      {elsewhere && <WhyElsewhere job={sheet.job.id} move={elsewhere} onClose={() => setElsewhere(null)} />}
+    </>
   );
 }
 
