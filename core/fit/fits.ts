@@ -1,21 +1,13 @@
-import type { PartFacts, ThingKind } from '../custody/part.ts';
-import type { Slot } from '../custody/slot.ts';
+import type { PartFacts } from '../custody/part.ts';
+import { type Slot, takesKind } from '../custody/slot.ts';
 import { emptied, type MachineView, slotById } from './machineView.ts';
-import { type Fit, type Reason, weighed } from './reason.ts';
+import { type Fact, type Fit, type Reason, weighed } from './reason.ts';
 import { boardReasons } from './rules/board.ts';
 import { dimmReasons } from './rules/memory.ts';
 import { addInReasons, cardReasons, caseReasons, cellReasons, driveReasons, fanReasons } from './rules/places.ts';
 import { leadReasons } from './rules/power.ts';
 import { coolerReasons, processorReasons } from './rules/processor.ts';
 import { supplyReasons } from './rules/supply.ts';
-
-/** Kinds that share a place: a disk and a disc writer hang on the same plug, a small card goes into a long slot. */
-const SHARES: Readonly<Partial<Record<ThingKind, readonly ThingKind[]>>> = {
-  drive: ['drive', 'optical-drive'],
-  'optical-drive': ['drive', 'optical-drive'],
-  card: ['card', 'add-in'],
-  'add-in': ['card', 'add-in'],
-};
 
 /**
  * Does this part fit in that slot of this machine, in place of what sits there now?
@@ -28,8 +20,7 @@ export function fits(part: PartFacts, slotId: string, machine: MachineView): Fit
     return weighed([
       { ...slotFact('slot-exists', part, null), says: 'unknown', look: [{ at: 'board', attribute: slotId }] },
     ]);
-  if (!(SHARES[slot.takes] ?? [slot.takes]).includes(part.kind))
-    return weighed([{ ...slotFact('slot-takes', part, slot.takes), says: 'no' }]);
+  if (!takesKind(slot.takes, part.kind)) return weighed([{ ...slotFact('slot-takes', part, slot.takes), says: 'no' }]);
   if (isSoldered(slot, machine)) return weighed([{ ...slotFact('soldered', part, true), says: 'no' }]);
   const takes: Reason = { ...slotFact('slot-takes', part, slot.takes), says: 'yes' };
   const reasons = reasonsFor(part, slot, emptied(machine, slotId));
@@ -45,7 +36,7 @@ export function fits(part: PartFacts, slotId: string, machine: MachineView): Fit
   ]);
 }
 
-const slotFact = (fact: string, part: PartFacts, place: string | boolean | null) => ({
+const slotFact = (fact: Fact, part: PartFacts, place: string | boolean | null) => ({
   fact,
   source: 'recorded',
   part: part.kind,

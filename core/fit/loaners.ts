@@ -3,13 +3,14 @@ import type { JobId } from '../ids.ts';
 import type { EpochMs } from '../time.ts';
 import { fits } from './fits.ts';
 import type { MachineView } from './machineView.ts';
-import type { Fit } from './reason.ts';
+import { type Fit, weighed } from './reason.ts';
 import { listOf, textOf } from './values.ts';
+import { fitsBySlot } from './whichSlot.ts';
 
-/** What a swap is to answer: a good part of this kind in that slot, proved at least as far as `scope`. */
+/** What a swap is to answer: a good part of this kind in that slot, or in any it goes into, proved at least as far as `scope`. */
 export type LoanerQuestion = {
   readonly kind: ThingKind;
-  readonly slot: string;
+  readonly slot: string | null;
   readonly scope: Scope;
   /** Kinds of the machine's own parts under suspicion now. */
   readonly suspects: readonly ThingKind[];
@@ -49,7 +50,7 @@ export function loaners(question: LoanerQuestion, machine: MachineView, stock: r
   const leftOut: Loaners['leftOut'][number][] = [];
   for (const one of stock.filter(({ part }) => part.kind === question.kind)) {
     const why = one.part.belongs.to === 'shop' ? standingFails(one.part.standing, question) : 'not-shops';
-    const fit = why ? null : fits(one.part, question.slot, machine);
+    const fit = why ? null : fitOf(one.part, question.slot, machine);
     if (why || !fit || fit.fits === 'no') leftOut.push({ stock: one, why: why ?? 'does-not-fit', fit });
     else offered.push({ stock: one, fit, free: isFree(one, question.job), needsOfSupply: needsOfSupply(one.part) });
   }
@@ -66,6 +67,9 @@ export function loaners(question: LoanerQuestion, machine: MachineView, stock: r
     leftOut,
   };
 }
+
+const fitOf = (part: PartFacts, slot: string | null, machine: MachineView): Fit =>
+  slot === null ? (fitsBySlot(part, machine)[0]?.fit ?? weighed([])) : fits(part, slot, machine);
 
 function byRank(a: readonly number[], b: readonly number[]): number {
   const at = a.findIndex((value, index) => value !== b[index]);

@@ -3,12 +3,57 @@ import type { AttributeValue } from './attributes.ts';
 
 export type Says = 'yes' | 'no' | 'unknown';
 
+/** What a ground can be about; each has its words, on either side, in `fits.json`. */
+export const FACTS = [
+  'slot-exists',
+  'slot-takes',
+  'no-rule',
+  'soldered',
+  'memory-kind',
+  'module-form',
+  'registered',
+  'set-size',
+  'most-memory',
+  'memory-speed',
+  'slot-order',
+  'socket',
+  'processor-list',
+  'firmware',
+  'board-watts',
+  'cooler-watts',
+  'cooler-mount',
+  'cooler-height',
+  'picture-output',
+  'board-size',
+  'supply-form',
+  'card-length',
+  'card-edge',
+  'connector-rating',
+  'card-leads',
+  'lead-grants',
+  'supply-watts',
+  'processor-rail',
+  'leads-of',
+  'main-plug',
+  'processor-plugs',
+  'sata-leads',
+  'drive-shape',
+  'drive-bus',
+  'm2-length',
+  'fan-size',
+  'fan-amps',
+  'cell-size',
+  'dimm-slots',
+  'x16-slots',
+] as const;
+export type Fact = (typeof FACTS)[number];
+
 /** Where a fact comes from: as recorded here, the board's own list or manual, or the published source of a table's row. */
 export type Source = 'recorded' | 'board-list' | 'board-manual' | 'modules-inside' | (string & {});
 
 /** One ground of a verdict: the fact, its source, and the value on either side (`null`: not known). */
 export type Reason = {
-  readonly fact: string;
+  readonly fact: Fact;
   readonly says: Says;
   readonly source: Source;
   readonly part: AttributeValue | null;
@@ -37,7 +82,7 @@ type Values = { readonly part: AttributeValue; readonly place: AttributeValue };
 
 /** A ground from two values: unknown (with what to look at) while either is missing, else what `judge` says. */
 export function ground(
-  fact: string,
+  fact: Fact,
   part: Side,
   place: Side,
   judge: (values: Values) => Says,

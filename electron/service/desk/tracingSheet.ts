@@ -1,8 +1,7 @@
 import type { TracingSheet } from '../../../core/contract/screens.ts';
 import type { Part } from '../../../core/custody/ledger.ts';
-import { takesKind } from '../../../core/custody/slot.ts';
-import { fits } from '../../../core/fit/fits.ts';
-import type { MachineView } from '../../../core/fit/machineView.ts';
+import type { Says } from '../../../core/fit/reason.ts';
+import { asTakenIn, fitsSomewhere } from '../../../core/fit/whichSlot.ts';
 import type { JobId } from '../../../core/ids.ts';
 import { tracingCase } from '../../../core/job/bench/tracingCase.ts';
 import type { JobView } from '../../../core/job/bench/tracingDoor.ts';
@@ -28,23 +27,10 @@ export async function benchState(
 }
 
 /** Would a shop part go into one of the slots that its kind has in this machine? Unknown stays unknown. */
-function fitsThis(view: JobView): (part: Part) => 'yes' | 'no' | 'unknown' {
-  const { machine } = view;
+function fitsThis({ machine, parts }: JobView): (part: Part) => Says {
   if (!machine) return () => 'unknown';
-  const asTakenIn: MachineView = {
-    slots: { slots: machine.slots, gaps: machine.gaps },
-    parts: Object.entries(machine.atTakingIn).flatMap(([slot, id]) => {
-      const part = view.parts.get(id);
-      return part ? [{ slot, part }] : [];
-    }),
-  };
-  return (part) => {
-    const answers = machine.slots
-      .filter((slot) => takesKind(slot.takes, part.kind))
-      .map(({ id }) => fits(part, id, { ...asTakenIn, parts: asTakenIn.parts.filter((one) => one.slot !== id) }).fits);
-    if (answers.includes('yes')) return 'yes';
-    return answers.length > 0 && answers.every((one) => one === 'no') ? 'no' : 'unknown';
-  };
+  const asItCame = asTakenIn(machine, parts);
+  return (part) => fitsSomewhere(part, asItCame);
 }
 
 /** What the engine says of a job now; null when there is no such job. */

@@ -8,6 +8,7 @@ import { NextStep } from '../../kit/step/NextStep.tsx';
 import { useNow } from '../../kit/useNow.ts';
 import { useRoomKeys } from '../../kit/useRoomKeys.ts';
 import { useWords } from '../../kit/words.tsx';
+import { suspectKinds } from '../ladderOf.ts';
 import { isTyped, MeasuredForm } from '../measured/MeasuredForm.tsx';
 import { ClaimForm } from './ClaimForm.tsx';
 import { LockedClock } from './LockedClock.tsx';
@@ -134,6 +135,7 @@ export function StepPanel({ sheet, tracing, wall, run, about, back }: StepPanelP
             sheet={sheet}
             wall={running ? undefined : wall}
             handling={handling}
+            suspects={suspectKinds(tracing)}
             chosen={chosen}
             onChoose={setChosen}
           />

@@ -1,11 +1,13 @@
 import type { JobSheet, WallSheet } from '../../../core/contract/screens.ts';
 import { PART_KINDS } from '../../../core/custody/part.ts';
 import { takesKind } from '../../../core/custody/slot.ts';
+import { asTakenIn } from '../../../core/fit/whichSlot.ts';
 import type { PartId } from '../../../core/ids.ts';
 import type { StepHandling } from '../../../core/tracing/live/types.ts';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { useWords } from '../../kit/words.tsx';
 import { placeWords } from '../inside/insideOf.ts';
+import { LoanerList, loanersFor } from './LoanerList.tsx';
 import type { Chosen } from './useStep.ts';
 
 /** Does this step ask which parts and slots? */
@@ -18,19 +20,31 @@ export type UseFormProps = {
   readonly sheet: JobSheet;
   readonly wall: WallSheet | undefined;
   readonly handling: StepHandling;
+  readonly suspects: ReadonlySet<string>;
   readonly chosen: Chosen;
   readonly onChoose: (chosen: Chosen) => void;
 };
 
 /** Which of the owner's parts are handled and which slots gone through, in the order pressed; nothing pressed is the usual. */
-export function UseForm({ sheet, wall, handling, chosen, onChoose }: UseFormProps) {
+export function UseForm({ sheet, wall, handling, suspects, chosen, onChoose }: UseFormProps) {
   const words = useWords();
   const { t } = words;
   const kind = handling.movesDimms ? 'dimm' : handling.intoSlotOf;
   const { machine } = sheet;
   const slots = kind === undefined ? [] : machine.slots.filter((slot) => takesKind(slot.takes, kind));
   const parts = sheet.parts.filter((part) => part.belongs.to === 'owner' && part.kind === kind);
-  const ours = (wall?.parts ?? []).filter((part) => part.kind === handling.borrows && part.place.at === 'bin');
+  const borrowed = PART_KINDS.find((one) => one === handling.borrows);
+  const found =
+    wall && borrowed
+      ? loanersFor(
+          { kind: borrowed, slot: chosen.slots[0] ?? null, suspects, job: sheet.job.id },
+          asTakenIn(machine, new Map(sheet.parts.map((part) => [part.id, part]))),
+          wall,
+        )
+      : null;
+  const ours = [...(found?.offered ?? []), ...(found?.leftOut ?? [])].flatMap(({ stock: { part } }) =>
+    (wall?.parts ?? []).filter((one) => one.id === part.id && one.place.at === 'bin'),
+  );
   const where = (id: PartId) => {
     const place = parts.find((part) => part.id === id)?.place;
     return place?.at === 'slot' ? place.slot : place ? placeWords(place, words) : '';
@@ -38,7 +52,7 @@ export function UseForm({ sheet, wall, handling, chosen, onChoose }: UseFormProp
   return (
     <fieldset className="bench-form">
       <legend>{t('bench.use')}</legend>
-      {isPart(handling.borrows) && ours.length > 0 && (
+      {ours.length > 0 && (
         <ChoiceKeys
           label={t('bench.use-loaner')}
           mode="one"
@@ -47,6 +61,7 @@ export function UseForm({ sheet, wall, handling, chosen, onChoose }: UseFormProp
           onChoose={([loaner]) => onChoose({ ...chosen, loaner: loaner ?? null })}
         />
       )}
+      {found && wall && <LoanerList found={found} wall={wall} />}
       {parts.length > 0 && (
         <ChoiceKeys
           label={t('bench.use-parts')}
