@@ -82,7 +82,7 @@ export function BenchJob({ job }: { readonly job: JobId }) {
             {FITTING.includes(stage) ? (
               <FittingBench sheet={sheet} tray={tray} keptDays={settings?.rules.keptDays ?? 90} />
             ) : (
-              <WaitingBench sheet={sheet} />
+              <WaitingBench sheet={sheet} tray={tray} />
             )}
           </div>
           <div className="bench-strip">

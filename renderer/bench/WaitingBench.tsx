@@ -5,9 +5,10 @@ import { sentence } from '../day-line/sentence.ts';
 import { Key } from '../kit/keys/Key.tsx';
 import { useWords } from '../kit/words.tsx';
 import { GoOnKeys } from './deeds/GoOnKeys.tsx';
+import { AwayList } from './fitting/AwayList.tsx';
 
 /** Nothing to do at the bench now: whose move it is, and the way there. */
-export function WaitingBench({ sheet }: { readonly sheet: JobSheet }) {
+export function WaitingBench({ sheet, tray }: { readonly sheet: JobSheet; readonly tray: string }) {
   const words = useWords();
   const { t } = words;
   const go = useNavigate();
@@ -18,6 +19,7 @@ export function WaitingBench({ sheet }: { readonly sheet: JobSheet }) {
       <Key kind="filled" large onPress={() => go(`/counter/${sheet.job.id}`)}>
         {t('bench.at-the-counter')}
       </Key>
+      <AwayList sheet={sheet} tray={tray} />
       <GoOnKeys sheet={sheet} />
     </section>
   );

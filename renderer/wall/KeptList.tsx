@@ -1,10 +1,12 @@
 import { useQuery } from '@tanstack/react-query';
+import { useState } from 'react';
 import type { KeptRow } from '../../core/contract/screens.ts';
 import { Key } from '../kit/keys/Key.tsx';
 import { Problem } from '../kit/keys/Problem.tsx';
 import { useWords } from '../kit/words.tsx';
 import { useDoes } from '../link/does.ts';
 import { keptRead } from '../link/reads.ts';
+import { DestroyForm } from '../parts/DestroyForm.tsx';
 
 /** Dead parts we keep by the owner's leave, the first day first, and what may be done with each now. */
 export function KeptList() {
@@ -26,6 +28,7 @@ export function KeptList() {
 function KeptItem({ kept }: { readonly kept: KeptRow }) {
   const { t, dayMonth } = useWords();
   const { does, problem } = useDoes();
+  const [destroying, setDestroying] = useState(false);
   const end = (as: 'recycled' | 'given-back') => void does('endKeeping', { job: kept.job, part: kept.part, as });
   return (
     <li>
@@ -34,6 +37,14 @@ function KeptItem({ kept }: { readonly kept: KeptRow }) {
       {t(kept.due ? 'wall.kept-due' : 'wall.kept-until', { day: dayMonth(kept.until), shelf: kept.shelf })}
       {kept.may.includes('destroy-by-own-word') && <br />}
       {kept.may.includes('destroy-by-own-word') && t('wall.kept-data')}
+      {kept.may.includes('destroy-by-own-word') && (
+        <Key wide onPress={() => setDestroying(!destroying)}>
+          {t('wall.destroy.open')}
+        </Key>
+      )}
+      {destroying && (
+        <DestroyForm job={kept.job} part={{ id: kept.part, name: kept.name }} onDone={() => setDestroying(false)} />
+      )}
       {kept.may.includes('recycle') && (
         <Key wide onPress={() => end('recycled')}>
           {t('wall.recycle')}

@@ -1,6 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
-import { PART_KINDS, type PartKind } from '../../core/custody/part.ts';
+import { EQUIPMENT_KINDS, PART_KINDS, type ThingKind } from '../../core/custody/part.ts';
 import { parseTag } from '../../core/custody/tag.ts';
 import { minorDigits } from '../../core/money/minorDigits.ts';
 import { NumberField } from '../kit/fields/NumberField.tsx';
@@ -12,16 +12,21 @@ import { useWords } from '../kit/words.tsx';
 import { useDoes } from '../link/does.ts';
 import { shopRead } from '../link/reads.ts';
 
-const OFFERED: readonly PartKind[] = PART_KINDS.filter((kind) => kind !== 'case' && kind !== 'front-panel');
+const OFFERED: readonly ThingKind[] = [
+  ...PART_KINDS.filter((kind) => kind !== 'case' && kind !== 'front-panel'),
+  ...EQUIPMENT_KINDS.filter((kind) => kind !== 'rig'),
+];
+const FIRST = ['unproved', 'trial-grade'] as const;
 
-/** A part comes onto the wall: what it is, its bin, its price; a pre-printed tag is bound, else one is issued. */
+/** A part or a piece of equipment comes onto the wall: what it is, its bin, its price; a pre-printed tag is bound, else one is issued. */
 export function NewPart({ onDone }: { readonly onDone: () => void }) {
   const { t } = useWords();
   const { does, problem } = useDoes();
-  const [kind, setKind] = useState<PartKind>('dimm');
+  const [kind, setKind] = useState<ThingKind>('dimm');
   const [name, setName] = useState('');
   const [bin, setBin] = useState('');
   const [tag, setTag] = useState('');
+  const [first, setFirst] = useState<(typeof FIRST)[number]>('unproved');
   const [price, setPrice] = useState<number | null>(null);
   const currency = useQuery(shopRead()).data?.settings?.currency;
   const digits = currency === undefined ? 2 : minorDigits(currency);
@@ -32,7 +37,8 @@ export function NewPart({ onDone }: { readonly onDone: () => void }) {
       kind,
       name,
       attributes: {},
-      standing: { is: 'unproved', why: t('wall.just-came') },
+      standing:
+        first === 'unproved' ? { is: 'unproved', why: t('wall.just-came') } : { is: 'trial-grade', scopes: ['starts'] },
       place: { at: 'bin', bin },
       valueMinor: Math.round((price ?? 0) * 10 ** digits),
     });
@@ -50,9 +56,9 @@ export function NewPart({ onDone }: { readonly onDone: () => void }) {
       <ChoiceKeys
         label={t('wall.kind')}
         mode="one"
-        choices={OFFERED.map((id) => ({ id, says: id }))}
+        choices={OFFERED.map((id) => ({ id, says: t(`wall.kinds.${id}`) }))}
         chosen={[kind]}
-        onChoose={([next]) => next && setKind(next as PartKind)}
+        onChoose={([next]) => setKind(OFFERED.find((one) => one === next) ?? kind)}
       />
       <TextField label={t('wall.name')} labelled="above" value={name} onChange={setName} />
       <TextField label={t('wall.bin')} labelled="above" value={bin} onChange={setBin} />
@@ -70,6 +76,16 @@ export function NewPart({ onDone }: { readonly onDone: () => void }) {
         onChange={setPrice}
         least={0}
         digits={digits}
+      />
+      <p className="k-field-label" aria-hidden="true">
+        {t('wall.first')}
+      </p>
+      <ChoiceKeys
+        label={t('wall.first')}
+        mode="one"
+        choices={FIRST.map((id) => ({ id, says: t(`wall.first-is.${id}`) }))}
+        chosen={[first]}
+        onChoose={([id]) => setFirst(FIRST.find((one) => one === id) ?? first)}
       />
       <Key submit {...(name && bin && !wrongTag ? {} : { whyNot: t('wall.name-and-bin') })}>
         {t('wall.put-up')}

@@ -1,17 +1,21 @@
 import type { WallSheet } from '../../core/contract/screens.ts';
+import type { Place } from '../../core/custody/place.ts';
 import { ChoiceKeys } from '../kit/keys/ChoiceKeys.tsx';
 import { Problem } from '../kit/keys/Problem.tsx';
 import { TagText } from '../kit/mark/TagText.tsx';
 import { useWords } from '../kit/words.tsx';
 import { useDoes } from '../link/does.ts';
+import { ArrivedKeys, SendForm } from '../parts/SendForm.tsx';
 import { JoinPart } from './deeds/JoinPart.tsx';
 import { LendPart } from './deeds/LendPart.tsx';
 import { MovePart } from './deeds/MovePart.tsx';
+import { ProvePart } from './deeds/ProvePart.tsx';
 import { SellPart } from './deeds/SellPart.tsx';
 import { deedsOf } from './deedsOf.ts';
 import { MachineInside } from './MachineInside.tsx';
 import { PartPath } from './PartPath.tsx';
-import { standingWords, type WallPart, whereWords } from './wallRows.ts';
+import { standingInFull } from './standingInFull.ts';
+import { type WallPart, whereWords } from './wallRows.ts';
 
 type PartDeedsProps = {
   readonly part: WallPart;
@@ -29,27 +33,20 @@ export function PartDeeds({ part, parts, deed: open, onDeed, scanned }: PartDeed
   const { t } = words;
   const { does, problem } = useDoes();
   const { id, place, home } = part;
-  const prove = (works: boolean) =>
-    does('provePart', {
-      part: id,
-      where: t('wall.rig'),
-      scopes: works ? ['starts'] : [],
-      works,
-      how: works ? null : t('wall.failed-on-rig'),
-    });
+  const moveTo = (to: Place) => does('moveShopPart', { part: id, from: place, to, says: null });
   /** What is done at once; the others open a few fields. */
   const atOnce: Readonly<Record<string, () => Promise<unknown>>> = {
-    proved: () => prove(true),
-    failed: () => prove(false),
-    home: async () => home && does('moveShopPart', { part: id, from: place, to: home, says: null }),
+    failed: () =>
+      does('provePart', { part: id, where: t('wall.rig'), scopes: [], works: false, how: t('wall.failed-on-rig') }),
+    home: async () => home && moveTo(home),
     'take-back': async () => home && does('takeBackLent', { part: id, from: place, to: home }),
     split: async () => {
       const to = parts.find((one) => place.at === 'with' && one.id === place.part)?.place;
-      return to && does('moveShopPart', { part: id, from: place, to, says: null });
+      return to && moveTo(to);
     },
     release: async () => part.reservedFor && does('releasePart', { part: id, job: part.reservedFor }),
     'new-tag': () => does('tagPart', { part: id, tag: null }),
-    recycle: () => does('moveShopPart', { part: id, from: place, to: { at: 'gone', why: 'recycled' }, says: null }),
+    recycle: () => moveTo({ at: 'gone', why: 'recycled' }),
   };
   const offered = deedsOf(part, parts);
   const now = open !== null && offered.includes(open) ? open : null;
@@ -59,7 +56,7 @@ export function PartDeeds({ part, parts, deed: open, onDeed, scanned }: PartDeed
       <p>
         <b>{part.name}</b>
         <br />
-        {standingWords(part, words)}
+        {standingInFull(part, words)}
         <br />
         {whereWords(part, words)}
         {part.overdue && <b> {t('wall.overdue')}</b>}
@@ -75,10 +72,13 @@ export function PartDeeds({ part, parts, deed: open, onDeed, scanned }: PartDeed
           void done?.();
         }}
       />
+      {now === 'proved' && <ProvePart part={part} onDone={() => onDeed(null)} />}
       {now === 'lend' && <LendPart part={part} />}
       {now === 'join' && <JoinPart part={part} parts={parts} scanned={scanned} />}
       {now === 'move' && <MovePart part={part} />}
       {now === 'sell' && <SellPart part={part} />}
+      {now === 'send' && <SendForm part={part.name} onSend={(to) => void moveTo(to)} />}
+      {now === 'arrived' && place.at === 'transit' && <ArrivedKeys to={place.to} onArrived={(to) => void moveTo(to)} />}
       {problem && <Problem slim {...problem} />}
       {place.at === 'slot' && <MachineInside machine={place.machine} />}
       <PartPath part={id} />

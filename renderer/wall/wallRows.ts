@@ -67,7 +67,8 @@ function placed(part: WallPart, before: number, bin: string, words: Words): Plac
 
 /** How good a part is, and how far that was shown: where, on which day, by whom, each once. */
 export function standingWords({ standing, proof }: WallPart, { t, dayMonth }: Words): string {
-  if (standing.is !== 'known-good') return t(standing.is === 'exposed' ? 'wall.exposed' : `wall.${standing.is}`);
+  if (standing.is === 'unproved' && standing.why === 'lapsed') return t('wall.lapsed');
+  if (standing.is !== 'known-good') return t(`wall.${standing.is}`);
   const day = dayMonth(standing.evidence.at);
   const { where } = standing.evidence;
   return t(where.includes(day) ? 'wall.known-good-where' : 'wall.known-good', {

@@ -2,6 +2,7 @@ import type { JobSheet } from '../../../core/contract/screens.ts';
 import { useWords } from '../../kit/words.tsx';
 import { GoOnKeys } from '../deeds/GoOnKeys.tsx';
 import { Tools } from '../deeds/Tools.tsx';
+import { AwayList } from './AwayList.tsx';
 import { FitList } from './FitList.tsx';
 import { MissingList } from './MissingList.tsx';
 import { ProofList } from './ProofList.tsx';
@@ -23,6 +24,7 @@ export function FittingBench({ sheet, tray, keptDays }: FittingBenchProps) {
       {stage === 'proving' && <ProofList sheet={sheet} tray={tray} />}
       <FitList sheet={sheet} />
       <PutAwayList sheet={sheet} keptDays={keptDays} />
+      <AwayList sheet={sheet} tray={tray} />
       <TaskForm sheet={sheet} tray={tray} />
       <MissingList sheet={sheet} />
       <GoOnKeys sheet={sheet} />

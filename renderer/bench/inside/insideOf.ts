@@ -64,6 +64,12 @@ export function placeWords(place: Place, { t, dayMonth }: Words): string {
       return t('bench.place.bin', { bin: place.bin });
     case 'kept':
       return t('bench.place.kept', { shelf: place.shelf, until: dayMonth(place.until) });
+    case 'transit':
+      return t('bench.place.transit', { to: place.to, carrier: place.carrier, number: place.number });
+    case 'away':
+      return t('bench.place.away', { name: place.name });
+    case 'not-found':
+      return t('bench.place.not-found', { since: dayMonth(place.since), lastSeen: place.lastSeen });
     default:
       return t(`bench.place.${place.at}`);
   }

@@ -1,5 +1,7 @@
 import { useState } from 'react';
 import type { PartId } from '../../../core/ids.ts';
+import { MISHAPS, type Mishap } from '../../../core/job/home/losses.ts';
+import { fromWall } from '../../../core/job/wallTime.ts';
 import { minorDigits } from '../../../core/money/minorDigits.ts';
 import { AmountField } from '../../kit/fields/AmountField.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
@@ -9,13 +11,14 @@ import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/words.tsx';
 import { useDoes } from '../../link/does.ts';
 import { freshHow, HowFields, howInput } from '../fields/HowFields.tsx';
+import { MomentField } from '../fields/MomentField.tsx';
 import { OneOf } from '../fields/OneOf.tsx';
 import { JobRow } from './JobRow.tsx';
 import { answers, type OfJob, ownerPhone } from './sheetOf.ts';
 
 /** What went wrong at our hands, and whether the owner was told: until then it does not go home. */
 export function IncidentRow({ sheet, settings }: OfJob) {
-  const { t, money } = useWords();
+  const { t, dayMonth, money } = useWords();
   const [writing, setWriting] = useState(false);
   const { incidents, stage } = sheet.job;
   return (
@@ -25,15 +28,16 @@ export function IncidentRow({ sheet, settings }: OfJob) {
         <div key={incident.id} className="counter-block counter-stack">
           <p>
             <b>{incident.what.value ?? t('counter.erased')}</b>{' '}
+            {t('counter.incident.happened', {
+              day: dayMonth(incident.happenedAt ?? incident.at),
+              how: t(`counter.incident.how.${incident.how ?? incident.cause}`),
+            })}{' '}
+            {incident.costMinor > 0 &&
+              t('counter.incident.costs', {
+                amount: money({ minor: incident.costMinor, currency: settings.currency }),
+              })}{' '}
             {t(incident.told ? 'counter.incident.told' : 'counter.incident.not-told')}
           </p>
-          {incident.costMinor > 0 && (
-            <p className="k-small">
-              {t('counter.incident.cost-is', {
-                amount: money({ minor: incident.costMinor, currency: settings.currency }),
-              })}
-            </p>
-          )}
           {!incident.told && <TellIncident incident={incident.id} sheet={sheet} settings={settings} />}
         </div>
       ))}
@@ -70,6 +74,7 @@ function TellIncident({ incident, sheet, settings }: OfJob & { readonly incident
   );
 }
 
+const HOW = [...MISHAPS, 'unknown'] as const;
 const PART_IS = ['hurt', 'dead', 'lost'] as const;
 
 function ReportIncident({ sheet, settings, onDone }: OfJob & { readonly onDone: () => void }) {
@@ -78,16 +83,19 @@ function ReportIncident({ sheet, settings, onDone }: OfJob & { readonly onDone: 
   const [what, setWhat] = useState('');
   const [part, setPart] = useState<PartId | null>(null);
   const [partIs, setPartIs] = useState<(typeof PART_IS)[number] | null>(null);
+  const [how, setHow] = useState<Mishap | 'unknown' | null>(null);
+  const [at, setAt] = useState('');
   const [costMinor, setCost] = useState<number | null>(null);
-  const { currency } = settings;
-  const [cause, setCause] = useState<'known' | 'unknown' | null>(null);
+  const { currency, zone } = settings;
   const write = async () => {
     const done = await does('reportIncident', {
       job: sheet.job.id,
       what: what.trim(),
       part,
       partIs: part === null ? null : partIs,
-      cause: cause ?? 'unknown',
+      cause: how === null || how === 'unknown' ? 'unknown' : 'known',
+      ...(how !== null && how !== 'unknown' && { how }),
+      ...(at !== '' && { happenedAt: fromWall(at, zone) }),
       photographs: [],
       costMinor: costMinor ?? 0,
     });
@@ -114,20 +122,16 @@ function ReportIncident({ sheet, settings, onDone }: OfJob & { readonly onDone: 
           onChoose={setPartIs}
         />
       )}
-      <OneOf
-        asks={t('counter.incident.cause')}
-        words="incident.causes"
-        ids={['known', 'unknown'] as const}
-        chosen={cause}
-        onChoose={setCause}
-      />
+      <OneOf asks={t('counter.incident.cause')} words="incident.how" ids={HOW} chosen={how} onChoose={setHow} />
+      <MomentField label={t('counter.incident.when')} labelled="above" value={at} onChange={setAt} />
       <AmountField
         label={t('counter.incident.cost')}
         labelled="above"
         currency={currency}
         digits={minorDigits(currency)}
         value={costMinor === null ? null : { minor: costMinor, currency }}
-        onChange={(now) => setCost(now?.minor ?? null)}
+        onChange={(cost) => setCost(cost?.minor ?? null)}
+        says={t('counter.incident.cost-says')}
       />
       <Key onPress={() => void write()} {...(what.trim() ? {} : { whyNot: t('counter.incident.needs') })}>
         {t('counter.incident.keep')}

@@ -1,5 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
+import type { JobSheet } from '../../../core/contract/screens.ts';
+import { takesKind } from '../../../core/custody/slot.ts';
 import type { JobId } from '../../../core/ids.ts';
 import { fromWall } from '../../../core/job/wallTime.ts';
 import { TextField } from '../../kit/fields/TextField.tsx';
@@ -8,11 +10,19 @@ import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/words.tsx';
 import { useDoes } from '../../link/does.ts';
-import { dayLineRead, shopRead } from '../../link/reads.ts';
+import { dayLineRead, jobRead, shopRead } from '../../link/reads.ts';
 import type { WallPart } from '../wallRows.ts';
 import { DayField } from './DayField.tsx';
 
-/** Lent into the hands of the owner of an open job, with the day it comes back and the paper that says so. */
+const IN_HANDS = 'in hand/';
+
+/** Slots of the job's machine that take such a part and are free, or hold it on trial already. */
+const slotsFor = (part: WallPart, { machine }: JobSheet): readonly string[] =>
+  machine.slots
+    .filter(({ id, takes }) => takesKind(takes, part.kind) && (machine.inside[id] ?? part.id) === part.id)
+    .map(({ id }) => id);
+
+/** Lent to the owner of an open job, in hand or into the machine, with the day it comes back and the paper that says so. */
 export function LendPart({ part }: { readonly part: WallPart }) {
   const { t } = useWords();
   const { does, problem } = useDoes();
@@ -21,11 +31,20 @@ export function LendPart({ part }: { readonly part: WallPart }) {
   const [job, setJob] = useState<JobId | null>(null);
   const [to, setTo] = useState('');
   const [day, setDay] = useState('');
+  const [slot, setSlot] = useState<string | null>(null);
+  const sheet = useQuery({ ...jobRead(job ?? ('' as JobId)), enabled: job !== null }).data;
+  const places = sheet ? slotsFor(part, sheet) : [];
   const name = to || (jobs.find((one) => one.job === job)?.called ?? '');
   const ready = job !== null && day !== '' && name.trim() !== '';
   const lend = () =>
     job &&
-    does('lendPart', { job, part: part.id, slot: null, returnBy: fromWall(`${day}T18:00`, zone), to: name.trim() });
+    does('lendPart', {
+      job,
+      part: part.id,
+      slot: places.find((id) => id === slot) ?? null,
+      returnBy: fromWall(`${day}T18:00`, zone),
+      to: name.trim(),
+    });
   return (
     <>
       <p className="k-field-label" aria-hidden="true">
@@ -38,6 +57,23 @@ export function LendPart({ part }: { readonly part: WallPart }) {
         chosen={job === null ? [] : [job]}
         onChoose={([id]) => setJob(jobs.find((one) => one.job === id)?.job ?? null)}
       />
+      {places.length > 0 && (
+        <>
+          <p className="k-field-label" aria-hidden="true">
+            {t('wall.lend.where')}
+          </p>
+          <ChoiceKeys
+            label={t('wall.lend.where')}
+            mode="one"
+            choices={[
+              { id: IN_HANDS, says: t('wall.lend.in-hands') },
+              ...places.map((id) => ({ id, says: t('wall.lend.into', { slot: id }) })),
+            ]}
+            chosen={[places.find((id) => id === slot) ?? IN_HANDS]}
+            onChoose={([id]) => setSlot(id ?? null)}
+          />
+        </>
+      )}
       <TextField label={t('wall.lend.to')} labelled="above" value={name} onChange={setTo} />
       <DayField label={t('wall.lend.day')} value={day} onChange={setDay} />
       <Key wide onPress={() => void lend()} {...(ready ? {} : { whyNot: t('wall.lend.needs') })}>

@@ -1,0 +1,78 @@
+import { useState } from 'react';
+import { fromWall } from '../../../core/job/wallTime.ts';
+import { minorDigits } from '../../../core/money/minorDigits.ts';
+import { AmountField } from '../../kit/fields/AmountField.tsx';
+import { NumberField } from '../../kit/fields/NumberField.tsx';
+import { TextField } from '../../kit/fields/TextField.tsx';
+import { Key } from '../../kit/keys/Key.tsx';
+import { Problem } from '../../kit/keys/Problem.tsx';
+import { useWords } from '../../kit/words.tsx';
+import { useDoes } from '../../link/does.ts';
+import { MomentField } from '../fields/MomentField.tsx';
+import type { OfJob } from '../job/sheetOf.ts';
+import { coreInput, NO_CORE, OldPartFields } from './OldPartFields.tsx';
+
+/** What is ordered, from whom, at what price; with it the days to give it back and what the old part is worth there. */
+export function NewOrder({ sheet, settings, onDone }: OfJob & { readonly onDone: () => void }) {
+  const { t } = useWords();
+  const { does, problem } = useDoes();
+  const { currency, zone } = settings;
+  const [what, setWhat] = useState('');
+  const [supplier, setSupplier] = useState('');
+  const [priceMinor, setPrice] = useState<number | null>(null);
+  const [due, setDue] = useState('');
+  const [returnDays, setReturnDays] = useState<number | null>(null);
+  const [core, setCore] = useState(NO_CORE);
+  const order = async () => {
+    const done = await does('orderPart', {
+      job: sheet.job.id,
+      what: what.trim(),
+      supplier: supplier.trim(),
+      priceMinor: priceMinor ?? 0,
+      due: due === '' ? null : fromWall(due, zone),
+      ...(returnDays !== null && { returnDays }),
+      ...(given && { core: given }),
+      question: sheet.job.questions.findLast((one) => one.answer !== null && !one.withdrawn)?.id ?? null,
+    });
+    if (done) onDone();
+  };
+  const given = coreInput(core);
+  const ready = what.trim() && supplier.trim() && priceMinor !== null && given !== null;
+  return (
+    <div className="counter-block counter-fields">
+      <TextField label={t('counter.order.what')} labelled="above" value={what} onChange={setWhat} chars={28} />
+      <TextField
+        label={t('counter.order.supplier')}
+        labelled="above"
+        value={supplier}
+        onChange={setSupplier}
+        chars={22}
+      />
+      <AmountField
+        label={t('counter.order.price')}
+        labelled="above"
+        currency={currency}
+        digits={minorDigits(currency)}
+        value={priceMinor === null ? null : { minor: priceMinor, currency }}
+        onChange={(money) => setPrice(money?.minor ?? null)}
+      />
+      <MomentField label={t('counter.order.due')} labelled="above" value={due} onChange={setDue} />
+      <NumberField
+        label={t('counter.order.return-days')}
+        labelled="above"
+        least={0}
+        most={3650}
+        value={returnDays}
+        onChange={setReturnDays}
+      />
+      <OldPartFields sheet={sheet} settings={settings} core={core} onCore={setCore} />
+      <Key
+        onPress={() => void order()}
+        {...(ready ? {} : { whyNot: t(given === null ? 'counter.order.core-needs' : 'counter.order.needs') })}
+      >
+        {t('counter.order.send')}
+      </Key>
+      {problem && <Problem slim {...problem} />}
+    </div>
+  );
+}

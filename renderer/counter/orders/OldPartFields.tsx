@@ -1,0 +1,63 @@
+import type { PartId } from '../../../core/ids.ts';
+import { minorDigits } from '../../../core/money/minorDigits.ts';
+import { AmountField } from '../../kit/fields/AmountField.tsx';
+import { NumberField } from '../../kit/fields/NumberField.tsx';
+import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
+import { useWords } from '../../kit/words.tsx';
+import type { OfJob } from '../job/sheetOf.ts';
+
+/** What the supplier gives for the old part; `part` null: nothing is given for one. */
+export type OldPart = { readonly part: PartId | null; readonly minor: number | null; readonly days: number | null };
+export const NO_CORE: OldPart = { part: null, minor: null, days: null };
+
+/** The old part's value as the order takes it: undefined where none was agreed, null while something of it is open. */
+export function coreInput({ part, minor, days }: OldPart) {
+  if (part === null) return undefined;
+  return minor !== null && minor > 0 && days !== null ? { part, minor, days } : null;
+}
+
+type OldPartProps = OfJob & { readonly core: OldPart; readonly onCore: (core: OldPart) => void };
+
+/** Which of the owner's parts the supplier takes, what they give for it, and in how many days it has to be there. */
+export function OldPartFields({ sheet, settings, core, onCore }: OldPartProps) {
+  const { t } = useWords();
+  const { currency } = settings;
+  const theirs = sheet.parts.filter((part) => part.belongs.to === 'owner' && part.place.at !== 'gone');
+  if (theirs.length === 0) return null;
+  return (
+    <>
+      <div className="counter-one-of">
+        <span className="counter-asks" aria-hidden="true">
+          {t('counter.order.core')}
+        </span>
+        <ChoiceKeys
+          label={t('counter.order.core')}
+          mode="one"
+          choices={theirs.map(({ id, name }) => ({ id, says: name }))}
+          chosen={core.part === null ? [] : [core.part]}
+          onChoose={([id]) => onCore({ ...core, part: theirs.find((one) => one.id === id)?.id ?? null })}
+        />
+      </div>
+      {core.part !== null && (
+        <>
+          <AmountField
+            label={t('counter.order.core-worth')}
+            labelled="above"
+            currency={currency}
+            digits={minorDigits(currency)}
+            value={core.minor === null ? null : { minor: core.minor, currency }}
+            onChange={(worth) => onCore({ ...core, minor: worth?.minor ?? null })}
+          />
+          <NumberField
+            label={t('counter.order.core-days')}
+            labelled="above"
+            least={0}
+            most={3650}
+            value={core.days}
+            onChange={(days) => onCore({ ...core, days })}
+          />
+        </>
+      )}
+    </>
+  );
+}

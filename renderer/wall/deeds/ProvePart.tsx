@@ -1,0 +1,40 @@
+import { useState } from 'react';
+import { SCOPES, type Scope } from '../../../core/custody/part.ts';
+import { TextField } from '../../kit/fields/TextField.tsx';
+import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
+import { Key } from '../../kit/keys/Key.tsx';
+import { Problem } from '../../kit/keys/Problem.tsx';
+import { useWords } from '../../kit/words.tsx';
+import { useDoes } from '../../link/does.ts';
+import type { WallPart } from '../wallRows.ts';
+
+/** A part was shown to work: where, and how far. From then on it is known-good, until that lapses. */
+export function ProvePart({ part, onDone }: { readonly part: WallPart; readonly onDone: () => void }) {
+  const { t } = useWords();
+  const { does, problem } = useDoes();
+  const [where, setWhere] = useState(t('wall.rig'));
+  const [scopes, setScopes] = useState<readonly Scope[]>(['starts']);
+  const ready = where.trim() !== '' && scopes.length > 0;
+  const prove = async () => {
+    const asked = { part: part.id, where: where.trim(), scopes: [...scopes], works: true, how: null };
+    if (await does('provePart', asked)) onDone();
+  };
+  return (
+    <>
+      <TextField label={t('wall.prove.where')} labelled="above" value={where} onChange={setWhere} />
+      <p className="k-field-label" aria-hidden="true">
+        {t('wall.prove.scopes')}
+      </p>
+      <ChoiceKeys
+        label={t('wall.prove.scopes')}
+        choices={SCOPES.map((id) => ({ id, says: t(`wall.scope.${id}`) }))}
+        chosen={scopes}
+        onChoose={(ids) => setScopes(SCOPES.filter((one) => ids.includes(one)))}
+      />
+      <Key wide onPress={() => void prove()} {...(ready ? {} : { whyNot: t('wall.prove.needs') })}>
+        {t('wall.prove.do')}
+      </Key>
+      {problem && <Problem slim {...problem} />}
+    </>
+  );
+}

@@ -1,0 +1,49 @@
+import type { Standing } from '../../core/custody/part.ts';
+import { faultName } from '../bench/terms/terms.ts';
+import type { Words } from '../kit/words.tsx';
+import { standingWords, type WallPart } from './wallRows.ts';
+
+const MOST_NAMED = 3;
+const EXPOSED_TO = 'exposed-to-';
+
+/** How good a part is and on what ground: how far it was shown and until when that holds, what it was exposed to, why it is unproved. */
+export function standingInFull(part: WallPart, words: Words): string {
+  const { t, list, dayMonth } = words;
+  const { standing } = part;
+  switch (standing.is) {
+    case 'known-good': {
+      const { where, at, by, scopes } = standing.evidence;
+      const proof = t('wall.proof', {
+        scopes: list(scopes.map((scope) => t(`wall.scope.${scope}`))),
+        where,
+        day: dayMonth(at),
+        by: part.proof?.by ?? by,
+      });
+      return standing.lapses === null
+        ? proof
+        : `${proof} ${t('wall.proof-holds', { day: dayWithYear(standing.lapses, words) })}`;
+    }
+    case 'exposed':
+      return t('wall.exposed-to', {
+        called: part.jobCalled ?? t('wall.exposed-job'),
+        to: list(standing.to.slice(0, MOST_NAMED).map(faultName)),
+      });
+    case 'unproved':
+      return t('wall.unproved-because', { why: whyUnproved(standing, words) });
+    case 'dead':
+      return t('wall.dead-because', {
+        how: words.has(`wall.dead-how.${standing.how}`) ? t(`wall.dead-how.${standing.how}`) : standing.how,
+      });
+    default:
+      return standingWords(part, words);
+  }
+}
+
+const dayWithYear = (at: number, { locale, zone }: Words): string =>
+  new Intl.DateTimeFormat(locale, { timeZone: zone, dateStyle: 'medium' }).format(at);
+
+function whyUnproved({ why }: Extract<Standing, { readonly is: 'unproved' }>, { t, has }: Words): string {
+  if (why.startsWith(EXPOSED_TO))
+    return t('wall.unproved-why.exposed-to', { fault: faultName(why.slice(EXPOSED_TO.length)) });
+  return has(`wall.unproved-why.${why}`) ? t(`wall.unproved-why.${why}`) : why;
+}
