@@ -2,7 +2,7 @@ import { useState } from 'react';
 import type { JobSheet } from '../../../core/contract/screens.ts';
 import type { Attributes } from '../../../core/custody/part.ts';
 import type { Slot } from '../../../core/custody/slot.ts';
-import { slotPlanForBoard } from '../../../core/fit/slotPlan.ts';
+import { toldBy } from '../../../core/readings/toldBy.ts';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
@@ -10,19 +10,10 @@ import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/words.tsx';
 import { useDoes } from '../../link/does.ts';
 import { kindName } from '../terms/terms.ts';
+import { planFor } from './censusPlan.ts';
+import { ReportAgainst } from './ReportAgainst.tsx';
 
 const FORMS = ['atx', 'microatx', 'mini-itx'] as const;
-
-/** The slots the machine is known to have, else what its own report names, else what a board of its size usually has. */
-function planFor(
-  sheet: JobSheet,
-  form: string | null,
-): { readonly slots: readonly Slot[]; readonly gaps: readonly string[] } {
-  const { machine } = sheet;
-  if (machine.slots.length > 0) return { slots: machine.slots, gaps: machine.gaps };
-  const said = machine.report?.memory.length ?? 0;
-  return slotPlanForBoard({ ...(form !== null && { 'form-factor': form }), ...(said > 0 && { 'dimm-slots': said }) });
-}
 
 /** The census at the first opening: each slot and what sits in it. Nothing written means nothing in it, or not looked. */
 export function CensusForm({ sheet, onDone }: { readonly sheet: JobSheet; readonly onDone: () => void }) {
@@ -36,7 +27,9 @@ export function CensusForm({ sheet, onDone }: { readonly sheet: JobSheet; readon
     ),
   );
   const [gone, setGone] = useState<readonly string[]>([]);
-  const plan = planFor(sheet, form);
+  const told = machine.report ? toldBy(machine.report) : null;
+  const plan = planFor(sheet, form, told);
+  const says = (slot: string) => told?.parts.find((part) => part.slot === slot);
   const slots = plan.slots.filter(({ id }) => !gone.includes(id));
   const write = async () => {
     const done = await does('writeCensus', {
@@ -46,14 +39,16 @@ export function CensusForm({ sheet, onDone }: { readonly sheet: JobSheet; readon
         const name = names[slot.id]?.trim() ?? '';
         const sitting = parts.find((part) => part.id === machine.inside[slot.id]);
         if (name === '' || name === sitting?.name || sitting?.belongs.to === 'shop') return [];
+        const own = says(slot.id);
+        const asTold = own?.name === name;
         return [
           {
             slot: slot.id,
             kind: sitting?.kind ?? slot.takes,
             name,
-            attributes: asAttributes(sitting?.attributes ?? {}),
+            attributes: asAttributes({ ...sitting?.attributes, ...(asTold && own.attributes) }),
             serial: null,
-            source: 'census' as const,
+            source: asTold ? ('own-report' as const) : ('census' as const),
           },
         ];
       }),
@@ -70,6 +65,7 @@ export function CensusForm({ sheet, onDone }: { readonly sheet: JobSheet; readon
         void write();
       }}
     >
+      <ReportAgainst sheet={sheet} />
       {machine.slots.length === 0 && (
         <ChoiceKeys
           label={t('bench.board-size')}
@@ -80,30 +76,45 @@ export function CensusForm({ sheet, onDone }: { readonly sheet: JobSheet; readon
         />
       )}
       <ul className="bench-list">
-        {slots.map((slot) => (
-          <li key={slot.id}>
-            <TextField
-              label={t('bench.in-slot', { slot: slot.id, kind: kindName(slot.takes) })}
-              value={names[slot.id] ?? ''}
-              onChange={(name) => setNames({ ...names, [slot.id]: name })}
-            />
-            <div className="bench-census-keys">
-              <Key
-                label={t('bench.there-unknown-in', { slot: slot.id })}
-                onPress={() =>
-                  setNames({ ...names, [slot.id]: t('bench.unknown-part', { kind: kindName(slot.takes) }) })
-                }
-              >
-                {t('bench.there-unknown')}
-              </Key>
-              {machine.inside[slot.id] === undefined && (
-                <Key label={t('bench.no-such-slot-in', { slot: slot.id })} onPress={() => setGone([...gone, slot.id])}>
-                  {t('bench.no-such-slot')}
+        {slots.map((slot) => {
+          const own = says(slot.id);
+          return (
+            <li key={slot.id}>
+              <TextField
+                label={t('bench.in-slot', { slot: slot.id, kind: kindName(slot.takes) })}
+                value={names[slot.id] ?? ''}
+                onChange={(name) => setNames({ ...names, [slot.id]: name })}
+                {...(own && own.name !== names[slot.id] && { says: t('bench.against.says', { name: own.name }) })}
+              />
+              <div className="bench-census-keys">
+                {own && own.name !== names[slot.id] && (
+                  <Key
+                    label={t('bench.against.as-it-says-in', { slot: slot.id })}
+                    onPress={() => setNames({ ...names, [slot.id]: own.name })}
+                  >
+                    {t('bench.against.as-it-says')}
+                  </Key>
+                )}
+                <Key
+                  label={t('bench.there-unknown-in', { slot: slot.id })}
+                  onPress={() =>
+                    setNames({ ...names, [slot.id]: t('bench.unknown-part', { kind: kindName(slot.takes) }) })
+                  }
+                >
+                  {t('bench.there-unknown')}
                 </Key>
-              )}
-            </div>
-          </li>
-        ))}
+                {machine.inside[slot.id] === undefined && (
+                  <Key
+                    label={t('bench.no-such-slot-in', { slot: slot.id })}
+                    onPress={() => setGone([...gone, slot.id])}
+                  >
+                    {t('bench.no-such-slot')}
+                  </Key>
+                )}
+              </div>
+            </li>
+          );
+        })}
       </ul>
       {gone.length > 0 && (
         <p>

@@ -8,6 +8,7 @@ import { CensusForm } from './CensusForm.tsx';
 import { LeaveForm } from './LeftCard.tsx';
 import { NoteForm } from './NoteForm.tsx';
 import { PlugForm } from './PlugForm.tsx';
+import { toLookAt } from './ReportAgainst.tsx';
 import { SeenForm } from './SeenForm.tsx';
 import { SwitchesForm } from './SwitchesForm.tsx';
 
@@ -20,6 +21,7 @@ export function Tools({ sheet, only = TOOLS }: { readonly sheet: JobSheet; reado
   const go = useNavigate();
   const [open, setOpen] = useState<Tool | null>(null);
   const close = () => setOpen(null);
+  const differ = toLookAt(sheet).length;
   return (
     <nav className="bench-tools" aria-label={t('bench.tools')}>
       {only.map((tool) => (
@@ -30,6 +32,11 @@ export function Tools({ sheet, only = TOOLS }: { readonly sheet: JobSheet; reado
       <Key kind="link" onPress={() => go(`/counter/${sheet.job.id}`)}>
         {t('bench.to-counter')}
       </Key>
+      {differ > 0 && only.includes('census') && (
+        <Key kind="link" onPress={() => setOpen('census')}>
+          {t('bench.against.look', { n: differ })}
+        </Key>
+      )}
       {open && (
         <Ask
           open
