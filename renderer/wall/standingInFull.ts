@@ -13,10 +13,11 @@ export function standingInFull(part: WallPart, words: Words): string {
   switch (standing.is) {
     case 'known-good': {
       const { where, at, by, scopes } = standing.evidence;
-      const proof = t('wall.proof', {
+      const day = dayMonth(at);
+      const proof = t(where.includes(day) ? 'wall.proof-where' : 'wall.proof', {
         scopes: list(scopes.map((scope) => t(`wall.scope.${scope}`))),
         where,
-        day: dayMonth(at),
+        day,
         by: part.proof?.by ?? by,
       });
       return standing.lapses === null
@@ -26,7 +27,7 @@ export function standingInFull(part: WallPart, words: Words): string {
     case 'exposed':
       return t('wall.exposed-to', {
         called: part.jobCalled ?? t('wall.exposed-job'),
-        to: list(standing.to.slice(0, MOST_NAMED).map(faultName)),
+        to: standing.to.slice(0, MOST_NAMED).map(faultName).join('; '),
       });
     case 'unproved':
       return t('wall.unproved-because', { why: whyUnproved(standing, words) });

@@ -105,13 +105,18 @@ function ReportIncident({ sheet, settings, onDone }: OfJob & { readonly onDone: 
     <div className="counter-block counter-stack">
       <TextField label={t('counter.incident.what')} labelled="above" value={what} onChange={setWhat} lines={2} />
       {sheet.parts.length > 0 && (
-        <ChoiceKeys
-          label={t('counter.incident.part')}
-          mode="one"
-          choices={sheet.parts.map((one) => ({ id: one.id, says: one.name }))}
-          chosen={part === null ? [] : [part]}
-          onChoose={([id]) => setPart(sheet.parts.find((one) => one.id === id)?.id ?? null)}
-        />
+        <div className="counter-one-of">
+          <span className="counter-asks" aria-hidden="true">
+            {t('counter.incident.part')}
+          </span>
+          <ChoiceKeys
+            label={t('counter.incident.part')}
+            mode="one"
+            choices={sheet.parts.map((one) => ({ id: one.id, says: one.name }))}
+            chosen={part === null ? [] : [part]}
+            onChoose={([id]) => setPart(sheet.parts.find((one) => one.id === id)?.id ?? null)}
+          />
+        </div>
       )}
       {part !== null && (
         <OneOf

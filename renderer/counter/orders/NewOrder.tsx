@@ -1,9 +1,11 @@
 import { useState } from 'react';
+import { isLive, lineOf } from '../../../core/job/orders/order.ts';
 import { fromWall } from '../../../core/job/wallTime.ts';
 import { minorDigits } from '../../../core/money/minorDigits.ts';
 import { AmountField } from '../../kit/fields/AmountField.tsx';
 import { NumberField } from '../../kit/fields/NumberField.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
+import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/words.tsx';
@@ -21,8 +23,13 @@ export function NewOrder({ sheet, settings, onDone }: OfJob & { readonly onDone:
   const [supplier, setSupplier] = useState('');
   const [priceMinor, setPrice] = useState<number | null>(null);
   const [due, setDue] = useState('');
+  const [agreed, setAgreed] = useState<string | null>(null);
   const [returnDays, setReturnDays] = useState<number | null>(null);
   const [core, setCore] = useState(NO_CORE);
+  const lines = sheet.job.sold.filter(
+    (one) => !one.fitted && !sheet.job.orders.some((made) => isLive(made) && lineOf(sheet.job, made) === one),
+  );
+  const line = lines.find((one) => one.what === agreed) ?? null;
   const order = async () => {
     const done = await does('orderPart', {
       job: sheet.job.id,
@@ -32,7 +39,7 @@ export function NewOrder({ sheet, settings, onDone }: OfJob & { readonly onDone:
       due: due === '' ? null : fromWall(due, zone),
       ...(returnDays !== null && { returnDays }),
       ...(given && { core: given }),
-      question: sheet.job.questions.findLast((one) => one.answer !== null && !one.withdrawn)?.id ?? null,
+      question: sheet.job.questions.find(({ id }) => id === line?.question)?.id ?? null,
     });
     if (done) onDone();
   };
@@ -40,6 +47,27 @@ export function NewOrder({ sheet, settings, onDone }: OfJob & { readonly onDone:
   const ready = what.trim() && supplier.trim() && priceMinor !== null && given !== null;
   return (
     <div className="counter-block counter-fields">
+      {lines.length > 0 && (
+        <div className="counter-one-of">
+          <span className="counter-asks" aria-hidden="true">
+            {t('counter.order.agreed')}
+          </span>
+          <ChoiceKeys
+            label={t('counter.order.agreed')}
+            mode="one"
+            choices={lines.map((one) => ({ id: one.what, says: one.what }))}
+            chosen={agreed === null ? [] : [agreed]}
+            onChoose={([id]) => {
+              const chosen = lines.find((one) => one.what === id);
+              setAgreed(id ?? null);
+              if (chosen) {
+                setWhat(chosen.what);
+                setPrice(chosen.priceMinor);
+              }
+            }}
+          />
+        </div>
+      )}
       <TextField label={t('counter.order.what')} labelled="above" value={what} onChange={setWhat} chars={28} />
       <TextField
         label={t('counter.order.supplier')}
