@@ -164,3 +164,7 @@ export function applyMachine(machine: Machine | null, entry: MachineEntry): Mach
       return { ...machine, unplugged: machine.unplugged.filter((slot) => !entry.body.slots.includes(slot)) };
   }
 }
+
+/** The slot in which a part belongs now; null for one that belongs in none here. */
+export const slotRecorded = (machine: Machine, part: PartId): string | null =>
+  Object.entries(machine.belongsIn).find(([, id]) => id === part)?.[0] ?? null;

@@ -3,7 +3,7 @@ import type { PartId } from '../ids.ts';
 import type { EpochMs } from '../time.ts';
 import type { Move, MoveView } from './decideMove.ts';
 import type { MoveReason, Part } from './ledger.ts';
-import type { Machine } from './machine.ts';
+import { type Machine, slotRecorded } from './machine.ts';
 import { assemblyProblem, slotProblem } from './moveRefusals.ts';
 import { agreesWith, needsWord } from './ownersWord.ts';
 import { samePlace, slotOf } from './place.ts';
@@ -67,7 +67,7 @@ const SAYS_WHY: readonly MoveReason['by'][] = [
 function ownSlotProblem(machine: Machine | null, slot: string, part: Part, { why }: Move): Refusal | null {
   const saidWhy = SAYS_WHY.includes(why.by) || ('says' in why && why.says !== undefined);
   if (machine?.owner === null || part.belongs.to !== 'owner' || saidWhy) return null;
-  const recorded = Object.entries(machine?.belongsIn ?? {}).find(([, id]) => id === part.id)?.[0];
-  if (recorded === undefined || recorded === slot) return null;
+  const recorded = machine && slotRecorded(machine, part.id);
+  if (recorded === null || recorded === slot) return null;
   return { refused: 'not-its-own-slot', part: part.id, name: part.name, recorded, slot };
 }

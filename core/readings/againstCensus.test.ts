@@ -33,7 +33,10 @@ const counted = (inside: Readonly<Record<string, readonly [PartFacts['kind'], st
     ]),
   );
   const belongsIn = Object.fromEntries([...parts.keys()].map((id) => [id, id]));
-  const machine = { slots, belongsIn, report } as Pick<Machine, 'slots' | 'belongsIn' | 'report'>;
+  const machine = { slots, belongsIn, atTakingIn: belongsIn, report } as Pick<
+    Machine,
+    'slots' | 'belongsIn' | 'atTakingIn' | 'report'
+  >;
   return { machine, parts };
 };
 const said = ({ machine, parts }: ReturnType<typeof counted>) =>
@@ -75,6 +78,17 @@ describe('the census against what the machine says of itself', () => {
       'B1 differs',
       'B2 differs',
       'drives not-said',
+    ]);
+  });
+
+  it('agrees with how it came where a wrong slot was put right since', () => {
+    const { machine, parts } = counted({ A2: ['dimm', 'Palewater', eight], B2: ['dimm', 'Palewater', eight] });
+    const moved = { ...machine, belongsIn: { A1: 'A2' as PartId, B2: 'B2' as PartId } };
+    expect(said({ machine: moved, parts }).slice(3, 7)).toEqual([
+      'A1 as-it-came',
+      'A2 as-it-came',
+      'B1 same',
+      'B2 same',
     ]);
   });
 

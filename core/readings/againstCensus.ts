@@ -6,10 +6,11 @@ import { numberOf } from '../fit/values.ts';
 import type { PartId } from '../ids.ts';
 
 /**
- * How a report and a census stand to each other on one point. `look`: both say something, and whether it is the same
- * only a person can tell. `not-said`, `not-counted`: one of them says nothing of it.
+ * How a report and a census stand to each other on one point. `as-it-came`: the same as when it was taken in, changed
+ * since. `look`: both say something, and whether it is the same only a person can tell. `not-said`, `not-counted`: one
+ * of them says nothing of it.
  */
-export type Stands = 'same' | 'differs' | 'look' | 'not-said' | 'not-counted';
+export type Stands = 'same' | 'as-it-came' | 'differs' | 'look' | 'not-said' | 'not-counted';
 
 /** One point on which the machine's own report and what was counted are held against each other. */
 export type AgainstCensus = {
@@ -23,14 +24,23 @@ export type AgainstCensus = {
 };
 
 type Counted = Pick<Machine, 'slots' | 'belongsIn' | 'report'>;
+type Known = Counted & Pick<Machine, 'atTakingIn'>;
 type Parts = ReadonlyMap<PartId, PartFacts>;
 
 /**
- * What the machine's own report says against what was counted in it, as it belongs there now; empty without a report or
- * before a census. A report is told, not seen: the list says where to look, and changes nothing. Modules are held
+ * What the machine's own report says against what was counted in it, as it belongs there now or as it came; empty without
+ * a report or before a census. A report is told, not seen: the list says where to look, and changes nothing. Modules are held
  * against slots only where the board's labels name them; the order of the records alone proves nothing.
  */
-export function againstCensus(machine: Counted, parts: Parts): readonly AgainstCensus[] {
+export function againstCensus(machine: Known, parts: Parts): readonly AgainstCensus[] {
+  const came = points({ ...machine, belongsIn: machine.atTakingIn }, parts);
+  return points(machine, parts).map((now, at) => {
+    const then = came[at];
+    return then?.is === 'same' && (now.is === 'differs' || now.is === 'look') ? { ...then, is: 'as-it-came' } : now;
+  });
+}
+
+function points(machine: Counted, parts: Parts): readonly AgainstCensus[] {
   const { report, slots } = machine;
   if (!report || slots.length === 0) return [];
   const sitting = (kind: PartFacts['kind']) =>

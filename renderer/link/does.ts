@@ -2,7 +2,6 @@ import { isDefinedError } from '@orpc/client';
 import { useCallback, useState } from 'react';
 import refusals from '../../assets/words/en/refusals.json';
 import type { Asked, Done } from '../../core/contract/contract.ts';
-import type { Refusal } from '../../core/decision.ts';
 import { type Words, wordsFor } from '../../core/wording/wordsFor.ts';
 import { useWhoIsHere } from '../whoIsHere.tsx';
 import { service } from './service.ts';
@@ -56,21 +55,12 @@ async function askAgain(asked: Asked, tries = ASKED_TWICE): Promise<Done> {
 const isInputError = (error: unknown): boolean =>
   error instanceof Error && 'code' in error && error.code === 'BAD_REQUEST';
 
-const dataOf = (error: unknown) => (error instanceof Error && 'data' in error ? error.data : null);
-
-/** The refusal that came back, with its facts; null where it was something else. */
-export function refusalOf(error: unknown): Refusal | null {
-  const data = dataOf(error);
-  const is = data && typeof data === 'object' && 'refused' in data && typeof data.refused === 'string';
-  return is ? { ...data, refused: data.refused as string } : null;
-}
-
 /** Words for whatever came back instead of an answer. */
 export function wordsOfError(error: unknown): Words {
-  const refusal = refusalOf(error);
-  if (refusal) return wordsFor({ ...refusal, ...sinceWhen(refusal) }, refusals);
-  if (isInputError(error))
-    return wordsFor({ refused: 'input-not-understood', fields: fieldsOf(dataOf(error)) }, refusals);
+  const data = error instanceof Error && 'data' in error ? error.data : null;
+  if (data && typeof data === 'object' && 'refused' in data && typeof data.refused === 'string')
+    return wordsFor({ ...data, ...sinceWhen(data), refused: data.refused }, refusals);
+  if (isInputError(error)) return wordsFor({ refused: 'input-not-understood', fields: fieldsOf(data) }, refusals);
   return wordsFor({ refused: 'service-ended' }, refusals);
 }
 

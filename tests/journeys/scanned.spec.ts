@@ -3,6 +3,7 @@ import { seededChance } from '../../electron/cli/demo/seededChance.ts';
 import { keptPaper } from './keptPaper.ts';
 import { expect, test } from './runtime/journey.ts';
 import { scan } from './scanHands.ts';
+import { orderByKeys, wallByKeys } from './wallByKeys.ts';
 
 const MACHINE = 'F6C6KA5';
 const LOANER = '5AWWR3K';
@@ -55,4 +56,18 @@ test('tags are scanned: a printed one at the Counter, a loaner from the Wall int
   await scan(page, tag, inHand('Tarnstone S500'));
   await inside.getByRole('button', { name: /^tray 3/ }).click();
   await expect(socket).toHaveAccessibleName(/out, tray 3/);
+});
+
+test('ours is proved, joined, moved, lent, taken back and sold, and a part ordered and called off, by keyboard', async ({
+  app,
+}) => {
+  test.skip(app.where === 'electron', 'the same screens; one window is enough for what is slow');
+  test.setTimeout(150_000);
+  const { page } = app;
+  await page.getByRole('button', { name: 'Bram Ostler' }).click();
+  await page.getByRole('link', { name: 'Wall' }).waitFor();
+  await wallByKeys(app);
+  await scan(page, MACHINE, page.getByRole('region', { name: 'Inside view' }));
+  await page.getByRole('button', { name: 'Counter sheet' }).click();
+  await orderByKeys(app);
 });

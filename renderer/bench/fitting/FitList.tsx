@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { JobSheet } from '../../../core/contract/screens.ts';
 import type { Part } from '../../../core/custody/ledger.ts';
+import { slotRecorded } from '../../../core/custody/machine.ts';
 import { takesKind } from '../../../core/custody/slot.ts';
 import { epochMs, minutes } from '../../../core/time.ts';
 import { NumberField } from '../../kit/fields/NumberField.tsx';
@@ -21,7 +22,7 @@ export const toFit = ({
   parts,
 }: JobSheet): readonly { readonly part: Part; readonly slot: string | null }[] => {
   const inside = (part: Part) => part.place.at === 'slot' && part.place.machine === machine.id;
-  const recorded = (part: Part) => Object.entries(machine.belongsIn).find(([, id]) => id === part.id)?.[0] ?? null;
+  const recorded = (part: Part) => slotRecorded(machine, part.id);
   const sold = parts.filter((part) => job.sold.some((line) => line.part === part.id));
   const own = parts.filter(
     (part) => part.belongs.to === 'owner' && part.standing.is !== 'dead' && !sold.includes(part),

@@ -1,11 +1,12 @@
 import { useState } from 'react';
 import type { JobSheet, WallSheet } from '../../../core/contract/screens.ts';
 import type { Part } from '../../../core/custody/ledger.ts';
+import { slotRecorded } from '../../../core/custody/machine.ts';
 import { InsideView } from '../../kit/inside/InsideView.tsx';
 import type { Drop, InsidePart } from '../../kit/inside/model.ts';
 import type { ProblemWords } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/words.tsx';
-import { refusalOf, wordsOfError } from '../../link/does.ts';
+import { wordsOfError } from '../../link/does.ts';
 import { service } from '../../link/service.ts';
 import { useWhoIsHere } from '../../whoIsHere.tsx';
 import { type Blame, insidePart, insideSlots, placeOf, placesFor } from './insideOf.ts';
@@ -34,6 +35,11 @@ export function JobInside({ sheet, wall, benches, tray, blame, scanned, onPut }:
     const part = known(moved.id);
     const place = part && placeOf(to, part, sheet);
     if (!part || !place) return { says: words.t('bench.no-bin'), unchanged: words.t('bench.not-moved') };
+    const recorded = part.belongs.to === 'owner' ? slotRecorded(sheet.machine, part.id) : null;
+    if (place.at === 'slot' && recorded !== null && recorded !== place.slot) {
+      setElsewhere({ part, to: place, recorded });
+      return null;
+    }
     try {
       await service.does({
         command: crypto.randomUUID(),
@@ -43,10 +49,7 @@ export function JobInside({ sheet, wall, benches, tray, blame, scanned, onPut }:
       });
       return null;
     } catch (error) {
-      const refusal = refusalOf(error);
-      if (refusal?.refused !== 'not-its-own-slot' || place.at !== 'slot') return wordsOfError(error);
-      setElsewhere({ part, to: place, recorded: String(refusal.recorded) });
-      return null;
+      return wordsOfError(error);
     }
   };
   const inHand = scanned === null ? undefined : known(scanned);

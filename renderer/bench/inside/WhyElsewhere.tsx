@@ -9,7 +9,7 @@ import { useWords } from '../../kit/words.tsx';
 import { useDoes } from '../../link/does.ts';
 import { isReason, NO_REASON, OtherSlot } from '../fitting/OtherSlot.tsx';
 
-/** A move that was refused because the part sat in another slot of this machine. */
+/** A move into another slot than the part sat in. */
 export type Elsewhere = {
   readonly part: Part;
   readonly to: Extract<Place, { readonly at: 'slot' }>;

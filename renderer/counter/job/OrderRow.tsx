@@ -20,7 +20,9 @@ export function OrderRow({ sheet, settings }: OfJob) {
         <div key={order.order} className="counter-block counter-stack">
           <p>
             <b>{order.what}</b>{' '}
-            {t('counter.order.from', { supplier: order.supplier, due: order.due === null ? '–' : dayClock(order.due) })}
+            {order.due === null
+              ? t('counter.order.from-no-day', { supplier: order.supplier })
+              : t('counter.order.from', { supplier: order.supplier, due: dayClock(order.due) })}
           </p>
           <OrderDeeds sheet={sheet} settings={settings} order={order} />
         </div>

@@ -18,13 +18,18 @@ export function OwnPart({ sheet, order }: OfOrder) {
   const ready = kind !== null && name.trim() && tray.trim();
   return (
     <>
-      <ChoiceKeys
-        label={t('wall.kind')}
-        mode="one"
-        choices={PART_KINDS.map((id) => ({ id, says: t(`wall.kinds.${id}`) }))}
-        chosen={kind === null ? [] : [kind]}
-        onChoose={([id]) => setKind(PART_KINDS.find((one) => one === id) ?? null)}
-      />
+      <div className="counter-one-of">
+        <span className="counter-asks" aria-hidden="true">
+          {t('wall.kind')}
+        </span>
+        <ChoiceKeys
+          label={t('wall.kind')}
+          mode="one"
+          choices={PART_KINDS.map((id) => ({ id, says: t(`wall.kinds.${id}`) }))}
+          chosen={kind === null ? [] : [kind]}
+          onChoose={([id]) => setKind(PART_KINDS.find((one) => one === id) ?? null)}
+        />
+      </div>
       <TextField label={t('wall.name')} labelled="above" value={name} onChange={setName} />
       <TextField label={t('counter.order.tray')} labelled="above" value={tray} onChange={setTray} />
       <Key

@@ -1,5 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
+import { PART_KINDS } from '../../../core/custody/part.ts';
 import type { PartId } from '../../../core/ids.ts';
 import { minorDigits } from '../../../core/money/minorDigits.ts';
 import { AmountField } from '../../kit/fields/AmountField.tsx';
@@ -12,6 +13,7 @@ import { wallRead } from '../../link/reads.ts';
 import { OneOf } from '../fields/OneOf.tsx';
 import type { OfOrder } from './OrderDeeds.tsx';
 
+const isPart = (kind: string): boolean => PART_KINDS.some((one) => one === kind);
 const AS = ['ordered', 'wrong', 'dead', 'dearer'] as const;
 
 /** What came is held against the order: which part it is, as what it came, what it costs now. */
@@ -23,7 +25,10 @@ export function ReceiveOrder({ sheet, settings, order }: OfOrder) {
   const [as, setAs] = useState<(typeof AS)[number] | null>(null);
   const [part, setPart] = useState<PartId | null>(null);
   const [priceMinor, setPrice] = useState<number | null>(null);
-  const here = (wall.data?.parts ?? []).filter((one) => one.place.at === 'bin' && one.reservedFor === null);
+  // What just came was put up last.
+  const here = (wall.data?.parts ?? [])
+    .filter(({ kind, place, reservedFor }) => isPart(kind) && place.at === 'bin' && reservedFor === null)
+    .toSorted((a, b) => b.since - a.since);
   const needsPart = as === 'ordered' || as === 'dearer';
   return (
     <>
@@ -31,13 +36,18 @@ export function ReceiveOrder({ sheet, settings, order }: OfOrder) {
       {as !== null && (
         <>
           <p className="k-muted k-small">{t('counter.order.proved')}</p>
-          <ChoiceKeys
-            label={t('counter.order.which')}
-            mode="one"
-            choices={here.map((one) => ({ id: one.id, says: one.name }))}
-            chosen={part === null ? [] : [part]}
-            onChoose={([id]) => setPart(here.find((one) => one.id === id)?.id ?? null)}
-          />
+          <div className="counter-one-of">
+            <span className="counter-asks" aria-hidden="true">
+              {t('counter.order.which')}
+            </span>
+            <ChoiceKeys
+              label={t('counter.order.which')}
+              mode="one"
+              choices={here.map((one) => ({ id: one.id, says: [one.tag, one.name].filter(Boolean).join(' ') }))}
+              chosen={part === null ? [] : [part]}
+              onChoose={([id]) => setPart(here.find((one) => one.id === id)?.id ?? null)}
+            />
+          </div>
         </>
       )}
       {as === 'dearer' && (
