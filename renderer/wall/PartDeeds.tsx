@@ -6,6 +6,7 @@ import { TagText } from '../kit/mark/TagText.tsx';
 import { useWords } from '../kit/words.tsx';
 import { useDoes } from '../link/does.ts';
 import { ArrivedKeys, SendForm } from '../parts/SendForm.tsx';
+import { HoldPart } from './deeds/HoldPart.tsx';
 import { JoinPart } from './deeds/JoinPart.tsx';
 import { LendPart } from './deeds/LendPart.tsx';
 import { MovePart } from './deeds/MovePart.tsx';
@@ -46,6 +47,7 @@ export function PartDeeds({ part, parts, deed: open, onDeed, scanned }: PartDeed
     },
     release: async () => part.reservedFor && does('releasePart', { part: id, job: part.reservedFor }),
     'new-tag': () => does('tagPart', { part: id, tag: null }),
+    'void-tag': async () => part.tag && does('voidTag', { tag: part.tag, on: { is: 'part', part: id } }),
     recycle: () => moveTo({ at: 'gone', why: 'recycled' }),
   };
   const offered = deedsOf(part, parts);
@@ -74,6 +76,7 @@ export function PartDeeds({ part, parts, deed: open, onDeed, scanned }: PartDeed
       />
       {now === 'proved' && <ProvePart part={part} onDone={() => onDeed(null)} />}
       {now === 'lend' && <LendPart part={part} />}
+      {now === 'hold' && <HoldPart part={part} onDone={() => onDeed(null)} />}
       {now === 'join' && <JoinPart part={part} parts={parts} scanned={scanned} />}
       {now === 'move' && <MovePart part={part} />}
       {now === 'sell' && <SellPart part={part} />}

@@ -17,8 +17,9 @@ export function deedsOf(part: WallPart, parts: readonly WallPart[]): readonly st
     ...(lies || place.at === 'rig' ? ['move'] : []),
     ...(lies && part.reservedFor === null ? ['send'] : []),
     ...(place.at === 'transit' ? ['arrived'] : []),
-    ...(part.reservedFor !== null ? ['release'] : []),
+    ...(part.reservedFor !== null ? ['release'] : place.at === 'bin' || place.at === 'rig' ? ['hold'] : []),
     ...(lies && part.reservedFor === null ? ['sell', 'recycle'] : []),
     'new-tag',
+    ...(part.tag ? ['void-tag'] : []),
   ];
 }

@@ -22,23 +22,24 @@ export function untype(text: string, target: Element | null): void {
   target.ownerDocument.execCommand('delete');
 }
 
-const TEXT_TYPES = new Set([
-  'text',
-  'search',
-  'tel',
-  'url',
-  'email',
-  'password',
-  'number',
-  'date',
-  'time',
-  'datetime-local',
-]);
+const TEXT_TYPES = new Set(['text', 'search', 'tel', 'url', 'email', 'password', 'number']);
+const PARTED_TYPES = new Set(['date', 'time', 'datetime-local', 'month', 'week']);
+
+/** A day or an hour, typed part by part: no script can write into it what was held back, so nothing is held back there. */
+export const isParted = (element: Element | null): element is HTMLInputElement =>
+  element instanceof HTMLInputElement && PARTED_TYPES.has(element.type);
+
+/** Sets a day or an hour back to what it was before a scan went into it, and tells the page so. */
+export function setBack(element: HTMLInputElement, value: string): void {
+  const write = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')?.set;
+  write?.call(element, value);
+  element.dispatchEvent(new Event('input', { bubbles: true }));
+}
 
 /** Whether typing into this element writes text. */
 export function takesText(element: Element | null): element is HTMLElement {
   if (element instanceof HTMLTextAreaElement) return !element.readOnly && !element.disabled;
   if (element instanceof HTMLInputElement)
-    return TEXT_TYPES.has(element.type) && !element.readOnly && !element.disabled;
+    return (TEXT_TYPES.has(element.type) || isParted(element)) && !element.readOnly && !element.disabled;
   return element instanceof HTMLElement && element.isContentEditable;
 }

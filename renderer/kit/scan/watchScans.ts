@@ -1,5 +1,10 @@
-import { retype, untype } from './retype.ts';
+import { isParted, retype, setBack, untype } from './retype.ts';
 import { type ScanRules, scanReader } from './scanReader.ts';
+
+/** More keys than any code has. */
+const MOST_KEYS = 80;
+/** How many keys a scanner pressed for a code, Enter left out. */
+const keysOf = (code: string, { prefix }: ScanRules): number => code.length + (prefix?.length ?? 0);
 
 /**
  * Listens to the whole window, before any field or key does, and calls `onScan` with each code scanned, whatever has
@@ -11,6 +16,13 @@ export function watchScans(window: Window, rules: ScanRules, onScan: (code: stri
   let timer: ReturnType<typeof setTimeout> | undefined;
   let target: Element | null = null;
   let typedInto: Element | null = null;
+  /** What stood in a day or an hour before each of the last keys that went into it. */
+  let stood: readonly string[] = [];
+
+  /** Types what was held back; into a day or an hour it went by itself. */
+  const release = (keys: readonly string[], into: Element | null) => {
+    if (!isParted(into)) retype(keys, into);
+  };
 
   const wait = () => {
     clearTimeout(timer);
@@ -22,7 +34,7 @@ export function watchScans(window: Window, rules: ScanRules, onScan: (code: stri
     if (inputWaits(window)) timer = setTimeout(late, 4);
     else {
       typedInto = target;
-      retype(reader.late(performance.now()), target);
+      release(reader.late(performance.now()), target);
       wait();
     }
   };
@@ -30,7 +42,7 @@ export function watchScans(window: Window, rules: ScanRules, onScan: (code: stri
   const elsewhere = (event: Event) => {
     if (!event.isTrusted) return;
     clearTimeout(timer);
-    retype(reader.late(), target);
+    release(reader.late(), target);
     target = null;
   };
   const down = (event: KeyboardEvent) => {
@@ -43,9 +55,12 @@ export function watchScans(window: Window, rules: ScanRules, onScan: (code: stri
       !event.isComposing &&
       event.key !== 'Process';
     const focused = window.document.activeElement;
+    const parted = isParted(focused) ? focused : null;
+    if (parted && event.key.length === 1) stood = [...stood, parted.value].slice(-MOST_KEYS);
     const answer = reader.key({ key: event.key, at: event.timeStamp, plain });
-    retype(answer.release, target ?? focused);
-    if (answer.now !== 'pass') {
+    release(answer.release, target ?? focused);
+    if (parted && answer.code !== undefined) setBack(parted, stood.at(-keysOf(answer.code, rules)) ?? parted.value);
+    if (answer.now === 'take' || (answer.now === 'hold' && !parted)) {
       event.preventDefault();
       event.stopImmediatePropagation();
       silent.add(event.code);
@@ -65,7 +80,7 @@ export function watchScans(window: Window, rules: ScanRules, onScan: (code: stri
   window.addEventListener('pointerdown', elsewhere, true);
   return () => {
     clearTimeout(timer);
-    retype(reader.late(), target);
+    release(reader.late(), target);
     window.removeEventListener('keydown', down, true);
     window.removeEventListener('keyup', up, true);
     window.removeEventListener('pointerdown', elsewhere, true);

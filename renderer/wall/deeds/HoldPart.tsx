@@ -1,0 +1,32 @@
+import { useQuery } from '@tanstack/react-query';
+import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
+import { Problem } from '../../kit/keys/Problem.tsx';
+import { useWords } from '../../kit/words.tsx';
+import { useDoes } from '../../link/does.ts';
+import { dayLineRead } from '../../link/reads.ts';
+import type { WallPart } from '../wallRows.ts';
+
+/** Held for an open job until that ends; the first of two who want it has it. */
+export function HoldPart({ part, onDone }: { readonly part: WallPart; readonly onDone: () => void }) {
+  const { t } = useWords();
+  const { does, problem } = useDoes();
+  const jobs = useQuery(dayLineRead()).data?.points ?? [];
+  return (
+    <>
+      <p className="k-field-label" aria-hidden="true">
+        {t('wall.hold')}
+      </p>
+      <ChoiceKeys
+        label={t('wall.hold')}
+        mode="one"
+        choices={jobs.map((one) => ({ id: one.job, says: one.called }))}
+        chosen={[]}
+        onChoose={([id]) => {
+          const job = jobs.find((one) => one.job === id)?.job;
+          if (job) void does('reservePart', { part: part.id, job }).then((done) => done && onDone());
+        }}
+      />
+      {problem && <Problem slim {...problem} />}
+    </>
+  );
+}
