@@ -10,11 +10,11 @@ const MACHINE = 'F6C6KA5';
 const LOANER = '5AWWR3K';
 
 test.use({ story: 'tracing' });
+test.describe.configure({ timeout: 240_000 });
 
 test('tags are scanned: a printed one at the Counter, a loaner from the Wall into the machine and back, a part to its tray', async ({
   app,
 }) => {
-  test.setTimeout(120_000);
   const { page } = app;
   await page.getByRole('button', { name: 'Bram Ostler' }).click();
   const printed = issueTag(seededChance(5).randomInt);
@@ -63,9 +63,7 @@ test('ours is proved, joined, moved, lent, taken back and sold, and a part order
   app,
 }) => {
   test.skip(app.where === 'electron', 'the same screens; one window is enough for what is slow');
-  test.setTimeout(240_000);
   const { page } = app;
-  page.on('response', async (r) => { if (r.status() >= 500) console.log('500', await r.text(), r.request().postData()); });
   const keys = byKeys(page);
   await keys.press(page.getByRole('button', { name: 'Bram Ostler' }));
   await page.getByRole('link', { name: 'Wall' }).waitFor();

@@ -95,6 +95,13 @@ export async function orderByKeys(app: OpenedApp, keys: Keys): Promise<void> {
   const now = page.getByRole('radiogroup', { name: 'What now with coin cell CR2032' });
   await keys.press(now.getByRole('radio', { name: 'It comes later' }));
   await keys.write(page.getByRole('textbox', { name: 'What the supplier says' }), 'out of stock until Monday');
+  // A late part leaves no old promise standing: another day goes with it.
+  await keys.reach(page.getByLabel('New promise to the owner'));
+  await page.keyboard.type('01022029');
+  await page.keyboard.press('ArrowRight');
+  await page.keyboard.type('0900AM');
+  await expect(page.getByLabel('New promise to the owner')).toHaveValue(/^2029-0[12]-0[12]T09:00$/);
+  await keys.press(page.getByRole('radio', { name: 'told', exact: true }));
   await cleanInBothLights(app, 'an order that is late');
   await keys.press(page.getByRole('button', { name: 'Write the new day' }));
   await keys.press(now.getByRole('radio', { name: 'It came' }));
