@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { aShopWithTwoMachines } from '../../tests/custody/twoMachines.ts';
-import type { PartId } from '../ids.ts';
-import { epochMs } from '../time.ts';
-import { asItCounts } from './standing.ts';
-import { provePart } from './wall.ts';
+import { asItCounts } from '../../core/custody/standing.ts';
+import { provePart } from '../../core/custody/wall.ts';
+import type { PartId } from '../../core/ids.ts';
+import { epochMs } from '../../core/time.ts';
+import { aShopWithTwoMachines } from './twoMachines.ts';
 
 const DAY = 86_400_000;
 const id = 'd4' as PartId;
