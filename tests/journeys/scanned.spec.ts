@@ -1,10 +1,8 @@
 import { formatTag, issueTag } from '../../core/custody/tag.ts';
 import { seededChance } from '../../electron/cli/demo/seededChance.ts';
-import { byKeys } from './byKeys.ts';
 import { keptPaper } from './keptPaper.ts';
 import { expect, test } from './runtime/journey.ts';
 import { scan } from './scanHands.ts';
-import { orderByKeys, wallByKeys } from './wallByKeys.ts';
 
 const MACHINE = 'F6C6KA5';
 const LOANER = '5AWWR3K';
@@ -57,21 +55,4 @@ test('tags are scanned: a printed one at the Counter, a loaner from the Wall int
   await scan(page, tag, inHand('Tarnstone S500'));
   await inside.getByRole('button', { name: /^tray 3/ }).click();
   await expect(socket).toHaveAccessibleName(/out, tray 3/);
-});
-
-test.describe('by keyboard alone', () => {
-  test.skip(({ where }) => where === 'electron', 'the same screens: once is enough for what is slow');
-  test('ours is proved, joined, moved, lent, taken back and sold, and a part ordered and called off', async ({
-    app,
-  }) => {
-    const { page } = app;
-    const keys = byKeys(page);
-    await keys.press(page.getByRole('button', { name: 'Bram Ostler' }));
-    await page.getByRole('link', { name: 'Wall' }).waitFor();
-    await wallByKeys(app, keys);
-    await scan(page, MACHINE, page.getByRole('region', { name: 'Inside view' }));
-    await keys.press(page.getByRole('button', { name: 'Counter sheet' }));
-    await orderByKeys(app, keys);
-    expect(keys.unseen(), 'stops where the focus cannot be seen').toEqual([]);
-  });
 });

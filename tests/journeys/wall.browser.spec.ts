@@ -1,0 +1,23 @@
+import { byKeys } from './byKeys.ts';
+import { expect, test } from './runtime/journey.ts';
+import { scan } from './scanHands.ts';
+import { orderByKeys, wallByKeys } from './wallByKeys.ts';
+
+const MACHINE = 'F6C6KA5';
+
+test.use({ story: 'tracing' });
+test.describe.configure({ timeout: 240_000 });
+
+test('ours is proved, joined, moved, lent, taken back and sold, and a part ordered and called off, by keyboard', async ({
+  app,
+}) => {
+  const { page } = app;
+  const keys = byKeys(page);
+  await keys.press(page.getByRole('button', { name: 'Bram Ostler' }));
+  await page.getByRole('link', { name: 'Wall' }).waitFor();
+  await wallByKeys(app, keys);
+  await scan(page, MACHINE, page.getByRole('region', { name: 'Inside view' }));
+  await keys.press(page.getByRole('button', { name: 'Counter sheet' }));
+  await orderByKeys(app, keys);
+  expect(keys.unseen(), 'stops where the focus cannot be seen').toEqual([]);
+});
