@@ -23,23 +23,22 @@ export type Estimate = {
   readonly policy: FigurePolicy;
   /** Standard error of the middle of the minutes, by the simulation itself. */
   readonly error?: number | undefined;
-  /** The same by the two-step policy that the Bench offers, over fewer runs. */
-  readonly checked?: EstimateCheck | undefined;
+  /** Beside runs as the Bench goes: what runs through the plan said before them. */
+  readonly planned?: PlannedFigure | undefined;
 };
 
-/** What runs of a longer look ahead say instead: the middle of the hands-on minutes, with its error. */
-export type EstimateCheck = { readonly paths: number; readonly p50: Minutes; readonly error: number | undefined };
+/** The middle of the hands-on minutes by runs through the plan, with its error. */
+export type PlannedFigure = { readonly p50: Minutes; readonly error: number | undefined };
 
-/** Estimates without the first figures that a look ahead has replaced since: of the same moment, by the same seed. */
+/** Estimates without those that a look further ahead has replaced since: of the same moment, by the same seed. */
 export const standingFigures = <E extends Pick<Estimate, 'moment' | 'seed'>>(estimates: readonly E[]): readonly E[] =>
   estimates.filter(
     ({ moment, seed }, at) => !estimates.slice(at + 1).some((later) => later.seed === seed && later.moment === moment),
   );
 
-/** The estimates after one more: what checks another by a longer look ahead stands beside that one. */
+/** The estimates after one more: runs as the Bench goes keep beside them what the plan said of the same moment. */
 export function withEstimate<E extends Estimate>(estimates: readonly E[], more: E): readonly E[] {
   if (more.policy !== 'two-step') return [...estimates, more];
-  const { paths, error, handsOn } = more;
-  const of = estimates.findLastIndex((one) => one.seed === more.seed && one.moment === more.moment);
-  return estimates.map((one, at) => (at === of ? { ...one, checked: { paths, error, p50: handsOn.p50 } } : one));
+  const plan = estimates.findLast((one) => one.seed === more.seed && one.moment === more.moment);
+  return [...estimates, plan ? { ...more, planned: { p50: plan.handsOn.p50, error: plan.error } } : more];
 }

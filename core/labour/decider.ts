@@ -6,7 +6,7 @@ import { clearlyLess } from '../tracing/plan/problem.ts';
 import { StepRanker } from '../tracing/plan/rank.ts';
 import { Sight } from '../tracing/plan/sight.ts';
 import type { Stand } from '../tracing/plan/stand.ts';
-import type { EstimatePolicy } from './types.ts';
+import type { PlanPolicy } from './types.ts';
 
 /** A step decided on (-1 hands over), and the order in which the start put the steps. */
 export type Decided = { readonly step: number; readonly order: readonly number[] | null };
@@ -24,21 +24,14 @@ const BY_RATIO = 3;
  * How runs decide after a history. As long as a step can cure, the look ahead does not hand over: how long the whole
  * takes is asked without regard to the limit.
  */
-export function decider(
-  bench: Bench,
-  policy: EstimatePolicy,
-): (stand: Stand, order: readonly number[] | null) => Decided {
-  const ranker = new StepRanker(bench, policy === 'two-step' ? 2 : 1);
+export function decider(bench: Bench, policy: PlanPolicy): (stand: Stand, order: readonly number[] | null) => Decided {
+  const ranker = new StepRanker(bench, 1);
   if (policy === 'ratio') return (stand) => ({ step: ranker.interim(stand), order: null });
   const lookAhead = new LookAhead(bench, new LineBase(bench, new Effort()), { depth: 1 });
   const sight = new Sight(bench);
   return (stand, order) => {
     const ratio = ranker.interim(stand);
     if (ratio < 0 || (stand.mass < LOOK_FROM && order !== null)) return { step: ratio, order };
-    if (policy === 'two-step') {
-      const step = ranker.choose(stand);
-      return { step: step < 0 ? ratio : step, order: order ?? [] };
-    }
     if (order === null) return whole(lookAhead, likeliest(stand));
     const start = order.filter((s) => stand.done[s] === 0).slice(0, OF_THE_START);
     const candidates = new Set([ratio, ...start, ...bestByRatio(bench, sight.of(bench, stand.belief), stand)]);

@@ -8,7 +8,7 @@ import type { FaultModel, TracingCase } from '../tracing/live/types.ts';
 import { layOut } from '../tracing/plan/bench.ts';
 import { standOf } from '../tracing/plan/rank.ts';
 import { decider, HANDS_OVER } from './decider.ts';
-import type { EstimatePolicy } from './types.ts';
+import type { PlanPolicy } from './types.ts';
 
 /** Minutes that handing over counts in an estimate: common practice, no source. */
 const HANDED_OVER_MINUTES = 110;
@@ -41,7 +41,7 @@ export type Decisions = {
 };
 
 /** Opens the tracing of a case under a policy; null when nothing is left to trace, or never was anything. */
-export function openDecisions(model: FaultModel, given: TracingCase | null, policy: EstimatePolicy): Decisions | null {
+export function openDecisions(model: FaultModel, given: TracingCase | null, policy: PlanPolicy): Decisions | null {
   if (!given) return null;
   // How long the whole takes is asked without regard to the limit: whether it passes is the answer.
   const { perMinuteMinor, spentMinor } = given.money;
@@ -63,7 +63,7 @@ export function openDecisions(model: FaultModel, given: TracingCase | null, poli
   return shared(toProblem(model, tracing, posterior, steps), open, policy);
 }
 
-function shared(live: LiveProblem, open: readonly number[], policy: EstimatePolicy): Decisions {
+function shared(live: LiveProblem, open: readonly number[], policy: PlanPolicy): Decisions {
   const bench = layOut(live.problem);
   const decide = decider(bench, policy);
   const first = standOf(bench, Float64Array.from(live.problem.prior), new Uint8Array(live.steps.length), open);

@@ -1,12 +1,9 @@
 import { quantile } from '../figures/quantile.ts';
-import type { LiveProblem } from '../tracing/live/offer/toProblem.ts';
 import { verdictAfter } from '../tracing/live/offer/verdictAfter.ts';
-import type { FaultModel } from '../tracing/live/types.ts';
-import type { Step as PlanStep } from '../tracing/plan/problem.ts';
-import { type Decisions, openDecisions } from './decisions.ts';
 import { driversOf, type Spread } from './drivers.ts';
 import { type Prng, prng } from './prng.ts';
-import { drawMinutes } from './tasks/taskTime.ts';
+import type { Traces } from './traced.ts';
+import { openTraces } from './traces.ts';
 import type { EstimateCancelled, EstimateRequest, LabourEstimate, WorkTask } from './types.ts';
 
 type Path = Spread & {
@@ -18,27 +15,24 @@ type Path = Spread & {
   readonly needed: boolean;
 };
 
-/** Paths between two looks at whether something newer was asked. */
-const LOOK_EVERY = 64;
-/** σ of the logarithm of a step's hands-on minutes where nothing else is known of it: 90 % between half and double. Common practice, no source. */
-const STEP_SIGMA = (Math.log(2) - Math.log(0.5)) / 3.29;
-/** A tracing longer than this many steps is ended: nobody goes on so long without a word. */
-const MOST_STEPS = 40;
+/** Paths between two looks at whether something newer was asked: a run as the Bench works may take seconds. */
+const LOOK_EVERY = { ratio: 64, 'one-step': 64, 'two-step': 1 } as const;
 
 /**
  * What a job will likely take: many runs of the policy asked for over the present belief, each with its own true fault,
  * outcomes and task times, then fitting, proving and cleaning. Decisions are shared between runs with the same history.
  * Deterministic for a seed. `kept`: what an earlier run of the same case decided; decisions change no figure.
  */
-export function estimate(request: EstimateRequest, kept?: Decisions | null): LabourEstimate | EstimateCancelled {
+export function estimate(request: EstimateRequest, kept?: Traces | null): LabourEstimate | EstimateCancelled {
   const { model, rates, paths, seed } = request;
   const random = prng(seed);
-  const tracing = kept === undefined ? openDecisions(model, request.case, request.policy) : kept;
+  const tracing = kept === undefined ? openTraces(model, request.case, request.policy) : kept;
   const settled = tracing ? null : settledFault(request);
   const done: Path[] = [];
   for (let n = 0; n < paths; n++) {
-    if (n % LOOK_EVERY === 0 && request.cancelled?.()) return { refused: 'estimate-cancelled', paths: n };
-    const traced = tracing ? trace(request, tracing, random) : { minutes: 0, fault: settled, ended: true };
+    if (n % LOOK_EVERY[request.policy] === 0 && request.cancelled?.())
+      return { refused: 'estimate-cancelled', paths: n };
+    const traced = tracing ? tracing.run(request.stepTimes, random) : { minutes: 0, fault: settled, ended: true };
     const fault = model.faults[model.faultIndex.get(traced.fault ?? '') ?? -1];
     const part = fault?.part ?? null;
     const needed = traced.ended && part !== null && fault?.mendedBy === 'part';
@@ -57,68 +51,6 @@ export function estimate(request: EstimateRequest, kept?: Decisions | null): Lab
     });
   }
   return summed(request, done, tracing ? request.policy : 'none');
-}
-
-/** One run: a true way drawn from the belief, the policy until it ends the tracing or hands over. */
-function trace(
-  { model, stepTimes }: EstimateRequest,
-  { live, start, stepAt, after, move, closing }: Decisions,
-  random: Prng,
-): { readonly minutes: number; readonly fault: string | null; readonly ended: boolean } {
-  const truth = draw(live.problem.prior, random);
-  let moment = start;
-  let minutes = 0;
-  for (let n = 0; n < MOST_STEPS; n++) {
-    const s = stepAt(moment);
-    const step = live.problem.steps[s];
-    if (s < 0 || !step) return { minutes: minutes + closing(moment), fault: null, ended: false };
-    const outcome = drawOutcome(step.chance, truth, random);
-    minutes += move(moment, s).minutes + stepMinutes(live.steps[s], stepTimes, random);
-    if (step.cures[outcome])
-      return { minutes: minutes + endingMinutes(step, truth), fault: faultOfWay(model, live, truth), ended: true };
-    moment = after(moment, s, outcome);
-  }
-  return { minutes, fault: null, ended: false };
-}
-
-/**
- * Minutes that finishing takes once a step has ended the tracing, confirming or going on from a wrong end. The plan
- * counts them as often as the step ends it: here it did.
- */
-export function endingMinutes({ ending, chance, cures }: PlanStep, truth: number): number {
-  const ends = chance.reduce((sum, of, outcome) => sum + (cures[outcome] ? (of[truth] ?? 0) : 0), 0);
-  return ends > 0 ? (ending?.[truth] ?? 0) / ends : 0;
-}
-
-function stepMinutes(
-  step: LiveProblem['steps'][number] | undefined,
-  times: EstimateRequest['stepTimes'],
-  random: Prng,
-): number {
-  if (!step) return 0;
-  const own = times[step.id];
-  return own ? drawMinutes(own, random) : step.handsOn * Math.exp(STEP_SIGMA * random.nextNormal());
-}
-
-const faultOfWay = (model: FaultModel, live: LiveProblem, way: number): string | null =>
-  model.faults[live.ways[way]?.hypothesis.first ?? -1]?.id ?? null;
-
-function draw(chances: Float64Array, random: Prng): number {
-  let left = random.next();
-  for (let at = 0; at < chances.length; at++) {
-    left -= chances[at] as number;
-    if (left < 0) return at;
-  }
-  return chances.length - 1;
-}
-
-function drawOutcome(chance: readonly Float64Array[], truth: number, random: Prng): number {
-  let left = random.next();
-  for (let o = 0; o < chance.length; o++) {
-    left -= chance[o]?.[truth] ?? 0;
-    if (left < 0) return o;
-  }
-  return chance.length - 1;
 }
 
 /** A log-normal task time: low and high are its 5th and 95th percentile, likely its median. */

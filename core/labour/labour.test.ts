@@ -3,13 +3,13 @@ import work from '../../assets/labour/work.json' with { type: 'json' };
 import { afterDoing, aTracingCase } from '../../tests/builders/tracingCase.ts';
 import { quantile } from '../figures/quantile.ts';
 import { standardModel } from '../tracing/live/model/standardModel.ts';
-import { openDecisions } from './decisions.ts';
 import { estimate, taskMinutes } from './estimate.ts';
 import { knownWork } from './knownWork.ts';
 import { finalise, normalQuantile, prng, xoshiro128ss } from './prng.ts';
 import { catalogueOf } from './tasks/catalogue.ts';
 import { learnTimes } from './tasks/learnTimes.ts';
 import { stepTimesOf } from './tasks/stepTimes.ts';
+import { openTraces } from './traces.ts';
 import type { EstimateRequest, LabourEstimate, WorkTask } from './types.ts';
 
 const model = standardModel();
@@ -109,8 +109,8 @@ describe('an estimate', () => {
         waiting: null,
       })),
     );
-    const stated = made(asked({ stepTimes: stepTimesOf(learnTimes(catalogue, []), null) }));
-    const learnt = made(asked({ stepTimes: stepTimesOf(learnTimes(catalogue, slow), null) }));
+    const stated = made(asked({ paths: 4000, stepTimes: stepTimesOf(learnTimes(catalogue, []), null) }));
+    const learnt = made(asked({ paths: 4000, stepTimes: stepTimesOf(learnTimes(catalogue, slow), null) }));
     // Five errors of the difference: chance alone does not bring the medians so far apart.
     const error = Math.hypot(stated.medianError, learnt.medianError);
     expect(learnt.handsOn.p50 - stated.handsOn.p50).toBeGreaterThan(5 * error);
@@ -157,7 +157,7 @@ describe('looking ahead', () => {
   });
   it('decides each history once, and a re-run by what was decided gives the same figures', () => {
     const { case: tracing } = asked();
-    const kept = openDecisions(model, tracing, 'ratio');
+    const kept = openTraces(model, tracing, 'ratio');
     const first = estimate(asked(), kept);
     const met = kept?.histories();
     expect(met).toBeGreaterThan(10);

@@ -25,8 +25,11 @@ type Rates = {
   readonly parts: { readonly [kind: string]: number };
 };
 
-/** How the runs choose their steps: by p over c at once, or looking one or two steps ahead of it. */
-export type EstimatePolicy = 'ratio' | 'one-step' | 'two-step';
+/** How runs through the plan choose their steps: by p over c at once, or looking one step ahead of it. */
+export type PlanPolicy = 'ratio' | 'one-step';
+
+/** How the runs of an estimate choose their steps: through the plan, or as the Bench itself goes, looking two steps ahead. */
+export type EstimatePolicy = PlanPolicy | 'two-step';
 
 /** How the runs behind a figure chose their steps; `none` where nothing has to be found any more. */
 export type FigurePolicy = EstimatePolicy | 'none';

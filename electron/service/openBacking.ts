@@ -27,7 +27,7 @@ export async function openBacking({ data }: { readonly data: string }): Promise<
   await shop.blobs.sweep();
   const engine = openEngine();
   const tools = openTools(engine, () => shop.lastSealedHead()?.short ?? null);
-  const following = openFollowing({ shop, tools, engine });
+  const following = openFollowing({ shop, tools, engine }, quietSaid());
   await following.takeUp();
   return {
     ok: true,
@@ -48,4 +48,10 @@ export async function openBacking({ data }: { readonly data: string }): Promise<
       },
     },
   };
+}
+
+/** Slow computers can be told to look ahead at a job only after it has been quiet for so many seconds. */
+function quietSaid() {
+  const seconds = Number(process.env.KNOWNGOOD_QUIET_SECONDS ?? Number.NaN);
+  return seconds >= 0 ? { 'one-step': seconds * 1000, 'two-step': seconds * 1000 } : undefined;
 }

@@ -12,6 +12,8 @@ function testElectron(): string {
 }
 
 process.env.KNOWNGOOD_TEST_ELECTRON ??= testElectron();
+// Two services at once share two cores with two browsers: no journey waits for a look ahead, and none computes one.
+process.env.KNOWNGOOD_QUIET_SECONDS ??= '3600';
 
 export default defineConfig<object, { where: 'electron' | 'browser' }>({
   testDir: '.',

@@ -44,14 +44,14 @@ export const parts = [
   ]),
   vitest('house', 0.75, 'tests/house/'),
   tool('build', 0.5, () => [['node', 'tests/runner/buildAnew.mjs']]),
-  vitest('unit', 8.5, undefined, APART),
+  vitest('unit', 7.5, undefined, APART),
   vitest('published', 0.5, 'tests/published/'),
   vitest('faults', 0.75, 'tests/faults/'),
   // The short form; the whole is `npm run speed:tracing`.
   tool('speed', 1.25, () => [['node', 'tests/speed/tracing.ts', '--short', '--only', 'exact']]),
   {
     name: 'journeys',
-    seconds: 8.5 * 60,
+    seconds: 9.5 * 60,
     counts: 'playwright',
     folder: 'tests/journeys/',
     report: reportOf('journeys'),

@@ -33,7 +33,7 @@ async function aService(pathsOf: (asked: EstimateAsked) => number) {
     estimate: (own, of, signal) => real.estimate(own, { ...of, paths: pathsOf(of) }, signal),
   };
   const tools = openTools(engine, () => null);
-  const following = openFollowing({ shop, tools, engine }, 0);
+  const following = openFollowing({ shop, tools, engine }, { 'one-step': 0, 'two-step': 0 });
   ends.push(async () => folder.remove(), shop.close, real.end, following.end);
   const router = createRouter({
     shop,
@@ -82,14 +82,15 @@ describe('an estimate that follows a command', () => {
     expect((await job(id)).job.estimates[0]).toMatchObject({ moment: 'told', policy: 'ratio', paths: 100 });
   });
 
-  it('is a first figure first, then by looking ahead, then says how far a longer look differs', async () => {
+  it('is a first figure first, then by looking ahead, then as the Bench goes, saying how far that is from the plan', async () => {
     const { job, settled } = service;
     const id = await taken();
     await settled();
     const sheet = await job(id);
-    const [first, ahead, ...more] = sheet.job.estimates;
-    expect([first?.policy, ahead?.policy, more, sheet.computing]).toEqual(['ratio', 'one-step', [], null]);
-    expect(ahead?.checked).toMatchObject({ paths: 60, p50: expect.any(Number), error: expect.any(Number) });
+    const { estimates } = sheet.job;
+    expect([estimates.map((one) => one.policy), sheet.computing]).toEqual([['ratio', 'one-step', 'two-step'], null]);
+    const [, ahead, asBench] = estimates;
+    expect(asBench?.planned).toEqual({ p50: ahead?.handsOn.p50, error: ahead?.error });
   });
 
   it('is made for a machine that is only asked about, and for work asked for by name', async () => {

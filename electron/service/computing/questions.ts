@@ -5,7 +5,7 @@ import type { EstimateAsked, EstimateCancelled, LabourEstimate } from '../../../
 import type { Method, TracingCase } from '../../../core/tracing/live/types.ts';
 import { tracingFigures } from '../desk/tracingFigures.ts';
 import { keepingModel } from '../keepingModel.ts';
-import { keepingDecisions } from './keepingDecisions.ts';
+import { keepingTraces } from './keepingTraces.ts';
 
 /** What makes a shop's fault model its own: little enough to send, where the model itself is not. */
 export type OwnModel = Pick<Shop, 'models' | 'learnt'>;
@@ -23,7 +23,7 @@ export type Answer = LabourEstimate | EstimateCancelled | TracingSheet;
 /** Answers one question; the model is made once for each edition of it. `cancelled` is looked at now and then. */
 export function answering(): (question: Question, cancelled: () => boolean) => Answer {
   const modelFor = keepingModel();
-  const decisionsFor = keepingDecisions();
+  const tracesFor = keepingTraces();
   return (question, cancelled) => {
     const model = modelFor(question.own);
     if (question.ask === 'tracing')
@@ -32,6 +32,6 @@ export function answering(): (question: Question, cancelled: () => boolean) => A
           return cancelled();
         },
       });
-    return estimate({ ...question.of, model, cancelled }, decisionsFor(question.own, model, question.of));
+    return estimate({ ...question.of, model, cancelled }, tracesFor(question.own, model, question.of));
   };
 }

@@ -14,7 +14,7 @@ import type { Engine } from './engine.ts';
 import { minutesByOwnTimes, type OwnMinutes } from './ownTimes.ts';
 import { benchState } from './tracingSheet.ts';
 
-/** Runs of each policy: the two-step one takes long, and checks the others. */
+/** Runs of each policy: those as the Bench goes take long. */
 export const PATHS: Readonly<Record<EstimatePolicy, number>> = { ratio: 10_000, 'one-step': 10_000, 'two-step': 1_000 };
 
 /** Before the sheet is signed an estimate takes the usual words as given: it says what the work would take. */

@@ -37,17 +37,18 @@ type AtJob = {
   wake: () => void;
 };
 
-/** The longest look waits until nothing has happened at a job for so long: whoever works on steps again within seconds. */
-const QUIET_MS = 5_000;
+/** A look ahead waits until nothing has happened at a job for so long: whoever works on steps again within seconds. */
+export type QuietMs = { readonly [looking in Exclude<EstimatePolicy, 'ratio'>]: number };
+const QUIET_MS: QuietMs = { 'one-step': 1_000, 'two-step': 5_000 };
 
-export function openFollowing(place: Place, quietMs = QUIET_MS): Following {
+export function openFollowing(place: Place, quietMs: QuietMs = QUIET_MS): Following {
   const jobs = new Map<JobId, AtJob>();
   const over = new AbortController();
   const enquiries = new Set<Promise<void>>();
 
-  const quiet = (at: AtJob) =>
+  const quiet = (at: AtJob, ms: number) =>
     new Promise<void>((resolve) => {
-      const timer = setTimeout(resolve, quietMs);
+      const timer = setTimeout(resolve, ms);
       at.wake = () => {
         clearTimeout(timer);
         resolve();
@@ -58,7 +59,7 @@ export function openFollowing(place: Place, quietMs = QUIET_MS): Following {
     for (const [n, policy] of policies.entries()) {
       // A first figure is owed for every moment; a better one only for the newest.
       const givenUp = () => over.signal.aborted || (policy !== 'ratio' && at.toMake.length > 0);
-      if (policy === 'two-step' && !givenUp()) await quiet(at);
+      if (policy !== 'ratio' && quietMs[policy] > 0 && !givenUp()) await quiet(at, quietMs[policy]);
       at.computing = policy;
       const estimated = await estimateNow(place, wanted, policy, givenUp, over.signal);
       if (!estimated) return;

@@ -5,12 +5,12 @@ import './EstimateLine.css';
 
 export type EstimateLineProps = {
   /** The newest one; undefined while there is none. */
-  readonly estimate: Pick<Estimate, 'handsOn' | 'policy' | 'checked' | 'error'> | undefined;
+  readonly estimate: Pick<Estimate, 'handsOn' | 'policy' | 'paths' | 'planned' | 'error'> | undefined;
   /** What is being computed; null when the figure stands. */
   readonly computing: EstimatePolicy | null;
 };
 
-/** Hands-on minutes of the whole, by which policy they were reckoned, what a longer look says, and what is still coming. */
+/** Hands-on minutes of the whole, by which policy they were reckoned, how far that is from the plan's, and what is still coming. */
 export function EstimateLine({ estimate, computing }: EstimateLineProps) {
   const { t } = useWords();
   if (!estimate && computing === null) return null;
@@ -22,7 +22,7 @@ export function EstimateLine({ estimate, computing }: EstimateLineProps) {
         <>
           <b>{t('kit.estimate.says', { p50: whole(estimate.handsOn.p50), p90: whole(estimate.handsOn.p90) })}</b>
           {estimate.policy !== 'none' && <span>{t(`kit.estimate.policy.${estimate.policy}`)}</span>}
-          {estimate.checked && <Checked estimate={estimate} />}
+          {estimate.planned && <AgainstPlan estimate={estimate} />}
         </>
       )}
       {computing !== null && (
@@ -34,17 +34,17 @@ export function EstimateLine({ estimate, computing }: EstimateLineProps) {
   );
 }
 
-function Checked({ estimate }: { readonly estimate: NonNullable<EstimateLineProps['estimate']> }) {
+function AgainstPlan({ estimate }: { readonly estimate: NonNullable<EstimateLineProps['estimate']> }) {
   const { t } = useWords();
-  const { checked, handsOn, error } = estimate;
-  if (!checked) return null;
-  const difference = Math.round(checked.p50 - handsOn.p50);
+  const { planned, handsOn, paths, error } = estimate;
+  if (!planned) return null;
+  const difference = Math.round(handsOn.p50 - planned.p50);
   const facts = {
-    runs: checked.paths,
+    runs: paths,
     n: Math.abs(difference),
     // Two figures of independent errors: the error of their difference, at 95 %.
-    error: Math.ceil(1.96 * Math.hypot(checked.error ?? 0, error ?? 0)),
+    error: Math.ceil(1.96 * Math.hypot(planned.error ?? 0, error ?? 0)),
   };
   const says = difference === 0 ? 'same' : difference > 0 ? 'longer' : 'shorter';
-  return <span className="k-muted">{t(`kit.estimate.checked.${says}`, facts)}</span>;
+  return <span className="k-muted">{t(`kit.estimate.planned.${says}`, facts)}</span>;
 }

@@ -1,9 +1,9 @@
 import work from '../../../../assets/labour/work.json' with { type: 'json' };
-import { openDecisions } from '../../../../core/labour/decisions.ts';
 import { estimate } from '../../../../core/labour/estimate.ts';
 import { catalogueOf } from '../../../../core/labour/tasks/catalogue.ts';
 import { learnTimes } from '../../../../core/labour/tasks/learnTimes.ts';
 import { stepTimesOf } from '../../../../core/labour/tasks/stepTimes.ts';
+import { openTraces } from '../../../../core/labour/traces.ts';
 import type { EstimatePolicy, LabourEstimate, WorkTask } from '../../../../core/labour/types.ts';
 import { standardModel } from '../../../../core/tracing/live/model/standardModel.ts';
 import { aTracingCase } from '../../../builders/tracingCase.ts';
@@ -27,7 +27,7 @@ function timed(seen: string, policy: EstimatePolicy, paths: number) {
     policy,
   };
   const before = process.cpuUsage();
-  const kept = openDecisions(model, tracing, policy);
+  const kept = openTraces(model, tracing, policy);
   const figures = estimate(asked, kept) as LabourEstimate;
   const once = process.cpuUsage(before);
   const then = process.cpuUsage();

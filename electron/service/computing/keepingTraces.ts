@@ -1,4 +1,5 @@
-import { type Decisions, openDecisions } from '../../../core/labour/decisions.ts';
+import type { Traces } from '../../../core/labour/traced.ts';
+import { openTraces } from '../../../core/labour/traces.ts';
 import type { EstimateAsked } from '../../../core/labour/types.ts';
 import type { FaultModel } from '../../../core/tracing/live/types.ts';
 import type { OwnModel } from './questions.ts';
@@ -7,19 +8,19 @@ import type { OwnModel } from './questions.ts';
 const MOST_KEPT = 4;
 
 /** What runs decided on a case, kept for the next estimate of the same case: after a note, another limit, other prices. */
-export function keepingDecisions(): (own: OwnModel, model: FaultModel, asked: EstimateAsked) => Decisions | null {
-  const kept = new Map<string, Decisions | null>();
+export function keepingTraces(): (own: OwnModel, model: FaultModel, asked: EstimateAsked) => Traces | null {
+  const kept = new Map<string, Traces | null>();
   return (own, model, { case: tracing, policy }) => {
     if (tracing === null) return null;
     const key = JSON.stringify([own, tracing, policy]);
     const known = kept.get(key);
-    const decisions = known === undefined ? openDecisions(model, tracing, policy) : known;
+    const traces = known === undefined ? openTraces(model, tracing, policy) : known;
     kept.delete(key);
-    kept.set(key, decisions);
+    kept.set(key, traces);
     for (const oldest of kept.keys()) {
       if (kept.size <= MOST_KEPT) break;
       kept.delete(oldest);
     }
-    return decisions;
+    return traces;
   };
 }
