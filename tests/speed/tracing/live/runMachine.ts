@@ -30,7 +30,13 @@ export type Bench = {
 };
 
 /** Traces one machine by a policy; once a part is named, every policy confirms it as the engine offers. */
-export function runMachine(model: FaultModel, start: TracingCase, machine: SimulatedMachine, bench: Bench): Run {
+export function runMachine(
+  model: FaultModel,
+  start: TracingCase,
+  machine: SimulatedMachine,
+  bench: Bench,
+  takes = (step: Step): number => step.handsOn,
+): Run {
   let tracing = start;
   let minutes = 0;
   let named: string | null = null;
@@ -53,7 +59,7 @@ export function runMachine(model: FaultModel, start: TracingCase, machine: Simul
     const step = model.steps[model.stepIndex.get(next) ?? -1];
     if (!step) throw new Error(next);
     const { moves } = movesBefore(assemblyOf(model, start.switches), openStates(model, tracing), step);
-    minutes += moves.reduce((sum, move) => sum + move.minutes, step.handsOn);
+    minutes += moves.reduce((sum, move) => sum + move.minutes, takes(step));
     const outcome = machine.does(tracing, next);
     tracing = afterDoing(model, tracing, next, outcome.id, {
       loaners: usedIn(model, step),

@@ -1,6 +1,7 @@
 import { clopperPearson } from '../../../../core/figures/interval.ts';
 import { estimate } from '../../../../core/labour/estimate.ts';
 import { prng } from '../../../../core/labour/prng.ts';
+import { stepMinutes } from '../../../../core/labour/traced.ts';
 import type { LabourEstimate } from '../../../../core/labour/types.ts';
 import { standardModel } from '../../../../core/tracing/live/model/standardModel.ts';
 import { verdictAfter } from '../../../../core/tracing/live/offer/verdictAfter.ts';
@@ -31,7 +32,8 @@ export const coverageRow: Row = {
       const start = aTracingCase({ seen: [symptom] });
       const took = Array.from({ length: machines }, (_, n) => {
         const machine = new SimulatedMachine(model, start, prng(1000 + n));
-        const run = runMachine(model, start, machine, bench);
+        const hands = prng(5000 + n);
+        const run = runMachine(model, start, machine, bench, (step) => stepMinutes(step, {}, hands));
         const mended = MENDED.includes(run.verdict);
         const handedOver = run.verdict === 'tracing';
         return (
