@@ -71,7 +71,15 @@ export type PartEntry =
       }
     >
   | Draft<'part-standing', { readonly standing: Standing; readonly why: string }>
-  | Draft<'part-corrected', { readonly name?: string; readonly attributes?: PartFacts['attributes'] }>
+  | Draft<
+      'part-corrected',
+      {
+        readonly name?: string;
+        readonly attributes?: PartFacts['attributes'];
+        /** Facts that turned out not to be known. */
+        readonly unknown?: readonly string[];
+      }
+    >
   | Draft<'part-lent', { readonly job: JobId; readonly returnBy: EpochMs }>
   | Draft<'rider-joined', { readonly part: PartId }>
   | Draft<'rider-left', { readonly part: PartId }>
@@ -86,6 +94,9 @@ export type PartEntry =
 type Written = { readonly at: EpochMs; readonly by: string };
 
 const companionOf = (place: Place): PartId | null => (place.at === 'with' ? place.part : null);
+
+const without = (attributes: PartFacts['attributes'], unknown: readonly string[]): PartFacts['attributes'] =>
+  Object.fromEntries(Object.entries(attributes).filter(([name]) => !unknown.includes(name)));
 
 /** The part after one more entry of its stream; null before the first. */
 export function applyPart(part: Part | null, entry: PartEntry & Written): Part | null {
@@ -131,7 +142,7 @@ export function applyPart(part: Part | null, entry: PartEntry & Written): Part |
       return {
         ...part,
         name: entry.body.name ?? part.name,
-        attributes: { ...part.attributes, ...entry.body.attributes },
+        attributes: without({ ...part.attributes, ...entry.body.attributes }, entry.body.unknown ?? []),
       };
     case 'part-reserved':
       return { ...part, reservedFor: entry.body.job, reserved: { at: entry.at, by: entry.by } };

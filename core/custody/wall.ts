@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { accept, type Refusal, refuse } from '../decision.ts';
+import { attributeFaults } from '../fit/attributes.ts';
 import type { MachineId, PartId } from '../ids.ts';
 import { backFromLending } from '../job/bench/moveOut.ts';
 import { openBook } from '../job/book.ts';
@@ -68,6 +69,8 @@ export const knowPart = shopCommand(
     const slot = slotOf(input.place);
     const problem = firstPlaceProblem(view, input.place, input.kind);
     if (problem) return { ok: false, refusal: problem };
+    const [fault] = attributeFaults(input.kind, input.attributes);
+    if (fault) return { ok: false, refusal: fault };
     book.add(`part:${id}`, 'part-known', {
       id,
       tag,
@@ -112,7 +115,7 @@ function firstPlaceProblem(view: View, place: Place, kind: ThingKind): Refusal |
   }
 }
 
-/** A second rig: a machine of our own with slots, in which owners' parts are tried. */
+/** A second rig: a machine of our own with slots, in which owners' parts are tried. The shop counts it among its rigs. */
 export const knowRig = shopCommand(
   'know-rig',
   z.strictObject({
@@ -138,6 +141,9 @@ export const knowRig = shopCommand(
       slots: input.slots.map((slot) => ({ ...slot, source: 'by-hand' })),
       gaps: [],
     });
+    const rigs = view.shop.settings?.rigs;
+    if (rigs && !rigs.includes(input.rig))
+      book.add('shop', 'shop-changed', { settings: { rigs: [...rigs, input.rig] } });
     return book.accept();
   },
 );

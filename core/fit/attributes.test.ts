@@ -1,7 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { hers, wall } from '../../tests/builders/harrowmouth.ts';
-import { PART_KINDS, type PartKind } from '../custody/part.ts';
-import { ATTRIBUTE_NAMES, attributeFaults, attributeRule, attributesOf, directionOf, rowsOf } from './attributes.ts';
+import { PART_KINDS, type PartKind, type ThingKind } from '../custody/part.ts';
+import {
+  ATTRIBUTE_NAMES,
+  attributeFaults,
+  attributeRule,
+  attributesOf,
+  directionOf,
+  rowsOf,
+  unitOf,
+} from './attributes.ts';
 
 const DIRECTIONS = ['more', 'less', 'includes', 'yes', 'later', 'unordered', 'shown'];
 
@@ -11,8 +19,8 @@ describe('the attribute table', () => {
     (name) => {
       const rule = attributeRule(name);
       for (const kind of rule.kinds) {
-        expect(PART_KINDS).toContain(kind);
-        const direction = directionOf(name, kind);
+        expect(PART_KINDS as readonly ThingKind[]).toContain(kind);
+        const direction = directionOf(name, kind as PartKind);
         expect(DIRECTIONS).toContain(direction);
         if (direction === 'more' || direction === 'less') expect(rule.type).toBe('number');
         if (direction === 'yes') expect(rule.type).toBe('yes-no');
@@ -20,7 +28,8 @@ describe('the attribute table', () => {
         if (direction === 'later') expect(rule.type).toBe('one-of');
       }
       if (rule.type === 'one-of') expect(rule.order?.flat().length).toBeGreaterThan(1);
-      if (rule.type === 'number') expect(rule.unit).toBeDefined();
+      for (const kind of rule.kinds)
+        if (rule.type === 'number') expect([kind, unitOf(name, kind)]).not.toContain(undefined);
     },
   );
   it.each(PART_KINDS)('every row of a %s is made of its own attributes, none twice', (kind) => {
@@ -30,8 +39,7 @@ describe('the attribute table', () => {
   });
   it('describes every part on the demo wall and in the demo machine', () => {
     const parts = [...Object.values(wall), ...Object.values(hers).map(({ part }) => part)];
-    for (const part of parts)
-      expect([part.name, attributeFaults(part.kind as PartKind, part.attributes)]).toEqual([part.name, []]);
+    for (const part of parts) expect([part.name, attributeFaults(part.kind, part.attributes)]).toEqual([part.name, []]);
   });
 });
 
@@ -51,6 +59,13 @@ describe('attributes at the door', () => {
     expect(attributeFaults('board', { 'form-factor': 'huge' })).toMatchObject([
       { refused: 'attribute-value', attribute: 'form-factor' },
     ]);
+  });
+  it('refuses a figure that was read in another unit: 8 GiB as 8192, DDR4 at 2666 MT/s as the 21300 of its name', () => {
+    expect(attributeFaults('dimm', { capacity: 8192 })).toEqual([
+      { refused: 'attribute-too-much', attribute: 'capacity', most: 1024, unit: 'GiB' },
+    ]);
+    expect(attributeFaults('dimm', { 'memory-speed': 21_300 })).toMatchObject([{ unit: 'MT/s' }]);
+    expect(attributeFaults('drive', { capacity: 8192 })).toEqual([]);
   });
   it('refuses what can only be worked out', () => {
     expect(attributeFaults('board', { 'processor-listed': true })).toEqual([

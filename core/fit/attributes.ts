@@ -1,5 +1,5 @@
 import table from '../../assets/fit/attributes.json' with { type: 'json' };
-import type { Attributes, PartKind } from '../custody/part.ts';
+import type { Attributes, PartKind, ThingKind } from '../custody/part.ts';
 
 export type AttributeName = keyof typeof table.attributes;
 export type AttributeValue = Attributes[string];
@@ -11,11 +11,18 @@ export type AttributeValue = Attributes[string];
  */
 export type Direction = 'more' | 'less' | 'includes' | 'yes' | 'later' | 'unordered' | 'shown';
 
+/** The same for all kinds, or by kind. */
+type ByKind<Value> = Value | { readonly [kind in PartKind]?: Value };
+
 export type AttributeRule = {
-  readonly kinds: readonly PartKind[];
+  readonly kinds: readonly ThingKind[];
   readonly type: 'number' | 'text' | 'yes-no' | 'list' | 'one-of';
   /** What a number counts: mm, W, GiB, MT/s, Gbit/s, count … */
-  readonly unit?: string;
+  readonly unit?: ByKind<string>;
+  /** More than this was counted in another unit. */
+  readonly most?: ByKind<number>;
+  /** How words of the trade are written in the fit tables; others may be written too. */
+  readonly spelt?: readonly string[];
   readonly compare: Direction | { readonly [kind in PartKind]?: Direction };
   /** For `one-of`: from the least useful on; values that are equally useful share a list. */
   readonly order?: readonly (string | readonly string[])[];
@@ -40,8 +47,14 @@ const isAttributeName = (name: string): name is AttributeName => Object.hasOwn(R
 export const attributeRule = (name: AttributeName): AttributeRule => RULES[name];
 
 /** The attributes a part of this kind can have, in the order in which they are asked and shown. */
-export const attributesOf = (kind: PartKind): readonly AttributeName[] =>
+export const attributesOf = (kind: ThingKind): readonly AttributeName[] =>
   ATTRIBUTE_NAMES.filter((name) => RULES[name].kinds.includes(kind));
+
+const byKind = <Value extends string | number>(value: ByKind<Value> | undefined, kind: ThingKind): Value | undefined =>
+  typeof value === 'object' ? (value as { readonly [kind in ThingKind]?: Value })[kind] : value;
+
+/** What a number of this attribute counts on a part of that kind. */
+export const unitOf = (name: AttributeName, kind: ThingKind): string | undefined => byKind(RULES[name].unit, kind);
 
 export function directionOf(name: AttributeName, kind: PartKind): Direction {
   const { compare } = RULES[name];
@@ -59,13 +72,22 @@ export function rowsOf(kind: PartKind): readonly AttributeRow[] {
 }
 
 export type AttributeFault =
-  | { readonly refused: 'attribute-unknown'; readonly attribute: string; readonly kind: PartKind }
+  | { readonly refused: 'attribute-unknown'; readonly attribute: string; readonly kind: ThingKind }
   | { readonly refused: 'attribute-derived'; readonly attribute: AttributeName }
   | { readonly refused: 'attribute-type'; readonly attribute: AttributeName; readonly type: AttributeRule['type'] }
-  | { readonly refused: 'attribute-value'; readonly attribute: AttributeName; readonly takes: readonly string[] };
+  | { readonly refused: 'attribute-value'; readonly attribute: AttributeName; readonly takes: readonly string[] }
+  | {
+      readonly refused: 'attribute-too-much';
+      readonly attribute: AttributeName;
+      readonly most: number;
+      readonly unit: string | undefined;
+    };
 
-/** What is wrong with a part's attributes: names its kind does not have, values of the wrong type. Empty when all is well. */
-export function attributeFaults(kind: PartKind, attributes: Attributes): readonly AttributeFault[] {
+/**
+ * What is wrong with a part's attributes: names its kind does not have, values of the wrong type, figures in another
+ * unit. Empty when all is well.
+ */
+export function attributeFaults(kind: ThingKind, attributes: Attributes): readonly AttributeFault[] {
   return Object.entries(attributes).flatMap(([name, value]): readonly AttributeFault[] => {
     if (!isAttributeName(name) || !RULES[name].kinds.includes(kind))
       return [{ refused: 'attribute-unknown', attribute: name, kind }];
@@ -76,6 +98,9 @@ export function attributeFaults(kind: PartKind, attributes: Attributes): readonl
       const takes = (rule.order ?? []).flat();
       if (!takes.includes(String(value))) return [{ refused: 'attribute-value', attribute: name, takes }];
     }
+    const most = byKind(rule.most, kind);
+    if (most !== undefined && Number(value) > most)
+      return [{ refused: 'attribute-too-much', attribute: name, most, unit: unitOf(name, kind) }];
     return [];
   });
 }

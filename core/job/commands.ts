@@ -1,3 +1,4 @@
+import { correctPart } from '../custody/correctPart.ts';
 import { lendPart, takeBackLent } from '../custody/lend.ts';
 import { sellPart } from '../custody/sell.ts';
 import { tagMachine, voidTag } from '../custody/tagCommands.ts';
@@ -112,6 +113,7 @@ export const COMMANDS = {
   destroyPart,
   endKeeping,
   knowPart,
+  correctPart,
   knowRig,
   moveShopPart,
   provePart,

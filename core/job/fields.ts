@@ -29,10 +29,14 @@ export const zTag = z.string().refine((text) => parseTag(text) === text, {
   error: 'no tag: its check character does not fit',
 }) as unknown as z.ZodType<Tag>;
 export const zKind = z.enum([...PART_KINDS, ...EQUIPMENT_KINDS]);
-export const zAttributes = z.record(
-  z.string().max(60),
-  z.union([z.string().max(300), z.number(), z.boolean(), z.array(z.string().max(120)).max(60)]),
-);
+export const zAttributeName = z.string().max(60);
+export const zAttributeValue = z.union([
+  z.string().max(300),
+  z.number(),
+  z.boolean(),
+  z.array(z.string().max(120)).max(60),
+]);
+export const zAttributes = z.record(zAttributeName, zAttributeValue);
 export const zThing = z.strictObject({ thing: zLine, count: zCount });
 export const zScopes = z.array(z.enum(SCOPES)).max(4);
 

@@ -100,6 +100,7 @@ const NO_JOB: readonly CommandName[] = [
   'stopClocks',
   'takeIn',
   'knowPart',
+  'correctPart',
   'knowRig',
   'moveShopPart',
   'provePart',

@@ -1,5 +1,6 @@
 import { isDefinedError } from '@orpc/client';
 import { useCallback, useState } from 'react';
+import fits from '../../assets/words/en/fits.json';
 import refusals from '../../assets/words/en/refusals.json';
 import type { Asked, Done } from '../../core/contract/contract.ts';
 import { type Words, wordsFor } from '../../core/wording/wordsFor.ts';
@@ -59,7 +60,7 @@ const isInputError = (error: unknown): boolean =>
 export function wordsOfError(error: unknown): Words {
   const data = error instanceof Error && 'data' in error ? error.data : null;
   if (data && typeof data === 'object' && 'refused' in data && typeof data.refused === 'string')
-    return wordsFor({ ...data, ...sinceWhen(data), refused: data.refused }, refusals);
+    return wordsFor({ ...data, ...sinceWhen(data), ...factNamed(data), refused: data.refused }, refusals);
   if (isInputError(error)) return wordsFor({ refused: 'input-not-understood', fields: fieldsOf(data) }, refusals);
   return wordsFor({ refused: 'service-ended' }, refusals);
 }
@@ -68,6 +69,14 @@ export function wordsOfError(error: unknown): Words {
 const sinceWhen = (data: object): { readonly since?: string } =>
   'since' in data && typeof data.since === 'number'
     ? { since: new Date(data.since).toLocaleString([], { dateStyle: 'short', timeStyle: 'short' }) }
+    : {};
+
+const FACTS: Readonly<Record<string, string>> = fits.attributes;
+
+/** A fact of a part by its name, where one was refused. */
+const factNamed = (data: object): { readonly attribute?: string } =>
+  'attribute' in data && typeof data.attribute === 'string'
+    ? { attribute: FACTS[data.attribute] ?? data.attribute }
     : {};
 
 function fieldsOf(data: unknown): readonly string[] {

@@ -2,6 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { EQUIPMENT_KINDS, PART_KINDS, type ThingKind } from '../../core/custody/part.ts';
 import { parseTag } from '../../core/custody/tag.ts';
+import { typedAttributes } from '../../core/fit/typedFact.ts';
 import { minorDigits } from '../../core/money/minorDigits.ts';
 import { NumberField } from '../kit/fields/NumberField.tsx';
 import { TextField } from '../kit/fields/TextField.tsx';
@@ -11,6 +12,8 @@ import { Problem } from '../kit/keys/Problem.tsx';
 import { useWords } from '../kit/words.tsx';
 import { useDoes } from '../link/does.ts';
 import { shopRead } from '../link/reads.ts';
+import { FactFields } from '../parts/FactFields.tsx';
+import { knownFacts, type TypedFacts } from '../parts/writtenFacts.ts';
 
 const OFFERED: readonly ThingKind[] = [
   ...PART_KINDS.filter((kind) => kind !== 'case' && kind !== 'front-panel'),
@@ -18,15 +21,22 @@ const OFFERED: readonly ThingKind[] = [
 ];
 const FIRST = ['unproved', 'trial-grade'] as const;
 
+type NewPartProps = {
+  /** A tag that hangs on nothing yet, as typed or scanned. */
+  readonly tag: string;
+  readonly onTag: (tag: string) => void;
+  readonly onDone: () => void;
+};
+
 /** A part or a piece of equipment comes onto the wall: what it is, its bin, its price; a pre-printed tag is bound, else one is issued. */
-export function NewPart({ onDone }: { readonly onDone: () => void }) {
+export function NewPart({ tag, onTag, onDone }: NewPartProps) {
   const { t } = useWords();
   const { does, problem } = useDoes();
   const [kind, setKind] = useState<ThingKind>('dimm');
   const [name, setName] = useState('');
   const [bin, setBin] = useState('');
-  const [tag, setTag] = useState('');
   const [first, setFirst] = useState<(typeof FIRST)[number]>('unproved');
+  const [facts, setFacts] = useState<TypedFacts>({});
   const [price, setPrice] = useState<number | null>(null);
   const currency = useQuery(shopRead()).data?.settings?.currency;
   const digits = currency === undefined ? 2 : minorDigits(currency);
@@ -36,7 +46,7 @@ export function NewPart({ onDone }: { readonly onDone: () => void }) {
       tag: parseTag(tag) ?? null,
       kind,
       name,
-      attributes: {},
+      attributes: knownFacts(facts),
       standing:
         first === 'unproved' ? { is: 'unproved', why: t('wall.just-came') } : { is: 'trial-grade', scopes: ['starts'] },
       place: { at: 'bin', bin },
@@ -58,15 +68,24 @@ export function NewPart({ onDone }: { readonly onDone: () => void }) {
         mode="one"
         choices={OFFERED.map((id) => ({ id, says: t(`wall.kinds.${id}`) }))}
         chosen={[kind]}
-        onChoose={([next]) => setKind(OFFERED.find((one) => one === next) ?? kind)}
+        onChoose={([next]) => {
+          setKind(OFFERED.find((one) => one === next) ?? kind);
+          setFacts({});
+        }}
       />
       <TextField label={t('wall.name')} labelled="above" value={name} onChange={setName} />
+      {typedAttributes(kind).length > 0 && (
+        <details className="wall-path">
+          <summary>{t('wall.facts.title')}</summary>
+          <FactFields key={kind} kind={kind} facts={facts} onChange={setFacts} />
+        </details>
+      )}
       <TextField label={t('wall.bin')} labelled="above" value={bin} onChange={setBin} />
       <TextField
         label={t('wall.tag')}
         labelled="above"
         value={tag}
-        onChange={setTag}
+        onChange={onTag}
         wrong={wrongTag ? t('wall.tag-wrong') : undefined}
       />
       <NumberField

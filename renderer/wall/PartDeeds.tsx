@@ -5,6 +5,7 @@ import { Problem } from '../kit/keys/Problem.tsx';
 import { TagText } from '../kit/mark/TagText.tsx';
 import { useWords } from '../kit/words.tsx';
 import { useDoes } from '../link/does.ts';
+import { FactsForm } from '../parts/FactsForm.tsx';
 import { ArrivedKeys, SendForm } from '../parts/SendForm.tsx';
 import { HoldPart } from './deeds/HoldPart.tsx';
 import { JoinPart } from './deeds/JoinPart.tsx';
@@ -16,23 +17,30 @@ import { deedsOf } from './deedsOf.ts';
 import { MachineInside } from './MachineInside.tsx';
 import { PartPath } from './PartPath.tsx';
 import { standingInFull } from './standingInFull.ts';
+import { NewTag } from './tags/NewTag.tsx';
+import { useTagFile } from './tags/useTagFile.ts';
 import { type WallPart, whereWords } from './wallRows.ts';
 
 type PartDeedsProps = {
   readonly part: WallPart;
   readonly parts: WallSheet['parts'];
+  readonly rigs: WallSheet['rigs'];
   /** The deed whose fields are open. */
   readonly deed: string | null;
   readonly onDeed: (deed: string | null) => void;
   /** A part whose tag was scanned while this one is chosen: what it is to move with. */
   readonly scanned: WallPart | null;
+  /** A tag that hangs on nothing yet, as typed or scanned. */
+  readonly tag: string;
+  readonly onTag: (tag: string) => void;
 };
 
 /** What can be done with the part chosen, each by key, touch or scan; where it is, how good it is, and its whole path. */
-export function PartDeeds({ part, parts, deed: open, onDeed, scanned }: PartDeedsProps) {
+export function PartDeeds({ part, parts, rigs, deed: open, onDeed, scanned, tag, onTag }: PartDeedsProps) {
   const words = useWords();
   const { t } = words;
   const { does, problem } = useDoes();
+  const { print, failed } = useTagFile();
   const { id, place, home } = part;
   const moveTo = (to: Place) => does('moveShopPart', { part: id, from: place, to, says: null });
   /** What is done at once; the others open a few fields. */
@@ -46,7 +54,7 @@ export function PartDeeds({ part, parts, deed: open, onDeed, scanned }: PartDeed
       return to && moveTo(to);
     },
     release: async () => part.reservedFor && does('releasePart', { part: id, job: part.reservedFor }),
-    'new-tag': () => does('tagPart', { part: id, tag: null }),
+    'print-tag': async () => part.tag && print({ is: 'these', tags: [part.tag] }),
     'void-tag': async () => part.tag && does('voidTag', { tag: part.tag, on: { is: 'part', part: id } }),
     recycle: () => moveTo({ at: 'gone', why: 'recycled' }),
   };
@@ -78,10 +86,13 @@ export function PartDeeds({ part, parts, deed: open, onDeed, scanned }: PartDeed
       {now === 'lend' && <LendPart part={part} />}
       {now === 'hold' && <HoldPart part={part} onDone={() => onDeed(null)} />}
       {now === 'join' && <JoinPart part={part} parts={parts} scanned={scanned} />}
-      {now === 'move' && <MovePart part={part} />}
+      {now === 'move' && <MovePart part={part} rigs={rigs} />}
       {now === 'sell' && <SellPart part={part} />}
+      {now === 'facts' && <FactsForm part={part} job={null} onDone={() => onDeed(null)} />}
       {now === 'send' && <SendForm part={part.name} onSend={(to) => void moveTo(to)} />}
       {now === 'arrived' && place.at === 'transit' && <ArrivedKeys to={place.to} onArrived={(to) => void moveTo(to)} />}
+      {now === 'new-tag' && <NewTag part={part} tag={tag} onTag={onTag} onDone={() => onDeed(null)} />}
+      {failed && <Problem slim {...failed} />}
       {problem && <Problem slim {...problem} />}
       {place.at === 'slot' && <MachineInside machine={place.machine} />}
       <PartPath part={id} />

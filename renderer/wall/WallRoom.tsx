@@ -1,15 +1,18 @@
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { useSearchParams } from 'react-router';
+import { formatTag } from '../../core/custody/tag.ts';
 import { Frame } from '../Frame.tsx';
 import { Key } from '../kit/keys/Key.tsx';
 import { OutList, WallDrawing } from '../kit/wall/WallDrawing.tsx';
 import { useWords } from '../kit/words.tsx';
-import { outRead, wallRead } from '../link/reads.ts';
+import { outRead, shopRead, wallRead } from '../link/reads.ts';
 import { KeptList } from './KeptList.tsx';
 import { NewPart } from './NewPart.tsx';
 import { OrderList } from './OrderList.tsx';
 import { PartDeeds } from './PartDeeds.tsx';
+import { NewRig } from './rigs/NewRig.tsx';
+import { PrintTags } from './tags/PrintTags.tsx';
 import { outParts, wallRows } from './wallRows.ts';
 import './WallRoom.css';
 
@@ -22,15 +25,27 @@ export function WallRoom() {
   const [chosenId, setChosenId] = useState<string | null>(params.get('part'));
   const [deed, setDeed] = useState<string | null>(null);
   const [scannedId, setScannedId] = useState<string | null>(null);
-  const [adding, setAdding] = useState(false);
+  const [opened, setOpened] = useState<'add' | 'tags' | 'rig' | null>(null);
+  /** A tag that hangs on nothing yet, for what is being put up or tagged anew. */
+  const [tag, setTag] = useState('');
+  const { settings } = useQuery(shopRead()).data ?? {};
   const out = useQuery(outRead()).data ?? [];
   const parts = wall.data?.parts ?? [];
   const rows = wallRows(parts, words);
   const chosen = parts.find((part) => part.id === chosenId) ?? null;
   const choose = (id: string | null) => {
     setChosenId(id);
-    setDeed(null);
+    act(null);
+  };
+  const act = (next: string | null) => {
+    setDeed(next);
     setScannedId(null);
+    setOpened(null);
+    setTag('');
+  };
+  const unfold = (what: typeof opened) => {
+    act(null);
+    setOpened(what === opened ? null : what);
   };
   const binOf = (bin: string) => rows.flat().find((one) => one.id === bin)?.partId ?? null;
   return (
@@ -42,6 +57,11 @@ export function WallRoom() {
         // While two are being joined, a scan names the other one; else it chooses.
         if (deed === 'join' && found.id !== chosenId) setScannedId(found.id);
         else choose(found.id);
+        return true;
+      }}
+      onFreshTag={(fresh) => {
+        if (opened !== 'add' && deed !== 'new-tag') return false;
+        setTag(formatTag(fresh));
         return true;
       }}
     >
@@ -60,17 +80,28 @@ export function WallRoom() {
               key={chosen.id}
               part={chosen}
               parts={parts}
+              rigs={wall.data?.rigs ?? []}
               deed={deed}
-              onDeed={setDeed}
+              onDeed={act}
+              tag={tag}
+              onTag={setTag}
               scanned={parts.find((part) => part.id === scannedId) ?? null}
             />
           ) : (
             <p>{t('wall.choose')}</p>
           )}
-          <Key wide onPress={() => setAdding(!adding)}>
+          <Key wide onPress={() => unfold('add')}>
             {t('wall.add')}
           </Key>
-          {adding && <NewPart onDone={() => setAdding(false)} />}
+          {opened === 'add' && <NewPart tag={tag} onTag={setTag} onDone={() => unfold(null)} />}
+          <Key wide onPress={() => unfold('tags')}>
+            {t('wall.tags.title')}
+          </Key>
+          {opened === 'tags' && settings && <PrintTags settings={settings} />}
+          <Key wide onPress={() => unfold('rig')}>
+            {t('wall.rigs.new')}
+          </Key>
+          {opened === 'rig' && <NewRig onDone={() => unfold(null)} />}
         </div>
         {wall.isPending ? (
           <p role="status">{t('app.waiting')}</p>

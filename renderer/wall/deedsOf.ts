@@ -19,7 +19,8 @@ export function deedsOf(part: WallPart, parts: readonly WallPart[]): readonly st
     ...(place.at === 'transit' ? ['arrived'] : []),
     ...(part.reservedFor !== null ? ['release'] : place.at === 'bin' || place.at === 'rig' ? ['hold'] : []),
     ...(lies && part.reservedFor === null ? ['sell', 'recycle'] : []),
+    'facts',
     'new-tag',
-    ...(part.tag ? ['void-tag'] : []),
+    ...(part.tag ? ['print-tag', 'void-tag'] : []),
   ];
 }

@@ -5,10 +5,7 @@
 export const AWAITED: Readonly<Record<string, string>> = {
   'core/figures/interval.ts': 'Reckoning and Kept say shares and rates with these intervals.',
   'core/figures/verdict.ts': 'Kept judges the shares and rates of families by it.',
-  'core/fit/attributes.ts': 'attributeFaults refuses what is typed for a part at the Wall.',
-  'core/fit/moduleName.ts': 'Reads what stands on a memory module when a part is typed in at the Wall.',
   'core/fit/placement.ts': 'The Bench says by it what can be said of where the memory modules sit.',
-  'core/fit/slotPlan.ts': 'slotPlanByHand puts a machine’s slots right after a look inside.',
   'core/journal/kinds.ts':
     'The list itself is the check: it does not compile with a kind missing, and the lifts are held to it.',
   'core/tracing/live/configuration.ts':

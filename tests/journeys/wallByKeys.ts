@@ -39,7 +39,7 @@ export async function wallByKeys(app: OpenedApp, keys: Keys): Promise<void> {
   await expect(card).toContainText('with the part it moves with');
   await deed('Split it off');
   await expect(card).toContainText('in bin W2');
-  await deed('To another bin');
+  await deed('To another bin or into a rig');
   await keys.write(page.getByRole('textbox', { name: 'Bin', exact: true }), 'W9');
   await keys.press(page.getByRole('button', { name: 'Put it there' }));
   await expect(card).toContainText('in bin W9');

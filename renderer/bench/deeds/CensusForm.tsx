@@ -3,15 +3,16 @@ import type { JobSheet } from '../../../core/contract/screens.ts';
 import type { Attributes } from '../../../core/custody/part.ts';
 import type { Slot } from '../../../core/custody/slot.ts';
 import { toldBy } from '../../../core/readings/toldBy.ts';
-import { TextField } from '../../kit/fields/TextField.tsx';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/words.tsx';
 import { useDoes } from '../../link/does.ts';
-import { kindName } from '../terms/terms.ts';
+import { AddSlot } from './AddSlot.tsx';
+import { CensusSlot } from './CensusSlot.tsx';
 import { planFor } from './censusPlan.ts';
 import { ReportAgainst } from './ReportAgainst.tsx';
+import { useSlotsByHand } from './useSlotsByHand.ts';
 
 const FORMS = ['atx', 'microatx', 'mini-itx'] as const;
 
@@ -28,9 +29,15 @@ export function CensusForm({ sheet, onDone }: { readonly sheet: JobSheet; readon
   );
   const [gone, setGone] = useState<readonly string[]>([]);
   const told = machine.report ? toldBy(machine.report) : null;
-  const plan = planFor(sheet, form, told);
+  const { plan, edit, problem: wrongSlot, asLearnt } = useSlotsByHand(planFor(sheet, form, told));
   const says = (slot: string) => told?.parts.find((part) => part.slot === slot);
   const slots = plan.slots.filter(({ id }) => !gone.includes(id));
+  const rename = (slot: string, to: string) => {
+    const { [slot]: sits, ...others } = names;
+    if (!edit({ rename: { [slot]: to } })) return false;
+    setNames(sits === undefined ? others : { ...others, [to.trim()]: sits });
+    return true;
+  };
   const write = async () => {
     const done = await does('writeCensus', {
       job: job.id,
@@ -72,49 +79,25 @@ export function CensusForm({ sheet, onDone }: { readonly sheet: JobSheet; readon
           mode="one"
           choices={FORMS.map((id) => ({ id, says: t(`bench.form.${id}`) }))}
           chosen={form === null ? [] : [form]}
-          onChoose={([id]) => setForm(id ?? null)}
+          onChoose={([id]) => {
+            setForm(id ?? null);
+            asLearnt();
+          }}
         />
       )}
       <ul className="bench-list">
-        {slots.map((slot) => {
-          const own = says(slot.id);
-          return (
-            <li key={slot.id}>
-              <TextField
-                label={t('bench.in-slot', { slot: slot.id, kind: kindName(slot.takes) })}
-                value={names[slot.id] ?? ''}
-                onChange={(name) => setNames({ ...names, [slot.id]: name })}
-                {...(own && own.name !== names[slot.id] && { says: t('bench.against.says', { name: own.name }) })}
-              />
-              <div className="bench-census-keys">
-                {own && own.name !== names[slot.id] && (
-                  <Key
-                    label={t('bench.against.as-it-says-in', { slot: slot.id })}
-                    onPress={() => setNames({ ...names, [slot.id]: own.name })}
-                  >
-                    {t('bench.against.as-it-says')}
-                  </Key>
-                )}
-                <Key
-                  label={t('bench.there-unknown-in', { slot: slot.id })}
-                  onPress={() =>
-                    setNames({ ...names, [slot.id]: t('bench.unknown-part', { kind: kindName(slot.takes) }) })
-                  }
-                >
-                  {t('bench.there-unknown')}
-                </Key>
-                {machine.inside[slot.id] === undefined && (
-                  <Key
-                    label={t('bench.no-such-slot-in', { slot: slot.id })}
-                    onPress={() => setGone([...gone, slot.id])}
-                  >
-                    {t('bench.no-such-slot')}
-                  </Key>
-                )}
-              </div>
-            </li>
-          );
-        })}
+        {slots.map((slot) => (
+          <CensusSlot
+            key={slot.id}
+            slot={slot}
+            name={names[slot.id] ?? ''}
+            onName={(name) => setNames({ ...names, [slot.id]: name })}
+            told={says(slot.id)?.name ?? null}
+            free={machine.inside[slot.id] === undefined && machine.atTakingIn[slot.id] === undefined}
+            onRename={(to) => rename(slot.id, to)}
+            onGone={() => setGone([...gone, slot.id])}
+          />
+        ))}
       </ul>
       {gone.length > 0 && (
         <p>
@@ -124,6 +107,8 @@ export function CensusForm({ sheet, onDone }: { readonly sheet: JobSheet; readon
           </Key>
         </p>
       )}
+      <AddSlot onAdd={(slot) => edit({ add: [slot] })} />
+      {wrongSlot && <Problem slim {...wrongSlot} />}
       <Key submit>{t('bench.census-write')}</Key>
       {problem && <Problem slim {...problem} />}
     </form>

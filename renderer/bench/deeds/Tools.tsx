@@ -5,6 +5,7 @@ import { Ask } from '../../kit/keys/Ask.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { useWords } from '../../kit/words.tsx';
 import { CensusForm } from './CensusForm.tsx';
+import { FactsOfPart } from './FactsOfPart.tsx';
 import { LeaveForm } from './LeftCard.tsx';
 import { NoteForm } from './NoteForm.tsx';
 import { PlugForm } from './PlugForm.tsx';
@@ -12,7 +13,7 @@ import { toLookAt } from './ReportAgainst.tsx';
 import { SeenForm } from './SeenForm.tsx';
 import { SwitchesForm } from './SwitchesForm.tsx';
 
-const TOOLS = ['seen', 'census', 'switches', 'plugs', 'note', 'leave'] as const;
+const TOOLS = ['seen', 'census', 'facts', 'switches', 'plugs', 'note', 'leave'] as const;
 type Tool = (typeof TOOLS)[number];
 
 /** What can be written down at any time beside the steps; each opens over the room. */
@@ -47,6 +48,7 @@ export function Tools({ sheet, only = TOOLS }: { readonly sheet: JobSheet; reado
         >
           {open === 'seen' && <SeenForm sheet={sheet} onDone={close} />}
           {open === 'census' && <CensusForm sheet={sheet} onDone={close} />}
+          {open === 'facts' && <FactsOfPart sheet={sheet} />}
           {open === 'switches' && <SwitchesForm sheet={sheet} />}
           {open === 'plugs' && <PlugForm sheet={sheet} />}
           {open === 'note' && <NoteForm sheet={sheet} onDone={close} />}

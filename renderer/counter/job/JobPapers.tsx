@@ -7,6 +7,7 @@ import { Problem } from '../../kit/keys/Problem.tsx';
 import { PaperView } from '../../kit/paper/PaperView.tsx';
 import { useWords } from '../../kit/words.tsx';
 import { wordsOfError } from '../../link/does.ts';
+import { saveFile } from '../../link/saveFile.ts';
 import { ask, service } from '../../link/service.ts';
 
 const KINDS: Readonly<Record<string, { readonly named: string }>> = papers.kinds;
@@ -75,12 +76,7 @@ function PaperOpen({ number }: { readonly number: string }) {
   const [problem, setProblem] = useState<ReturnType<typeof wordsOfError> | null>(null);
   const save = async () => {
     try {
-      const url = URL.createObjectURL(await service.paperFile({ number }));
-      const link = document.createElement('a');
-      link.href = url;
-      link.download = `${number}.pdf`;
-      link.click();
-      setTimeout(() => URL.revokeObjectURL(url), 60_000);
+      saveFile(await service.paperFile({ number }), `${number}.pdf`);
     } catch (error) {
       setProblem(wordsOfError(error));
     }

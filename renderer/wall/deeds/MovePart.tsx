@@ -1,35 +1,69 @@
 import { useState } from 'react';
+import type { WallSheet } from '../../../core/contract/screens.ts';
+import type { Place } from '../../../core/custody/place.ts';
+import { takesKind } from '../../../core/custody/slot.ts';
 import { TextField } from '../../kit/fields/TextField.tsx';
+import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/words.tsx';
 import { useDoes } from '../../link/does.ts';
 import type { WallPart } from '../wallRows.ts';
 
-/** Into another bin, which is its own from then on; with a reason where an earlier entry is righted. */
-export function MovePart({ part }: { readonly part: WallPart }) {
+type MovePartProps = { readonly part: WallPart; readonly rigs: WallSheet['rigs'] };
+
+/** Free places in rigs of ours for a part of this kind. */
+const rigPlaces = ({ kind }: WallPart, rigs: WallSheet['rigs']) =>
+  rigs.flatMap((rig) =>
+    rig.slots
+      .filter(({ id, takes }) => takesKind(takes, kind) && rig.inside[id] === undefined)
+      .map(({ id }) => ({
+        id: `${rig.id}/${id}`,
+        called: rig.called,
+        place: { at: 'rig', rig: rig.id, slot: id } as const,
+      })),
+  );
+
+/** Into another bin, which is its own from then on, or into a rig; with a reason where an earlier entry is righted. */
+export function MovePart({ part, rigs }: MovePartProps) {
   const { t } = useWords();
   const { does, problem } = useDoes();
   const [bin, setBin] = useState('');
   const [says, setSays] = useState('');
+  const places = rigPlaces(part, rigs);
+  const moveTo = (to: Place) =>
+    void does('moveShopPart', { part: part.id, from: part.place, to, says: says.trim() || null });
   return (
     <>
       <TextField label={t('wall.move.bin')} labelled="above" value={bin} onChange={setBin} />
       <TextField label={t('wall.move.says')} labelled="above" value={says} onChange={setSays} />
       <Key
         wide
-        onPress={() =>
-          void does('moveShopPart', {
-            part: part.id,
-            from: part.place,
-            to: { at: 'bin', bin: bin.trim() },
-            says: says.trim() || null,
-          })
-        }
+        onPress={() => moveTo({ at: 'bin', bin: bin.trim() })}
         {...(bin.trim() ? {} : { whyNot: t('wall.move.needs') })}
       >
         {t('wall.move.do')}
       </Key>
+      {places.length > 0 && (
+        <>
+          <p className="k-field-label" aria-hidden="true">
+            {t('wall.move.rig')}
+          </p>
+          <ChoiceKeys
+            label={t('wall.move.rig')}
+            mode="one"
+            choices={places.map(({ id, called, place }) => ({
+              id,
+              says: t('wall.move.into', { rig: called, slot: place.slot }),
+            }))}
+            chosen={[]}
+            onChoose={([id]) => {
+              const chosen = places.find((one) => one.id === id);
+              if (chosen) moveTo(chosen.place);
+            }}
+          />
+        </>
+      )}
       {problem && <Problem slim {...problem} />}
     </>
   );
