@@ -1,4 +1,8 @@
+import { readFileSync } from 'node:fs';
 import type { Page } from '@playwright/test';
+import type { Tag } from '../../core/custody/part.ts';
+import { checkCharacter, formatTag } from '../../core/custody/tag.ts';
+import { readPdf } from '../builders/papers/readPdf.ts';
 import type { Keys } from './byKeys.ts';
 import { accessibilityFaults } from './runtime/accessibilityFaults.ts';
 import { expect } from './runtime/journey.ts';
@@ -10,6 +14,7 @@ const UNKNOWN = 'K7R4TMX';
 const CARD = '5RDPX7X';
 const OLD_CARD = 'RRH3A3R';
 const FAN = '6RKW6TD';
+const NEW_TAG = `M4CW7P${checkCharacter('M4CW7P')}` as Tag;
 const METER = 'TEJ56MX';
 
 /** Nothing is found wrong with what is open, by day and by night. */
@@ -44,6 +49,8 @@ export async function wallByKeys(app: OpenedApp, keys: Keys): Promise<void> {
   await keys.press(page.getByRole('button', { name: 'Put it there' }));
   await expect(card).toContainText('in bin W9');
 
+  await factsAndTag(app, keys, card, deed);
+
   const proved = await chosen(CARD, 'Brindle 150');
   await deed('It works');
   await keys.press(page.getByRole('button', { name: 'under load' }));
@@ -57,6 +64,36 @@ export async function wallByKeys(app: OpenedApp, keys: Keys): Promise<void> {
   await keys.write(page.getByRole('textbox', { name: 'Price', exact: true }), '6');
   await keys.press(page.getByRole('button', { name: 'Sold' }));
   await expect(page.getByRole('button', { name: /Case fan 120/ })).toHaveCount(0);
+}
+
+/** A fact that was not known is read off the card, it gets another printed tag by its scan, and fresh tags are printed. */
+async function factsAndTag(
+  app: OpenedApp,
+  keys: Keys,
+  card: ReturnType<Page['getByRole']>,
+  deed: (name: string) => Promise<void>,
+): Promise<void> {
+  const { page } = app;
+  await deed('Its facts');
+  const facts = page.getByRole('form', { name: 'Facts of Brindle 30' });
+  await cleanInBothLights(app, 'facts of a part');
+  await keys.write(facts.getByRole('textbox', { name: 'picture memory' }), '8');
+  await keys.press(facts.getByRole('button', { name: 'Write it down' }));
+  await expect(facts).toHaveCount(0);
+
+  await deed('New tag');
+  await scan(page, NEW_TAG, page.locator(`input[value="${formatTag(NEW_TAG)}"]`));
+  await keys.press(page.getByRole('button', { name: 'Hang this tag on it' }));
+  await expect(card).toContainText(formatTag(NEW_TAG));
+
+  await keys.press(page.getByRole('button', { name: 'Print tags' }));
+  await keys.press(page.getByRole('radio', { name: 'a roll', exact: true }));
+  await keys.write(page.getByRole('textbox', { name: 'Width of the roll' }), '62');
+  await page.keyboard.press('Tab');
+  const file = page.waitForEvent('download');
+  await keys.press(page.getByRole('button', { name: 'Make the file to print' }));
+  const { pages } = await readPdf(new Uint8Array(readFileSync(await (await file).path())));
+  expect(pages).toBe(35);
 }
 
 /** Equipment is lent to the owner of a job, stands among what is out, and comes back unproved. */

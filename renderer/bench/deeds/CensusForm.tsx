@@ -32,6 +32,7 @@ export function CensusForm({ sheet, onDone }: { readonly sheet: JobSheet; readon
   const { plan, edit, problem: wrongSlot, asLearnt } = useSlotsByHand(planFor(sheet, form, told));
   const says = (slot: string) => told?.parts.find((part) => part.slot === slot);
   const slots = plan.slots.filter(({ id }) => !gone.includes(id));
+  const recorded = new Set([machine.inside, machine.atTakingIn].flatMap((slots) => Object.keys(slots)));
   const rename = (slot: string, to: string) => {
     const { [slot]: sits, ...others } = names;
     if (!edit({ rename: { [slot]: to } })) return false;
@@ -93,9 +94,8 @@ export function CensusForm({ sheet, onDone }: { readonly sheet: JobSheet; readon
             name={names[slot.id] ?? ''}
             onName={(name) => setNames({ ...names, [slot.id]: name })}
             told={says(slot.id)?.name ?? null}
-            free={machine.inside[slot.id] === undefined && machine.atTakingIn[slot.id] === undefined}
-            onRename={(to) => rename(slot.id, to)}
-            onGone={() => setGone([...gone, slot.id])}
+            onRename={recorded.has(slot.id) ? null : (to) => rename(slot.id, to)}
+            onGone={machine.inside[slot.id] === undefined ? () => setGone([...gone, slot.id]) : null}
           />
         ))}
       </ul>

@@ -11,15 +11,14 @@ type CensusSlotProps = {
   readonly onName: (name: string) => void;
   /** What the machine's own report says sits in it. */
   readonly told: string | null;
-  /** Nothing is recorded in it: it may get another name, or turn out not to be there. */
-  readonly free: boolean;
-  /** True when the slot has that name now. */
-  readonly onRename: (to: string) => boolean;
-  readonly onGone: () => void;
+  /** True when the slot has that name now; null where something of the machine's is recorded under the old one. */
+  readonly onRename: ((to: string) => boolean) | null;
+  /** The slot is not there after all; null while something sits in it. */
+  readonly onGone: (() => void) | null;
 };
 
 /** One slot of the census: what sits in it, and whether the slot is there and called so. */
-export function CensusSlot({ slot, name, onName, told, free, onRename, onGone }: CensusSlotProps) {
+export function CensusSlot({ slot, name, onName, told, onRename, onGone }: CensusSlotProps) {
   const { t } = useWords();
   const [naming, setNaming] = useState<string | null>(null);
   const differs = told !== null && told !== name;
@@ -43,21 +42,21 @@ export function CensusSlot({ slot, name, onName, told, free, onRename, onGone }:
         >
           {t('bench.there-unknown')}
         </Key>
-        {free && (
-          <>
-            <Key
-              label={t('bench.slots.rename-of', { slot: slot.id })}
-              onPress={() => setNaming(naming === null ? slot.id : null)}
-            >
-              {t('bench.slots.rename')}
-            </Key>
-            <Key label={t('bench.no-such-slot-in', { slot: slot.id })} onPress={onGone}>
-              {t('bench.no-such-slot')}
-            </Key>
-          </>
+        {onRename && (
+          <Key
+            label={t('bench.slots.rename-of', { slot: slot.id })}
+            onPress={() => setNaming(naming === null ? slot.id : null)}
+          >
+            {t('bench.slots.rename')}
+          </Key>
+        )}
+        {onGone && (
+          <Key label={t('bench.no-such-slot-in', { slot: slot.id })} onPress={onGone}>
+            {t('bench.no-such-slot')}
+          </Key>
         )}
       </div>
-      {naming !== null && (
+      {onRename && naming !== null && (
         <div className="bench-census-keys">
           <TextField label={t('bench.slots.name')} labelled="above" value={naming} onChange={setNaming} chars={14} />
           <Key onPress={() => onRename(naming) && setNaming(null)}>{t('bench.slots.rename-do')}</Key>
