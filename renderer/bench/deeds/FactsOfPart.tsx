@@ -18,7 +18,7 @@ export function FactsOfPart({ sheet }: { readonly sheet: JobSheet }) {
   const parts = sheet.parts.filter(({ id, place }) => slotOf.has(id) && place.at !== 'gone');
   const part = parts.find(({ id }) => id === chosen);
   return (
-    <>
+    <div className="parts-facts">
       {parts.length === 0 && <p>{t('bench.facts-none')}</p>}
       <ChoiceKeys
         label={t('bench.facts')}
@@ -28,6 +28,6 @@ export function FactsOfPart({ sheet }: { readonly sheet: JobSheet }) {
         onChoose={([id]) => setChosen(id ?? null)}
       />
       {part && <FactsForm key={part.id} part={part} job={job.id} onDone={() => setChosen(null)} />}
-    </>
+    </div>
   );
 }
