@@ -66,7 +66,8 @@ export const readReport = jobCommand(
 
 /**
  * The census at the first opening, or a fresh report of the machine itself: its slots, and what sits in them. What
- * was already known to sit there is corrected, not doubled; unknowns stay unknown and are kept as gaps.
+ * was already known to sit there is corrected, not doubled; unknowns stay unknown and are kept as gaps. Refused while
+ * it leaves out a slot in which something sits.
  */
 export const writeCensus = jobCommand(
   'write-census',
@@ -95,6 +96,10 @@ export const writeCensus = jobCommand(
     const twoIn = input.parts.find((part, at) => input.parts.findIndex((one) => one.slot === part.slot) !== at);
     if (twoIn)
       return refuse('slot-occupied', { slot: twoIn.slot, machine: view.machine?.called ?? '', by: twoIn.name });
+    const filled = Object.entries(view.machine?.inside ?? {}).find(
+      ([slot]) => !input.slots.some((one) => one.id === slot),
+    );
+    if (filled) return refuse('slot-still-filled', { slot: filled[0], by: view.parts.get(filled[1])?.name ?? '' });
     const book = openBook(view, asking);
     const slots: readonly Slot[] = input.slots;
     book.add(`machine:${view.job.machine}`, 'slots-written', { slots, gaps: input.gaps });
