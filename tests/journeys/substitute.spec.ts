@@ -94,6 +94,14 @@ async function fit(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Census', exact: true }).click();
   for (const slot of ['A2', 'B2', 'x4', 'x1 lower', 'M2_2', 'SATA 5', 'SATA 6'])
     await page.getByRole('button', { name: `No such slot: ${slot}`, exact: true }).click();
+  await page.getByRole('button', { name: 'SATA 3 is called otherwise' }).click();
+  await page.getByRole('textbox', { name: 'Name as printed' }).first().fill('SATA3_1');
+  await page.getByRole('button', { name: 'Name it so' }).click();
+  await page.getByText('A slot that is not in the list').click();
+  await page.getByRole('textbox', { name: 'Name as printed' }).fill('PUMP_FAN');
+  await page.getByRole('radio', { name: 'fan', exact: true }).click();
+  await page.getByRole('button', { name: 'Add the slot' }).click();
+  for (const slot of ['SATA3_1 (drive)', 'PUMP_FAN (fan)']) await page.getByRole('textbox', { name: slot }).waitFor();
   await page.getByRole('button', { name: 'Write the census' }).click();
   await page.getByRole('dialog').waitFor({ state: 'detached' });
   await into('Corvane K6-65G', 'socket');
