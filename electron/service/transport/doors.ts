@@ -15,7 +15,9 @@ export const doorkeepers: Interceptors = [
     try {
       return await call.next();
     } catch (error) {
-      if (!(error instanceof ORPCError || error instanceof Ended)) tellDefect(call.path.join('.'), error);
+      // Whoever asked does not wait any more: what was ended for that is no defect.
+      const givenUp = call.signal?.aborted === true && error === call.signal.reason;
+      if (!(error instanceof ORPCError || error instanceof Ended || givenUp)) tellDefect(call.path.join('.'), error);
       throw error;
     }
   },
