@@ -52,6 +52,7 @@ inGallery('typing goes into the field whole, however fast, with what stands in n
 inGallery('a scan over the outcomes presses none of them, a digit by hand does', 'bench', async (page) => {
   await page.getByRole('button', { name: /Both channels start/ }).focus();
   await burst(page, '5MWH39J');
+  await burst(page, '5MWH39J', { late: 600 });
   await page.waitForTimeout(320);
   assert.equal(await said(page), '');
   await page.keyboard.press('2', { delay: 80 });

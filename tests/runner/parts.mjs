@@ -33,7 +33,7 @@ const APART = ['house', 'published', 'faults', 'speed'].flatMap((name) => ['--ex
 export const parts = [
   tool('lint', 0.5, (files) => [['biome', 'check', ...(files.length > 0 ? files : ['.'])]]),
   {
-    ...tool('types', 1, () => [['tsc', '-p', '.', '--noEmit']]),
+    ...tool('types', 0.75, () => [['tsc', '-p', '.', '--noEmit']]),
     // A change of compiler options can leave a stale answer in the build info.
     before: () => rmSync(inHouse('node_modules', '.cache', 'tsbuildinfo'), { force: true }),
   },
@@ -42,16 +42,16 @@ export const parts = [
     ['knip', ...RULES, '--production', '--include', 'files,exports,types,unresolved,duplicates'],
     ['knip', ...RULES, '--include', 'dependencies,unlisted,binaries,unresolved'],
   ]),
-  vitest('house', 0.75, 'tests/house/'),
+  vitest('house', 0.5, 'tests/house/'),
   tool('build', 0.5, () => [['node', 'tests/runner/buildAnew.mjs']]),
-  vitest('unit', 7.5, undefined, APART),
+  vitest('unit', 7, undefined, APART),
   vitest('published', 0.5, 'tests/published/'),
-  vitest('faults', 0.75, 'tests/faults/'),
+  vitest('faults', 0.5, 'tests/faults/'),
   // The short form; the whole is `npm run speed:tracing`.
-  tool('speed', 1.25, () => [['node', 'tests/speed/tracing.ts', '--short', '--only', 'exact']]),
+  tool('speed', 1, () => [['node', 'tests/speed/tracing.ts', '--short', '--only', 'exact']]),
   {
     name: 'journeys',
-    seconds: 9.5 * 60,
+    seconds: 11 * 60,
     counts: 'playwright',
     folder: 'tests/journeys/',
     report: reportOf('journeys'),

@@ -1,8 +1,13 @@
-import { isParted, retype, setBack, untype } from './retype.ts';
+import { isParted, retype, setBack, takesText, untype } from './retype.ts';
 import { type ScanRules, scanReader } from './scanReader.ts';
 
 /** More keys than any code has. */
 const MOST_KEYS = 80;
+/** A key that comes up again within so many ms was pressed by no hand. Common practice, no source. */
+const BY_NO_HAND = 20;
+/** A key of the page cannot be pressed back: what no hand pressed is kept from it so much longer, for a busy machine may bring the rest of the scan late. */
+const GRACE = 1000;
+
 /** How many keys a scanner pressed for a code, Enter left out. */
 const keysOf = (code: string, { prefix }: ScanRules): number => code.length + (prefix?.length ?? 0);
 
@@ -16,6 +21,9 @@ export function watchScans(window: Window, rules: ScanRules, onScan: (code: stri
   let timer: ReturnType<typeof setTimeout> | undefined;
   let target: Element | null = null;
   let typedInto: Element | null = null;
+  /** When keys that are still down went down, by their place; and whether one of those held back came up at once. */
+  const downSince = new Map<string, number>();
+  let byNoHand = false;
   /** What stood in a day or an hour before each of the last keys that went into it. */
   let stood: readonly string[] = [];
 
@@ -27,11 +35,13 @@ export function watchScans(window: Window, rules: ScanRules, onScan: (code: stri
   const wait = () => {
     clearTimeout(timer);
     const due = reader.deadline();
-    if (due !== null) timer = setTimeout(late, Math.max(0, due - performance.now()) + 1);
+    if (due === null) byNoHand = false;
+    else timer = setTimeout(late, Math.max(0, due - performance.now()) + 1);
   };
   // A busy page may run the timer while keys that came in time still wait in line: they go first.
   const late = () => {
-    if (inputWaits(window)) timer = setTimeout(late, 4);
+    const graceEnds = byNoHand && !takesText(target) ? (reader.deadline() ?? 0) + GRACE : 0;
+    if (inputWaits(window) || performance.now() < graceEnds) timer = setTimeout(late, 4);
     else {
       typedInto = target;
       release(reader.late(performance.now()), target);
@@ -44,6 +54,7 @@ export function watchScans(window: Window, rules: ScanRules, onScan: (code: stri
     clearTimeout(timer);
     release(reader.late(), target);
     target = null;
+    byNoHand = false;
   };
   const down = (event: KeyboardEvent) => {
     if (!event.isTrusted) return;
@@ -64,6 +75,7 @@ export function watchScans(window: Window, rules: ScanRules, onScan: (code: stri
       event.preventDefault();
       event.stopImmediatePropagation();
       silent.add(event.code);
+      if (!event.repeat) downSince.set(event.code, event.timeStamp);
     }
     target = reader.deadline() === null ? null : focused;
     wait();
@@ -72,6 +84,8 @@ export function watchScans(window: Window, rules: ScanRules, onScan: (code: stri
   };
   const up = (event: KeyboardEvent) => {
     if (!event.isTrusted || !silent.delete(event.code)) return;
+    if (event.timeStamp - (downSince.get(event.code) ?? 0) < BY_NO_HAND) byNoHand = true;
+    downSince.delete(event.code);
     event.preventDefault();
     event.stopImmediatePropagation();
   };
