@@ -122,7 +122,7 @@ inGallery('a shadow pressed twice puts its part back', 'bench', async (page) => 
 });
 inGallery('the far view opens as a dialog, keeps the focus and closes with F', 'bench&far', async (page) => {
   await page.getByRole('dialog').waitFor();
-  await page.keyboard.press('Shift+f');
+  await page.keyboard.press('Shift+f', { delay: 80 });
   await page.waitForTimeout(320);
   assert.equal(await page.getByRole('dialog').count(), 0);
 });
@@ -228,6 +228,8 @@ for (const [pages, { light, width, height }] of PAGES.flatMap((pages) => LOOKS.m
     for (const show of pages) {
       await page.goto(gallery.page(`${show}&light=${light === 'night' ? 'night' : 'day'}`));
       await page.waitForSelector('#root > *');
+      // In forced colours the page is the same and its colours are the system's: there is nothing more to hold it to.
+      if (light === 'forced') continue;
       const { violations } = await new AxeBuilder({ page }).analyze();
       for (const { id, nodes } of violations)
         wrong.push(`${show} ${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`);

@@ -31,27 +31,27 @@ const APART = ['house', 'published', 'faults', 'speed'].flatMap((name) => ['--ex
  * that fails ends the part. `KNOWNGOOD_LONG=1` in the environment asks faults and speed for their long form.
  */
 export const parts = [
-  tool('lint', 0.5, (files) => [['biome', 'check', ...(files.length > 0 ? files : ['.'])]]),
+  tool('lint', 0.25, (files) => [['biome', 'check', ...(files.length > 0 ? files : ['.'])]]),
   {
     ...tool('types', 0.75, () => [['tsc', '-p', '.', '--noEmit']]),
     // A change of compiler options can leave a stale answer in the build info.
     before: () => rmSync(inHouse('node_modules', '.cache', 'tsbuildinfo'), { force: true }),
   },
-  tool('unused', 0.5, () => [
+  tool('unused', 0.25, () => [
     // Once without the tests, so that code which only its own tests use is found; once with them, for the packages.
     ['knip', ...RULES, '--production', '--include', 'files,exports,types,unresolved,duplicates'],
     ['knip', ...RULES, '--include', 'dependencies,unlisted,binaries,unresolved'],
   ]),
   vitest('house', 0.5, 'tests/house/'),
-  tool('build', 0.5, () => [['node', 'tests/runner/buildAnew.mjs']]),
+  tool('build', 0.25, () => [['node', 'tests/runner/buildAnew.mjs']]),
   vitest('unit', 7, undefined, APART),
   vitest('published', 0.5, 'tests/published/'),
   vitest('faults', 0.5, 'tests/faults/'),
   // The short form; the whole is `npm run speed:tracing`.
-  tool('speed', 1, () => [['node', 'tests/speed/tracing.ts', '--short', '--only', 'exact']]),
+  tool('speed', 0.5, () => [['node', 'tests/speed/tracing.ts', '--short', '--only', 'exact']]),
   {
     name: 'journeys',
-    seconds: 11 * 60,
+    seconds: 12.75 * 60,
     counts: 'playwright',
     folder: 'tests/journeys/',
     report: reportOf('journeys'),
@@ -62,7 +62,7 @@ export const parts = [
 ];
 
 /** What the set-up may take, packages and the Electron for tests included. With the parts: 25 minutes at most. */
-export const SET_UP_SECONDS = 2 * 60;
+export const SET_UP_SECONDS = 1.75 * 60;
 
 /**
  * Which parts to run, and which files in them.

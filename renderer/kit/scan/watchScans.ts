@@ -84,7 +84,7 @@ export function watchScans(window: Window, rules: ScanRules, onScan: (code: stri
   };
   const up = (event: KeyboardEvent) => {
     if (!event.isTrusted || !silent.delete(event.code)) return;
-    if (event.timeStamp - (downSince.get(event.code) ?? 0) < BY_NO_HAND) byNoHand = true;
+    if (reader.deadline() !== null && event.timeStamp - (downSince.get(event.code) ?? 0) < BY_NO_HAND) byNoHand = true;
     downSince.delete(event.code);
     event.preventDefault();
     event.stopImmediatePropagation();
