@@ -33,7 +33,7 @@ const APART = ['house', 'published', 'faults', 'speed'].flatMap((name) => ['--ex
 export const parts = [
   tool('lint', 0.25, (files) => [['biome', 'check', ...(files.length > 0 ? files : ['.'])]]),
   {
-    ...tool('types', 0.75, () => [['tsc', '-p', '.', '--noEmit']]),
+    ...tool('types', 0.5, () => [['tsc', '-p', '.', '--noEmit']]),
     // A change of compiler options can leave a stale answer in the build info.
     before: () => rmSync(inHouse('node_modules', '.cache', 'tsbuildinfo'), { force: true }),
   },
@@ -48,7 +48,7 @@ export const parts = [
   vitest('published', 0.5, 'tests/published/'),
   vitest('faults', 0.5, 'tests/faults/'),
   // The short form; the whole is `npm run speed:tracing`.
-  tool('speed', 0.5, () => [['node', 'tests/speed/tracing.ts', '--short', '--only', 'exact']]),
+  tool('speed', 0.75, () => [['node', 'tests/speed/tracing.ts', '--short', '--only', 'exact']]),
   {
     name: 'journeys',
     seconds: 12.75 * 60,
