@@ -1,4 +1,4 @@
-import { assemblyOf, movesBefore } from '../tracing/live/assembly.ts';
+import { assemblyOf, closingMinutes, movesBefore } from '../tracing/live/assembly.ts';
 import type { Condition } from '../tracing/live/belief/condition.ts';
 import type { Hypothesis } from '../tracing/live/belief/hypotheses.ts';
 import { inPlace } from '../tracing/live/belief/inPlace.ts';
@@ -99,8 +99,7 @@ function saysOf(model: FaultModel, tracing: TracingCase): Said {
   const { next } = offerStep(model, tracing, { method: 'rollout' });
   const step = model.steps[model.stepIndex.get(next?.step ?? '') ?? -1];
   if (!step) {
-    const closing = assembly.states.reduce((sum, { id, closing: to }) => sum + (open.includes(id) ? to : 0), 0);
-    return { verdict: verdictAfter(model, tracing), closing };
+    return { verdict: verdictAfter(model, tracing), closing: closingMinutes(assembly, open) };
   }
   const { before, look } = lookMask(model, tracing.log, step);
   return {

@@ -81,6 +81,10 @@ export const opensOf = (assembly: Assembly, step: Step): readonly StateId[] => s
 /** All states a step needs closed, innermost first. */
 export const closesOf = (assembly: Assembly, step: Step): readonly StateId[] => standsFor(assembly, step).closes;
 
+/** Minutes to close what stands open. */
+export const closingMinutes = ({ states }: Assembly, open: readonly StateId[]): number =>
+  states.reduce((sum, state) => sum + (open.includes(state.id) ? state.closing : 0), 0);
+
 export type Moves = {
   readonly moves: readonly { readonly state: StateId; readonly way: 'open' | 'close'; readonly minutes: number }[];
   readonly open: readonly StateId[];

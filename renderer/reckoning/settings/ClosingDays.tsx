@@ -1,4 +1,5 @@
 import { useId, useState } from 'react';
+import { DayField } from '../../kit/fields/DayField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { useWords } from '../../kit/words.tsx';
 
@@ -10,8 +11,8 @@ export function ClosingDays({
   readonly closed: readonly string[];
   readonly onChange: (closed: readonly string[]) => void;
 }) {
-  const { t, date: said } = useWords();
   const id = useId();
+  const { t, date: said } = useWords();
   const [date, setDate] = useState('');
   const add = () => {
     if (date === '') return;
@@ -33,18 +34,7 @@ export function ClosingDays({
         ))}
       </ul>
       <div className="promise-settings-row">
-        <span className="k-field">
-          <label htmlFor={id} className="k-field-label">
-            {t('reckoning.settings.closed-day')}
-          </label>
-          <input
-            id={id}
-            type="date"
-            className="k-field-input"
-            value={date}
-            onChange={(event) => setDate(event.target.value)}
-          />
-        </span>
+        <DayField label={t('reckoning.settings.closed-day')} value={date} onChange={setDate} />
         <Key onPress={add} {...(date === '' ? { whyNot: t('reckoning.settings.closed-needs') } : {})}>
           {t('reckoning.settings.closed-add')}
         </Key>

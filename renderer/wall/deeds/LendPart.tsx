@@ -4,6 +4,7 @@ import type { JobSheet } from '../../../core/contract/screens.ts';
 import { takesKind } from '../../../core/custody/slot.ts';
 import type { JobId } from '../../../core/ids.ts';
 import { fromWall } from '../../../core/job/wallTime.ts';
+import { DayField } from '../../kit/fields/DayField.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
@@ -12,7 +13,6 @@ import { useWords } from '../../kit/words.tsx';
 import { useDoes } from '../../link/does.ts';
 import { dayLineRead, jobRead, shopRead } from '../../link/reads.ts';
 import type { WallPart } from '../wallRows.ts';
-import { DayField } from './DayField.tsx';
 
 const IN_HANDS = 'in hand/';
 

@@ -1,4 +1,4 @@
-import { assemblyOf, movesBefore } from '../../../../core/tracing/live/assembly.ts';
+import { assemblyOf, closingMinutes, movesBefore } from '../../../../core/tracing/live/assembly.ts';
 import { inPlace } from '../../../../core/tracing/live/belief/inPlace.ts';
 import { outlook } from '../../../../core/tracing/live/belief/outlook.ts';
 import { priorOf } from '../../../../core/tracing/live/belief/prior.ts';
@@ -6,7 +6,7 @@ import { lookMask } from '../../../../core/tracing/live/configuration.ts';
 import { whyNotOffered } from '../../../../core/tracing/live/offer/available.ts';
 import { openStates } from '../../../../core/tracing/live/offer/offerStep.ts';
 import type { FaultModel, Outcome, Step, TracingCase } from '../../../../core/tracing/live/types.ts';
-import { closingMinutes, HANDED_OVER } from './runMachine.ts';
+import { HANDED_OVER } from './runMachine.ts';
 
 /**
  * The perfect-information bound: the least hands-on minutes of one who knows the fault, to cure or prove it by the
@@ -18,16 +18,16 @@ import { closingMinutes, HANDED_OVER } from './runMachine.ts';
  */
 export function minutesKnowing(world: FaultModel, start: TracingCase, fault: number, comes: 0 | 1): number {
   const open = openStates(world, start);
-  const id = world.faults[fault]?.id ?? '';
-  const home = closingMinutes(world, start, open);
-  if (id === 'nothing-wrong') return home;
   const assembly = assemblyOf(world, start.switches);
+  const home = closingMinutes(assembly, open);
+  const id = world.faults[fault]?.id ?? '';
+  if (id === 'nothing-wrong') return home;
   const back = world.steps.find((step) => step.id === 'put-back')?.handsOn ?? 0;
   let least = home + HANDED_OVER;
   for (const step of world.steps) {
     if (!canBeDone(world, start, step)) continue;
     const { moves, open: after } = movesBefore(assembly, open, step);
-    const around = moves.reduce((sum, move) => sum + move.minutes, closingMinutes(world, start, after));
+    const around = moves.reduce((sum, move) => sum + move.minutes, closingMinutes(assembly, after));
     for (const { chance, more } of waysOf(world, start, step, fault, comes, back))
       if (chance > 0) least = Math.min(least, around + step.handsOn / chance + more);
   }

@@ -1,6 +1,6 @@
-import { assemblyOf, movesBefore } from '../../../../core/tracing/live/assembly.ts';
+import { assemblyOf, closingMinutes, movesBefore } from '../../../../core/tracing/live/assembly.ts';
 import { openStates } from '../../../../core/tracing/live/offer/offerStep.ts';
-import type { FaultModel, StateId, Step, TracingCase, Verdict } from '../../../../core/tracing/live/types.ts';
+import type { FaultModel, Step, TracingCase, Verdict } from '../../../../core/tracing/live/types.ts';
 import { afterDoing, WALL } from '../../../builders/tracingCase.ts';
 import type { Policy } from './policies.ts';
 import type { SimulatedMachine } from './simulatedMachine.ts';
@@ -44,7 +44,7 @@ export function runMachine(
     const verdict = bench.verdict(tracing);
     if (verdict.verdict === 'named') named ??= verdict.part;
     const done = (charge: number): Run => ({
-      minutes: minutes + charge + closingMinutes(model, tracing, openStates(model, tracing)),
+      minutes: minutes + charge + closingMinutes(assemblyOf(model, tracing.switches), openStates(model, tracing)),
       verdict: verdict.verdict,
       blamed: 'part' in verdict ? verdict.part : null,
       named,
@@ -74,10 +74,4 @@ function usedIn(model: FaultModel, step: Step) {
   return WALL.filter((one) => kinds.includes(one.kind) && model.badLoaner[one.kind])
     .slice(0, 1)
     .map(({ id, kind, standing }) => ({ id, kind, standing }));
-}
-
-/** Minutes to close what stands open. */
-export function closingMinutes(model: FaultModel, { switches }: TracingCase, open: readonly StateId[]): number {
-  const { states } = assemblyOf(model, switches);
-  return states.reduce((sum, state) => sum + (open.includes(state.id) ? state.closing : 0), 0);
 }

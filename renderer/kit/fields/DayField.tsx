@@ -1,5 +1,5 @@
 import { useId } from 'react';
-import '../../kit/fields/fields.css';
+import './fields.css';
 
 /** A day of the calendar, `YYYY-MM-DD`; empty when none is written. */
 export function DayField({
