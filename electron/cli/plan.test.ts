@@ -37,6 +37,7 @@ const files: Record<string, string> = {
   'bad.json': JSON.stringify({ ...good, handOver: -1 }),
   'many.json': JSON.stringify({ ...good, steps }),
   'log.json': '[{"step":"swap supply","outcome":"same"}]',
+  'packed.json': '\u001b[31m\u0000\npacked',
   'wrong-log.json': '[{"step":"swap fan","outcome":"same"}]',
 };
 
@@ -56,6 +57,14 @@ async function ask(...args: string[]): Promise<{ code: number; out: string[]; er
 }
 
 describe('knowngood plan', () => {
+  it('says of a packed file in one plain line that it is no JSON, and answers the next', async () => {
+    const { code, out, err } = await ask('packed.json', 'a.json', '--json');
+    expect(code).toBe(2);
+    expect(err).toHaveLength(1);
+    expect(err[0]).toMatch(/^packed\.json: \(file\): This is no JSON \(\P{Cc}+\)\.$/u);
+    expect(out).toHaveLength(2);
+  });
+
   it('answers each file with a line of JSON in the order given', async () => {
     const { code, out, err } = await ask('a.json', 'a.json', '--json', '--method', 'exact');
     expect({ code, err, lines: out.length }).toEqual({ code: 0, err: [], lines: 2 });

@@ -23,7 +23,8 @@ export const plan: CliCommand = {
   name: 'plan',
   help: Object.values(words.help).join('\n'),
 
-  run: async (args, io) => {
+  run: async (args, asked) => {
+    const io = onOneLine(asked);
     const read = readArguments(args);
     if ('says' in read) {
       io.err(read.says);
@@ -43,6 +44,12 @@ export const plan: CliCommand = {
     return worst;
   },
 };
+
+/** What a file says must neither break a line nor steer the terminal: its control characters are printed as spaces. */
+function onOneLine(io: Io): Io {
+  const clean = (line: string) => line.replaceAll(/\p{Cc}+/gu, ' ');
+  return { ...io, out: (line) => io.out(clean(line)), err: (line) => io.err(clean(line)) };
+}
 
 async function answer(file: string, options: PlanArguments, log: Log | undefined, io: Io): Promise<number> {
   const text = await readText(file, io);
