@@ -1,7 +1,9 @@
 import { z } from 'zod';
 import type { Asking, Decision } from '../decision.ts';
+import type { QuestionKind } from '../word/question.ts';
 import { openBook } from './book.ts';
 import { jobCommand } from './command.ts';
+import type { Estimate } from './estimate.ts';
 import { zJobId, zLine, zMinutes } from './fields.ts';
 import type { Job } from './job.ts';
 import { OPEN_STAGES } from './stage.ts';
@@ -29,21 +31,50 @@ const zEstimate = zFigures.extend({ job: zJobId });
 export const ASK_ABOVE = 0.2;
 
 /**
- * Keeps an estimate. The one made from what was seen decides how the job goes on: while it still fits what the owner
- * agreed to, tracing begins; where it no longer fits, the job stops until the owner's word is there.
+ * Keeps an estimate, and lets it decide how the job goes on. Any figure of a job that is being traced which no longer
+ * fits what the owner agreed to stops it until the owner's word is there, also one that only refines a figure which let
+ * it pass. What was seen still fits: tracing begins. A stop is lifted by the owner's word; by a figure only where it
+ * refines the very one that made the stop and nobody has asked the owner yet.
  */
 export const noteEstimate = jobCommand('note-estimate', zEstimate, OPEN_STAGES, decideEstimate);
 
 function decideEstimate(
   view: View & { readonly job: Job },
-  { job, ...estimate }: z.infer<typeof zEstimate>,
+  { job: id, ...estimate }: z.infer<typeof zEstimate>,
   asking: Asking,
 ): Decision {
+  const { job } = view;
   const book = openBook(view, asking);
-  book.add(`job:${job}`, 'estimated', estimate);
-  if (estimate.moment === 'seen' && view.job.stage === 'first-power-on') {
-    const fits = estimate.passesLimit <= ASK_ABOVE || view.job.charging === 'free';
-    book.enter(fits ? 'tracing' : 'owners-word-needed', fits ? 'fits' : 'no-longer-fits');
-  }
+  book.add(`job:${id}`, 'estimated', estimate);
+  const fits = estimate.passesLimit <= ASK_ABOVE || job.charging === 'free';
+  const seen = estimate.moment === 'seen' && job.stage === 'first-power-on';
+  const tracing = job.stage === 'tracing';
+  if ((seen || tracing) && !fits && !hasWordOnCost(job)) book.enter('owners-word-needed', NO_LONGER_FITS);
+  else if (seen || (fits && stoppedBy(job, estimate))) book.enter('tracing', 'fits');
   return book.accept();
+}
+
+const NO_LONGER_FITS = 'no-longer-fits';
+
+/** Questions whose answer is the owner's word on what it will cost. */
+const ABOUT_COST: readonly QuestionKind[] = ['changed-finding', 'spend', 'go-on', 'offer'];
+
+/**
+ * Has the owner given their word on what it will cost since it was taken in? Then it holds whatever the figures say: they
+ * were asked once, and the limit that they left or named is never passed without another word.
+ */
+const hasWordOnCost = ({ questions }: Job): boolean =>
+  questions.some(({ kind, answer, withdrawn }) => answer !== null && !withdrawn && ABOUT_COST.includes(kind));
+
+/** Stands the job still for a rougher figure of the same moment, of which the owner has not been asked? */
+function stoppedBy(job: Job, { moment, seed }: Pick<Estimate, 'moment' | 'seed'>): boolean {
+  const stop = job.stages.at(-1);
+  const made = job.estimates.at(-1);
+  return (
+    stop?.stage === 'owners-word-needed' &&
+    stop.why === NO_LONGER_FITS &&
+    made?.seed === seed &&
+    made.moment === moment &&
+    !job.questions.some((question) => question.askedAt >= stop.at)
+  );
 }

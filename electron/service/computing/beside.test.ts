@@ -23,14 +23,21 @@ const endAll = async () => {
   for (const end of ends.splice(0).reverse()) await end();
 };
 
-/** A shop whose estimates take as many paths as the test says. */
-async function aService(pathsOf: (asked: EstimateAsked) => number) {
+/** A shop whose estimates take as many paths as the test says, and pass the limit as often as it says, if it does. */
+async function aService(
+  pathsOf: (asked: EstimateAsked) => number,
+  passes: (asked: EstimateAsked) => number | undefined = () => undefined,
+) {
   const folder = aShopFolder();
   const shop = await folder.opened();
   const real = openEngine();
   const engine: Engine = {
     ...real,
-    estimate: (own, of, signal) => real.estimate(own, { ...of, paths: pathsOf(of) }, signal),
+    estimate: async (own, of, signal) => {
+      const figures = await real.estimate(own, { ...of, paths: pathsOf(of) }, signal);
+      const chance = passes(of);
+      return 'refused' in figures || chance === undefined ? figures : { ...figures, passesLimit: chance };
+    },
   };
   const tools = openTools(engine, () => null);
   const following = openFollowing({ shop, tools, engine }, { 'one-step': 0, 'two-step': 0 });
@@ -123,6 +130,45 @@ describe('an estimate that follows a command', () => {
     const firsts = sheet.job.estimates.filter((one) => one.policy === 'ratio').map((one) => one.moment);
     expect(firsts).toEqual(['told', 'seen']);
     expect(['tracing', 'owners-word-needed']).toContain(sheet.job.stage);
+  });
+});
+
+describe('a figure that passes the limit more often than one time in five', () => {
+  /** Chances of passing it by the figures to come, in order; where none is left nothing passes. */
+  const chances: number[] = [];
+  let service: Awaited<ReturnType<typeof aService>>;
+  beforeAll(async () => {
+    service = await aService(
+      ({ policy }) => (policy === 'two-step' ? 1 : 60),
+      () => chances.shift() ?? 0,
+    );
+  });
+  afterAll(endAll);
+
+  /** A machine at its first power-on of which this was seen, once all its figures stand. */
+  async function seen(...of: readonly number[]): Promise<JobId> {
+    const { does, settled } = service;
+    const job = (await does('takeIn', takingIn())).made.slice('job:'.length) as JobId;
+    await settled();
+    await does('goOn', { job, to: 'first-power-on' });
+    chances.splice(0, chances.length, ...of);
+    await does('recordSeen', { job, symptoms: ['no-lock-light'] });
+    await settled();
+    return job;
+  }
+  const BEGINS = ['tracing', 'fits'];
+  const STOPS = ['owners-word-needed', 'no-longer-fits'];
+  const stagesSince = async (job: JobId) =>
+    (await service.job(job)).job.stages.slice(2).map(({ stage, why }) => [stage, why]);
+
+  it('stops the job also where the first figure let it pass: the look ahead, and what goes as the Bench goes', async () => {
+    expect(await stagesSince(await seen(0.1, 0.3, 0.3))).toEqual([BEGINS, STOPS]);
+    expect(await stagesSince(await seen(0.1, 0.1, 0.3))).toEqual([BEGINS, STOPS]);
+    expect(await stagesSince(await seen(0.2, 0.2, 0.2))).toEqual([BEGINS]);
+  });
+  it('stops no job whose refined figure fits before anybody asked the owner; one that no longer fits stops it again', async () => {
+    expect(await stagesSince(await seen(0.3, 0.1, 0.1))).toEqual([STOPS, BEGINS]);
+    expect(await stagesSince(await seen(0.3, 0.1, 0.3))).toEqual([STOPS, BEGINS, STOPS]);
   });
 });
 
