@@ -1,6 +1,6 @@
 import { assemblyOf, closingMinutes, movesBefore } from '../../../../core/tracing/live/assembly.ts';
 import { openStates } from '../../../../core/tracing/live/offer/offerStep.ts';
-import type { FaultModel, Step, TracingCase, Verdict } from '../../../../core/tracing/live/types.ts';
+import type { FaultModel, Outcome, Step, TracingCase, Verdict } from '../../../../core/tracing/live/types.ts';
 import { afterDoing, WALL } from '../../../builders/tracingCase.ts';
 import type { Policy } from './policies.ts';
 import type { SimulatedMachine } from './simulatedMachine.ts';
@@ -15,6 +15,8 @@ export type Run = {
   readonly verdict: Verdict['verdict'];
   /** The part blamed by the verdict, confirmed or named. */
   readonly blamed: string | null;
+  /** The fault that the verdict found; null where it names none: handed over, or a sweep worked. */
+  readonly found: string | null;
   /** The part that was named first, whether or not it was confirmed later. */
   readonly named: string | null;
   /** Of ours, and of the owner's sound parts, hurt on the way. */
@@ -47,6 +49,7 @@ export function runMachine(
       minutes: minutes + charge + closingMinutes(assemblyOf(model, tracing.switches), openStates(model, tracing)),
       verdict: verdict.verdict,
       blamed: 'part' in verdict ? verdict.part : null,
+      found: 'fault' in verdict ? verdict.fault : null,
       named,
       loanersHurt: machine.loanersHurt,
       ownersHurt: machine.ownersHurt,
@@ -60,13 +63,16 @@ export function runMachine(
     if (!step) throw new Error(next);
     const { moves } = movesBefore(assemblyOf(model, start.switches), openStates(model, tracing), step);
     minutes += moves.reduce((sum, move) => sum + move.minutes, takes(step));
-    const outcome = machine.does(tracing, next);
-    tracing = afterDoing(model, tracing, next, outcome.id, {
-      loaners: usedIn(model, step),
-      stays: outcome.meaning.means === 'works' && step.takesOut.length > 0,
-    });
+    tracing = afterStep(model, tracing, step, machine.does(tracing, next));
   }
 }
+
+/** The case after a step with this outcome: ours goes in where it borrows one, and stays where all works with it. */
+export const afterStep = (model: FaultModel, tracing: TracingCase, step: Step, outcome: Outcome): TracingCase =>
+  afterDoing(model, tracing, step.id, outcome.id, {
+    loaners: usedIn(model, step),
+    stays: outcome.meaning.means === 'works' && step.takesOut.length > 0,
+  });
 
 /** The shop part that a step puts into the machine, with its standing. */
 function usedIn(model: FaultModel, step: Step) {

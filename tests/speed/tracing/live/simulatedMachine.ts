@@ -1,35 +1,40 @@
 import type { Prng } from '../../../../core/labour/prng.ts';
+import { draw } from '../../../../core/labour/traced.ts';
+import { type Hypothesis, hypothesesOf } from '../../../../core/tracing/live/belief/hypotheses.ts';
 import { inPlace } from '../../../../core/tracing/live/belief/inPlace.ts';
 import { outlook } from '../../../../core/tracing/live/belief/outlook.ts';
 import { type Prior, priorOf } from '../../../../core/tracing/live/belief/prior.ts';
 import { lookMask } from '../../../../core/tracing/live/configuration.ts';
-import type { FaultModel, Outcome, TracingCase } from '../../../../core/tracing/live/types.ts';
+import type { FaultModel, Outcome, Step, TracingCase } from '../../../../core/tracing/live/types.ts';
 
-/** One machine with one true fault, behaving as the true model says. */
+/** One machine with one true fault, or two at once, behaving as the true model says. */
 export class SimulatedMachine {
-  readonly fault: number;
-  readonly comes: 0 | 1;
+  readonly #is: Hypothesis;
   readonly #truth: FaultModel;
   readonly #prior: Prior;
   readonly #chance: Prng;
-  #there = true;
+  #firstThere = true;
+  #secondThere: boolean;
   /** Borrowed parts, and the owner's sound parts, that the fault hurt so far. */
   loanersHurt = 0;
   ownersHurt = 0;
 
-  /** Draws the true fault from the true model's prior for what was told and seen. */
-  constructor(truth: FaultModel, start: TracingCase, chance: Prng) {
+  /** Draws the true fault from the true model's prior for what was told and seen; `pairs`: two at once where they are believed. */
+  constructor(truth: FaultModel, start: TracingCase, chance: Prng, { pairs = false } = {}) {
     this.#truth = truth;
     this.#chance = chance;
     this.#prior = priorOf(truth, start);
-    let left = chance.next();
-    let fault = 0;
-    this.#prior.weight.forEach((weight, f) => {
-      if (left >= 0 && weight > 0) fault = f;
-      left -= weight;
-    });
-    this.fault = fault;
-    this.comes = chance.next() < (this.#prior.comesAndGoes[fault] as number) ? 1 : 0;
+    this.#is = pairs ? this.#pairDrawn() : this.#faultDrawn();
+    this.#secondThere = this.#is.second >= 0;
+  }
+
+  get fault(): number {
+    return this.#is.first;
+  }
+
+  /** Of the first fault. */
+  get comes(): 0 | 1 {
+    return this.#is.firstMode;
   }
 
   get id(): string {
@@ -44,21 +49,48 @@ export class SimulatedMachine {
     const { before, look } = lookMask(this.#truth, tracing.log, step);
     const conditions = inPlace(this.#truth, this.#prior, s, before, look);
     const mends = new Float64Array(this.#truth.faults.length);
-    if (this.#there && this.#chance.next() < (step.mends[this.id] ?? 0)) this.#there = false;
+    this.#mendedBy(step.mends);
     for (const harm of step.harm) {
-      if (!this.#there || harm.fault !== this.id || this.#chance.next() >= harm.chance) continue;
+      if (!this.#firstThere || harm.fault !== this.id || this.#chance.next() >= harm.chance) continue;
       if (harm.part === step.handling.borrows) this.loanersHurt += 1;
       else this.ownersHurt += 1;
     }
-    const hypothesis = { first: this.fault, firstMode: this.comes, second: -1, secondMode: 0, prior: 1 } as const;
+    const standing = (this.#firstThere ? 1 : 0) | (this.#secondThere ? 2 : 0);
     let left = this.#chance.next();
     let outcome = 0;
     for (; outcome < step.outcomes.length - 1; outcome++) {
       const condition = conditions[outcome];
-      if (condition) left -= outlook(hypothesis, this.#there ? 1 : 0, { ...condition, mends });
+      if (condition) left -= outlook(this.#is, standing, { ...condition, mends });
       if (left < 0) break;
     }
-    if (this.#there && this.#chance.next() < (step.mendsAfter[this.id] ?? 0)) this.#there = false;
+    this.#mendedBy(step.mendsAfter);
     return step.outcomes[outcome] as Outcome;
+  }
+
+  #mendedBy(mends: Step['mends']): void {
+    const goes = (fault: number) => this.#chance.next() < (mends[this.#truth.faults[fault]?.id ?? ''] ?? 0);
+    if (this.#firstThere && goes(this.#is.first)) this.#firstThere = false;
+    if (this.#secondThere && goes(this.#is.second)) this.#secondThere = false;
+  }
+
+  #faultDrawn(): Hypothesis {
+    let left = this.#chance.next();
+    let first = 0;
+    this.#prior.weight.forEach((weight, f) => {
+      if (left >= 0 && weight > 0) first = f;
+      left -= weight;
+    });
+    const firstMode = this.#chance.next() < (this.#prior.comesAndGoes[first] as number) ? 1 : 0;
+    return { first, firstMode, second: -1, secondMode: 0, prior: 1 };
+  }
+
+  #pairDrawn(): Hypothesis {
+    const { list } = hypothesesOf(this.#truth, this.#prior, true);
+    return list[
+      draw(
+        Float64Array.from(list, ({ prior }) => prior),
+        this.#chance,
+      )
+    ] as Hypothesis;
   }
 }

@@ -1,17 +1,13 @@
 import { clopperPearson } from '../../../../core/figures/interval.ts';
 import { estimate } from '../../../../core/labour/estimate.ts';
 import { prng } from '../../../../core/labour/prng.ts';
-import { stepMinutes } from '../../../../core/labour/traced.ts';
 import type { LabourEstimate } from '../../../../core/labour/types.ts';
 import { standardModel } from '../../../../core/tracing/live/model/standardModel.ts';
-import { verdictAfter } from '../../../../core/tracing/live/offer/verdictAfter.ts';
-import type { TracingCase, Verdict } from '../../../../core/tracing/live/types.ts';
+import type { TracingCase } from '../../../../core/tracing/live/types.ts';
 import { aTracingCase } from '../../../builders/tracingCase.ts';
-import { oncePerHistory } from '../live/history.ts';
-import { offered } from '../live/policies.ts';
-import { HANDED_OVER, runMachine } from '../live/runMachine.ts';
 import { SimulatedMachine } from '../live/simulatedMachine.ts';
 import { type Figure, type Row, shown } from '../row.ts';
+import { benchByTheEngine, minutesToMended } from './tracedBench.ts';
 
 const SYMPTOMS = ['dark-runs', 'no-lock-light', 'no-reaction'];
 const SAID = [0.1, 0.5, 0.9] as const;
@@ -25,28 +21,24 @@ export const coverageRow: Row = {
   name: 'coverage: estimates against simulated machines',
   measure: ({ short, machines = short ? 20 : 300 }) => {
     const model = standardModel();
-    const rollout = oncePerHistory(offered(model, 'rollout'));
-    const verdict = oncePerHistory((tracing: TracingCase) => verdictAfter(model, tracing));
-    const bench = { policy: rollout, confirm: rollout, verdict };
     const figures = SYMPTOMS.flatMap((symptom) => {
       const start = aTracingCase({ seen: [symptom] });
-      const took = Array.from({ length: machines }, (_, n) => {
-        const machine = new SimulatedMachine(model, start, prng(1000 + n));
-        const hands = prng(5000 + n);
-        const run = runMachine(model, start, machine, bench, (step) => stepMinutes(step, {}, hands));
-        const mended = MENDED.includes(run.verdict);
-        const handedOver = run.verdict === 'tracing';
-        return (
-          run.minutes - (handedOver ? HANDED_OVER : 0) + (mended ? (model.faults[machine.fault]?.mendMinutes ?? 0) : 0)
-        );
-      });
+      const bench = benchByTheEngine(model);
+      const took = Array.from({ length: machines }, (_, n) =>
+        minutesToMended(
+          model,
+          start,
+          new SimulatedMachine(model, start, prng(1000 + n), { pairs: true }),
+          bench,
+          prng(5000 + n),
+        ),
+      );
       return POLICIES.flatMap((policy) => against(symptom, policy, saidOf(start, policy), took));
     });
     return { figures };
   },
 };
 
-const MENDED: readonly Verdict['verdict'][] = ['confirmed', 'cured', 'named'];
 const POLICIES = ['ratio', 'two-step'] as const;
 
 function against(
