@@ -40,11 +40,17 @@ const withWord = (more: Partial<Question> = {}) =>
   aJobAt('tracing', { questions: [question({ answer: yes, ...more })] });
 
 describe('a figure above one chance in five of passing the limit', () => {
-  it('stops a job that is being traced, whichever policy made it and at whatever moment', () => {
-    for (const policy of ['ratio', 'one-step', 'two-step'] as const)
+  it('stops a job that is being traced, whatever looked ahead for it and at whatever moment', () => {
+    for (const policy of ['one-step', 'two-step', 'none'] as const)
       for (const moment of ['seen', 'step', 'confirmed', 'agreed'] as const)
         expect(noted(aJobAt('tracing'), figure(0.21, { policy, moment }))).toBe('owners-word-needed');
     expect(noted(aJobAt('tracing'), figure(0.2))).toBe('goes on as it is');
+  });
+  it('takes nobody off a machine for a first figure, which a better one follows; before tracing it decides', () => {
+    expect(noted(aJobAt('tracing'), figure(0.9, { policy: 'ratio' }))).toBe('goes on as it is');
+    const begun = (chance: number) =>
+      noted(aJobAt('first-power-on'), figure(chance, { moment: 'seen', policy: 'ratio' }));
+    expect([begun(0.2), begun(0.21)]).toEqual(['tracing', 'owners-word-needed']);
   });
   it('stops nothing that is free of charge, nor what was agreed and is being fitted, proved or fetched', () => {
     expect(noted(aJobAt('tracing', { charging: 'free' }), figure(0.9))).toBe('goes on as it is');

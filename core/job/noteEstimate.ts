@@ -31,10 +31,11 @@ const zEstimate = zFigures.extend({ job: zJobId });
 export const ASK_ABOVE = 0.2;
 
 /**
- * Keeps an estimate, and lets it decide how the job goes on. Any figure of a job that is being traced which no longer
- * fits what the owner agreed to stops it until the owner's word is there, also one that only refines a figure which let
- * it pass. What was seen still fits: tracing begins. A stop is lifted by the owner's word; by a figure only where it
- * refines the very one that made the stop and nobody has asked the owner yet.
+ * Keeps an estimate, and lets it decide how the job goes on. The first figure of what was seen lets tracing begin where
+ * it fits what the owner agreed to, and stops the job where it does not. A job that is being traced is stopped by any
+ * better figure that no longer fits: a rough one, which a better one follows within seconds, takes nobody off a machine.
+ * A stop is lifted by the owner's word; by a figure only where it refines the very one that made the stop and nobody has
+ * asked the owner yet.
  */
 export const noteEstimate = jobCommand('note-estimate', zEstimate, OPEN_STAGES, decideEstimate);
 
@@ -48,7 +49,7 @@ function decideEstimate(
   book.add(`job:${id}`, 'estimated', estimate);
   const fits = estimate.passesLimit <= ASK_ABOVE || job.charging === 'free';
   const seen = estimate.moment === 'seen' && job.stage === 'first-power-on';
-  const tracing = job.stage === 'tracing';
+  const tracing = job.stage === 'tracing' && estimate.policy !== 'ratio';
   if ((seen || tracing) && !fits && !hasWordOnCost(job)) book.enter('owners-word-needed', NO_LONGER_FITS);
   else if (seen || (fits && stoppedBy(job, estimate))) book.enter('tracing', 'fits');
   return book.accept();

@@ -20,7 +20,7 @@ export async function takeIn(page: Page, also: () => Promise<void> = async () =>
   await page.getByRole('button', { name: 'cleaned' }).click();
   await page.getByRole('button', { name: 'Every time I start it' }).click();
   await page.getByRole('button', { name: 'mains cord' }).click();
-  await page.getByRole('textbox', { name: 'Nothing above' }).fill('120');
+  await page.getByRole('textbox', { name: 'Nothing above' }).fill('180');
   for (const line of YES) await page.getByRole('radiogroup', { name: line }).getByText('yes', { exact: true }).click();
   await page.getByRole('radiogroup', { name: 'Is the disk encrypted?' }).getByText('no', { exact: true }).click();
   await also();

@@ -33,7 +33,7 @@ async function takeIn(page: Page, keys: Keys): Promise<void> {
   await keys.press(page.getByRole('button', { name: 'cleaned' }));
   await keys.press(page.getByRole('button', { name: 'Every time I start it' }));
   await keys.press(page.getByRole('button', { name: 'mains cord' }));
-  await keys.write(page.getByRole('textbox', { name: 'Nothing above' }), '120');
+  await keys.write(page.getByRole('textbox', { name: 'Nothing above' }), '180');
   for (const line of [
     'Open it and work on it',
     'Our parts in it for trial',
