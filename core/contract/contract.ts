@@ -7,6 +7,7 @@ import type { Stream } from '../journal/entry.ts';
 import type { Paper } from '../papers/content.ts';
 import type { MachineThenNow, OutRow, PathStay } from './custodySheets.ts';
 import type { ReckoningSheet } from './reckoningSheet.ts';
+import type { RefusalKind } from './refusalKind.ts';
 import type {
   DayPoint,
   EnquirySheet,
@@ -49,14 +50,20 @@ export type Asked = {
 }[CommandName];
 
 const zChange = z.object({ seq: z.int(), streams: z.array(z.string()), kinds: z.array(z.string()) });
-const read = oc.errors({ NOT_FOUND: { data: z.looseObject({ refused: z.string() }) } });
+const refusal = { data: z.looseObject({ refused: z.string() }) };
+const read = oc.errors({ NOT_FOUND: refusal });
 
 /** The one contract between the screens and the service; both doors check at run time. */
 export const contract = {
   does: oc
     .input(zAsked)
     .output(type<Done>())
-    .errors({ REFUSED: { data: z.looseObject({ refused: z.string() }) } }),
+    .errors({
+      NOT_FOUND: refusal,
+      FORBIDDEN: refusal,
+      UNPROCESSABLE_CONTENT: refusal,
+      CONFLICT: refusal,
+    } satisfies { readonly [kind in RefusalKind]: typeof refusal }),
   shop: read.output(type<ShopSheet>()),
   dayLine: read.output(type<{ readonly now: number; readonly points: readonly DayPoint[] }>()),
   job: read.input(z.strictObject({ job: zJobId })).output(type<JobSheet>()),

@@ -1,5 +1,6 @@
 import { implement } from '@orpc/server';
 import { type Asked, contract } from '../../core/contract/contract.ts';
+import { refusalKind } from '../../core/contract/refusalKind.ts';
 import type { JobId } from '../../core/ids.ts';
 import { epochMs } from '../../core/time.ts';
 import type { Shop } from '../../db/index.ts';
@@ -54,7 +55,7 @@ export function createRouter({ shop, drafts, tools, engine, following, clock }: 
     does: os.does.handler(async ({ input, context, errors }) => {
       const asked = input as unknown as Asked;
       const done = await carryOut(shop, tools, context.door, asked);
-      if (!done.ok) throw errors.REFUSED({ data: done.refusal });
+      if (!done.ok) throw errors[refusalKind(done.refusal.refused)]({ data: done.refusal });
       if (!done.again) following.follow(asked, done);
       return { seq: done.seq, made: done.made, again: done.again };
     }),
