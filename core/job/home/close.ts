@@ -147,7 +147,8 @@ function decideHandOver(
     if (part.reservedFor === job.id) book.add(`part:${part.id}`, 'part-released', { job: job.id });
   // With the differences, what was signed for and what came on top since it stood ready.
   issuePaper(book, 'return-report', asking);
-  if (!asItCame) for (const part of replacedParts(job)) issuePaper(book, 'replaced-part-slip', asking, part);
+  if (!asItCame)
+    for (const part of replacedParts({ ...now, job, machine })) issuePaper(book, 'replaced-part-slip', asking, part);
   issuePaper(book, 'bill', asking);
   book.enter('gone-home', asItCame ? 'as-it-came' : 'mended');
   return book.accept();

@@ -35,7 +35,8 @@ export function askForPaper(book: Book, kind: PaperKindId, asking: Asking, part:
   const year = yearIn(shop.settings.zone, asking.at);
   const number = nextNumber(book, kind, asking);
   const single = SINGLE.has(kind);
-  const about = kind === 'replaced-part-slip' ? (part ?? replacedParts(job).at(-1) ?? null) : null;
+  const about =
+    kind === 'replaced-part-slip' ? (part ?? replacedParts({ ...book.view(), job, machine }).at(-1) ?? null) : null;
   const older = single
     ? (job.papers.findLast((paper) => paper.kind === kind && (about === null || paper.part === about)) ?? null)
     : null;

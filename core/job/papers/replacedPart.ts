@@ -1,25 +1,26 @@
 import type { Part } from '../../custody/ledger.ts';
-import type { PartId } from '../../ids.ts';
+import type { Machine } from '../../custody/machine.ts';
+import type { PartId, QuestionId } from '../../ids.ts';
 import type { OldPartGoes, ReplacedPartFacts } from '../../papers/builders/replacedPartSlip.ts';
 import type { Paper } from '../../papers/content.ts';
 import { PAPER_KINDS } from '../../papers/kinds.ts';
 import type { Question } from '../../word/question.ts';
 import type { Job } from '../job.ts';
+import type { View } from '../view.ts';
 import { common, signatureFacts, wordFacts } from './common.ts';
 import { type Lacking, lacking } from './lacking.ts';
 import type { Making } from './making.ts';
 import { chosenOf } from './ownersWord.ts';
-import { newestQuestion, partName } from './worded.ts';
+import { partName } from './worded.ts';
 
 /** What becomes of the part that was replaced, and by whose word. */
 export function replacedPartPaper(making: Making): Paper | Lacking {
   const { job, view, format, words } = making;
-  const question = newestQuestion(
-    making,
-    (one) => isAccepted(one) && (making.part === null || one.offer?.forPart === making.part),
-  );
-  const part = question?.offer ? view.parts.get(question.offer.forPart) : undefined;
-  if (!question?.answer || !part) return lacking('paper-nothing-replaced');
+  const replaced = replacedBy(view);
+  const id = making.part ?? [...replaced.keys()].at(-1);
+  const part = id === undefined ? undefined : view.parts.get(id);
+  if (!part || !replaced.has(part.id)) return lacking('paper-nothing-replaced');
+  const answer = job.questions.find((one) => one.id === replaced.get(part.id))?.answer;
   const { verdict, handover } = job;
   const evidence =
     verdict?.is === 'confirmed' ? job.work.findLast((work) => verdict.evidence.includes(work.run)) : undefined;
@@ -37,7 +38,7 @@ export function replacedPartPaper(making: Making): Paper | Lacking {
               how: evidence ? format.say(words.facts.slipHow, { way, day: format.date(evidence.startedAt) }) : way,
             },
       goes,
-      ...(goes.is !== 'returned' && { word: wordFacts(making, question.answer) }),
+      ...(goes.is !== 'returned' && answer && { word: wordFacts(making, answer) }),
       data: dataOn(making, part),
       ...(handover && { signature: signatureFacts(making, handover.signature) }),
     },
@@ -49,9 +50,31 @@ const isAccepted = (question: Question): boolean =>
   question.offer !== null && !question.withdrawn && chosenOf(question).some((option) => option.agrees.accepts);
 
 /** The owner's parts that others took the place of, in the order agreed to: each gets a slip of its own. */
-export const replacedParts = ({ questions }: Job): readonly PartId[] => [
-  ...new Set(questions.filter(isAccepted).flatMap(({ offer }) => (offer ? [offer.forPart] : []))),
-];
+export const replacedParts = (view: Of): readonly PartId[] => [...replacedBy(view).keys()];
+
+type Of = Pick<View, 'parts'> & { readonly job: Job; readonly machine: Machine };
+
+/**
+ * The owner's parts that others took the place of, each with the question whose answer agreed to that; null where the
+ * owner brought the new one. By an offer that was accepted, or by what came in this job, bought or brought, and now sits
+ * where the old part did when the machine came.
+ */
+function replacedBy({ job, machine, parts }: Of): ReadonlyMap<PartId, QuestionId | null> {
+  const replaced = new Map<PartId, QuestionId | null>(
+    job.questions.filter(isAccepted).flatMap(({ id, offer }) => (offer ? [[offer.forPart, id] as const] : [])),
+  );
+  const came = Object.values(machine.atTakingIn);
+  for (const [slot, was] of Object.entries(machine.atTakingIn)) {
+    const now = machine.inside[slot];
+    const old = parts.get(was);
+    if (now === undefined || !old || replaced.has(was) || came.includes(now) || !job.parts.includes(now)) continue;
+    // What sits elsewhere inside was only moved; what came out before this job is none of its parts.
+    const cameOut = old.place.at !== 'slot' && old.since >= job.takenInAt;
+    const line = job.sold.find(({ part }) => part === now);
+    if (cameOut && parts.get(now)?.belongs.to === 'owner') replaced.set(was, (line?.question as QuestionId) ?? null);
+  }
+  return replaced;
+}
 
 function whereItGoes({ place }: Part): OldPartGoes {
   switch (place.at) {

@@ -17,7 +17,7 @@ export type ReplacedPartFacts = CommonFacts & {
   readonly part: { readonly what: string; readonly tag?: string; readonly serial?: string };
   readonly verdict: { readonly is: 'confirmed'; readonly how: string } | { readonly is: 'named' };
   readonly goes: OldPartGoes;
-  /** Absent only when the part goes back to its owner. */
+  /** Absent when the part goes back to its owner, or they brought the new one. */
   readonly word?: WordFacts;
   readonly data: 'none' | 'settings-cleared' | 'can-hold-data';
   readonly signature?: SignatureFacts;
