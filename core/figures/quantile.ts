@@ -13,7 +13,15 @@ export function quantile(data: readonly number[], p: number, type: QuantileType 
   if (!(p >= 0 && p <= 1)) throw new RangeError(`${p} is no share`);
   if (!data.every(Number.isFinite)) throw new RangeError('A quantile needs finite data');
   if (data.length === 0) return undefined;
-  const sorted = data.toSorted((a, b) => a - b);
+  return quantileOfSorted(
+    data.toSorted((a, b) => a - b),
+    p,
+    type,
+  );
+}
+
+/** The same of finite data that is sorted already, the smallest first; not a number for no data. */
+export function quantileOfSorted(sorted: ArrayLike<number>, p: number, type: QuantileType = USUAL): number {
   const at = (rank: number) => sorted[Math.min(Math.max(rank, 1), sorted.length) - 1] ?? Number.NaN;
   const { rank, weight } = position(p, sorted.length, type);
   return weight === 0 ? at(rank) : weight === 1 ? at(rank + 1) : (1 - weight) * at(rank) + weight * at(rank + 1);

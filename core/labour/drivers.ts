@@ -1,36 +1,33 @@
 import type { LabourEstimate } from './types.ts';
 
-/** One run, as far as its spread is explained. */
+/** All runs of an estimate, as far as their spread is explained: one value of each run in each list. */
 export type Spread = {
-  readonly fault: string | null;
+  readonly faults: readonly (string | null)[];
   /** Minutes of finding it. */
-  readonly tracing: number;
+  readonly tracing: Float64Array;
   /** Minutes of each piece of work, by its id. */
-  readonly work: readonly (readonly [string, number])[];
+  readonly work: ReadonlyMap<string, Float64Array>;
 };
 
 /**
  * What drives the spread of hands-on minutes, largest first, shares adding up to one: which fault it is (the variance
  * between the faults' own means), how the finding goes with that fault, and each piece of work by itself.
  */
-export function driversOf(runs: readonly Spread[]): LabourEstimate['drivers'] {
-  const finding = runs.map((run) => run.tracing);
-  const mean = meanOf(finding);
-  let between = 0;
-  for (const same of Map.groupBy(runs, (run) => run.fault).values())
-    between += same.length * (meanOf(same.map((run) => run.tracing)) - mean) ** 2;
-  const fault = between / runs.length;
-  const work = new Map<string, number[]>();
-  runs.forEach((run, at) => {
-    for (const [id, minutes] of run.work) {
-      const known = work.get(id) ?? new Array<number>(runs.length).fill(0);
-      known[at] = (known[at] as number) + minutes;
-      work.set(id, known);
-    }
+export function driversOf({ faults, tracing, work }: Spread): LabourEstimate['drivers'] {
+  const mean = meanOf(tracing);
+  const byFault = new Map<string | null, { sum: number; count: number }>();
+  faults.forEach((fault, run) => {
+    const known = byFault.get(fault) ?? { sum: 0, count: 0 };
+    known.sum += tracing[run] as number;
+    known.count += 1;
+    byFault.set(fault, known);
   });
+  let between = 0;
+  for (const { sum, count } of byFault.values()) between += count * (sum / count - mean) ** 2;
+  const fault = between / tracing.length;
   const parts = [
     { what: 'fault' as const, id: null, variance: fault },
-    { what: 'task-times' as const, id: null, variance: Math.max(0, varianceOf(finding) - fault) },
+    { what: 'task-times' as const, id: null, variance: Math.max(0, varianceOf(tracing) - fault) },
     ...[...work].map(([id, minutes]) => ({ what: 'work' as const, id, variance: varianceOf(minutes) })),
   ];
   const all = parts.reduce((sum, part) => sum + part.variance, 0);
@@ -38,9 +35,18 @@ export function driversOf(runs: readonly Spread[]): LabourEstimate['drivers'] {
   return parts.map(({ what, id, variance }) => ({ what, id, share: variance / all })).sort((a, b) => b.share - a.share);
 }
 
-const meanOf = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
+const meanOf = (values: Float64Array): number => sumOf(values) / values.length;
 
-function varianceOf(values: readonly number[]): number {
+/** Variance of the values themselves, divided by their count. */
+export function varianceOf(values: Float64Array): number {
   const mean = meanOf(values);
-  return values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / values.length;
+  let sum = 0;
+  for (const value of values) sum += (value - mean) ** 2;
+  return sum / values.length;
+}
+
+function sumOf(values: Float64Array): number {
+  let sum = 0;
+  for (const value of values) sum += value;
+  return sum;
 }

@@ -1,18 +1,21 @@
-import { quantile } from '../figures/quantile.ts';
+import { quantileOfSorted } from '../figures/quantile.ts';
 import { verdictAfter } from '../tracing/live/offer/verdictAfter.ts';
-import { driversOf, type Spread } from './drivers.ts';
+import { driversOf, type Spread, varianceOf } from './drivers.ts';
 import { type Prng, prng } from './prng.ts';
-import type { Traces } from './traced.ts';
+import type { Traced, Traces } from './traced.ts';
 import { openTraces } from './traces.ts';
 import type { EstimateCancelled, EstimateRequest, LabourEstimate, WorkTask } from './types.ts';
 
-type Path = Spread & {
-  readonly minutes: number;
-  readonly part: string | null;
-  readonly handedOver: boolean;
-  readonly partMinor: number;
-  /** The fault is mended by that part. */
-  readonly needed: boolean;
+/** All runs, one value of each run in each list. */
+type Runs = Spread & {
+  readonly faults: (string | null)[];
+  readonly minutes: Float64Array;
+  readonly parts: (string | null)[];
+  /** Price of the part that the fault is mended by; 0 where it takes none, or none with a price. */
+  readonly partMinor: Float64Array;
+  /** 1 where the fault is mended by that part. */
+  readonly needed: Uint8Array;
+  handedOver: number;
 };
 
 /** Paths between two looks at whether something newer was asked: a run as the Bench works may take seconds. */
@@ -24,33 +27,53 @@ const LOOK_EVERY = { ratio: 64, 'one-step': 64, 'two-step': 1 } as const;
  * Deterministic for a seed. `kept`: what an earlier run of the same case decided; decisions change no figure.
  */
 export function estimate(request: EstimateRequest, kept?: Traces | null): LabourEstimate | EstimateCancelled {
-  const { model, rates, paths, seed } = request;
+  const { paths, seed } = request;
   const random = prng(seed);
-  const tracing = kept === undefined ? openTraces(model, request.case, request.policy) : kept;
+  const tracing = kept === undefined ? openTraces(request.model, request.case, request.policy) : kept;
   const settled = tracing ? null : settledFault(request);
-  const done: Path[] = [];
+  const runs = emptyRuns(request);
   for (let n = 0; n < paths; n++) {
     if (n % LOOK_EVERY[request.policy] === 0 && request.cancelled?.())
       return { refused: 'estimate-cancelled', paths: n };
     const traced = tracing ? tracing.run(request.stepTimes, random) : { minutes: 0, fault: settled, ended: true };
-    const fault = model.faults[model.faultIndex.get(traced.fault ?? '') ?? -1];
-    const part = fault?.part ?? null;
-    const needed = traced.ended && part !== null && fault?.mendedBy === 'part';
-    const partMinor = needed ? (rates.parts[part] ?? 0) : 0;
-    const work = traced.ended ? request.work.map((task) => [task.id, taskMinutes(task, random)] as const) : [];
-    const after = work.reduce((sum, [, minutes]) => sum + minutes, 0) + (traced.ended ? (fault?.mendMinutes ?? 0) : 0);
-    done.push({
-      minutes: traced.minutes + after,
-      tracing: traced.minutes,
-      work,
-      fault: traced.fault,
-      part,
-      handedOver: !traced.ended,
-      partMinor,
-      needed,
-    });
+    addRun(request, runs, n, traced, random);
   }
-  return summed(request, done, tracing ? request.policy : 'none');
+  return summed(request, runs, tracing ? request.policy : 'none');
+}
+
+const emptyRuns = ({ work, paths }: EstimateRequest): Runs => ({
+  minutes: new Float64Array(paths),
+  tracing: new Float64Array(paths),
+  work: new Map(work.map((task) => [task.id, new Float64Array(paths)])),
+  faults: [],
+  parts: [],
+  partMinor: new Float64Array(paths),
+  needed: new Uint8Array(paths),
+  handedOver: 0,
+});
+
+/** Writes down one run: what was traced, the work that follows, and the part that it takes. */
+function addRun({ model, rates, work }: EstimateRequest, runs: Runs, n: number, traced: Traced, random: Prng): void {
+  const fault = model.faults[model.faultIndex.get(traced.fault ?? '') ?? -1];
+  const part = fault?.part ?? null;
+  let after = 0;
+  if (traced.ended) {
+    for (const task of work) {
+      const minutes = taskMinutes(task, random);
+      const column = runs.work.get(task.id) as Float64Array;
+      column[n] = (column[n] as number) + minutes;
+      after += minutes;
+    }
+    after += fault?.mendMinutes ?? 0;
+    if (part !== null && fault?.mendedBy === 'part') {
+      runs.needed[n] = 1;
+      runs.partMinor[n] = rates.parts[part] ?? 0;
+    }
+  } else runs.handedOver += 1;
+  runs.minutes[n] = traced.minutes + after;
+  runs.tracing[n] = traced.minutes;
+  runs.faults.push(traced.fault);
+  runs.parts.push(part);
 }
 
 /** A log-normal task time: low and high are its 5th and 95th percentile, likely its median. */
@@ -68,39 +91,33 @@ function settledFault({ model, case: tracing }: EstimateRequest): string | null 
   return verdict.verdict === 'confirmed' || verdict.verdict === 'cured' ? verdict.fault : null;
 }
 
-function summed(
-  { rates, seed, paths }: EstimateRequest,
-  done: readonly Path[],
-  policy: LabourEstimate['policy'],
-): LabourEstimate {
-  const toCome = done.map((path) => path.minutes).sort((a, b) => a - b);
-  const labour = (path: Path) => (rates.fixed ? 0 : Math.round(path.minutes * rates.perMinuteMinor));
-  const price = done.map((path) => rates.spentMinor + labour(path)).sort((a, b) => a - b);
-  const withParts = done.map((path) => rates.spentMinor + labour(path) + path.partMinor).sort((a, b) => a - b);
-  const band = (sorted: readonly number[], plus = 0) => ({
-    p10: plus + at(sorted, 0.1),
-    p50: plus + at(sorted, 0.5),
-    p90: plus + at(sorted, 0.9),
+function summed({ rates, seed, paths }: EstimateRequest, runs: Runs, policy: LabourEstimate['policy']): LabourEstimate {
+  const labour = (minutes: number) => rates.spentMinor + (rates.fixed ? 0 : Math.round(minutes * rates.perMinuteMinor));
+  const toCome = runs.minutes.toSorted();
+  // More minutes never cost less: what is sorted by minutes is sorted by price.
+  const price = toCome.map(labour);
+  const withParts = runs.minutes.map((minutes, n) => labour(minutes) + (runs.partMinor[n] as number)).sort();
+  const band = [0.1, 0.5, 0.9].map((p) => quantileOfSorted(toCome, p));
+  const rounded = (plus: number) => {
+    const [p10, p50, p90] = band.map((one) => Math.round((plus + one) * 10) / 10) as [number, number, number];
+    return { p10, p50, p90 };
+  };
+  const whole = (sorted: Float64Array) => ({
+    p50: Math.round(quantileOfSorted(sorted, 0.5)),
+    p90: Math.round(quantileOfSorted(sorted, 0.9)),
   });
-  const tenth = (value: number) => Math.round(value * 10) / 10;
-  const rounded = ({ p10, p50, p90 }: ReturnType<typeof band>) => ({
-    p10: tenth(p10),
-    p50: tenth(p50),
-    p90: tenth(p90),
-  });
-  const whole = (sorted: readonly number[]) => ({ p50: Math.round(at(sorted, 0.5)), p90: Math.round(at(sorted, 0.9)) });
   const { limitMinor } = rates;
   return {
-    handsOn: rounded(band(toCome, rates.spentMinutes)),
-    toCome: rounded(band(toCome)),
+    handsOn: rounded(rates.spentMinutes),
+    toCome: rounded(0),
     price: whole(price),
     withParts: whole(withParts),
-    passesLimit: limitMinor === null ? null : withParts.filter((one) => one > limitMinor).length / done.length,
-    handOver: done.filter((path) => path.handedOver).length / done.length,
-    likeliestPart: likeliestPart(done),
-    partChances: partChances(done),
-    drivers: driversOf(done),
-    medianError: (1.2533 * deviation(toCome)) / Math.sqrt(done.length),
+    passesLimit: limitMinor === null ? null : withParts.filter((one) => one > limitMinor).length / paths,
+    handOver: runs.handedOver / paths,
+    likeliestPart: likeliestPart(runs),
+    partChances: partChances(runs),
+    drivers: driversOf(runs),
+    medianError: (1.2533 * Math.sqrt(varianceOf(toCome))) / Math.sqrt(paths),
     seed,
     paths,
     policy,
@@ -108,25 +125,21 @@ function summed(
   };
 }
 
-const at = (sorted: readonly number[], p: number): number => quantile(sorted, p) ?? 0;
-
-function likeliestPart(done: readonly Path[]): string | null {
-  const counts = Map.groupBy(
-    done.filter((path) => path.partMinor > 0 && path.part !== null),
-    (path) => path.part as string,
-  );
-  return [...counts].toSorted((a, b) => b[1].length - a[1].length)[0]?.[0] ?? null;
+function likeliestPart({ parts, partMinor }: Runs): string | null {
+  const counts = countsOf(parts, (n) => (partMinor[n] as number) > 0);
+  return [...counts].toSorted((a, b) => b[1] - a[1])[0]?.[0] ?? null;
 }
 
-function partChances(done: readonly Path[]): LabourEstimate['partChances'] {
-  const counts = Map.groupBy(
-    done.filter((path) => path.needed && path.part !== null),
-    (path) => path.part as string,
-  );
-  return Object.fromEntries([...counts].map(([part, paths]) => [part, paths.length / done.length]));
+function partChances({ parts, needed }: Runs): LabourEstimate['partChances'] {
+  const counts = countsOf(parts, (n) => needed[n] === 1);
+  return Object.fromEntries([...counts].map(([part, count]) => [part, count / parts.length]));
 }
 
-function deviation(values: readonly number[]): number {
-  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
-  return Math.sqrt(values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / values.length);
+/** How often each part stands in a run that counts. */
+function countsOf(parts: Runs['parts'], counts: (n: number) => boolean): ReadonlyMap<string, number> {
+  const found = new Map<string, number>();
+  parts.forEach((part, n) => {
+    if (part !== null && counts(n)) found.set(part, (found.get(part) ?? 0) + 1);
+  });
+  return found;
 }

@@ -1,6 +1,7 @@
 import type { FaultModel } from '../tracing/live/types.ts';
 import type { Step as PlanStep } from '../tracing/plan/problem.ts';
 import type { Decisions } from './decisions.ts';
+import type { Prng } from './prng.ts';
 import { draw, MOST_STEPS, stepMinutes, type Traces } from './traced.ts';
 
 /**
@@ -22,10 +23,7 @@ export function planTraces(
         const s = stepAt(moment);
         const [plan, step] = [live.problem.steps[s], live.steps[s]];
         if (!plan || !step) return { minutes: minutes + closing(moment), fault: null, ended: false };
-        const outcome = draw(
-          plan.chance.map((of) => of[truth] ?? 0),
-          random,
-        );
+        const outcome = outcomeOf(plan, truth, random);
         minutes += move(moment, s).minutes + stepMinutes(step, stepTimes, random);
         if (plan.cures[outcome])
           return { minutes: minutes + endingMinutes(plan, truth), fault: faultOf(truth), ended: true };
@@ -34,6 +32,16 @@ export function planTraces(
       return { minutes, fault: null, ended: false };
     },
   };
+}
+
+/** What comes out of a step where this way is the true one; the last outcome where rounding leaves a little over. */
+function outcomeOf({ chance }: PlanStep, truth: number, random: Prng): number {
+  let left = random.next();
+  for (let outcome = 0; outcome < chance.length; outcome++) {
+    left -= chance[outcome]?.[truth] ?? 0;
+    if (left < 0) return outcome;
+  }
+  return chance.length - 1;
 }
 
 /**
