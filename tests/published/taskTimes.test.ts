@@ -1,8 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import { quantile } from '../../core/figures/quantile.ts';
 import { normalBelow } from '../../core/figures/specialFunctions.ts';
 import { tBelow, tQuantile } from '../../core/figures/studentT.ts';
+import { taskMinutes } from '../../core/labour/estimate.ts';
+import { prng } from '../../core/labour/prng.ts';
 import { meanOf, nextOne, updated } from '../../core/labour/tasks/normalInverseGamma.ts';
 import { logNormalOf } from '../../core/labour/tasks/taskTime.ts';
+import type { WorkTask } from '../../core/labour/types.ts';
 
 describe('a normal figure with unknown mean and variance (Hoff, A First Course in Bayesian Statistical Methods, section 5.3)', () => {
   // Wing lengths of nine midges (Grogan & Wirth 1981), as quoted by several public course notes; μ₀ = 1.9, κ₀ = 1,
@@ -88,5 +92,73 @@ describe('the log-normal', () => {
     expect(at(0).toFixed(4)).toBe('53.6656');
     expect(sigma).toBeCloseTo(0.472381, 6);
     expect(at(1.6448536).toFixed(4)).toBe('116.7191');
+  });
+});
+
+describe('three points', () => {
+  /** Minutes as estimates draw them for work stated by these three points. */
+  function drawnOf(low: number, likely: number, high: number): readonly number[] {
+    const random = prng(8);
+    const task: WorkTask = { id: 'work', kind: 'fitting', minutes: { low, likely, high }, chance: 1 };
+    return Array.from({ length: 20_000 }, () => taskMinutes(task, random));
+  }
+  const meanOfAll = (drawn: readonly number[]) => drawn.reduce((sum, one) => sum + one, 0) / drawn.length;
+
+  // Low, likely, high and the printed mean of a worked network exercise (a secondary, public copy: wizedu.com, question
+  // 717873), and 8, 10, 24 with mean 12 of another. There low and high are the ends; here one in twenty lies beyond each.
+  it.each([
+    [5, 5, 7, 5.33],
+    [1, 2, 5, 2.33],
+    [5, 5, 5, 5],
+    [4, 8, 13, 8.17],
+    [1, 10, 17, 9.67],
+    [1, 5, 7, 4.67],
+    [2, 6, 9, 5.83],
+    [4, 4, 6, 4.33],
+    [2, 7, 10, 6.67],
+    [2, 4, 7, 4.17],
+    [6, 10, 13, 9.83],
+    [2, 6, 6, 5.33],
+    [2, 2, 3, 2.17],
+    [7, 7, 12, 7.83],
+    [8, 10, 24, 12],
+  ])(
+    '%d, %d, %d: the mean drawn is within 5 %% of the printed %d, or the three points are flagged as skewed',
+    (low, likely, high, printed) => {
+      const off = Math.abs(meanOfAll(drawnOf(low, likely, high)) / printed - 1);
+      expect(off <= 0.05 || logNormalOf({ low, likely, high }).skewed).toBe(true);
+    },
+  );
+
+  it('are not flagged where low and high lie about as many times away', () => {
+    const flagged = [
+      [1, 2, 5],
+      [4, 8, 13],
+      [2, 4, 7],
+    ].map(([low = 0, likely = 0, high = 0]) => logNormalOf({ low, likely, high }).skewed);
+    expect(flagged).toEqual([false, false, false]);
+  });
+
+  it('have a log-normal’s mean: 0.3 of P10 and of P90 and 0.4 of the median, for moderate spreads', () => {
+    // Swanson's rule, as the dictionary of the Society of Exploration Geophysicists states it (wiki.seg.org). Rough beyond
+    // a deviation of about half on the logarithm.
+    for (const [low, likely, high] of [
+      [6, 12, 24],
+      [2, 5, 12],
+      [20, 30, 45],
+    ] as const) {
+      const drawn = drawnOf(low, likely, high);
+      const [p10, p50, p90] = [0.1, 0.5, 0.9].map((p) => quantile(drawn, p) ?? Number.NaN) as [number, number, number];
+      expect(Math.abs((0.3 * p10 + 0.4 * p50 + 0.3 * p90) / meanOfAll(drawn) - 1)).toBeLessThan(0.015);
+    }
+  });
+
+  it('of a log-normal with mean 60 and deviation 30 are drawn with that mean, that deviation and 79.8651 as 80th percentile', () => {
+    // Percentiles by the moments, recomputed: median 53.6656, P95 116.7191, and P5 as far below the median as that is above.
+    const drawn = drawnOf(53.6656 ** 2 / 116.7191, 53.6656, 116.7191);
+    const mean = meanOfAll(drawn);
+    expect(Math.abs(mean / 60 - 1)).toBeLessThan(0.01);
+    expect(Math.abs(Math.sqrt(meanOfAll(drawn.map((one) => (one - mean) ** 2))) / 30 - 1)).toBeLessThan(0.03);
+    expect(Math.abs((quantile(drawn, 0.8) ?? 0) / 79.8651 - 1)).toBeLessThan(0.015);
   });
 });
