@@ -73,6 +73,15 @@ describe('an estimate', () => {
     expect(made(asked({ seed: 2 })).handsOn).not.toEqual(made(asked()).handsOn);
   });
 
+  it('does so however its runs look ahead, and as the Bench goes', () => {
+    // Nothing on the wall: few histories to decide.
+    const few = aTracingCase({ seen: ['no-lock-light'], stock: [], agreed: ['open', 'start-own'] });
+    for (const policy of ['one-step', 'two-step'] as const) {
+      const again = () => made(asked({ case: few, policy, paths: 8 }));
+      expect(again()).toEqual(again());
+    }
+  });
+
   it('names its own error, and two seeds differ by no more than that error allows', () => {
     const medians = [11, 12, 13, 14, 15, 16].map((seed) => made(asked({ seed })));
     const mean = medians.reduce((sum, one) => sum + one.handsOn.p50, 0) / medians.length;
