@@ -64,6 +64,16 @@ describe('the owner’s word on what it will cost', () => {
     for (const kind of ['changed-finding', 'spend', 'go-on', 'offer'] as const)
       expect(noted(withWord({ kind }), figure(0.9))).toBe('goes on as it is');
   });
+  it('counts once it was given on what was seen: not before that was known', () => {
+    const early = { questions: [question({ answer: yes })] };
+    const seen = figure(0.3, { moment: 'seen', policy: 'ratio' });
+    expect(noted(aJobAt('first-power-on', early), seen)).toBe('owners-word-needed');
+    const stopped = { ...early, estimates: [{ ...seen, at: epochMs(35) }] };
+    expect(noted(aJobAt('tracing', stopped), figure(0.3))).toBe('owners-word-needed');
+    const answered = { ...early, estimates: [{ ...seen, at: epochMs(25) }] };
+    expect(noted(aJobAt('tracing', answered), figure(0.3))).toBe('goes on as it is');
+    expect(noted(aJobAt('first-power-on', answered), { ...seen, policy: 'one-step' })).toBe('tracing');
+  });
   it('is not an answer about data, nor one taken back, nor a question still open', () => {
     expect(noted(withWord({ kind: 'data-first' }), figure(0.5))).toBe('owners-word-needed');
     expect(noted(withWord({ withdrawn: true }), figure(0.5))).toBe('owners-word-needed');

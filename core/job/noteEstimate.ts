@@ -50,7 +50,7 @@ function decideEstimate(
   const fits = estimate.passesLimit <= ASK_ABOVE || job.charging === 'free';
   const seen = estimate.moment === 'seen' && job.stage === 'first-power-on';
   const tracing = job.stage === 'tracing' && estimate.policy !== 'ratio';
-  if ((seen || tracing) && !fits && !hasWordOnCost(job)) book.enter('owners-word-needed', NO_LONGER_FITS);
+  if ((seen || tracing) && !fits && !hasWordOnCost(job, estimate)) book.enter('owners-word-needed', NO_LONGER_FITS);
   else if (seen || (fits && stoppedBy(job, estimate))) book.enter('tracing', 'fits');
   return book.accept();
 }
@@ -61,11 +61,16 @@ const NO_LONGER_FITS = 'no-longer-fits';
 const ABOUT_COST: readonly QuestionKind[] = ['changed-finding', 'spend', 'go-on', 'offer'];
 
 /**
- * Has the owner given their word on what it will cost since it was taken in? Then it holds whatever the figures say: they
- * were asked once, and the limit that they left or named is never passed without another word.
+ * Has the owner given their word on what it will cost since the first figure of what was seen? Then it holds whatever
+ * later figures say: they were asked, and the limit that they left or named is never passed without another word.
  */
-const hasWordOnCost = ({ questions }: Job): boolean =>
-  questions.some(({ kind, answer, withdrawn }) => answer !== null && !withdrawn && ABOUT_COST.includes(kind));
+function hasWordOnCost({ estimates, questions }: Job, { moment, seed }: Pick<Estimate, 'moment' | 'seed'>): boolean {
+  const seen = estimates.find((one) => one.moment === 'seen' && (moment !== 'seen' || one.seed === seed));
+  const since = seen?.at ?? (moment === 'seen' ? Number.POSITIVE_INFINITY : 0);
+  return questions.some(
+    ({ kind, answer, withdrawn }) => answer && answer.at >= since && !withdrawn && ABOUT_COST.includes(kind),
+  );
+}
 
 /** Stands the job still for a rougher figure of the same moment, of which the owner has not been asked? */
 function stoppedBy(job: Job, { moment, seed }: Pick<Estimate, 'moment' | 'seed'>): boolean {
