@@ -92,6 +92,8 @@ export function applyJob(job: Job | null, entry: JobEntry & Written): Job | null
       return { ...job, secrets: job.secrets.filter((what) => what !== entry.body.what) };
     case 'told-corrected':
       return { ...job, told: { ...job.told, ...entry.body } };
+    case 'worth-told':
+      return { ...job, worthMinor: entry.body.worthMinor };
     case 'seen':
       return { ...job, seen: entry.body.symptoms, differs: entry.body.differs };
     case 'could-not-be-reproduced':

@@ -21,6 +21,7 @@ import {
   correctTold,
   signAlone,
   signSheet,
+  tellWorth,
   withdrawConsent,
 } from './intake/sheet.ts';
 import { takeIn } from './intake/takeIn.ts';
@@ -59,6 +60,7 @@ export const COMMANDS = {
   withdrawConsent,
   addBeforeFirstScrew,
   correctTold,
+  tellWorth,
   addThing,
   putOursOn,
   takeOursOff,

@@ -55,6 +55,8 @@ export type TakenIn = {
   readonly cameAlong: readonly Thing[];
   readonly lift: 'one' | 'two';
   readonly limitMinor: number;
+  /** What the machine is worth to its owner, working; null or left out: not known. */
+  readonly worthMinor?: number | null | undefined;
   readonly smallPartsUpToMinor: number;
   readonly feeMinor: number;
   readonly perMinuteMinor: number;
@@ -172,6 +174,8 @@ export type JobEntry =
   | Draft<'photographed', { readonly of: string; readonly blob: string }>
   | Draft<'secret-sealed', { readonly what: string; readonly secret: Personal<string> }>
   | Draft<'secret-wiped', { readonly what: string }>
+  /** What the machine is worth to its owner, told later or put right. */
+  | Draft<'worth-told', { readonly worthMinor: number | null }>
   | Draft<'told-corrected', { readonly symptoms: readonly string[]; readonly often: readonly string[] }>
   | Draft<'seen', { readonly symptoms: readonly string[]; readonly differs: boolean }>
   | Draft<'could-not-be-reproduced', { readonly says: string }>

@@ -20,6 +20,7 @@ const TABLE: { readonly [name in CommandName]?: string } = {
   withdrawConsent: /*  */ 'x  x  x  x  x  x  x  x  x  x  x',
   addBeforeFirstScrew: 'x  x  x  x  x  x  x  x  x  x  .',
   correctTold: /*      */ 'x  x  x  .  .  x  x  .  .  x  .',
+  tellWorth: /*        */ 'x  x  x  x  x  x  x  x  x  x  .',
   // Things, photographs and secrets come and go as long as the machine is here.
   addThing: /*         */ 'x  x  x  x  x  x  x  x  x  x  .',
   putOursOn: /*        */ 'x  x  x  x  x  x  x  x  x  x  .',

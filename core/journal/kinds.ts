@@ -63,6 +63,7 @@ export const ENTRY_KINDS = {
     'secret-sealed': 1,
     'secret-wiped': 1,
     'told-corrected': 1,
+    'worth-told': 1,
     seen: 1,
     'could-not-be-reproduced': 1,
     'stage-entered': 1,

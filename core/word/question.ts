@@ -33,6 +33,8 @@ export type Agrees = {
   readonly order?: { readonly order: string; readonly priceMinor: number } | undefined;
   /** Allows what takes days while tracing. */
   readonly daysAway?: DaysAway | undefined;
+  /** Goes on although it costs more than the machine is worth. */
+  readonly beyondWorth?: true | undefined;
   /** Where the job goes on after this answer; `back` is where it came from. */
   readonly goesTo: Stage | 'back';
 };

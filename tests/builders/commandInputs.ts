@@ -26,6 +26,7 @@ export const inputs = {
     seals: 'none',
   },
   correctTold: { job, symptoms: ['dark'], often: [] },
+  tellWorth: { job, worthMinor: 30_000 },
   addThing: { job, thing: 'stick', count: 1, where: 'front' },
   putOursOn: { job, thing: 'our stick', count: 1 },
   takeOursOff: { job, thing: 'our stick', count: 1 },

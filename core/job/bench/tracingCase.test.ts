@@ -1,6 +1,10 @@
-import { expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { aJobAt, viewOf } from '../../../tests/builders/jobAt.ts';
-import { epochMs } from '../../time.ts';
+import type { Currency } from '../../money/money.ts';
+import { epochMs, minutes } from '../../time.ts';
+import { applyJob } from '../applyJob.ts';
+import type { Job } from '../job.ts';
+import { withWorkDone } from '../withinWord.ts';
 import { tracingCase } from './tracingCase.ts';
 import type { JobView } from './tracingDoor.ts';
 
@@ -17,4 +21,49 @@ it('knows how long the shop is still open, in quarters of an hour', () => {
 it('makes nothing of the hour when somebody stayed on purpose, or where it was not asked', () => {
   expect(at('20:00')).toBeNull();
   expect(tracingCase(view).untilClosing).toBeNull();
+});
+
+describe('what is spent', () => {
+  const spent = (feeCredited: boolean, over: Partial<Job> = {}) => {
+    const job = aJobAt('tracing', {
+      terms: { currency: 'GBP' as Currency, tax: { permille: 0, inside: true }, feeCredited, feeCoversMinutes: 0 },
+      ...over,
+    });
+    return tracingCase({ ...view, job }).money.spentMinor;
+  };
+
+  it('has the finding fee in it from the beginning where that comes on top, and once only', () => {
+    expect(spent(true)).toBe(0);
+    expect(spent(false)).toBe(3000);
+    const looked = withWorkDone(aJobAt('tracing'), { run: 'r', kind: 'step', what: 'look' }, minutes(10)).work;
+    expect(spent(false, { work: looked })).toBe(3000 + 10 * 75);
+    expect(spent(true, { work: looked })).toBe(10 * 75);
+  });
+});
+
+it('takes over what the machine is worth, told at the counter or later', () => {
+  const worth = (worthMinor: number | null) =>
+    tracingCase({ ...view, job: aJobAt('tracing', { worthMinor }) }).money.worthMinor;
+  expect([worth(30_000), worth(null), tracingCase(view).money.worthMinor]).toEqual([30_000, null, null]);
+  const later = applyJob(view.job, {
+    stream: 'job:j',
+    kind: 'worth-told',
+    v: 1,
+    body: { worthMinor: 9_000 },
+    at: epochMs(1),
+    by: 'bram',
+  });
+  expect(later && tracingCase({ ...view, job: later }).money.worthMinor).toBe(9_000);
+});
+
+it('takes over what the owner’s own parts are known to be worth, the dearest of a kind; a price of nothing is none', () => {
+  const inside = { A1: ['dimm', 4_000], A2: ['dimm', 9_000], CPU: ['processor', 0], GPU: ['card', undefined] } as const;
+  const parts = Object.entries(inside).map(([id, [kind, valueMinor]]) => {
+    const standing = { is: 'unproved', why: 'theirs' };
+    const part = { id, kind, belongs: { to: 'owner' }, place: { at: 'slot' }, standing, attributes: { valueMinor } };
+    return [id, part] as const;
+  });
+  const machine = { ...view.machine, atTakingIn: Object.fromEntries(parts.map(([id]) => [id, id])) };
+  const seen = tracingCase({ ...view, machine, parts: new Map(parts) } as never);
+  expect(seen.machine.valuesMinor).toEqual({ dimm: 9_000 });
 });

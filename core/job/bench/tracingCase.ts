@@ -1,5 +1,6 @@
 import type { Part } from '../../custody/ledger.ts';
-import type { EpochMs } from '../../time.ts';
+import { PART_KINDS, type PartKind } from '../../custody/part.ts';
+import { type EpochMs, minutes } from '../../time.ts';
 import type {
   Circuit,
   Loaner,
@@ -13,9 +14,11 @@ import { SWITCHES } from '../../tracing/live/types.ts';
 import { agreed, CONSENTS } from '../../word/consent.ts';
 import { DAYS_AWAY } from '../../word/question.ts';
 import { spentMinor } from '../charges.ts';
+import type { Job } from '../job.ts';
+import { withWorkDone } from '../withinWord.ts';
 import type { Work } from '../work.ts';
 import { closingAfter } from './clockedWork.ts';
-import { mayTakeDays } from './mayTakeDays.ts';
+import { mayTakeDays, worthThatCounts } from './ownersYes.ts';
 import type { JobView } from './tracingDoor.ts';
 
 /** How good a shop part counts in a trial; null when it is no loaner. */
@@ -59,13 +62,18 @@ export function tracingCase(
     money: {
       perMinuteMinor: job.perMinuteMinor,
       limitMinor: job.charging === 'charged' ? job.limitMinor : null,
-      spentMinor: spentMinor(job),
-      worthMinor: null,
-      feeMinor: job.feeMinor,
+      spentMinor: spentMinor(begun(job)),
+      worthMinor: worthThatCounts(job),
     },
     untilClosing: now === null ? null : untilClosing(view, now),
   };
 }
+
+/** A finding fee that comes on top falls due with the first step: the job as if that were done. */
+const begun = (job: Job): Job =>
+  job.work.some((work) => work.kind === 'step')
+    ? job
+    : withWorkDone(job, { run: '', kind: 'step', what: '' }, minutes(0));
 
 /** A case stays the same for so long: what was computed for it need not be computed again each minute. */
 const QUARTER = 15;
@@ -95,7 +103,6 @@ function loggedStep(work: Work): LoggedStep[] {
 function asLoaner(part: Part, job: string, fits: (part: Part) => Loaner['fits']): Loaner[] {
   const standing = loanerStanding(part);
   if (part.belongs.to !== 'shop' || standing === null || part.place.at === 'gone') return [];
-  const value = part.attributes.valueMinor;
   const mine = part.reservedFor === job || (part.title !== null && part.title.job === job);
   const away = part.place.at !== 'bin' && part.place.at !== 'rig' && part.place.at !== 'bench';
   return [
@@ -103,7 +110,7 @@ function asLoaner(part: Part, job: string, fits: (part: Part) => Loaner['fits'])
       id: part.id,
       kind: part.kind,
       standing,
-      valueMinor: typeof value === 'number' ? value : 0,
+      valueMinor: valueMinor(part),
       proveMinutes: PROVE_MINUTES,
       wantedBy: part.reservedFor && !mine ? 1 : 0,
       fits: fits(part),
@@ -111,6 +118,22 @@ function asLoaner(part: Part, job: string, fits: (part: Part) => Loaner['fits'])
       attributes: part.attributes,
     },
   ];
+}
+
+/** A price of nothing is one that nobody entered. */
+function valueMinor({ attributes }: Part): number | null {
+  const value = attributes.valueMinor;
+  return typeof value === 'number' && value > 0 ? value : null;
+}
+
+/** The dearest of each kind among parts whose value is known. */
+function valuesOf(parts: readonly Part[]): MachineFacts['valuesMinor'] {
+  const values: { [kind in PartKind]?: number } = {};
+  for (const part of parts) {
+    const [kind, value] = [PART_KINDS.find((one) => one === part.kind), valueMinor(part)];
+    if (kind && value !== null) values[kind] = Math.max(values[kind] ?? 0, value);
+  }
+  return values;
 }
 
 const modular = (supply: Part | undefined): boolean | null => {
@@ -144,5 +167,6 @@ function machineFacts({ machine, parts, job }: JobView): MachineFacts {
     firmwareRescue: flag('board', 'firmware-rescue'),
     encrypted: job.before?.encryption ?? 'unknown',
     keyInHand: job.before?.keyInHand ?? false,
+    valuesMinor: valuesOf(inside),
   };
 }

@@ -19,7 +19,7 @@ import { clockedWork } from './clockedWork.ts';
 import { clockRefusal } from './clockRefusal.ts';
 import { giveHandsBack, takeHands } from './hands.ts';
 import { mayNotOpen } from './mayOpen.ts';
-import { mayTakeDays } from './mayTakeDays.ts';
+import { mayTakeDays } from './ownersYes.ts';
 import { movesAtFinish, movesAtStart, roundsLeft, takenOut } from './stepMoves.ts';
 import { loanerStanding } from './tracingCase.ts';
 import type { StepRules } from './tracingDoor.ts';

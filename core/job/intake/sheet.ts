@@ -6,7 +6,7 @@ import { whyMayNotAnswer } from '../../word/mayAnswer.ts';
 import type { Signature } from '../../word/signature.ts';
 import { openBook } from '../book.ts';
 import { jobCommand } from '../command.ts';
-import { zHow, zId, zJobId, zLine, zSigned, zText } from '../fields.ts';
+import { zHow, zId, zJobId, zLine, zMinor, zSigned, zText } from '../fields.ts';
 import type { Job } from '../job.ts';
 import { issuePaper } from '../papers/issue.ts';
 import { AT_THE_BENCH, OPEN_STAGES, STAGES } from '../stage.ts';
@@ -175,4 +175,12 @@ export const correctTold = jobCommand(
   AT_THE_BENCH,
   (_view, { job, symptoms, often }) =>
     accept({ stream: `job:${job}`, kind: 'told-corrected', v: 1, body: { symptoms, often } }),
+);
+
+/** Writes down, or puts right, what the machine is worth to its owner; null: they cannot say. */
+export const tellWorth = jobCommand(
+  'tell-worth',
+  z.strictObject({ job: zJobId, worthMinor: zMinor.nullable() }),
+  OPEN_STAGES,
+  (_view, { job, worthMinor }) => accept({ stream: `job:${job}`, kind: 'worth-told', v: 1, body: { worthMinor } }),
 );

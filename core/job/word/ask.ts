@@ -41,6 +41,7 @@ const zOption = z.strictObject({
     dead: z.strictObject({ part: zPartId, answer: z.enum(['back', 'keep', 'send', 'scrap', 'follow']) }).nullable(),
     order: z.strictObject({ order: zId, priceMinor: zMinor }).optional(),
     daysAway: z.enum(DAYS_AWAY).optional(),
+    beyondWorth: z.literal(true).optional(),
     goesTo: z.enum(GOES_TO),
   }),
 });

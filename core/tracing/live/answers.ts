@@ -113,9 +113,10 @@ export type Proposal = {
 export type StopAnswer =
   | {
       readonly stop: 'hand-over';
+      /** Minutes that going on would take, mending in them where it is the worth that ends it; and what is left for it. */
       readonly expectedMinutes: number;
       readonly handOverMinutes: number;
-      readonly because: 'no-step-left' | 'dearer-than-limit' | 'dearer-than-worth';
+      readonly because: 'no-step-left' | 'dearer-than-limit' | 'dearer-than-worth' | 'dearer-than-usual';
     }
   | { readonly stop: 'settled'; readonly verdict: Verdict };
 

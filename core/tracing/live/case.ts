@@ -1,4 +1,4 @@
-import type { Attributes, ThingKind } from '../../custody/part.ts';
+import type { Attributes, PartKind, ThingKind } from '../../custody/part.ts';
 import type { Circuit, GateId, LoanerId, OutcomeId, StepId, Switch, SymptomId } from './types.ts';
 
 export type LoanerStanding = 'trial-grade' | 'known-good' | 'exposed' | 'unproved';
@@ -8,8 +8,8 @@ export type Loaner = {
   readonly id: LoanerId;
   readonly kind: ThingKind;
   readonly standing: LoanerStanding;
-  /** Price to replace it, minor units; minutes to prove it anew; jobs that want it too. */
-  readonly valueMinor: number;
+  /** Price to replace it, minor units, null where none was recorded; minutes to prove it anew; jobs that want it too. */
+  readonly valueMinor: number | null;
   readonly proveMinutes: number;
   readonly wantedBy: number;
   readonly fits: 'yes' | 'no' | 'unknown';
@@ -31,6 +31,8 @@ export type MachineFacts = {
   readonly firmwareRescue: boolean | null;
   readonly encrypted: 'yes' | 'no' | 'unknown';
   readonly keyInHand: boolean;
+  /** What parts of the owner's are known to be worth, minor units, the dearest of a kind. */
+  readonly valuesMinor: { readonly [kind in PartKind]?: number };
 };
 
 export type LoggedStep = {
@@ -70,9 +72,10 @@ export type TracingCase = {
   readonly money: {
     readonly perMinuteMinor: number;
     readonly limitMinor: number | null;
+    /** What is owed already if it is repaired, a finding fee that comes on top in it. */
     readonly spentMinor: number;
+    /** What the machine is worth to its owner, working; null where it is not known, or goes on all the same. */
     readonly worthMinor: number | null;
-    readonly feeMinor: number;
   };
   /** Minutes until the shop closes, for what waiting runs past it; null when it does not matter. */
   readonly untilClosing: number | null;

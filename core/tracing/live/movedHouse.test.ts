@@ -99,7 +99,7 @@ const start = aTracingCase({
   },
   machine: { ...aTracingCase().machine, drives: 2, encrypted: 'unknown' },
   agreed: ['open', 'own-parts-in', 'start-own', 'risk'],
-  money: { perMinuteMinor: 75, limitMinor: 12_000, spentMinor: 0, worthMinor: null, feeMinor: 3000 },
+  money: { perMinuteMinor: 75, limitMinor: 12_000, spentMinor: 0, worthMinor: null },
 });
 
 const moments: TracingCase[] = [start];

@@ -321,6 +321,13 @@ export type Symptom = {
   readonly copyFirst: boolean;
 };
 
+/** What parts are worth where nobody said, in minutes of the bench: every kind that a step can hurt or a fault sit in. */
+export type PartValues = {
+  readonly parts: { readonly [kind in ThingKind]?: number };
+  readonly proving: number;
+  readonly ownersTimes: number;
+};
+
 /** The fault model, checked and expanded: what can be wrong, what can be done, what each outcome tells. */
 export type FaultModel = {
   readonly version: string;
@@ -356,6 +363,7 @@ export type FaultModel = {
     readonly byGroup: { readonly [group in Group]?: readonly StepId[] };
   };
   readonly bench: BenchTable;
+  readonly values: PartValues;
   /** P(outcome | fault), the fault in circuit and showing: rows[step][fault][outcome]; null where it follows from the group. */
   readonly rows: readonly (readonly (Float64Array | null)[])[];
   /** listed[step][fault] is 1 where the step states this fault's row itself: that row holds although the step takes the fault out. */

@@ -206,7 +206,7 @@ const likeliestPart = (figures: LabourEstimate) =>
 function prices(state: TracingCase): Readonly<Record<string, number>> {
   const byKind: Record<string, number> = {};
   for (const part of state.stock)
-    if (part.standing === 'known-good' && part.valueMinor > 0)
+    if (part.standing === 'known-good' && part.valueMinor !== null)
       byKind[part.kind] = Math.min(byKind[part.kind] ?? Number.POSITIVE_INFINITY, part.valueMinor);
   return byKind;
 }

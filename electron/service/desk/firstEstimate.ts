@@ -121,12 +121,18 @@ function unseen(
       firmwareRescue: null,
       encrypted: 'unknown',
       keyInHand: false,
+      valuesMinor: {},
     },
     log: [],
     stock: [],
     agreed: AS_IF_AGREED,
     passedGates: [],
-    money: { perMinuteMinor, limitMinor: limitMinor ?? 0, spentMinor: 0, worthMinor: null, feeMinor: findingFee.minor },
+    money: {
+      perMinuteMinor,
+      limitMinor: limitMinor ?? 0,
+      spentMinor: findingFee.credited ? 0 : findingFee.minor,
+      worthMinor: null,
+    },
     untilClosing: null,
   };
 }

@@ -1,3 +1,4 @@
+import { PART_KINDS } from '../../../custody/part.ts';
 import type { FaultModel, Step } from '../types.ts';
 import { checkAssembly, checkStates } from './checkAssembly.ts';
 import { checkBench } from './checkBench.ts';
@@ -15,6 +16,7 @@ export function checkModel(model: FaultModel): void {
   checkIds(model);
   checkGates(model);
   checkBench(model);
+  checkValues(model);
   checkSeparable(model);
 }
 
@@ -43,6 +45,14 @@ function checkDaysAway({ kind, needs, handling }: Step, where: string): void {
   const word = kind === 'order' ? 'order-to-try' : kind === 'send' ? 'send-out' : null;
   if (word && !needs.includes(word))
     throw new ModelFault('steps.json', `${where}.needs`, `it needs the owner’s ${word}`);
+}
+
+/** Whatever can be hurt, or must be replaced, has a standard value. */
+function checkValues({ steps, faults, values }: FaultModel): void {
+  const kinds = PART_KINDS.filter((kind) => faults.some(({ part }) => part === kind));
+  const hurt = steps.flatMap(({ harm, slip }) => [...harm.map(({ part }) => part), ...(slip ? [slip.part] : [])]);
+  const missing = [...kinds, ...hurt].find((kind) => values.parts[kind] === undefined);
+  if (missing !== undefined) throw new ModelFault('values.json', 'parts', `no standard value of a ${missing}`);
 }
 
 function checkIds(model: FaultModel): void {

@@ -57,6 +57,7 @@ function assemble(raw: RawModel): FaultModel {
   indexOf('told.json', raw['told.json'].evidence, 'evidence');
   indexOf('told.json', raw['told.json'].often, 'often');
   indexOf('assembly.json', raw['assembly.json'].states, 'states');
+  indexOf('values.json', raw['values.json'].parts, 'parts');
   checkFaultNames(raw, faultIndex);
   const expanded = raw['steps.json'].steps.map((step, at) => expandRows(raw, step, at));
   const steps = raw['steps.json'].steps.map((step, at) => toStep(raw, step, at, faultIndex));
@@ -87,6 +88,11 @@ function assemble(raw: RawModel): FaultModel {
     badLoaner: raw['shop.json'].badLoaner as FaultModel['badLoaner'],
     habit: raw['shop.json'].habit,
     bench: raw['bench.json'],
+    values: {
+      proving: raw['values.json'].proving.minutes,
+      ownersTimes: raw['values.json'].owners.times,
+      parts: Object.fromEntries(raw['values.json'].parts.map((part) => [part.id, part.minutes])),
+    },
     rows: expanded.map((each) => each.rows),
     listed: expanded.map((each) => each.listed),
     byGroup: expanded.map((each) => each.byGroup),

@@ -265,6 +265,16 @@ const zBench = z.strictObject({
   }),
 });
 
+const zValues = z.strictObject({
+  note,
+  /** Minutes to prove a part that stands in for one that was hurt. */
+  proving: z.strictObject({ minutes, source }),
+  /** How much more heavily the owner's sound part counts than the same part of ours. */
+  owners: z.strictObject({ times: z.number().min(1).max(100), source }),
+  /** Price to replace one, in minutes of the bench: used where a part's own value is not known. */
+  parts: z.array(z.strictObject({ id: thing, minutes, source })),
+});
+
 /** The files of a fault model and what each must look like. */
 export const RAW_FILES = {
   'faults.json': zFaults,
@@ -277,6 +287,7 @@ export const RAW_FILES = {
   'dangers.json': zDangers,
   'shop.json': zShop,
   'bench.json': zBench,
+  'values.json': zValues,
 } as const;
 
 export type RawFileName = keyof typeof RAW_FILES;

@@ -8,6 +8,7 @@ import shop from '../../../../assets/fault-model/shop.json' with { type: 'json' 
 import steps from '../../../../assets/fault-model/steps.json' with { type: 'json' };
 import symptoms from '../../../../assets/fault-model/symptoms.json' with { type: 'json' };
 import told from '../../../../assets/fault-model/told.json' with { type: 'json' };
+import values from '../../../../assets/fault-model/values.json' with { type: 'json' };
 import type { FaultModel } from '../types.ts';
 import { loadFaultModel } from './loadFaultModel.ts';
 
@@ -23,6 +24,7 @@ export const STANDARD_MODEL_FILES: { readonly [file: string]: unknown } = {
   'dangers.json': dangers,
   'shop.json': shop,
   'bench.json': bench,
+  'values.json': values,
 };
 
 let loaded: FaultModel | null = null;

@@ -22,7 +22,11 @@ export function loanerFor(
   if (fitting.length === 0) return { because: 'does-not-fit' };
   const free = fitting.filter((loaner) => !loaner.taken);
   const rank = (loaner: Loaner) =>
-    [loaner.fits === 'yes' ? 0 : 1, loaner.standing === 'trial-grade' ? 0 : 1, loaner.valueMinor] as const;
+    [
+      loaner.fits === 'yes' ? 0 : 1,
+      loaner.standing === 'trial-grade' ? 0 : 1,
+      loaner.valueMinor ?? Number.MAX_VALUE,
+    ] as const;
   const best = free.toSorted(
     (a, b) => rank(a)[0] - rank(b)[0] || rank(a)[1] - rank(b)[1] || rank(a)[2] - rank(b)[2],
   )[0];

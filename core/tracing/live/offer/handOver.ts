@@ -1,13 +1,42 @@
-import type { TracingCase } from '../types.ts';
+import type { Fault, FaultModel, TracingCase } from '../types.ts';
+import { mendingMinutes } from './values.ts';
 
 /** Handing over is charged at least this many minutes, so that a limit nearly spent does not end a job too soon. */
 const LEAST_HAND_OVER = 30;
 /** Charged when no limit was said. */
 const HAND_OVER = 240;
 
-/** Minutes that handing over counts: what the owner's limit still allows. */
-export function handOverMinutes({ money: { limitMinor, spentMinor, perMinuteMinor } }: TracingCase): number {
-  return limitMinor === null
-    ? HAND_OVER
-    : Math.max(LEAST_HAND_OVER, (limitMinor - spentMinor) / Math.max(1, perMinuteMinor));
+/** What handing over counts: the least of what the owner's limit and the machine's worth leave, in bench minutes. */
+export type HandOver = {
+  readonly minutes: number;
+  /** Which of the two is the least; `usual` where neither was said. */
+  readonly by: 'limit' | 'worth' | 'usual';
+  /** Minutes that the worth leaves above that; endless where it is not known. */
+  readonly spare: number;
+};
+
+/**
+ * What is left to find the fault with: of the limit, which is asked for anew before a part is bought; and of what the
+ * machine is worth to its owner, which mending comes out of too. What is spent, the finding fee in it, is gone from both.
+ */
+export function handOverOf({ money: { limitMinor, worthMinor, spentMinor, perMinuteMinor } }: TracingCase): HandOver {
+  const left = (minor: number) => (minor - spentMinor) / Math.max(1, perMinuteMinor);
+  const limit = limitMinor === null ? HAND_OVER : Math.max(LEAST_HAND_OVER, left(limitMinor));
+  const worth = worthMinor === null ? Number.POSITIVE_INFINITY : Math.max(0, left(worthMinor));
+  const minutes = Math.min(limit, worth);
+  return { minutes, by: worth < limit ? 'worth' : limitMinor === null ? 'usual' : 'limit', spare: worth - minutes };
 }
+
+/**
+ * Minutes that mending what was found takes out of the machine's worth, no more than handing over would: what costs
+ * more than that to mend goes home as it came, found or not.
+ */
+export const mendingCharged = (model: FaultModel, { minutes, spare }: HandOver, faults: readonly Fault[]): number =>
+  Math.min(minutes, Math.max(0, faults.reduce((sum, fault) => sum + mendingMinutes(model, fault), 0) - spare));
+
+/** As if neither limit nor worth ended it: what finding and mending would take then. Giving up counts as it usually does. */
+export const regardless = ({ minutes, by }: HandOver): HandOver => ({
+  minutes: Math.max(minutes, HAND_OVER),
+  by,
+  spare: by === 'worth' ? 0 : Number.POSITIVE_INFINITY,
+});

@@ -21,6 +21,7 @@ import type {
 } from '../types.ts';
 import { chancesOfSubjects, WORTH_ASKING, WORTH_DAYS } from './about.ts';
 import { whyNotOffered } from './available.ts';
+import { regardless } from './handOver.ts';
 import { seeStep } from './seeStep.ts';
 import { settlingSteps } from './settling.ts';
 import { standsNow } from './standsNow.ts';
@@ -88,18 +89,22 @@ export function offerStep(
   // A machine that works now, or fails only now and then, is not handed over before it was tried to make it fail.
   const nowAndThen = readGroups(model, tracing.seen).some((group) => model.nowAndThen.groups.includes(group));
   const triedFirst = nowAndThen || standsNow(model, tracing) === 'works';
-  const chosen = planned < 0 && triedFirst && !named ? mostLikelyToFail(live) : planned;
+  const chosen = planned < 0 && triedFirst && !named && live.handOver.by !== 'worth' ? mostLikelyToFail(live) : planned;
   const next = settled || chosen < 0 ? null : see(chosen);
   const left = named !== null && chosen < 0;
+  const goingOn = () => {
+    const paid = toProblem(model, tracing, posterior, ready, holding, regardless(live.handOver));
+    return rankSteps(model, paid, open, 'ratio', cancel).steps[0]?.expectedMinutes ?? ranking.stopping;
+  };
   const stop: Offer['stop'] =
     settled || left
       ? { stop: 'settled', verdict }
       : chosen < 0
         ? {
             stop: 'hand-over',
-            expectedMinutes: ranking.stopping,
+            expectedMinutes: goingOn(),
             handOverMinutes: live.problem.handOver,
-            because: steps.length === 0 ? 'no-step-left' : 'dearer-than-limit',
+            because: steps.length === 0 ? 'no-step-left' : `dearer-than-${live.handOver.by}`,
           }
         : null;
   return {
@@ -115,7 +120,7 @@ export function offerStep(
       .slice(0, MOST_OTHERS)
       .map((one) => see(one.step)),
     notOffered,
-    proposals: proposalsOf(model, notOffered, chanceOfSubject),
+    proposals: proposalsOf(model, tracing, notOffered, chanceOfSubject),
     openStates: open,
   };
 }
@@ -123,6 +128,7 @@ export function offerStep(
 /** What takes days and lacks only the owner's word for it, where it is about something suspected. */
 function proposalsOf(
   model: FaultModel,
+  tracing: TracingCase,
   notOffered: readonly NotOffered[],
   chanceOfSubject: (step: Step) => number,
 ): readonly Proposal[] {
@@ -131,7 +137,7 @@ function proposalsOf(
     if (!step || why.is !== 'word' || (step.kind !== 'order' && step.kind !== 'send')) return [];
     if (chanceOfSubject(step) < WORTH_DAYS) return [];
     const { handsOn, waiting } = step;
-    return [{ step: id, need: why.need, handsOn, waiting, cost: ownMinutes(step, null) }];
+    return [{ step: id, need: why.need, handsOn, waiting, cost: ownMinutes(model, tracing, step) }];
   });
 }
 

@@ -5,8 +5,8 @@ import { outlook } from '../belief/outlook.ts';
 import type { Posterior } from '../belief/posterior.ts';
 import { type Left, lookFrom } from '../configuration.ts';
 import { maskOf } from '../model/circuits.ts';
-import type { FaultModel, Outcome, Step, TracingCase } from '../types.ts';
-import { handOverMinutes } from './handOver.ts';
+import type { Fault, FaultModel, Outcome, Step, TracingCase } from '../types.ts';
+import { type HandOver, mendingCharged } from './handOver.ts';
 import { SPEAKS_FROM } from './verdictAfter.ts';
 import type { Way, WayColumns } from './ways.ts';
 import { harmOf, ownMinutes, weighedWaiting } from './weights.ts';
@@ -81,6 +81,7 @@ export type PlanNow = {
   readonly posterior: Posterior;
   readonly columns: WayColumns;
   readonly left: Left;
+  readonly handOver: HandOver;
 };
 
 /** One step as the planner sees it now: its chances by way, what it ends, and what it costs. */
@@ -98,14 +99,14 @@ export function planStep(now: PlanNow, step: Step, opens: readonly number[], clo
   });
   return {
     id: step.id,
-    minutes: ownMinutes(step, tracing.untilClosing),
+    minutes: ownMinutes(model, tracing, step),
     opens,
     closes,
     outcomes: step.outcomes.map((outcome) => outcome.id),
     cures: rights.map((right) => right !== null),
     chance,
     harm: harmOfWays(harmOf(model, tracing, step), ways),
-    ending: endingOf(model, tracing, ways, step, chance, rights),
+    ending: endingOf(now, step, chance, rights),
     late: step.handling.borrows === 'processor' || step.handling.borrows === 'board',
   };
 }
@@ -173,25 +174,26 @@ const harmOfWays = (byFault: Float64Array | undefined, ways: readonly Way[]): Fl
 
 /** Minutes charged by way where the step ends the tracing: confirming and mending, or all for nothing. */
 function endingOf(
-  model: FaultModel,
-  tracing: TracingCase,
-  ways: readonly Way[],
+  { model, handOver, columns: { ways } }: PlanNow,
   step: Step,
   chance: readonly Float64Array[],
   rights: readonly (Uint8Array | null)[],
 ): Float64Array | undefined {
   if (rights.every((right) => right === null)) return undefined;
   const confirm = confirmMinutes(step);
-  // Where it ends though nothing of the fault was touched, the tracing was for nothing.
-  const falseEnd = handOverMinutes(tracing);
   const ending = new Float64Array(ways.length);
   for (let w = 0; w < ways.length; w++) {
-    const rightEnd = confirm + (step.takesOut.length > 0 && isNoPart(model, ways[w] as Way) ? MENDING : 0);
+    const way = ways[w] as Way;
+    const rightEnd =
+      confirm +
+      (step.takesOut.length > 0 && isNoPart(model, way) ? MENDING : 0) +
+      mendingCharged(model, handOver, stillThere(model, way));
     for (let o = 0; o < rights.length; o++) {
       const right = rights[o];
+      // Where it ends though nothing of the fault was touched, the tracing was for nothing.
       if (right)
         ending[w] =
-          (ending[w] as number) + ((chance[o] as Float64Array)[w] as number) * (right[w] ? rightEnd : falseEnd);
+          (ending[w] as number) + ((chance[o] as Float64Array)[w] as number) * (right[w] ? rightEnd : handOver.minutes);
     }
   }
   return ending;
@@ -199,6 +201,10 @@ function endingOf(
 
 /** Minutes to find what mends software or settings once a part in their place has shown that it is them: from memory, no source. */
 const MENDING = 120;
+
+/** The faults of a way that nothing has mended yet. */
+const stillThere = (model: FaultModel, { hypothesis: { first, second }, standing }: Way): readonly Fault[] =>
+  [first, second].flatMap((fault, at) => ((standing >> at) & 1 ? (model.faults[fault] ?? []) : []));
 
 const isNoPart = (model: FaultModel, way: Way): boolean => {
   const part = model.faults[way.hypothesis.first]?.part;

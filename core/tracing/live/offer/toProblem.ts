@@ -3,7 +3,7 @@ import { assemblyOf, closesOf, opensOf } from '../assembly.ts';
 import type { Posterior } from '../belief/posterior.ts';
 import { leftAfter } from '../configuration.ts';
 import type { FaultModel, Step, TracingCase } from '../types.ts';
-import { handOverMinutes } from './handOver.ts';
+import { type HandOver, handOverOf } from './handOver.ts';
 import { planStep } from './planStep.ts';
 import { columnsOf, likeliestWays, type Way } from './ways.ts';
 import { ownMinutes } from './weights.ts';
@@ -12,7 +12,12 @@ import { ownMinutes } from './weights.ts';
 export type HeldStep = { readonly step: Step; readonly firstDo: readonly Step[] };
 
 /** `steps` in the order of the problem's steps; those that a gate holds back come last, charged with what opens it. */
-export type LiveProblem = { readonly problem: Problem; readonly ways: readonly Way[]; readonly steps: readonly Step[] };
+export type LiveProblem = {
+  readonly problem: Problem;
+  readonly ways: readonly Way[];
+  readonly steps: readonly Step[];
+  readonly handOver: HandOver;
+};
 
 /** The present bench state as a tracing problem: the likeliest ways it can stand × the steps that can be done now. */
 export function toProblem(
@@ -21,18 +26,20 @@ export function toProblem(
   posterior: Posterior,
   steps: readonly Step[],
   held: readonly HeldStep[] = [],
+  handOver = handOverOf(tracing),
 ): LiveProblem {
   const ways = likeliestWays(posterior);
-  const now = { model, tracing, posterior, columns: columnsOf(ways), left: leftAfter(model, tracing.log) };
+  const left = leftAfter(model, tracing.log);
+  const now = { model, tracing, posterior, columns: columnsOf(ways), left, handOver };
   const assembly = assemblyOf(model, tracing.switches);
   const stateAt = new Map(assembly.states.map((state, at) => [state.id, at]));
   const index = (ids: readonly string[]) => ids.flatMap((id) => stateAt.get(id) ?? []);
   const total = ways.reduce((sum, way) => sum + way.p, 0);
-  const handOver = handOverMinutes(tracing);
   const plan = (step: Step) => planStep(now, step, index(opensOf(assembly, step)), index(closesOf(assembly, step)));
   return {
     ways,
     steps: [...steps, ...held.map((one) => one.step)],
+    handOver,
     problem: {
       faults: ways.map((way, at) => `${way.hypothesis.first}/${way.hypothesis.second}/${way.standing}/${at}`),
       prior: Float64Array.from(ways, (way) => way.p / total),
@@ -50,11 +57,11 @@ export function toProblem(
           return {
             ...own,
             opens: [...opens],
-            minutes: firstDo.reduce((sum, first) => sum + ownMinutes(first, tracing.untilClosing), own.minutes),
+            minutes: firstDo.reduce((sum, first) => sum + ownMinutes(model, tracing, first), own.minutes),
           };
         }),
       ],
-      handOver,
+      handOver: handOver.minutes,
     },
   };
 }

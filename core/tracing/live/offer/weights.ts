@@ -1,6 +1,5 @@
-import type { ThingKind } from '../../../custody/part.ts';
-import type { FaultModel, Loaner, Step, TracingCase } from '../types.ts';
-import { loanerFor } from './available.ts';
+import type { FaultModel, Step, TracingCase } from '../types.ts';
+import { atStakeMinutes, oursMinutes, ownersMinutes } from './values.ts';
 
 /** Minutes up to so long, and what each counts. */
 const BANDS = [
@@ -29,42 +28,25 @@ export function weighedWaiting(minutes: number, untilClosing: number | null = nu
   return counted;
 }
 
-/** What a borrowed part is worth in bench minutes: price, proving it anew, and the jobs that want it too. */
-const valueInMinutes = (loaner: Loaner, perMinuteMinor: number): number =>
-  loaner.valueMinor / Math.max(1, perMinuteMinor) + loaner.proveMinutes + loaner.wantedBy * WAIT_OF_A_JOB;
-
-/** Minutes that another job loses while it waits for a loaner: common practice, no source. */
-const WAIT_OF_A_JOB = 30;
-/** An owner's sound part counts more heavily than the same part of ours. Common practice, no source. */
-const OWNERS_PART_MINUTES = 240;
-/** Data of the owner's that are on no other carrier: dearer than the drive. Common practice, no source. */
-const UNCOPIED_DATA_MINUTES = 960;
-
-/** What of the owner's is at stake, in bench minutes: a drive with all that is on it, until it was copied. */
-function ownersMinutes(tracing: TracingCase, part: ThingKind): number {
-  const copied = tracing.log.some(
-    ({ struck, step, outcome }) => !struck && step === 'drive-image' && (outcome === 'copied' || outcome === 'partly'),
-  );
-  return part === 'drive' && !copied ? OWNERS_PART_MINUTES + UNCOPIED_DATA_MINUTES : OWNERS_PART_MINUTES;
-}
-
 /** Minutes charged when a fault is the truth and the step is done: chance of hurting a part times what that part is worth. */
 export function harmOf(model: FaultModel, tracing: TracingCase, step: Step): Float64Array | undefined {
   if (step.harm.length === 0) return undefined;
   const harm = new Float64Array(model.faults.length);
-  const { borrows } = step.handling;
-  const found = borrows && step.harm.some((one) => one.part === borrows) ? loanerFor(tracing, borrows) : null;
-  const ours =
-    found && 'loaner' in found ? valueInMinutes(found.loaner, tracing.money.perMinuteMinor) : OWNERS_PART_MINUTES;
+  const values = new Map<string, number>();
   for (const { fault, chance, part, whose } of step.harm) {
     const f = model.faultIndex.get(fault);
     if (f === undefined) continue;
-    const value = whose === 'owner' ? ownersMinutes(tracing, part) : part === borrows ? ours : OWNERS_PART_MINUTES;
+    const key = `${whose ?? 'ours'} ${part}`;
+    const value =
+      values.get(key) ?? (whose === 'owner' ? atStakeMinutes(model, tracing, part) : oursMinutes(model, tracing, part));
+    values.set(key, value);
     harm[f] = (harm[f] as number) + chance * value;
   }
   return harm;
 }
 
 /** What a step costs whatever the fault is: hands, weighed waiting, and its own slip. */
-export const ownMinutes = (step: Step, untilClosing: number | null): number =>
-  step.handsOn + weighedWaiting(step.waiting, untilClosing) + (step.slip ? step.slip.chance * OWNERS_PART_MINUTES : 0);
+export const ownMinutes = (model: FaultModel, tracing: TracingCase, step: Step): number =>
+  step.handsOn +
+  weighedWaiting(step.waiting, tracing.untilClosing) +
+  (step.slip ? step.slip.chance * ownersMinutes(model, tracing, step.slip.part) : 0);

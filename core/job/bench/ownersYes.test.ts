@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import type { QuestionOption } from '../../word/question.ts';
 import type { Job } from '../job.ts';
-import { mayTakeDays } from './mayTakeDays.ts';
+import { mayTakeDays, worthThatCounts } from './ownersYes.ts';
 
 const nothing = { limitMinor: null, items: [], accepts: false, data: null, dead: null, goesTo: 'back' } as const;
 const options: readonly QuestionOption[] = [
@@ -18,4 +18,16 @@ it('nothing is ordered to try, or sent out, by anything but the owner’s own ye
   expect(mayTakeDays(asked(said('no')), 'order-to-try')).toBe(false);
   expect(mayTakeDays(asked({}), 'order-to-try')).toBe(false);
   expect(mayTakeDays(asked({ ...said('yes'), withdrawn: true }), 'order-to-try')).toBe(false);
+});
+
+it('what the machine is worth ends nothing once the owner said to go on all the same, until they take it back', () => {
+  const onward: readonly QuestionOption[] = [
+    { id: 'on', says: 'Go on all the same.', agrees: { ...nothing, beyondWorth: true } },
+    { id: 'stop', says: 'Stop.', agrees: nothing },
+  ];
+  const worth = (given: object) => worthThatCounts({ ...asked({ options: onward, ...given }), worthMinor: 3_000 });
+  expect(worth({})).toBe(3_000);
+  expect(worth(said('stop'))).toBe(3_000);
+  expect(worth(said('on'))).toBeNull();
+  expect(worth({ ...said('on'), withdrawn: true })).toBe(3_000);
 });
