@@ -27,6 +27,8 @@ export type PromiseRules = {
   readonly closed: readonly string[];
   /** Days from ordering a part to having it: 5th percentile, median, 95th percentile. */
   readonly leadDays: { readonly low: number; readonly likely: number; readonly high: number };
+  /** What a day more costs a job, in bench minutes, where a wait is weighed; the usual one where it is not set. */
+  readonly dayMinutes?: number;
 };
 
 /** What a shop sets once: money, words, time and the rules it works by. */

@@ -29,6 +29,7 @@ const zPromises = z.strictObject({
   leadDays: z
     .strictObject({ low: zDays, likely: zDays, high: zDays })
     .refine(({ low, likely, high }) => low <= likely && likely <= high, { error: 'not from low to high' }),
+  dayMinutes: z.number().min(0).max(1440).exactOptional(),
 });
 
 const zSettings = z.strictObject({

@@ -68,6 +68,7 @@ export function aTracingCase(given: Partial<TracingCase> = {}): TracingCase {
     passedGates: [],
     money: { perMinuteMinor: 75, limitMinor: 25_000, spentMinor: 0, worthMinor: null },
     untilClosing: null,
+    delay: { dayMinutes: 30, daysLeft: null },
     ...given,
   };
 }

@@ -67,3 +67,13 @@ it('takes over what the owner’s own parts are known to be worth, the dearest o
   const seen = tracingCase({ ...view, machine, parts: new Map(parts) } as never);
   expect(seen.machine.valuesMinor).toEqual({ dimm: 9_000 });
 });
+
+it('knows the days to the promised one by the shop’s calendar, and what a day costs there', () => {
+  const promised = { at: epochMs(Date.parse('2026-03-12T09:00:00Z')), p90: epochMs(0), told: true };
+  const late = (at: string, over: Partial<Job>) =>
+    tracingCase({ ...view, job: aJobAt('tracing', over) }, undefined, epochMs(Date.parse(at))).delay;
+  expect(late('2026-03-10T17:30:00Z', { promised })).toEqual({ dayMinutes: 30, daysLeft: 2 });
+  expect(late('2026-03-12T17:30:00Z', { promised }).daysLeft).toBe(0);
+  expect(late('2026-03-13T08:00:00Z', { promised }).daysLeft).toBe(-1);
+  expect(late('2026-03-13T08:00:00Z', {}).daysLeft).toBeNull();
+});

@@ -15,6 +15,7 @@ import { agreed, CONSENTS } from '../../word/consent.ts';
 import { DAYS_AWAY } from '../../word/question.ts';
 import { spentMinor } from '../charges.ts';
 import type { Job } from '../job.ts';
+import { dayMinutesOf, daysUntilPromised } from '../promise/delay.ts';
 import { withWorkDone } from '../withinWord.ts';
 import type { Work } from '../work.ts';
 import { closingAfter } from './clockedWork.ts';
@@ -44,6 +45,7 @@ export function tracingCase(
   now: EpochMs | null = null,
 ): TracingCase {
   const { job, machine } = view;
+  const { settings } = view.shop;
   return {
     told: {
       symptoms: job.told.symptoms,
@@ -66,6 +68,10 @@ export function tracingCase(
       worthMinor: worthThatCounts(job),
     },
     untilClosing: now === null ? null : untilClosing(view, now),
+    delay: {
+      dayMinutes: dayMinutesOf(settings),
+      daysLeft: now === null || !settings ? null : daysUntilPromised(job, settings, now),
+    },
   };
 }
 

@@ -79,4 +79,6 @@ export type TracingCase = {
   };
   /** Minutes until the shop closes, for what waiting runs past it; null when it does not matter. */
   readonly untilClosing: number | null;
+  /** What each further day costs against the promise, bench minutes; days until the promised one, null without it. */
+  readonly delay: { readonly dayMinutes: number; readonly daysLeft: number | null };
 };

@@ -1,5 +1,6 @@
 import type { Asked } from '../../../core/contract/contract.ts';
 import type { Enquired } from '../../../core/job/enquiry.ts';
+import { dayMinutesOf } from '../../../core/job/promise/delay.ts';
 import { NEW_JOB } from '../../../core/job/promise/turns.ts';
 import type { Shop as ShopState } from '../../../core/job/shop.ts';
 import { applyShop, noShop } from '../../../core/job/shop.ts';
@@ -101,10 +102,8 @@ async function beforeItComes(
 }
 
 /** A machine of which nothing is known but what was told. */
-function unseen(
-  { symptoms, changed, limitMinor }: Told,
-  { perMinuteMinor, findingFee }: NonNullable<ShopState['settings']>,
-): TracingCase {
+function unseen({ symptoms, changed, limitMinor }: Told, settings: NonNullable<ShopState['settings']>): TracingCase {
+  const { perMinuteMinor, findingFee } = settings;
   return {
     told: { symptoms, changed, often: [], onlyWhen: [], rate: null },
     seen: [],
@@ -134,5 +133,6 @@ function unseen(
       worthMinor: null,
     },
     untilClosing: null,
+    delay: { dayMinutes: dayMinutesOf(settings), daysLeft: null },
   };
 }

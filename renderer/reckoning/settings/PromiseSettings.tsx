@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { USUAL_DAY_MINUTES } from '../../../core/job/promise/delay.ts';
 import { USUAL_PROMISES } from '../../../core/job/promise/turns.ts';
 import type { PromiseRules, ShopSettings } from '../../../core/job/shop.ts';
 import { NumberField } from '../../kit/fields/NumberField.tsx';
@@ -23,6 +24,7 @@ export function PromiseSettings({ settings }: { readonly settings: ShopSettings 
   const [percentile, setPercentile] = useState(kept.percentile);
   const [closed, setClosed] = useState(kept.closed);
   const [lead, setLead] = useState<Readonly<Record<keyof PromiseRules['leadDays'], number | null>>>(kept.leadDays);
+  const [dayMinutes, setDayMinutes] = useState<number | null>(kept.dayMinutes ?? USUAL_DAY_MINUTES);
   const [saved, setSaved] = useState(false);
   const open = weekFrom(hours);
   const { low, likely, high } = lead;
@@ -31,7 +33,12 @@ export function PromiseSettings({ settings }: { readonly settings: ShopSettings 
     open === null ? t('reckoning.settings.hours-wrong') : leadDays ? null : t('reckoning.settings.lead-wrong');
   const save = async () => {
     if (open === null || low === null || likely === null || high === null) return;
-    const promises = { percentile, closed, leadDays: { low, likely, high } };
+    const promises = {
+      percentile,
+      closed,
+      leadDays: { low, likely, high },
+      ...(dayMinutes !== null && { dayMinutes }),
+    };
     setSaved((await does('changeShop', { settings: { ...settings, open, promises } })) !== null);
   };
   return (
@@ -77,6 +84,19 @@ export function PromiseSettings({ settings }: { readonly settings: ShopSettings 
             onChange={(value) => setLead({ ...lead, [point]: value })}
           />
         ))}
+      </div>
+      <h2>{t('reckoning.settings.day')}</h2>
+      <p className="k-muted">{t('reckoning.settings.day-says')}</p>
+      <div className="promise-settings-row">
+        <NumberField
+          label={t('reckoning.settings.day-costs')}
+          labelled="above"
+          unit={t('reckoning.settings.minutes')}
+          least={0}
+          most={1440}
+          value={dayMinutes}
+          onChange={setDayMinutes}
+        />
       </div>
       <Key submit {...(whyNot === null ? {} : { whyNot })}>
         {t('reckoning.settings.keep')}

@@ -5,7 +5,7 @@ import { afterDoing, aTracingCase } from '../../../../tests/builders/tracingCase
 import { standardModel } from '../model/standardModel.ts';
 import type { Step, TracingCase } from '../types.ts';
 import { offerStep } from './offerStep.ts';
-import { harmOf, weighedWaiting } from './weights.ts';
+import { delayMinutes, harmOf, weighedWaiting } from './weights.ts';
 
 const model = standardModel();
 const stepOf = (id: string): Step => {
@@ -33,6 +33,18 @@ describe('waiting', () => {
         expect(weighedWaiting(wait, later)).toBeLessThanOrEqual(weighedWaiting(wait) + 1e-9);
       }),
     );
+  });
+
+  it('of days costs against the promise, and a night within it costs none of its own: common practice, no source', () => {
+    const costs = (minutes: number, untilClosing: number | null, daysLeft: number | null = null) =>
+      delayMinutes(minutes, { untilClosing, delay: { dayMinutes: 30, daysLeft } });
+    expect([costs(20, 0), costs(600, 60), costs(600, null), costs(600, 60, 1)]).toEqual([0, 0, 0, 0]);
+    // A night's pass on the evening of the promised day.
+    expect([costs(600, 60, 0), costs(600, 60, -2)]).toEqual([30, 30]);
+    // Three days away: two beyond the first night, and each past the promised day once more.
+    const three = 3 * 1440;
+    expect([costs(three, null), costs(three, 480)]).toEqual([60, 60]);
+    expect([costs(three, 480, 4), costs(three, 480, 2), costs(three, 480, 0)]).toEqual([60, 90, 150]);
   });
 
   it('just before closing a pass that runs alone overnight comes cheaper in the plan', () => {

@@ -28,6 +28,26 @@ export function weighedWaiting(minutes: number, untilClosing: number | null = nu
   return counted;
 }
 
+const DAY = 1440;
+
+/**
+ * What waiting counts against the promise, in bench minutes. One night costs no day of its own while the promised day is
+ * not passed: the bench is shut meanwhile. Each further day counts one, and each day past the promised one counts one more.
+ */
+export function delayMinutes(
+  minutes: number,
+  { untilClosing, delay }: Pick<TracingCase, 'untilClosing' | 'delay'>,
+): number {
+  const nights =
+    untilClosing === null
+      ? Math.floor(minutes / DAY)
+      : minutes <= untilClosing
+        ? 0
+        : 1 + Math.floor((minutes - untilClosing) / DAY);
+  const late = delay.daysLeft === null ? 0 : Math.max(0, nights - Math.max(0, delay.daysLeft));
+  return delay.dayMinutes * (Math.max(0, nights - 1) + late);
+}
+
 /** Minutes charged when a fault is the truth and the step is done: chance of hurting a part times what that part is worth. */
 export function harmOf(model: FaultModel, tracing: TracingCase, step: Step): Float64Array | undefined {
   if (step.harm.length === 0) return undefined;
@@ -45,8 +65,9 @@ export function harmOf(model: FaultModel, tracing: TracingCase, step: Step): Flo
   return harm;
 }
 
-/** What a step costs whatever the fault is: hands, weighed waiting, and its own slip. */
+/** What a step costs whatever the fault is: hands, weighed waiting, the days it takes, and its own slip. */
 export const ownMinutes = (model: FaultModel, tracing: TracingCase, step: Step): number =>
   step.handsOn +
   weighedWaiting(step.waiting, tracing.untilClosing) +
+  delayMinutes(step.waiting, tracing) +
   (step.slip ? step.slip.chance * ownersMinutes(model, tracing, step.slip.part) : 0);

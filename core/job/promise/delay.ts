@@ -1,0 +1,20 @@
+import type { EpochMs } from '../../time.ts';
+import type { Job } from '../job.ts';
+import type { ShopSettings } from '../shop.ts';
+import { wallTime } from '../wallTime.ts';
+
+/** What a day more costs a job in bench minutes until the shop sets its own: common practice, no source. */
+export const USUAL_DAY_MINUTES = 30;
+
+export const dayMinutesOf = (settings: ShopSettings | null): number =>
+  settings?.promises?.dayMinutes ?? USUAL_DAY_MINUTES;
+
+/** Days of the calendar from today to the promised one, as the shop's own zone has them; null without a promise. */
+export function daysUntilPromised(
+  { promised }: Pick<Job, 'promised'>,
+  { zone }: ShopSettings,
+  now: EpochMs,
+): number | null {
+  const day = (at: EpochMs) => Date.parse(wallTime(at, zone).slice(0, 10)) / 86_400_000;
+  return promised && day(promised.at) - day(now);
+}
