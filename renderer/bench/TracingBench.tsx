@@ -92,6 +92,7 @@ export function TracingBench({ sheet, wall, currency, tray, inside }: TracingBen
             sheet={sheet}
             tracing={tracing}
             wall={wall}
+            currency={currency}
             run={run}
             about={t('bench.about', { told, seen: seen ?? t('kit.told.not-yet') })}
             back={backKey}

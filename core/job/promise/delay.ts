@@ -18,3 +18,6 @@ export function daysUntilPromised(
   const day = (at: EpochMs) => Date.parse(wallTime(at, zone).slice(0, 10)) / 86_400_000;
   return promised && day(promised.at) - day(now);
 }
+
+/** Days that a wait of so many minutes takes, as they are said to the owner: at least one; an hour at the bench is none. */
+export const daysOf = (waiting: number): number => Math.max(1, Math.ceil((waiting - 60) / 1440));

@@ -1,6 +1,7 @@
 import { useRef, useState } from 'react';
 import type { JobSheet, TracingSheet, WallSheet } from '../../../core/contract/screens.ts';
 import { phaseOf, type Work } from '../../../core/job/work.ts';
+import type { Currency } from '../../../core/money/money.ts';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { FarView } from '../../kit/step/FarView.tsx';
@@ -24,13 +25,14 @@ export type StepPanelProps = {
   readonly sheet: JobSheet;
   readonly tracing: TracingSheet;
   readonly wall: WallSheet | undefined;
+  readonly currency: Currency | undefined;
   readonly run: StepRun;
   readonly about: string;
   readonly back: { readonly says: string; readonly onPress: () => void } | undefined;
 };
 
 /** The next step, or the one under way, or another chosen by hand; its start, its clock, its outcome. */
-export function StepPanel({ sheet, tracing, wall, run, about, back }: StepPanelProps) {
+export function StepPanel({ sheet, tracing, wall, currency, run, about, back }: StepPanelProps) {
   const words = useWords();
   const { t } = words;
   const now = useNow();
@@ -87,7 +89,13 @@ export function StepPanel({ sheet, tracing, wall, run, about, back }: StepPanelP
   if (!step)
     return (
       <>
-        <Stopped tracing={tracing} onTake={take} onSomethingElse={() => setOpen('else')} />
+        <Stopped
+          sheet={sheet}
+          currency={currency}
+          tracing={tracing}
+          onTake={take}
+          onSomethingElse={() => setOpen('else')}
+        />
         {elseDialog}
       </>
     );

@@ -1,30 +1,34 @@
-import type { TracingSheet } from '../../../core/contract/screens.ts';
+import { useNavigate } from 'react-router';
+import type { JobSheet, TracingSheet } from '../../../core/contract/screens.ts';
+import { daysOf } from '../../../core/job/promise/delay.ts';
+import type { Currency } from '../../../core/money/money.ts';
+import type { StopAnswer } from '../../../core/tracing/live/types.ts';
 import { Key } from '../../kit/keys/Key.tsx';
 import { useWords } from '../../kit/words.tsx';
 import { needText, stepName } from '../terms/terms.ts';
 import { otherInWords } from './stepWords.ts';
 
-const MINUTES_OF_A_DAY = 1440;
-
 export type StoppedProps = {
+  readonly sheet: JobSheet;
+  readonly currency: Currency | undefined;
   readonly tracing: TracingSheet;
   readonly onTake: (step: string) => void;
   readonly onSomethingElse: () => void;
 };
 
 /** No step is advised: why, what it would still take, what can be done all the same, and what the owner could be asked. */
-export function Stopped({ tracing: { offer, handling }, onTake, onSomethingElse }: StoppedProps) {
+export function Stopped({ sheet, currency, tracing: { offer, handling }, onTake, onSomethingElse }: StoppedProps) {
   const words = useWords();
   const { t } = words;
+  const go = useNavigate();
+  const ask = (about: string) => void go(`/counter/${sheet.job.id}?${about}`);
   const { stop } = offer;
   const findOut = stop?.stop === 'settled' && stop.verdict.verdict === 'cured' ? stop.verdict.findOut : undefined;
   const find = findOut === undefined ? undefined : handling[findOut];
   return (
     <section className="bench-form" aria-label={t('bench.no-step')}>
       <h2>{t(stop ? `bench.stop.${stop.stop}` : 'bench.no-step')}</h2>
-      {stop?.stop === 'hand-over' && (
-        <p>{t(`bench.stop.${stop.because}`, { minutes: words.minutes(Math.round(stop.expectedMinutes)) })}</p>
-      )}
+      {stop?.stop === 'hand-over' && <HandOverWhy stop={stop} sheet={sheet} currency={currency} onAsk={ask} />}
       {findOut !== undefined && find && (
         <div>
           <p>{t('bench.find-out', { step: stepName(findOut) })}</p>
@@ -40,11 +44,17 @@ export function Stopped({ tracing: { offer, handling }, onTake, onSomethingElse 
               <div className="k-small k-muted">
                 {t('bench.days-away', {
                   minutes: words.minutes(one.handsOn),
-                  days: Math.ceil(one.waiting / MINUTES_OF_A_DAY),
+                  days: daysOf(one.waiting),
                 })}{' '}
                 {t('bench.ask-first', { need: needText(one.need) })}
               </div>
             </div>
+            <Key
+              label={t('bench.ask-about', { step: stepName(one.step) })}
+              onPress={() => ask(`ask=days-away&step=${one.step}`)}
+            >
+              {t('bench.ask-short')}
+            </Key>
           </li>
         ))}
         {offer.others.map((one) => {
@@ -68,3 +78,41 @@ export function Stopped({ tracing: { offer, handling }, onTake, onSomethingElse 
     </section>
   );
 }
+
+type HandedOver = Extract<StopAnswer, { readonly stop: 'hand-over' }>;
+
+/** Why it is handed over, in the owner's money where their worth is what ends it, and the question that follows from it. */
+function HandOverWhy({
+  stop,
+  sheet: { job, charges },
+  currency,
+  onAsk,
+}: Pick<StoppedProps, 'sheet' | 'currency'> & {
+  readonly stop: HandedOver;
+  readonly onAsk: (about: string) => void;
+}) {
+  const { t, minutes, moneyShort } = useWords();
+  const money = (minor: number) => (currency ? moneyShort({ minor: Math.round(minor), currency }) : '');
+  const about = ASKS[stop.because];
+  return (
+    <>
+      <p>
+        {t(`bench.stop.${stop.because}`, {
+          minutes: minutes(Math.round(stop.expectedMinutes)),
+          left: minutes(Math.round(stop.handOverMinutes)),
+          cost: money(charges.totalMinor + stop.expectedMinutes * job.perMinuteMinor),
+          worth: money(job.worthMinor ?? 0),
+        })}
+      </p>
+      {about && <Key onPress={() => onAsk(`ask=${about}`)}>{t(`bench.ask-${about}`)}</Key>}
+    </>
+  );
+}
+
+/** What the owner is asked after each of these; nothing where there is no more to be done. */
+const ASKS: Readonly<Record<HandedOver['because'], 'not-worth' | 'go-on' | null>> = {
+  'no-step-left': null,
+  'dearer-than-limit': 'go-on',
+  'dearer-than-usual': null,
+  'dearer-than-worth': 'not-worth',
+};

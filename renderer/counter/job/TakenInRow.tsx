@@ -9,9 +9,10 @@ import { useDoes } from '../../link/does.ts';
 import { changedSays, symptomSays } from '../terms.ts';
 import { JobRow } from './JobRow.tsx';
 import type { OfJob } from './sheetOf.ts';
+import { WorthLine } from './WorthLine.tsx';
 
 /** What was told and what came along; what is found to have come along is added, and the receipt is issued anew. */
-export function TakenInRow({ sheet }: OfJob) {
+export function TakenInRow({ sheet, settings }: OfJob) {
   const { t } = useWords();
   const { job } = sheet;
   const things = job.cameAlong.map(({ thing, count }) => (count === 1 ? thing : `${count} × ${thing}`));
@@ -22,6 +23,7 @@ export function TakenInRow({ sheet }: OfJob) {
         {[...job.told.symptoms.map(symptomSays), ...job.told.changed.map((one) => changedSays(one.id))].join('; ')}
       </p>
       <p>{things.length === 0 ? t('counter.job.nothing-along') : fill(t('counter.job.along'), { things })}</p>
+      <WorthLine sheet={sheet} settings={settings} />
       {job.stage !== 'gone-home' && <FoundThing sheet={sheet} />}
     </JobRow>
   );

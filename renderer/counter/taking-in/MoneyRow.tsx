@@ -12,7 +12,7 @@ import { KNOWN_TASKS } from '../terms.ts';
 import { Row } from './Row.tsx';
 import { useTakingIn } from './sheetContext.tsx';
 
-/** How much it may cost without another word, small parts within it, and what is said of the finding fee. */
+/** How much it may cost without another word, small parts within it, what it is worth, and what is said of the finding fee. */
 export function MoneyRow() {
   const { t, moneyShort } = useWords();
   const { sheet, write, settings } = useTakingIn();
@@ -37,6 +37,14 @@ export function MoneyRow() {
           digits={minorDigits(currency)}
           value={money(sheet.smallPartsUpToMinor)}
           onChange={(now) => write({ smallPartsUpToMinor: now?.minor ?? null })}
+        />
+        <AmountField
+          label={t('counter.worth.asks')}
+          labelled="above"
+          currency={currency}
+          digits={minorDigits(currency)}
+          value={money(sheet.worthMinor ?? null)}
+          onChange={(now) => write({ worthMinor: now?.minor ?? null })}
         />
         <span className="k-muted k-small">
           {t(findingFee.credited ? 'counter.money.fee-credited' : 'counter.money.fee', { fee })}

@@ -60,6 +60,8 @@ export type TakingInSheet = {
   readonly lift: 'one' | 'two' | null;
   readonly limitMinor: number | null;
   readonly smallPartsUpToMinor: number | null;
+  /** What the machine is worth to its owner; a draft kept from before may lack it. */
+  readonly worthMinor?: number | null;
   /** Wall times `YYYY-MM-DDTHH:MM` in the shop's zone. */
   readonly deadline: string;
   readonly promise: string;
@@ -123,6 +125,7 @@ export const freshSheet = (): TakingInSheet => ({
   lift: null,
   limitMinor: null,
   smallPartsUpToMinor: null,
+  worthMinor: null,
   deadline: '',
   promise: '',
   used: null,

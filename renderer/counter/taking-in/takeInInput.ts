@@ -44,6 +44,7 @@ export function takeInInput(sheet: TakingInSheet, language: string, zone: string
     cameAlong: [...sheet.cameAlong],
     lift: sheet.lift ?? 'one',
     limitMinor: sheet.limitMinor ?? 0,
+    worthMinor: sheet.worthMinor ?? null,
     smallPartsUpToMinor: sheet.smallPartsUpToMinor ?? 0,
     deadline: momentOf(sheet.deadline, zone),
     substitution: { used: sheet.used === 'yes', lesser: sheet.lesser === 'yes' ? 'ask' : 'no' },

@@ -16,6 +16,7 @@ import type {
   Step,
   StepId,
   StepView,
+  StopAnswer,
   TracingCase,
   Verdict,
 } from '../types.ts';
@@ -85,6 +86,7 @@ export function offerStep(
   // What is held back is worth its opening steps: the first of them is the one to do now.
   const opener = held[wanted - steps.length]?.firstDo[0];
   const planned = opener ? steps.indexOf(opener) : wanted;
+  const paidFor = () => toProblem(model, tracing, posterior, ready, holding, regardless(live.handOver));
   const settled = SETTLED.includes(verdict.verdict);
   // A machine that works now, or fails only now and then, is not handed over before it was tried to make it fail.
   const nowAndThen = readGroups(model, tracing.seen).some((group) => model.nowAndThen.groups.includes(group));
@@ -92,20 +94,11 @@ export function offerStep(
   const chosen = planned < 0 && triedFirst && !named && live.handOver.by !== 'worth' ? mostLikelyToFail(live) : planned;
   const next = settled || chosen < 0 ? null : see(chosen);
   const left = named !== null && chosen < 0;
-  const goingOn = () => {
-    const paid = toProblem(model, tracing, posterior, ready, holding, regardless(live.handOver));
-    return rankSteps(model, paid, open, 'ratio', cancel).steps[0]?.expectedMinutes ?? ranking.stopping;
-  };
   const stop: Offer['stop'] =
     settled || left
       ? { stop: 'settled', verdict }
       : chosen < 0
-        ? {
-            stop: 'hand-over',
-            expectedMinutes: goingOn(),
-            handOverMinutes: live.problem.handOver,
-            because: steps.length === 0 ? 'no-step-left' : `dearer-than-${live.handOver.by}`,
-          }
+        ? handedOver(live, ranking, steps.length === 0 ? null : rankSteps(model, paidFor(), open, 'ratio', cancel))
         : null;
   return {
     method,
@@ -124,6 +117,14 @@ export function offerStep(
     openStates: open,
   };
 }
+
+/** Why no step is worth doing: none would tell anything even if it were paid for (`paid`), or money ends it. */
+const handedOver = ({ handOver }: LiveProblem, { stopping }: Ranking, paid: Ranking | null): StopAnswer => ({
+  stop: 'hand-over',
+  expectedMinutes: paid?.steps[0]?.expectedMinutes ?? stopping,
+  handOverMinutes: handOver.minutes,
+  because: paid === null || paid.best < 0 ? 'no-step-left' : `dearer-than-${handOver.by}`,
+});
 
 /** What takes days and lacks only the owner's word for it, where it is about something suspected. */
 function proposalsOf(

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { fromWall } from '../../../../core/job/wallTime.ts';
 import { minorDigits } from '../../../../core/money/minorDigits.ts';
+import type { Proposal } from '../../../../core/tracing/live/types.ts';
 import { AmountField } from '../../../kit/fields/AmountField.tsx';
 import { TextField } from '../../../kit/fields/TextField.tsx';
 import { Key } from '../../../kit/keys/Key.tsx';
@@ -14,26 +15,39 @@ import {
   freshOffer,
   type OptionSheet,
   offerInput,
+  questionKind,
   stopsJob,
   usualOptions,
   withOffer,
 } from './askSheet.ts';
 import { Figures } from './Figures.tsx';
 import { OfferFields } from './OfferFields.tsx';
+import { saysFacts } from './saysFacts.ts';
 
 /** A question as it is put: its figures, its words, its answers, how long it holds; for an offer the part as well. */
 export function AskForm({
   kind,
+  about,
   sheet,
   settings,
   onDone,
-}: OfJob & { readonly kind: AskKind; readonly onDone: () => void }) {
-  const { t } = useWords();
+}: OfJob & {
+  readonly kind: AskKind;
+  /** The step that takes days, where the question is about one. */
+  readonly about?: Proposal;
+  readonly onDone: () => void;
+}) {
+  const words = useWords();
+  const { t } = words;
   const { does, problem, busy } = useDoes();
   const { currency, zone } = settings;
   const unit = 10 ** minorDigits(currency);
-  const [says, setSays] = useState(() => t(`counter.ask.says.${kind}`));
-  const [options, setOptions] = useState<readonly OptionSheet[]>(() => usualOptions(kind, { sheet, t, unit }));
+  const [says, setSays] = useState(() =>
+    t(`counter.ask.says.${about?.need ?? kind}`, saysFacts(sheet, currency, about, words)),
+  );
+  const [options, setOptions] = useState<readonly OptionSheet[]>(() =>
+    usualOptions(kind, { sheet, t, unit, ...(about && { need: about.need }) }),
+  );
   const [until, setUntil] = useState('');
   const [offer, setOffer] = useState(() => freshOffer(sheet, settings));
   const given = kind === 'offer' ? offerInput(offer) : null;
@@ -43,7 +57,7 @@ export function AskForm({
   const put = async () => {
     const done = await does('ask', {
       job: sheet.job.id,
-      kind,
+      kind: questionKind(kind),
       says: says.trim(),
       options: kind === 'offer' ? withOffer(options, offer) : [...options],
       validUntil: until === '' ? null : fromWall(until, zone),

@@ -2,12 +2,26 @@ import type { Asked } from '../../../../core/contract/contract.ts';
 import type { JobSheet } from '../../../../core/contract/screens.ts';
 import type { PartId } from '../../../../core/ids.ts';
 import type { ShopSettings } from '../../../../core/job/shop.ts';
+import type { Need } from '../../../../core/tracing/live/types.ts';
+import { DAYS_AWAY } from '../../../../core/word/question.ts';
 
 export type AskInput = Extract<Asked, { readonly name: 'ask' }>['input'];
 type Agrees = AskInput['options'][number]['agrees'];
 
-export const ASK_KINDS = ['changed-finding', 'go-on', 'spend', 'data-first', 'offer'] as const;
+export const ASK_KINDS = [
+  'changed-finding',
+  'go-on',
+  'spend',
+  'data-first',
+  'days-away',
+  'not-worth',
+  'offer',
+] as const;
 export type AskKind = (typeof ASK_KINDS)[number];
+
+/** What kind of question it is in the record: both of these ask how to go on. */
+export const questionKind = (kind: AskKind): AskInput['kind'] =>
+  kind === 'days-away' || kind === 'not-worth' ? 'go-on' : kind;
 
 /** One answer that can be given, as it is being written. */
 export type OptionSheet = { readonly id: string; readonly says: string; readonly agrees: Agrees };
@@ -33,7 +47,7 @@ function suggestedLimit({ job }: JobSheet, unit: number): number {
 /** The usual answers of a kind of question: a start to be written over, none of them chosen. */
 export function usualOptions(
   kind: AskKind,
-  { sheet, t, unit }: { readonly sheet: JobSheet; readonly t: Say; readonly unit: number },
+  { sheet, t, unit, need }: { readonly sheet: JobSheet; readonly t: Say; readonly unit: number; readonly need?: Need },
 ): readonly OptionSheet[] {
   const says = (id: string) => t(`counter.ask.options.${kind}.${id}`);
   const option = (id: string, agrees: Partial<Agrees>): OptionSheet => ({
@@ -51,6 +65,21 @@ export function usualOptions(
       ];
     case 'go-on':
       return [option('go-on', { limitMinor }), option('stop', { goesTo: 'home-as-it-came' })];
+    case 'days-away': {
+      const daysAway = DAYS_AWAY.find((one) => one === need);
+      return [
+        option('yes', daysAway ? { daysAway } : {}),
+        option('no', {}),
+        option('stop', { goesTo: 'home-as-it-came' }),
+      ];
+    }
+    case 'not-worth':
+      return [
+        option('data', { data: 'copy', goesTo: 'home-as-it-came' }),
+        option('back', { goesTo: 'home-as-it-came' }),
+        option('another', { goesTo: 'home-as-it-came' }),
+        option('go-on', { beyondWorth: true, ...(limitMinor > sheet.job.limitMinor && { limitMinor }) }),
+      ];
     case 'spend':
       return [option('yes', { limitMinor }), option('no', {})];
     case 'data-first':
