@@ -70,7 +70,8 @@ function goesHomeWith(part: Part, parts: ReadonlyMap<PartId, Part>): boolean {
 function ownersPartOutside(job: Job, part: Part, place: Place): Missing | null {
   if (place.at === 'with-owner') return null;
   if (job.incidents.some((incident) => incident.part === part.id && incident.told)) return null;
-  const word = wordForPart(job, part.id, part.dataBearing);
+  // What is out to be tested comes back first.
+  const word = { ...wordForPart(job, part.id, part.dataBearing), outAndBack: false };
   const follows = word.answer === 'follow' && place.at !== 'not-found' && place.at !== 'gone';
   if (follows || (needsWord(place) && agreesWith(place, word, part.dataBearing, true))) return null;
   if (part.dataBearing && place.at !== 'not-found')

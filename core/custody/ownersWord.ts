@@ -6,6 +6,8 @@ export type OwnersWord = {
   readonly answer: PartAnswer;
   /** Signed for by itself: data may be destroyed. */
   readonly destroy: boolean;
+  /** Sent out to be tested by the owner's own yes to that: it comes back, and does not go home without. */
+  readonly outAndBack: boolean;
 };
 
 /** Places in which an owner's part is only by the owner's word for that part. */
@@ -21,7 +23,7 @@ export function agreesWith(place: Place, word: OwnersWord, dataBearing: boolean,
       return word.answer === 'keep';
     case 'transit':
     case 'away':
-      return word.answer === 'send';
+      return word.answer === 'send' || (word.outAndBack && !dataBearing);
     case 'gone':
       if (dataBearing)
         return (

@@ -1,6 +1,7 @@
 import type { PartId } from '../ids.ts';
 import type { Job } from '../job/job.ts';
 import { agreed, type Consents, deadPartAnswer } from './consent.ts';
+import { mayTakeDays } from './ownersYes.ts';
 
 export type PartAnswer = 'back' | 'keep' | 'send' | 'scrap' | 'follow';
 
@@ -25,8 +26,9 @@ export function answerForPart(job: Job, part: PartId, dataBearing: boolean): Par
 const dataPartAnswer = (consents: Consents): PartAnswer =>
   consents.answers['data-parts'] === 'send' && consents.own['data-parts'] ? 'send' : 'back';
 
-/** The answer for a part, and whether its data may be destroyed. */
+/** The answer for a part, whether its data may be destroyed, and whether it may be sent out to be tested. */
 export const wordForPart = (job: Job, part: PartId, dataBearing: boolean) => ({
   answer: answerForPart(job, part, dataBearing),
   destroy: agreed(job.consents, 'destroy'),
+  outAndBack: mayTakeDays(job, 'send-out'),
 });

@@ -70,9 +70,17 @@ const straight = (at: StepMoves): boolean =>
   at.use.slots.length > 0 &&
   at.rules.handling.takesOut.length === 0;
 
-/** Before the trial: the owner's parts come out, the loaner goes into the first slot it shall try. */
+/**
+ * Before the trial: the owner's parts come out, the loaner goes into the first slot it shall try. What is ordered to try
+ * is not here yet: theirs stays in until it comes.
+ */
 export function movesAtStart(at: StepMoves, took: Work['took']): Refusal | null {
   if (straight(at)) return moveStraight(at);
+  if (at.rules.handling.orders !== undefined) return null;
+  return takeOut(at, took) ?? lendIn(at, took);
+}
+
+function takeOut(at: StepMoves, took: Work['took']): Refusal | null {
   for (const { part } of took) {
     const { intoRig } = at.rules.handling;
     const toRig =
@@ -80,6 +88,10 @@ export function movesAtStart(at: StepMoves, took: Work['took']): Refusal | null 
     const refusal = moveFromWhereItIs(at.book, part, toRig ?? inTray(at), byStep(at), at.asking);
     if (refusal) return refusal;
   }
+  return null;
+}
+
+function lendIn(at: StepMoves, took: Work['took']): Refusal | null {
   const { loaner } = at.use;
   if (!loaner || at.rules.handling.intoSlotOf === undefined) return null;
   const slot =
@@ -104,7 +116,13 @@ export function movesAtFinish(at: StepMoves, work: Work, endsWith: EndsWith): Re
     const refusal = moveFromWhereItIs(at.book, lent.id, lent.home, byStep(at), at.asking);
     if (refusal) return refusal;
   }
-  return endsWith === 'as-before' ? putBack(at, work) : null;
+  if (endsWith === 'as-before') return putBack(at, work);
+  return at.rules.handling.orders === undefined
+    ? null
+    : takeOut(
+        at,
+        work.took.filter((one) => isInside(at, one.part)),
+      );
 }
 
 function moveStraight(at: StepMoves): Refusal | null {
@@ -133,12 +151,18 @@ export function roundsLeft(at: StepMoves, work: Work): readonly { readonly part:
 function putBack(at: StepMoves, work: Work): Refusal | null {
   for (const { part, slot } of work.took) {
     const where = at.book.view().parts.get(part)?.place.at;
-    if ((where !== 'tray' && where !== 'rig') || at.book.view().machine?.inside[slot]) continue;
+    if (!where || !comesBackFrom(at).includes(where) || at.book.view().machine?.inside[slot]) continue;
     const refusal = moveFromWhereItIs(at.book, part, inSlot(at, slot), byStep(at), at.asking);
     if (refusal) return refusal;
   }
   return null;
 }
+
+/** Places from which a step puts back what it took out; what it sent out is here again once its outcome is known. */
+const comesBackFrom = ({ rules }: StepMoves): readonly Place['at'][] =>
+  rules.handling.sends === undefined ? ['tray', 'rig'] : ['tray', 'rig', 'transit', 'away'];
+
+const isInside = (at: StepMoves, part: PartId): boolean => at.book.view().parts.get(part)?.place.at === 'slot';
 
 const slotTakes = (at: StepMoves, slot: string) => at.book.view().machine?.slots.find((one) => one.id === slot)?.takes;
 

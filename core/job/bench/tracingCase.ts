@@ -12,6 +12,7 @@ import type {
 } from '../../tracing/live/types.ts';
 import { SWITCHES } from '../../tracing/live/types.ts';
 import { agreed, CONSENTS } from '../../word/consent.ts';
+import { mayTakeDays, worthThatCounts } from '../../word/ownersYes.ts';
 import { DAYS_AWAY } from '../../word/question.ts';
 import { spentMinor } from '../charges.ts';
 import type { Job } from '../job.ts';
@@ -19,7 +20,6 @@ import { dayMinutesOf, daysUntilPromised } from '../promise/delay.ts';
 import { withWorkDone } from '../withinWord.ts';
 import type { Work } from '../work.ts';
 import { closingAfter } from './clockedWork.ts';
-import { mayTakeDays, worthThatCounts } from './ownersYes.ts';
 import type { JobView } from './tracingDoor.ts';
 
 /** How good a shop part counts in a trial; null when it is no loaner. */

@@ -126,6 +126,8 @@ export type StepHandling = {
   readonly unplugs: readonly PartKind[];
   /** A part of this kind is ordered for trial, with the right to send it back; absent when none. */
   readonly orders?: PartKind;
+  /** The owner's part of this kind goes to its maker or a laboratory and comes back; absent when none. */
+  readonly sends?: PartKind;
   /** DIMMs change slots (a wrong slot put right, one module after the other). */
   readonly movesDimms: boolean;
 };

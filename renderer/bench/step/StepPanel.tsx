@@ -15,6 +15,7 @@ import { ClaimForm } from './ClaimForm.tsx';
 import { LockedClock } from './LockedClock.tsx';
 import { LogWithout } from './LogWithout.tsx';
 import { OwnWord } from './OwnWord.tsx';
+import { SendOut } from './SendOut.tsx';
 import { SomethingElse } from './SomethingElse.tsx';
 import { Stopped } from './Stopped.tsx';
 import { handStepInWords, otherInWords, stepInWords } from './stepWords.ts';
@@ -137,6 +138,7 @@ export function StepPanel({ sheet, tracing, wall, currency, run, about, back }: 
             onOutcome={outcome}
           />
         )}
+        {run.work && handling?.sends && <SendOut sheet={sheet} work={run.work} sends={handling.sends} />}
         {running && <ClaimForm claim={claim} clocked={run.clocked(now)} asksEnd={asksEnd} onClaim={setClaim} />}
         {handling && asksUse(handling) && (
           <UseForm

@@ -38,10 +38,19 @@ function checkStep(model: FaultModel, step: Step, where: string): void {
   checkCautions(step, where);
 }
 
-/** What takes days is done by the owner's own word only, and an order says what is ordered. */
+/** What takes days is done by the owner's own word only; an order says what is ordered, sending out what is sent. */
 function checkDaysAway({ kind, needs, handling }: Step, where: string): void {
   if ((kind === 'order') !== (handling.orders !== undefined))
     throw new ModelFault('steps.json', `${where}.handling.orders`, 'an order, and only an order, names the part kind');
+  if (
+    (kind === 'send') !== (handling.sends !== undefined) ||
+    (handling.sends && !handling.takesOut.includes(handling.sends))
+  )
+    throw new ModelFault(
+      'steps.json',
+      `${where}.handling.sends`,
+      'what is sent out, and only that, names the part kind that comes out',
+    );
   const word = kind === 'order' ? 'order-to-try' : kind === 'send' ? 'send-out' : null;
   if (word && !needs.includes(word))
     throw new ModelFault('steps.json', `${where}.needs`, `it needs the owner’s ${word}`);

@@ -148,7 +148,7 @@ function toStep(raw: RawModel, step: RawStep, at: number, faultIndex: ReadonlyMa
     handling,
     ...rest
   } = step;
-  const { intoSlotOf, intoRig, orders, ...hands } = handling;
+  const { intoSlotOf, intoRig, orders, sends, ...hands } = handling;
   const kinds = new Set([handling.borrows, ...handling.alsoBorrows, orders]);
   return {
     ...rest,
@@ -162,6 +162,7 @@ function toStep(raw: RawModel, step: RawStep, at: number, faultIndex: ReadonlyMa
       ...(intoSlotOf ? { intoSlotOf } : {}),
       ...(intoRig ? { intoRig } : {}),
       ...(orders ? { orders } : {}),
+      ...(sends ? { sends } : {}),
     },
     harm: raw['dangers.json'].harm.flatMap(({ steps, whose, ...harm }) => {
       if (whose === 'owner') return steps?.includes(step.id) ? [{ ...harm, whose }] : [];

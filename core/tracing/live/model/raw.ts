@@ -184,6 +184,7 @@ const zStep = z.strictObject({
     intoSlotOf: partKind.optional(),
     intoRig: partKind.optional(),
     orders: partKind.optional(),
+    sends: partKind.optional(),
     unplugs: z.array(partKind).default([]),
     movesDimms: z.boolean().default(false),
   }),

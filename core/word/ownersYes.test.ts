@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
-import type { QuestionOption } from '../../word/question.ts';
-import type { Job } from '../job.ts';
+import type { Job } from '../job/job.ts';
 import { mayTakeDays, worthThatCounts } from './ownersYes.ts';
+import type { QuestionOption } from './question.ts';
 
 const nothing = { limitMinor: null, items: [], accepts: false, data: null, dead: null, goesTo: 'back' } as const;
 const options: readonly QuestionOption[] = [

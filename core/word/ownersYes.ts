@@ -1,5 +1,5 @@
-import type { Agrees, DaysAway } from '../../word/question.ts';
-import type { Job } from '../job.ts';
+import type { Job } from '../job/job.ts';
+import type { Agrees, DaysAway } from './question.ts';
 
 type Asked = Pick<Job, 'questions'>;
 
