@@ -54,6 +54,7 @@ export function TracingBench({ sheet, wall, currency, tray, inside }: TracingBen
   const quote = job.told.ownWords.value;
   const raised = currency !== undefined && job.limitMinor !== job.firstLimitMinor;
   const running = run.running !== undefined;
+  const stopped = tracing?.offer.stop?.stop === 'hand-over';
   return (
     <div className={running ? 'bench bench-running' : 'bench'}>
       <div className="bench-look">
@@ -86,7 +87,7 @@ export function TracingBench({ sheet, wall, currency, tray, inside }: TracingBen
         {!running && (back.open || back.worse) && <BackToWorked sheet={sheet} back={back} />}
         <UnderWay sheet={sheet} tray={tray} />
         {tracing && <JudgeKeys sheet={sheet} tracing={tracing} />}
-        {tracing && <SettleKeys sheet={sheet} tracing={tracing} />}
+        {tracing && !stopped && <SettleKeys sheet={sheet} tracing={tracing} />}
         {tracing && (
           <StepPanel
             sheet={sheet}
@@ -95,6 +96,7 @@ export function TracingBench({ sheet, wall, currency, tray, inside }: TracingBen
             currency={currency}
             run={run}
             about={t('bench.about', { told, seen: seen ?? t('kit.told.not-yet') })}
+            settle={stopped && <SettleKeys sheet={sheet} tracing={tracing} />}
             back={backKey}
           />
         )}

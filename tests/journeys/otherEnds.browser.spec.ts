@@ -8,6 +8,28 @@ import { scan } from './scanHands.ts';
 
 const MACHINE = 'F6C6KA5';
 
+/** Told to be worth next to nothing, the bench stops and asks; the owner goes on all the same, and a step is offered. */
+async function goesOnWhateverItIsWorth(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Ask what it is worth to them' }).click();
+  const told = page.getByRole('form', { name: 'Worth to its owner' });
+  await told.getByRole('textbox', { name: 'Worth to its owner' }).fill('1');
+  await told.getByRole('button', { name: 'Write it down' }).click();
+  await told.waitFor({ state: 'detached' });
+  await page.getByRole('button', { name: 'To the bench' }).click();
+  await expect(page.getByText(/^Not worth it: .* it is worth £1 to its owner/)).toBeVisible();
+  await page.getByRole('button', { name: 'Ask the owner which of these' }).click();
+  const ask = page.getByRole('group', { name: /^Ask the owner/ });
+  await expect(ask.getByRole('radio', { name: 'whether it is worth it' })).toBeChecked();
+  await ask.getByRole('button', { name: 'Put the question' }).click();
+  const asked = page.getByRole('article', { name: 'go on finding' });
+  await asked.getByRole('radio', { name: /^Go on all the same/ }).click();
+  await asked.getByRole('radio', { name: 'by phone' }).click();
+  await asked.getByRole('button', { name: 'Write the answer down' }).click();
+  await page.getByText('Go on all the same, whatever it is worth').first().waitFor();
+  await page.getByRole('button', { name: 'To the bench' }).click();
+  await page.getByRole('button', { name: 'Start', exact: true }).waitFor();
+}
+
 /** A picture as a camera's card would hold it: grey, a few pixels a side. */
 const photograph = (page: Page, name: string, grey: number) =>
   page
@@ -45,6 +67,8 @@ test('photographed at the counter, then declined: it goes home as it came, and o
 
   await page.getByRole('button', { name: 'To the bench' }).click();
   await doStep(page, 'Look inside before power', /^clean/);
+  await page.getByRole('button', { name: 'Counter sheet' }).click();
+  await goesOnWhateverItIsWorth(page);
   await page.getByRole('button', { name: 'Counter sheet' }).click();
   await page.getByRole('radio', { name: 'declined', exact: true }).click();
   await page.getByRole('button', { name: 'It goes home as it came' }).click();

@@ -1,4 +1,4 @@
-import { useRef, useState } from 'react';
+import { type ReactNode, useRef, useState } from 'react';
 import type { JobSheet, TracingSheet, WallSheet } from '../../../core/contract/screens.ts';
 import { phaseOf, type Work } from '../../../core/job/work.ts';
 import type { Currency } from '../../../core/money/money.ts';
@@ -29,11 +29,12 @@ export type StepPanelProps = {
   readonly currency: Currency | undefined;
   readonly run: StepRun;
   readonly about: string;
+  readonly settle: ReactNode;
   readonly back: { readonly says: string; readonly onPress: () => void } | undefined;
 };
 
 /** The next step, or the one under way, or another chosen by hand; its start, its clock, its outcome. */
-export function StepPanel({ sheet, tracing, wall, currency, run, about, back }: StepPanelProps) {
+export function StepPanel({ sheet, tracing, wall, currency, run, about, settle, back }: StepPanelProps) {
   const words = useWords();
   const { t } = words;
   const now = useNow();
@@ -95,6 +96,7 @@ export function StepPanel({ sheet, tracing, wall, currency, run, about, back }: 
           currency={currency}
           tracing={tracing}
           onTake={take}
+          settle={settle}
           onSomethingElse={() => setOpen('else')}
         />
         {elseDialog}

@@ -1,6 +1,8 @@
+import type { ReactNode } from 'react';
 import { useNavigate } from 'react-router';
 import type { JobSheet, TracingSheet } from '../../../core/contract/screens.ts';
 import { daysOf } from '../../../core/job/promise/delay.ts';
+import { minorDigits } from '../../../core/money/minorDigits.ts';
 import type { Currency } from '../../../core/money/money.ts';
 import type { StopAnswer } from '../../../core/tracing/live/types.ts';
 import { Key } from '../../kit/keys/Key.tsx';
@@ -14,10 +16,19 @@ export type StoppedProps = {
   readonly tracing: TracingSheet;
   readonly onTake: (step: string) => void;
   readonly onSomethingElse: () => void;
+  /** What can be written down now that no step is advised. */
+  readonly settle: ReactNode;
 };
 
 /** No step is advised: why, what it would still take, what can be done all the same, and what the owner could be asked. */
-export function Stopped({ sheet, currency, tracing: { offer, handling }, onTake, onSomethingElse }: StoppedProps) {
+export function Stopped({
+  sheet,
+  currency,
+  tracing: { offer, handling },
+  onTake,
+  onSomethingElse,
+  settle,
+}: StoppedProps) {
   const words = useWords();
   const { t } = words;
   const go = useNavigate();
@@ -29,8 +40,9 @@ export function Stopped({ sheet, currency, tracing: { offer, handling }, onTake,
     <section className="bench-form" aria-label={t('bench.no-step')}>
       <h2>{t(stop ? `bench.stop.${stop.stop}` : 'bench.no-step')}</h2>
       {stop?.stop === 'hand-over' && <HandOverWhy stop={stop} sheet={sheet} currency={currency} onAsk={ask} />}
+      {settle}
       {findOut !== undefined && find && (
-        <div>
+        <div className="bench-find">
           <p>{t('bench.find-out', { step: stepName(findOut) })}</p>
           <p className="k-small k-muted">{t('kit.step.minutes', { hands: find.handsOn, waiting: find.waiting })}</p>
           <Key onPress={() => onTake(findOut)}>{t('bench.find-out-key')}</Key>
@@ -92,7 +104,10 @@ function HandOverWhy({
   readonly onAsk: (about: string) => void;
 }) {
   const { t, minutes, moneyShort } = useWords();
-  const money = (minor: number) => (currency ? moneyShort({ minor: Math.round(minor), currency }) : '');
+  const money = (minor: number) => (currency ? moneyShort({ minor, currency }) : '');
+  // An expectation is said to whole units only.
+  const unit = currency ? 10 ** minorDigits(currency) : 1;
+  const likely = Math.round((charges.totalMinor + stop.expectedMinutes * job.perMinuteMinor) / unit) * unit;
   const about = ASKS[stop.because];
   return (
     <>
@@ -100,7 +115,7 @@ function HandOverWhy({
         {t(`bench.stop.${stop.because}`, {
           minutes: minutes(Math.round(stop.expectedMinutes)),
           left: minutes(Math.round(stop.handOverMinutes)),
-          cost: money(charges.totalMinor + stop.expectedMinutes * job.perMinuteMinor),
+          cost: money(likely),
           worth: money(job.worthMinor ?? 0),
         })}
       </p>

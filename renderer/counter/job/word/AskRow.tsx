@@ -18,11 +18,11 @@ export function AskRow({ sheet, settings }: OfJob) {
   const [params, setParams] = useSearchParams();
   const wanted = ASK_KINDS.find((one) => one === params.get('ask')) ?? null;
   const [kind, setKind] = useState<AskKind | null>(wanted);
-  const form = useRef<HTMLDivElement>(null);
+  const row = useRef<HTMLDivElement>(null);
   useEffect(() => {
     if (!wanted) return;
-    form.current?.focus();
-    form.current?.scrollIntoView({ block: 'start' });
+    row.current?.focus();
+    row.current?.scrollIntoView({ block: 'start' });
   }, [wanted]);
   const proposals = useQuery({ ...tracingRead(job.id, 'ratio'), enabled: job.stage === 'tracing' }).data?.offer
     .proposals;
@@ -41,25 +41,27 @@ export function AskRow({ sheet, settings }: OfJob) {
   };
   return (
     <JobRow id="ask" state={kind === null ? 'known' : 'now'}>
-      <OneOf asks={t('counter.ask.about')} words="word.kinds" ids={kinds} chosen={kind} onChoose={setKind} />
-      {kind !== null && (
-        <div ref={form} tabIndex={-1} className="counter-stack">
-          {kind === 'days-away' ? (
-            <AskAboutDays
-              proposals={proposals}
-              first={params.get('step')}
-              sheet={sheet}
-              settings={settings}
-              onDone={done}
-            />
-          ) : (
-            <AskForm key={kind} kind={kind} sheet={sheet} settings={settings} onDone={done} />
-          )}
-          <Key kind="link" onPress={done}>
-            {t('counter.ask.not-now')}
-          </Key>
-        </div>
-      )}
+      <div ref={row} tabIndex={-1} className="counter-stack">
+        <OneOf asks={t('counter.ask.about')} words="word.kinds" ids={kinds} chosen={kind} onChoose={setKind} />
+        {kind !== null && (
+          <>
+            {kind === 'days-away' ? (
+              <AskAboutDays
+                proposals={proposals}
+                first={params.get('step')}
+                sheet={sheet}
+                settings={settings}
+                onDone={done}
+              />
+            ) : (
+              <AskForm key={kind} kind={kind} sheet={sheet} settings={settings} onDone={done} />
+            )}
+            <Key kind="link" onPress={done}>
+              {t('counter.ask.not-now')}
+            </Key>
+          </>
+        )}
+      </div>
     </JobRow>
   );
 }
