@@ -85,7 +85,13 @@ export type Verdict =
       readonly evidence: readonly string[];
       readonly readings: readonly Reading[];
     }
-  | { readonly is: 'cured'; readonly by: Cure; readonly fault: string | null }
+  | {
+      readonly is: 'cured';
+      readonly by: Cure;
+      readonly fault: string | null;
+      /** Where it came and went: hours watched since, and the chance that it would have kept away all that time. */
+      readonly watched?: { readonly hours: number; readonly hiddenChance: number } | undefined;
+    }
   | {
       readonly is: 'not-reproduced';
       readonly watchedHours: number;

@@ -39,7 +39,14 @@ const zVerdict = z.discriminatedUnion('is', [
     evidence: z.array(zId).min(1).max(40),
     readings: z.array(zReading).max(20),
   }),
-  z.strictObject({ is: z.literal('cured'), by: z.enum(CURES), fault: zId.nullable() }),
+  z.strictObject({
+    is: z.literal('cured'),
+    by: z.enum(CURES),
+    fault: zId.nullable(),
+    watched: z
+      .strictObject({ hours: z.number().min(0).max(10_000), hiddenChance: z.number().min(0).max(1) })
+      .optional(),
+  }),
   z.strictObject({
     is: z.literal('not-reproduced'),
     watchedHours: z.number().min(0).max(10_000),

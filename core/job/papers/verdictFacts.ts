@@ -72,7 +72,11 @@ function notKnownDetail(making: Making): readonly string[] {
   const { verdict, tasks } = making.job;
   const { facts } = making.words;
   if (verdict?.is === 'cured')
-    return [facts.cured[verdict.by], ...(verdict.fault ? [sentence(faultName(making, verdict.fault))] : [])];
+    return [
+      facts.cured[verdict.by],
+      ...(verdict.fault ? [sentence(faultName(making, verdict.fault))] : []),
+      ...(verdict.watched ? watchedSince(making, verdict.watched) : []),
+    ];
   if (tasks && !verdict) return [];
   if (verdict?.is === 'not-reproduced') {
     const { watchedHours, hiddenChance } = verdict;
@@ -85,6 +89,15 @@ function notKnownDetail(making: Making): readonly string[] {
   }
   return [facts.notFoundOut];
 }
+
+/** What came and went is not proved gone: how long it was watched, and how often that would have hidden it. */
+const watchedSince = (
+  { format, words }: Making,
+  { hours, hiddenChance }: { readonly hours: number; readonly hiddenChance: number },
+): readonly string[] => [
+  format.say(words.facts.watchedSince, { n: format.number(Math.round(hours * 10) / 10) }),
+  format.say(words.facts.hiddenSince, { chance: format.chance(hiddenChance) }),
+];
 
 /** The part that was put in, that it is lesser where it is, and how it was agreed. */
 export function fittedFacts(making: Making): ReturnReportFacts['fitted'] | null {

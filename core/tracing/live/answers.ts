@@ -51,6 +51,8 @@ export type ReasonFact =
   | { readonly fact: 'splits'; readonly faults: readonly FaultId[]; readonly p: number; readonly outcome: OutcomeId }
   | { readonly fact: 'cheap'; readonly minutes: number }
   | { readonly fact: 'already-open'; readonly state: StateId }
+  /** It ends the tracing when a watch by this step, so many times, stays quiet afterwards. */
+  | { readonly fact: 'then-watch'; readonly step: StepId; readonly times: number }
   | { readonly fact: 'nothing-at-risk' }
   | { readonly fact: 'measure-first'; readonly fault: FaultId; readonly part: ThingKind; readonly minutes: number }
   | { readonly fact: 'opens'; readonly gate: GateId }
@@ -168,6 +170,8 @@ export type Verdict =
       readonly fault: FaultId | null;
       readonly p: number;
       readonly evidence: readonly EvidenceEntry[];
+      /** Where what was mended came and went: hours watched since, and its chance of having kept away all that time. */
+      readonly watched?: { readonly hours: number; readonly hiddenChance: number };
       /** After a sweep: the step that finds out which of its handlings did it. It may be left at that. */
       readonly findOut?: StepId;
     }

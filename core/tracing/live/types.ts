@@ -154,6 +154,8 @@ export type Outcome = {
   readonly meaning: OutcomeMeaning;
   /** How far the machine gets after this outcome, when the outcome says so. */
   readonly life?: Life;
+  /** Faults that are found so whether they show just then or not: a card too hot is so also while it does not shut off. */
+  readonly whileQuiet: readonly FaultId[];
 };
 
 export type StepKind =

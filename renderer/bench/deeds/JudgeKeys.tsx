@@ -16,7 +16,7 @@ const WAYS = {
 
 /** Writes down what the log allows to be said: named, confirmed or cured. The runs that show it go with it. */
 export function JudgeKeys({ sheet, tracing }: { readonly sheet: JobSheet; readonly tracing: TracingSheet }) {
-  const { t, list } = useWords();
+  const { t, list, number, odds } = useWords();
   const { does, problem, busy } = useDoes();
   const [picked, setPicked] = useState<PartId | null>(null);
   const { job, parts } = sheet;
@@ -24,13 +24,17 @@ export function JudgeKeys({ sheet, tracing }: { readonly sheet: JobSheet; readon
   if (verdict.verdict === 'tracing' || verdict.verdict === 'not-reproduced') return null;
   const same = job.verdict?.is === verdict.verdict && 'fault' in job.verdict && job.verdict.fault === verdict.fault;
   if (same) return null;
+  const watched = verdict.verdict === 'cured' ? verdict.watched : undefined;
   const blamed = verdict.verdict === 'cured' ? null : verdict.part;
   const candidates = parts.filter((part) => part.belongs.to === 'owner' && part.kind === blamed);
   const part = picked ?? (candidates.length === 1 ? (candidates[0]?.id ?? null) : null);
   const fault = verdict.fault === null ? t('bench.sweep-cured') : faultName(verdict.fault);
   const judge = () => {
     if (verdict.verdict === 'cured')
-      return does('judge', { job: job.id, verdict: { is: 'cured', by: verdict.by, fault: verdict.fault } });
+      return does('judge', {
+        job: job.id,
+        verdict: { is: 'cured', by: verdict.by, fault: verdict.fault, watched: verdict.watched },
+      });
     if (verdict.verdict === 'named')
       return does('judge', { job: job.id, verdict: { is: 'named', fault: verdict.fault, part } });
     if (part === null) return null;
@@ -53,6 +57,14 @@ export function JudgeKeys({ sheet, tracing }: { readonly sheet: JobSheet; readon
         <b>{t(`bench.is.${verdict.verdict}`, { fault })}</b>
         {verdict.verdict === 'cured' && <> {t(`bench.cured-by.${verdict.by}`)}</>}
       </p>
+      {watched && (
+        <p>
+          {t('bench.watched-since', {
+            hours: number(Math.round(watched.hours * 10) / 10),
+            chance: odds(watched.hiddenChance),
+          })}
+        </p>
+      )}
       <p className="k-small">
         {t('bench.evidence', { steps: list(verdict.evidence.map((one) => stepName(one.step))) })}
       </p>

@@ -39,6 +39,10 @@ function factsOf(fact: ReasonFact, { t, minutes, odds, list }: Words): Readonly<
       return { minutes: minutes(fact.minutes) };
     case 'already-open':
       return { state: stateName(fact.state) };
+    case 'then-watch':
+      return {
+        watch: fact.times > 1 ? t('bench.times', { step: stepName(fact.step), n: fact.times }) : stepName(fact.step),
+      };
     case 'measure-first':
       return { part: kindName(fact.part) };
     case 'opens':

@@ -33,7 +33,12 @@ function rowFor(m: FaultModel, prior: Prior, s: number, fact: Fact): readonly nu
   const { starts, loadHours, idleHours } = step.exposure;
   const quiet =
     (1 - rate.perStart) ** starts * Math.exp(-rate.perLoadHour * loadHours) * Math.exp(-rate.perIdleHour * idleHours);
-  return own.map((p, o) => quiet * (nothing[o] ?? 0) + (1 - quiet) * p);
+  const id = m.faults[fact.fault]?.id ?? '';
+  const anyway = (o: number) => step.outcomes[o]?.whileQuiet.includes(id) === true;
+  const sum = (row: readonly number[], which: (o: number) => boolean) =>
+    row.reduce((all, p, o) => (which(o) ? all + p : all), 0);
+  const rest = sum(own, (o) => !anyway(o)) / sum(nothing, (o) => !anyway(o));
+  return own.map((p, o) => quiet * (anyway(o) ? p : rest * (nothing[o] ?? 0)) + (1 - quiet) * p);
 }
 
 function combined(m: FaultModel, s: number, rows: readonly (readonly number[])[], outcome: number): number {
@@ -148,7 +153,11 @@ function enumerate(m: FaultModel, tracing: TracingCase, pairs: boolean) {
                 if (!afterMend[n] || m.faults[fact.fault]?.id === 'nothing-wrong') return;
                 const out = (set: ReadonlySet<string> | undefined) => sits.some((circuit) => set?.has(circuit));
                 const states = m.listed[s]?.[fact.fault] === 1 && !step.onRig && !out(where[k]?.before);
-                if (states || !out(where[k]?.look)) shows.push({ row: row(s, fact), steady: !fact.comes });
+                const held = step.outcomes
+                  .find((one) => one.id === log[lastSame[k] ?? -1]?.outcome)
+                  ?.whileQuiet.includes(m.faults[fact.fault]?.id ?? '');
+                if (states || !out(where[k]?.look))
+                  shows.push({ row: row(s, fact), steady: !fact.comes || held === true });
               });
               if (oursNow) shows.push({ row: Array.from(m.ours[s] ?? []), steady: true });
               for (const one of entry.loaners)
@@ -163,7 +172,8 @@ function enumerate(m: FaultModel, tracing: TracingCase, pairs: boolean) {
                 outcome,
               );
               const last = lastSame[k] ?? -1;
-              const again = last >= 0 && shows.every((one) => one.steady);
+              const mendedAll = shows.length === 0 && afterMend.some((alive) => !alive);
+              const again = last >= 0 && !mendedAll && shows.every((one) => one.steady);
               const q = again ? (log[last]?.outcome === entry.outcome ? 0.95 : 0) + 0.05 * fresh : fresh;
               branch(afterMend, chances(step.mendsAfter), (afterBack, p4) => {
                 go(k + 1, p * p1 * p2 * p3 * q * p4, afterBack, oursNow);

@@ -25,6 +25,14 @@ export function show(into: Showing, condition: Condition, normal: number, seen: 
   into.steady &&= steady;
 }
 
+/** Shows the same at every repeat: what is steady, or was found last by what is so whether it shows or not. */
+export const isSteady = ({ held }: Condition, fault: number, mode: 0 | 1): boolean => mode === 0 || held[fault] === 1;
+
+/** Nothing shows because something was mended since: a repeat is then a look at another machine. */
+export function mendedSince(into: Showing): void {
+  if (into.count === 0) into.steady = false;
+}
+
 /** The chance itself, a repeat in the same configuration counted as hardly anything new for what is steady. */
 export function chanceOf(condition: Condition, shown: Showing): number {
   const fresh = freshChance(condition, shown);

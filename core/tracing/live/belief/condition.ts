@@ -34,5 +34,7 @@ export type Condition = {
   readonly loaners: readonly { readonly loaner: number; readonly actsAs: number }[];
   /** For a repeat in the same configuration: was the outcome the same as last time? */
   readonly again: 'first' | 'same' | 'other';
+  /** For a repeat: 1 where what came out last is found of this fault whether it shows or not, so that it is found again. */
+  readonly held: Uint8Array;
   readonly outcomes: number;
 };

@@ -3,7 +3,8 @@ import { leftBy, lookFrom, NOTHING_DONE } from '../configuration.ts';
 import { maskOf } from '../model/circuits.ts';
 import type { FaultModel, LoggedStep, Step, TracingCase } from '../types.ts';
 import type { Condition } from './condition.ts';
-import { inPlace } from './inPlace.ts';
+import { asRepeat, inPlace } from './inPlace.ts';
+import type { Posterior } from './posterior.ts';
 import type { Prior } from './prior.ts';
 
 /** Chance that what has to be opened now leaves a fault of our own. */
@@ -42,21 +43,37 @@ export function conditionsOf(
     const outcome = step.outcomes.findIndex((each) => each.id === entry.outcome);
     if (step.id === 'watch-start' || outcome < 0) continue;
     const { before, look } = lookFrom(found, step, maskOf(entry.leftOut));
-    const key = `${step.id} ${look}`;
-    const again = !last.has(key) ? 'first' : last.get(key) === entry.outcome ? 'same' : 'other';
+    const key = lookKey(step, look);
+    const looks = inPlace(model, prior, s, before, look);
+    const came = last.get(key);
     last.set(key, entry.outcome);
     conditions.push({
-      ...(inPlace(model, prior, s, before, look)[outcome] as Condition),
+      ...((came === undefined ? looks : asRepeat(model, step, looks, came))[outcome] as Condition),
       oursComes,
       loaners: entry.loaners.flatMap((used) => {
         const bad = model.badLoaner[used.kind];
         return bad ? [{ loaner: loaners.indexOf(used.id), actsAs: model.faultIndex.get(bad.actsAs) as number }] : [];
       }),
-      again,
     });
     entries.push(entry);
   }
   return { conditions, entries };
+}
+
+/** A step in one configuration: done again so, it is the same look once more. */
+export const lookKey = (step: Step, look: number): string => `${step.id} ${look}`;
+
+/** What came out last of each step of the log in each configuration. */
+export function lastLooks(
+  model: FaultModel,
+  { conditions, entries }: Pick<Posterior, 'conditions' | 'entries'>,
+): ReadonlyMap<string, string> {
+  return new Map(
+    conditions.map((condition, k) => [
+      lookKey(model.steps[condition.step] as Step, condition.look),
+      entries[k]?.outcome ?? '',
+    ]),
+  );
 }
 
 /** The loaners of the log that could be bad, in order of first use. */

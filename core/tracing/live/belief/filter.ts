@@ -1,4 +1,4 @@
-import { chanceOf, type Showing, show, showNothing } from './chanceOf.ts';
+import { chanceOf, isSteady, mendedSince, type Showing, show, showNothing } from './chanceOf.ts';
 import type { Condition } from './condition.ts';
 import type { Hypothesis } from './hypotheses.ts';
 
@@ -49,11 +49,18 @@ export function chancesSeen(hypothesis: Hypothesis, condition: Condition, bad: n
     if (second < 0 && state & SECOND) continue;
     showNothing(shown);
     if (firstIn && state & FIRST)
-      show(shown, condition, normal[a] as number, seen[a] as number, hypothesis.firstMode === 0);
+      show(shown, condition, normal[a] as number, seen[a] as number, isSteady(condition, first, hypothesis.firstMode));
     if (secondIn && state & SECOND)
-      show(shown, condition, normal[b] as number, seen[b] as number, hypothesis.secondMode === 0);
+      show(
+        shown,
+        condition,
+        normal[b] as number,
+        seen[b] as number,
+        isSteady(condition, second, hypothesis.secondMode),
+      );
     if (state & OURS) show(shown, condition, condition.oursNormal, condition.oursSeen, true);
     if (bad !== 0) showLoaners(condition, bad);
+    if ((state & FIRST) === 0 || (second >= 0 && (state & SECOND) === 0)) mendedSince(shown);
     into[state] = chanceOf(condition, shown);
   }
 }

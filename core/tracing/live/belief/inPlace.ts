@@ -2,6 +2,20 @@ import { type FaultModel, GROUPS, type Step } from '../types.ts';
 import type { Condition } from './condition.ts';
 import type { Prior } from './prior.ts';
 
+const NOTHING_HELD = new Uint8Array();
+
+/** The same looks as a repeat, the outcome with this id having come out last. */
+export function asRepeat(
+  model: FaultModel,
+  step: Step,
+  looks: readonly Condition[],
+  last: string,
+): readonly Condition[] {
+  const before = step.outcomes.find(({ id }) => id === last);
+  const held = Uint8Array.from(model.faults, ({ id }) => (before?.whileQuiet.includes(id) ? 1 : 0));
+  return looks.map((look, o) => ({ ...look, held, again: step.outcomes[o]?.id === last ? 'same' : 'other' }));
+}
+
 type Kept = { readonly before: number; readonly look: number; readonly conditions: readonly Condition[] };
 
 const known = new WeakMap<Prior, Kept[][]>();
@@ -52,15 +66,19 @@ function layOut(model: FaultModel, prior: Prior, s: number, before: number, look
   const quiet = Float64Array.from(inCircuit, (isIn, f) => (isIn === 1 ? quietChance(step, prior, f) : 1));
   const seen = step.outcomes.map(() => new Float64Array(faults * 2));
   const bad = step.outcomes.map(() => new Float64Array(faults));
+  const anyway = step.outcomes.map(({ whileQuiet }) => whileQuiet.map((id) => model.faultIndex.get(id)));
+  const rest = Float64Array.from(rows, (row, f) => elseLeft(row, nothing, (o) => anyway[o]?.includes(f) === true));
   for (let o = 0; o < nothing.length; o++) {
     const [all, alone] = [seen[o] as Float64Array, bad[o] as Float64Array];
     const sound = nothing[o] as number;
     for (let f = 0; f < faults; f++) {
       const own = rows[f]?.[o] as number;
       const away = quiet[f] as number;
+      const isIn = inCircuit[f] === 1;
+      const whenAway = isIn && anyway[o]?.includes(f) ? own : isIn ? (rest[f] as number) * sound : sound;
       alone[f] = own;
-      all[f * 2] = inCircuit[f] === 1 ? own : sound;
-      all[f * 2 + 1] = (1 - away) * own + away * sound;
+      all[f * 2] = isIn ? own : sound;
+      all[f * 2 + 1] = (1 - away) * own + away * whenAway;
     }
   }
   const mends = perFault(model, step.mends);
@@ -86,8 +104,20 @@ function layOut(model: FaultModel, prior: Prior, s: number, before: number, look
     oursGoes: step.mends['made-by-us'] ?? 0,
     loaners: [],
     again: 'first' as const,
+    held: NOTHING_HELD,
     outcomes: step.outcomes.length,
   }));
+}
+
+/** What a fault that keeps away leaves to the other outcomes, against what a sound machine has there: 1 where it is found in no case. */
+function elseLeft(row: Float64Array, nothing: Float64Array, isAnyway: (outcome: number) => boolean): number {
+  let [own, sound] = [1, 1];
+  for (let o = 0; o < row.length; o++) {
+    if (!isAnyway(o)) continue;
+    own -= row[o] as number;
+    sound -= nothing[o] as number;
+  }
+  return sound > 0 ? Math.max(0, own) / sound : 0;
 }
 
 const chances = new WeakMap<FaultModel, WeakMap<object, Float64Array>>();

@@ -1,4 +1,4 @@
-import { chanceOf, type Showing, show, showNothing } from './chanceOf.ts';
+import { chanceOf, isSteady, mendedSince, type Showing, show, showNothing } from './chanceOf.ts';
 import type { Condition } from './condition.ts';
 import type { Hypothesis } from './hypotheses.ts';
 
@@ -45,7 +45,7 @@ function looked(
       condition,
       normal[first * 2 + firstMode] as number,
       seen[first * 2 + firstMode] as number,
-      firstMode === 0,
+      isSteady(condition, first, firstMode),
     );
   if (two && inCircuit[second] === 1)
     show(
@@ -53,8 +53,9 @@ function looked(
       condition,
       normal[second * 2 + secondMode] as number,
       seen[second * 2 + secondMode] as number,
-      secondMode === 0,
+      isSteady(condition, second, secondMode),
     );
   if (ours) show(shown, condition, condition.oursNormal, condition.oursSeen, true);
+  if (!one || (second >= 0 && !two)) mendedSince(shown);
   return chanceOf(condition, shown);
 }

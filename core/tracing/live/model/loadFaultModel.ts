@@ -189,9 +189,12 @@ function toOutcome(raw: RawStep['outcomes'][number], where: string, faultIndex: 
   if (missing !== undefined) throw new ModelFault('steps.json', `${where}.of`, `no fault ${missing}`);
   if ((raw.means === 'evidence') !== (raw.of !== undefined))
     throw new ModelFault('steps.json', where, 'evidence, and only evidence, says of which faults');
+  const strange = raw.whileQuiet.find((fault) => !faultIndex.has(fault));
+  if (strange !== undefined) throw new ModelFault('steps.json', `${where}.whileQuiet`, `no fault ${strange}`);
   if ((raw.means === 'separates') !== (raw.by !== undefined))
     throw new ModelFault('steps.json', where, 'what separates, and only that, says by what it was mended');
-  return { id: raw.id, meaning: meaningOf(raw), ...(raw.life ? { life: raw.life } : {}) };
+  const { id, life, whileQuiet } = raw;
+  return { id, meaning: meaningOf(raw), whileQuiet, ...(life ? { life } : {}) };
 }
 
 function meaningOf({ means, of = [], by = 'reseating' }: RawStep['outcomes'][number]): OutcomeMeaning {

@@ -157,6 +157,7 @@ const zStep = z.strictObject({
         of: z.array(id).optional(),
         by: z.enum(MENDED_BY).optional(),
         life: z.enum(LIVES).optional(),
+        whileQuiet: z.array(id).default([]),
       }),
     )
     .min(2),

@@ -156,19 +156,25 @@ function onlySettling(
   const chosen = new Set([...steps, ...held.map((one) => one.step)]);
   const only = <T>(list: readonly T[]): readonly T[] => list.filter((_, s) => chosen.has(all.steps[s] as Step));
   return {
-    live: { ...all, steps: only(all.steps), problem: { ...all.problem, steps: only(all.problem.steps) } },
+    live: {
+      ...all,
+      steps: only(all.steps),
+      own: only(all.own),
+      watches: only(all.watches),
+      problem: { ...all.problem, steps: only(all.problem.steps) },
+    },
     steps,
     held,
   };
 }
 
 /** The long trial that shows a fault soonest for its minutes; -1 when none is left. */
-function mostLikelyToFail({ problem, steps }: LiveProblem): number {
+function mostLikelyToFail({ problem, steps, own }: LiveProblem): number {
   const worth = steps.map((step, s) => {
     if (step.kind !== 'load' || step.exposure === null || step.confirming) return 0;
-    const quiet = problem.steps[s]?.chance[step.normal];
+    const quiet = own[s]?.chance[step.normal];
     const fails = 1 - (quiet?.reduce((sum, p, w) => sum + p * (problem.prior[w] as number), 0) ?? 1);
-    return fails / (problem.steps[s]?.minutes ?? 1);
+    return fails / (own[s]?.minutes ?? 1);
   });
   const best = Math.max(...worth);
   return best > 0 ? worth.indexOf(best) : -1;

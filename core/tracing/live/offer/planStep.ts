@@ -1,6 +1,7 @@
 import type { Step as PlanStep } from '../../plan/problem.ts';
 import type { Condition } from '../belief/condition.ts';
-import { inPlace } from '../belief/inPlace.ts';
+import { lookKey } from '../belief/conditions.ts';
+import { asRepeat, inPlace } from '../belief/inPlace.ts';
 import { outlook } from '../belief/outlook.ts';
 import type { Posterior } from '../belief/posterior.ts';
 import { type Left, lookFrom } from '../configuration.ts';
@@ -82,6 +83,8 @@ export type PlanNow = {
   readonly columns: WayColumns;
   readonly left: Left;
   readonly handOver: HandOver;
+  /** What came out last of each step in each configuration, by `lookKey`. */
+  readonly lasts: ReadonlyMap<string, string>;
 };
 
 /** One step as the planner sees it now: its chances by way, what it ends, and what it costs. */
@@ -112,9 +115,11 @@ export function planStep(now: PlanNow, step: Step, opens: readonly number[], clo
 }
 
 /** P(outcome | way) of a step done now, each way's chances summing to one. */
-function chancesOf({ model, posterior, columns, left }: PlanNow, step: Step): readonly Float64Array[] {
+function chancesOf({ model, posterior, columns, left, lasts }: PlanNow, step: Step): readonly Float64Array[] {
   const { before, look } = lookFrom(left, step);
-  const conditions = inPlace(model, posterior.prior, model.stepIndex.get(step.id) as number, before, look);
+  const fresh = inPlace(model, posterior.prior, model.stepIndex.get(step.id) as number, before, look);
+  const last = lasts.get(lookKey(step, look));
+  const conditions = last === undefined ? fresh : asRepeat(model, step, fresh, last);
   const chance = conditions.map((condition) => chancesBy(condition, columns));
   const sums = new Float64Array(columns.ways.length);
   for (const row of chance) for (let w = 0; w < sums.length; w++) sums[w] = (sums[w] as number) + (row[w] as number);

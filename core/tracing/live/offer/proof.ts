@@ -7,6 +7,8 @@ import { type Blame, blameAmong, isOutside, isPart } from './blame.ts';
  * whichever way it was shown. Below it the part is named, and what could still clear it is offered.
  */
 export const CONFIRMED_FROM = 0.975;
+/** A reading alone, nothing swapped and nothing in another machine, must leave less doubt than that. */
+const CONFIRMED_BY_READING = 0.98;
 /** What was shown names a part while that is the likelier reason. */
 export const NAMED_FROM = 0.5;
 
@@ -17,6 +19,9 @@ export const evidenceOf = (found: readonly Found[]): readonly EvidenceEntry[] =>
   found.map(({ entry, step, outcome }) => ({ entry: entry.entry, step: step.id, outcome: outcome.id }));
 
 type Shown = { readonly way: 'own-evidence' | 'second-rig'; readonly blame: Blame; readonly by: Found };
+
+const enough = ({ way, blame }: Shown): boolean =>
+  blame.ofPart >= (way === 'own-evidence' ? CONFIRMED_BY_READING : CONFIRMED_FROM);
 
 /** The finding that is proof by itself, the latest first, and what it blames. */
 function ownEvidence(model: FaultModel, posterior: Posterior, found: readonly Found[]): Shown | null {
@@ -48,7 +53,7 @@ function onTheRig(model: FaultModel, posterior: Posterior, found: readonly Found
  */
 export function proved(model: FaultModel, posterior: Posterior, found: readonly Found[]): Verdict | null {
   for (const shown of [ownEvidence(model, posterior, found), onTheRig(model, posterior, found)]) {
-    if (!shown || shown.blame.ofPart < CONFIRMED_FROM) continue;
+    if (!shown || !enough(shown)) continue;
     const { part, fault, ofPart } = shown.blame;
     const evidence = evidenceOf([shown.by]);
     if (isOutside(part)) return { verdict: 'cured', by: 'outside', fault, p: ofPart, evidence };
@@ -65,7 +70,7 @@ export function pointed(
 ): { readonly blame: Blame; readonly by: Found } | null {
   const shown = [ownEvidence(model, posterior, found), onTheRig(model, posterior, found)]
     .filter((one) => one !== null)
-    .filter(({ blame }) => isPart(blame.part) && blame.ofPart >= NAMED_FROM && blame.ofPart < CONFIRMED_FROM)
+    .filter((one) => isPart(one.blame.part) && one.blame.ofPart >= NAMED_FROM && !enough(one))
     .toSorted((a, b) => b.blame.ofPart - a.blame.ofPart)[0];
   return shown ?? null;
 }

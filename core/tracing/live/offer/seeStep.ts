@@ -2,6 +2,7 @@ import { assemblyOf, movesBefore } from '../assembly.ts';
 import type { FaultModel, ReasonFact, StateId, Step, StepView, Suspect, TracingCase } from '../types.ts';
 import { loanerFor } from './available.ts';
 import { byFault, faultsThere, greatest } from './faultsThere.ts';
+import type { ThenWatch } from './mendAndWatch.ts';
 import type { LiveProblem } from './toProblem.ts';
 
 /** How many suspects are named after an outcome. */
@@ -19,7 +20,8 @@ export function seeStep(
   suspects: readonly Suspect[],
 ): StepView {
   const step = live.steps[at] as Step;
-  const planned = live.problem.steps[at];
+  const planned = live.own[at];
+  const watch = live.watches[at] ?? null;
   const { moves } = movesBefore(assemblyOf(model, tracing.switches), open, step);
   const there = faultsThere(live);
   const now = byFault(there, live.problem.prior);
@@ -34,7 +36,7 @@ export function seeStep(
         outcome: outcome.id,
         p,
         leaves: greatest(then, NAMED).map((at) => ({ fault: idOf(at), p: then[at] as number })),
-        ends: planned?.cures[o] ?? false,
+        ends: (watch ? planned : live.problem.steps[at])?.cures[o] ?? false,
       },
       after: then,
     };
@@ -76,6 +78,7 @@ export function seeStep(
       risk,
       suspects,
       outcomes.map(({ view }) => view),
+      watch,
     ),
   };
 }
@@ -90,6 +93,7 @@ function factsOf(
   risk: number,
   suspects: readonly Suspect[],
   outcomes: StepView['outcomes'],
+  watch: ThenWatch | null,
 ): readonly ReasonFact[] {
   const facts: ReasonFact[] = [];
   const ending = outcomes.find((outcome) => outcome.ends && outcome.p > 0.02);
@@ -112,6 +116,7 @@ function factsOf(
         outcome: sharpest.outcome,
       });
   } else facts.push({ fact: 'tells-nothing' });
+  if (watch) facts.push({ fact: 'then-watch', ...watch });
   facts.push(...toldFacts(model, tracing, step, suspects));
   if (step.handsOn <= 2 && nothingToOpen) facts.push({ fact: 'cheap', minutes: step.handsOn });
   if (risk > 5) facts.push({ fact: 'dear', minutes: risk, because: 'harm' });

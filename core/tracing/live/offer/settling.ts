@@ -23,7 +23,7 @@ export function settlingSteps(model: FaultModel, live: LiveProblem, part: Fault[
   return live.steps.filter(
     (step, s) =>
       step.id === 'put-back' ||
-      (live.problem.steps[s]?.chance ?? []).some((row) => {
+      (live.own[s]?.chance ?? []).some((row) => {
         const p = row.reduce((sum, one, w) => sum + one * (prior[w] as number), 0);
         if (p < COUNTED_ON) return false;
         const after = row.reduce((sum, one, w) => sum + one * (prior[w] as number) * (ofPart[w] as number), 0) / p;

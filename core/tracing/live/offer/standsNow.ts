@@ -17,11 +17,23 @@ export function standsNow(model: FaultModel, tracing: TracingCase): Stands {
 
 /** Was it seen to fail on the bench at all, at the first start or since? What is not looked at yet is taken to fail. */
 export const hasFailedHere = (model: FaultModel, tracing: TracingCase): boolean =>
-  !seenToWork(model, tracing) ||
-  tracing.log.some((entry) => {
-    const known = entry.struck ? null : trialOf(model, entry);
-    return known !== null && !works(known) && fails(known);
-  });
+  !seenToWork(model, tracing) || tracing.log.some((entry) => failsIn(model, entry));
+
+/** Did a trial at the machine fail in this entry? */
+export function failsIn(model: FaultModel, entry: LoggedStep): boolean {
+  const known = entry.struck ? null : trialOf(model, entry);
+  return known !== null && !works(known) && fails(known);
+}
+
+/** Was it seen to fail here for certain, at the first start or since, or does its own log say that it failed? */
+export const failedHere = (model: FaultModel, tracing: TracingCase): boolean =>
+  (tracing.seen.length > 0 && !seenToWork(model, tracing)) ||
+  tracing.log.some((entry) => failsIn(model, entry) || ownLogSays(model, entry));
+
+function ownLogSays(model: FaultModel, { struck, step: id, outcome }: LoggedStep): boolean {
+  const step = id === 'log-read' && !struck ? model.steps[model.stepIndex.get(id) ?? -1] : undefined;
+  return step !== undefined && step.outcomes[step.normal]?.id !== outcome;
+}
 
 function seenToWork(model: FaultModel, tracing: TracingCase): boolean {
   const groups = readGroups(model, tracing.seen);

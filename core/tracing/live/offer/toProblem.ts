@@ -1,9 +1,11 @@
-import type { Problem } from '../../plan/problem.ts';
+import type { Step as PlanStep, Problem } from '../../plan/problem.ts';
 import { assemblyOf, closesOf, opensOf } from '../assembly.ts';
+import { lastLooks } from '../belief/conditions.ts';
 import type { Posterior } from '../belief/posterior.ts';
 import { leftAfter } from '../configuration.ts';
 import type { FaultModel, Step, TracingCase } from '../types.ts';
 import { type HandOver, handOverOf } from './handOver.ts';
+import { countOnWatching, type ThenWatch } from './mendAndWatch.ts';
 import { planStep } from './planStep.ts';
 import { columnsOf, likeliestWays, type Way } from './ways.ts';
 import { ownMinutes } from './weights.ts';
@@ -17,6 +19,9 @@ export type LiveProblem = {
   readonly ways: readonly Way[];
   readonly steps: readonly Step[];
   readonly handOver: HandOver;
+  /** Each step as it is by itself, and the watch that the problem's step counts on after it. */
+  readonly own: readonly PlanStep[];
+  readonly watches: readonly (ThenWatch | null)[];
 };
 
 /** The present bench state as a tracing problem: the likeliest ways it can stand × the steps that can be done now. */
@@ -29,17 +34,28 @@ export function toProblem(
   handOver = handOverOf(tracing),
 ): LiveProblem {
   const ways = likeliestWays(posterior);
-  const left = leftAfter(model, tracing.log);
-  const now = { model, tracing, posterior, columns: columnsOf(ways), left, handOver };
+  const now = {
+    model,
+    tracing,
+    posterior,
+    columns: columnsOf(ways),
+    left: leftAfter(model, tracing.log),
+    lasts: lastLooks(model, posterior),
+    handOver,
+  };
   const assembly = assemblyOf(model, tracing.switches);
   const stateAt = new Map(assembly.states.map((state, at) => [state.id, at]));
   const index = (ids: readonly string[]) => ids.flatMap((id) => stateAt.get(id) ?? []);
   const total = ways.reduce((sum, way) => sum + way.p, 0);
   const plan = (step: Step) => planStep(now, step, index(opensOf(assembly, step)), index(closesOf(assembly, step)));
+  const own = [...steps, ...held.map((one) => one.step)].map(plan);
+  const planned = countOnWatching(now, steps, own.slice(0, steps.length));
   return {
     ways,
     steps: [...steps, ...held.map((one) => one.step)],
     handOver,
+    own,
+    watches: own.map((_, s) => planned[s]?.watch ?? null),
     problem: {
       faults: ways.map((way, at) => `${way.hypothesis.first}/${way.hypothesis.second}/${way.standing}/${at}`),
       prior: Float64Array.from(ways, (way) => way.p / total),
@@ -50,14 +66,14 @@ export function toProblem(
         within: state.within === null ? -1 : (stateAt.get(state.within) ?? -1),
       })),
       steps: [
-        ...steps.map(plan),
-        ...held.map(({ step, firstDo }) => {
-          const own = plan(step);
-          const opens = new Set([...own.opens, ...firstDo.flatMap((first) => index(opensOf(assembly, first)))]);
+        ...planned.map((one) => one.plan),
+        ...held.map(({ firstDo }, n) => {
+          const alone = own[steps.length + n] as PlanStep;
+          const opens = new Set([...alone.opens, ...firstDo.flatMap((first) => index(opensOf(assembly, first)))]);
           return {
-            ...own,
+            ...alone,
             opens: [...opens],
-            minutes: firstDo.reduce((sum, first) => sum + ownMinutes(model, tracing, first), own.minutes),
+            minutes: firstDo.reduce((sum, first) => sum + ownMinutes(model, tracing, first), alone.minutes),
           };
         }),
       ],

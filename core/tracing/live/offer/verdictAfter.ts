@@ -5,9 +5,10 @@ import { readGroups } from '../readGroups.ts';
 import type { Fault, FaultModel, LoggedStep, StepId, Suspect, TracingCase, Verdict } from '../types.ts';
 import { blameAmong, faultOf, isOutside, isPart } from './blame.ts';
 import { CONFIRMED_FROM, evidenceOf, type Found, NAMED_FROM, pointed, proved } from './proof.ts';
+import { HIDDEN_AT_MOST, hiddenChance, mostlyComes, watchSince } from './watch.ts';
 
 /** All works and something was mended, by whatever handling: cured from this chance on. */
-const MENDED_FROM = 0.9;
+export const MENDED_FROM = 0.9;
 /** The trial itself spoke for what is named or cured: the odds rose at least so many times. A quiet trial of what comes and goes names nothing. */
 export const SPEAKS_FROM = 3;
 /** What a loaner in its place shows to be at fault, but no part is: the tracing goes on to what mends it. */
@@ -26,10 +27,11 @@ export function verdictAfter(
   if (found.length === 0) return { verdict: 'tracing' };
   const suspects = suspectsOf(model, posterior);
   return (
-    mendedJustNow(model, tracing, found, suspects) ??
+    mendedJustNow(model, tracing, found, posterior, suspects) ??
+    quietSinceMended(model, tracing, found, posterior, suspects) ??
     proved(model, posterior, found) ??
     worked(model, tracing, found, posterior, suspects) ??
-    mendedByNow(model, found, suspects) ??
+    mendedByNow(model, tracing, found, posterior, suspects) ??
     namedByEvidence(model, posterior, found) ??
     notReproduced(model, tracing, found, suspects) ?? { verdict: 'tracing' }
   );
@@ -67,14 +69,27 @@ function mendedJustNow(
   model: FaultModel,
   tracing: TracingCase,
   found: readonly Found[],
+  posterior: Posterior,
   suspects: readonly Suspect[],
 ): Verdict | null {
   const last = found.at(-1);
   if (last?.outcome.meaning.means !== 'works' || last.step.kind === 'back' || last.step.takesOut.length > 0)
     return null;
   if (last.entry.leftOut.length > 0 || !acts(last)) return null;
-  const verdict = cured(model, tracing, found, last, suspects);
+  const verdict = cured(model, tracing, found, last, posterior, suspects);
   return verdict?.verdict === 'cured' && verdict.p >= NAMED_FROM ? verdict : null;
+}
+
+/** Watched for long enough since it was mended: no faulty part either, whatever showed it before. */
+function quietSinceMended(
+  model: FaultModel,
+  tracing: TracingCase,
+  found: readonly Found[],
+  posterior: Posterior,
+  suspects: readonly Suspect[],
+): Verdict | null {
+  const verdict = found.at(-1)?.step.kind === 'load' ? mendedByNow(model, tracing, found, posterior, suspects) : null;
+  return verdict?.verdict === 'cured' && verdict.watched ? verdict : null;
 }
 
 /** A later trial with the suspect in again that fails as before shows the same as putting it back. */
@@ -99,7 +114,7 @@ function worked(
   const one = found[at];
   if (!one) return null;
   if (one.step.takesOut.length === 0 || one.step.kind === 'reseat' || one.step.kind === 'setting')
-    return cured(model, tracing, found, one, suspects);
+    return cured(model, tracing, found, one, posterior, suspects);
   const back = found.slice(at + 1).findLast((later) => later.step.id === 'put-back' || showsBackIn(one, later));
   const touched = (fault: Fault) => fault.circuits.some((circuit) => one.step.takesOut.includes(circuit));
   const blame = blameAmong(model, posterior, touched);
@@ -127,32 +142,65 @@ function worked(
     confirmBy: confirmingSteps(model, part),
   };
 }
+
+/** A trial or a watch of the whole machine, all of the owner's in, that showed nothing. */
+function wholeAndQuiet({ step, outcome, entry }: Found): boolean {
+  const quiet = step.kind === 'load' && step.onRig === null && outcome === step.outcomes[step.normal];
+  return (quiet || outcome.meaning.means === 'works') && step.takesOut.length === 0 && entry.leftOut.length === 0;
+}
+
+/**
+ * What comes and goes is mended only when it kept away for long enough since, had it still been there: the hours watched
+ * and the chance that it kept away. Undefined where it fails steadily and a good trial tells at once; null: not long enough.
+ */
+function watchedLong(
+  model: FaultModel,
+  tracing: TracingCase,
+  posterior: Posterior,
+  suspects: readonly Suspect[],
+): { readonly hours: number; readonly hiddenChance: number } | undefined | null {
+  if (!mostlyComes(suspects)) return undefined;
+  const watch = watchSince(model, tracing, posterior, suspects);
+  if (!watch) return null;
+  const hidden = hiddenChance(model, watch, suspects);
+  return hidden <= HIDDEN_AT_MOST ? { hours: watch.hours, hiddenChance: hidden } : null;
+}
+
 /**
  * It works here with everything of the owner's in: what the handlings before could mend has been mended, whichever of
  * them did, or what was wrong stands outside the machine, where ours stands now.
  */
-function mendedByNow(model: FaultModel, found: readonly Found[], suspects: readonly Suspect[]): Verdict | null {
+function mendedByNow(
+  model: FaultModel,
+  tracing: TracingCase,
+  found: readonly Found[],
+  posterior: Posterior,
+  suspects: readonly Suspect[],
+): Verdict | null {
   const last = found.at(-1);
-  if (last?.outcome.meaning.means !== 'works' || last.step.takesOut.length > 0 || last.entry.leftOut.length > 0)
-    return null;
+  if (!last || !wholeAndQuiet(last)) return null;
   const goneBy = (one: Suspect) => one.mended + (isOutside(faultOf(model, one.fault).part) ? one.p : 0);
   const gone = suspects.reduce((sum, one) => sum + goneBy(one), 0);
   const top = suspects.toSorted((a, b) => goneBy(b) - goneBy(a))[0];
   if (!top || gone < MENDED_FROM) return null;
+  const byMending = top.mended >= top.p;
+  const watched = byMending ? watchedLong(model, tracing, posterior, suspects) : undefined;
+  if (watched === null || (last.outcome.meaning.means !== 'works' && !watched)) return null;
   const { mendedBy } = faultOf(model, top.fault);
   const did = found.filter((one) => (one.step.mends[top.fault] ?? one.step.mendsAfter[top.fault] ?? 0) > 0);
   const by = mendedBy === 'part' || mendedBy === 'advice' ? 'reseating' : mendedBy;
   return {
     verdict: 'cured',
-    by: top.p > top.mended ? 'outside' : by,
+    by: byMending ? by : 'outside',
     fault: goneBy(top) >= NAMED_FROM ? top.fault : null,
     p: gone,
-    evidence: evidenceOf([...did, last]),
+    evidence: evidenceOf([...did.filter((one) => one !== last), last]),
+    ...(watched ? { watched } : {}),
   };
 }
 
 /** A fault that would have stayed hidden in no more than this share of such trials could not be reproduced. */
-const HIDDEN_AT_MOST = 0.2;
+const NOT_SEEN_AT_MOST = 0.2;
 const STILL_LEFT = 0.05;
 
 /** It works here, was watched for long against how often it was told to fail, and never failed: not reproduced, not excluded. */
@@ -172,7 +220,7 @@ function notReproduced(
     const hours = (exposure?.loadHours ?? 0) + (exposure?.idleHours ?? 0);
     return p * (1 - rate.perStart) ** (exposure?.starts ?? 0) * Math.exp(-rate.perHour * hours);
   }, 1);
-  if (hidden > HIDDEN_AT_MOST) return null;
+  if (hidden > NOT_SEEN_AT_MOST) return null;
   return {
     verdict: 'not-reproduced',
     hiddenChance: hidden,
@@ -202,12 +250,15 @@ function cured(
   tracing: TracingCase,
   found: readonly Found[],
   one: Found,
+  posterior: Posterior,
   suspects: readonly Suspect[],
 ): Verdict | null {
   const later = found.slice(found.indexOf(one) + 1);
   if (later.some((again) => ['same', 'worse', 'fails-again'].includes(again.outcome.meaning.means))) return null;
   const mends = (fault: string) => (one.step.mends[fault] ?? 0) > 0;
   if (chanceOf(suspects, mends) < NAMED_FROM || !spoke(model, tracing, one, one, mends)) return null;
+  const watched = watchedLong(model, tracing, posterior, suspects);
+  if (watched === null) return null;
   const separated = later.findLast((after) => after.outcome.meaning.means === 'separates');
   if (one.step.kind === 'sweep' && !separated)
     return { verdict: 'cured', by: 'sweep', fault: null, p: 1, evidence: evidenceOf([one]), ...findOut(model) };
@@ -222,6 +273,7 @@ function cured(
     fault: mended?.fault ?? null,
     p: mended?.mended ?? 0,
     evidence: evidenceOf(separated ? [one, separated] : [one]),
+    ...(watched ? { watched } : {}),
   };
 }
 

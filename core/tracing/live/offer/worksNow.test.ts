@@ -55,13 +55,18 @@ test('with our cord and outlet it works and with nothing of the machine changed:
 });
 
 test('what fails only now and then is tried to be made to fail before it is handed over', () => {
-  const shutsOff = doing(machine('shuts-off', 'daily-several', 'shuts-off'), [
+  let shutsOff = doing(machine('shuts-off', 'daily-several', 'shuts-off'), [
     ['watch-start', 'fr'],
     ['log-read', 'driver'],
     ['rig-card', 'works-there'],
-    ['rig-card', 'works-there'],
     ['rig-dimms', 'works-there'],
   ]);
-  const { next } = offerStep(model, shutsOff, { method: 'rollout' });
-  expect(model.steps.find(({ id }) => id === next?.step)?.kind).toBe('load');
+  for (let steps = 0; steps < 40; steps++) {
+    const { next } = offerStep(model, shutsOff, ratio);
+    const step = model.steps.find(({ id }) => id === next?.step);
+    if (!step) break;
+    shutsOff = afterDoing(model, shutsOff, step.id, step.outcomes[step.normal]?.id ?? '');
+  }
+  const kinds = shutsOff.log.map((entry) => model.steps.find(({ id }) => id === entry.step)?.kind);
+  expect(kinds).toContain('load');
 });

@@ -1,9 +1,11 @@
 import type { Prng } from '../../../../core/labour/prng.ts';
 import { draw } from '../../../../core/labour/traced.ts';
-import { type Hypothesis, hypothesesOf } from '../../../../core/tracing/live/belief/hypotheses.ts';
+import { massOf } from '../../../../core/tracing/live/belief/belief.ts';
+import type { Hypothesis } from '../../../../core/tracing/live/belief/hypotheses.ts';
 import { inPlace } from '../../../../core/tracing/live/belief/inPlace.ts';
 import { outlook } from '../../../../core/tracing/live/belief/outlook.ts';
-import { type Prior, priorOf } from '../../../../core/tracing/live/belief/prior.ts';
+import { posteriorOf } from '../../../../core/tracing/live/belief/posterior.ts';
+import type { Prior } from '../../../../core/tracing/live/belief/prior.ts';
 import { lookMask } from '../../../../core/tracing/live/configuration.ts';
 import type { FaultModel, Outcome, Step, TracingCase } from '../../../../core/tracing/live/types.ts';
 
@@ -19,12 +21,17 @@ export class SimulatedMachine {
   loanersHurt = 0;
   ownersHurt = 0;
 
-  /** Draws the true fault from the true model's prior for what was told and seen; `pairs`: two at once where they are believed. */
+  /**
+   * Draws what is wrong from what the true model believes after all that was told, seen and logged so far; `pairs`: two
+   * faults at once where they are believed.
+   */
   constructor(truth: FaultModel, start: TracingCase, chance: Prng, { pairs = false } = {}) {
     this.#truth = truth;
     this.#chance = chance;
-    this.#prior = priorOf(truth, start);
-    this.#is = pairs ? this.#pairDrawn() : this.#faultDrawn();
+    const posterior = posteriorOf(truth, start, pairs);
+    this.#prior = posterior.prior;
+    const masses = Float64Array.from(posterior.hypotheses, (_, h) => massOf(posterior, h));
+    this.#is = posterior.hypotheses[draw(masses, chance)] as Hypothesis;
     this.#secondThere = this.#is.second >= 0;
   }
 
@@ -35,6 +42,11 @@ export class SimulatedMachine {
   /** Of the first fault. */
   get comes(): 0 | 1 {
     return this.#is.firstMode;
+  }
+
+  /** Is anything of it still in the machine, whatever was done to it? */
+  get stillThere(): boolean {
+    return this.#firstThere || this.#secondThere;
   }
 
   get id(): string {
@@ -71,26 +83,5 @@ export class SimulatedMachine {
     const goes = (fault: number) => this.#chance.next() < (mends[this.#truth.faults[fault]?.id ?? ''] ?? 0);
     if (this.#firstThere && goes(this.#is.first)) this.#firstThere = false;
     if (this.#secondThere && goes(this.#is.second)) this.#secondThere = false;
-  }
-
-  #faultDrawn(): Hypothesis {
-    let left = this.#chance.next();
-    let first = 0;
-    this.#prior.weight.forEach((weight, f) => {
-      if (left >= 0 && weight > 0) first = f;
-      left -= weight;
-    });
-    const firstMode = this.#chance.next() < (this.#prior.comesAndGoes[first] as number) ? 1 : 0;
-    return { first, firstMode, second: -1, secondMode: 0, prior: 1 };
-  }
-
-  #pairDrawn(): Hypothesis {
-    const { list } = hypothesesOf(this.#truth, this.#prior, true);
-    return list[
-      draw(
-        Float64Array.from(list, ({ prior }) => prior),
-        this.#chance,
-      )
-    ] as Hypothesis;
   }
 }

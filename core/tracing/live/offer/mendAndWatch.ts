@@ -1,0 +1,202 @@
+import type { Step as PlanStep } from '../../plan/problem.ts';
+import { suspectsOf } from '../belief/belief.ts';
+import { inPlace } from '../belief/inPlace.ts';
+import { lookFrom } from '../configuration.ts';
+import type { Step, StepId } from '../types.ts';
+import { timesDone } from './gates.ts';
+import type { PlanNow } from './planStep.ts';
+import { failedHere } from './standsNow.ts';
+import { MENDED_FROM } from './verdictAfter.ts';
+import { HIDDEN_AT_MOST, watchSince } from './watch.ts';
+
+/** What a step is planned with: watched by this step, so many times, until what was mended would have shown. */
+export type ThenWatch = { readonly step: StepId; readonly times: number };
+export type Planned = { readonly plan: PlanStep; readonly watch: ThenWatch | null };
+
+/** Less of the belief coming and going than this is not planned for: a good trial tells at once. */
+const WORTH_WATCHING = 0.05;
+
+/** A long trial of the whole machine: its weighed minutes, P(quiet | way), and that of each fault still there. */
+type Trial = {
+  readonly at: number;
+  readonly step: Step;
+  readonly most: number;
+  readonly minutes: number;
+  readonly sound: number;
+  readonly quiet: Float64Array;
+  readonly ifThere: Float64Array;
+};
+
+/**
+ * What comes and goes ends by mending it and watching for long enough. The steps are planned with that: a quiet watch may
+ * end the tracing, and a handling whose good trial says little is followed by the least watch that would say enough.
+ */
+export function countOnWatching(now: PlanNow, steps: readonly Step[], plans: readonly PlanStep[]): readonly Planned[] {
+  const plain = plans.map((plan) => ({ plan, watch: null }));
+  const { columns, model } = now;
+  const all = columns.p.reduce((sum, p) => sum + p, 0);
+  const comes = columns.ways.reduce((sum, { hypothesis, p }) => (hypothesis.firstMode === 1 ? sum + p : sum), 0);
+  if (comes < WORTH_WATCHING * all || !failedHere(model, tracing)) return plain;
+  const trials = trialsOf(now, steps, plans);
+  const before = quietSoFar(now);
+  return plain.map((one, s) => {
+    const step = steps[s] as Step;
+    const trial = trials.find(({ at }) => at === s);
+    if (trial) return watching(now, trial, one.plan, before) ?? one;
+    return one.plan.cures.some(Boolean) ? one : (mending(now, step, one.plan, trials) ?? one);
+  });
+}
+
+function trialsOf(now: PlanNow, steps: readonly Step[], plans: readonly PlanStep[]): readonly Trial[] {
+  const { model, posterior, tracing, left } = now;
+  return steps.flatMap((step, at) => {
+    const plan = plans[at] as PlanStep;
+    if (step.kind !== 'load' || step.onRig !== null || !step.exposure || step.takesOut.length > 0 || step.confirming)
+      return [];
+    const { before, look } = lookFrom(left, step);
+    const s = model.stepIndex.get(step.id) as number;
+    const condition = inPlace(model, posterior.prior, s, before, look)[step.normal];
+    if (!condition) return [];
+    return [
+      {
+        at,
+        step,
+        most: step.repeatable - timesDone(tracing, step.id),
+        minutes: plan.minutes,
+        sound: condition.nothingSeen,
+        quiet: plan.chance[step.normal] as Float64Array,
+        ifThere: condition.seen,
+      },
+    ];
+  });
+}
+
+/** P(quiet since the last mending | fault still there) by fault and mode; null where nothing was mended yet. */
+function quietSoFar({ model, tracing, posterior, columns }: PlanNow): Float64Array | null {
+  if (columns.standing.every((stands) => stands !== 0)) return null;
+  return watchSince(model, tracing, posterior, suspectsOf(model, posterior))?.quiet ?? null;
+}
+
+/** A watch after what was mended before: does it end the tracing when it stays quiet, and how often must it be repeated? */
+function watching(now: PlanNow, trial: Trial, plan: PlanStep, before: Float64Array | null): Planned | null {
+  if (!before) return null;
+  const { columns, model } = now;
+  const nothing = model.faultIndex.get('nothing-wrong');
+  const isMended = (w: number) => columns.standing[w] === 0 && columns.first[w] !== nothing;
+  for (let times = 1; times <= trial.most; times++) {
+    let [all, good, mended, hidden] = [0, 0, 0, 0];
+    for (let w = 0; w < columns.p.length; w++) {
+      const p = columns.p[w] as number;
+      const place = columns.place[w] as number;
+      all += p * (trial.quiet[w] as number) ** times;
+      if (!isMended(w)) continue;
+      good += p * (trial.quiet[w] as number) ** times;
+      mended += p;
+      hidden += p * (before[place] as number) * (trial.ifThere[place] as number) ** times;
+    }
+    if (good < MENDED_FROM * all || hidden > HIDDEN_AT_MOST * mended) continue;
+    const falseEnd = now.handOver.minutes;
+    const stays = trial.quiet.map((quiet) => quiet ** times);
+    const rest = stays.map((p, w) => {
+      const once = 1 - (trial.quiet[w] as number);
+      return once > 0 ? (1 - p) / once : 0;
+    });
+    const { normal } = trial.step;
+    return {
+      watch: times > 1 ? { step: trial.step.id, times } : null,
+      plan: {
+        ...plan,
+        minutes: plan.minutes * times,
+        cures: plan.cures.map((cures, o) => cures || o === normal),
+        chance: plan.chance.map((row, o) => (o === normal ? stays : row.map((p, w) => p * (rest[w] as number)))),
+        ending: stays.map((p, w) => (isMended(w) ? 0 : p * falseEnd)),
+      },
+    };
+  }
+  return null;
+}
+
+/** A handling with the least watch after it that would show what it did not mend. */
+function mending(now: PlanNow, step: Step, plan: PlanStep, trials: readonly Trial[]): Planned | null {
+  const works = step.outcomes.findIndex(({ meaning }) => meaning.means === 'works');
+  const same = step.outcomes.findIndex(({ meaning }) => meaning.means === 'same');
+  if (works < 0 || same < 0 || step.takesOut.length > 0 || step.confirming || step.kind === 'back') return null;
+  const mended = mendedBy(now, step, works);
+  if (!mended) return null;
+  const { columns } = now;
+  const worksAt = plan.chance[works] as Float64Array;
+  let best: { readonly planned: Planned; readonly minutes: number } | null = null;
+  for (const trial of trials) {
+    for (let times = 1; times <= trial.most; times++) {
+      const minutes = trial.minutes * times;
+      if (best && minutes >= best.minutes) break;
+      const sound = trial.sound ** times;
+      const good = mended.row.map((p) => p * sound);
+      const still = worksAt.map((p, w) => {
+        const there = (columns.standing[w] as number) !== 0;
+        return (p - (mended.row[w] as number)) * (there ? (trial.quiet[w] as number) ** times : sound);
+      });
+      const sums = sumsOf(columns.p, [good, still, worksAt, mended.row]);
+      const [goodP = 0, stillP = 0, worksP = 0, mendedP = 0] = sums;
+      const hidden = columns.p.reduce((sum, p, w) => {
+        const place = columns.place[w] as number;
+        return sum + p * (mended.hidden[w] as number) * (trial.ifThere[place] as number) ** times;
+      }, 0);
+      if (goodP < MENDED_FROM * (goodP + stillP) || hidden > HIDDEN_AT_MOST * mendedP) continue;
+      const falseEnd = now.handOver.minutes;
+      const ends = good.map((p, w) => p + (still[w] as number));
+      const all = columns.p.reduce((sum, p) => sum + p, 0);
+      best = {
+        minutes,
+        planned: {
+          watch: { step: trial.step.id, times },
+          plan: {
+            ...plan,
+            minutes: plan.minutes + (minutes * worksP) / all,
+            cures: plan.cures.map((_, o) => o === works),
+            chance: plan.chance.map((row, o) => {
+              if (o === works) return ends;
+              return o === same ? row.map((p, w) => p + (worksAt[w] as number) - (ends[w] as number)) : row;
+            }),
+            ending: still.map((p) => p * falseEnd),
+          },
+        },
+      };
+      break;
+    }
+  }
+  return best?.planned ?? null;
+}
+
+/**
+ * By way: P(this mends it, or it was mended before, and the step's own trial works), and the same as it would look had it
+ * stayed there all the same. Null where nothing of the belief is mended by it.
+ */
+function mendedBy(
+  { model, posterior, columns, left }: PlanNow,
+  step: Step,
+  works: number,
+): { readonly row: Float64Array; readonly hidden: Float64Array } | null {
+  if (Object.keys(step.mends).length === 0) return null;
+  const { before, look } = lookFrom(left, step);
+  const s = model.stepIndex.get(step.id) as number;
+  const condition = inPlace(model, posterior.prior, s, before, look)[works];
+  if (!condition) return null;
+  const nothing = model.faultIndex.get('nothing-wrong');
+  const row = new Float64Array(columns.p.length);
+  const hidden = new Float64Array(columns.p.length);
+  let any = false;
+  for (let w = 0; w < row.length; w++) {
+    const fault = columns.first[w] as number;
+    if (columns.alone[w] === 0 || fault === nothing) continue;
+    const mend = columns.standing[w] === 0 ? 1 : (condition.mends[fault] as number);
+    if (mend === 0) continue;
+    any ||= columns.standing[w] !== 0;
+    row[w] = mend * condition.nothingSeen;
+    hidden[w] = (row[w] as number) * (condition.seen[columns.place[w] as number] as number);
+  }
+  return any ? { row, hidden } : null;
+}
+
+const sumsOf = (belief: Float64Array, rows: readonly Float64Array[]): readonly number[] =>
+  rows.map((row) => row.reduce((sum, p, w) => sum + p * (belief[w] as number), 0));

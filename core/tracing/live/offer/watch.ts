@@ -1,0 +1,81 @@
+import type { Condition } from '../belief/condition.ts';
+import type { Posterior } from '../belief/posterior.ts';
+import type { FaultModel, LoggedStep, Step, Suspect, TracingCase } from '../types.ts';
+import { failedHere, failsIn } from './standsNow.ts';
+
+/** What a fault that comes and goes may have left as its chance to keep away from a watch: 95 in 100 sure, as for "rate × time = 3". */
+export const HIDDEN_AT_MOST = 0.05;
+/** A handling that may have mended less than this is not what the watch is about. */
+const MAY_HAVE_MENDED = 0.05;
+/** Mostly coming and going: one good trial is then no proof of a mend. */
+const MOSTLY = 0.5;
+
+/** What was watched since something was mended. */
+export type Watch = {
+  /** Hours that it ran, under load or idle. */
+  readonly hours: number;
+  /** P(all that was seen since | the fault still there), by fault × 2, + 1 when it comes and goes. */
+  readonly quiet: Float64Array;
+  readonly entries: readonly LoggedStep[];
+};
+
+/**
+ * The quiet trials and normal findings since the last handling that may have mended something, its own trial counted in.
+ * Null when nothing was mended, when the machine was not seen to fail here before, nor its own log said so, or when it
+ * failed since.
+ */
+export function watchSince(
+  model: FaultModel,
+  tracing: TracingCase,
+  { conditions, entries }: Posterior,
+  suspects: readonly Suspect[],
+): Watch | null {
+  const mended = suspects.filter((one) => one.mended >= MAY_HAVE_MENDED);
+  const at = conditions.findLastIndex((one) => mended.some(({ fault }) => mendsIn(model, one, fault) > 0));
+  const first = entries[at];
+  if (!first) return null;
+  const before = tracing.log.slice(0, tracing.log.indexOf(first));
+  if (!failedHere(model, { ...tracing, log: before })) return null;
+  const byPuttingBack = mended.every(
+    ({ fault }) => ((conditions[at] as Condition).mends[indexOf(model, fault)] ?? 0) === 0,
+  );
+  const since = byPuttingBack ? at + 1 : at;
+  if (entries.slice(since).some((entry) => failsIn(model, entry))) return null;
+  const quiet = new Float64Array(model.faults.length * 2).fill(1);
+  let hours = 0;
+  const watched: LoggedStep[] = [];
+  for (let k = since; k < conditions.length; k++) {
+    const condition = conditions[k] as Condition;
+    const step = model.steps[condition.step] as Step;
+    if (!condition.isNormal || step.onRig !== null) continue;
+    for (let place = 0; place < quiet.length; place++)
+      quiet[place] = (quiet[place] as number) * (condition.seen[place] as number);
+    hours += (step.exposure?.loadHours ?? 0) + (step.exposure?.idleHours ?? 0);
+    watched.push(entries[k] as LoggedStep);
+  }
+  return { hours, quiet, entries: watched };
+}
+
+/** Had what was mended still been there, whichever it was: the chance that all of the watch would have been quiet. */
+export function hiddenChance(model: FaultModel, { quiet }: Watch, suspects: readonly Suspect[]): number {
+  let [all, hidden] = [0, 0];
+  for (const { fault, mended, comesAndGoes } of suspects) {
+    const f = indexOf(model, fault);
+    all += mended;
+    hidden += mended * ((1 - comesAndGoes) * (quiet[f * 2] as number) + comesAndGoes * (quiet[f * 2 + 1] as number));
+  }
+  return all > 0 ? hidden / all : 1;
+}
+
+/** Does what was mended mostly come and go? */
+export function mostlyComes(suspects: readonly Suspect[]): boolean {
+  const mended = suspects.reduce((sum, one) => sum + one.mended, 0);
+  return suspects.reduce((sum, one) => sum + one.mended * one.comesAndGoes, 0) >= MOSTLY * mended;
+}
+
+const indexOf = (model: FaultModel, fault: string): number => model.faultIndex.get(fault) ?? -1;
+
+function mendsIn(model: FaultModel, { mends, mendsAfter }: Condition, fault: string): number {
+  const f = indexOf(model, fault);
+  return (mends[f] ?? 0) + (mendsAfter[f] ?? 0);
+}
