@@ -24,9 +24,13 @@ function subjectsOf(model: FaultModel): readonly (Uint8Array | null)[] {
 
 function subjectOf(model: FaultModel, step: Step, s: number): Uint8Array {
   const touched = maskOf(step.takesOut) | maskOf(step.onRig ?? []);
-  return Uint8Array.from(model.faults, ({ id }, f) =>
-    model.listed[s]?.[f] === 1 || (step.mends[id] ?? 0) > 0 || ((model.faultMask[f] as number) & touched) !== 0 ? 1 : 0,
-  );
+  const listed = model.listed[s] as Uint8Array;
+  const subject = new Uint8Array(model.faults.length);
+  for (let f = 0; f < subject.length; f++)
+    if (listed[f] === 1 || ((model.faultMask[f] as number) & touched) !== 0) subject[f] = 1;
+  for (const [id, chance] of Object.entries(step.mends))
+    if (chance > 0) subject[model.faultIndex.get(id) as number] = 1;
+  return subject;
 }
 
 /**

@@ -34,36 +34,45 @@ export function loanerFor(
 }
 
 /** Everything that keeps a step from being offered now; null when it can be done. */
-export function whyNotOffered(
+export const whyNotOffered = (
   model: FaultModel,
   tracing: TracingCase,
   step: Step,
   suspects: Belief['suspects'],
-): NotOffered['why'] | null {
-  if (timesDone(tracing, step.id) >= step.repeatable) return { is: 'done' };
+): NotOffered['why'] | null => whyNot(model, tracing, suspects)(step);
+
+/** As `whyNotOffered`, for many steps: what is the same for all of them is asked once. */
+export function whyNot(
+  model: FaultModel,
+  tracing: TracingCase,
+  suspects: Belief['suspects'],
+): (step: Step) => NotOffered['why'] | null {
   const groups = readGroups(model, [...tracing.told.symptoms, ...tracing.seen]);
-  if (step.groups.length > 0 && groups.length > 0 && !step.groups.some((group) => groups.includes(group)))
-    return { is: 'other-group' };
-  const need = unmetNeed(model, step, tracing);
-  if (need) return { is: 'machine', need };
   const life = lifeNow(model, tracing);
-  if (!reaches(life, step.life)) return { is: 'life', needs: step.life, has: life };
   const assembly = assemblyOf(model, tracing.switches);
-  if (opensOf(assembly, step).some((state) => assembly.refuses.has(state)))
-    return { is: 'machine', need: 'socketed-processor' };
-  const { orders } = step.handling;
-  if (orders && 'loaner' in loanerFor(tracing, orders)) return { is: 'own-first', kind: orders };
-  const word = step.needs.find((one) => !agreedTo(tracing, one));
-  if (word) return { is: 'word', need: word };
-  let standing: Loaner['standing'] | null = null;
-  for (const kind of [step.handling.borrows, ...step.handling.alsoBorrows]) {
-    if (kind === null || ALWAYS_AT_HAND.includes(kind) || kind === 'rig') continue;
-    const found = loanerFor(tracing, kind);
-    if ('because' in found) return { is: 'no-loaner', kind, because: found.because };
-    if (kind === step.handling.borrows) standing = found.loaner.standing;
-  }
-  const gate = closedGates(model, tracing, step, suspects, standing)[0];
-  return gate ? { is: 'gate', gate: gate.gate.id, firstDo: gate.firstDo } : null;
+  return (step) => {
+    if (timesDone(tracing, step.id) >= step.repeatable) return { is: 'done' };
+    if (step.groups.length > 0 && groups.length > 0 && !step.groups.some((group) => groups.includes(group)))
+      return { is: 'other-group' };
+    const need = unmetNeed(model, step, tracing);
+    if (need) return { is: 'machine', need };
+    if (!reaches(life, step.life)) return { is: 'life', needs: step.life, has: life };
+    if (opensOf(assembly, step).some((state) => assembly.refuses.has(state)))
+      return { is: 'machine', need: 'socketed-processor' };
+    const { orders } = step.handling;
+    if (orders && 'loaner' in loanerFor(tracing, orders)) return { is: 'own-first', kind: orders };
+    const word = step.needs.find((one) => !agreedTo(tracing, one));
+    if (word) return { is: 'word', need: word };
+    let standing: Loaner['standing'] | null = null;
+    for (const kind of [step.handling.borrows, ...step.handling.alsoBorrows]) {
+      if (kind === null || ALWAYS_AT_HAND.includes(kind) || kind === 'rig') continue;
+      const found = loanerFor(tracing, kind);
+      if ('because' in found) return { is: 'no-loaner', kind, because: found.because };
+      if (kind === step.handling.borrows) standing = found.loaner.standing;
+    }
+    const gate = closedGates(model, tracing, step, suspects, standing)[0];
+    return gate ? { is: 'gate', gate: gate.gate.id, firstDo: gate.firstDo } : null;
+  };
 }
 
 function agreedTo(tracing: TracingCase, need: Need): boolean {

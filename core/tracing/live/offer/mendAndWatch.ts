@@ -8,6 +8,7 @@ import type { PlanNow } from './planStep.ts';
 import { failedHere } from './standsNow.ts';
 import { MENDED_FROM } from './verdictAfter.ts';
 import { HIDDEN_AT_MOST, watchSince } from './watch.ts';
+import type { WayColumns } from './ways.ts';
 
 /** What a step is planned with: watched by this step, so many times, until what was mended would have shown. */
 export type ThenWatch = { readonly step: StepId; readonly times: number };
@@ -33,7 +34,7 @@ type Trial = {
  */
 export function countOnWatching(now: PlanNow, steps: readonly Step[], plans: readonly PlanStep[]): readonly Planned[] {
   const plain = plans.map((plan) => ({ plan, watch: null }));
-  const { columns, model } = now;
+  const { columns, model, tracing } = now;
   const all = columns.p.reduce((sum, p) => sum + p, 0);
   const comes = columns.ways.reduce((sum, { hypothesis, p }) => (hypothesis.firstMode === 1 ? sum + p : sum), 0);
   if (comes < WORTH_WATCHING * all || !failedHere(model, tracing)) return plain;
@@ -125,58 +126,79 @@ function mending(now: PlanNow, step: Step, plan: PlanStep, trials: readonly Tria
   if (!mended) return null;
   const { columns } = now;
   const worksAt = plan.chance[works] as Float64Array;
-  let best: { readonly planned: Planned; readonly minutes: number } | null = null;
+  let best: { readonly trial: Trial; readonly times: number; readonly minutes: number } | null = null;
   for (const trial of trials) {
     for (let times = 1; times <= trial.most; times++) {
       const minutes = trial.minutes * times;
       if (best && minutes >= best.minutes) break;
-      const sound = trial.sound ** times;
-      const good = mended.row.map((p) => p * sound);
-      const still = worksAt.map((p, w) => {
-        const there = (columns.standing[w] as number) !== 0;
-        return (p - (mended.row[w] as number)) * (there ? (trial.quiet[w] as number) ** times : sound);
-      });
-      const sums = sumsOf(columns.p, [good, still, worksAt, mended.row]);
-      const [goodP = 0, stillP = 0, worksP = 0, mendedP = 0] = sums;
-      const hidden = columns.p.reduce((sum, p, w) => {
-        const place = columns.place[w] as number;
-        return sum + p * (mended.hidden[w] as number) * (trial.ifThere[place] as number) ** times;
-      }, 0);
-      if (goodP < MENDED_FROM * (goodP + stillP) || hidden > HIDDEN_AT_MOST * mendedP) continue;
-      const falseEnd = now.handOver.minutes;
-      const ends = good.map((p, w) => p + (still[w] as number));
-      const all = columns.p.reduce((sum, p) => sum + p, 0);
-      best = {
-        minutes,
-        planned: {
-          watch: { step: trial.step.id, times },
-          plan: {
-            ...plan,
-            minutes: plan.minutes + (minutes * worksP) / all,
-            cures: plan.cures.map((_, o) => o === works),
-            chance: plan.chance.map((row, o) => {
-              if (o === works) return ends;
-              return o === same ? row.map((p, w) => p + (worksAt[w] as number) - (ends[w] as number)) : row;
-            }),
-            ending: still.map((p) => p * falseEnd),
-          },
-        },
-      };
+      if (!saysEnough(columns, mended, worksAt, trial, times)) continue;
+      best = { trial, times, minutes };
       break;
     }
   }
-  return best?.planned ?? null;
+  if (!best) return null;
+  const { trial, times, minutes } = best;
+  const still = new Float64Array(worksAt.length);
+  const ends = new Float64Array(worksAt.length);
+  let [all, worksP] = [0, 0];
+  for (let w = 0; w < ends.length; w++) {
+    still[w] = stillQuiet(columns, mended, worksAt, trial, times, w);
+    ends[w] = (mended.row[w] as number) * trial.sound ** times + (still[w] as number);
+    all += columns.p[w] as number;
+    worksP += (columns.p[w] as number) * (worksAt[w] as number);
+  }
+  const falseEnd = now.handOver.minutes;
+  return {
+    watch: { step: trial.step.id, times },
+    plan: {
+      ...plan,
+      minutes: plan.minutes + (minutes * worksP) / all,
+      cures: plan.cures.map((_, o) => o === works),
+      chance: plan.chance.map((row, o) => {
+        if (o === works) return ends;
+        return o === same ? row.map((p, w) => p + (worksAt[w] as number) - (ends[w] as number)) : row;
+      }),
+      ending: still.map((p) => p * falseEnd),
+    },
+  };
 }
+
+/** P(its own trial works and the watch stays quiet, and yet it was not mended | way). */
+function stillQuiet(
+  { standing }: WayColumns,
+  { row }: Mended,
+  worksAt: Float64Array,
+  { quiet, sound }: Trial,
+  times: number,
+  w: number,
+): number {
+  const notMended = (worksAt[w] as number) - (row[w] as number);
+  return notMended === 0 ? 0 : notMended * (standing[w] === 0 ? sound : (quiet[w] as number)) ** times;
+}
+
+/** Would a quiet watch leave it mended likely enough, and show it often enough had it stayed? */
+function saysEnough(columns: WayColumns, mended: Mended, worksAt: Float64Array, trial: Trial, times: number): boolean {
+  const sound = trial.sound ** times;
+  let [good, still, all, hidden] = [0, 0, 0, 0];
+  for (let w = 0; w < worksAt.length; w++) {
+    const p = columns.p[w] as number;
+    const row = mended.row[w] as number;
+    still += p * stillQuiet(columns, mended, worksAt, trial, times, w);
+    if (row === 0) continue;
+    good += p * row * sound;
+    all += p * row;
+    hidden += p * (mended.hidden[w] as number) * (trial.ifThere[columns.place[w] as number] as number) ** times;
+  }
+  return good >= MENDED_FROM * (good + still) && hidden <= HIDDEN_AT_MOST * all;
+}
+
+type Mended = { readonly row: Float64Array; readonly hidden: Float64Array };
 
 /**
  * By way: P(this mends it, or it was mended before, and the step's own trial works), and the same as it would look had it
  * stayed there all the same. Null where nothing of the belief is mended by it.
  */
-function mendedBy(
-  { model, posterior, columns, left }: PlanNow,
-  step: Step,
-  works: number,
-): { readonly row: Float64Array; readonly hidden: Float64Array } | null {
+function mendedBy({ model, posterior, columns, left }: PlanNow, step: Step, works: number): Mended | null {
   if (Object.keys(step.mends).length === 0) return null;
   const { before, look } = lookFrom(left, step);
   const s = model.stepIndex.get(step.id) as number;
@@ -197,6 +219,3 @@ function mendedBy(
   }
   return any ? { row, hidden } : null;
 }
-
-const sumsOf = (belief: Float64Array, rows: readonly Float64Array[]): readonly number[] =>
-  rows.map((row) => row.reduce((sum, p, w) => sum + p * (belief[w] as number), 0));

@@ -21,7 +21,8 @@ import type {
   Verdict,
 } from '../types.ts';
 import { chancesOfSubjects, WORTH_ASKING, WORTH_DAYS } from './about.ts';
-import { whyNotOffered } from './available.ts';
+import { whyNot } from './available.ts';
+import { timesDone } from './gates.ts';
 import { regardless } from './handOver.ts';
 import { seeStep } from './seeStep.ts';
 import { settlingSteps } from './settling.ts';
@@ -67,8 +68,9 @@ export function offerStep(
   const named = verdict.verdict === 'named' ? verdict : null;
   const notOffered: NotOffered[] = [];
   const can: Step[] = [];
+  const whyNotNow = whyNot(model, tracing, suspects);
   for (const step of model.steps) {
-    const why = whyNotOffered(model, tracing, step, suspects);
+    const why = whyNotNow(step);
     if (why) notOffered.push({ step: step.id, why });
     else if (step.kind !== 'recheck') can.push(step);
   }
@@ -91,7 +93,8 @@ export function offerStep(
   // A machine that works now, or fails only now and then, is not handed over before it was tried to make it fail.
   const nowAndThen = readGroups(model, tracing.seen).some((group) => model.nowAndThen.groups.includes(group));
   const triedFirst = nowAndThen || standsNow(model, tracing) === 'works';
-  const chosen = planned < 0 && triedFirst && !named && live.handOver.by !== 'worth' ? mostLikelyToFail(live) : planned;
+  const chosen =
+    planned < 0 && triedFirst && !named && live.handOver.by !== 'worth' ? mostLikelyToFail(live, tracing) : planned;
   const next = settled || chosen < 0 ? null : see(chosen);
   const left = named !== null && chosen < 0;
   const stop: Offer['stop'] =
@@ -168,10 +171,10 @@ function onlySettling(
   };
 }
 
-/** The long trial that shows a fault soonest for its minutes; -1 when none is left. */
-function mostLikelyToFail({ problem, steps, own }: LiveProblem): number {
+/** The long trial, done once at most so far, that shows a fault soonest for its minutes; -1 when none is left. */
+function mostLikelyToFail({ problem, steps, own }: LiveProblem, tracing: TracingCase): number {
   const worth = steps.map((step, s) => {
-    if (step.kind !== 'load' || step.exposure === null || step.confirming) return 0;
+    if (step.kind !== 'load' || step.exposure === null || step.confirming || timesDone(tracing, step.id) > 1) return 0;
     const quiet = own[s]?.chance[step.normal];
     const fails = 1 - (quiet?.reduce((sum, p, w) => sum + p * (problem.prior[w] as number), 0) ?? 1);
     return fails / (own[s]?.minutes ?? 1);

@@ -24,13 +24,19 @@ export function seeStep(
   const watch = live.watches[at] ?? null;
   const { moves } = movesBefore(assemblyOf(model, tracing.switches), open, step);
   const there = faultsThere(live);
-  const now = byFault(there, live.problem.prior);
+  const { prior } = live.problem;
+  const now = byFault(there, prior);
+  const joint = new Float64Array(prior.length);
   const idOf = (at: number): string => model.faults[there.faults[at] as number]?.id ?? '';
   const outcomes = step.outcomes.map((outcome, o) => {
-    const row = planned?.chance[o] ?? new Float64Array();
-    const joint = live.problem.prior.map((p, w) => p * (row[w] ?? 0));
-    const p = joint.reduce((sum, one) => sum + one, 0);
-    const then = byFault(there, p > 0 ? joint.map((one) => one / p) : joint);
+    const row = planned?.chance[o] as Float64Array;
+    let p = 0;
+    for (let w = 0; w < joint.length; w++) {
+      joint[w] = (prior[w] as number) * (row[w] as number);
+      p += joint[w] as number;
+    }
+    if (p > 0) for (let w = 0; w < joint.length; w++) joint[w] = (joint[w] as number) / p;
+    const then = byFault(there, joint);
     return {
       view: {
         outcome: outcome.id,

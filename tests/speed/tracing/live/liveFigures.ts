@@ -85,6 +85,14 @@ export function rightFigures(traced: readonly Traced[]): readonly Figure[] {
   return [
     bounded('confirmed, and carries no true fault: of all machines', traced.length),
     bounded('confirmed, and carries no true fault: of those confirmed', confirmed.length),
+    ...(['rollout', 'ratio', 'habit'] as const).flatMap((way) => {
+      const said = traced.filter((one) => one.runs[way].saidMended !== 'not');
+      const wrongly = said.filter((one) => one.runs[way].saidMended === 'wrongly').length;
+      return [
+        shown(`said mended, and is not: of all machines, ${OF_WAY[way]}`, share(wrongly, traced.length)),
+        shown(`said mended, and is not: of those said mended, ${OF_WAY[way]}`, share(wrongly, said.length)),
+      ];
+    }),
     shown(
       'without confirmation (the part first named taken for true): of all machines',
       share(firstWrong, traced.length),

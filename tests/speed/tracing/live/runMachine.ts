@@ -1,4 +1,5 @@
 import { assemblyOf, closingMinutes, movesBefore } from '../../../../core/tracing/live/assembly.ts';
+import { isOutside } from '../../../../core/tracing/live/offer/blame.ts';
 import { openStates } from '../../../../core/tracing/live/offer/offerStep.ts';
 import type { FaultModel, Outcome, Step, TracingCase, Verdict } from '../../../../core/tracing/live/types.ts';
 import { afterDoing, WALL } from '../../../builders/tracingCase.ts';
@@ -19,6 +20,8 @@ export type Run = {
   readonly found: string | null;
   /** The part that was named first, whether or not it was confirmed later. */
   readonly named: string | null;
+  /** Said to be mended or to work now, and the fault is still in the machine; what stands outside it may be. */
+  readonly saidMended: 'not' | 'rightly' | 'wrongly';
   /** Of ours, and of the owner's sound parts, hurt on the way. */
   readonly loanersHurt: number;
   readonly ownersHurt: number;
@@ -51,6 +54,7 @@ export function runMachine(
       blamed: 'part' in verdict ? verdict.part : null,
       found: 'fault' in verdict ? verdict.fault : null,
       named,
+      saidMended: verdict.verdict === 'cured' ? mendedAs(model, machine, verdict.by) : 'not',
       loanersHurt: machine.loanersHurt,
       ownersHurt: machine.ownersHurt,
     });
@@ -73,6 +77,16 @@ export const afterStep = (model: FaultModel, tracing: TracingCase, step: Step, o
     loaners: usedIn(model, step),
     stays: outcome.meaning.means === 'works' && step.takesOut.length > 0,
   });
+
+/** Is it as was said? What stands outside the machine stays there, and ours stands in its place here. */
+function mendedAs(
+  model: FaultModel,
+  machine: SimulatedMachine,
+  by: Extract<Verdict, { readonly verdict: 'cured' }>['by'],
+): Run['saidMended'] {
+  const part = model.faults[machine.fault]?.part ?? 'none';
+  return !machine.stillThere || (by === 'outside' && isOutside(part)) ? 'rightly' : 'wrongly';
+}
 
 /** The shop part that a step puts into the machine, with its standing. */
 function usedIn(model: FaultModel, step: Step) {
