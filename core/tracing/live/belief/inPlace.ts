@@ -1,4 +1,4 @@
-import { type FaultModel, GROUPS, type Step } from '../types.ts';
+import { type FaultModel, GROUPS, type Outcome, type Step } from '../types.ts';
 import type { Condition } from './condition.ts';
 import type { Prior } from './prior.ts';
 
@@ -12,7 +12,7 @@ export function asRepeat(
   last: string,
 ): readonly Condition[] {
   const before = step.outcomes.find(({ id }) => id === last);
-  const held = Uint8Array.from(model.faults, ({ id }) => (before?.whileQuiet.includes(id) ? 1 : 0));
+  const held = (before && foundAnyway(model, before)) ?? NOTHING_HELD;
   return looks.map((look, o) => ({ ...look, held, again: step.outcomes[o]?.id === last ? 'same' : 'other' }));
 }
 
@@ -63,19 +63,23 @@ function layOut(model: FaultModel, prior: Prior, s: number, before: number, look
   const n = step.normal;
   const faults = model.faults.length;
   const rows = model.faults.map((_, f) => model.rows[s]?.[f] ?? mixed(model, prior, s, f));
-  const quiet = Float64Array.from(inCircuit, (isIn, f) => (isIn === 1 ? quietChance(step, prior, f) : 1));
+  const quiet = new Float64Array(faults);
+  for (let f = 0; f < faults; f++) quiet[f] = inCircuit[f] === 1 ? quietChance(step, prior, f) : 1;
   const seen = step.outcomes.map(() => new Float64Array(faults * 2));
   const bad = step.outcomes.map(() => new Float64Array(faults));
-  const anyway = step.outcomes.map(({ whileQuiet }) => whileQuiet.map((id) => model.faultIndex.get(id)));
-  const rest = Float64Array.from(rows, (row, f) => elseLeft(row, nothing, (o) => anyway[o]?.includes(f) === true));
+  const anyway = step.outcomes.map((outcome) => foundAnyway(model, outcome));
+  const rest = anyway.some((found) => found !== null)
+    ? Float64Array.from(rows, (row, f) => elseLeft(row, nothing, (o) => anyway[o]?.[f] === 1))
+    : null;
   for (let o = 0; o < nothing.length; o++) {
     const [all, alone] = [seen[o] as Float64Array, bad[o] as Float64Array];
     const sound = nothing[o] as number;
+    const found = anyway[o];
     for (let f = 0; f < faults; f++) {
       const own = rows[f]?.[o] as number;
       const away = quiet[f] as number;
       const isIn = inCircuit[f] === 1;
-      const whenAway = isIn && anyway[o]?.includes(f) ? own : isIn ? (rest[f] as number) * sound : sound;
+      const whenAway = !isIn ? sound : found?.[f] === 1 ? own : (rest ? (rest[f] as number) : 1) * sound;
       alone[f] = own;
       all[f * 2] = isIn ? own : sound;
       all[f * 2 + 1] = (1 - away) * own + away * whenAway;
@@ -109,6 +113,14 @@ function layOut(model: FaultModel, prior: Prior, s: number, before: number, look
   }));
 }
 
+/** 1 where this outcome is found of a fault whether it shows or not; null where of none. */
+function foundAnyway(model: FaultModel, { whileQuiet }: Outcome): Uint8Array | null {
+  if (whileQuiet.length === 0) return null;
+  const found = new Uint8Array(model.faults.length);
+  for (const id of whileQuiet) found[model.faultIndex.get(id) as number] = 1;
+  return found;
+}
+
 /** What a fault that keeps away leaves to the other outcomes, against what a sound machine has there: 1 where it is found in no case. */
 function elseLeft(row: Float64Array, nothing: Float64Array, isAnyway: (outcome: number) => boolean): number {
   let [own, sound] = [1, 1];
@@ -126,7 +138,10 @@ const chances = new WeakMap<FaultModel, WeakMap<object, Float64Array>>();
 function perFault(model: FaultModel, table: { readonly [fault: string]: number }): Float64Array {
   const tables = chances.get(model) ?? new WeakMap<object, Float64Array>();
   chances.set(model, tables);
-  const laid = tables.get(table) ?? Float64Array.from(model.faults, (fault) => table[fault.id] ?? 0);
+  const known = tables.get(table);
+  if (known) return known;
+  const laid = new Float64Array(model.faults.length);
+  for (const [id, chance] of Object.entries(table)) laid[model.faultIndex.get(id) as number] = chance;
   tables.set(table, laid);
   return laid;
 }
