@@ -4,7 +4,7 @@ import { posteriorOf } from '../belief/posterior.ts';
 import { standardModel } from '../model/standardModel.ts';
 import type { TracingCase } from '../types.ts';
 import { shareOf } from './blame.ts';
-import { offerStep } from './offerStep.ts';
+import { offerStep, reasonFor } from './offerStep.ts';
 import { CONFIRMED_FROM } from './proof.ts';
 import { verdictAfter } from './verdictAfter.ts';
 
@@ -153,6 +153,28 @@ describe('after a sweep cured it', () => {
     const contact = verdict(bench(...swept, 'sweep-which:was-contact'));
     expect(contact).toMatchObject({ verdict: 'cured', by: 'reseating', fault: 'dimm-seat' });
     expect(contact).not.toHaveProperty('findOut');
+  });
+
+  it('how likely it was a setting or a contact follows what is believed', () => {
+    const both = reasonFor(model, bench(...swept), 'sweep-which')?.outcomes ?? [];
+    expect(both.reduce((sum, { p }) => sum + p, 0)).toBeCloseTo(1, 9);
+    const toSettings = reasonFor(model, bench('no-lock-light', 'np', 'dimm-press:same', 'sweep:works'), 'sweep-which');
+    const setting = (one: typeof both) => one.find(({ outcome }) => outcome === 'was-setting')?.p ?? 0;
+    // The DIMMs were pressed in before, and it stayed dark: a setting has become likelier.
+    expect(setting(toSettings?.outcomes ?? [])).toBeGreaterThan(setting(both));
+  });
+
+  it('nothing is asked where the belief leaves no doubt which it was', () => {
+    const contacts = bench(
+      'no-lock-light',
+      'np',
+      'read-code:memory',
+      'cmos-clear:same',
+      'profile-off:same',
+      'sweep:works',
+    );
+    expect(verdict(contacts)).toMatchObject({ verdict: 'cured', by: 'reseating' });
+    expect(verdict(contacts)).not.toHaveProperty('findOut');
   });
 
   it('is asked only after a sweep that cured', () => {

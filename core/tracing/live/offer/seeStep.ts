@@ -3,6 +3,7 @@ import type { FaultModel, ReasonFact, StateId, Step, StepView, Suspect, TracingC
 import { loanerFor } from './available.ts';
 import { byFault, faultsThere, greatest } from './faultsThere.ts';
 import type { ThenWatch } from './mendAndWatch.ts';
+import { chancesToTellApart } from './sweep.ts';
 import type { LiveProblem } from './toProblem.ts';
 
 /** How many suspects are named after an outcome. */
@@ -26,6 +27,7 @@ export function seeStep(
   const there = faultsThere(live);
   const { prior } = live.problem;
   const now = byFault(there, prior);
+  const apart = chancesToTellApart(model, step, suspects);
   const joint = new Float64Array(prior.length);
   const idOf = (at: number): string => model.faults[there.faults[at] as number]?.id ?? '';
   const outcomes = step.outcomes.map((outcome, o) => {
@@ -37,6 +39,7 @@ export function seeStep(
     }
     if (p > 0) for (let w = 0; w < joint.length; w++) joint[w] = (joint[w] as number) / p;
     const then = byFault(there, joint);
+    p = apart?.[o] ?? p;
     return {
       view: {
         outcome: outcome.id,

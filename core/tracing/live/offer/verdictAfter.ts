@@ -5,6 +5,7 @@ import { readGroups } from '../readGroups.ts';
 import type { Fault, FaultModel, LoggedStep, StepId, Suspect, TracingCase, Verdict } from '../types.ts';
 import { blameAmong, faultOf, isOutside, isPart } from './blame.ts';
 import { CONFIRMED_FROM, evidenceOf, type Found, NAMED_FROM, pointed, proved } from './proof.ts';
+import { toldApart } from './sweep.ts';
 import { HIDDEN_AT_MOST, hiddenChance, mostlyComes, watchSince } from './watch.ts';
 
 /** All works and something was mended, by whatever handling: cured from this chance on. */
@@ -260,9 +261,10 @@ function cured(
   const watched = watchedLong(model, tracing, posterior, suspects);
   if (watched === null) return null;
   const separated = later.findLast((after) => after.outcome.meaning.means === 'separates');
-  if (one.step.kind === 'sweep' && !separated)
+  const believed = one.step.kind === 'sweep' && !separated ? toldApart(model, suspects, mends) : null;
+  if (one.step.kind === 'sweep' && !separated && !believed)
     return { verdict: 'cured', by: 'sweep', fault: null, p: 1, evidence: evidenceOf([one]), ...findOut(model) };
-  const only = separated?.outcome.meaning.means === 'separates' ? separated.outcome.meaning.by : null;
+  const only = separated?.outcome.meaning.means === 'separates' ? separated.outcome.meaning.by : believed;
   const mended = suspects
     .filter(({ fault }) => mends(fault) && (only === null || faultOf(model, fault).mendedBy === only))
     .toSorted((a, b) => b.mended - a.mended)[0];
