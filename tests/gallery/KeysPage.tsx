@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { parseTag } from '../../core/custody/tag.ts';
-import type { Currency, Money } from '../../core/money/money.ts';
+import type { Currency } from '../../core/money/money.ts';
 import { AmountField } from '../../renderer/kit/fields/AmountField.tsx';
 import { FindField } from '../../renderer/kit/fields/FindField.tsx';
 import { NumberField } from '../../renderer/kit/fields/NumberField.tsx';
@@ -46,7 +46,7 @@ export function KeysPage() {
   const [name, setName] = useState('Judith Amberley');
   const [phone, setPhone] = useState('07700 900 143');
   const [changed, setChanged] = useState<readonly string[]>(['moved']);
-  const [limit, setLimit] = useState<Money | null>({ minor: 12000, currency: 'GBP' as Currency });
+  const [limit, setLimit] = useState<number | null>(12000);
   const [volts, setVolts] = useState<number | null>(12.11);
   const [open, setOpen] = useState<YesNoAnswer>('yes');
   const [film, setFilm] = useState<YesNoAnswer>(null);
@@ -114,8 +114,7 @@ export function KeysPage() {
                   label="Limit"
                   labelled="heard"
                   currency={'GBP' as Currency}
-                  digits={2}
-                  value={limit}
+                  minor={limit}
                   onChange={setLimit}
                 />
                 <span className="k-muted k-small">finding the fault £30, credited when repaired</span>

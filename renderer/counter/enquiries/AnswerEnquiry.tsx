@@ -1,12 +1,12 @@
 import { useState } from 'react';
 import type { EnquirySheet } from '../../../core/contract/screens.ts';
 import { fromWall } from '../../../core/job/wallTime.ts';
+import { MomentField } from '../../kit/fields/DateField.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/words.tsx';
 import { useDoes } from '../../link/does.ts';
-import { MomentField } from '../fields/MomentField.tsx';
 import { OneOf } from '../fields/OneOf.tsx';
 
 const WAYS = ['come-on', 'tell-more', 'no'] as const;
@@ -39,9 +39,7 @@ export function AnswerEnquiry({ enquiry }: { readonly enquiry: EnquirySheet }) {
         </p>
       )}
       <OneOf asks={t('counter.asked.answer')} words="asked.answers" ids={WAYS} chosen={says} onChoose={setSays} />
-      {says === 'come-on' && (
-        <MomentField label={t('counter.asked.day')} value={day} onChange={setDay} labelled="above" />
-      )}
+      {says === 'come-on' && <MomentField label={t('counter.asked.day')} value={day} onChange={setDay} />}
       {(says === 'tell-more' || says === 'no') && (
         <TextField label={t(`counter.asked.text.${says}`)} labelled="above" value={text} onChange={setText} lines={2} />
       )}

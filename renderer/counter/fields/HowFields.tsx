@@ -1,9 +1,9 @@
 import type { Asked } from '../../../core/contract/contract.ts';
 import { fromWall, wallTime } from '../../../core/job/wallTime.ts';
+import { MomentField } from '../../kit/fields/DateField.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { type SignatureMark, SignaturePad } from '../../kit/paper/SignaturePad.tsx';
 import { useWords } from '../../kit/words.tsx';
-import { MomentField } from './MomentField.tsx';
 import { OneOf } from './OneOf.tsx';
 import { signedInput } from './signedInput.ts';
 
@@ -62,7 +62,7 @@ export function HowFields({ how, onChange }: { readonly how: HowSheet; readonly 
           chars={24}
         />
         {(how.by === 'phone' || how.by === 'writing') && (
-          <MomentField label={t('counter.how.at')} labelled="above" value={how.at} onChange={(at) => change({ at })} />
+          <MomentField label={t('counter.how.at')} value={how.at} onChange={(at) => change({ at })} />
         )}
         {how.by === 'phone' && (
           <TextField

@@ -2,8 +2,8 @@ import { useState } from 'react';
 import type { PartId } from '../../../core/ids.ts';
 import { MISHAPS, type Mishap } from '../../../core/job/home/losses.ts';
 import { fromWall } from '../../../core/job/wallTime.ts';
-import { minorDigits } from '../../../core/money/minorDigits.ts';
 import { AmountField } from '../../kit/fields/AmountField.tsx';
+import { MomentField } from '../../kit/fields/DateField.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
@@ -11,7 +11,6 @@ import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/words.tsx';
 import { useDoes } from '../../link/does.ts';
 import { freshHow, HowFields, howInput } from '../fields/HowFields.tsx';
-import { MomentField } from '../fields/MomentField.tsx';
 import { OneOf } from '../fields/OneOf.tsx';
 import { JobRow } from './JobRow.tsx';
 import { answers, type OfJob, ownerPhone } from './sheetOf.ts';
@@ -128,14 +127,13 @@ function ReportIncident({ sheet, settings, onDone }: OfJob & { readonly onDone: 
         />
       )}
       <OneOf asks={t('counter.incident.cause')} words="incident.how" ids={HOW} chosen={how} onChoose={setHow} />
-      <MomentField label={t('counter.incident.when')} labelled="above" value={at} onChange={setAt} />
+      <MomentField label={t('counter.incident.when')} value={at} onChange={setAt} />
       <AmountField
         label={t('counter.incident.cost')}
         labelled="above"
         currency={currency}
-        digits={minorDigits(currency)}
-        value={costMinor === null ? null : { minor: costMinor, currency }}
-        onChange={(cost) => setCost(cost?.minor ?? null)}
+        minor={costMinor}
+        onChange={setCost}
         says={t('counter.incident.cost-says')}
       />
       <Key onPress={() => void write()} {...(what.trim() ? {} : { whyNot: t('counter.incident.needs') })}>

@@ -1,5 +1,4 @@
 import { useState } from 'react';
-import { minorDigits } from '../../../core/money/minorDigits.ts';
 import { AmountField } from '../../kit/fields/AmountField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
@@ -43,9 +42,8 @@ export function AskAboutOrder({ sheet, settings, order }: OfOrder) {
         label={t('counter.order.new-limit')}
         labelled="above"
         currency={currency}
-        digits={minorDigits(currency)}
-        value={limitMinor === null ? null : { minor: limitMinor, currency }}
-        onChange={(limit) => setLimit(limit?.minor ?? null)}
+        minor={limitMinor}
+        onChange={setLimit}
       />
       <Key onPress={() => void ask()}>{t('counter.order.ask')}</Key>
       {problem && <Problem slim {...problem} />}

@@ -1,11 +1,11 @@
 import { useState } from 'react';
 import { fromWall } from '../../../core/job/wallTime.ts';
+import { MomentField } from '../../kit/fields/DateField.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/words.tsx';
 import { useDoes } from '../../link/does.ts';
-import { MomentField } from '../fields/MomentField.tsx';
 import { OneOf } from '../fields/OneOf.tsx';
 import type { OfOrder } from './OrderDeeds.tsx';
 
@@ -29,8 +29,8 @@ export function LateOrder({ sheet, settings, order }: OfOrder) {
   return (
     <>
       <TextField label={t('counter.order.supplier-says')} labelled="above" value={says} onChange={setSays} />
-      <MomentField label={t('counter.order.due')} labelled="above" value={due} onChange={setDue} />
-      <MomentField label={t('counter.order.new-promise')} labelled="above" value={promise} onChange={setPromise} />
+      <MomentField label={t('counter.order.due')} value={due} onChange={setDue} />
+      <MomentField label={t('counter.order.new-promise')} value={promise} onChange={setPromise} />
       {promise !== '' && (
         <OneOf
           asks={t('counter.order.told')}

@@ -1,8 +1,8 @@
 import { useState } from 'react';
 import { isLive, lineOf } from '../../../core/job/orders/order.ts';
 import { fromWall } from '../../../core/job/wallTime.ts';
-import { minorDigits } from '../../../core/money/minorDigits.ts';
 import { AmountField } from '../../kit/fields/AmountField.tsx';
+import { MomentField } from '../../kit/fields/DateField.tsx';
 import { NumberField } from '../../kit/fields/NumberField.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
@@ -10,7 +10,6 @@ import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/words.tsx';
 import { useDoes } from '../../link/does.ts';
-import { MomentField } from '../fields/MomentField.tsx';
 import type { OfJob } from '../job/sheetOf.ts';
 import { coreInput, NO_CORE, OldPartFields } from './OldPartFields.tsx';
 
@@ -80,11 +79,10 @@ export function NewOrder({ sheet, settings, onDone }: OfJob & { readonly onDone:
         label={t('counter.order.price')}
         labelled="above"
         currency={currency}
-        digits={minorDigits(currency)}
-        value={priceMinor === null ? null : { minor: priceMinor, currency }}
-        onChange={(money) => setPrice(money?.minor ?? null)}
+        minor={priceMinor}
+        onChange={setPrice}
       />
-      <MomentField label={t('counter.order.due')} labelled="above" value={due} onChange={setDue} />
+      <MomentField label={t('counter.order.due')} value={due} onChange={setDue} />
       <NumberField
         label={t('counter.order.return-days')}
         labelled="above"

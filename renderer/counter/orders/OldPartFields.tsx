@@ -1,5 +1,4 @@
 import type { PartId } from '../../../core/ids.ts';
-import { minorDigits } from '../../../core/money/minorDigits.ts';
 import { AmountField } from '../../kit/fields/AmountField.tsx';
 import { NumberField } from '../../kit/fields/NumberField.tsx';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
@@ -44,9 +43,8 @@ export function OldPartFields({ sheet, settings, core, onCore }: OldPartProps) {
             label={t('counter.order.core-worth')}
             labelled="above"
             currency={currency}
-            digits={minorDigits(currency)}
-            value={core.minor === null ? null : { minor: core.minor, currency }}
-            onChange={(worth) => onCore({ ...core, minor: worth?.minor ?? null })}
+            minor={core.minor}
+            onChange={(minor) => onCore({ ...core, minor: minor })}
           />
           <NumberField
             label={t('counter.order.core-days')}

@@ -2,7 +2,6 @@ import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { PART_KINDS } from '../../../core/custody/part.ts';
 import type { PartId } from '../../../core/ids.ts';
-import { minorDigits } from '../../../core/money/minorDigits.ts';
 import { AmountField } from '../../kit/fields/AmountField.tsx';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
@@ -55,9 +54,8 @@ export function ReceiveOrder({ sheet, settings, order }: OfOrder) {
           label={t('counter.order.costs-now')}
           labelled="above"
           currency={currency}
-          digits={minorDigits(currency)}
-          value={priceMinor === null ? null : { minor: priceMinor, currency }}
-          onChange={(money) => setPrice(money?.minor ?? null)}
+          minor={priceMinor}
+          onChange={setPrice}
         />
       )}
       {as !== null && (

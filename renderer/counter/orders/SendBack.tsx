@@ -1,6 +1,5 @@
 import { useState } from 'react';
 import { returnBy } from '../../../core/job/orders/order.ts';
-import { minorDigits } from '../../../core/money/minorDigits.ts';
 import { AmountField } from '../../kit/fields/AmountField.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
@@ -76,9 +75,8 @@ export function SettleReturn({ sheet, settings, order }: OfOrder) {
           label={t('counter.order.money-back')}
           labelled="above"
           currency={currency}
-          digits={minorDigits(currency)}
-          value={minor === null ? null : { minor, currency }}
-          onChange={(money) => setMinor(money?.minor ?? null)}
+          minor={minor}
+          onChange={setMinor}
         />
       )}
       {as !== null && (

@@ -1,12 +1,11 @@
 import { openDays } from '../../../core/job/openDays.ts';
 import { wallTime } from '../../../core/job/wallTime.ts';
-import { minorDigits } from '../../../core/money/minorDigits.ts';
 import { epochMs } from '../../../core/time.ts';
 import { AmountField } from '../../kit/fields/AmountField.tsx';
+import { MomentField } from '../../kit/fields/DateField.tsx';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { YesNo } from '../../kit/keys/YesNo.tsx';
 import { useWords } from '../../kit/words.tsx';
-import { MomentField } from '../fields/MomentField.tsx';
 import { OneOf } from '../fields/OneOf.tsx';
 import { KNOWN_TASKS } from '../terms.ts';
 import { Row } from './Row.tsx';
@@ -17,7 +16,6 @@ export function MoneyRow() {
   const { t, moneyShort } = useWords();
   const { sheet, write, settings } = useTakingIn();
   const { currency, findingFee } = settings;
-  const money = (minor: number | null) => (minor === null ? null : { minor, currency });
   const fee = moneyShort({ minor: findingFee.minor, currency });
   return (
     <Row id="limit" known={sheet.limitMinor !== null}>
@@ -26,17 +24,15 @@ export function MoneyRow() {
           label={t('counter.money.limit')}
           labelled="above"
           currency={currency}
-          digits={minorDigits(currency)}
-          value={money(sheet.limitMinor)}
-          onChange={(now) => write({ limitMinor: now?.minor ?? null })}
+          minor={sheet.limitMinor}
+          onChange={(minor) => write({ limitMinor: minor })}
         />
         <AmountField
           label={t('counter.money.small-parts')}
           labelled="above"
           currency={currency}
-          digits={minorDigits(currency)}
-          value={money(sheet.smallPartsUpToMinor)}
-          onChange={(now) => write({ smallPartsUpToMinor: now?.minor ?? null })}
+          minor={sheet.smallPartsUpToMinor}
+          onChange={(minor) => write({ smallPartsUpToMinor: minor })}
         />
         <AmountField
           label={t('counter.worth.asks')}
@@ -75,15 +71,9 @@ export function PromiseRow() {
         onChoose={([closes]) => write({ promise: closes === undefined ? '' : wallTime(Number(closes), settings.zone) })}
       />
       <div className="counter-fields">
-        <MomentField
-          label={t('counter.promise.at')}
-          labelled="above"
-          value={sheet.promise}
-          onChange={(promise) => write({ promise })}
-        />
+        <MomentField label={t('counter.promise.at')} value={sheet.promise} onChange={(promise) => write({ promise })} />
         <MomentField
           label={t('counter.promise.deadline')}
-          labelled="above"
           value={sheet.deadline}
           onChange={(deadline) => write({ deadline })}
         />
@@ -127,13 +117,10 @@ export function WorkRow() {
                 label={t('counter.work.price', { task: t(`counter.tasks.${task.id}`) })}
                 labelled="above"
                 currency={currency}
-                digits={minorDigits(currency)}
-                value={task.fixedMinor === null ? null : { minor: task.fixedMinor, currency }}
-                onChange={(money) =>
+                minor={task.fixedMinor}
+                onChange={(minor) =>
                   write({
-                    tasks: tasks.map((one) =>
-                      one.id === task.id ? { ...one, fixedMinor: money?.minor ?? null } : one,
-                    ),
+                    tasks: tasks.map((one) => (one.id === task.id ? { ...one, fixedMinor: minor } : one)),
                   })
                 }
               />

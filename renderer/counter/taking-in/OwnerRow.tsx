@@ -1,6 +1,5 @@
 import { useState } from 'react';
 import type { Found } from '../../../core/contract/screens.ts';
-import { minorDigits } from '../../../core/money/minorDigits.ts';
 import { AmountField } from '../../kit/fields/AmountField.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
@@ -142,13 +141,8 @@ export function OwnerKindRow() {
               label={t('counter.owner.approves-up-to')}
               labelled="above"
               currency={settings.currency}
-              digits={minorDigits(settings.currency)}
-              value={
-                owner.approvesUpToMinor === null
-                  ? null
-                  : { minor: owner.approvesUpToMinor, currency: settings.currency }
-              }
-              onChange={(money) => change({ approvesUpToMinor: money?.minor ?? null })}
+              minor={owner.approvesUpToMinor}
+              onChange={(minor) => change({ approvesUpToMinor: minor })}
             />
           </>
         )}

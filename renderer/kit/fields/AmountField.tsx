@@ -1,4 +1,5 @@
-import type { Currency, Money } from '../../../core/money/money.ts';
+import { minorDigits } from '../../../core/money/minorDigits.ts';
+import type { Currency } from '../../../core/money/money.ts';
 import { NumberField, type NumberFieldProps } from './NumberField.tsx';
 
 export type AmountFieldProps = Omit<
@@ -6,15 +7,14 @@ export type AmountFieldProps = Omit<
   'value' | 'onChange' | 'digits' | 'unit' | 'format' | 'least' | 'most'
 > & {
   readonly currency: Currency;
-  /** Minor digits of the currency by ISO 4217 (0, 2, 3 or 4). */
-  readonly digits: number;
-  /** Minor units; `null` when nothing is written. */
-  readonly value: Money | null;
-  readonly onChange: (value: Money | null) => void;
+  /** Whole minor units; `null` when nothing is written. */
+  readonly minor: number | null;
+  readonly onChange: (minor: number | null) => void;
 };
 
-/** An amount of money, typed in major units and kept in whole minor units. */
-export function AmountField({ currency, digits, value, onChange, ...rest }: AmountFieldProps) {
+/** An amount of money, typed in major units with the digits that ISO 4217 gives, and kept in whole minor units. */
+export function AmountField({ currency, minor, onChange, ...rest }: AmountFieldProps) {
+  const digits = minorDigits(currency);
   const unit = 10 ** digits;
   return (
     <NumberField
@@ -22,8 +22,8 @@ export function AmountField({ currency, digits, value, onChange, ...rest }: Amou
       least={0}
       digits={digits}
       format={{ style: 'currency', currency, minimumFractionDigits: 0 }}
-      value={value === null ? null : value.minor / unit}
-      onChange={(now) => onChange(now === null ? null : { minor: Math.round(now * unit), currency })}
+      value={minor === null ? null : minor / unit}
+      onChange={(now) => onChange(now === null ? null : Math.round(now * unit))}
     />
   );
 }

@@ -1,5 +1,5 @@
 import { useId, useState } from 'react';
-import { DayField } from '../../kit/fields/DayField.tsx';
+import { DayField } from '../../kit/fields/DateField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { useWords } from '../../kit/words.tsx';
 

@@ -4,7 +4,7 @@ import type { JobSheet } from '../../../core/contract/screens.ts';
 import { takesKind } from '../../../core/custody/slot.ts';
 import type { JobId } from '../../../core/ids.ts';
 import { fromWall } from '../../../core/job/wallTime.ts';
-import { DayField } from '../../kit/fields/DayField.tsx';
+import { DayField } from '../../kit/fields/DateField.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';

@@ -1,6 +1,5 @@
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
-import { minorDigits } from '../../../core/money/minorDigits.ts';
 import { AmountField } from '../../kit/fields/AmountField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
@@ -23,9 +22,8 @@ export function SellPart({ part }: { readonly part: WallPart }) {
         label={t('wall.sell.price')}
         labelled="above"
         currency={currency}
-        digits={minorDigits(currency)}
-        value={minor === null ? null : { minor, currency }}
-        onChange={(money) => setMinor(money?.minor ?? null)}
+        minor={minor}
+        onChange={setMinor}
       />
       <Key
         wide

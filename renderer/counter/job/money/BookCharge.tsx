@@ -1,7 +1,6 @@
 import { useState } from 'react';
 import type { Asked } from '../../../../core/contract/contract.ts';
 import type { Job } from '../../../../core/job/job.ts';
-import { minorDigits } from '../../../../core/money/minorDigits.ts';
 import type { Currency } from '../../../../core/money/money.ts';
 import { AmountField } from '../../../kit/fields/AmountField.tsx';
 import { TextField } from '../../../kit/fields/TextField.tsx';
@@ -56,9 +55,8 @@ export function BookCharge({
             label={t(`counter.charges.amount.${is}`)}
             labelled="above"
             currency={currency}
-            digits={minorDigits(currency)}
-            value={minor === null ? null : { minor, currency }}
-            onChange={(now) => setMinor(now?.minor ?? null)}
+            minor={minor}
+            onChange={setMinor}
           />
         </>
       )}

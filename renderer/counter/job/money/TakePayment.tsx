@@ -1,6 +1,5 @@
 import { useState } from 'react';
 import type { JobSheet } from '../../../../core/contract/screens.ts';
-import { minorDigits } from '../../../../core/money/minorDigits.ts';
 import type { Currency } from '../../../../core/money/money.ts';
 import { AmountField } from '../../../kit/fields/AmountField.tsx';
 import { Key } from '../../../kit/keys/Key.tsx';
@@ -41,9 +40,8 @@ export function TakePayment({
         label={t(atTheDoor ? 'counter.charges.paid-now' : 'counter.charges.deposit')}
         labelled="above"
         currency={currency}
-        digits={minorDigits(currency)}
-        value={minor === null ? null : { minor, currency }}
-        onChange={(now) => setMinor(now?.minor ?? null)}
+        minor={minor}
+        onChange={setMinor}
       />
       <OneOf asks={t('counter.charges.how')} words="charges.ways" ids={HOW} chosen={how} onChoose={setHow} />
       <div className="counter-fields">

@@ -3,12 +3,12 @@ import { fromWall } from '../../../../core/job/wallTime.ts';
 import { minorDigits } from '../../../../core/money/minorDigits.ts';
 import type { Proposal } from '../../../../core/tracing/live/types.ts';
 import { AmountField } from '../../../kit/fields/AmountField.tsx';
+import { MomentField } from '../../../kit/fields/DateField.tsx';
 import { TextField } from '../../../kit/fields/TextField.tsx';
 import { Key } from '../../../kit/keys/Key.tsx';
 import { Problem } from '../../../kit/keys/Problem.tsx';
 import { useWords } from '../../../kit/words.tsx';
 import { useDoes } from '../../../link/does.ts';
-import { MomentField } from '../../fields/MomentField.tsx';
 import type { OfJob } from '../sheetOf.ts';
 import {
   type AskKind,
@@ -85,14 +85,13 @@ export function AskForm({
               label={t('counter.ask.limit', { n: at + 1 })}
               labelled="above"
               currency={currency}
-              digits={minorDigits(currency)}
-              value={{ minor: option.agrees.limitMinor, currency }}
-              onChange={(money) => change(option.id, { agrees: { ...option.agrees, limitMinor: money?.minor ?? 0 } })}
+              minor={option.agrees.limitMinor}
+              onChange={(minor) => change(option.id, { agrees: { ...option.agrees, limitMinor: minor ?? 0 } })}
             />
           )}
         </div>
       ))}
-      <MomentField label={t('counter.ask.until')} labelled="above" value={until} onChange={setUntil} />
+      <MomentField label={t('counter.ask.until')} value={until} onChange={setUntil} />
       <p className="k-muted k-small">{t('counter.ask.until-says', { hours: settings.rules.questionValidHours })}</p>
       <Key onPress={() => void put()} {...(ready && !busy ? {} : { whyNot: t('counter.ask.open') })}>
         {t('counter.ask.put')}

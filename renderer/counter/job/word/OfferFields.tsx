@@ -1,6 +1,5 @@
 import { useQuery } from '@tanstack/react-query';
 import { formatTag } from '../../../../core/custody/tag.ts';
-import { minorDigits } from '../../../../core/money/minorDigits.ts';
 import { AmountField } from '../../../kit/fields/AmountField.tsx';
 import { NumberField } from '../../../kit/fields/NumberField.tsx';
 import { TextField } from '../../../kit/fields/TextField.tsx';
@@ -83,9 +82,8 @@ export function OfferFields({
           label={t('counter.offer.price')}
           labelled="above"
           currency={currency}
-          digits={minorDigits(currency)}
-          value={offer.priceMinor === null ? null : { minor: offer.priceMinor, currency }}
-          onChange={(money) => change({ priceMinor: money?.minor ?? null })}
+          minor={offer.priceMinor}
+          onChange={(minor) => change({ priceMinor: minor })}
         />
         <NumberField
           label={t('counter.offer.warranty')}

@@ -1,5 +1,4 @@
 import type { ShopSettings } from '../../../../core/job/shop.ts';
-import { minorDigits } from '../../../../core/money/minorDigits.ts';
 import { AmountField } from '../../../kit/fields/AmountField.tsx';
 import { NumberField } from '../../../kit/fields/NumberField.tsx';
 import { TextField } from '../../../kit/fields/TextField.tsx';
@@ -40,9 +39,8 @@ export function ExtrasFields({
             label={t('counter.offer.extra-price', { n: at + 1 })}
             labelled="above"
             currency={currency}
-            digits={minorDigits(currency)}
-            value={{ minor: extra.priceMinor, currency }}
-            onChange={(money) => onChange(put(extras, at, { priceMinor: money?.minor ?? 0 }))}
+            minor={extra.priceMinor}
+            onChange={(minor) => onChange(put(extras, at, { priceMinor: minor ?? 0 }))}
           />
         </div>
       ))}
@@ -89,9 +87,8 @@ export function AfterwardsFields({
             label={t('counter.offer.afterwards-price', { n: at + 1 })}
             labelled="above"
             currency={currency}
-            digits={minorDigits(currency)}
-            value={line.priceMinor === null ? null : { minor: line.priceMinor, currency }}
-            onChange={(money) => onChange(put(afterwards, at, { priceMinor: money?.minor ?? null }))}
+            minor={line.priceMinor}
+            onChange={(minor) => onChange(put(afterwards, at, { priceMinor: minor }))}
           />
         </div>
       ))}
