@@ -1,7 +1,7 @@
 import type { JobId } from '../ids.ts';
 import type { EpochMs } from '../time.ts';
 import { minutes } from '../time.ts';
-import type { Question } from '../word/question.ts';
+import { chosenOf, limitAfter, type Question } from '../word/question.ts';
 import type { JobEntry } from './entries.ts';
 import { withEstimate } from './estimate.ts';
 import { type Job, newJob } from './job.ts';
@@ -226,22 +226,20 @@ export function applyJob(job: Job | null, entry: JobEntry & Written): Job | null
 
 type Answered = Extract<JobEntry, { readonly kind: 'answered' }>['body'];
 
-/** The limit that an answer names holds from then on; one that names none leaves it. */
+/** The limit that an answer names, or raises, holds from then on; one that does neither leaves it. */
 function answered(job: Job, { question, answer }: Answered): Job {
   const options = job.questions.find((one) => one.id === question)?.options ?? [];
-  const limitMinor = options
-    .filter((option) => answer.options.includes(option.id))
-    .reduce((limit, { agrees }) => agrees.limitMinor ?? limit, job.limitMinor);
-  return { ...changeQuestion(job, question, (one) => ({ ...one, answer })), limitMinor };
+  return {
+    ...changeQuestion(job, question, (one) => ({ ...one, answer })),
+    limitMinor: limitAfter(job.limitMinor, chosenOf({ options, answer })),
+  };
 }
 
-/** The limit that holds: the one said at the counter, or the one in the last answer that still stands. */
+/** The limit that holds: the one said at the counter, then as each answer that still stands named or raised it. */
 export function withLimit(job: Job): Job {
-  const agreed = job.questions
+  const limitMinor = job.questions
     .filter((question) => question.answer && !question.withdrawn)
     .sort((a, b) => (a.answer?.at ?? 0) - (b.answer?.at ?? 0))
-    .flatMap((question) => question.options.filter((option) => question.answer?.options.includes(option.id)))
-    .map((option) => option.agrees.limitMinor)
-    .filter((limit) => limit !== null);
-  return { ...job, limitMinor: agreed.at(-1) ?? job.firstLimitMinor };
+    .reduce((limit, question) => limitAfter(limit, chosenOf(question)), job.firstLimitMinor);
+  return { ...job, limitMinor };
 }

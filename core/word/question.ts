@@ -24,6 +24,8 @@ export type DaysAway = (typeof DAYS_AWAY)[number];
 export type Agrees = {
   /** New limit for everything, in minor units; null leaves it. */
   readonly limitMinor: number | null;
+  /** Raises the limit that holds by so much: what a yes in part comes to. It adds up over the options chosen. */
+  readonly raisesMinor?: number | undefined;
   readonly items: readonly PricedItem[];
   /** Accepts the part on offer. */
   readonly accepts: boolean;
@@ -107,6 +109,19 @@ export type Question = {
   readonly lapsed: boolean;
   readonly withdrawn: boolean;
 };
+
+/** The limit after these were agreed to: the last one that is named, and on top what each yes in part raises it by. */
+export const limitAfter = (limitMinor: number, agreed: readonly QuestionOption[]): number =>
+  agreed.reduce((limit, { agrees }) => agrees.limitMinor ?? limit, limitMinor) +
+  agreed.reduce((sum, { agrees }) => sum + (agrees.raisesMinor ?? 0), 0);
+
+/** Does agreeing to it change the limit? */
+export const movesLimit = ({ agrees }: QuestionOption): boolean =>
+  agrees.limitMinor !== null || (agrees.raisesMinor ?? 0) > 0;
+
+/** The options that were chosen; none while it is not answered. */
+export const chosenOf = ({ options, answer }: Pick<Question, 'options' | 'answer'>): readonly QuestionOption[] =>
+  options.filter((option) => answer?.options.includes(option.id));
 
 /** Is the question still waiting for its answer? */
 export const isOpen = (question: Question): boolean => !question.answer && !question.lapsed && !question.withdrawn;

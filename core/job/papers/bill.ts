@@ -2,13 +2,13 @@ import type { BillFacts, BillLine } from '../../papers/builders/bill.ts';
 import type { Paper } from '../../papers/content.ts';
 import type { Condition } from '../../papers/facts.ts';
 import { PAPER_KINDS } from '../../papers/kinds.ts';
+import { chosenOf } from '../../word/question.ts';
 import { AT_THE_DOOR } from '../stage.ts';
 import { type BilledLine, billed, isAsItCame, lineWords } from './billed.ts';
 import { amount, common, opened, staffName, taxSays, wordFacts } from './common.ts';
 import { lastTold } from './estimates.ts';
 import { type Lacking, lacking } from './lacking.ts';
 import type { Making } from './making.ts';
-import { chosenOf } from './ownersWord.ts';
 import { warrantyWords } from './warrantyWords.ts';
 import { faultName, inSentence, partInText, workName } from './worded.ts';
 

@@ -18,6 +18,7 @@ function linesOf(making: Making, { agrees }: QuestionOption, offer: Offer | null
   const { options } = words.facts;
   return [
     ...(agrees.limitMinor === null ? [] : [options.limit]),
+    ...((agrees.raisesMinor ?? 0) > 0 ? [options.raises] : []),
     ...agrees.items
       .filter(({ what }) => !offer?.extras.some((extra) => extra.what === what))
       .map(({ what, priceMinor }) => `${what}, ${format.money(amount(making, priceMinor))}`),

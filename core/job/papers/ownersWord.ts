@@ -1,6 +1,6 @@
 import type { Paper } from '../../papers/content.ts';
 import { PAPER_KINDS } from '../../papers/kinds.ts';
-import type { Question, QuestionOption } from '../../word/question.ts';
+import { chosenOf, limitAfter, movesLimit, type Question, type QuestionOption } from '../../word/question.ts';
 import { amount, common, withoutAnswer, wordFacts } from './common.ts';
 import { type Lacking, lacking } from './lacking.ts';
 import type { Making } from './making.ts';
@@ -12,7 +12,7 @@ export function ownersWordPaper(making: Making): Paper | Lacking {
   if (!question) return lacking('paper-nothing-answered');
   const chosen = chosenOf(question);
   const items = agreedItems(making, question, chosen);
-  const limit = limitOf(chosen);
+  const before = limitBefore(making, question);
   return PAPER_KINDS['owners-word-record'].build(
     {
       ...common(making),
@@ -31,8 +31,8 @@ export function ownersWordPaper(making: Making): Paper | Lacking {
           items.reduce((sum, { minor }) => sum + minor, 0),
         ),
       }),
-      ...(limit !== null && {
-        limit: { now: amount(making, limit), before: amount(making, limitBefore(making, question)) },
+      ...(chosen.some(movesLimit) && {
+        limit: { now: amount(making, limitAfter(before, chosen)), before: amount(making, before) },
       }),
     },
     making.setting,
@@ -47,20 +47,12 @@ const newestAnswered = ({ job }: Making): Question | null =>
     .toSorted((a, b) => answeredAt(a) - answeredAt(b))
     .at(-1) ?? null;
 
-/** The options that the owner chose. */
-export const chosenOf = ({ options, answer }: Question): readonly QuestionOption[] =>
-  options.filter((option) => answer?.options.includes(option.id));
-
-const limitOf = (chosen: readonly QuestionOption[]): number | null =>
-  chosen.reduce<number | null>((limit, option) => option.agrees.limitMinor ?? limit, null);
-
 /** The limit that held before this answer. */
 const limitBefore = ({ job }: Making, question: Question): number =>
   job.questions
     .filter((one) => one.answer && !one.withdrawn && one.id !== question.id && answeredAt(one) <= answeredAt(question))
     .toSorted((a, b) => answeredAt(a) - answeredAt(b))
-    .map((one) => limitOf(chosenOf(one)))
-    .findLast((limit) => limit !== null) ?? job.firstLimitMinor;
+    .reduce((limit, one) => limitAfter(limit, chosenOf(one)), job.firstLimitMinor);
 
 function agreedItems(making: Making, { offer }: Question, chosen: readonly QuestionOption[]) {
   const { setting, view } = making;

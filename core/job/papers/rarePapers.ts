@@ -2,10 +2,10 @@ import type { DeclinedToSaveDataFacts } from '../../papers/builders/declinedToSa
 import type { Paper } from '../../papers/content.ts';
 import { PAPER_KINDS } from '../../papers/kinds.ts';
 import { agreed } from '../../word/consent.ts';
+import { chosenOf } from '../../word/question.ts';
 import { amount, common, signatureFacts, wordFacts } from './common.ts';
 import { type Lacking, lacking } from './lacking.ts';
 import type { Making } from './making.ts';
-import { chosenOf } from './ownersWord.ts';
 import { newestQuestion, partName, slotWords } from './worded.ts';
 
 /** Someone whom the owner named on the sheet may collect it; only the owner agrees to money. */

@@ -4,13 +4,12 @@ import type { PartId, QuestionId } from '../../ids.ts';
 import type { OldPartGoes, ReplacedPartFacts } from '../../papers/builders/replacedPartSlip.ts';
 import type { Paper } from '../../papers/content.ts';
 import { PAPER_KINDS } from '../../papers/kinds.ts';
-import type { Question } from '../../word/question.ts';
+import { chosenOf, type Question } from '../../word/question.ts';
 import type { Job } from '../job.ts';
 import type { View } from '../view.ts';
 import { common, signatureFacts, wordFacts } from './common.ts';
 import { type Lacking, lacking } from './lacking.ts';
 import type { Making } from './making.ts';
-import { chosenOf } from './ownersWord.ts';
 import { partName } from './worded.ts';
 
 /** What becomes of the part that was replaced, and by whose word. */

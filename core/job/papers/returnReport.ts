@@ -1,6 +1,7 @@
 import type { ReturnReportFacts } from '../../papers/builders/returnReportFacts.ts';
 import type { Paper } from '../../papers/content.ts';
 import { PAPER_KINDS } from '../../papers/kinds.ts';
+import { chosenOf } from '../../word/question.ts';
 import { isAtItsEnd } from './bill.ts';
 import { billed, isAsItCame, lineWords } from './billed.ts';
 import { amount, common, opened, signatureFacts } from './common.ts';
@@ -8,7 +9,6 @@ import { lastTold } from './estimates.ts';
 import { type Lacking, lacking } from './lacking.ts';
 import { logFacts } from './logFacts.ts';
 import type { Making } from './making.ts';
-import { chosenOf } from './ownersWord.ts';
 import { isMoved, movedWords, partRows } from './partRows.ts';
 import { proofFacts, readingFacts } from './readings.ts';
 import { notExcluded, ruledOut } from './ruledOut.ts';

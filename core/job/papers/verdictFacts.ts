@@ -1,9 +1,9 @@
 import type { Outcome, ReturnReportFacts, VerdictFacts } from '../../papers/builders/returnReportFacts.ts';
+import { chosenOf } from '../../word/question.ts';
 import type { Work } from '../work.ts';
 import { isAsItCame } from './billed.ts';
 import { opened } from './common.ts';
 import type { Making } from './making.ts';
-import { chosenOf } from './ownersWord.ts';
 import { faultName, outcomeWords, partInText, sentence, withNote, workName, yourPart } from './worded.ts';
 
 const WAYS = {

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { type Asking, accept, type Decision, type Refusal, refuse } from '../../decision.ts';
 import { personal } from '../../journal/personal.ts';
-import { isOpen, type Question } from '../../word/question.ts';
+import { isOpen, limitAfter, movesLimit, type Question } from '../../word/question.ts';
 import { withLimit } from '../applyJob.ts';
 import { type Book, openBook } from '../book.ts';
 import { jobCommand } from '../command.ts';
@@ -118,7 +118,7 @@ function answerProblem(
 ): Refusal | null {
   const after = book.view().job ?? view.job;
   const chosen = question.options.filter((option) => input.options.includes(option.id));
-  const named = chosen.reduce<number | null>((sum, { agrees }) => agrees.limitMinor ?? sum, null);
+  const named = chosen.some(movesLimit) ? limitAfter(view.job.limitMinor, chosen) : null;
   const sells = after.sold.some((line) => !view.job.sold.includes(line));
   const heard = whyNotHeard(
     view,

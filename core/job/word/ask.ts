@@ -4,7 +4,7 @@ import type { QuestionId } from '../../ids.ts';
 import { epochMs } from '../../time.ts';
 import type { Comparison } from '../../word/compare.ts';
 import { compareForOffer } from '../../word/compareForOffer.ts';
-import { DAYS_AWAY, type Offer, QUESTION_KINDS } from '../../word/question.ts';
+import { DAYS_AWAY, limitAfter, type Offer, QUESTION_KINDS } from '../../word/question.ts';
 import { openBook } from '../book.ts';
 import { jobCommand } from '../command.ts';
 import { zEpoch, zId, zJobId, zLine, zMinor, zPartId, zPermille, zText } from '../fields.ts';
@@ -35,6 +35,7 @@ const zOption = z.strictObject({
   says: zText,
   agrees: z.strictObject({
     limitMinor: zMinor.nullable(),
+    raisesMinor: zMinor.optional(),
     items: z.array(zItem).max(20),
     accepts: z.boolean(),
     data: z.enum(['copy', 'unplug', 'leave']).nullable(),
@@ -193,8 +194,9 @@ const withOrderAgreed = (job: Job, { order }: z.infer<typeof zOption>['agrees'])
 function limitProblem(job: Job, input: z.infer<typeof zAsk>): Decision | null {
   if (job.charging === 'free') return null;
   const spent = committedMinor(job);
-  for (const { id, agrees } of input.options) {
-    const limitMinor = agrees.limitMinor ?? job.limitMinor;
+  for (const option of input.options) {
+    const { id, agrees } = option;
+    const limitMinor = limitAfter(job.limitMinor, [option]);
     if (limitMinor < spent) return refuse('limit-below-spent', { option: id, limitMinor, spentMinor: spent });
     const sold = soldByOption(agrees, input.offer, 0).map((line) => ({ ...line, question: '' }));
     const withStepMinor = committedMinor(withOrderAgreed({ ...job, sold: [...job.sold, ...sold] }, agrees));

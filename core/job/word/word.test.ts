@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { aJobAt, askingOf, judith, viewOf } from '../../../tests/builders/jobAt.ts';
+import type { Decision } from '../../decision.ts';
 import type { PartId, QuestionId } from '../../ids.ts';
 import { personal } from '../../journal/personal.ts';
 import { epochMs } from '../../time.ts';
 import type { Owner, OwnerKind } from '../../word/owner.ts';
 import type { Agrees, Question } from '../../word/question.ts';
+import { applyJob } from '../applyJob.ts';
 import type { Command } from '../command.ts';
 import { COMMANDS, type CommandName } from '../commands.ts';
 import type { Job } from '../job.ts';
@@ -51,6 +53,14 @@ const refusedAs = (refused: string, facts: object = {}) => ({ ok: false, refusal
 const kinds = (decision: ReturnType<typeof saying>) =>
   decision.ok ? decision.entries.map((one) => one.kind) : decision;
 
+const after = (job: Job, decision: Decision): Job =>
+  decision.ok
+    ? decision.entries.reduce<Job>(
+        (now, draft) => applyJob(now, { ...draft, at: 30 * MIN, by: 'bram' } as Parameters<typeof applyJob>[1]) ?? now,
+        job,
+      )
+    : job;
+
 describe('an answer', () => {
   it.each(Object.entries(by))('by %s is written with how it was given, and a record comes out', (way, how) => {
     const decision = saying(waiting(), { how: typeof how === 'function' ? how() : how });
@@ -91,6 +101,17 @@ describe('an answer', () => {
     const sold = decision.ok ? decision.entries.filter((one) => one.kind === 'sold') : [];
     expect(sold.map((one) => (one.body as { what: string }).what)).toEqual(['lead', 'clean']);
     expect(saying(waiting({ options }), { options: ['lead', 'clean'] })).toMatchObject(refusedAs('one-answer-only'));
+  });
+  it('in part raises the limit by what was agreed to and no more, and falls back when it is taken back', () => {
+    const priced = (id: string, priceMinor: number) =>
+      yesTo(id, { raisesMinor: priceMinor, items: [{ what: id, priceMinor }] });
+    const several = waiting({ options: [priced('fan', 9000), priced('cell', 500), yesTo('none')], several: true });
+    const answered = (...options: string[]) => after(several, saying(several, { options }));
+    expect(answered('fan').limitMinor).toBe(21_000);
+    expect(answered('fan', 'cell').limitMinor).toBe(21_500);
+    expect(answered('none').limitMinor).toBe(12_000);
+    const back = doing('withdrawWord', { question: 'q' }, answered('fan'), 40 * MIN);
+    expect(after(answered('fan'), back).limitMinor).toBe(12_000);
   });
   it('that would cost more than the limit it leaves is refused with the word that is missing', () => {
     const dear = waiting({ options: [yesTo('yes', { items: [{ what: 'board', priceMinor: 11_000 }] }), yesTo('no')] });
