@@ -5,13 +5,13 @@ import { fromWall } from '../../../core/job/wallTime.ts';
 import { AmountField } from '../../kit/fields/AmountField.tsx';
 import { MomentField } from '../../kit/fields/DateField.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
-import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/words.tsx';
 import { useDoes } from '../../link/does.ts';
 import { freshHow, HowFields, howInput } from '../fields/HowFields.tsx';
 import { OneOf } from '../fields/OneOf.tsx';
+import { OneOfParts } from '../fields/OneOfParts.tsx';
 import { JobRow } from './JobRow.tsx';
 import { answers, type OfJob, ownerPhone } from './sheetOf.ts';
 
@@ -104,18 +104,12 @@ function ReportIncident({ sheet, settings, onDone }: OfJob & { readonly onDone: 
     <div className="counter-block counter-stack">
       <TextField label={t('counter.incident.what')} labelled="above" value={what} onChange={setWhat} lines={2} />
       {sheet.parts.length > 0 && (
-        <div className="counter-one-of">
-          <span className="counter-asks" aria-hidden="true">
-            {t('counter.incident.part')}
-          </span>
-          <ChoiceKeys
-            label={t('counter.incident.part')}
-            mode="one"
-            choices={sheet.parts.map((one) => ({ id: one.id, says: one.name }))}
-            chosen={part === null ? [] : [part]}
-            onChoose={([id]) => setPart(sheet.parts.find((one) => one.id === id)?.id ?? null)}
-          />
-        </div>
+        <OneOfParts
+          asks={t('counter.incident.part')}
+          parts={sheet.parts}
+          chosen={part}
+          onChoose={(one) => setPart(one?.id ?? null)}
+        />
       )}
       {part !== null && (
         <OneOf

@@ -1,8 +1,8 @@
 import type { PartId } from '../../../core/ids.ts';
 import { AmountField } from '../../kit/fields/AmountField.tsx';
 import { NumberField } from '../../kit/fields/NumberField.tsx';
-import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { useWords } from '../../kit/words.tsx';
+import { OneOfParts } from '../fields/OneOfParts.tsx';
 import type { OfJob } from '../job/sheetOf.ts';
 
 /** What the supplier gives for the old part; `part` null: nothing is given for one. */
@@ -25,18 +25,12 @@ export function OldPartFields({ sheet, settings, core, onCore }: OldPartProps) {
   if (theirs.length === 0) return null;
   return (
     <>
-      <div className="counter-one-of">
-        <span className="counter-asks" aria-hidden="true">
-          {t('counter.order.core')}
-        </span>
-        <ChoiceKeys
-          label={t('counter.order.core')}
-          mode="one"
-          choices={theirs.map(({ id, name }) => ({ id, says: name }))}
-          chosen={core.part === null ? [] : [core.part]}
-          onChoose={([id]) => onCore({ ...core, part: theirs.find((one) => one.id === id)?.id ?? null })}
-        />
-      </div>
+      <OneOfParts
+        asks={t('counter.order.core')}
+        parts={theirs}
+        chosen={core.part}
+        onChoose={(one) => onCore({ ...core, part: one?.id ?? null })}
+      />
       {core.part !== null && (
         <>
           <AmountField

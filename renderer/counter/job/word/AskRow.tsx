@@ -29,9 +29,9 @@ export function AskRow({ sheet, settings }: OfJob) {
   const kinds = ASK_KINDS.filter(
     (one) =>
       one === kind ||
-      // A finding has changed once the bench has seen it; a part is offered in place of one that is known.
+      // A finding has changed once the bench has seen it; of a part it is asked once that is known.
       ((one !== 'changed-finding' || job.seen !== null) &&
-        (one !== 'offer' || sheet.parts.some((part) => part.belongs.to === 'owner')) &&
+        ((one !== 'offer' && one !== 'part') || sheet.parts.some((part) => part.belongs.to === 'owner')) &&
         (one !== 'days-away' || (proposals?.length ?? 0) > 0) &&
         (one !== 'not-worth' || job.worthMinor != null)),
   );

@@ -10,9 +10,10 @@ import { OneOf } from '../../fields/OneOf.tsx';
 import type { OfJob } from '../sheetOf.ts';
 import type { OfferSheet } from './askSheet.ts';
 import { OfferComparison } from './OfferComparison.tsx';
-import { AfterwardsFields, ExtrasFields } from './OfferLines.tsx';
+import { AfterwardsFields, PricedThings } from './OfferLines.tsx';
 
 const CONDITIONS = ['new', 'used', 'refurbished'] as const;
+const EXTRAS = { thing: 'counter.offer.extra', price: 'counter.offer.extra-price', add: 'counter.offer.add-extra' };
 const OLD_PART = ['back', 'keep', 'scrap', 'send'] as const;
 
 /** The part on offer: for which of the owner's, which of ours, and all that must be disclosed. */
@@ -109,7 +110,12 @@ export function OfferFields({
         onChange={(whyNotSame) => change({ whyNotSame })}
         lines={2}
       />
-      <ExtrasFields extras={offer.extras} settings={settings} onChange={(extras) => change({ extras })} />
+      <PricedThings
+        things={offer.extras}
+        named={EXTRAS}
+        settings={settings}
+        onChange={(extras) => change({ extras })}
+      />
       <AfterwardsFields
         afterwards={offer.afterwards}
         settings={settings}

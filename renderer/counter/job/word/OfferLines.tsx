@@ -4,48 +4,50 @@ import { NumberField } from '../../../kit/fields/NumberField.tsx';
 import { TextField } from '../../../kit/fields/TextField.tsx';
 import { Key } from '../../../kit/keys/Key.tsx';
 import { useWords } from '../../../kit/words.tsx';
-import type { OfferSheet } from './askSheet.ts';
+import type { OfferSheet, PricedThing } from './askSheet.ts';
 
-type Extras = OfferSheet['extras'];
 type Afterwards = OfferSheet['afterwards'];
 
 const put = <T,>(list: readonly T[], at: number, patch: Partial<T>): readonly T[] =>
   list.map((one, i) => (i === at ? { ...one, ...patch } : one));
 
-/** Small things that come with the part, each with its price. */
-export function ExtrasFields({
-  extras,
+/** Things with a price each: small ones that come with a part, or what can be agreed to one by one. */
+export function PricedThings({
+  things,
+  named,
   settings,
   onChange,
 }: {
-  readonly extras: Extras;
+  readonly things: readonly PricedThing[];
+  /** Where their words are. */
+  readonly named: { readonly thing: string; readonly price: string; readonly add: string };
   readonly settings: ShopSettings;
-  readonly onChange: (extras: Extras) => void;
+  readonly onChange: (things: readonly PricedThing[]) => void;
 }) {
   const { t } = useWords();
   const { currency } = settings;
   return (
     <>
-      {extras.map((extra, at) => (
+      {things.map((thing, at) => (
         <div key={at} className="counter-fields">
           <TextField
-            label={t('counter.offer.extra', { n: at + 1 })}
+            label={t(named.thing, { n: at + 1 })}
             labelled="above"
-            value={extra.what}
-            onChange={(what) => onChange(put(extras, at, { what }))}
+            value={thing.what}
+            onChange={(what) => onChange(put(things, at, { what }))}
             chars={28}
           />
           <AmountField
-            label={t('counter.offer.extra-price', { n: at + 1 })}
+            label={t(named.price, { n: at + 1 })}
             labelled="above"
             currency={currency}
-            minor={extra.priceMinor}
-            onChange={(minor) => onChange(put(extras, at, { priceMinor: minor ?? 0 }))}
+            minor={thing.priceMinor}
+            onChange={(minor) => onChange(put(things, at, { priceMinor: minor ?? 0 }))}
           />
         </div>
       ))}
-      <Key kind="link" onPress={() => onChange([...extras, { what: '', priceMinor: 0 }])}>
-        {t('counter.offer.add-extra')}
+      <Key kind="link" onPress={() => onChange([...things, { what: '', priceMinor: 0 }])}>
+        {t(named.add)}
       </Key>
     </>
   );

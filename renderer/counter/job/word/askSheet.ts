@@ -1,5 +1,6 @@
 import type { Asked } from '../../../../core/contract/contract.ts';
 import type { JobSheet } from '../../../../core/contract/screens.ts';
+import type { Part } from '../../../../core/custody/ledger.ts';
 import type { PartId } from '../../../../core/ids.ts';
 import type { ShopSettings } from '../../../../core/job/shop.ts';
 import type { Need } from '../../../../core/tracing/live/types.ts';
@@ -16,6 +17,7 @@ export const ASK_KINDS = [
   'days-away',
   'not-worth',
   'offer',
+  'part',
 ] as const;
 export type AskKind = (typeof ASK_KINDS)[number];
 
@@ -44,11 +46,18 @@ function suggestedLimit({ job }: JobSheet, unit: number): number {
   return Math.max(job.limitMinor, Math.ceil(most / (5 * unit)) * 5 * unit);
 }
 
+type UsualFacts = {
+  readonly sheet: JobSheet;
+  /** Of which part it is asked, where it is asked of one. */
+  readonly part: Part | null;
+  /** What a step needs that it is asked about, where it is asked about one. */
+  readonly need?: Need;
+  readonly t: Say;
+  readonly unit: number;
+};
+
 /** The usual answers of a kind of question: a start to be written over, none of them chosen. */
-export function usualOptions(
-  kind: AskKind,
-  { sheet, t, unit, need }: { readonly sheet: JobSheet; readonly t: Say; readonly unit: number; readonly need?: Need },
-): readonly OptionSheet[] {
+export function usualOptions(kind: AskKind, { sheet, part, t, unit, need }: UsualFacts): readonly OptionSheet[] {
   const says = (id: string) => t(`counter.ask.options.${kind}.${id}`);
   const option = (id: string, agrees: Partial<Agrees>): OptionSheet => ({
     id,
@@ -93,11 +102,40 @@ export function usualOptions(
         option('accept', { accepts: true, limitMinor, goesTo: 'fitting' }),
         option('none', { goesTo: 'home-as-it-came' }),
       ];
+    case 'part':
+      return part ? PART_ANSWERS.map((answer) => ofPart(part, answer, t)) : [];
   }
 }
 
+const PART_ANSWERS = ['back', 'keep', 'send', 'scrap', 'follow'] as const;
+
+/** What carries data is never only scrapped: it is destroyed, with its certificate. */
+const ofPart = (part: Part, answer: (typeof PART_ANSWERS)[number], t: Say): OptionSheet => ({
+  id: answer,
+  says: t(`counter.ask.options.part.${answer === 'scrap' && part.dataBearing ? 'destroy' : answer}`),
+  agrees: { ...nothing, dead: { part: part.id, answer } },
+});
+
+/** Of which part it is asked first: one that keeps the machine here for want of a word. */
+export const partWithoutWord = ({ missing, parts }: JobSheet): Part | null => {
+  const first = missing.find((one) => one.why === 'needs-own-answer' || one.why === 'owners-part-not-inside');
+  return (first && 'part' in first && parts.find((part) => part.id === first.part)) || null;
+};
+
+export type PricedThing = { readonly what: string; readonly priceMinor: number };
+
+/** Things that can be agreed to one by one, each raising the limit by its own price, and the no to all of them. */
+export const oneByOne = (things: readonly PricedThing[], none: OptionSheet | undefined): readonly OptionSheet[] => [
+  ...things.map(({ what, priceMinor }, at) => ({
+    id: `thing-${at + 1}`,
+    says: what.trim(),
+    agrees: { ...nothing, raisesMinor: priceMinor, items: [{ what: what.trim(), priceMinor }] },
+  })),
+  ...(none ? [none] : []),
+];
+
 /** Which kinds of question stop the job until they are answered. */
-export const stopsJob = (kind: AskKind): boolean => kind !== 'data-first';
+export const stopsJob = (kind: AskKind): boolean => kind !== 'data-first' && kind !== 'part';
 
 /** The part on offer, as it is being written. */
 export type OfferSheet = {
