@@ -117,6 +117,11 @@ export const contract = {
     .input(z.strictObject({ job: zJobId, held: zId }))
     .output(type<{ readonly blob: string } | Refusal>()),
   photograph: read.input(z.strictObject({ blob: zId })).output(z.instanceof(File)),
+  /** What an owner wrote, kept as it came beside their answer in writing. */
+  storeLetter: read
+    .input(z.strictObject({ job: zJobId, file: z.instanceof(File) }))
+    .output(type<{ readonly blob: string } | Refusal>()),
+  letter: read.input(z.strictObject({ blob: zId })).output(z.instanceof(File)),
   firstEstimate: read
     .input(
       z.strictObject({

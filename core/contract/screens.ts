@@ -35,6 +35,8 @@ export type DayPoint = {
   readonly willBeLate: boolean;
   /** A loaner this job waits for, and the job that has it. */
   readonly waitsFor: { readonly part: PartId; readonly name: string; readonly heldBy: JobId } | null;
+  /** The owner is to be tried now: which try it is of how many; null `n`: tried as often as agreed, it may lapse. */
+  readonly tryNow: { readonly n: number | null; readonly of: number } | null;
   /** What the desk may say on the phone, made from the journal. */
   readonly phone: PhoneSentence;
 };

@@ -27,7 +27,7 @@ import {
 import { takeIn } from './intake/takeIn.ts';
 import { addPhotograph, addThing, putOursOn, sealSecret, takeOursOff, wipeSecret } from './intake/things.ts';
 import { goBackToModel, resetPriors, takeOverPriors, useModel } from './modelCommands.ts';
-import { bookCharge, takePayment } from './money/book.ts';
+import { bookCharge, giveBack, takePayment } from './money/book.ts';
 import { noteEstimate } from './noteEstimate.ts';
 import { cancelOrder, orderLate } from './orders/orderLate.ts';
 import { orderPart } from './orders/orderPart.ts';
@@ -105,6 +105,7 @@ export const COMMANDS = {
   settleReturn,
   bookCharge,
   takePayment,
+  giveBack,
   markReady,
   goHomeAsItCame,
   tellReady,

@@ -35,11 +35,11 @@ export type Booked =
   | { readonly is: 'discount'; readonly why: string; readonly minor: number }
   | { readonly is: 'storage'; readonly days: number; readonly minor: number };
 
-/** Money taken from the owner, before or at hand-over. */
+/** Money taken from the owner, before or at hand-over, or given back to them: then `minor` is below zero. */
 export type Payment = {
   readonly minor: number;
   readonly how: 'cash' | 'card' | 'transfer';
-  readonly for: 'deposit' | 'bill';
+  readonly for: 'deposit' | 'bill' | 'back';
 };
 
 export type TakenIn = {

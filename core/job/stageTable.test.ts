@@ -72,6 +72,7 @@ const TABLE: { readonly [name in CommandName]?: string } = {
   bringOwnPart: /*     */ '.  .  x  x  x  x  .  .  .  .  .',
   bookCharge: /*       */ 'x  x  x  x  x  x  x  x  x  x  .',
   takePayment: /*      */ 'x  x  x  x  x  x  x  x  x  x  .',
+  giveBack: /*         */ '.  .  .  .  .  .  .  x  x  x  .',
   // Only what was proved stands ready; only what stands at the door goes out of it.
   markReady: /*        */ '.  .  .  .  .  .  x  .  .  .  .',
   goHomeAsItCame: /*   */ 'x  x  x  x  x  x  x  x  x  .  .',

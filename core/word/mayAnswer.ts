@@ -54,11 +54,46 @@ function approversOf(kind: Extract<Owner['kind'], { readonly is: 'company' }>): 
   ];
 }
 
-/** May this person fetch the machine: the owner, one the owner named, a minor's guardian, or whose machine it is. */
-export const mayCollect = (owner: Owner, name: string): boolean =>
+/** One who may give the word: up to which amount (null: any), and whether of money and of data at all. */
+export type MayAnswer = {
+  readonly name: string;
+  readonly upToMinor: number | null;
+  readonly money: boolean;
+  readonly data: boolean;
+};
+
+/** Everyone who may give the owner's word, with what they may speak of; the names as they stand on the record. */
+export function whoMayAnswer(owner: Owner): readonly MayAnswer[] {
+  const { kind } = owner;
+  const one = (name: string | null | undefined, more: Partial<MayAnswer> = {}): readonly MayAnswer[] =>
+    name ? [{ name, upToMinor: null, money: true, data: true, ...more }] : [];
+  switch (kind.is) {
+    case 'person':
+      return one(owner.name.value);
+    case 'minor':
+      return one(kind.guardian.value);
+    case 'for-someone-else':
+      return [...one(owner.name.value, { data: false }), ...one(kind.machineOf.value)];
+    case 'company': {
+      const approvers = approversOf(kind);
+      const approves = approvers.some(({ name }) => isSame(name, owner.name.value));
+      return [
+        ...approvers.flatMap(({ name, upToMinor }) => one(name, { upToMinor })),
+        ...(approves ? [] : one(owner.name.value, { money: approvers.length === 0 })),
+      ];
+    }
+  }
+}
+
+/** Everyone who may fetch the machine, by the names that stand on the record. */
+export const whoMayCollect = (owner: Owner): readonly string[] =>
   [
     owner.name.value,
     ...(owner.mayCollect.value ?? []),
     ...(owner.kind.is === 'minor' ? [owner.kind.guardian.value] : []),
     ...(owner.kind.is === 'for-someone-else' ? [owner.kind.machineOf.value] : []),
-  ].some((one) => isSame(name, one));
+  ].flatMap((one) => one || []);
+
+/** May this person fetch the machine: the owner, one the owner named, a minor's guardian, or whose machine it is. */
+export const mayCollect = (owner: Owner, name: string): boolean =>
+  whoMayCollect(owner).some((one) => isSame(name, one));

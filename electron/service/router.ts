@@ -16,13 +16,15 @@ import { firstEstimate } from './desk/firstEstimate.ts';
 import type { Following } from './desk/following.ts';
 import { jobSheet } from './desk/jobSheet.ts';
 import { keptSheet } from './desk/keptSheet.ts';
+import { letterName, storeLetter } from './desk/letters.ts';
 import { loadView } from './desk/loadView.ts';
 import { nightSheet } from './desk/nightSheet.ts';
 import { ordersSheet } from './desk/ordersSheet.ts';
 import { drawIssued, issuedPaper } from './desk/papers.ts';
-import { holdPhotograph, keepHeldPhotograph, storePhotograph, takePhotograph } from './desk/photographs.ts';
+import { holdPhotograph, keepHeldPhotograph, storePhotograph } from './desk/photographs.ts';
 import { printTags } from './desk/printTags.ts';
 import { reckoning } from './desk/reckoning.ts';
+import { takeBlob } from './desk/takeBlob.ts';
 import { tracingSheet } from './desk/tracingSheet.ts';
 import { wallSheet } from './desk/wallSheet.ts';
 import { keepingModel } from './keepingModel.ts';
@@ -131,9 +133,17 @@ export function createRouter({ shop, drafts, tools, engine, following, clock }: 
       keepHeldPhotograph(shop, input.job as JobId, input.held, now()),
     ),
     photograph: os.photograph.handler(async ({ input, errors }) => {
-      const bytes = await takePhotograph(shop, input.blob);
+      const bytes = await takeBlob(shop, input.blob);
       if (!bytes) throw errors.NOT_FOUND({ data: { refused: 'photograph-missing', blob: input.blob } });
       return new File([bytes as Uint8Array<ArrayBuffer>], 'photograph', { type: 'application/octet-stream' });
+    }),
+    storeLetter: os.storeLetter.handler(async ({ input }) =>
+      storeLetter(shop, input.job as JobId, new Uint8Array(await input.file.arrayBuffer()), now()),
+    ),
+    letter: os.letter.handler(async ({ input, errors }) => {
+      const bytes = await takeBlob(shop, input.blob);
+      if (!bytes) throw errors.NOT_FOUND({ data: { refused: 'letter-missing', blob: input.blob } });
+      return new File([bytes as Uint8Array<ArrayBuffer>], letterName(bytes), { type: 'application/octet-stream' });
     }),
     firstEstimate: os.firstEstimate.handler(async ({ input, signal }) =>
       firstEstimate(await shop.read(), engine, input, now(), signal),

@@ -80,8 +80,10 @@ const asDayJob = (point: DayPoint, words: Words): DayJob => ({
   ninety: point.willBeLate ? point.p90 : null,
 });
 
-function secondLine({ late, willBeLate, promised, likely, stage }: DayPoint, words: Words): string {
+function secondLine({ late, willBeLate, promised, likely, stage, tryNow }: DayPoint, words: Words): string {
   if (late && promised !== null) return words.t('day-line.late', { promised: words.dayClock(promised) });
+  if (tryNow)
+    return words.t(tryNow.n === null ? 'day-line.no-answer' : 'day-line.try', { n: tryNow.n ?? 0, of: tryNow.of });
   if (!willBeLate) return stages[stage].toLowerCase();
   return likely === null
     ? words.t('day-line.will-be-late-open')

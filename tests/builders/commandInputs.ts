@@ -117,6 +117,7 @@ export const inputs = {
   sendBack: { job, order: 'o', carrier: 'Haul', number: '1', insured: true, says: null, another: true },
   settleReturn: { job, order: 'o', as: 'refunded', minor: 100 },
   bookCharge: { job, charge: { is: 'given', what: 'lead', worthMinor: 100 } },
+  giveBack: { job, minor: 100, how: 'cash' },
   takePayment: { job, minor: 100, how: 'cash', for: 'deposit' },
   markReady: { job },
   goHomeAsItCame: { job, why: 'declined' },

@@ -6,11 +6,15 @@ import { jobCommand } from '../command.ts';
 import { zJobId, zLine, zMinor } from '../fields.ts';
 import type { Job } from '../job.ts';
 import { issuePaper } from '../papers/issue.ts';
-import { OPEN_STAGES } from '../stage.ts';
+import { AT_THE_DOOR, OPEN_STAGES } from '../stage.ts';
 import type { View } from '../view.ts';
 import { limitRefusal } from '../withinWord.ts';
 
 const zSome = zMinor.min(1);
+const WAYS = ['cash', 'card', 'transfer'] as const;
+
+const wentAsItCame = ({ stages }: Job): boolean => stages.some((one) => one.stage === 'home-as-it-came');
+
 const zBooked = z.discriminatedUnion('is', [
   z.strictObject({ is: z.literal('small-part'), what: zLine, priceMinor: zSome }),
   z.strictObject({ is: z.literal('given'), what: zLine, worthMinor: zMinor }),
@@ -53,15 +57,14 @@ export const takePayment = jobCommand(
   z.strictObject({
     job: zJobId,
     minor: zSome,
-    how: z.enum(['cash', 'card', 'transfer']),
+    how: z.enum(WAYS),
     for: z.enum(['deposit', 'bill']),
   }),
   OPEN_STAGES,
   (view, { job: id, ...payment }, asking) => {
     const { job } = view;
     if (job.charging === 'free') return refuse('nothing-owed', { job: id });
-    const asItCame = job.stages.some((one) => one.stage === 'home-as-it-came');
-    const { owedMinor, paidMinor } = charges(job, asItCame);
+    const { owedMinor, paidMinor } = charges(job, wentAsItCame(job));
     const most = payment.for === 'deposit' ? job.limitMinor : owedMinor;
     if (paidMinor + payment.minor > most)
       return refuse('paid-too-much', { minor: payment.minor, paidMinor, mostMinor: most });
@@ -72,4 +75,17 @@ export const takePayment = jobCommand(
     return book.accept();
   },
   () => ({ papers: ['deposit-receipt'] }),
+);
+
+/** Gives back what was paid beyond what it comes to: a deposit on a job that came to less, and no more than that. */
+export const giveBack = jobCommand(
+  'give-back',
+  z.strictObject({ job: zJobId, minor: zSome, how: z.enum(WAYS) }),
+  AT_THE_DOOR,
+  (view, { job: id, minor, how }) => {
+    const { owedMinor, paidMinor } = charges(view.job, wentAsItCame(view.job));
+    const mostMinor = Math.max(0, paidMinor - owedMinor);
+    if (minor > mostMinor) return refuse('given-back-too-much', { minor, paidMinor, mostMinor });
+    return accept({ stream: `job:${id}`, kind: 'paid', v: 1, body: { minor: -minor, how, for: 'back' } });
+  },
 );

@@ -336,6 +336,15 @@ describe('the counter’s money', () => {
     expect(paying(12_001)).toMatchObject(refusedAs('paid-too-much'));
     expect(paying(1, aJobAt('taken-in', { charging: 'free' }))).toMatchObject(refusedAs('nothing-owed'));
   });
+  it('what was paid beyond what it comes to is given back, and no more', () => {
+    const deposit = { minor: 5000, how: 'cash', for: 'deposit', at: epochMs(MIN), by: 'bram' } as const;
+    // It goes home as it came: the finding fee of three thousand is owed.
+    const job = aJobAt('home-as-it-came', { paid: [deposit] });
+    const giving = (minor: number, of = job) => doing('giveBack', { minor, how: 'cash' }, of);
+    expect(after(job, giving(2000)).paid.map((one) => one.minor)).toEqual([5000, -2000]);
+    expect(giving(2001)).toMatchObject(refusedAs('given-back-too-much', { paidMinor: 5000, mostMinor: 2000 }));
+    expect(giving(1, after(job, giving(2000)))).toMatchObject(refusedAs('given-back-too-much'));
+  });
 });
 
 it('whose part it is decides who says where it goes', () => {

@@ -1,10 +1,13 @@
 import type { DayPoint } from '../../../core/contract/screens.ts';
 import { bandOf } from '../../../core/job/band.ts';
+import type { Job } from '../../../core/job/job.ts';
 import { phoneSentence } from '../../../core/job/phoneSentence.ts';
 import { LATE_FROM, type Outlook, outlooks } from '../../../core/job/promise/turns.ts';
 import { noShop } from '../../../core/job/shop.ts';
 import type { View } from '../../../core/job/view.ts';
+import { nextTry, triesInVain } from '../../../core/job/word/nextTry.ts';
 import type { EpochMs } from '../../../core/time.ts';
+import { isOpen } from '../../../core/word/question.ts';
 import { openJobs, type Reader } from '../../../db/index.ts';
 import { byOwnLeads } from './leadTimes.ts';
 import { loadView } from './loadView.ts';
@@ -35,8 +38,18 @@ export async function dayLine(read: Reader, at: EpochMs): Promise<readonly DayPo
       late: promised !== null && promised < at && bandOf(job) !== 'ready',
       willBeLate: (own?.lateChance ?? 0) > LATE_FROM,
       waitsFor: null,
+      tryNow: settings ? tryNow(job, settings.rules.triesBeforeHome, at) : null,
       phone: phoneSentence(job, own, at),
     });
   }
   return points;
+}
+
+/** Is the owner to be tried now, for the question that waits longest? */
+function tryNow(job: Job, of: number, at: EpochMs): DayPoint['tryNow'] {
+  const question = job.questions.find(isOpen);
+  if (!question) return null;
+  const due = nextTry(question, of);
+  if (due === null || at > question.validUntil) return { n: null, of };
+  return due <= at ? { n: triesInVain(question) + 1, of } : null;
 }

@@ -2,8 +2,9 @@ import type { Refusal } from '../../../core/decision.ts';
 import type { JobId } from '../../../core/ids.ts';
 import type { EpochMs } from '../../../core/time.ts';
 import { agreed } from '../../../core/word/consent.ts';
-import { checkPhotograph, isBlobName, type Shop } from '../../../db/index.ts';
+import { checkPhotograph, type Shop } from '../../../db/index.ts';
 import { loadView } from './loadView.ts';
+import { takeBlob } from './takeBlob.ts';
 
 /** Stores a photograph for a job, sealed under its owner's key; checked again here, whatever the page did to it. */
 export async function storePhotograph(
@@ -43,15 +44,8 @@ export async function keepHeldPhotograph(
   if (!found) return { refused: 'no-such-job' };
   if (found.consents.signature !== null && !agreed(found.consents, 'photos'))
     return { refused: 'consent-missing', needs: ['photos'] };
-  const bytes = await takePhotograph(shop, held);
+  const bytes = await takeBlob(shop, held);
   if (!bytes) return { refused: 'photograph-missing' };
   const stored = await shop.blobs.put(bytes, { of: found.owner, purpose: 'photographs' });
   return typeof stored === 'string' ? { blob: stored } : stored;
-}
-
-/** A stored photograph; null when it is missing or its key was destroyed. */
-export async function takePhotograph(shop: Shop, blob: string): Promise<Uint8Array | null> {
-  if (!isBlobName(blob)) return null;
-  const bytes = await shop.blobs.get(blob);
-  return bytes instanceof Uint8Array ? bytes : null;
 }

@@ -1,9 +1,11 @@
 import type { Asked } from '../../../core/contract/contract.ts';
+import type { JobId } from '../../../core/ids.ts';
 import { fromWall, wallTime } from '../../../core/job/wallTime.ts';
 import { MomentField } from '../../kit/fields/DateField.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { type SignatureMark, SignaturePad } from '../../kit/paper/SignaturePad.tsx';
 import { useWords } from '../../kit/words.tsx';
+import { LetterKey } from './LetterKey.tsx';
 import { OneOf } from './OneOf.tsx';
 import { signedInput } from './signedInput.ts';
 
@@ -17,6 +19,8 @@ export type HowSheet = {
   readonly number: string;
   readonly readBack: string;
   readonly words: string;
+  /** What they wrote, kept under this name. */
+  readonly file: string | null;
   readonly mark: SignatureMark | null;
 };
 
@@ -27,6 +31,7 @@ export const freshHow = (name: string, number: string, zone: string): HowSheet =
   number,
   readBack: '',
   words: '',
+  file: null,
   mark: null,
 });
 
@@ -43,11 +48,19 @@ export function howInput(how: HowSheet, zone: string): HowInput | null {
     return number && readBack ? { by: 'phone', at, number, readBack } : null;
   }
   const words = how.words.trim();
-  return words ? { by: 'writing', at, file: null, words } : null;
+  return words ? { by: 'writing', at, file: how.file, words } : null;
 }
 
 /** By whom and how: at the counter with a signature, by phone with number and read back, or in writing. */
-export function HowFields({ how, onChange }: { readonly how: HowSheet; readonly onChange: (how: HowSheet) => void }) {
+export function HowFields({
+  how,
+  job,
+  onChange,
+}: {
+  readonly how: HowSheet;
+  readonly job: JobId;
+  readonly onChange: (how: HowSheet) => void;
+}) {
   const { t } = useWords();
   const change = (patch: Partial<HowSheet>) => onChange({ ...how, ...patch });
   return (
@@ -85,13 +98,16 @@ export function HowFields({ how, onChange }: { readonly how: HowSheet; readonly 
         />
       )}
       {how.by === 'writing' && (
-        <TextField
-          label={t('counter.how.words')}
-          labelled="above"
-          value={how.words}
-          onChange={(words) => change({ words })}
-          lines={2}
-        />
+        <>
+          <TextField
+            label={t('counter.how.words')}
+            labelled="above"
+            value={how.words}
+            onChange={(words) => change({ words })}
+            lines={2}
+          />
+          <LetterKey job={job} kept={how.file !== null} onKept={(file) => change({ file })} />
+        </>
       )}
       {how.by === 'counter' && (
         <SignaturePad

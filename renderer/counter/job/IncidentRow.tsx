@@ -59,7 +59,7 @@ function TellIncident({ incident, sheet, settings }: OfJob & { readonly incident
   const given = howInput(how, settings.zone);
   return (
     <>
-      <HowFields how={how} onChange={setHow} />
+      <HowFields how={how} job={sheet.job.id} onChange={setHow} />
       <Key
         onPress={() =>
           given && void does('tellIncident', { job: sheet.job.id, incident, name: how.name.trim(), how: given })

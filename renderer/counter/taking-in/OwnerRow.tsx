@@ -1,10 +1,10 @@
 import { useState } from 'react';
 import type { Found } from '../../../core/contract/screens.ts';
-import { AmountField } from '../../kit/fields/AmountField.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { useWords } from '../../kit/words.tsx';
 import { OneOf } from '../fields/OneOf.tsx';
+import { CompanyFields } from './CompanyFields.tsx';
 import { Row } from './Row.tsx';
 import { recogniseOwner } from './recognise.ts';
 import { freshSheet, type OwnerSheet } from './sheet.ts';
@@ -121,31 +121,7 @@ export function OwnerKindRow() {
             chars={26}
           />
         )}
-        {owner.kind === 'company' && (
-          <>
-            <TextField
-              label={t('counter.owner.order-number')}
-              labelled="above"
-              value={owner.orderNumber}
-              onChange={(orderNumber) => change({ orderNumber })}
-              chars={14}
-            />
-            <TextField
-              label={t('counter.owner.approves')}
-              labelled="above"
-              value={owner.approves}
-              onChange={(approves) => change({ approves })}
-              chars={22}
-            />
-            <AmountField
-              label={t('counter.owner.approves-up-to')}
-              labelled="above"
-              currency={settings.currency}
-              minor={owner.approvesUpToMinor}
-              onChange={(minor) => change({ approvesUpToMinor: minor })}
-            />
-          </>
-        )}
+        {owner.kind === 'company' && <CompanyFields owner={owner} currency={settings.currency} onChange={change} />}
         <TextField
           label={t('counter.owner.address')}
           labelled="above"

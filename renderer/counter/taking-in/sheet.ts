@@ -18,6 +18,7 @@ export type OwnerSheet = {
   readonly orderNumber: string;
   readonly approves: string;
   readonly approvesUpToMinor: number | null;
+  readonly alsoApprove?: readonly { readonly name: string; readonly upToMinor: number | null }[];
   readonly machineOf: string;
   /** Names with commas between them. */
   readonly mayCollect: string;
@@ -158,6 +159,9 @@ export function stillOpen(sheet: TakingInSheet, signed: boolean): readonly strin
     ...(signerOf(owner) === '' || owner.name.trim() === '' ? ['owner'] : []),
     ...(reached ? [] : ['reach']),
     ...(machine.known === null && machine.called.trim() === '' ? ['machine'] : []),
+    ...(owner.known === null && owner.kind === 'for-someone-else' && owner.machineOf.trim() === ''
+      ? ['machine-of']
+      : []),
     ...(sheet.ownWords.trim() === '' ? ['told'] : []),
     ...(sheet.symptoms.length === 0 && sheet.tasks === null ? ['terms'] : []),
     ...(sheet.limitMinor === null ? ['limit'] : []),

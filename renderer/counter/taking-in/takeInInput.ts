@@ -82,6 +82,9 @@ function kindInput(owner: OwnerSheet): FreshOwner['kind'] {
         orderNumber: lineOf(owner.orderNumber),
         approves: lineOf(owner.approves),
         approvesUpToMinor: owner.approvesUpToMinor,
+        alsoApprove: (owner.alsoApprove ?? [])
+          .filter((one) => one.name.trim() !== '')
+          .map(({ name, upToMinor }) => ({ name: name.trim(), upToMinor })),
       };
     case 'for-someone-else':
       return { is: 'for-someone-else', machineOf: owner.machineOf.trim() };

@@ -85,7 +85,7 @@ export function AnswerLine({
           />
         </>
       ) : (
-        answer !== null && <HowFields how={how} onChange={setHow} />
+        answer !== null && <HowFields how={how} job={job} onChange={setHow} />
       )}
       <Key onPress={() => void write()} {...(ready ? {} : { whyNot: t('counter.how.open') })}>
         {t('counter.consents-later.write')}

@@ -1,7 +1,8 @@
+import { whoMayCollect } from '../../../../core/word/mayAnswer.ts';
 import { TextField } from '../../../kit/fields/TextField.tsx';
 import { ChoiceKeys } from '../../../kit/keys/ChoiceKeys.tsx';
 import { useWords } from '../../../kit/words.tsx';
-import { type OfJob, ownerName } from '../sheetOf.ts';
+import type { OfJob } from '../sheetOf.ts';
 
 /** Who fetches it: the owner, or one the owner named; the name as it stands on the record. */
 export function CollectedBy({
@@ -10,12 +11,7 @@ export function CollectedBy({
   onName,
 }: Pick<OfJob, 'sheet'> & { readonly name: string; readonly onName: (name: string) => void }) {
   const { t } = useWords();
-  const { owner } = sheet;
-  const may = [
-    ownerName(sheet),
-    ...(owner.mayCollect.value ?? []),
-    ...(owner.kind.is === 'minor' ? [owner.kind.guardian.value ?? ''] : []),
-  ].filter((one) => one !== '');
+  const may = whoMayCollect(sheet.owner);
   return (
     <>
       <ChoiceKeys

@@ -8,6 +8,7 @@ import { hashOf } from '../../fields/hashOf.ts';
 import { OneOf } from '../../fields/OneOf.tsx';
 import { signedInput } from '../../fields/signedInput.ts';
 import { JobRow } from '../JobRow.tsx';
+import { overPaid } from '../money/TakePayment.tsx';
 import { type OfJob, ownerName } from '../sheetOf.ts';
 import { CollectedBy } from './CollectedBy.tsx';
 import { type DifferenceSheet, Differences, differencesInput } from './Differences.tsx';
@@ -20,6 +21,8 @@ export function GoingHome({ sheet, settings }: OfJob) {
   const { t, money } = useWords();
   const { does, problem, busy } = useDoes();
   const { job } = sheet;
+  const currency = job.terms?.currency ?? settings.currency;
+  const over = overPaid(sheet);
   const [back, setBack] = useState<readonly string[]>([]);
   const [off, setOff] = useState<readonly string[]>([]);
   const [differences, setDifferences] = useState<DifferenceSheet>({ chosen: [], says: {} });
@@ -80,7 +83,11 @@ export function GoingHome({ sheet, settings }: OfJob) {
         <CollectedBy sheet={sheet} name={collectedBy} onName={setCollectedBy} />
         <p>
           <b className="counter-lead">
-            {t('counter.home.owed', { amount: money({ minor: sheet.charges.owedMinor, currency: settings.currency }) })}
+            {over > 0
+              ? t('counter.home.back-to-owner', { amount: money({ minor: over, currency }) })
+              : t('counter.home.owed', {
+                  amount: money({ minor: Math.max(0, sheet.charges.owedMinor - sheet.charges.paidMinor), currency }),
+                })}
           </b>
         </p>
         <SignaturePad label={t('counter.home.sign', { name: collectedBy })} value={mark} onChange={setMark} />

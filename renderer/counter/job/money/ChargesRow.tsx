@@ -5,7 +5,7 @@ import { useWords, type Words } from '../../../kit/words.tsx';
 import { JobRow } from '../JobRow.tsx';
 import type { OfJob } from '../sheetOf.ts';
 import { BookCharge } from './BookCharge.tsx';
-import { TakePayment } from './TakePayment.tsx';
+import { overPaid, TakePayment } from './TakePayment.tsx';
 
 /** What the job costs so far, line by line as the bill will say it, what is put on or taken off, and what was paid. */
 export function ChargesRow({ sheet, settings }: OfJob) {
@@ -16,6 +16,7 @@ export function ChargesRow({ sheet, settings }: OfJob) {
   const currency = job.terms?.currency ?? settings.currency;
   const money = (minor: number) => words.money({ minor, currency });
   const free = job.charging === 'free';
+  const over = overPaid(sheet);
   const done = () => setOpen(null);
   return (
     <JobRow id="charges" state="known">
@@ -39,8 +40,9 @@ export function ChargesRow({ sheet, settings }: OfJob) {
       <p>
         {free
           ? t('counter.charges.free')
-          : t('counter.charges.owed', {
+          : t(over > 0 ? 'counter.charges.back' : 'counter.charges.owed', {
               owed: money(Math.max(0, charges.owedMinor - charges.paidMinor)),
+              amount: money(over),
               paid: money(charges.paidMinor),
             })}
       </p>
@@ -51,7 +53,7 @@ export function ChargesRow({ sheet, settings }: OfJob) {
           </Key>
           {!free && (
             <Key kind="link" onPress={() => setOpen('pay')}>
-              {t('counter.charges.pay')}
+              {t(over > 0 ? 'counter.charges.give-back' : 'counter.charges.pay')}
             </Key>
           )}
         </div>

@@ -11,7 +11,14 @@ import { AT_THE_DOOR } from '../sheetOf.ts';
 
 const HOW = ['cash', 'card', 'transfer'] as const;
 
-/** Money taken: a deposit, with its receipt, until the machine stands at the door, from then on what is owed. */
+/** What is paid beyond what is owed, once the machine stands at the door and no more is coming; else nothing. */
+export const overPaid = ({ job, charges }: JobSheet): number =>
+  AT_THE_DOOR.has(job.stage) ? Math.max(0, charges.paidMinor - charges.owedMinor) : 0;
+
+/**
+ * Money that changes hands: a deposit, with its receipt, until the machine stands at the door, from then on what is
+ * owed, or what was paid beyond it and goes back.
+ */
 export function TakePayment({
   sheet,
   currency,
@@ -24,29 +31,40 @@ export function TakePayment({
   const { t } = useWords();
   const { does, problem } = useDoes();
   const { job, charges } = sheet;
+  const over = overPaid(sheet);
   const atTheDoor = AT_THE_DOOR.has(job.stage);
-  const owed = Math.max(0, charges.owedMinor - charges.paidMinor);
-  const [minor, setMinor] = useState<number | null>(atTheDoor && owed > 0 ? owed : null);
+  const owed = atTheDoor ? Math.max(0, charges.owedMinor - charges.paidMinor) : 0;
+  const [minor, setMinor] = useState<number | null>(over || owed || null);
   const [how, setHow] = useState<(typeof HOW)[number] | null>(null);
+  const back = over > 0;
   const ready = minor !== null && minor > 0 && how !== null;
-  const take = async () => {
+  const settle = async () => {
     if (!ready) return;
-    const paid = { job: job.id, minor, how, for: atTheDoor ? ('bill' as const) : ('deposit' as const) };
-    if (await does('takePayment', paid)) onDone();
+    const money = { job: job.id, minor, how };
+    const done = back
+      ? await does('giveBack', money)
+      : await does('takePayment', { ...money, for: atTheDoor ? 'bill' : 'deposit' });
+    if (done) onDone();
   };
   return (
     <div className="counter-block counter-stack">
       <AmountField
-        label={t(atTheDoor ? 'counter.charges.paid-now' : 'counter.charges.deposit')}
+        label={t(`counter.charges.${back ? 'back-now' : atTheDoor ? 'paid-now' : 'deposit'}`)}
         labelled="above"
         currency={currency}
         minor={minor}
         onChange={setMinor}
       />
-      <OneOf asks={t('counter.charges.how')} words="charges.ways" ids={HOW} chosen={how} onChoose={setHow} />
+      <OneOf
+        asks={t(back ? 'counter.charges.how-back' : 'counter.charges.how')}
+        words="charges.ways"
+        ids={HOW}
+        chosen={how}
+        onChoose={setHow}
+      />
       <div className="counter-fields">
-        <Key onPress={() => void take()} {...(ready ? {} : { whyNot: t('counter.charges.pay-needs') })}>
-          {t('counter.charges.took')}
+        <Key onPress={() => void settle()} {...(ready ? {} : { whyNot: t('counter.charges.pay-needs') })}>
+          {t(back ? 'counter.charges.gave' : 'counter.charges.took')}
         </Key>
         <Key kind="link" onPress={onDone}>
           {t('counter.charges.leave')}

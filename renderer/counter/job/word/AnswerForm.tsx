@@ -7,26 +7,28 @@ import { useWords } from '../../../kit/words.tsx';
 import { useDoes } from '../../../link/does.ts';
 import { freshHow, HowFields, howInput } from '../../fields/HowFields.tsx';
 import { answers, type OfJob, ownerPhone } from '../sheetOf.ts';
+import { WhoMayAnswer } from './WhoMayAnswer.tsx';
 
-/** The owner's word: which option, by whom, how. What it allows is what stands in the option and nothing more. */
+/** The owner's word: which options, by whom, how. What it allows is what stands in the options and nothing more. */
 export function AnswerForm({ question, sheet, settings }: OfJob & { readonly question: Question }) {
   const { t } = useWords();
   const { does, problem } = useDoes();
-  const [option, setOption] = useState<string | null>(null);
+  const [chosen, setChosen] = useState<readonly string[]>([]);
   const [how, setHow] = useState(() => freshHow(answers(sheet), ownerPhone(sheet), settings.zone));
   const given = howInput(how, settings.zone);
-  const choose = (id: string | null) => {
-    setOption(id);
-    const says = question.options.find((one) => one.id === id)?.says;
-    if (says !== undefined) setHow({ ...how, readBack: says });
+  const several = question.several === true;
+  const choose = (ids: readonly string[]) => {
+    const now = several ? withoutContradiction(question, chosen, ids) : ids;
+    setChosen(now);
+    const says = question.options.filter((one) => now.includes(one.id)).map((one) => one.says);
+    if (says.length > 0) setHow({ ...how, readBack: says.join('; ') });
   };
   const write = () =>
-    option !== null &&
     given &&
     void does('answer', {
       job: sheet.job.id,
       question: question.id,
-      options: [option],
+      options: [...chosen],
       name: how.name.trim(),
       how: given,
     });
@@ -34,14 +36,15 @@ export function AnswerForm({ question, sheet, settings }: OfJob & { readonly que
     <div className="counter-stack">
       <ChoiceKeys
         label={t('counter.word.answer')}
-        mode="one"
+        mode={several ? 'several' : 'one'}
         choices={question.options.map(({ id, says }) => ({ id, says }))}
-        chosen={option === null ? [] : [option]}
-        onChoose={([id]) => choose(id ?? null)}
+        chosen={chosen}
+        onChoose={choose}
       />
-      {option !== null && (
+      {chosen.length > 0 && (
         <>
-          <HowFields how={how} onChange={setHow} />
+          <WhoMayAnswer sheet={sheet} settings={settings} name={how.name} onName={(name) => setHow({ ...how, name })} />
+          <HowFields how={how} job={sheet.job.id} onChange={setHow} />
           <Key kind="filled" onPress={write} {...(given ? {} : { whyNot: t('counter.how.open') })}>
             {t('counter.word.write')}
           </Key>
@@ -50,4 +53,15 @@ export function AnswerForm({ question, sheet, settings }: OfJob & { readonly que
       {problem && <Problem slim {...problem} />}
     </div>
   );
+}
+
+/** A yes to a thing takes back the no to all of them, and the other way round: the newest key counts. */
+function withoutContradiction(
+  { options }: Question,
+  before: readonly string[],
+  now: readonly string[],
+): readonly string[] {
+  const none = options.find(({ agrees }) => agrees.items.length === 0)?.id;
+  if (none === undefined || !now.includes(none)) return now;
+  return before.includes(none) ? now.filter((id) => id !== none) : [none];
 }

@@ -1,8 +1,11 @@
-import type { Question } from '../../../../core/word/question.ts';
+import { useState } from 'react';
+import { chosenOf, type Question } from '../../../../core/word/question.ts';
 import { Key } from '../../../kit/keys/Key.tsx';
 import { Problem } from '../../../kit/keys/Problem.tsx';
 import { useWords } from '../../../kit/words.tsx';
-import { useDoes } from '../../../link/does.ts';
+import { useDoes, wordsOfError } from '../../../link/does.ts';
+import { saveFile } from '../../../link/saveFile.ts';
+import { service } from '../../../link/service.ts';
 import type { OfJob } from '../sheetOf.ts';
 
 /** How a question ended: answered by whom and how, lapsed, or the word taken back. */
@@ -11,7 +14,7 @@ export function AnsweredQuestion({ question, sheet }: OfJob & { readonly questio
   const { does, problem } = useDoes();
   const { answer } = question;
   if (!answer) return <p>{t('counter.word.lapsed')}</p>;
-  const chosen = question.options.filter((option) => answer.options.includes(option.id)).map((option) => option.says);
+  const chosen = chosenOf(question).map((option) => option.says);
   return (
     <>
       <p>
@@ -24,6 +27,7 @@ export function AnsweredQuestion({ question, sheet }: OfJob & { readonly questio
           })}
         </span>
       </p>
+      {answer.how.by === 'writing' && answer.how.file !== null && <Letter blob={answer.how.file} />}
       {question.withdrawn ? (
         <p>{t('counter.word.withdrawn')}</p>
       ) : (
@@ -33,6 +37,28 @@ export function AnsweredQuestion({ question, sheet }: OfJob & { readonly questio
           </Key>
         )
       )}
+      {problem && <Problem slim {...problem} />}
+    </>
+  );
+}
+
+/** What they wrote, as it came, kept as a file. */
+function Letter({ blob }: { readonly blob: string }) {
+  const { t } = useWords();
+  const [problem, setProblem] = useState<ReturnType<typeof wordsOfError> | null>(null);
+  const save = async () => {
+    try {
+      const letter = await service.letter({ blob });
+      saveFile(letter, letter.name);
+    } catch (error) {
+      setProblem(wordsOfError(error));
+    }
+  };
+  return (
+    <>
+      <Key kind="link" onPress={() => void save()}>
+        {t('counter.word.letter')}
+      </Key>
       {problem && <Problem slim {...problem} />}
     </>
   );

@@ -1,6 +1,8 @@
 import { useState } from 'react';
+import { nextTry, triesInVain } from '../../../../core/job/word/nextTry.ts';
 import { epochMs } from '../../../../core/time.ts';
 import type { Question } from '../../../../core/word/question.ts';
+import { TextField } from '../../../kit/fields/TextField.tsx';
 import { Key } from '../../../kit/keys/Key.tsx';
 import { Problem } from '../../../kit/keys/Problem.tsx';
 import { useWords } from '../../../kit/words.tsx';
@@ -12,12 +14,15 @@ const HOW = ['phone', 'mail', 'message', 'letter'] as const;
 const RESULT = ['no-answer', 'message-left', 'sent', 'reached'] as const;
 
 /** A try to reach the owner, noted with when and how; after the last one no answer lets the question lapse. */
-export function TryForm({ question, sheet }: OfJob & { readonly question: Question }) {
-  const { t } = useWords();
+export function TryForm({ question, sheet, settings }: OfJob & { readonly question: Question }) {
+  const { t, dayClock } = useWords();
   const { does, problem } = useDoes();
   const [open, setOpen] = useState(false);
   const [how, setHow] = useState<(typeof HOW)[number] | null>('phone');
   const [result, setResult] = useState<(typeof RESULT)[number] | null>(null);
+  const [number, setNumber] = useState(ownerPhone(sheet));
+  const { triesBeforeHome } = settings.rules;
+  const due = nextTry(question, triesBeforeHome);
   const note = async () => {
     if (!how || !result) return;
     const done = await does('logTry', {
@@ -26,7 +31,7 @@ export function TryForm({ question, sheet }: OfJob & { readonly question: Questi
       at: epochMs(Date.now()),
       how,
       result,
-      number: how === 'phone' && ownerPhone(sheet) !== '' ? ownerPhone(sheet) : null,
+      number: how === 'phone' && number.trim() !== '' ? number.trim() : null,
     });
     if (!done) return;
     setResult(null);
@@ -34,9 +39,24 @@ export function TryForm({ question, sheet }: OfJob & { readonly question: Questi
   };
   return (
     <div className="counter-stack">
+      <p>
+        {due === null
+          ? t('counter.word.last-try', { n: triesBeforeHome })
+          : t('counter.word.next-try', { at: dayClock(due), n: triesInVain(question) + 1, of: triesBeforeHome })}
+      </p>
       {open ? (
         <>
           <OneOf asks={t('counter.try.how-asks')} words="try.how" ids={HOW} chosen={how} onChoose={setHow} />
+          {how === 'phone' && (
+            <TextField
+              label={t('counter.try.number')}
+              labelled="above"
+              type="tel"
+              value={number}
+              onChange={setNumber}
+              chars={16}
+            />
+          )}
           <OneOf
             asks={t('counter.try.result-asks')}
             words="try.result"

@@ -53,12 +53,17 @@ function QuestionPut({ question, settings }: { readonly question: Question } & P
             {agrees.limitMinor !== null && (
               <span className="k-muted"> {t('counter.word.new-limit', { limit: money(agrees.limitMinor) })}</span>
             )}
-            {agrees.items.map((item) => (
-              <span key={item.what} className="k-muted">
-                {' '}
-                {item.what} {money(item.priceMinor)}
-              </span>
-            ))}
+            {agrees.raisesMinor !== undefined && agrees.raisesMinor > 0 && (
+              <span className="k-muted"> {t('counter.word.raises', { amount: money(agrees.raisesMinor) })}</span>
+            )}
+            {agrees.items
+              .filter((item) => item.what !== says)
+              .map((item) => (
+                <span key={item.what} className="k-muted">
+                  {' '}
+                  {item.what} {money(item.priceMinor)}
+                </span>
+              ))}
           </li>
         ))}
       </ul>
