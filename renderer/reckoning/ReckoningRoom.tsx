@@ -8,6 +8,8 @@ import { useWords } from '../kit/words.tsx';
 import { wordsOfError } from '../link/does.ts';
 import { reckoningRead, shopRead } from '../link/reads.ts';
 import { Reckoned } from './Reckoned.tsx';
+import { Books } from './settings/Books.tsx';
+import { MoneySettings } from './settings/MoneySettings.tsx';
 import { PromiseSettings } from './settings/PromiseSettings.tsx';
 import { StaffHours } from './settings/StaffHours.tsx';
 
@@ -39,6 +41,8 @@ export function ReckoningRoom() {
         <Pane on="sheet">
           <PromiseSettings settings={settings} />
           <StaffHours staff={shop.staff} settings={settings} />
+          <MoneySettings settings={settings} />
+          <Books />
         </Pane>
       )}
       {reckoning.data && !setting && <Reckoned sheet={reckoning.data} />}

@@ -14,7 +14,7 @@ test('after one closed job Reckoning says that one is too few, beside what it mo
   await expect(page.getByText(/Below six jobs there is no range to say/)).toBeVisible();
   await expect(page.getByRole('row', { name: /too few to say/ }).first()).toBeVisible();
   await expect(page.getByText(/^Counted: 1\. Left out: 0 only named/)).toBeVisible();
-  await page.getByRole('button', { name: 'Hours and promises' }).focus();
+  await page.getByRole('button', { name: 'Hours, promises, money' }).focus();
   await page.keyboard.press('Enter');
   await page.getByRole('textbox', { name: 'Monday' }).fill('10-14');
   await page.getByRole('radio', { name: '90 in 100 cases' }).focus();
@@ -29,6 +29,21 @@ test('after one closed job Reckoning says that one is too few, beside what it mo
   await staff.getByRole('button', { name: 'Keep the hours of Bram Ostler' }).focus();
   await page.keyboard.press('Enter');
   await expect(staff.getByText(/^Kept\./)).toBeVisible();
+  const money = page.getByRole('form', { name: 'What work costs' });
+  await money.getByRole('radiogroup', { name: 'Taken off the price' }).getByRole('radio', { name: 'no' }).focus();
+  await page.keyboard.press('Space');
+  await money.getByRole('textbox', { name: 'Further rates' }).fill('5.5');
+  await money.getByRole('button', { name: 'Keep the money' }).focus();
+  await page.keyboard.press('Enter');
+  await expect(money.getByText(/^Kept\./)).toBeVisible();
+  const [books] = await Promise.all([
+    page.waitForEvent('download'),
+    page
+      .getByRole('region', { name: 'Bills for bookkeeping' })
+      .getByRole('button', { name: 'Keep as a file' })
+      .press('Enter'),
+  ]);
+  expect(books.suggestedFilename()).toBe('bills.csv');
   for (const colorScheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme });
     expect(await accessibilityFaults(app)).toEqual([]);
