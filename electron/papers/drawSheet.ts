@@ -1,7 +1,7 @@
 import type { Sheet, Text } from '../../core/papers/content.ts';
 import { paintQr } from './blocks/qr.ts';
 import { signingSlabs } from './blocks/signing.ts';
-import { flow, heightOf, type Slab } from './flow.ts';
+import { flow, heightOf, type Slab, tightened, turnsFor } from './flow.ts';
 import { MARGIN, MM, PAGE, RULE, STYLES } from './measures.ts';
 import type { Pen } from './pen.ts';
 import { sectionSlabs } from './sectionSlabs.ts';
@@ -30,9 +30,10 @@ export function drawSheet(sheet: Sheet, pen: Pen, root: Branch): void {
     }
   };
   const signsPageOne = sheet.signing?.on === 'page-one';
+  const bottomOf = (of: number) => (of === 1 && signsPageOne ? end - signingRoom : end);
   const column = {
     top: MARGIN.top,
-    bottom: () => (page === 1 && signsPageOne ? end - signingRoom : end),
+    bottom: () => bottomOf(page),
     turn: () => {
       if (page === 1 && signsPageOne) sign();
       page += 1;
@@ -54,7 +55,8 @@ export function drawSheet(sheet: Sheet, pen: Pen, root: Branch): void {
     draw: (y) => sign(page === 1 ? undefined : y + BEFORE_SIGNING),
   };
   const start = drawHead(sheet, pen, root, x, width);
-  const bodyEnd = flow([...said, bottomLine, ...(signsLastPage ? [signature] : [])], column, start);
+  const whole = [...said, bottomLine, ...(signsLastPage ? [signature] : [])];
+  const bodyEnd = flow(withoutSpill(whole, bottomOf, start), column, start);
   if (signsPageOne && page === 1) sign();
   if (sheet.record) {
     const title = pen.lines(sheet.record.heading, STYLES.head, width);
@@ -73,6 +75,13 @@ export function drawSheet(sheet: Sheet, pen: Pen, root: Branch): void {
     );
   }
   drawFeet(sheet, pen, x, width, pageHeight - MARGIN.foot - STYLES.foot.line);
+}
+
+/** As it is, or set closer where that saves a page: a row or two alone on a last page are read by nobody. */
+function withoutSpill(slabs: readonly Slab[], bottomOf: (page: number) => number, start: number): readonly Slab[] {
+  const turns = (of: readonly Slab[]) => turnsFor(of, { top: MARGIN.top, bottomOf }, start);
+  const closer = tightened(slabs);
+  return turns(closer) < turns(slabs) ? closer : slabs;
 }
 
 /** The slabs of the body with the last section kept whole, and with what follows it. */

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { type Column, flow, type Slab } from './flow.ts';
+import { type Column, flow, type Slab, turnsFor } from './flow.ts';
 
 const TOP = 40;
 const BOTTOM = 740;
@@ -28,6 +28,16 @@ test('no row runs off its page, and all are set once, in order', () => {
       const stood = set(heights, start);
       expect(stood.map(({ slab }) => slab)).toEqual(heights.map((_, index) => index));
       for (const { slab, y } of stood) expect(y + (heights[slab]?.height ?? 0)).toBeLessThanOrEqual(BOTTOM + 0.01);
+    }),
+  );
+});
+
+test('pages foreseen are the pages turned, and nothing is drawn for it', () => {
+  fc.assert(
+    fc.property(slabs, fc.integer({ min: TOP, max: BOTTOM }), (heights, start) => {
+      const unseen = heights.map((one): Slab => ({ ...one, draw: () => expect.unreachable('drawn') }));
+      const turned = Math.max(...set(heights, start).map(({ page }) => page)) - 1;
+      expect(turnsFor(unseen, { top: TOP, bottomOf: () => BOTTOM }, start)).toBe(turned);
     }),
   );
 });

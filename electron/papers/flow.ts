@@ -4,6 +4,8 @@ export type Slab = {
   /** Stays on one page with what follows. */
   readonly keep?: boolean;
   readonly draw: (y: number) => void;
+  /** The same, closer: what stands in for it where a page would else be turned for a row or two. */
+  readonly tight?: { readonly height: number; readonly draw: (y: number) => void };
   /** Painted again at the top of a page that begins with this slab: a table's head. */
   readonly repeat?: { readonly height: number; readonly draw: (y: number) => void };
 };
@@ -40,4 +42,30 @@ function turned(slab: Slab | undefined, column: Column): number {
 }
 
 export const heightOf = (slabs: readonly Slab[]) => slabs.reduce((sum, slab) => sum + slab.height, 0);
-export const gap = (height: number, keep = false): Slab => ({ height, keep, draw: () => {} });
+const nothing = () => {};
+export const gap = (height: number, keep = false, tight = height): Slab => ({
+  height,
+  keep,
+  draw: nothing,
+  tight: { height: tight, draw: nothing },
+});
+
+/** The same slabs, each as close as it can be. */
+export const tightened = (slabs: readonly Slab[]): readonly Slab[] => slabs.map((slab) => ({ ...slab, ...slab.tight }));
+
+/** How many pages are turned for these, drawing nothing. */
+export function turnsFor(
+  slabs: readonly Slab[],
+  column: { readonly top: number; readonly bottomOf: (page: number) => number },
+  start: number,
+): number {
+  let page = 1;
+  const unseen = slabs.map(({ height, keep, repeat }) => ({
+    height,
+    ...(keep && { keep }),
+    draw: nothing,
+    ...(repeat && { repeat: { height: repeat.height, draw: nothing } }),
+  }));
+  flow(unseen, { top: column.top, bottom: () => column.bottomOf(page), turn: () => void page++ }, start);
+  return page - 1;
+}

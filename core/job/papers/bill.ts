@@ -10,7 +10,7 @@ import { lastTold } from './estimates.ts';
 import { type Lacking, lacking } from './lacking.ts';
 import type { Making } from './making.ts';
 import { warrantyWords } from './warrantyWords.ts';
-import { faultName, inSentence, partInText, workName } from './worded.ts';
+import { faultName, inSentence, partInText, sentence, workName } from './worded.ts';
 
 /** The work is at its end: the machine stands at the door or has left. */
 export const isAtItsEnd = ({ job }: Making): boolean =>
@@ -72,7 +72,7 @@ const wordsGiven = (making: Making): NonNullable<BillFacts['word']> =>
     return [
       {
         ...wordFacts(making, question.answer),
-        says: chosen.map((option) => option.says).join('; '),
+        says: sentence(chosen.map((option) => option.says).join('; ')),
         more: amount(making, more),
       },
     ];

@@ -1,3 +1,5 @@
+import { money } from '../../money/arithmetic.ts';
+import type { Money } from '../../money/money.ts';
 import type { ReminderFacts } from '../../papers/builders/reminders.ts';
 import type { Paper } from '../../papers/content.ts';
 import { PAPER_KINDS } from '../../papers/kinds.ts';
@@ -46,7 +48,7 @@ function reminderFacts(making: Making): ReminderFacts | null {
   return {
     ...common(making),
     readySince: since,
-    due: billed(making).total,
+    due: leftToPay(making),
     ...(rules.storageFeeMinorPerDay > 0 && {
       storage: {
         from: epochMs(since + rules.storageFeeAfterDays * DAY),
@@ -61,4 +63,11 @@ function reminderFacts(making: Making): ReminderFacts | null {
         .map(({ at, last }) => ({ at, what: sentBefore[last ? 'last' : 'reminder'] })),
     ],
   };
+}
+
+/** What the bill comes to, less what was paid; never less than nothing. */
+function leftToPay(making: Making): Money {
+  const { total } = billed(making);
+  const paidMinor = making.job.paid.reduce((sum, one) => sum + one.minor, 0);
+  return money(Math.max(0, total.minor - paidMinor), total.currency);
 }

@@ -112,7 +112,8 @@ function leadPrice(price: EstimatePrice, setting: Setting, format: Format): stri
   const words = setting.words.kinds.estimate;
   if (price.is === 'fixed') return format.say(words.leadFixed, { amount: format.money(price.amount) });
   if (!price.likely) return format.say(words.leadAtMost, { maximum: format.money(price.maximum) });
-  return format.say(words.leadMaximum, {
+  const above = price.likely.p90.minor > price.maximum.minor;
+  return format.say(above ? words.leadMayPass : words.leadMaximum, {
     from: format.money(price.likely.p10),
     to: format.money(price.likely.p90),
     maximum: format.money(price.maximum),

@@ -1,3 +1,4 @@
+import { subtract } from '../../money/arithmetic.ts';
 import type { Money } from '../../money/money.ts';
 import type { EpochMs } from '../../time.ts';
 import { amounts, facts as factTable, items, says, strongly, table } from '../blocks.ts';
@@ -65,7 +66,7 @@ export function ownersWordRecord(facts: OwnersWordFacts, setting: Setting): Shee
           limit &&
             strongly(
               format.money(limit.now),
-              limit.before ? `, ${format.say(words.limitBefore, { amount: format.money(limit.before) })}` : '',
+              limit.before ? `, ${limitWords(limit.now, limit.before, setting, format)}` : '',
             ),
         ),
       },
@@ -128,4 +129,13 @@ function agreed(facts: OwnersWordFacts, setting: Setting, format: Format): Block
     ...(facts.agreed ?? []).map(({ what, amount }) => ({ what, amount: format.money(amount) })),
     ...(total ? [{ what: words.moreTotal, amount: format.money(total), total: true as const }] : []),
   ]);
+}
+
+/** The limit that held before, and by how much it is higher now: the most that the answer adds. */
+function limitWords(now: Money, before: Money, setting: Setting, format: Format): string {
+  const words = setting.words.kinds['owners-word-record'];
+  const was = format.say(words.limitBefore, { amount: format.money(before) });
+  return now.minor > before.minor
+    ? `${was}; ${format.say(words.limitMore, { amount: format.money(subtract(now, before)) })}`
+    : was;
 }
