@@ -1,5 +1,6 @@
+import { holm } from '../../figures/holm.ts';
 import type { Interval } from '../../figures/interval.ts';
-import { tQuantile } from '../../figures/studentT.ts';
+import { tBelow, tQuantile } from '../../figures/studentT.ts';
 import type { Stated, Task } from './catalogue.ts';
 import { type Believed, knownNoBetterThan, meanOf, nextOne, updated } from './normalInverseGamma.ts';
 import { STATED_TIMES, statedBelief, type TaskTime } from './taskTime.ts';
@@ -29,7 +30,9 @@ export type MovedTime = {
   /** Minutes in the middle now, and where that middle lies with 95 %. */
   readonly middle: number;
   readonly interval: Interval;
-  /** `too-few-to-say`: the stated minutes are still among what is likely, and so is much else. */
+  /** How likely the middle would be found so far or further from what is stated if it were as stated, both ways. */
+  readonly chance: number;
+  /** By itself, at one in twenty. `too-few-to-say`: the stated minutes are still among what is likely, and so is much else. */
   readonly says: 'longer' | 'shorter' | 'as-stated' | 'too-few-to-say';
 };
 
@@ -96,11 +99,24 @@ export function movedTime({ stated, believed }: Pick<OwnTime, 'stated' | 'believ
   const { middle, scale, dof } = meanOf(believed);
   const reach = scale * tQuantile(0.975, dof);
   const interval = { low: Math.exp(middle - reach), high: Math.exp(middle + reach) };
-  return { middle: Math.exp(middle), interval, says: saysOf(stated.likely, interval) };
+  const chance = 2 * tBelow(-Math.abs(middle - Math.log(stated.likely)) / scale, dof);
+  return { middle: Math.exp(middle), interval, chance, says: saysOf(stated.likely, interval) };
 }
 
 function saysOf(stated: number, { low, high }: Interval): MovedTime['says'] {
   if (low > stated) return 'longer';
   if (high < stated) return 'shorter';
   return high / low <= CLOSELY ? 'as-stated' : 'too-few-to-say';
+}
+
+/** Where many tasks are held against what is stated at once, a difference is said only if it stands beside all of them. */
+const ONE_IN_TWENTY = 0.05;
+
+/** The same times, judged together: longer or shorter only where it holds by Holm's step-down over all of them. */
+export function judgedTogether<Time extends MovedTime>(times: readonly Time[]): readonly Time[] {
+  const chances = holm(times.map((one) => one.chance));
+  return times.map((one, at) => {
+    const differs = one.says === 'longer' || one.says === 'shorter';
+    return differs && (chances[at] ?? 1) > ONE_IN_TWENTY ? { ...one, says: 'too-few-to-say' } : one;
+  });
 }

@@ -5,7 +5,7 @@ import { quantile } from '../../figures/quantile.ts';
 import { standardModel } from '../../tracing/live/model/standardModel.ts';
 import { prng } from '../prng.ts';
 import { catalogueOf, type Task } from './catalogue.ts';
-import { ENOUGH_OF_ONE, learnTimes, movedTime, type TimeSeen } from './learnTimes.ts';
+import { ENOUGH_OF_ONE, judgedTogether, learnTimes, movedTime, type TimeSeen } from './learnTimes.ts';
 import { nextOne, updated } from './normalInverseGamma.ts';
 import { drawMinutes, logNormalOf, minutesAt, statedBelief, type ThreePoint } from './taskTime.ts';
 
@@ -122,6 +122,18 @@ describe('own times', () => {
       ).says,
     ).toBe('as-stated');
     expect(ownOf([])).toMatchObject({ says: 'too-few-to-say', times: 0, middle: 2 });
+  });
+
+  it('are judged together: what one task alone would call longer is too few to say beside nineteen others', () => {
+    const barely = ownOf(times('dimm-loan', Array(6).fill(4)));
+    const far = ownOf(times('dimm-loan', Array(40).fill(8)));
+    const asStated = ownOf(times('dimm-loan', Array(3).fill(2)));
+    expect(barely.says).toBe('longer');
+    expect(judgedTogether([barely]).map((one) => one.says)).toEqual(['longer']);
+    const all = judgedTogether([barely, far, ...Array(18).fill(asStated)]);
+    expect(all.slice(0, 2).map((one) => one.says)).toEqual(['too-few-to-say', 'longer']);
+    // The interval of 95 % and the chance say the same of one task by itself.
+    for (const { chance, says } of [barely, far, asStated]) expect(chance < 0.05).toBe(says === 'longer');
   });
 
   it('count for one technician once enough of theirs are known, and shrink towards what the others take', () => {

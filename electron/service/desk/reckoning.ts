@@ -9,7 +9,7 @@ import { yearIn } from '../../../core/job/papers/issue.ts';
 import { type JobScores, type NotScored, scoredEstimates } from '../../../core/job/scoredEstimates.ts';
 import { applyShop, noShop, type Shop } from '../../../core/job/shop.ts';
 import { calibrationOf } from '../../../core/labour/calibration/calibration.ts';
-import { type LearntTask, movedTime } from '../../../core/labour/tasks/learnTimes.ts';
+import { judgedTogether, type LearntTask, movedTime } from '../../../core/labour/tasks/learnTimes.ts';
 import { tallyJobs } from '../../../core/tracing/live/shop/closedTracing.ts';
 import { learnPriors } from '../../../core/tracing/live/shop/learnPriors.ts';
 import type { FaultModel } from '../../../core/tracing/live/types.ts';
@@ -66,7 +66,7 @@ function scores(scored: readonly (JobScores | NotScored)[]): Pick<ReckoningSheet
 
 function reckonedTimes(learnt: readonly LearntTask[]): readonly ReckonedTime[] {
   const far = ({ middle, stated }: ReckonedTime) => Math.abs(Math.log(middle / stated.likely));
-  return learnt
+  const times = learnt
     .flatMap((task) =>
       (['handsOn', 'waiting'] as const).flatMap((which): readonly ReckonedTime[] => {
         const own = task.own[which];
@@ -76,6 +76,7 @@ function reckonedTimes(learnt: readonly LearntTask[]): readonly ReckonedTime[] {
       }),
     )
     .toSorted((a, b) => far(b) - far(a));
+  return judgedTogether(times);
 }
 
 function losses(jobs: readonly Job[], zone: string): readonly YearsLoss[] {
