@@ -1,8 +1,9 @@
 import { eventIterator, oc, type } from '@orpc/contract';
 import { z } from 'zod';
 import type { Refusal } from '../decision.ts';
+import type { Shown } from '../job/bench/offerStands.ts';
 import { COMMANDS, type CommandName } from '../job/commands.ts';
-import { zId, zJobId, zMachineId, zPartId, zTag } from '../job/fields.ts';
+import { zEpoch, zId, zJobId, zMachineId, zPartId, zTag } from '../job/fields.ts';
 import type { Stream } from '../journal/entry.ts';
 import type { Paper } from '../papers/content.ts';
 import type { MachineThenNow, OutRow, PathStay } from './custodySheets.ts';
@@ -68,8 +69,15 @@ export const contract = {
   dayLine: read.output(type<{ readonly now: number; readonly points: readonly DayPoint[] }>()),
   job: read.input(z.strictObject({ job: zJobId })).output(type<JobSheet>()),
   tracing: read
-    .input(z.strictObject({ job: zJobId, method: z.enum(['ratio', 'rollout']) }))
-    .output(type<TracingSheet>()),
+    .input(
+      z.strictObject({
+        job: zJobId,
+        method: z.enum(['ratio', 'rollout']),
+        /** What stands on the screen that asks: its step is not changed by the passing of time alone. */
+        shown: z.strictObject({ asOf: zEpoch, logged: z.string().max(2000) }).optional(),
+      }),
+    )
+    .output(type<TracingSheet & Shown>()),
   wall: read.output(type<WallSheet>()),
   reckoning: read.output(type<ReckoningSheet>()),
   /** Orders on the way, waiting for a word, to go back or gone back, and old parts to send, over all jobs. */

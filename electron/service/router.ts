@@ -72,7 +72,7 @@ export function createRouter({ shop, drafts, tools, engine, following, clock }: 
     ),
     tracing: os.tracing.handler(async ({ input, errors, signal }) =>
       jobFound(
-        await tracingSheet(await shop.read(), engine, input.job as JobId, input.method, now(), signal),
+        await tracingSheet(await shop.read(), engine, input.job as JobId, input, now(), signal),
         input.job,
         errors.NOT_FOUND,
       ),

@@ -1,5 +1,6 @@
 import type { JobId, MachineId, PartId } from '../../core/ids.ts';
-import { ask } from './service.ts';
+import type { Shown } from '../../core/job/bench/offerStands.ts';
+import { ask, queries, service } from './service.ts';
 
 /** Everything of one job; stale with any entry that touches it, its machine or a part. */
 export const jobRead = (job: JobId) =>
@@ -9,7 +10,19 @@ export const jobRead = (job: JobId) =>
   });
 
 /** What the engine says of a job. The first answer is quick, the second looks two steps ahead. */
-export const tracingRead = (job: JobId, method: 'ratio' | 'rollout') =>
+export const tracingRead = (job: JobId, method: 'ratio' | 'rollout') => ({
+  ...tracingOptions(job, method),
+  queryFn: ({ signal }: { readonly signal: AbortSignal }) =>
+    service.tracing({ job, method, shown: shownOf(job) }, { signal }),
+});
+
+/** As of when, and after which log, the step that stands on this screen was chosen; the quick answer leads. */
+function shownOf(job: JobId): Shown | undefined {
+  const quick = queries.getQueryData<Shown>(tracingOptions(job, 'ratio').queryKey);
+  return quick && { asOf: quick.asOf, logged: quick.logged };
+}
+
+const tracingOptions = (job: JobId, method: 'ratio' | 'rollout') =>
   ask.tracing.queryOptions({
     input: { job, method },
     // How long it will take moves no belief: the step on screen stays while figures come in.

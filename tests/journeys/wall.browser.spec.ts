@@ -1,4 +1,5 @@
 import { byKeys } from './byKeys.ts';
+import { destroyByKeys, incidentByKeys, wordByKeys } from './deskByKeys.ts';
 import { expect, test } from './runtime/journey.ts';
 import { scan } from './scanHands.ts';
 import { orderByKeys, wallByKeys } from './wallByKeys.ts';
@@ -8,7 +9,7 @@ const MACHINE = 'F6C6KA5';
 test.use({ story: 'tracing' });
 test.describe.configure({ timeout: 240_000 });
 
-test('ours is proved, joined, moved, lent, taken back and sold, and a part ordered and called off, by keyboard', async ({
+test('ours is lent and sold, a part ordered, a mishap told, the word given in part and a drive destroyed, by keyboard', async ({
   app,
 }) => {
   const { page } = app;
@@ -19,5 +20,8 @@ test('ours is proved, joined, moved, lent, taken back and sold, and a part order
   await scan(page, MACHINE, page.getByRole('region', { name: 'Inside view' }));
   await keys.press(page.getByRole('button', { name: 'Counter sheet' }));
   await orderByKeys(app, keys);
+  await incidentByKeys(app);
+  await wordByKeys(app);
+  await destroyByKeys(app);
   expect(keys.unseen(), 'stops where the focus cannot be seen').toEqual([]);
 });

@@ -3,6 +3,7 @@ import type { Part } from '../../../core/custody/ledger.ts';
 import type { Says } from '../../../core/fit/reason.ts';
 import { asTakenIn, fitsSomewhere } from '../../../core/fit/whichSlot.ts';
 import type { JobId } from '../../../core/ids.ts';
+import { loggedSoFar, offerAsOf, type Shown } from '../../../core/job/bench/offerStands.ts';
 import { tracingCase } from '../../../core/job/bench/tracingCase.ts';
 import type { JobView } from '../../../core/job/bench/tracingDoor.ts';
 import type { EpochMs } from '../../../core/time.ts';
@@ -17,13 +18,15 @@ export async function benchState(
   read: Reader,
   job: JobId,
   at: EpochMs,
-): Promise<{ readonly view: JobView; readonly state: TracingCase } | null> {
+  shown?: Shown,
+): Promise<{ readonly view: JobView; readonly state: TracingCase; readonly asOf: EpochMs } | null> {
   const loaded = await loadView(read, { job }, at);
   if (!loaded.job) return null;
   const parts = new Map(loaded.parts);
   for (const part of await shopParts(read, at)) parts.set(part.id, part);
   const view: JobView = { ...loaded, job: loaded.job, parts };
-  return { view, state: tracingCase(view, fitsThis(view), at) };
+  const asOf = offerAsOf(view.job, shown, at, view.shop.settings?.zone ?? 'UTC');
+  return { view, state: tracingCase(view, fitsThis(view), asOf), asOf };
 }
 
 /** Would a shop part go into one of the slots that its kind has in this machine? Unknown stays unknown. */
@@ -33,15 +36,20 @@ function fitsThis({ machine, parts }: JobView): (part: Part) => Says {
   return (part) => fitsSomewhere(part, asItCame);
 }
 
-/** What the engine says of a job now; null when there is no such job. */
+/**
+ * What the engine says of a job now, or as of when the step on screen was chosen while nothing was logged since; null
+ * when there is no such job.
+ */
 export async function tracingSheet(
   read: Reader,
   engine: Engine,
   job: JobId,
-  method: 'ratio' | 'rollout',
+  asked: { readonly method: 'ratio' | 'rollout'; readonly shown?: Shown | undefined },
   at: EpochMs,
   signal?: AbortSignal,
-): Promise<TracingSheet | null> {
-  const bench = await benchState(read, job, at);
-  return bench && engine.tracing(bench.view.shop, bench.state, method, signal);
+): Promise<(TracingSheet & Shown) | null> {
+  const bench = await benchState(read, job, at, asked.shown);
+  if (!bench) return null;
+  const sheet = await engine.tracing(bench.view.shop, bench.state, asked.method, signal);
+  return { ...sheet, asOf: bench.asOf, logged: loggedSoFar(bench.view.job) };
 }

@@ -77,7 +77,7 @@ export function AnswerLine({
       />
       {alone ? (
         <>
-          <TextField label={t('counter.alone.risk-about')} labelled="above" value={about} onChange={setAbout} />
+          <TextField label={t(`counter.alone.about.${id}`)} labelled="above" value={about} onChange={setAbout} />
           <SignaturePad
             label={t('counter.alone.sign', { what: t(`counter.consents.${id}`) })}
             value={mark}

@@ -98,6 +98,7 @@ export function AskForm({
           onChoose={askOf}
         />
       )}
+      {kind === 'part' && part?.dataBearing && <p>{t('counter.ask.data-part')}</p>}
       <TextField label={t('counter.ask.words')} labelled="above" value={says} onChange={setSays} lines={3} />
       {!single && <AnswersPut options={options} currency={currency} onChange={setOptions} />}
       {kind === 'spend' && (

@@ -103,16 +103,18 @@ export function usualOptions(kind: AskKind, { sheet, part, t, unit, need }: Usua
         option('none', { goesTo: 'home-as-it-came' }),
       ];
     case 'part':
-      return part ? PART_ANSWERS.map((answer) => ofPart(part, answer, t)) : [];
+      return part ? mayBeAnswered(part).map((answer) => ofPart(part, answer, t)) : [];
   }
 }
 
 const PART_ANSWERS = ['back', 'keep', 'send', 'scrap', 'follow'] as const;
 
-/** What carries data is never only scrapped: it is destroyed, with its certificate. */
+/** What carries data is never only scrapped: it is destroyed, by a signature of its own among the consents. */
+const mayBeAnswered = (part: Part) => PART_ANSWERS.filter((answer) => answer !== 'scrap' || !part.dataBearing);
+
 const ofPart = (part: Part, answer: (typeof PART_ANSWERS)[number], t: Say): OptionSheet => ({
   id: answer,
-  says: t(`counter.ask.options.part.${answer === 'scrap' && part.dataBearing ? 'destroy' : answer}`),
+  says: t(`counter.ask.options.part.${answer}`),
   agrees: { ...nothing, dead: { part: part.id, answer } },
 });
 
