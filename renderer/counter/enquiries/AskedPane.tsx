@@ -6,6 +6,7 @@ import { EstimateLine } from '../../kit/estimate/EstimateLine.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { useWords } from '../../kit/words.tsx';
 import { enquiriesRead } from '../../link/reads.ts';
+import { driverWords } from '../driverWords.ts';
 import { freshSheet } from '../taking-in/sheet.ts';
 import { useTakingIn } from '../taking-in/sheetContext.tsx';
 import { symptomSays } from '../terms.ts';
@@ -84,6 +85,9 @@ function Likely({ enquiry, settings }: { readonly enquiry: EnquirySheet; readonl
     <>
       <EstimateLine estimate={estimate} computing={null} />
       <p className="k-small">{t('counter.asked.likely', { p50: money(p50), p90: money(p90) })}</p>
+      {estimate.drivers.length > 0 && (
+        <p className="k-small">{t('counter.figures.hangs-on', { what: driverWords(estimate.drivers) })}</p>
+      )}
     </>
   );
 }

@@ -1,7 +1,7 @@
-import said from '../../../../assets/words/en/estimate.json';
 import { type Estimate, standingFigures } from '../../../../core/job/estimate.ts';
 import { EstimateLine } from '../../../kit/estimate/EstimateLine.tsx';
 import { useWords } from '../../../kit/words.tsx';
+import { driverWords } from '../../driverWords.ts';
 import type { OfJob } from '../sheetOf.ts';
 
 /** What was said at first and what is to be said now, with what is spent and the limit that holds. */
@@ -53,13 +53,8 @@ export function Figures({ sheet, settings }: OfJob) {
         </tbody>
       </table>
       <EstimateLine estimate={now} computing={sheet.computing} />
-      {now.drivers.length > 0 && (
-        <p>{t('counter.figures.hangs-on', { what: now.drivers.map(driverWord).join(', ') })}</p>
-      )}
+      {now.drivers.length > 0 && <p>{t('counter.figures.hangs-on', { what: driverWords(now.drivers) })}</p>}
       <p>{t('counter.figures.spent', { spent: money(sheet.charges.totalMinor), limit: money(limitMinor) })}</p>
     </>
   );
 }
-
-/** What drives the spread, in words; a task that the shop named itself says its own name. */
-const driverWord = (id: string): string => (said.drivers as Readonly<Record<string, string>>)[id] ?? id;
