@@ -201,7 +201,7 @@ it('the bill says deposit and what is left, what was given, taken off and sent b
   expect(said).toContain('20 % on');
   // 16 CCR 2722 (California): date, time, who authorised, number called, who received it, what it adds.
   expect(said).toContain(
-    `Monday, 2 March 2026, 9:30, Judith Amberley, by telephone, ${story.owner.phone}, heard by Bram Ostler: Yes, Lunnock 8 GB More than before: £41.99.`,
+    `Monday, 2 March 2026, 9:30, Judith Amberley, by telephone, ${story.owner.phone}, heard by Bram Ostler: Yes, Lunnock 8 GB. More than before: £41.99.`,
   );
   const [receipt] = await papersOf(job, 'deposit-receipt');
   expect(await paper(receipt?.number ?? '')).toContain('You paid £50.00 on Monday, 2 March 2026');
