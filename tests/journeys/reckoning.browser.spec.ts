@@ -2,6 +2,7 @@ import { accessibilityFaults } from './runtime/accessibilityFaults.ts';
 import { expect, test } from './runtime/journey.ts';
 
 test.use({ story: 'home' });
+test.describe.configure({ timeout: 120_000 });
 
 test('after one closed job Reckoning says that one is too few, beside what it moved', async ({ app }) => {
   const { page } = app;
