@@ -34,7 +34,7 @@ test('after one closed job Reckoning says that one is too few, beside what it mo
   await money.getByRole('radiogroup', { name: 'Taken off the price' }).getByRole('radio', { name: 'no' }).focus();
   await page.keyboard.press('Space');
   await money.getByRole('textbox', { name: 'Further rates' }).fill('5.5');
-  await money.getByRole('button', { name: 'Keep the money' }).focus();
+  await money.getByRole('button', { name: 'Keep these terms' }).focus();
   await page.keyboard.press('Enter');
   await expect(money.getByText(/^Kept\./)).toBeVisible();
   const [books] = await Promise.all([
