@@ -1,5 +1,4 @@
 import { useState } from 'react';
-import { minorDigits } from '../../../core/money/minorDigits.ts';
 import { AmountField } from '../../kit/fields/AmountField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
@@ -39,9 +38,8 @@ export function WorthLine({ sheet, settings }: OfJob) {
             label={t('counter.worth.asks')}
             labelled="above"
             currency={currency}
-            digits={minorDigits(currency)}
-            value={worthMinor === null ? null : { minor: worthMinor, currency }}
-            onChange={(now) => setWorth(now?.minor ?? null)}
+            minor={worthMinor}
+            onChange={setWorth}
           />
           <Key submit>{t('counter.worth.write')}</Key>
         </form>

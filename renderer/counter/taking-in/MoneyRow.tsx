@@ -38,9 +38,8 @@ export function MoneyRow() {
           label={t('counter.worth.asks')}
           labelled="above"
           currency={currency}
-          digits={minorDigits(currency)}
-          value={money(sheet.worthMinor ?? null)}
-          onChange={(now) => write({ worthMinor: now?.minor ?? null })}
+          minor={sheet.worthMinor ?? null}
+          onChange={(worthMinor) => write({ worthMinor })}
         />
         <span className="k-muted k-small">
           {t(findingFee.credited ? 'counter.money.fee-credited' : 'counter.money.fee', { fee })}
