@@ -30,6 +30,7 @@ export function disclosurePaper(making: Making): Paper | Lacking {
         name: had ? partName(making, { kind: had.kind, name: offer.name }) : offer.name,
         condition: offer.condition,
         price: amount(making, offer.priceMinor),
+        ...(offer.coreMinor && { coreBack: amount(making, offer.coreMinor) }),
         warranty: warranty(making, offer),
       },
       whyNotSame: offer.whyNotSame,

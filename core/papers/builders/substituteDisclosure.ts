@@ -27,6 +27,8 @@ export type SubstituteDisclosureFacts = CommonFacts & {
     readonly name: string;
     readonly condition: Condition;
     readonly price: Money;
+    /** Comes off the price when the old part goes back to its maker. */
+    readonly coreBack?: Money;
     readonly warranty: string;
   };
   readonly whyNotSame: string;
@@ -75,6 +77,7 @@ export function substituteDisclosure(facts: SubstituteDisclosureFacts, setting: 
               warranty: offered.warranty,
             }),
           ),
+          offered.coreBack && format.say(words.coreBack, { amount: format.money(offered.coreBack) }),
         ),
       },
       { label: words.whySame, blocks: says(facts.whyNotSame) },

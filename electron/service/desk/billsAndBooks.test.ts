@@ -203,6 +203,10 @@ it('the bill says deposit and what is left, what was given, taken off and sent b
   expect(said).toContain(
     `Monday, 2 March 2026, 9:30, Judith Amberley, by telephone, ${story.owner.phone}, heard by Bram Ostler: Yes, Lunnock 8 GB. More than before: £41.99.`,
   );
+  const offers = await papersOf(job, 'substitute-part-disclosure');
+  const [first = '', second = ''] = await Promise.all(offers.map(({ number }) => paper(number)));
+  expect(first).toContain('£7.00 of it comes off when your old part has gone back to its maker.');
+  expect(second).not.toContain('comes off');
   const [receipt] = await papersOf(job, 'deposit-receipt');
   expect(await paper(receipt?.number ?? '')).toContain('You paid £50.00 on Monday, 2 March 2026');
 });

@@ -25,7 +25,8 @@ export function OfferFields({
 }: OfJob & { readonly offer: OfferSheet; readonly onChange: (offer: OfferSheet) => void }) {
   const { t } = useWords();
   const wall = useQuery(wallRead());
-  const { currency } = settings;
+  const { currency, tax } = settings;
+  const others = (tax.others ?? []).filter((permille) => permille !== tax.permille);
   const change = (patch: Partial<OfferSheet>) => onChange({ ...offer, ...patch });
   const theirs = sheet.parts.filter((part) => part.belongs.to === 'owner');
   const had = theirs.find((part) => part.id === offer.forPart) ?? null;
@@ -96,6 +97,21 @@ export function OfferFields({
           most={240}
         />
       </div>
+      {others.length > 0 && (
+        <>
+          <p className="counter-asks">{t('counter.offer.tax')}</p>
+          <ChoiceKeys
+            label={t('counter.offer.tax')}
+            mode="one"
+            choices={[tax.permille, ...others].map((permille) => ({
+              id: String(permille),
+              says: t('counter.offer.tax-rate', { rate: permille / 10 }),
+            }))}
+            chosen={[String(offer.taxPermille ?? tax.permille)]}
+            onChoose={([id]) => change({ taxPermille: others.find((permille) => String(permille) === id) ?? null })}
+          />
+        </>
+      )}
       <OneOf
         asks={t('counter.offer.condition')}
         words="offer.conditions"
@@ -128,6 +144,15 @@ export function OfferFields({
         chosen={offer.oldPart}
         onChoose={(oldPart) => change({ oldPart })}
       />
+      {offer.oldPart === 'send' && (
+        <AmountField
+          label={t('counter.offer.core-worth')}
+          labelled="above"
+          currency={currency}
+          minor={offer.coreMinor}
+          onChange={(coreMinor) => change({ coreMinor })}
+        />
+      )}
     </>
   );
 }

@@ -155,6 +155,10 @@ export type OfferSheet = {
   readonly warrantyMonths: number | null;
   readonly whyNotSame: string;
   readonly oldPart: 'back' | 'keep' | 'scrap' | 'send' | null;
+  /** Comes off the price once the old part has gone back to its maker. */
+  readonly coreMinor: number | null;
+  /** Its own tax rate in thousandths; null takes the shop's usual one. */
+  readonly taxPermille: number | null;
 };
 
 export const freshOffer = (sheet: JobSheet, settings: ShopSettings): OfferSheet => ({
@@ -169,11 +173,14 @@ export const freshOffer = (sheet: JobSheet, settings: ShopSettings): OfferSheet 
   warrantyMonths: settings.warrantyMonths.part,
   whyNotSame: '',
   oldPart: null,
+  coreMinor: null,
+  taxPermille: null,
 });
 
 /** What of the offer is still to be written; null when it can be put. */
 export function offerInput(offer: OfferSheet): AskInput['offer'] {
-  const { forPart, part, priceMinor, condition, warrantyMonths, whyNotSame } = offer;
+  const { forPart, part, priceMinor, condition, warrantyMonths, whyNotSame, taxPermille } = offer;
+  const coreMinor = offer.oldPart === 'send' ? offer.coreMinor : null;
   if (!forPart || !part || priceMinor === null || !condition || warrantyMonths === null || whyNotSame.trim() === '')
     return null;
   return {
@@ -186,6 +193,8 @@ export function offerInput(offer: OfferSheet): AskInput['offer'] {
     condition,
     warrantyMonths,
     whyNotSame: whyNotSame.trim(),
+    ...(taxPermille !== null && { taxPermille }),
+    ...(coreMinor !== null && coreMinor > 0 && { coreMinor }),
   };
 }
 
