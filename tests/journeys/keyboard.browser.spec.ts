@@ -1,4 +1,4 @@
-import type { Page } from '@playwright/test';
+import type { Locator, Page } from '@playwright/test';
 import { byKeys, type Keys } from './byKeys.ts';
 import { expect, test } from './runtime/journey.ts';
 
@@ -9,6 +9,15 @@ async function notLost(page: Page, after: string): Promise<void> {
   await expect
     .poll(() => page.evaluate(() => document.activeElement?.tagName ?? 'nothing'), { message: `focus after ${after}` })
     .not.toBe('BODY');
+}
+
+/** What has the focus at the lower edge stays in sight when the room for the sheet becomes lower. */
+async function staysInSight(page: Page, focused: Locator): Promise<void> {
+  const size = page.viewportSize() ?? { width: 1280, height: 720 };
+  const box = await focused.boundingBox();
+  await page.setViewportSize({ ...size, height: Math.round((box?.y ?? 0) + 60) });
+  await expect(focused).toBeInViewport({ ratio: 1 });
+  await page.setViewportSize(size);
 }
 
 async function openShop(page: Page, keys: Keys): Promise<void> {
@@ -30,6 +39,8 @@ async function takeIn(page: Page, keys: Keys): Promise<void> {
   await keys.write(page.getByRole('textbox', { name: 'What it is' }), 'desktop PC, mid tower');
   await keys.write(page.getByRole('textbox', { name: "In the owner's own words" }), 'It stays dark since I dusted it.');
   await keys.press(page.getByRole('button', { name: 'I hear it running, but the screen stays dark' }));
+  await keys.reach(page.getByRole('button', { name: 'cleaned' }));
+  await staysInSight(page, page.getByRole('button', { name: 'cleaned' }));
   await keys.press(page.getByRole('button', { name: 'cleaned' }));
   await keys.press(page.getByRole('button', { name: 'Every time I start it' }));
   await keys.press(page.getByRole('button', { name: 'mains cord' }));

@@ -1,4 +1,5 @@
-import type { CSSProperties, ReactNode } from 'react';
+import { type CSSProperties, type ReactNode, useRef } from 'react';
+import { useFocusInSight } from './focusInSight.ts';
 import './Pane.css';
 
 export type PaneProps = {
@@ -24,13 +25,15 @@ export function Pane({
   style,
   children,
 }: PaneProps) {
+  const pane = useRef<HTMLElement>(null);
+  useFocusInSight(pane, scrolls);
   const className = `k-pane k-pane-${on} k-pane-line-${line}${padded ? ' k-pane-padded' : ''}${scrolls ? ' k-pane-scrolls' : ''}`;
   return label === undefined ? (
     <div className={className} style={style}>
       {children}
     </div>
   ) : (
-    <section className={className} style={style} aria-label={label} {...(scrolls ? { tabIndex: 0 } : {})}>
+    <section ref={pane} className={className} style={style} aria-label={label} {...(scrolls ? { tabIndex: 0 } : {})}>
       {children}
     </section>
   );
