@@ -1,7 +1,7 @@
 import type { JobId } from '../ids.ts';
 import type { EpochMs } from '../time.ts';
 import { minutes } from '../time.ts';
-import { chosenOf, limitAfter, type Question } from '../word/question.ts';
+import { chosenOf, limitAfter, limitByAnswers, type Question } from '../word/question.ts';
 import type { JobEntry } from './entries.ts';
 import { withEstimate } from './estimate.ts';
 import { type Job, newJob } from './job.ts';
@@ -235,11 +235,8 @@ function answered(job: Job, { question, answer }: Answered): Job {
   };
 }
 
-/** The limit that holds: the one said at the counter, then as each answer that still stands named or raised it. */
-export function withLimit(job: Job): Job {
-  const limitMinor = job.questions
-    .filter((question) => question.answer && !question.withdrawn)
-    .sort((a, b) => (a.answer?.at ?? 0) - (b.answer?.at ?? 0))
-    .reduce((limit, question) => limitAfter(limit, chosenOf(question)), job.firstLimitMinor);
-  return { ...job, limitMinor };
-}
+/** The job with the limit that holds by all that was answered so far. */
+export const withLimit = (job: Job): Job => ({
+  ...job,
+  limitMinor: limitByAnswers(job.firstLimitMinor, job.questions),
+});

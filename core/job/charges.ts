@@ -47,6 +47,9 @@ export const chargedMinutes = (job: Job): Minutes =>
 /** Hands-on minutes in minor units, half up. */
 export const labourMinor = (job: Job, handsOn: Minutes): number => Math.round(handsOn * job.perMinuteMinor);
 
+/** What the owner paid so far, less what was given back. */
+export const paidMinor = ({ paid }: Pick<Job, 'paid'>): number => paid.reduce((sum, one) => sum + one.minor, 0);
+
 /**
  * What a job costs: labour and items when it is repaired, with the finding fee inside it or on top as the shop had it
  * when the machine came; the finding fee, and what stays in the machine, when it goes home as it came or was to be
@@ -60,7 +63,7 @@ export function charges(job: Job, asItCame: boolean): Charges {
     lines,
     totalMinor,
     owedMinor: job.charging === 'free' ? 0 : totalMinor,
-    paidMinor: job.paid.reduce((sum, one) => sum + one.minor, 0),
+    paidMinor: paidMinor(job),
   };
 }
 

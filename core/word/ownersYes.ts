@@ -1,5 +1,5 @@
 import type { Job } from '../job/job.ts';
-import type { Agrees, DaysAway } from './question.ts';
+import { type Agrees, chosenOf, type DaysAway } from './question.ts';
 
 type Asked = Pick<Job, 'questions'>;
 
@@ -11,7 +11,4 @@ export const worthThatCounts = (job: Asked & Pick<Job, 'worthMinor'>): number | 
   saidYes(job, ({ beyondWorth }) => beyondWorth === true) ? null : (job.worthMinor ?? null);
 
 const saidYes = ({ questions }: Asked, to: (agrees: Agrees) => boolean): boolean =>
-  questions.some(
-    ({ answer, withdrawn, options }) =>
-      answer !== null && !withdrawn && options.some((one) => answer.options.includes(one.id) && to(one.agrees)),
-  );
+  questions.some((one) => !one.withdrawn && chosenOf(one).some(({ agrees }) => to(agrees)));

@@ -120,8 +120,18 @@ export const movesLimit = ({ agrees }: QuestionOption): boolean =>
   agrees.limitMinor !== null || (agrees.raisesMinor ?? 0) > 0;
 
 /** The options that were chosen; none while it is not answered. */
-export const chosenOf = ({ options, answer }: Pick<Question, 'options' | 'answer'>): readonly QuestionOption[] =>
+export const chosenOf = ({
+  options,
+  answer,
+}: Pick<Question, 'options'> & { readonly answer: Pick<Answer, 'options'> | null }): readonly QuestionOption[] =>
   options.filter((option) => answer?.options.includes(option.id));
+
+/** The limit said at the counter, then as each answer that still stands named or raised it, in the order given. */
+export const limitByAnswers = (firstMinor: number, questions: readonly Question[]): number =>
+  questions
+    .filter((one) => one.answer && !one.withdrawn)
+    .toSorted((a, b) => (a.answer?.at ?? 0) - (b.answer?.at ?? 0))
+    .reduce((limit, one) => limitAfter(limit, chosenOf(one)), firstMinor);
 
 /** Is the question still waiting for its answer? */
 export const isOpen = (question: Question): boolean => !question.answer && !question.lapsed && !question.withdrawn;

@@ -1,6 +1,13 @@
 import type { Paper } from '../../papers/content.ts';
 import { PAPER_KINDS } from '../../papers/kinds.ts';
-import { chosenOf, limitAfter, movesLimit, type Question, type QuestionOption } from '../../word/question.ts';
+import {
+  chosenOf,
+  limitAfter,
+  limitByAnswers,
+  movesLimit,
+  type Question,
+  type QuestionOption,
+} from '../../word/question.ts';
 import { amount, common, withoutAnswer, wordFacts } from './common.ts';
 import { type Lacking, lacking } from './lacking.ts';
 import type { Making } from './making.ts';
@@ -49,10 +56,10 @@ const newestAnswered = ({ job }: Making): Question | null =>
 
 /** The limit that held before this answer. */
 const limitBefore = ({ job }: Making, question: Question): number =>
-  job.questions
-    .filter((one) => one.answer && !one.withdrawn && one.id !== question.id && answeredAt(one) <= answeredAt(question))
-    .toSorted((a, b) => answeredAt(a) - answeredAt(b))
-    .reduce((limit, one) => limitAfter(limit, chosenOf(one)), job.firstLimitMinor);
+  limitByAnswers(
+    job.firstLimitMinor,
+    job.questions.filter((one) => one.id !== question.id && answeredAt(one) <= answeredAt(question)),
+  );
 
 function agreedItems(making: Making, { offer }: Question, chosen: readonly QuestionOption[]) {
   const { setting, view } = making;

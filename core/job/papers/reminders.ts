@@ -4,6 +4,7 @@ import type { ReminderFacts } from '../../papers/builders/reminders.ts';
 import type { Paper } from '../../papers/content.ts';
 import { PAPER_KINDS } from '../../papers/kinds.ts';
 import { epochMs } from '../../time.ts';
+import { paidMinor } from '../charges.ts';
 import { isAtItsEnd } from './bill.ts';
 import { billed } from './billed.ts';
 import { amount, common } from './common.ts';
@@ -68,6 +69,5 @@ function reminderFacts(making: Making): ReminderFacts | null {
 /** What the bill comes to, less what was paid; never less than nothing. */
 function leftToPay(making: Making): Money {
   const { total } = billed(making);
-  const paidMinor = making.job.paid.reduce((sum, one) => sum + one.minor, 0);
-  return money(Math.max(0, total.minor - paidMinor), total.currency);
+  return money(Math.max(0, total.minor - paidMinor(making.job)), total.currency);
 }

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { type Asking, accept, type Decision, type Refusal, refuse } from '../../decision.ts';
 import { personal } from '../../journal/personal.ts';
-import { isOpen, limitAfter, movesLimit, type Question } from '../../word/question.ts';
+import { chosenOf, isOpen, limitAfter, movesLimit, type Question } from '../../word/question.ts';
 import { withLimit } from '../applyJob.ts';
 import { type Book, openBook } from '../book.ts';
 import { jobCommand } from '../command.ts';
@@ -76,7 +76,7 @@ function decideAnswer(view: View & { readonly job: Job }, input: z.infer<typeof 
     });
   if (asking.at > question.validUntil)
     return refuse('question-lapsed', { question: question.id, validUntil: question.validUntil });
-  const chosen = question.options.filter((option) => input.options.includes(option.id));
+  const chosen = chosenOf({ options: question.options, answer: input });
   if (chosen.length !== new Set(input.options).size)
     return refuse('no-such-option', { options: input.options, offered: question.options.map((option) => option.id) });
   if (chosen.length > 1 && !question.several)
@@ -117,7 +117,7 @@ function answerProblem(
   asking: Asking,
 ): Refusal | null {
   const after = book.view().job ?? view.job;
-  const chosen = question.options.filter((option) => input.options.includes(option.id));
+  const chosen = chosenOf({ options: question.options, answer: input });
   const named = chosen.some(movesLimit) ? limitAfter(view.job.limitMinor, chosen) : null;
   const sells = after.sold.some((line) => !view.job.sold.includes(line));
   const heard = whyNotHeard(

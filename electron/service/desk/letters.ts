@@ -3,6 +3,7 @@ import type { JobId } from '../../../core/ids.ts';
 import type { EpochMs } from '../../../core/time.ts';
 import type { Shop } from '../../../db/index.ts';
 import { loadView } from './loadView.ts';
+import { storeBlob } from './storeBlob.ts';
 
 /** The largest letter or message that is kept, bytes: a page photographed or a mail with it. */
 const LARGEST = 8 * 1024 * 1024;
@@ -18,8 +19,7 @@ export async function storeLetter(
   if (!found) return { refused: 'no-such-job' };
   if (bytes.length === 0) return { refused: 'letter-empty' };
   if (bytes.length > LARGEST) return { refused: 'letter-too-large', size: bytes.length, most: LARGEST };
-  const stored = await shop.blobs.put(bytes, { of: found.owner, purpose: 'record' });
-  return typeof stored === 'string' ? { blob: stored } : stored;
+  return storeBlob(shop, bytes, { of: found.owner, purpose: 'record' });
 }
 
 const BEGINS: readonly (readonly [string, string])[] = [

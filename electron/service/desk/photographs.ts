@@ -4,6 +4,7 @@ import type { EpochMs } from '../../../core/time.ts';
 import { agreed } from '../../../core/word/consent.ts';
 import { checkPhotograph, type Shop } from '../../../db/index.ts';
 import { loadView } from './loadView.ts';
+import { storeBlob } from './storeBlob.ts';
 import { takeBlob } from './takeBlob.ts';
 
 /** Stores a photograph for a job, sealed under its owner's key; checked again here, whatever the page did to it. */
@@ -18,16 +19,14 @@ export async function storePhotograph(
   if (!agreed(found.consents, 'photos')) return { refused: 'consent-missing' };
   const problem = checkPhotograph(bytes);
   if (problem) return problem;
-  const stored = await shop.blobs.put(bytes, { of: found.owner, purpose: 'photographs' });
-  return typeof stored === 'string' ? { blob: stored } : stored;
+  return storeBlob(shop, bytes, { of: found.owner, purpose: 'photographs' });
 }
 
 /** Keeps a photograph of a sheet that is still being written, as drafts are: sealed, and swept after a day unless it is signed for. */
 export async function holdPhotograph(shop: Shop, bytes: Uint8Array): Promise<{ readonly blob: string } | Refusal> {
   const problem = checkPhotograph(bytes);
   if (problem) return problem;
-  const stored = await shop.blobs.put(bytes, { of: 'drafts', purpose: 'record' });
-  return typeof stored === 'string' ? { blob: stored } : stored;
+  return storeBlob(shop, bytes, { of: 'drafts', purpose: 'record' });
 }
 
 /**
@@ -46,6 +45,5 @@ export async function keepHeldPhotograph(
     return { refused: 'consent-missing', needs: ['photos'] };
   const bytes = await takeBlob(shop, held);
   if (!bytes) return { refused: 'photograph-missing' };
-  const stored = await shop.blobs.put(bytes, { of: found.owner, purpose: 'photographs' });
-  return typeof stored === 'string' ? { blob: stored } : stored;
+  return storeBlob(shop, bytes, { of: found.owner, purpose: 'photographs' });
 }
