@@ -26,17 +26,26 @@ export function verdictAfter(
 ): Verdict {
   const found = tracing.log.flatMap((entry) => foundIn(model, entry));
   if (found.length === 0) return { verdict: 'tracing' };
-  const suspects = suspectsOf(model, posterior);
+  const now = { model, tracing, found, posterior, suspects: suspectsOf(model, posterior) };
   return (
-    mendedJustNow(model, tracing, found, posterior, suspects) ??
-    quietSinceMended(model, tracing, found, posterior, suspects) ??
+    mendedJustNow(now) ??
+    quietSinceMended(now) ??
     proved(model, posterior, found) ??
-    worked(model, tracing, found, posterior, suspects) ??
-    mendedByNow(model, tracing, found, posterior, suspects) ??
-    namedByEvidence(model, posterior, found) ??
-    notReproduced(model, tracing, found, suspects) ?? { verdict: 'tracing' }
+    worked(now) ??
+    mendedByNow(now) ??
+    namedByEvidence(now) ??
+    notReproduced(now) ?? { verdict: 'tracing' }
   );
 }
+
+/** What the log comes to so far: all that a verdict is made of. */
+type SoFar = {
+  readonly model: FaultModel;
+  readonly tracing: TracingCase;
+  readonly found: readonly Found[];
+  readonly posterior: Posterior;
+  readonly suspects: readonly Suspect[];
+};
 
 function foundIn(model: FaultModel, entry: LoggedStep): Found[] {
   const step = entry.struck ? undefined : model.steps[model.stepIndex.get(entry.step) ?? -1];
@@ -48,7 +57,7 @@ function foundIn(model: FaultModel, entry: LoggedStep): Found[] {
 const chanceOf = (suspects: readonly Suspect[], among: (fault: string) => boolean): number =>
   suspects.reduce((sum, suspect) => sum + (among(suspect.fault) ? suspect.p + suspect.mended : 0), 0);
 
-function namedByEvidence(model: FaultModel, posterior: Posterior, found: readonly Found[]): Verdict | null {
+function namedByEvidence({ model, posterior, found }: SoFar): Verdict | null {
   const shown = pointed(model, posterior, found);
   if (!shown) return null;
   const { part, fault, ofPart } = shown.blame;
@@ -66,30 +75,19 @@ function namedByEvidence(model: FaultModel, posterior: Posterior, found: readonl
 const acts = ({ step }: Found): boolean => step.takesOut.length > 0 || Object.keys(step.mends).length > 0;
 
 /** It works after a handling that mends what was found: that is no faulty part, whatever showed it before. */
-function mendedJustNow(
-  model: FaultModel,
-  tracing: TracingCase,
-  found: readonly Found[],
-  posterior: Posterior,
-  suspects: readonly Suspect[],
-): Verdict | null {
+function mendedJustNow(now: SoFar): Verdict | null {
+  const { found } = now;
   const last = found.at(-1);
   if (last?.outcome.meaning.means !== 'works' || last.step.kind === 'back' || last.step.takesOut.length > 0)
     return null;
   if (last.entry.leftOut.length > 0 || !acts(last)) return null;
-  const verdict = cured(model, tracing, found, last, posterior, suspects);
+  const verdict = cured(now, last);
   return verdict?.verdict === 'cured' && verdict.p >= NAMED_FROM ? verdict : null;
 }
 
 /** Watched for long enough since it was mended: no faulty part either, whatever showed it before. */
-function quietSinceMended(
-  model: FaultModel,
-  tracing: TracingCase,
-  found: readonly Found[],
-  posterior: Posterior,
-  suspects: readonly Suspect[],
-): Verdict | null {
-  const verdict = found.at(-1)?.step.kind === 'load' ? mendedByNow(model, tracing, found, posterior, suspects) : null;
+function quietSinceMended(now: SoFar): Verdict | null {
+  const verdict = now.found.at(-1)?.step.kind === 'load' ? mendedByNow(now) : null;
   return verdict?.verdict === 'cured' && verdict.watched ? verdict : null;
 }
 
@@ -102,20 +100,15 @@ function showsBackIn(one: Found, { step, outcome, entry }: Found): boolean {
 }
 
 /** It worked: with a part out or replaced that part is named, and confirmed when it fails again with the part back in. */
-function worked(
-  model: FaultModel,
-  tracing: TracingCase,
-  found: readonly Found[],
-  posterior: Posterior,
-  suspects: readonly Suspect[],
-): Verdict | null {
+function worked(now: SoFar): Verdict | null {
+  const { model, tracing, found, posterior } = now;
   const at = found.findLastIndex(
     (one) => one.outcome.meaning.means === 'works' && one.step.kind !== 'back' && acts(one),
   );
   const one = found[at];
   if (!one) return null;
   if (one.step.takesOut.length === 0 || one.step.kind === 'reseat' || one.step.kind === 'setting')
-    return cured(model, tracing, found, one, posterior, suspects);
+    return cured(now, one);
   const back = found.slice(at + 1).findLast((later) => later.step.id === 'put-back' || showsBackIn(one, later));
   const touched = (fault: Fault) => fault.circuits.some((circuit) => one.step.takesOut.includes(circuit));
   const blame = blameAmong(model, posterior, touched);
@@ -154,12 +147,12 @@ function wholeAndQuiet({ step, outcome, entry }: Found): boolean {
  * What comes and goes is mended only when it kept away for long enough since, had it still been there: the hours watched
  * and the chance that it kept away. Undefined where it fails steadily and a good trial tells at once; null: not long enough.
  */
-function watchedLong(
-  model: FaultModel,
-  tracing: TracingCase,
-  posterior: Posterior,
-  suspects: readonly Suspect[],
-): { readonly hours: number; readonly hiddenChance: number } | undefined | null {
+function watchedLong({
+  model,
+  tracing,
+  posterior,
+  suspects,
+}: SoFar): { readonly hours: number; readonly hiddenChance: number } | undefined | null {
   if (!mostlyComes(suspects)) return undefined;
   const watch = watchSince(model, tracing, posterior, suspects);
   if (!watch) return null;
@@ -171,13 +164,8 @@ function watchedLong(
  * It works here with everything of the owner's in: what the handlings before could mend has been mended, whichever of
  * them did, or what was wrong stands outside the machine, where ours stands now.
  */
-function mendedByNow(
-  model: FaultModel,
-  tracing: TracingCase,
-  found: readonly Found[],
-  posterior: Posterior,
-  suspects: readonly Suspect[],
-): Verdict | null {
+function mendedByNow(now: SoFar): Verdict | null {
+  const { model, found, suspects } = now;
   const last = found.at(-1);
   if (!last || !wholeAndQuiet(last)) return null;
   const goneBy = (one: Suspect) => one.mended + (isOutside(faultOf(model, one.fault).part) ? one.p : 0);
@@ -185,7 +173,7 @@ function mendedByNow(
   const top = suspects.toSorted((a, b) => goneBy(b) - goneBy(a))[0];
   if (!top || gone < MENDED_FROM) return null;
   const byMending = top.mended >= top.p;
-  const watched = byMending ? watchedLong(model, tracing, posterior, suspects) : undefined;
+  const watched = byMending ? watchedLong(now) : undefined;
   if (watched === null || (last.outcome.meaning.means !== 'works' && !watched)) return null;
   const { mendedBy } = faultOf(model, top.fault);
   const did = found.filter((one) => (one.step.mends[top.fault] ?? one.step.mendsAfter[top.fault] ?? 0) > 0);
@@ -205,12 +193,7 @@ const NOT_SEEN_AT_MOST = 0.2;
 const STILL_LEFT = 0.05;
 
 /** It works here, was watched for long against how often it was told to fail, and never failed: not reproduced, not excluded. */
-function notReproduced(
-  model: FaultModel,
-  tracing: TracingCase,
-  found: readonly Found[],
-  suspects: readonly Suspect[],
-): Verdict | null {
+function notReproduced({ model, tracing, found, suspects }: SoFar): Verdict | null {
   const rate =
     tracing.told.rate ?? model.often.find((one) => one.rate && tracing.told.often.includes(one.id))?.rate ?? null;
   const here = readGroups(model, tracing.seen);
@@ -246,19 +229,13 @@ function spoke(
   return odds(chanceAt(tracing.log.slice(0, to + 1))) >= SPEAKS_FROM * odds(chanceAt(tracing.log.slice(0, from)));
 }
 
-function cured(
-  model: FaultModel,
-  tracing: TracingCase,
-  found: readonly Found[],
-  one: Found,
-  posterior: Posterior,
-  suspects: readonly Suspect[],
-): Verdict | null {
+function cured(now: SoFar, one: Found): Verdict | null {
+  const { model, tracing, found, suspects } = now;
   const later = found.slice(found.indexOf(one) + 1);
   if (later.some((again) => ['same', 'worse', 'fails-again'].includes(again.outcome.meaning.means))) return null;
   const mends = (fault: string) => (one.step.mends[fault] ?? 0) > 0;
   if (chanceOf(suspects, mends) < NAMED_FROM || !spoke(model, tracing, one, one, mends)) return null;
-  const watched = watchedLong(model, tracing, posterior, suspects);
+  const watched = watchedLong(now);
   if (watched === null) return null;
   const separated = later.findLast((after) => after.outcome.meaning.means === 'separates');
   const believed = one.step.kind === 'sweep' && !separated ? toldApart(model, suspects, mends) : null;
