@@ -4,7 +4,7 @@ import { RouterProvider } from 'react-router/dom';
 import { minorDigits } from '../core/money/minorDigits.ts';
 import type { Currency } from '../core/money/money.ts';
 import { catalogue } from './catalogue.ts';
-import { WordsProvider } from './kit/words.tsx';
+import { WordsProvider } from './kit/text/words.tsx';
 import { shopRead } from './link/reads.ts';
 import { SetUpShop } from './reckoning/SetUpShop.tsx';
 import { ROUTES } from './rooms.tsx';

@@ -1,4 +1,4 @@
-import type { Stage } from '../core/job/stage.ts';
+import type { Stage } from '../core/stage.ts';
 
 const AT_THE_COUNTER: ReadonlySet<Stage> = new Set<Stage>([
   'taken-in',

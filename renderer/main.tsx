@@ -3,7 +3,7 @@ import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import './kit/tokens.css';
 import { App } from './App.tsx';
-import { keepFocusNear } from './kit/focus/keepFocusNear.ts';
+import { keepFocusNear } from './kit/shell/keepFocusNear.ts';
 import { queries, startFollowing } from './link/service.ts';
 
 const root = document.getElementById('root');

@@ -2,7 +2,7 @@ import { createContext, type ReactNode, useContext, useEffect, useState } from '
 import type { Asked } from '../core/contract/contract.ts';
 import type { Staff } from '../core/job/shop.ts';
 import { Key } from './kit/keys/Key.tsx';
-import { useWords } from './kit/words.tsx';
+import { useWords } from './kit/text/words.tsx';
 import { onScreenLock } from './link/onScreenLock.ts';
 import { service } from './link/service.ts';
 

@@ -1,9 +1,9 @@
 import { eventIterator, oc, type } from '@orpc/contract';
 import { z } from 'zod';
-import type { Refusal } from '../decision.ts';
+import { COMMANDS, type CommandName } from '../commands/commands.ts';
+import type { Refusal } from '../commands/kernel/asking.ts';
+import { zEpoch, zId, zJobId, zMachineId, zPartId, zTag } from '../commands/kernel/fields.ts';
 import type { Shown } from '../job/bench/offerStands.ts';
-import { COMMANDS, type CommandName } from '../job/commands.ts';
-import { zEpoch, zId, zJobId, zMachineId, zPartId, zTag } from '../job/fields.ts';
 import type { Stream } from '../journal/entry.ts';
 import type { Paper } from '../papers/content.ts';
 import type { MachineThenNow, OutRow, PathStay } from './custodySheets.ts';

@@ -1,6 +1,6 @@
-import type { SlotThenNow } from '../custody/inAgainstOut.ts';
-import type { PartOut } from '../custody/partsOut.ts';
 import type { Place } from '../custody/place.ts';
+import type { SlotThenNow } from '../custody/readouts/inAgainstOut.ts';
+import type { PartOut } from '../custody/readouts/partsOut.ts';
 import type { JobId } from '../ids.ts';
 import type { EpochMs } from '../time.ts';
 

@@ -2,7 +2,7 @@ import type { TimesLeftOut } from '../job/bench/timesOfJob.ts';
 import type { EstimateMoment } from '../job/estimate.ts';
 import type { LossCause } from '../job/home/losses.ts';
 import type { OwnLead } from '../job/promise/leadTimes.ts';
-import type { NotScored } from '../job/scoredEstimates.ts';
+import type { NotScored } from '../job/promise/scoredEstimates.ts';
 import type { Calibration } from '../labour/calibration/calibration.ts';
 import type { Task } from '../labour/tasks/catalogue.ts';
 import type { MovedTime } from '../labour/tasks/learnTimes.ts';

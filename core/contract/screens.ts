@@ -1,19 +1,19 @@
-import type { Missing } from '../custody/canGoHome.ts';
-import type { Kept } from '../custody/kept.ts';
+import type { Owner } from '../approval/owner.ts';
 import type { Part } from '../custody/ledger.ts';
 import type { Machine } from '../custody/machine.ts';
+import type { Kept } from '../custody/readouts/kept.ts';
 import type { JobId, PartId } from '../ids.ts';
-import type { Charges } from '../job/charges.ts';
 import type { Enquiry } from '../job/enquiry.ts';
+import type { Missing } from '../job/home/canGoHome.ts';
 import type { Job } from '../job/job.ts';
+import type { Charges } from '../job/money/charges.ts';
 import type { OrderDue } from '../job/orders/ordersDue.ts';
 import type { Outlook } from '../job/promise/turns.ts';
 import type { ShopSettings, Staff } from '../job/shop.ts';
-import type { Stage } from '../job/stage.ts';
 import type { EstimatePolicy } from '../labour/types.ts';
+import type { Stage } from '../stage.ts';
 import type { EpochMs } from '../time.ts';
 import type { Belief, BenchTable, Offer, StepHandling, Suspect, Verdict } from '../tracing/live/types.ts';
-import type { Owner } from '../word/owner.ts';
 
 /** Whose move it is: the four bands of the day line. */
 export type Band = 'ours' | 'owners' | 'suppliers' | 'ready';

@@ -1,7 +1,7 @@
 import type { MachineId, OwnerId, PartId } from '../ids.ts';
 import type { Draft } from '../journal/entry.ts';
 import type { Personal } from '../journal/personal.ts';
-import type { Said } from '../readings/said.ts';
+import type { Said } from './machineReport.ts';
 import type { Tag } from './part.ts';
 import type { Slot } from './slot.ts';
 

@@ -1,4 +1,4 @@
-import type { PartAnswer } from '../word/partAnswer.ts';
+import type { PartAnswer } from '../job/approval/partAnswer.ts';
 import type { Place } from './place.ts';
 
 /** What the owner said of one of their parts, as far as a place turns on it. */

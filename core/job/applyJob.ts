@@ -1,7 +1,7 @@
+import { chosenOf, limitAfter, limitByAnswers, type Question } from '../approval/question.ts';
 import type { JobId } from '../ids.ts';
 import type { EpochMs } from '../time.ts';
 import { minutes } from '../time.ts';
-import { chosenOf, limitAfter, limitByAnswers, type Question } from '../word/question.ts';
 import type { JobEntry } from './entries.ts';
 import { withEstimate } from './estimate.ts';
 import { type Job, newJob } from './job.ts';

@@ -1,7 +1,8 @@
+import { type Consents, noConsents } from '../approval/consent.ts';
+import type { Question } from '../approval/question.ts';
 import type { JobId, PartId } from '../ids.ts';
+import type { Stage } from '../stage.ts';
 import type { EpochMs } from '../time.ts';
-import { type Consents, noConsents } from '../word/consent.ts';
-import type { Question } from '../word/question.ts';
 import type {
   Booked,
   Core,
@@ -16,7 +17,6 @@ import type {
 } from './entries.ts';
 import type { Estimate } from './estimate.ts';
 import type { Order } from './orders/order.ts';
-import type { Stage } from './stage.ts';
 import type { BeforeFirstScrew, Thing } from './told.ts';
 import type { Tried } from './tried.ts';
 import type { Work } from './work.ts';

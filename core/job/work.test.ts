@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { aJobAt, askingOf, viewOf } from '../../tests/builders/jobAt.ts';
+import { turnWork } from '../commands/bench/turnWork.ts';
 import { epochMs, minutes } from '../time.ts';
 import { applyJob } from './applyJob.ts';
-import { turnWork } from './bench/turnWork.ts';
 import type { JobEntry } from './entries.ts';
 import type { Job } from './job.ts';
 import { type Phase, phaseOf, splitOf, type Work } from './work.ts';

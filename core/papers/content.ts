@@ -1,6 +1,6 @@
+import type { PaperKindId } from '../text/paperWords.ts';
 import type { EpochMs } from '../time.ts';
 import type { TagGrid } from './tags/stock.ts';
-import type { PaperKindId } from './words.ts';
 
 /**
  * What a paper says, as a tree of plain JSON values: every word, figure and mark, already in the owner's language,

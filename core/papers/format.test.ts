@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest';
 import { setting } from '../../tests/builders/papers/harrowmouth.ts';
 import type { Currency, Money } from '../money/money.ts';
+import { say } from '../text/say.ts';
 import { epochMs, minutes } from '../time.ts';
 import { formatFor, groupTag } from './format.ts';
 import { countableStep, readingRuler, scale } from './ruler.ts';
-import { say } from './say.ts';
 
 const plain = (text: string) => text.replaceAll('\u00a0', ' ');
 const british = formatFor(setting);

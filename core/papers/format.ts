@@ -1,7 +1,7 @@
 import { formatMoney } from '../money/formatMoney.ts';
 import type { Money } from '../money/money.ts';
+import { say } from '../text/say.ts';
 import type { EpochMs, Minutes } from '../time.ts';
-import { say } from './say.ts';
 import type { Setting } from './setting.ts';
 
 /** Writes plain facts the way the owner's country writes them, in the shop's zone. */

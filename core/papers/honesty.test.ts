@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import { everyFacts, everyPaper, paperOf } from '../../tests/builders/papers/everyPaper.ts';
 import { saidBy } from '../../tests/builders/papers/saidBy.ts';
+import { say } from '../text/say.ts';
 import type { Comparison, Consents, Sheet } from './content.ts';
-import { say } from './say.ts';
 
 const text = (paper: Parameters<typeof saidBy>[0]) => saidBy(paper).join('\n').replaceAll('\u00a0', ' ');
 const report = everyFacts['return-report'];

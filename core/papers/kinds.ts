@@ -1,3 +1,4 @@
+import type { PaperKindId } from '../text/paperWords.ts';
 import { bill } from './builders/bill.ts';
 import { changedFindingNotice } from './builders/changedFindingNotice.ts';
 import { collectionAuthorisation } from './builders/collectionAuthorisation.ts';
@@ -17,7 +18,6 @@ import { substituteDisclosure } from './builders/substituteDisclosure.ts';
 import { benchTag, partTag } from './builders/tags.ts';
 import type { Paper } from './content.ts';
 import type { Setting } from './setting.ts';
-import type { PaperKindId } from './words.ts';
 
 /**
  * The one list of papers: each kind and what makes its content of its facts. A new kind is a builder, its words under

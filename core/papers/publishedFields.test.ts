@@ -2,8 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { everyFacts, paperOf } from '../../tests/builders/papers/everyPaper.ts';
 import { saidBy } from '../../tests/builders/papers/saidBy.ts';
 import type { Money } from '../money/money.ts';
+import type { PaperKindId } from '../text/paperWords.ts';
 import { epochMs } from '../time.ts';
-import type { PaperKindId } from './words.ts';
 
 /** What a kind of paper says of the invented job, or of facts changed from it. */
 const said = <Kind extends PaperKindId>(kind: Kind, change: Partial<(typeof everyFacts)[Kind]> = {}) =>

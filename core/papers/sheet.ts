@@ -1,9 +1,9 @@
+import type { PaperKindId } from '../text/paperWords.ts';
 import { strongly } from './blocks.ts';
 import type { Answers, Section, Sheet, SignatureBlock, SigningLine, Text } from './content.ts';
 import type { AnswerOptionFacts, CommonFacts, GivenHow, MachineFacts, SignatureFacts } from './facts.ts';
 import { type Format, groupTag, unbroken } from './format.ts';
 import type { Setting } from './setting.ts';
-import type { PaperKindId } from './words.ts';
 
 /** What makes one kind of paper different from the others. Sections without blocks are left out. */
 export type SheetParts = {

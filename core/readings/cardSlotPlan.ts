@@ -1,5 +1,5 @@
+import type { SaidCardSlot } from '../custody/machineReport.ts';
 import type { Slot } from '../custody/slot.ts';
-import type { SaidCardSlot } from './said.ts';
 
 /** Slots of type-9 records (DSP0134 7.10), named as the board or its firmware names them. */
 export function cardSlotPlan(

@@ -1,4 +1,4 @@
-import type { SaidDrive } from './said.ts';
+import type { SaidDrive } from '../custody/machineReport.ts';
 
 /** A drive as read at some time; with its serial number where the owner let us keep it. */
 export type ReadDrive = SaidDrive & { readonly serial?: string | null };

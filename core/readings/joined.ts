@@ -1,6 +1,6 @@
+import type { Gap } from '../custody/machineReport.ts';
 import type { Contribution, DriveReading, ProcessorReading, Reading, Tool } from './reading.ts';
 import { TOOLS } from './reading.ts';
-import type { Gap } from './said.ts';
 
 /** Puts together what several tools say of one machine. Where two speak of the same thing, the one nearer to it counts. */
 export function joined(all: readonly Contribution[]): Reading {

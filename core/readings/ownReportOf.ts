@@ -1,5 +1,5 @@
 import type { OwnReport } from '../custody/machine.ts';
-import type { Said } from './said.ts';
+import type { Said } from '../custody/machineReport.ts';
 
 /** What is kept of a machine's own report, without serial numbers. */
 export const ownReportOf = ({ memory, gaps, remarks: _, ...said }: Said): OwnReport => ({

@@ -1,5 +1,5 @@
 import limits from '../../assets/readings/limits.json' with { type: 'json' };
-import { say } from '../papers/say.ts';
+import { say } from '../text/say.ts';
 import type { DriveChange } from './compareDrives.ts';
 import type { Reading } from './reading.ts';
 import type { RunFigures } from './runFigures.ts';

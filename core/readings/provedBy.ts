@@ -1,8 +1,8 @@
+import type { SaidDrive } from '../custody/machineReport.ts';
 import { compareDrives, type ReadDrive } from './compareDrives.ts';
 import { type Proof, proofsOf, proofsOfChanges, proofsOfRuns } from './proofs.ts';
 import { readReport } from './readReport.ts';
 import { readRunFigures } from './runFigures.ts';
-import type { SaidDrive } from './said.ts';
 import { ENGLISH, type ReadingWords } from './words.ts';
 
 /** Drives as a kept report named them, with the serial numbers that were kept of it. */

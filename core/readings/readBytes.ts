@@ -1,4 +1,4 @@
-import { say } from '../papers/say.ts';
+import { say } from '../text/say.ts';
 import { decode, MOST_BYTES } from './decode.ts';
 import type { Looks } from './looksLike.ts';
 import { NOTHING_READ, type Reading, TOOLS } from './reading.ts';

@@ -1,8 +1,8 @@
-import { say } from '../papers/say.ts';
+import type { Gap } from '../custody/machineReport.ts';
+import { say } from '../text/say.ts';
 import { readDmi } from './dmi/readDmi.ts';
 import { joined } from './joined.ts';
 import { type Contribution, type Reading, TOOLS } from './reading.ts';
-import type { Gap } from './said.ts';
 import { MOST_SECTIONS, type Section, sectionsOf } from './sections.ts';
 import { isSmartJson, readSmartJson } from './smart/readSmartJson.ts';
 import { readSmartText } from './smart/readSmartText.ts';

@@ -1,8 +1,8 @@
+import type { Said } from '../custody/machineReport.ts';
 import type { EpochMs } from '../time.ts';
 import type { Reading } from './reading.ts';
 import { readReport } from './readReport.ts';
 import { remarksOf } from './remarks/remarksOf.ts';
-import type { Said } from './said.ts';
 import { ENGLISH, type ReadingWords } from './words.ts';
 
 /**

@@ -1,4 +1,4 @@
-import type { Gap, SaidCardSlot, SaidDrive, SaidMemorySlot } from './said.ts';
+import type { Gap, SaidCardSlot, SaidDrive, SaidMemorySlot } from '../custody/machineReport.ts';
 
 /** General-purpose system tools whose output is read. */
 export const TOOLS = ['dmidecode', 'lshw', 'lspci', 'lscpu', 'lsblk', 'smartctl', 'sensors'] as const;

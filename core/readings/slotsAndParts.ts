@@ -1,11 +1,11 @@
+import type { Said, SaidCardSlot, SaidMemorySlot } from '../custody/machineReport.ts';
 import type { Attributes, ThingKind } from '../custody/part.ts';
 import type { Slot } from '../custody/slot.ts';
 import { dimmSlotsFromReport } from '../fit/dimmLabels.ts';
-import { say } from '../papers/say.ts';
+import { say } from '../text/say.ts';
 import { cardSlotPlan } from './cardSlotPlan.ts';
 import type { ModuleReading, ProcessorReading, Reading } from './reading.ts';
 import { readReport } from './readReport.ts';
-import type { Said, SaidCardSlot, SaidMemorySlot } from './said.ts';
 import { squeezed } from './values.ts';
 import { ENGLISH, type ReadingWords } from './words.ts';
 

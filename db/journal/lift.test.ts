@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { ENTRY_KINDS } from '../../core/journal/kinds.ts';
+import { ENTRY_KINDS } from '../../core/entries/kinds.ts';
 import { LIFTS, lift } from './lift.ts';
 
 const TRIAL_LIFTS = {

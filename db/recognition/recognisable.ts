@@ -1,6 +1,6 @@
+import type { Reach } from '../../core/approval/owner.ts';
 import type { Entry } from '../../core/journal/entry.ts';
 import type { Personal } from '../../core/journal/personal.ts';
-import type { Reach } from '../../core/word/owner.ts';
 import { keyedDigest } from '../seal/shopKeys.ts';
 import { normalForm, type RecognitionKind } from './normal.ts';
 

@@ -1,4 +1,4 @@
-import type { Decision, Refusal } from '../../core/decision.ts';
+import type { Decision, Refusal } from '../../core/commands/kernel/asking.ts';
 import type { CommandId, StaffId } from '../../core/ids.ts';
 import type { Json, Stream } from '../../core/journal/entry.ts';
 import type { Purpose } from '../../core/journal/personal.ts';

@@ -1,9 +1,9 @@
 import { writeFileSync } from 'node:fs';
 import { z } from 'zod';
 import cliWords from '../../assets/words/en/cli.json' with { type: 'json' };
+import { fill } from '../../core/text/wordsFor.ts';
 import { epochMs } from '../../core/time.ts';
-import { fill } from '../../core/wording/wordsFor.ts';
-import { bookkeeping } from '../service/desk/bookkeeping.ts';
+import { bookkeeping } from '../service/desk/sheets/bookkeeping.ts';
 import { openEngine } from '../service/openEngine.ts';
 import { openTools } from '../service/openTools.ts';
 import type { CliCommand } from './command.ts';

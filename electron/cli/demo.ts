@@ -1,6 +1,6 @@
 import cliWords from '../../assets/words/en/cli.json' with { type: 'json' };
 import { readText } from '../../core/readings/readText.ts';
-import { fill } from '../../core/wording/wordsFor.ts';
+import { fill } from '../../core/text/wordsFor.ts';
 import type { CliCommand } from './command.ts';
 import { runDemo } from './demo/runDemo.ts';
 import { readOptions } from './options.ts';

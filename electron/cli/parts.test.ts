@@ -5,8 +5,8 @@ import type { Tag } from '../../core/custody/part.ts';
 import { formatTag } from '../../core/custody/tag.ts';
 import type { JobId, PartId } from '../../core/ids.ts';
 import { aDesk, type Desk } from '../../tests/builders/desk.ts';
-import { outOfOurs, thenAndNow } from '../service/desk/custodyReads.ts';
 import { loadView } from '../service/desk/loadView.ts';
+import { outOfOurs, thenAndNow } from '../service/desk/sheets/custodyReads.ts';
 import { parts } from './parts.ts';
 
 const DAY = 24 * 60;

@@ -1,6 +1,6 @@
 import words from '../../assets/words/en/plan.json' with { type: 'json' };
-import type { Refusal } from '../../core/decision.ts';
-import { say } from '../../core/papers/say.ts';
+import type { Refusal } from '../../core/commands/kernel/asking.ts';
+import { say } from '../../core/text/say.ts';
 import { type Log, nextStep } from '../../core/tracing/plan/nextStep.ts';
 import { parseLog } from '../../core/tracing/plan/parseLog.ts';
 import { parseProblem } from '../../core/tracing/plan/parseProblem.ts';

@@ -1,5 +1,5 @@
 import words from '../../assets/words/en/plan.json' with { type: 'json' };
-import { say } from '../../core/papers/say.ts';
+import { say } from '../../core/text/say.ts';
 import type { Plan } from '../../core/tracing/plan/planProblem.ts';
 import type { Policy } from '../../core/tracing/plan/policyTree.ts';
 

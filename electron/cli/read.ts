@@ -1,11 +1,11 @@
+import type { Said } from '../../core/custody/machineReport.ts';
 import { readBytes } from '../../core/readings/readBytes.ts';
 import { NOTHING_READ, type Reading } from '../../core/readings/reading.ts';
 import { saidOf } from '../../core/readings/readText.ts';
-import type { Said } from '../../core/readings/said.ts';
 import { shareForm } from '../../core/readings/share.ts';
 import { ENGLISH } from '../../core/readings/words.ts';
+import { fill } from '../../core/text/wordsFor.ts';
 import { epochMs } from '../../core/time.ts';
-import { fill } from '../../core/wording/wordsFor.ts';
 import type { CliCommand } from './command.ts';
 
 const words = ENGLISH.shown;

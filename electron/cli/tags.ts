@@ -4,10 +4,10 @@ import { join } from 'node:path';
 import cliWords from '../../assets/words/en/cli.json' with { type: 'json' };
 import enPapers from '../../assets/words/en/papers.json' with { type: 'json' };
 import { minorDigits } from '../../core/money/minorDigits.ts';
-import { say } from '../../core/papers/say.ts';
 import { ROLL_MM, type TagStock } from '../../core/papers/tags/stock.ts';
+import { say } from '../../core/text/say.ts';
 import { epochMs } from '../../core/time.ts';
-import { drawTags, freshTags } from '../service/desk/printTags.ts';
+import { drawTags, freshTags } from '../service/desk/files/printTags.ts';
 import type { CliCommand } from './command.ts';
 import { readOptions } from './options.ts';
 

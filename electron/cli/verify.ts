@@ -1,8 +1,8 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import cliWords from '../../assets/words/en/cli.json' with { type: 'json' };
+import { fill } from '../../core/text/wordsFor.ts';
 import { epochMs } from '../../core/time.ts';
-import { fill } from '../../core/wording/wordsFor.ts';
 import { fileWallet, isOpenRefusal, openShop } from '../../db/index.ts';
 import { appFolder, defaultDataFolder } from '../service/dataFolder.ts';
 import { cannotStartText } from '../words/cannotStart.ts';

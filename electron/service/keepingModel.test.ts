@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
+import { tracingDoorFor } from '../../core/bench/tracingDoorFor.ts';
 import type { JobId } from '../../core/ids.ts';
-import { tracingDoorFor } from '../../core/job/bench/tracingDoorFor.ts';
 import { liveTracing } from '../../core/tracing/live/liveTracing.ts';
 import { standardModel } from '../../core/tracing/live/model/standardModel.ts';
 import { aDesk } from '../../tests/builders/desk.ts';

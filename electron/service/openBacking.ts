@@ -5,7 +5,7 @@ import { fileLog, fileWallet, isOpenRefusal, openShop } from '../../db/index.ts'
 import type { Opened } from './backing.ts';
 import { appFolder } from './dataFolder.ts';
 import { openDrafts } from './desk/drafts.ts';
-import { openFollowing } from './desk/following.ts';
+import { openFollowing } from './desk/estimating/following.ts';
 import { openEngine } from './openEngine.ts';
 import { openTools } from './openTools.ts';
 import { createRouter } from './router.ts';

@@ -4,7 +4,7 @@ import type { WorkTask } from '../../core/labour/types.ts';
 import { liveTracing } from '../../core/tracing/live/liveTracing.ts';
 import { openThread } from './computing/openThread.ts';
 import type { OwnModel } from './computing/questions.ts';
-import type { Engine } from './desk/engine.ts';
+import type { Engine } from './desk/estimating/engine.ts';
 import { keepingModel } from './keepingModel.ts';
 
 /** The engine with each shop's own fault model. Somebody waits at the Bench for the next step, so it has a thread of its own. */

@@ -6,14 +6,14 @@ import paperFacts from '../../assets/words/en/paper-facts.json' with { type: 'js
 import enPapers from '../../assets/words/en/papers.json' with { type: 'json' };
 import symptoms from '../../assets/words/en/symptoms.json' with { type: 'json' };
 import tracing from '../../assets/words/en/tracing.json' with { type: 'json' };
+import { tracingDoorFor } from '../../core/bench/tracingDoorFor.ts';
 import type { NewId } from '../../core/ids.ts';
-import { tracingDoorFor } from '../../core/job/bench/tracingDoorFor.ts';
-import type { JobWords } from '../../core/job/papers/jobWords.ts';
+import type { JobWords } from '../../core/issuing/jobWords.ts';
 import type { ShopSettings } from '../../core/job/shop.ts';
 import { minorDigits } from '../../core/money/minorDigits.ts';
-import type { PaperWords } from '../../core/papers/words.ts';
+import type { PaperWords } from '../../core/text/paperWords.ts';
 import type { Tools } from './desk/does.ts';
-import type { Engine } from './desk/engine.ts';
+import type { Engine } from './desk/estimating/engine.ts';
 
 /** Languages that papers can be worded in; an owner with another language gets the shop's first. */
 const PAPER_WORDS: Readonly<Record<string, PaperWords>> = { en: enPapers };

@@ -2,12 +2,12 @@ import { useQuery } from '@tanstack/react-query';
 import { useNavigate } from 'react-router';
 import phone from '../../assets/words/en/phone.json';
 import stages from '../../assets/words/en/stages.json';
-import { AT_THE_BENCH, type Stage } from '../../core/job/stage.ts';
+import { AT_THE_BENCH, type Stage } from '../../core/stage.ts';
 import { sentence } from '../day-line/sentence.ts';
 import { Frame } from '../Frame.tsx';
 import { Key } from '../kit/keys/Key.tsx';
 import { TagText } from '../kit/mark/TagText.tsx';
-import { useWords } from '../kit/words.tsx';
+import { useWords } from '../kit/text/words.tsx';
 import { dayLineRead, shopRead } from '../link/reads.ts';
 import { ForTheNight } from './ForTheNight.tsx';
 

@@ -1,13 +1,13 @@
 import { useQuery } from '@tanstack/react-query';
 import { useNavigate } from 'react-router';
-import { openDays } from '../../core/job/openDays.ts';
+import { openDays } from '../../core/job/promise/openDays.ts';
 import type { ShopSettings } from '../../core/job/shop.ts';
 import { epochMs } from '../../core/time.ts';
 import { Key } from '../kit/keys/Key.tsx';
+import { useWords } from '../kit/text/words.tsx';
 import { useNow } from '../kit/useNow.ts';
-import { useWords } from '../kit/words.tsx';
 import { nightRead } from '../link/reads.ts';
-import { stepName } from './terms/terms.ts';
+import { stepName } from '../terms/terms.ts';
 
 /** So long before closing time one thinks of the night: common practice, no source. */
 const BEFORE_MS = 60 * 60_000;

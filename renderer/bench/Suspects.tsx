@@ -2,10 +2,10 @@ import { useState } from 'react';
 import type { TracingSheet } from '../../core/contract/screens.ts';
 import { Ask } from '../kit/keys/Ask.tsx';
 import { Key } from '../kit/keys/Key.tsx';
-import { Ladder } from '../kit/ladder/Ladder.tsx';
-import { useWords } from '../kit/words.tsx';
+import { Ladder } from '../kit/plot/Ladder.tsx';
+import { useWords } from '../kit/text/words.tsx';
+import { faultName, kindName } from '../terms/terms.ts';
 import { ladderOf } from './ladderOf.ts';
-import { faultName, kindName } from './terms/terms.ts';
 
 /** Parts climb and fall on the ladder; a part's name opens its faults, each with its odds. */
 export function Suspects({ tracing }: { readonly tracing: TracingSheet }) {

@@ -3,7 +3,7 @@ import phone from '../../assets/words/en/phone.json';
 import type { JobSheet } from '../../core/contract/screens.ts';
 import { sentence } from '../day-line/sentence.ts';
 import { Key } from '../kit/keys/Key.tsx';
-import { useWords } from '../kit/words.tsx';
+import { useWords } from '../kit/text/words.tsx';
 import { GoOnKeys } from './deeds/GoOnKeys.tsx';
 import { AwayList } from './fitting/AwayList.tsx';
 

@@ -1,6 +1,6 @@
 import type { TracingSheet } from '../../core/contract/screens.ts';
-import type { LadderSuspect } from '../kit/ladder/Ladder.tsx';
-import { kindName } from './terms/terms.ts';
+import type { LadderSuspect } from '../kit/plot/Ladder.tsx';
+import { kindName } from '../terms/terms.ts';
 
 /** From here up a part of that kind is drawn as suspect: one in twenty. */
 const SUSPECT = 0.05;

@@ -1,6 +1,6 @@
 import type { PhoneSentence } from '../../core/contract/screens.ts';
-import { fill } from '../../core/wording/wordsFor.ts';
-import type { Words } from '../kit/words.tsx';
+import { fill } from '../../core/text/wordsFor.ts';
+import type { Words } from '../kit/text/words.tsx';
 
 const MOMENTS = new Set(['promised', 'until', 'due', 'at', 'likely', 'told', 'was']);
 

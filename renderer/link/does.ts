@@ -3,7 +3,7 @@ import { useCallback, useState } from 'react';
 import fits from '../../assets/words/en/fits.json';
 import refusals from '../../assets/words/en/refusals.json';
 import type { Asked, Done } from '../../core/contract/contract.ts';
-import { type Words, wordsFor } from '../../core/wording/wordsFor.ts';
+import { type Words, wordsFor } from '../../core/text/wordsFor.ts';
 import { useWhoIsHere } from '../whoIsHere.tsx';
 import { service } from './service.ts';
 

@@ -1,4 +1,4 @@
-import type { DraftStore } from '../kit/draft.ts';
+import type { DraftStore } from '../kit/fields/draft.ts';
 import { service } from './service.ts';
 
 /** Drafts are kept by the service, sealed: nothing personal lies in the window's own storage. */

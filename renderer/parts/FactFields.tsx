@@ -8,7 +8,7 @@ import { NumberField } from '../kit/fields/NumberField.tsx';
 import { TextField } from '../kit/fields/TextField.tsx';
 import { ChoiceKeys } from '../kit/keys/ChoiceKeys.tsx';
 import { YesNo } from '../kit/keys/YesNo.tsx';
-import { useWords } from '../kit/words.tsx';
+import { useWords } from '../kit/text/words.tsx';
 import type { TypedFacts } from './writtenFacts.ts';
 import './parts.css';
 

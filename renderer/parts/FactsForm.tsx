@@ -6,7 +6,7 @@ import type { JobId } from '../../core/ids.ts';
 import { TextField } from '../kit/fields/TextField.tsx';
 import { Key } from '../kit/keys/Key.tsx';
 import { Problem } from '../kit/keys/Problem.tsx';
-import { useWords } from '../kit/words.tsx';
+import { useWords } from '../kit/text/words.tsx';
 import { useDoes } from '../link/does.ts';
 import { FactFields } from './FactFields.tsx';
 import { type TypedFacts, writtenFacts } from './writtenFacts.ts';

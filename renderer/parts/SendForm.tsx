@@ -3,7 +3,7 @@ import type { Place } from '../../core/custody/place.ts';
 import { TextField } from '../kit/fields/TextField.tsx';
 import { ChoiceKeys } from '../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../kit/keys/Key.tsx';
-import { useWords } from '../kit/words.tsx';
+import { useWords } from '../kit/text/words.tsx';
 import './parts.css';
 
 type SendFormProps = { readonly part: string; readonly onSend: (to: Place) => void };

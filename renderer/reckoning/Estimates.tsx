@@ -3,7 +3,7 @@ import type { ReckoningSheet } from '../../core/contract/reckoningSheet.ts';
 import type { Calibration } from '../../core/labour/calibration/calibration.ts';
 import { ChoiceKeys } from '../kit/keys/ChoiceKeys.tsx';
 import { CalibrationPlot } from '../kit/plot/CalibrationPlot.tsx';
-import { useWords } from '../kit/words.tsx';
+import { useWords } from '../kit/text/words.tsx';
 
 /** With fewer jobs the sentence stands alone: a plot of them would only mislead. */
 const ENOUGH_TO_DRAW = 5;

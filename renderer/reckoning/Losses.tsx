@@ -1,5 +1,5 @@
 import type { ReckoningSheet } from '../../core/contract/reckoningSheet.ts';
-import { useWords } from '../kit/words.tsx';
+import { useWords } from '../kit/text/words.tsx';
 
 /** What incidents cost the shop, year by year, by whether their cause is known. */
 export function Losses({ sheet }: { readonly sheet: ReckoningSheet }) {

@@ -1,8 +1,8 @@
 import type { ReckoningSheet } from '../../core/contract/reckoningSheet.ts';
-import { faultName } from '../bench/terms/terms.ts';
 import { IntervalRows } from '../kit/plot/IntervalRows.tsx';
 import { PlotLegend } from '../kit/plot/PlotLegend.tsx';
-import { useWords } from '../kit/words.tsx';
+import { useWords } from '../kit/text/words.tsx';
+import { faultName } from '../terms/terms.ts';
 
 /** Lines of faults that the shop's own jobs speak for; what only sinks because others rise is left to the command line. */
 const MOST = 10;

@@ -1,6 +1,6 @@
 import type { ReckoningSheet } from '../../core/contract/reckoningSheet.ts';
 import { Pane } from '../kit/shell/Pane.tsx';
-import { useWords } from '../kit/words.tsx';
+import { useWords } from '../kit/text/words.tsx';
 import { Estimates } from './Estimates.tsx';
 import { Losses } from './Losses.tsx';
 import { Priors } from './Priors.tsx';

@@ -4,7 +4,7 @@ import { Frame } from '../Frame.tsx';
 import { Key } from '../kit/keys/Key.tsx';
 import { Problem } from '../kit/keys/Problem.tsx';
 import { Pane } from '../kit/shell/Pane.tsx';
-import { useWords } from '../kit/words.tsx';
+import { useWords } from '../kit/text/words.tsx';
 import { wordsOfError } from '../link/does.ts';
 import { reckoningRead, shopRead } from '../link/reads.ts';
 import { Reckoned } from './Reckoned.tsx';

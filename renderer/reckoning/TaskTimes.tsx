@@ -2,9 +2,9 @@ import { useState } from 'react';
 import type { ReckonedTime, ReckoningSheet } from '../../core/contract/reckoningSheet.ts';
 import type { OwnLead } from '../../core/job/promise/leadTimes.ts';
 import { taskIn } from '../../core/labour/tasks/agreedTask.ts';
-import { stepName, taskName } from '../bench/terms/terms.ts';
 import { Key } from '../kit/keys/Key.tsx';
-import { useWords, type Words } from '../kit/words.tsx';
+import { useWords, type Words } from '../kit/text/words.tsx';
+import { stepName, taskName } from '../terms/terms.ts';
 
 /** As many as fit without scrolling past what else the room says. */
 const FIRST = 8;

@@ -3,7 +3,7 @@ import { useState } from 'react';
 import type { KeptRow } from '../../core/contract/screens.ts';
 import { Key } from '../kit/keys/Key.tsx';
 import { Problem } from '../kit/keys/Problem.tsx';
-import { useWords } from '../kit/words.tsx';
+import { useWords } from '../kit/text/words.tsx';
 import { useDoes } from '../link/does.ts';
 import { keptRead } from '../link/reads.ts';
 import { DestroyForm } from '../parts/DestroyForm.tsx';

@@ -1,6 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import type { MachineId } from '../../core/ids.ts';
-import { useWords } from '../kit/words.tsx';
+import { useWords } from '../kit/text/words.tsx';
 import { thenAndNowRead } from '../link/reads.ts';
 
 /** What was inside a machine when it was taken in against what is inside now, and whose. */

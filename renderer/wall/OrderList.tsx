@@ -1,6 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link } from 'react-router';
-import { useWords } from '../kit/words.tsx';
+import { useWords } from '../kit/text/words.tsx';
 import { ordersRead } from '../link/reads.ts';
 
 /** What is on its way, waits for a word or goes back, what is past its day first. */

@@ -3,10 +3,11 @@ import type { Place } from '../../core/custody/place.ts';
 import { ChoiceKeys } from '../kit/keys/ChoiceKeys.tsx';
 import { Problem } from '../kit/keys/Problem.tsx';
 import { TagText } from '../kit/mark/TagText.tsx';
-import { useWords } from '../kit/words.tsx';
+import { useWords } from '../kit/text/words.tsx';
 import { useDoes } from '../link/does.ts';
 import { FactsForm } from '../parts/FactsForm.tsx';
 import { ArrivedKeys, SendForm } from '../parts/SendForm.tsx';
+import { type WallPart, whereWords } from '../terms/wallRows.ts';
 import { HoldPart } from './deeds/HoldPart.tsx';
 import { JoinPart } from './deeds/JoinPart.tsx';
 import { LendPart } from './deeds/LendPart.tsx';
@@ -19,7 +20,6 @@ import { PartPath } from './PartPath.tsx';
 import { standingInFull } from './standingInFull.ts';
 import { NewTag } from './tags/NewTag.tsx';
 import { useTagFile } from './tags/useTagFile.ts';
-import { type WallPart, whereWords } from './wallRows.ts';
 
 type PartDeedsProps = {
   readonly part: WallPart;

@@ -1,7 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
-import { placeFacts } from '../../core/custody/placeFacts.ts';
+import { placeFacts } from '../../core/custody/readouts/placeFacts.ts';
 import type { PartId } from '../../core/ids.ts';
-import { useWords } from '../kit/words.tsx';
+import { useWords } from '../kit/text/words.tsx';
 import { pathRead } from '../link/reads.ts';
 
 /** Every place a part has been in, the newest first: since when, for whom, put there by whom. */

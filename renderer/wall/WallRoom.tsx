@@ -4,16 +4,16 @@ import { useSearchParams } from 'react-router';
 import { formatTag } from '../../core/custody/tag.ts';
 import { Frame } from '../Frame.tsx';
 import { Key } from '../kit/keys/Key.tsx';
-import { OutList, WallDrawing } from '../kit/wall/WallDrawing.tsx';
-import { useWords } from '../kit/words.tsx';
+import { OutList, WallDrawing } from '../kit/mark/WallDrawing.tsx';
+import { useWords } from '../kit/text/words.tsx';
 import { outRead, shopRead, wallRead } from '../link/reads.ts';
+import { outParts, wallRows } from '../terms/wallRows.ts';
 import { KeptList } from './KeptList.tsx';
 import { NewPart } from './NewPart.tsx';
 import { OrderList } from './OrderList.tsx';
 import { PartDeeds } from './PartDeeds.tsx';
 import { NewRig } from './rigs/NewRig.tsx';
 import { PrintTags } from './tags/PrintTags.tsx';
-import { outParts, wallRows } from './wallRows.ts';
 import './WallRoom.css';
 
 /** The shop's parts where they lie: what is there, what is out and with whom, and what can be done with one. */

@@ -1,4 +1,4 @@
-import type { WallPart } from './wallRows.ts';
+import type { WallPart } from '../terms/wallRows.ts';
 
 /** What can be done with a part of ours as it stands; what cannot is not offered. */
 export function deedsOf(part: WallPart, parts: readonly WallPart[]): readonly string[] {

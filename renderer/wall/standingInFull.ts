@@ -1,7 +1,7 @@
 import type { Standing } from '../../core/custody/part.ts';
-import { faultName } from '../bench/terms/terms.ts';
-import type { Words } from '../kit/words.tsx';
-import { standingWords, type WallPart } from './wallRows.ts';
+import type { Words } from '../kit/text/words.tsx';
+import { faultName } from '../terms/terms.ts';
+import { standingWords, type WallPart } from '../terms/wallRows.ts';
 
 const MOST_NAMED = 3;
 const EXPOSED_TO = 'exposed-to-';

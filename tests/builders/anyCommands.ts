@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import story from '../../assets/demo/story.json' with { type: 'json' };
+import type { CommandName } from '../../core/commands/commands.ts';
 import type { JobId, PartId } from '../../core/ids.ts';
-import type { CommandName } from '../../core/job/commands.ts';
 import type { Job } from '../../core/job/job.ts';
 import type { Desk } from './desk.ts';
 

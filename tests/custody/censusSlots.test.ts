@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { writeCensus } from '../../core/commands/intake/machineSelf.ts';
 import type { Slot, SlotPlan } from '../../core/custody/slot.ts';
 import { type SlotEdits, slotPlanByHand } from '../../core/fit/slotPlan.ts';
 import type { JobId } from '../../core/ids.ts';
-import { writeCensus } from '../../core/job/intake/machineSelf.ts';
 import type { PureShop } from './pureShop.ts';
 import { aShopWithTwoMachines } from './twoMachines.ts';
 

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import story from '../../assets/demo/story.json' with { type: 'json' };
-import type { Decision } from '../../core/decision.ts';
+import { COMMANDS, type CommandName } from '../../core/commands/commands.ts';
+import type { Decision } from '../../core/commands/kernel/asking.ts';
+import type { Command } from '../../core/commands/kernel/command.ts';
 import type { JobId, PartId } from '../../core/ids.ts';
-import type { Command } from '../../core/job/command.ts';
-import { COMMANDS, type CommandName } from '../../core/job/commands.ts';
 import { personal } from '../../core/journal/personal.ts';
 import { inputs } from '../builders/commandInputs.ts';
 import { aJobAt, askingOf, judith, viewOf } from '../builders/jobAt.ts';

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { expect } from 'vitest';
-import { canGoHome } from '../../core/custody/canGoHome.ts';
-import { lendPart, takeBackLent } from '../../core/custody/lend.ts';
-import { moveShopPart, releasePart, reservePart } from '../../core/custody/wall.ts';
-import type { Decision } from '../../core/decision.ts';
+import { movePart } from '../../core/commands/bench/movePart.ts';
+import type { Decision } from '../../core/commands/kernel/asking.ts';
+import { lendPart, takeBackLent } from '../../core/commands/wall/lend.ts';
+import { moveShopPart, releasePart, reservePart } from '../../core/commands/wall/wall.ts';
 import type { JobId, PartId } from '../../core/ids.ts';
-import { movePart } from '../../core/job/bench/movePart.ts';
+import { canGoHome } from '../../core/job/home/canGoHome.ts';
 import { personal } from '../../core/journal/personal.ts';
 import { epochMs } from '../../core/time.ts';
 import { draft } from '../builders/shopFolder.ts';

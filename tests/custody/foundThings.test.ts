@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import type { Command } from '../../core/job/command.ts';
-import { goHomeAsItCame, handOver } from '../../core/job/home/close.ts';
-import { addThing } from '../../core/job/intake/things.ts';
-import { applyToView, type View } from '../../core/job/view.ts';
+import { goHomeAsItCame, handOver } from '../../core/commands/home/close.ts';
+import { addThing } from '../../core/commands/intake/things.ts';
+import type { Command } from '../../core/commands/kernel/command.ts';
+import { applyToView, type View } from '../../core/entries/view.ts';
 import { aJobAt, askingOf, judith, viewOf } from '../builders/jobAt.ts';
 
 const asking = askingOf();

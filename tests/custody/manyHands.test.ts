@@ -1,10 +1,10 @@
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import shopOf from '../../assets/demo/shop.json' with { type: 'json' };
 import story from '../../assets/demo/story.json' with { type: 'json' };
+import type { CommandName } from '../../core/commands/commands.ts';
 import type { Part } from '../../core/custody/ledger.ts';
 import type { Place } from '../../core/custody/place.ts';
 import type { JobId, PartId } from '../../core/ids.ts';
-import type { CommandName } from '../../core/job/commands.ts';
 import { seededChance } from '../../electron/cli/demo/seededChance.ts';
 import { loadParts } from '../../electron/service/desk/loadView.ts';
 import { aDesk, type Desk } from '../builders/desk.ts';

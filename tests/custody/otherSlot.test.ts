@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { fitPart, movePart } from '../../core/commands/bench/movePart.ts';
 import type { JobId, PartId } from '../../core/ids.ts';
-import { fitPart, movePart } from '../../core/job/bench/movePart.ts';
 import { epochMs, minutes } from '../../core/time.ts';
 import { draft } from '../builders/shopFolder.ts';
 import type { PureShop } from './pureShop.ts';

@@ -1,17 +1,17 @@
+import type { Owner } from '../../core/approval/owner.ts';
+import type { Asking, Decision } from '../../core/commands/kernel/asking.ts';
+import type { About, Command } from '../../core/commands/kernel/command.ts';
 import { applyPart, type Part, type PartEntry } from '../../core/custody/ledger.ts';
 import { applyMachine, type Machine, type MachineEntry } from '../../core/custody/machine.ts';
 import { asItCounts } from '../../core/custody/standing.ts';
-import type { Asking, Decision } from '../../core/decision.ts';
+import type { View } from '../../core/entries/view.ts';
 import type { JobId, PartId } from '../../core/ids.ts';
 import { applyJob, type Written } from '../../core/job/applyJob.ts';
-import type { About, Command } from '../../core/job/command.ts';
 import type { JobEntry } from '../../core/job/entries.ts';
 import type { Job } from '../../core/job/job.ts';
 import type { Shop } from '../../core/job/shop.ts';
-import type { View } from '../../core/job/view.ts';
 import type { Draft } from '../../core/journal/entry.ts';
 import { type EpochMs, epochMs } from '../../core/time.ts';
-import type { Owner } from '../../core/word/owner.ts';
 
 /** A shop without a database: streams folded in memory, commands asked as the service asks them. */
 export class PureShop {

@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import shopOf from '../../assets/demo/shop.json' with { type: 'json' };
 import type { PartId } from '../../core/ids.ts';
-import { wallSheet } from '../../electron/service/desk/wallSheet.ts';
+import { wallSheet } from '../../electron/service/desk/sheets/wallSheet.ts';
 import { aDesk } from '../builders/desk.ts';
 
 it('a rig that was not among the shop’s is one as soon as it is known, and a module of ours goes into it', async () => {

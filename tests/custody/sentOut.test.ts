@@ -1,8 +1,8 @@
 import { afterEach, expect, it } from 'vitest';
 import shopOf from '../../assets/demo/shop.json' with { type: 'json' };
 import story from '../../assets/demo/story.json' with { type: 'json' };
-import { canGoHome } from '../../core/custody/canGoHome.ts';
 import type { JobId, PartId } from '../../core/ids.ts';
+import { canGoHome } from '../../core/job/home/canGoHome.ts';
 import { noShop } from '../../core/job/shop.ts';
 import { openEngine } from '../../electron/service/openEngine.ts';
 import { openTools } from '../../electron/service/openTools.ts';

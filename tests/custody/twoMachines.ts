@@ -1,11 +1,11 @@
 import shopOf from '../../assets/demo/shop.json' with { type: 'json' };
+import type { Owner } from '../../core/approval/owner.ts';
 import type { ThingKind } from '../../core/custody/part.ts';
 import type { Place } from '../../core/custody/place.ts';
 import type { PartId } from '../../core/ids.ts';
 import { noShop, type ShopSettings } from '../../core/job/shop.ts';
 import type { Draft } from '../../core/journal/entry.ts';
 import { personal } from '../../core/journal/personal.ts';
-import type { Owner } from '../../core/word/owner.ts';
 import { openEngine } from '../../electron/service/openEngine.ts';
 import { openTools } from '../../electron/service/openTools.ts';
 import { fewSteps } from '../builders/desk.ts';

@@ -11,7 +11,7 @@ import { Key } from '../../renderer/kit/keys/Key.tsx';
 import { Problem } from '../../renderer/kit/keys/Problem.tsx';
 import { YesNo, type YesNoAnswer } from '../../renderer/kit/keys/YesNo.tsx';
 import { TagText } from '../../renderer/kit/mark/TagText.tsx';
-import { useScan } from '../../renderer/kit/scan.ts';
+import { useScan } from '../../renderer/kit/scan/scan.ts';
 import { Pane } from '../../renderer/kit/shell/Pane.tsx';
 import { RoomShell } from '../../renderer/kit/shell/RoomShell.tsx';
 import { Sheet, SheetRow, SheetTear } from '../../renderer/kit/shell/Sheet.tsx';

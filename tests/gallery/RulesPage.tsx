@@ -2,7 +2,7 @@ import { ICON_NAMES, Icon } from '../../renderer/kit/icons.tsx';
 import { CalibrationPlot } from '../../renderer/kit/plot/CalibrationPlot.tsx';
 import { IntervalRows } from '../../renderer/kit/plot/IntervalRows.tsx';
 import { PlotLegend } from '../../renderer/kit/plot/PlotLegend.tsx';
-import { Rule } from '../../renderer/kit/rule/Rule.tsx';
+import { Rule } from '../../renderer/kit/plot/Rule.tsx';
 import { RoomShell } from '../../renderer/kit/shell/RoomShell.tsx';
 import { ROOMS } from './rooms.ts';
 

@@ -2,8 +2,8 @@ import { useState } from 'react';
 import { Key } from '../../renderer/kit/keys/Key.tsx';
 import type { SilhouetteName } from '../../renderer/kit/mark/silhouettes.ts';
 import { TagText } from '../../renderer/kit/mark/TagText.tsx';
+import { OutList, type WallBin, WallDrawing } from '../../renderer/kit/mark/WallDrawing.tsx';
 import { RoomShell } from '../../renderer/kit/shell/RoomShell.tsx';
-import { OutList, type WallBin, WallDrawing } from '../../renderer/kit/wall/WallDrawing.tsx';
 import { ROOMS } from './rooms.ts';
 
 const bin = (

@@ -1,8 +1,8 @@
 import type { ThingKind } from '../../core/custody/part.ts';
+import type { OtherStep, StepView } from '../../renderer/bench/next/stepView.ts';
 import type { InsidePart, InsidePlace, InsideSlot } from '../../renderer/kit/inside/model.ts';
-import type { LadderSuspect } from '../../renderer/kit/ladder/Ladder.tsx';
-import type { OtherStep, StepView } from '../../renderer/kit/step/stepView.ts';
-import type { StripEntry } from '../../renderer/kit/strip/Strip.tsx';
+import type { StripEntry } from '../../renderer/kit/line/Strip.tsx';
+import type { LadderSuspect } from '../../renderer/kit/plot/Ladder.tsx';
 
 /** Invented: one machine at tracing, for looking at the Bench's controls together. */
 const owners = (id: string, kind: ThingKind, what: string, more: Partial<InsidePart> = {}): InsidePart => ({

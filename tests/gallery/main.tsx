@@ -7,7 +7,7 @@ import reckoning from '../../assets/words/en/reckoning.json' with { type: 'json'
 import es from '../../assets/words/es/kit.json' with { type: 'json' };
 import fr from '../../assets/words/fr/kit.json' with { type: 'json' };
 import '../../renderer/kit/tokens.css';
-import { WordsProvider } from '../../renderer/kit/words.tsx';
+import { WordsProvider } from '../../renderer/kit/text/words.tsx';
 import { PAGES } from './pages.tsx';
 
 /** Dev only: every control on pages of invented content, for looking at. `?show=bench&light=night`. */

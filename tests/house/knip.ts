@@ -6,7 +6,7 @@ export const AWAITED: Readonly<Record<string, string>> = {
   'core/figures/interval.ts': 'Reckoning and Kept say shares and rates with these intervals.',
   'core/figures/verdict.ts': 'Kept judges the shares and rates of families by it.',
   'core/fit/placement.ts': 'The Bench says by it what can be said of where the memory modules sit.',
-  'core/journal/kinds.ts':
+  'core/entries/kinds.ts':
     'The list itself is the check: it does not compile with a kind missing, and the lifts are held to it.',
   'core/tracing/live/configuration.ts':
     'leftOutAfter says what is out after a step where no ledger is at hand: the checks of the engine.',

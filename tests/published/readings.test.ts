@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
+import type { Said } from '../../core/custody/machineReport.ts';
 import { readBytes } from '../../core/readings/readBytes.ts';
 import { saidOf } from '../../core/readings/readText.ts';
-import type { Said } from '../../core/readings/said.ts';
 import { describeOverOpenData } from '../openData.ts';
 
 /** Slot as read by eye: locator, bank, MiB, kind, rated and set speed, form. */

@@ -11,8 +11,8 @@ import { epochMs } from '../../core/time.ts';
 import { standardModel } from '../../core/tracing/live/model/standardModel.ts';
 import { fileWallet, isOpenRefusal, openShop } from '../../db/index.ts';
 import { runDemo } from '../../electron/cli/demo/runDemo.ts';
-import { minutesByOwnTimes, type OwnMinutes } from '../../electron/service/desk/ownTimes.ts';
-import { reckoning } from '../../electron/service/desk/reckoning.ts';
+import { minutesByOwnTimes, type OwnMinutes } from '../../electron/service/desk/closed/ownTimes.ts';
+import { reckoning } from '../../electron/service/desk/sheets/reckoning.ts';
 
 const STATED = labour.work as readonly WorkTask[];
 

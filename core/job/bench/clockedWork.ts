@@ -1,5 +1,5 @@
 import { type EpochMs, type Minutes, minutes } from '../../time.ts';
-import { openDays } from '../openDays.ts';
+import { openDays } from '../promise/openDays.ts';
 import type { ShopSettings } from '../shop.ts';
 import type { Turn, Work } from '../work.ts';
 

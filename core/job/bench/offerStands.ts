@@ -1,6 +1,6 @@
 import type { EpochMs } from '../../time.ts';
 import type { Job } from '../job.ts';
-import { wallTime } from '../wallTime.ts';
+import { wallTime } from '../promise/wallTime.ts';
 
 /** What stands on a screen: as of which moment its next step was chosen, and after which log. */
 export type Shown = { readonly asOf: EpochMs; readonly logged: string };

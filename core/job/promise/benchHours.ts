@@ -1,8 +1,8 @@
 import type { Stretch } from '../../labour/promise/calendar.ts';
 import type { OpenDay } from '../../labour/promise/day.ts';
 import type { EpochMs } from '../../time.ts';
-import { type CalendarDay, daysAhead, openingOf } from '../openDays.ts';
 import type { Shop, ShopSettings, Staff } from '../shop.ts';
+import { type CalendarDay, daysAhead, openingOf } from './openDays.ts';
 
 /** So far ahead a promise is worked out; what ends later has no day yet. */
 const DAYS_AHEAD = 60;

@@ -1,7 +1,7 @@
 import type { EpochMs } from '../../time.ts';
 import type { Job } from '../job.ts';
 import type { ShopSettings } from '../shop.ts';
-import { wallTime } from '../wallTime.ts';
+import { wallTime } from './wallTime.ts';
 
 /** What a day more costs a job in bench minutes until the shop sets its own: common practice, no source. */
 export const USUAL_DAY_MINUTES = 30;

@@ -2,10 +2,10 @@ import { workCalendar } from '../../labour/promise/calendar.ts';
 import { dayFor, lateChance } from '../../labour/promise/day.ts';
 import { forecastQueue, type QueuedJob } from '../../labour/promise/queue.ts';
 import type { EpochMs } from '../../time.ts';
-import { bandOf } from '../band.ts';
-import { chargedMinutes } from '../charges.ts';
 import type { Job } from '../job.ts';
+import { chargedMinutes } from '../money/charges.ts';
 import type { PromiseRules, ShopSettings, Staff } from '../shop.ts';
+import { bandOf } from './band.ts';
 import { benchHours } from './benchHours.ts';
 
 /** When a job will be ready, as the queue stands now. */

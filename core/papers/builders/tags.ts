@@ -1,10 +1,10 @@
+import type { PaperKindId } from '../../text/paperWords.ts';
 import type { EpochMs } from '../../time.ts';
 import type { LabelSize, Labels, PartMark } from '../content.ts';
 import type { CommonFacts } from '../facts.ts';
 import { formatFor, groupTag } from '../format.ts';
 import type { Setting } from '../setting.ts';
 import { tagCode } from '../sheet.ts';
-import type { PaperKindId } from '../words.ts';
 
 /** A roll label of 62 × 40 mm unless the shop's printer takes another. */
 export const LABEL_62_40: LabelSize = { widthMm: 62, heightMm: 40 };

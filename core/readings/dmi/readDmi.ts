@@ -1,6 +1,6 @@
-import { say } from '../../papers/say.ts';
+import type { Gap, SaidCardSlot } from '../../custody/machineReport.ts';
+import { say } from '../../text/say.ts';
 import type { Contribution, ModuleReading, Named, ProcessorReading } from '../reading.ts';
-import type { Gap, SaidCardSlot } from '../said.ts';
 import { squeezed, valueIn } from '../values.ts';
 import type { ReadingWords } from '../words.ts';
 import { type DmiRecord, type DmiTable, dmiRecords } from './dmiRecords.ts';

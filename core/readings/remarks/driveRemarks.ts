@@ -1,7 +1,7 @@
 import limits from '../../../assets/readings/limits.json' with { type: 'json' };
-import { say } from '../../papers/say.ts';
+import type { Remark } from '../../custody/machineReport.ts';
+import { say } from '../../text/say.ts';
 import type { DriveReading } from '../reading.ts';
-import type { Remark } from '../said.ts';
 import type { ReadingWords } from '../words.ts';
 
 type Key = keyof ReadingWords['remark'];

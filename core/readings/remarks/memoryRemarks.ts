@@ -1,10 +1,10 @@
 import limits from '../../../assets/readings/limits.json' with { type: 'json' };
+import type { Remark } from '../../custody/machineReport.ts';
 import type { MemoryRecord } from '../../fit/dimmLabels.ts';
 import { sameSpeed } from '../../fit/moduleName.ts';
 import { type Placement, placementOf } from '../../fit/placement.ts';
-import { say } from '../../papers/say.ts';
+import { say } from '../../text/say.ts';
 import type { ModuleReading } from '../reading.ts';
-import type { Remark } from '../said.ts';
 import type { ReadingWords } from '../words.ts';
 
 /** What the memory of a machine gives reason to say. Nothing on placement while a slot is not known to be filled or empty. */

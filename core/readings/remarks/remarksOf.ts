@@ -1,8 +1,8 @@
 import limits from '../../../assets/readings/limits.json' with { type: 'json' };
-import { say } from '../../papers/say.ts';
+import type { Remark } from '../../custody/machineReport.ts';
+import { say } from '../../text/say.ts';
 import type { EpochMs } from '../../time.ts';
 import type { Reading } from '../reading.ts';
-import type { Remark } from '../said.ts';
 import type { ReadingWords } from '../words.ts';
 import { driveRemarks } from './driveRemarks.ts';
 import { memoryRemarks } from './memoryRemarks.ts';

@@ -1,4 +1,4 @@
-import { say } from '../../papers/say.ts';
+import { say } from '../../text/say.ts';
 import { type Contribution, type DriveReading, NO_DRIVE_FACTS } from '../reading.ts';
 import { flagIn, isObject, type Json, listIn, numberIn, objectIn, textIn } from '../tools/json.ts';
 import { valueIn } from '../values.ts';

@@ -1,6 +1,6 @@
-import { say } from '../../papers/say.ts';
+import type { Gap } from '../../custody/machineReport.ts';
+import { say } from '../../text/say.ts';
 import { type Contribution, type DriveReading, NO_DRIVE_FACTS } from '../reading.ts';
-import type { Gap } from '../said.ts';
 import { squeezed, valueIn, wholeNumber } from '../values.ts';
 import type { ReadingWords } from '../words.ts';
 import { attributeRow, healthOf, rowId, type SmartAttribute } from './attributes.ts';

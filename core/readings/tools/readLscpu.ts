@@ -1,5 +1,5 @@
+import type { Gap } from '../../custody/machineReport.ts';
 import type { Contribution, ProcessorReading } from '../reading.ts';
-import type { Gap } from '../said.ts';
 import { valueIn, wholeNumber } from '../values.ts';
 import type { ReadingWords } from '../words.ts';
 import { isObject, type Json, listIn, textIn } from './json.ts';

@@ -1,7 +1,7 @@
+import type { Gap } from '../../custody/machineReport.ts';
 import { MOST_SLOTS, UNKNOWN_SLOT } from '../dmi/memorySlots.ts';
 import { socketName } from '../dmi/socketName.ts';
 import type { Card, Contribution, DriveReading, ModuleReading, Named, ProcessorReading } from '../reading.ts';
-import type { Gap } from '../said.ts';
 import { sizeInMiB, speedInMTs, valueIn, wholeNumber } from '../values.ts';
 import type { ReadingWords } from '../words.ts';
 import type { LshwNode } from './lshwNodes.ts';

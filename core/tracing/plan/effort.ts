@@ -1,4 +1,4 @@
-import type { Refusal } from '../../decision.ts';
+import type { Refusal } from '../../commands/kernel/asking.ts';
 
 /** Anything that can say "stop": an AbortSignal, or a flag in memory that another thread sets. */
 export type Cancel = { readonly aborted: boolean };

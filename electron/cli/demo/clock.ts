@@ -1,4 +1,4 @@
-import { fromWall } from '../../../core/job/wallTime.ts';
+import { fromWall } from '../../../core/job/promise/wallTime.ts';
 import { type EpochMs, epochMs } from '../../../core/time.ts';
 
 /** A wall clock that a story sets: `2026-10-13T09:40` in the shop's zone. */

@@ -2,13 +2,13 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { charges } from '../../../core/job/charges.ts';
 import type { Job } from '../../../core/job/job.ts';
+import { charges } from '../../../core/job/money/charges.ts';
 import type { Block, Paper, Sheet } from '../../../core/papers/content.ts';
 import { epochMs } from '../../../core/time.ts';
 import { fileWallet, isOpenRefusal, openShop, type Shop } from '../../../db/index.ts';
 import { saidBy } from '../../../tests/builders/papers/saidBy.ts';
-import { issuedPaper } from '../../service/desk/papers.ts';
+import { issuedPaper } from '../../service/desk/sheets/papers.ts';
 import { runDemo } from './runDemo.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'knowngood-demo-papers-'));

@@ -1,4 +1,4 @@
-import { fromWall } from '../../../core/job/wallTime.ts';
+import { fromWall } from '../../../core/job/promise/wallTime.ts';
 import { noUse } from './bench.ts';
 import { amount, line, named, workLine } from './lines.ts';
 import { drawnSignature } from './signature.ts';

@@ -4,7 +4,7 @@ import symptoms from '../../../assets/words/en/symptoms.json' with { type: 'json
 import tracing from '../../../assets/words/en/tracing.json' with { type: 'json' };
 import { formatMoney } from '../../../core/money/formatMoney.ts';
 import type { Currency } from '../../../core/money/money.ts';
-import { fill } from '../../../core/wording/wordsFor.ts';
+import { fill } from '../../../core/text/wordsFor.ts';
 import { STORY } from './story.ts';
 
 type Lines = {

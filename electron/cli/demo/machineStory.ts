@@ -1,6 +1,6 @@
+import type { Said } from '../../../core/custody/machineReport.ts';
 import type { Attributes } from '../../../core/custody/part.ts';
 import type { Slot } from '../../../core/custody/slot.ts';
-import type { Said } from '../../../core/readings/said.ts';
 import { cardSlotsOf, slotsAndPartsFrom } from '../../../core/readings/slotsAndParts.ts';
 import type { WallPart } from './openingDay.ts';
 import { type FoundMachine, type FoundPart, STORY, type StoryStep } from './story.ts';

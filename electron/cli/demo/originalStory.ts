@@ -1,4 +1,4 @@
-import type { Said } from '../../../core/readings/said.ts';
+import type { Said } from '../../../core/custody/machineReport.ts';
 import { STORY } from './story.ts';
 import type { Story } from './tellStory.ts';
 

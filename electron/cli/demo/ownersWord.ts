@@ -1,4 +1,4 @@
-import type { Question } from '../../../core/word/question.ts';
+import type { Question } from '../../../core/approval/question.ts';
 import { line } from './lines.ts';
 import { STORY } from './story.ts';
 import type { Teller } from './teller.ts';

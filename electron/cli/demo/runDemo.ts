@@ -5,7 +5,7 @@ import { fileURLToPath } from 'node:url';
 import type { JobSheet } from '../../../core/contract/screens.ts';
 import { readText } from '../../../core/readings/readText.ts';
 import { fileWallet, isOpenRefusal, openShop, type Shop } from '../../../db/index.ts';
-import { drawIssued, issuedPaper } from '../../service/desk/papers.ts';
+import { drawIssued, issuedPaper } from '../../service/desk/sheets/papers.ts';
 import { openEngine } from '../../service/openEngine.ts';
 import { openTools } from '../../service/openTools.ts';
 import { storyClock } from './clock.ts';

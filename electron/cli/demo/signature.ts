@@ -1,4 +1,4 @@
-import type { Strokes } from '../../../core/word/signature.ts';
+import type { Strokes } from '../../../core/approval/signature.ts';
 
 /** A hand's curve, for a sheet that nobody signs: three strokes of a made-up name. */
 export const drawnSignature: Strokes = {

@@ -1,4 +1,4 @@
-import type { Said } from '../../../core/readings/said.ts';
+import type { Said } from '../../../core/custody/machineReport.ts';
 import { tellStep } from './bench.ts';
 import { fittingAndProving, goingHome, leaveForTheNight } from './home.ts';
 import { line, named } from './lines.ts';

@@ -1,13 +1,13 @@
+import type { CommandName } from '../../../core/commands/commands.ts';
 import type { Asked } from '../../../core/contract/contract.ts';
 import { zAsked } from '../../../core/contract/contract.ts';
 import type { JobSheet } from '../../../core/contract/screens.ts';
 import type { JobId, PartId } from '../../../core/ids.ts';
-import type { CommandName } from '../../../core/job/commands.ts';
 import type { Done, Shop } from '../../../db/index.ts';
 import { carryOut, type Tools } from '../../service/desk/does.ts';
-import type { Engine } from '../../service/desk/engine.ts';
-import { followWithEstimate } from '../../service/desk/estimates.ts';
-import { jobSheet } from '../../service/desk/jobSheet.ts';
+import type { Engine } from '../../service/desk/estimating/engine.ts';
+import { followWithEstimate } from '../../service/desk/estimating/estimates.ts';
+import { jobSheet } from '../../service/desk/sheets/jobSheet.ts';
 import type { StoryClock } from './clock.ts';
 
 /** A command that the story expected to go through was refused: the story and the rules do not agree. */

@@ -1,9 +1,9 @@
 import words from '../../../assets/words/en/model.json' with { type: 'json' };
 import tracing from '../../../assets/words/en/tracing.json' with { type: 'json' };
+import { fill } from '../../../core/text/wordsFor.ts';
 import type { PriorTally } from '../../../core/tracing/live/shop/closedTracing.ts';
 import type { MovedPrior } from '../../../core/tracing/live/shop/learnPriors.ts';
 import type { ModelDifference } from '../../../core/tracing/live/shop/modelFiles.ts';
-import { fill } from '../../../core/wording/wordsFor.ts';
 
 const LONGEST = 60;
 const faults: Readonly<Record<string, { readonly name: string }>> = tracing.faults;

@@ -12,7 +12,7 @@ import { type TagStock, tagGrid, tagSize } from '../../../core/papers/tags/stock
 import { epochMs } from '../../../core/time.ts';
 import { readPdf } from '../../../tests/builders/papers/readPdf.ts';
 import { seededChance } from '../../cli/demo/seededChance.ts';
-import { drawTags, freshTags } from '../../service/desk/printTags.ts';
+import { drawTags, freshTags } from '../../service/desk/files/printTags.ts';
 
 const setting = { locale: 'en', zone: 'UTC', pageSize: 'A4', words: enPapers, minorDigits } as const;
 const nobodyUses = () => Promise.resolve(new Set<Tag>());

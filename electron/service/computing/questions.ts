@@ -3,7 +3,7 @@ import type { Shop } from '../../../core/job/shop.ts';
 import { estimate } from '../../../core/labour/estimate.ts';
 import type { EstimateAsked, EstimateCancelled, LabourEstimate } from '../../../core/labour/types.ts';
 import type { Method, TracingCase } from '../../../core/tracing/live/types.ts';
-import { tracingFigures } from '../desk/tracingFigures.ts';
+import { tracingFigures } from '../desk/closed/tracingFigures.ts';
 import { keepingModel } from '../keepingModel.ts';
 import { keepingTraces } from './keepingTraces.ts';
 

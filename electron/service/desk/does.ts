@@ -1,10 +1,10 @@
+import type { TracingDoor } from '../../../core/bench/tracingDoor.ts';
+import { COMMANDS } from '../../../core/commands/commands.ts';
+import type { Asking } from '../../../core/commands/kernel/asking.ts';
+import type { Command } from '../../../core/commands/kernel/command.ts';
 import type { Asked } from '../../../core/contract/contract.ts';
-import type { Asking } from '../../../core/decision.ts';
+import type { View } from '../../../core/entries/view.ts';
 import type { CommandId, StaffId } from '../../../core/ids.ts';
-import type { TracingDoor } from '../../../core/job/bench/tracingDoor.ts';
-import type { Command } from '../../../core/job/command.ts';
-import { COMMANDS } from '../../../core/job/commands.ts';
-import type { View } from '../../../core/job/view.ts';
 import type { Json } from '../../../core/journal/entry.ts';
 import type { Done, NotDone, Shop } from '../../../db/index.ts';
 import { loadView } from './loadView.ts';

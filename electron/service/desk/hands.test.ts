@@ -3,7 +3,7 @@ import shopOf from '../../../assets/demo/shop.json' with { type: 'json' };
 import story from '../../../assets/demo/story.json' with { type: 'json' };
 import { issueTag } from '../../../core/custody/tag.ts';
 import type { JobId } from '../../../core/ids.ts';
-import { fromWall } from '../../../core/job/wallTime.ts';
+import { fromWall } from '../../../core/job/promise/wallTime.ts';
 import { phaseOf } from '../../../core/job/work.ts';
 import { aDesk, type Desk } from '../../../tests/builders/desk.ts';
 import { seededChance } from '../../cli/demo/seededChance.ts';

@@ -2,12 +2,12 @@ import { afterEach, describe, expect, it } from 'vitest';
 import shopOf from '../../../assets/demo/shop.json' with { type: 'json' };
 import story from '../../../assets/demo/story.json' with { type: 'json' };
 import type { JobId } from '../../../core/ids.ts';
-import { charges } from '../../../core/job/charges.ts';
+import { charges } from '../../../core/job/money/charges.ts';
 import type { Paper } from '../../../core/papers/content.ts';
 import { aDesk, type Desk } from '../../../tests/builders/desk.ts';
 import { saidBy } from '../../../tests/builders/papers/saidBy.ts';
 import { takingIn } from '../../../tests/builders/takingIn.ts';
-import { issuedPaper } from './papers.ts';
+import { issuedPaper } from './sheets/papers.ts';
 
 let desk: Desk;
 afterEach(() => desk.close());

@@ -1,17 +1,17 @@
+import { applyOwner, type Owner } from '../../../core/approval/owner.ts';
+import type { About } from '../../../core/commands/kernel/command.ts';
+import { yearIn } from '../../../core/commands/papers/issue.ts';
 import { applyPart, type Part } from '../../../core/custody/ledger.ts';
 import { applyMachine, type Machine } from '../../../core/custody/machine.ts';
 import { asItCounts } from '../../../core/custody/standing.ts';
+import type { View } from '../../../core/entries/view.ts';
 import type { PartId } from '../../../core/ids.ts';
 import { applyJob } from '../../../core/job/applyJob.ts';
-import type { About } from '../../../core/job/command.ts';
 import { applyEnquiry, type Enquiry } from '../../../core/job/enquiry.ts';
 import type { Job } from '../../../core/job/job.ts';
-import { yearIn } from '../../../core/job/papers/issue.ts';
 import { applyShop, noShop } from '../../../core/job/shop.ts';
-import type { View } from '../../../core/job/view.ts';
 import type { Stream } from '../../../core/journal/entry.ts';
 import type { EpochMs } from '../../../core/time.ts';
-import { applyOwner, type Owner } from '../../../core/word/owner.ts';
 import { openJobs, type Reader } from '../../../db/index.ts';
 
 const foldJob = (read: Reader, id: string) => read.fold<Job | null, never>(`job:${id}`, null, applyJob);

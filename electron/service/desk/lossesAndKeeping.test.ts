@@ -2,13 +2,13 @@ import { afterEach, describe, expect, it } from 'vitest';
 import shopOf from '../../../assets/demo/shop.json' with { type: 'json' };
 import story from '../../../assets/demo/story.json' with { type: 'json' };
 import type { JobId, PartId } from '../../../core/ids.ts';
-import { charges } from '../../../core/job/charges.ts';
 import { lossesOf } from '../../../core/job/home/losses.ts';
+import { charges } from '../../../core/job/money/charges.ts';
 import { aDesk, type Desk } from '../../../tests/builders/desk.ts';
 import { saidBy } from '../../../tests/builders/papers/saidBy.ts';
-import { keptSheet } from './keptSheet.ts';
 import { loadView } from './loadView.ts';
-import { issuedPaper } from './papers.ts';
+import { keptSheet } from './sheets/keptSheet.ts';
+import { issuedPaper } from './sheets/papers.ts';
 
 const DAY = 24 * 60;
 let desk: Desk;

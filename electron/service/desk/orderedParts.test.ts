@@ -1,8 +1,8 @@
 import { afterEach, describe, expect, it } from 'vitest';
-import { charges } from '../../../core/job/charges.ts';
+import { charges } from '../../../core/job/money/charges.ts';
 import { orderState, returnBy } from '../../../core/job/orders/order.ts';
 import { AGREED_MINOR, anOrderedJob, askAbout, type OrderedJob } from '../../../tests/builders/orderedJob.ts';
-import { ordersSheet } from './ordersSheet.ts';
+import { ordersSheet } from './sheets/ordersSheet.ts';
 
 const DAY = 24 * 60;
 let at: OrderedJob;

@@ -1,11 +1,11 @@
 import { expect, it } from 'vitest';
 import shopOf from '../../../assets/demo/shop.json' with { type: 'json' };
 import type { JobId } from '../../../core/ids.ts';
-import { fromWall } from '../../../core/job/wallTime.ts';
+import { fromWall } from '../../../core/job/promise/wallTime.ts';
 import { aDesk, type Desk } from '../../../tests/builders/desk.ts';
 import { takingIn } from '../../../tests/builders/takingIn.ts';
-import { dayLine } from './dayLine.ts';
-import { jobSheet } from './jobSheet.ts';
+import { dayLine } from './sheets/dayLine.ts';
+import { jobSheet } from './sheets/jobSheet.ts';
 
 const ZONE = shopOf.settings.zone;
 /** The Tuesday of the test, at opening. The shop is closed on Sundays and Mondays. */

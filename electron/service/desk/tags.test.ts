@@ -2,7 +2,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { formatTag, parseTag } from '../../../core/custody/tag.ts';
 import { epochMs } from '../../../core/time.ts';
 import { aDesk, type Desk } from '../../../tests/builders/desk.ts';
-import { byTag } from './find.ts';
+import { byTag } from './sheets/find.ts';
 
 const PRINTED = parseTag('K7R 4TM X') ?? '';
 const ANOTHER = parseTag('E6H W34 5') ?? '';

@@ -4,8 +4,8 @@ import type { SlotEdits } from '../../../core/fit/slotPlan.ts';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
-import { useWords } from '../../kit/words.tsx';
-import { kindName } from '../terms/terms.ts';
+import { useWords } from '../../kit/text/words.tsx';
+import { kindName } from '../../terms/terms.ts';
 
 /** What boards and cases have more of, or fewer, than is usual. */
 const KINDS: readonly ThingKind[] = ['dimm', 'card', 'add-in', 'drive', 'optical-drive', 'fan', 'card-reader', 'riser'];

@@ -6,7 +6,7 @@ import { toldBy } from '../../../core/readings/toldBy.ts';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { useDoes } from '../../link/does.ts';
 import { AddSlot } from './AddSlot.tsx';
 import { CensusSlot } from './CensusSlot.tsx';

@@ -2,8 +2,8 @@ import { useState } from 'react';
 import type { Slot } from '../../../core/custody/slot.ts';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
-import { useWords } from '../../kit/words.tsx';
-import { kindName } from '../terms/terms.ts';
+import { useWords } from '../../kit/text/words.tsx';
+import { kindName } from '../../terms/terms.ts';
 
 type CensusSlotProps = {
   readonly slot: Slot;

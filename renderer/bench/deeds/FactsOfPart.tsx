@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { JobSheet } from '../../../core/contract/screens.ts';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { FactsForm } from '../../parts/FactsForm.tsx';
 
 /** Facts of whatever sits in the machine now, or belongs there: which one, and what is read off it. */

@@ -1,9 +1,9 @@
 import stages from '../../../assets/words/en/stages.json';
 import type { JobSheet } from '../../../core/contract/screens.ts';
-import type { Stage } from '../../../core/job/stage.ts';
+import type { Stage } from '../../../core/stage.ts';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { useDoes } from '../../link/does.ts';
 
 type Next = 'first-power-on' | 'tracing' | 'part-on-the-way' | 'fitting' | 'proving';

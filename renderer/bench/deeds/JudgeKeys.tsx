@@ -4,9 +4,9 @@ import type { PartId } from '../../../core/ids.ts';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { useDoes } from '../../link/does.ts';
-import { faultName, stepName } from '../terms/terms.ts';
+import { faultName, stepName } from '../../terms/terms.ts';
 
 const WAYS = {
   'both-ways': 'both-ways',

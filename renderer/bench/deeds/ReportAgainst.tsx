@@ -1,7 +1,7 @@
 import type { JobSheet } from '../../../core/contract/screens.ts';
 import { type AgainstCensus, againstCensus } from '../../../core/readings/againstCensus.ts';
-import type { Words } from '../../kit/words.tsx';
-import { useWords } from '../../kit/words.tsx';
+import type { Words } from '../../kit/text/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 
 /** The points on which the machine's own report and the census do not say the same, or only a person can tell. */
 export const toLookAt = ({ machine, parts }: JobSheet): readonly AgainstCensus[] =>

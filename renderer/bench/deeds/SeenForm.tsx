@@ -4,9 +4,9 @@ import { TextField } from '../../kit/fields/TextField.tsx';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { useDoes } from '../../link/does.ts';
-import { SYMPTOM_IDS, symptomName } from '../terms/terms.ts';
+import { SYMPTOM_IDS, symptomName } from '../../terms/terms.ts';
 
 /** What the bench sees, in the terms of what was told. */
 export function SeenForm({ sheet, onDone }: { readonly sheet: JobSheet; readonly onDone: () => void }) {

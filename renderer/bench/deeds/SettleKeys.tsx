@@ -1,9 +1,9 @@
 import type { JobSheet, TracingSheet } from '../../../core/contract/screens.ts';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { useDoes } from '../../link/does.ts';
-import { faultName } from '../terms/terms.ts';
+import { faultName } from '../../terms/terms.ts';
 
 /** Suspects below this chance are not named as left over. */
 const STILL_LEFT = 0.05;

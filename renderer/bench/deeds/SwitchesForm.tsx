@@ -2,7 +2,7 @@ import type { JobSheet } from '../../../core/contract/screens.ts';
 import { SWITCHES } from '../../../core/tracing/live/types.ts';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { useDoes } from '../../link/does.ts';
 
 /** Facts asked once at the first look, each written when pressed; what nobody looked at stays not known. */

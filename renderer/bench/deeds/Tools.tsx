@@ -3,7 +3,7 @@ import { useNavigate } from 'react-router';
 import type { JobSheet } from '../../../core/contract/screens.ts';
 import { Ask } from '../../kit/keys/Ask.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { CensusForm } from './CensusForm.tsx';
 import { FactsOfPart } from './FactsOfPart.tsx';
 import { LeaveForm } from './LeftCard.tsx';

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import refusals from '../../../assets/words/en/refusals.json';
 import type { SlotPlan } from '../../../core/custody/slot.ts';
 import { type SlotEdits, slotPlanByHand } from '../../../core/fit/slotPlan.ts';
-import { type Words, wordsFor } from '../../../core/wording/wordsFor.ts';
+import { type Words, wordsFor } from '../../../core/text/wordsFor.ts';
 
 export type SlotsByHand = {
   readonly plan: SlotPlan;

@@ -3,7 +3,7 @@ import type { Part } from '../../../core/custody/ledger.ts';
 import type { Place } from '../../../core/custody/place.ts';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { useDoes } from '../../link/does.ts';
 import { ArrivedKeys } from '../../parts/SendForm.tsx';
 import { placeWords } from '../inside/insideOf.ts';

@@ -1,5 +1,5 @@
 import type { JobSheet } from '../../../core/contract/screens.ts';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { GoOnKeys } from '../deeds/GoOnKeys.tsx';
 import { Tools } from '../deeds/Tools.tsx';
 import { AwayList } from './AwayList.tsx';

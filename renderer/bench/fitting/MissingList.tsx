@@ -2,9 +2,9 @@ import type { JobSheet } from '../../../core/contract/screens.ts';
 import { isProved, notHeld } from '../../../core/job/home/proofs.ts';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { useDoes } from '../../link/does.ts';
-import { proofName } from '../terms/terms.ts';
+import { proofName } from '../../terms/terms.ts';
 
 /** What keeps it from going home, and the key that says it is ready. */
 export function MissingList({ sheet }: { readonly sheet: JobSheet }) {

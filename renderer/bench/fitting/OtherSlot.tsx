@@ -1,6 +1,6 @@
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 
 const WHYS = ['wrong-slot-put-right', 'board-has-only-these', 'other'] as const;
 

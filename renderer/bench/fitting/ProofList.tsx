@@ -1,8 +1,8 @@
 import type { JobSheet } from '../../../core/contract/screens.ts';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
-import { useWords } from '../../kit/words.tsx';
-import { PROOF_IDS, proofName } from '../terms/terms.ts';
+import { useWords } from '../../kit/text/words.tsx';
+import { PROOF_IDS, proofName } from '../../terms/terms.ts';
 import { ProofResult } from './ProofResult.tsx';
 import { ReadingLines } from './ReadingLines.tsx';
 import { useWork } from './useWork.ts';

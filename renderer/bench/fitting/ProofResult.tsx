@@ -5,10 +5,10 @@ import { drivesBefore, provedBy } from '../../../core/readings/provedBy.ts';
 import { NumberField } from '../../kit/fields/NumberField.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
-import { ReportText } from '../../kit/report/ReportText.tsx';
+import { ReportText } from '../../kit/text/ReportText.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { useNow } from '../../kit/useNow.ts';
-import { useWords } from '../../kit/words.tsx';
-import { proofName } from '../terms/terms.ts';
+import { proofName } from '../../terms/terms.ts';
 import { ReadingLines } from './ReadingLines.tsx';
 import type { DoesWork } from './useWork.ts';
 

@@ -1,5 +1,5 @@
 import type { Reading } from '../../../core/job/work.ts';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 
 /** Readings with their limits and where each limit comes from; what is beyond its limit says so in words. */
 export function ReadingLines({ readings, label }: { readonly readings: readonly Reading[]; readonly label?: string }) {

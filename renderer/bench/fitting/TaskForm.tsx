@@ -5,9 +5,9 @@ import { NumberField } from '../../kit/fields/NumberField.tsx';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { useDoes } from '../../link/does.ts';
-import { taskName } from '../terms/terms.ts';
+import { taskName } from '../../terms/terms.ts';
 import { useWork } from './useWork.ts';
 
 const CLEANING = 'filters-and-blades';

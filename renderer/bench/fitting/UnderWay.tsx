@@ -4,10 +4,10 @@ import { splitOf } from '../../../core/job/work.ts';
 import { NumberField } from '../../kit/fields/NumberField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { useNow } from '../../kit/useNow.ts';
-import { useWords } from '../../kit/words.tsx';
+import { workName } from '../../terms/terms.ts';
 import { LockedClock } from '../step/LockedClock.tsx';
-import { workName } from '../terms/terms.ts';
 import { useWork } from './useWork.ts';
 
 const MINUTE = 60_000;

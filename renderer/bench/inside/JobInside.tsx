@@ -5,7 +5,7 @@ import { slotRecorded } from '../../../core/custody/machine.ts';
 import { InsideView } from '../../kit/inside/InsideView.tsx';
 import type { Drop, InsidePart } from '../../kit/inside/model.ts';
 import type { ProblemWords } from '../../kit/keys/Problem.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { wordsOfError } from '../../link/does.ts';
 import { service } from '../../link/service.ts';
 import { useWhoIsHere } from '../../whoIsHere.tsx';

@@ -5,7 +5,7 @@ import type { JobId } from '../../../core/ids.ts';
 import { Ask } from '../../kit/keys/Ask.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { useDoes } from '../../link/does.ts';
 import { isReason, NO_REASON, OtherSlot } from '../fitting/OtherSlot.tsx';
 

@@ -3,7 +3,7 @@ import type { Part } from '../../../core/custody/ledger.ts';
 import type { Place } from '../../../core/custody/place.ts';
 import type { Drop, InsidePart, InsidePlace, InsideSlot } from '../../kit/inside/model.ts';
 import { slotLook } from '../../kit/inside/model.ts';
-import type { Words } from '../../kit/words.tsx';
+import type { Words } from '../../kit/text/words.tsx';
 
 const SHORT = 12;
 

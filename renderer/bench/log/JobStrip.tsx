@@ -1,10 +1,10 @@
 import { useState } from 'react';
 import type { JobSheet } from '../../../core/contract/screens.ts';
 import type { Work } from '../../../core/job/work.ts';
-import { Strip, type StripEntry } from '../../kit/strip/Strip.tsx';
+import { Strip, type StripEntry } from '../../kit/line/Strip.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { useNow } from '../../kit/useNow.ts';
-import { useWords } from '../../kit/words.tsx';
-import { outcomeName, workName } from '../terms/terms.ts';
+import { outcomeName, workName } from '../../terms/terms.ts';
 import { WorkEntry } from './WorkEntry.tsx';
 
 /** The job's log to scale; a piece of it opens with its outcome, and can be struck out. */

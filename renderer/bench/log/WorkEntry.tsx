@@ -5,9 +5,9 @@ import { TextField } from '../../kit/fields/TextField.tsx';
 import { Ask } from '../../kit/keys/Ask.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { useDoes } from '../../link/does.ts';
-import { outcomeName } from '../terms/terms.ts';
+import { outcomeName } from '../../terms/terms.ts';
 
 export type WorkEntryProps = {
   readonly job: JobId;

@@ -3,7 +3,7 @@ import { type CodeReading, lookUpCode } from '../../../core/tracing/live/reading
 import type { BenchTable } from '../../../core/tracing/live/types.ts';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { type MeasuredFields, plainReading } from './measured.ts';
 
 const SHOWN = ['checkpoint', 'beeps'] as const;

@@ -1,6 +1,6 @@
 import { EDITIONS } from '../../../core/tracing/live/readings/editions.ts';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 
 export type EditionKeysProps = {
   readonly edition: string | null;

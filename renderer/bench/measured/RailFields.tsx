@@ -4,7 +4,7 @@ import { railLines } from '../../../core/tracing/live/readings/lines.ts';
 import { type PowerGood, railsFinding } from '../../../core/tracing/live/readings/rails.ts';
 import { NumberField } from '../../kit/fields/NumberField.tsx';
 import { YesNo, type YesNoAnswer } from '../../kit/keys/YesNo.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { EditionKeys } from './EditionKeys.tsx';
 import { type MeasuredFields, readingInWords } from './measured.ts';
 

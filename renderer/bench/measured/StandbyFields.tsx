@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { railLines } from '../../../core/tracing/live/readings/lines.ts';
 import { type StandbyReading, standbyFinding } from '../../../core/tracing/live/readings/standby.ts';
 import { NumberField } from '../../kit/fields/NumberField.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { EditionKeys } from './EditionKeys.tsx';
 import { type MeasuredFields, plainReading, readingInWords } from './measured.ts';
 

@@ -3,7 +3,7 @@ import { type WattsReading, wattsFinding } from '../../../core/tracing/live/read
 import type { BenchTable } from '../../../core/tracing/live/types.ts';
 import { NumberField } from '../../kit/fields/NumberField.tsx';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { type MeasuredFields, plainReading } from './measured.ts';
 
 const BEHAVES = ['swings', 'steady', 'lives'] as const;

@@ -1,7 +1,7 @@
 import type { Reading } from '../../../core/job/work.ts';
 import type { Finding } from '../../../core/tracing/live/readings/finding.ts';
 import type { ReadingLine } from '../../../core/tracing/live/readings/lines.ts';
-import type { Words } from '../../kit/words.tsx';
+import type { Words } from '../../kit/text/words.tsx';
 
 /** What the fields of a step come to: the finding, the readings to keep, and what the table says of a code. */
 export type Measured = {

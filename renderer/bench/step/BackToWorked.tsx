@@ -1,9 +1,9 @@
 import type { JobSheet } from '../../../core/contract/screens.ts';
 import { isThere } from '../../../core/job/tried.ts';
 import { Key } from '../../kit/keys/Key.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
+import { workName } from '../../terms/terms.ts';
 import { placeWords } from '../inside/insideOf.ts';
-import { workName } from '../terms/terms.ts';
 import type { Back } from './useBack.ts';
 
 /** It got worse, or the way back was asked for: when it last worked, and exactly the moves that lead back to it. */

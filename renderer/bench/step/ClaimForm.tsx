@@ -1,7 +1,7 @@
 import { NumberField } from '../../kit/fields/NumberField.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import type { Claim, Clocked } from './useStep.ts';
 
 const ENDS = ['as-before', 'out', 'loaner-inside', 'last-slots'] as const;

@@ -4,9 +4,9 @@ import type { MachineView } from '../../../core/fit/machineView.ts';
 import type { Fit } from '../../../core/fit/reason.ts';
 import type { JobId } from '../../../core/ids.ts';
 import { epochMs } from '../../../core/time.ts';
-import { useWords } from '../../kit/words.tsx';
-import { standingWords, type WallPart, whereWords } from '../../wall/wallRows.ts';
-import { decides, groundWords } from '../terms/fitWords.ts';
+import { useWords } from '../../kit/text/words.tsx';
+import { decides, groundWords } from '../../terms/fitWords.ts';
+import { standingWords, type WallPart, whereWords } from '../../terms/wallRows.ts';
 
 export type Asked = {
   readonly kind: WallPart['kind'];

@@ -3,7 +3,7 @@ import { phaseOf, type Work } from '../../../core/job/work.ts';
 import { epochMs } from '../../../core/time.ts';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { useDoes } from '../../link/does.ts';
 
 /** A clock that stopped with the screen: were hands on it all the while, or only again now? */

@@ -2,9 +2,9 @@ import { useState } from 'react';
 import { NumberField } from '../../kit/fields/NumberField.tsx';
 import { Ask } from '../../kit/keys/Ask.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
-import type { StepView } from '../../kit/step/stepView.ts';
-import { useWords } from '../../kit/words.tsx';
-import { outcomeName } from '../terms/terms.ts';
+import { useWords } from '../../kit/text/words.tsx';
+import { outcomeName } from '../../terms/terms.ts';
+import type { StepView } from '../next/stepView.ts';
 
 export type LogWithoutProps = {
   readonly step: StepView;

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 
 /** A gate passed on the technician's own word, with the reason; it stays in the record. */
 export function OwnWord({ onStart }: { readonly onStart: (says: string) => void }) {

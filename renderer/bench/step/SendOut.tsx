@@ -3,7 +3,7 @@ import type { Place } from '../../../core/custody/place.ts';
 import type { Work } from '../../../core/job/work.ts';
 import type { StepHandling } from '../../../core/tracing/live/types.ts';
 import { Problem } from '../../kit/keys/Problem.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { useDoes } from '../../link/does.ts';
 import { ArrivedKeys, SendForm } from '../../parts/SendForm.tsx';
 import { placeWords } from '../inside/insideOf.ts';

@@ -3,9 +3,9 @@ import type { TracingSheet } from '../../../core/contract/screens.ts';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { Ask } from '../../kit/keys/Ask.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
-import { useWords } from '../../kit/words.tsx';
-import { notOfferedWords } from '../terms/reasonWords.ts';
-import { stepDoes, stepName } from '../terms/terms.ts';
+import { useWords } from '../../kit/text/words.tsx';
+import { notOfferedWords } from '../../terms/reasonWords.ts';
+import { stepDoes, stepName } from '../../terms/terms.ts';
 
 export type SomethingElseProps = {
   readonly tracing: TracingSheet;

@@ -6,8 +6,8 @@ import { minorDigits } from '../../../core/money/minorDigits.ts';
 import type { Currency } from '../../../core/money/money.ts';
 import type { StopAnswer } from '../../../core/tracing/live/types.ts';
 import { Key } from '../../kit/keys/Key.tsx';
-import { useWords } from '../../kit/words.tsx';
-import { needText, stepName } from '../terms/terms.ts';
+import { useWords } from '../../kit/text/words.tsx';
+import { needText, stepName } from '../../terms/terms.ts';
 import { otherInWords } from './stepWords.ts';
 
 export type StoppedProps = {

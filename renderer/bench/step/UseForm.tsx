@@ -5,7 +5,7 @@ import { asTakenIn } from '../../../core/fit/whichSlot.ts';
 import type { PartId } from '../../../core/ids.ts';
 import type { StepHandling } from '../../../core/tracing/live/types.ts';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { placeWords } from '../inside/insideOf.ts';
 import { LoanerList, loanersFor } from './LoanerList.tsx';
 import type { Chosen } from './useStep.ts';

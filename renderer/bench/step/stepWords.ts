@@ -2,12 +2,12 @@ import type { TracingSheet, WallSheet } from '../../../core/contract/screens.ts'
 import type { Caution as CautionId, StepView as Offered } from '../../../core/tracing/live/types.ts';
 import type { IconName } from '../../kit/icons.tsx';
 import { silhouetteOf } from '../../kit/mark/silhouettes.ts';
-import type { Borrow, Caution, OtherStep, StepView } from '../../kit/step/stepView.ts';
-import type { Words } from '../../kit/words.tsx';
-import { standingWords } from '../../wall/wallRows.ts';
+import type { Words } from '../../kit/text/words.tsx';
+import { reasonWords } from '../../terms/reasonWords.ts';
+import { cautionText, outcomeName, stateName, stepDoes, stepName } from '../../terms/terms.ts';
+import { standingWords } from '../../terms/wallRows.ts';
 import { placeWords } from '../inside/insideOf.ts';
-import { reasonWords } from '../terms/reasonWords.ts';
-import { cautionText, outcomeName, stateName, stepDoes, stepName } from '../terms/terms.ts';
+import type { Borrow, Caution, OtherStep, StepView } from '../next/stepView.ts';
 
 const MOST_REASONS = 2;
 /** Facts that are told by their odds: out of sight while hands are in the case. */

@@ -4,7 +4,7 @@ import type { Place } from '../../../core/custody/place.ts';
 import type { PartId } from '../../../core/ids.ts';
 import type { Job } from '../../../core/job/job.ts';
 import { gotWorse, lastWorked, type WayBack, wayBack } from '../../../core/job/tried.ts';
-import type { Words } from '../../../core/wording/wordsFor.ts';
+import type { Words } from '../../../core/text/wordsFor.ts';
 import { useDoes } from '../../link/does.ts';
 
 export type Back = {

@@ -1,16 +1,16 @@
 import { useQuery } from '@tanstack/react-query';
+import type { EndsWith } from '../../../core/commands/bench/stepMoves.ts';
 import type { JobSheet, TracingSheet, WallSheet } from '../../../core/contract/screens.ts';
 import type { PartId } from '../../../core/ids.ts';
 import { clockedWork, type Forgotten } from '../../../core/job/bench/clockedWork.ts';
-import type { EndsWith } from '../../../core/job/bench/stepMoves.ts';
 import { phaseOf, type Reading, splitOf, type Work } from '../../../core/job/work.ts';
 import { epochMs, minutes } from '../../../core/time.ts';
 import type { StepView as Offered } from '../../../core/tracing/live/types.ts';
-import type { Running } from '../../kit/step/stepView.ts';
 import { type Does, useDoes } from '../../link/does.ts';
 import { shopRead } from '../../link/reads.ts';
 import { service } from '../../link/service.ts';
 import { hasNoLead } from '../inside/insideOf.ts';
+import type { Running } from '../next/stepView.ts';
 
 /** What the bench said of the parts and slots of the step before it starts. */
 export type Chosen = {

@@ -1,10 +1,10 @@
 import type { Asked } from '../../../core/contract/contract.ts';
 import type { JobId } from '../../../core/ids.ts';
-import { fromWall, wallTime } from '../../../core/job/wallTime.ts';
+import { fromWall, wallTime } from '../../../core/job/promise/wallTime.ts';
 import { MomentField } from '../../kit/fields/DateField.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { type SignatureMark, SignaturePad } from '../../kit/paper/SignaturePad.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { LetterKey } from './LetterKey.tsx';
 import { OneOf } from './OneOf.tsx';
 import { signedInput } from './signedInput.ts';

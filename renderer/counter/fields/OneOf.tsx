@@ -1,5 +1,5 @@
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 
 /** A question with a few equal keys, none chosen beforehand. Names come from `counter.<words>.<id>`. */
 export function OneOf<Id extends string>({

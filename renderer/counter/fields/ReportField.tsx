@@ -4,8 +4,8 @@ import { readReport } from '../../../core/readings/readReport.ts';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { YesNo, type YesNoAnswer } from '../../kit/keys/YesNo.tsx';
-import { ReportText } from '../../kit/report/ReportText.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { ReportText } from '../../kit/text/ReportText.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { ReportSays } from './ReportSays.tsx';
 
 /** A report that was read; what identifies is kept only after a yes. */

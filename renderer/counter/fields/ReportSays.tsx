@@ -1,12 +1,12 @@
+import type { Said, SaidDrive } from '../../../core/custody/machineReport.ts';
 import type { Reading } from '../../../core/readings/reading.ts';
 import { saidOf } from '../../../core/readings/readText.ts';
-import type { Said, SaidDrive } from '../../../core/readings/said.ts';
 import { shareForm } from '../../../core/readings/share.ts';
 import { ENGLISH } from '../../../core/readings/words.ts';
 import { epochMs } from '../../../core/time.ts';
 import { TextField } from '../../kit/fields/TextField.tsx';
-import type { Words } from '../../kit/words.tsx';
-import { useWords } from '../../kit/words.tsx';
+import type { Words } from '../../kit/text/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 
 /** What a report names, what in it gives reason to look, and what it leaves open: told, not seen. */
 export function ReportSays({ reading }: { readonly reading: Reading }) {

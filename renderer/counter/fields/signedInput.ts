@@ -1,4 +1,4 @@
-import type { Strokes } from '../../../core/word/signature.ts';
+import type { Strokes } from '../../../core/approval/signature.ts';
 import type { SignatureMark } from '../../kit/paper/SignaturePad.tsx';
 
 type StrokesInput = {

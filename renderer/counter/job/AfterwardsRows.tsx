@@ -3,7 +3,7 @@ import { useNavigate } from 'react-router';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { useDoes } from '../../link/does.ts';
 import { OneOf } from '../fields/OneOf.tsx';
 import { JobRow } from './JobRow.tsx';

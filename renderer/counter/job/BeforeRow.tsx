@@ -2,7 +2,7 @@ import { useState } from 'react';
 import type { BeforeFirstScrew } from '../../../core/job/told.ts';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { useDoes } from '../../link/does.ts';
 import { ReportField, type TakenReport } from '../fields/ReportField.tsx';
 import { reportInput } from '../fields/reportInput.ts';

@@ -1,13 +1,13 @@
 import { useState } from 'react';
 import type { PartId } from '../../../core/ids.ts';
 import { MISHAPS, type Mishap } from '../../../core/job/home/losses.ts';
-import { fromWall } from '../../../core/job/wallTime.ts';
+import { fromWall } from '../../../core/job/promise/wallTime.ts';
 import { AmountField } from '../../kit/fields/AmountField.tsx';
 import { MomentField } from '../../kit/fields/DateField.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { useDoes } from '../../link/does.ts';
 import { freshHow, HowFields, howInput } from '../fields/HowFields.tsx';
 import { OneOf } from '../fields/OneOf.tsx';

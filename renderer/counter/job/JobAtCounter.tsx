@@ -9,7 +9,7 @@ import { Frame } from '../../Frame.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { TagText } from '../../kit/mark/TagText.tsx';
 import { Pane } from '../../kit/shell/Pane.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { jobRead } from '../../link/reads.ts';
 import { JobPapers } from './JobPapers.tsx';
 import { JobSheetRows } from './JobSheetRows.tsx';

@@ -5,7 +5,7 @@ import type { JobSheet } from '../../../core/contract/screens.ts';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { PaperView } from '../../kit/paper/PaperView.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { wordsOfError } from '../../link/does.ts';
 import { saveFile } from '../../link/saveFile.ts';
 import { ask, service } from '../../link/service.ts';

@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import { SheetRow } from '../../kit/shell/Sheet.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 
 /** A line of a job's sheet. */
 export function JobRow({

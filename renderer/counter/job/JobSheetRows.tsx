@@ -1,7 +1,7 @@
 import stages from '../../../assets/words/en/stages.json';
-import { EstimateLine } from '../../kit/estimate/EstimateLine.tsx';
+import { EstimateLine } from '../../kit/plot/EstimateLine.tsx';
 import { Sheet } from '../../kit/shell/Sheet.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { AfterwardsRows } from './AfterwardsRows.tsx';
 import { BeforeRow } from './BeforeRow.tsx';
 import { ConsentsRow } from './consents/ConsentsRow.tsx';

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { Key } from '../../kit/keys/Key.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { NewOrder } from '../orders/NewOrder.tsx';
 import { OrderDeeds } from '../orders/OrderDeeds.tsx';
 import { JobRow } from './JobRow.tsx';

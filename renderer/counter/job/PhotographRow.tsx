@@ -1,10 +1,10 @@
 import { useState } from 'react';
 import refusals from '../../../assets/words/en/refusals.json';
-import { type Words, wordsFor } from '../../../core/wording/wordsFor.ts';
+import { type Words, wordsFor } from '../../../core/text/wordsFor.ts';
 import { FileKey } from '../../kit/fields/FileKey.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { useDoes, wordsOfError } from '../../link/does.ts';
 import { service } from '../../link/service.ts';
 import { Photograph } from '../fields/Photograph.tsx';

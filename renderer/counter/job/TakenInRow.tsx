@@ -1,10 +1,10 @@
 import { useState } from 'react';
-import { fill } from '../../../core/wording/wordsFor.ts';
+import { fill } from '../../../core/text/wordsFor.ts';
 import { NumberField } from '../../kit/fields/NumberField.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { useDoes } from '../../link/does.ts';
 import { changedSays, symptomSays } from '../terms.ts';
 import { JobRow } from './JobRow.tsx';

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { AmountField } from '../../kit/fields/AmountField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { useDoes } from '../../link/does.ts';
 import type { OfOrder } from './OrderDeeds.tsx';
 

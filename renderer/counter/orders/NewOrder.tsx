@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { isLive, lineOf } from '../../../core/job/orders/order.ts';
-import { fromWall } from '../../../core/job/wallTime.ts';
+import { fromWall } from '../../../core/job/promise/wallTime.ts';
 import { AmountField } from '../../kit/fields/AmountField.tsx';
 import { MomentField } from '../../kit/fields/DateField.tsx';
 import { NumberField } from '../../kit/fields/NumberField.tsx';
@@ -8,7 +8,7 @@ import { TextField } from '../../kit/fields/TextField.tsx';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { useDoes } from '../../link/does.ts';
 import type { OfJob } from '../job/sheetOf.ts';
 import { coreInput, NO_CORE, OldPartFields } from './OldPartFields.tsx';

@@ -1,7 +1,7 @@
 import type { PartId } from '../../../core/ids.ts';
 import { AmountField } from '../../kit/fields/AmountField.tsx';
 import { NumberField } from '../../kit/fields/NumberField.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { OneOfParts } from '../fields/OneOfParts.tsx';
 import type { OfJob } from '../job/sheetOf.ts';
 

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { type Order, orderState } from '../../../core/job/orders/order.ts';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import type { OfJob } from '../job/sheetOf.ts';
 import { AskAboutOrder } from './AskAboutOrder.tsx';
 import { CallOff, LateOrder } from './LateOrder.tsx';

@@ -6,7 +6,7 @@ import { AmountField } from '../../kit/fields/AmountField.tsx';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { useDoes } from '../../link/does.ts';
 import { wallRead } from '../../link/reads.ts';
 import { OneOf } from '../fields/OneOf.tsx';

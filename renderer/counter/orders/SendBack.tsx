@@ -4,7 +4,7 @@ import { AmountField } from '../../kit/fields/AmountField.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { useDoes } from '../../link/does.ts';
 import { OneOf } from '../fields/OneOf.tsx';
 import type { OfOrder } from './OrderDeeds.tsx';

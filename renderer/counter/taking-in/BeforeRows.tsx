@@ -1,6 +1,6 @@
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { YesNo } from '../../kit/keys/YesNo.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { OneOf } from '../fields/OneOf.tsx';
 import type { BeforeSheet } from './sheet.ts';
 

@@ -3,7 +3,7 @@ import { NumberField } from '../../kit/fields/NumberField.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { CHANGED_IDS, changedSays, OFTEN_IDS, ONLY_WHEN_IDS, oftenSays, onlyWhenSays } from '../terms.ts';
 import { Row } from './Row.tsx';
 import type { ChangedLine } from './sheet.ts';

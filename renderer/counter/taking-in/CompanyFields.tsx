@@ -2,7 +2,7 @@ import type { Currency } from '../../../core/money/money.ts';
 import { AmountField } from '../../kit/fields/AmountField.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import type { OwnerSheet } from './sheet.ts';
 
 type Approvers = NonNullable<OwnerSheet['alsoApprove']>;

@@ -1,8 +1,8 @@
-import { type ConsentAnswer, type ConsentId, OWN_SIGNATURE } from '../../../core/word/consent.ts';
+import { type ConsentAnswer, type ConsentId, OWN_SIGNATURE } from '../../../core/approval/consent.ts';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { YesNo } from '../../kit/keys/YesNo.tsx';
 import { SignaturePad } from '../../kit/paper/SignaturePad.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { OneOf } from '../fields/OneOf.tsx';
 import { Row } from './Row.tsx';
 import { signerOf, type TakingInSheet } from './sheet.ts';

@@ -1,7 +1,7 @@
 import { useEffect, useRef } from 'react';
 import papers from '../../../assets/words/en/papers.json';
 import { PaperView } from '../../kit/paper/PaperView.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import type { LivePapers } from './livePapers.ts';
 
 const receipt = papers.kinds['intake-receipt'];

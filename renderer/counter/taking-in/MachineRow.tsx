@@ -4,7 +4,7 @@ import { parseTag } from '../../../core/custody/tag.ts';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { TagText } from '../../kit/mark/TagText.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { OneOf } from '../fields/OneOf.tsx';
 import { Row } from './Row.tsx';
 import { type MachineSeen, machineBySerial, machinesOf } from './recognise.ts';

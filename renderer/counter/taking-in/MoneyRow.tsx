@@ -1,11 +1,11 @@
-import { openDays } from '../../../core/job/openDays.ts';
-import { wallTime } from '../../../core/job/wallTime.ts';
+import { openDays } from '../../../core/job/promise/openDays.ts';
+import { wallTime } from '../../../core/job/promise/wallTime.ts';
 import { epochMs } from '../../../core/time.ts';
 import { AmountField } from '../../kit/fields/AmountField.tsx';
 import { MomentField } from '../../kit/fields/DateField.tsx';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { YesNo } from '../../kit/keys/YesNo.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { OneOf } from '../fields/OneOf.tsx';
 import { KNOWN_TASKS } from '../terms.ts';
 import { Row } from './Row.tsx';

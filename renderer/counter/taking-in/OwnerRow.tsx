@@ -2,7 +2,7 @@ import { useState } from 'react';
 import type { Found } from '../../../core/contract/screens.ts';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { OneOf } from '../fields/OneOf.tsx';
 import { CompanyFields } from './CompanyFields.tsx';
 import { Row } from './Row.tsx';

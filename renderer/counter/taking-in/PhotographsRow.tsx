@@ -1,10 +1,10 @@
 import { type DragEvent, useState } from 'react';
 import refusals from '../../../assets/words/en/refusals.json';
-import { type Words, wordsFor } from '../../../core/wording/wordsFor.ts';
+import { type Words, wordsFor } from '../../../core/text/wordsFor.ts';
 import { FileKey } from '../../kit/fields/FileKey.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { wordsOfError } from '../../link/does.ts';
 import { service } from '../../link/service.ts';
 import { Photograph } from '../fields/Photograph.tsx';

@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import { SheetRow } from '../../kit/shell/Sheet.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { useTakingIn } from './sheetContext.tsx';
 
 /** A line of the sheet that knows whether it is being written. `known` says that it has its answer. */

@@ -1,4 +1,4 @@
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { ReportField } from '../fields/ReportField.tsx';
 import { BeforeFields } from './BeforeRows.tsx';
 import { WorkRow } from './MoneyRow.tsx';

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { copiesFirst, GROUP_IDS, looksFirst, symptomSays, symptomsOf, termsFor, termsIn } from '../terms.ts';
 import { Row } from './Row.tsx';
 import { useTakingIn } from './sheetContext.tsx';

@@ -2,7 +2,7 @@ import { Dialog, Modal, ModalOverlay } from 'react-aria-components';
 import { Key } from '../../kit/keys/Key.tsx';
 import { PaperView } from '../../kit/paper/PaperView.tsx';
 import { SignaturePad } from '../../kit/paper/SignaturePad.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { signedAlone } from './ConsentRow.tsx';
 import type { LivePapers } from './livePapers.ts';
 import { useTakingIn } from './sheetContext.tsx';

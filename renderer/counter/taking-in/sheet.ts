@@ -1,6 +1,6 @@
+import type { ConsentAnswer, ConsentId } from '../../../core/approval/consent.ts';
 import type { Asked } from '../../../core/contract/contract.ts';
 import { issueTag } from '../../../core/custody/tag.ts';
-import type { ConsentAnswer, ConsentId } from '../../../core/word/consent.ts';
 
 type InputOf<Name extends Asked['name']> = Extract<Asked, { readonly name: Name }>['input'];
 export type TakeInInput = InputOf<'takeIn'>;

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import refusals from '../../../assets/words/en/refusals.json';
-import { type Words, wordsFor } from '../../../core/wording/wordsFor.ts';
+import { type Words, wordsFor } from '../../../core/text/wordsFor.ts';
 import { wordsOfError } from '../../link/does.ts';
 import { service } from '../../link/service.ts';
 import type { TakingInSheet } from './sheet.ts';

@@ -1,8 +1,8 @@
 import { useState } from 'react';
 import { useNavigate } from 'react-router';
+import type { ConsentId } from '../../../core/approval/consent.ts';
 import type { JobId } from '../../../core/ids.ts';
 import type { ShopSettings } from '../../../core/job/shop.ts';
-import type { ConsentId } from '../../../core/word/consent.ts';
 import { useDoes } from '../../link/does.ts';
 import { hashOf } from '../fields/hashOf.ts';
 import { reportInput } from '../fields/reportInput.ts';

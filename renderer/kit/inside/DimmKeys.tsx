@@ -1,5 +1,5 @@
 import { type CSSProperties, useEffect, useRef } from 'react';
-import { useWords } from '../words.tsx';
+import { useWords } from '../text/words.tsx';
 import type { InsidePart, InsideSlot } from './model.ts';
 import { slotSaid } from './words.ts';
 

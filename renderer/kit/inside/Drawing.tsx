@@ -1,8 +1,8 @@
 import type { Look } from '../mark/look.ts';
 import { PartMark } from '../mark/PartMark.tsx';
 import { useHatch } from '../mark/useHatch.tsx';
-import { textWidth } from '../textWidth.ts';
-import { useWords } from '../words.tsx';
+import { textWidth } from '../text/textWidth.ts';
+import { useWords } from '../text/words.tsx';
 import { Details } from './Details.tsx';
 import type { InsideSlot } from './model.ts';
 import { type Box, CASE, FRONT, type PlacedSlot, type Plan } from './plan.ts';

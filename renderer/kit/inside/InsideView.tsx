@@ -1,8 +1,8 @@
 import { type KeyboardEvent, type ReactNode, useState } from 'react';
 import { Problem } from '../keys/Problem.tsx';
+import { useWords } from '../text/words.tsx';
 import { useRoving } from '../useRoving.ts';
 import { useSize } from '../useSize.ts';
-import { useWords } from '../words.tsx';
 import { CallOutText, Lead } from './CallOutText.tsx';
 import { setCallOuts } from './callOuts.ts';
 import { callOutsOf } from './callOutWords.ts';

@@ -1,6 +1,6 @@
 import { type HTMLAttributes, useState } from 'react';
 import { PartSwatch } from '../mark/PartSwatch.tsx';
-import { useWords } from '../words.tsx';
+import { useWords } from '../text/words.tsx';
 import type { InsidePart, InsidePlace } from './model.ts';
 
 export type PlacesProps = {

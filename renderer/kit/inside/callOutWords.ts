@@ -1,5 +1,5 @@
-import { lineCount } from '../textWidth.ts';
-import type { Words } from '../words.tsx';
+import { lineCount } from '../text/textWidth.ts';
+import type { Words } from '../text/words.tsx';
 import type { CallOutWanted } from './callOuts.ts';
 import type { PlacedSlot, Plan } from './plan.ts';
 import { type CallOutLine, differs, slotLines } from './words.ts';

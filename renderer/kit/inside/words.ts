@@ -1,6 +1,6 @@
 import type { Tag } from '../../../core/custody/part.ts';
 import { formatTag } from '../../../core/custody/tag.ts';
-import type { Words } from '../words.tsx';
+import type { Words } from '../text/words.tsx';
 import type { InsidePart, InsideSlot } from './model.ts';
 
 export type CallOutLine = { readonly text: string; readonly tone: 'head' | 'plain' | 'muted' | 'ours' };

@@ -1,6 +1,6 @@
 import { useId } from 'react';
 import { ToggleButton, ToggleButtonGroup } from 'react-aria-components';
-import { useWords } from '../words.tsx';
+import { useWords } from '../text/words.tsx';
 import './choice.css';
 
 export type YesNoAnswer = 'yes' | 'no' | null;

@@ -1,5 +1,5 @@
-import type { LineTick } from '../rule/RuleLine.tsx';
-import { foldedScale, type Span } from '../rule/scale.ts';
+import type { LineTick } from '../plot/RuleLine.tsx';
+import { foldedScale, type Span } from '../plot/scale.ts';
 
 /** The first opening and the last closing of one day, ms. */
 export type OpenDay = {

@@ -1,4 +1,4 @@
-import { useWords } from '../words.tsx';
+import { useWords } from '../text/words.tsx';
 import './MarkLegend.css';
 
 const MARKS = ['owner', 'shop', 'suspect', 'dead', 'gone', 'unknown'] as const;

@@ -1,6 +1,6 @@
 import type { Ruler } from '../../../core/papers/content.ts';
-import { RuleLine } from '../rule/RuleLine.tsx';
-import { linearScale } from '../rule/scale.ts';
+import { RuleLine } from '../plot/RuleLine.tsx';
+import { linearScale } from '../plot/scale.ts';
 import { useSize } from '../useSize.ts';
 import { PaperText } from './PaperText.tsx';
 

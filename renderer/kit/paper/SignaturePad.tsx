@@ -1,8 +1,8 @@
 import { type PointerEvent, useId, useRef, useState } from 'react';
-import type { Strokes } from '../../../core/word/signature.ts';
+import type { Strokes } from '../../../core/approval/signature.ts';
 import { TextField } from '../fields/TextField.tsx';
 import { Key } from '../keys/Key.tsx';
-import { useWords } from '../words.tsx';
+import { useWords } from '../text/words.tsx';
 import { strokePath } from './strokePath.ts';
 import './SignaturePad.css';
 

@@ -1,10 +1,10 @@
 import type { ReactNode } from 'react';
-import { MarkShape } from '../rule/Rule.tsx';
-import { RuleLine } from '../rule/RuleLine.tsx';
-import { linearScale } from '../rule/scale.ts';
-import { evenTicks } from '../rule/ticks.ts';
+import { useWords } from '../text/words.tsx';
 import { useSize } from '../useSize.ts';
-import { useWords } from '../words.tsx';
+import { MarkShape } from './Rule.tsx';
+import { RuleLine } from './RuleLine.tsx';
+import { linearScale } from './scale.ts';
+import { evenTicks } from './ticks.ts';
 import './plots.css';
 
 export type IntervalRow = {

@@ -1,4 +1,4 @@
-import { MarkShape } from '../rule/Rule.tsx';
+import { MarkShape } from './Rule.tsx';
 import './plots.css';
 
 /** What point, diamond and whisker stand for. */

@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
 import { Ask } from '../keys/Ask.tsx';
 import { Key } from '../keys/Key.tsx';
-import { useWords } from '../words.tsx';
+import { useWords } from '../text/words.tsx';
 import { readPicture } from './readPicture.ts';
 import './CameraReader.css';
 

@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import { useWords } from '../words.tsx';
+import { useWords } from '../text/words.tsx';
 import './RoomShell.css';
 
 export type RoomLink = { readonly id: string; readonly name: string; readonly href: string };

@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import { useWords } from '../words.tsx';
+import { useWords } from '../text/words.tsx';
 import './Sheet.css';
 
 /** The written sheet: rows under one another, with a ruler in the margin that shows how far one is. */

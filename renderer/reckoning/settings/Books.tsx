@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { DayField } from '../../kit/fields/DateField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { wordsOfError } from '../../link/does.ts';
 import { saveFile } from '../../link/saveFile.ts';
 import { service } from '../../link/service.ts';

@@ -1,7 +1,7 @@
 import { useId, useState } from 'react';
 import { DayField } from '../../kit/fields/DateField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 
 /** Days on which the shop is shut whatever the weekday, `YYYY-MM-DD`: holidays, its own leave. */
 export function ClosingDays({

@@ -3,7 +3,7 @@ import type { ShopSettings, Staff } from '../../../core/job/shop.ts';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { useDoes } from '../../link/does.ts';
 import { WeekHours, weekFrom, weekTexts } from './WeekHours.tsx';
 

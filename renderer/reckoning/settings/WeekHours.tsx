@@ -1,6 +1,6 @@
 import type { OpenFrom } from '../../../core/job/shop.ts';
 import { TextField } from '../../kit/fields/TextField.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { hoursFrom, hoursText } from './hoursText.ts';
 
 /** Monday first. */

@@ -1,10 +1,10 @@
 import { useQuery } from '@tanstack/react-query';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { useDoes } from '../../link/does.ts';
 import { dayLineRead } from '../../link/reads.ts';
-import type { WallPart } from '../wallRows.ts';
+import type { WallPart } from '../../terms/wallRows.ts';
 
 /** Held for an open job until that ends; the first of two who want it has it. */
 export function HoldPart({ part, onDone }: { readonly part: WallPart; readonly onDone: () => void }) {

@@ -3,9 +3,9 @@ import type { PartId } from '../../../core/ids.ts';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { useDoes } from '../../link/does.ts';
-import type { WallPart } from '../wallRows.ts';
+import type { WallPart } from '../../terms/wallRows.ts';
 
 /** Moves with another part as one from now on: a lead with its supply. The other is chosen, or its tag scanned. */
 export function JoinPart({

@@ -3,16 +3,16 @@ import { useState } from 'react';
 import type { JobSheet } from '../../../core/contract/screens.ts';
 import { takesKind } from '../../../core/custody/slot.ts';
 import type { JobId } from '../../../core/ids.ts';
-import { fromWall } from '../../../core/job/wallTime.ts';
+import { fromWall } from '../../../core/job/promise/wallTime.ts';
 import { DayField } from '../../kit/fields/DateField.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { useDoes } from '../../link/does.ts';
 import { dayLineRead, jobRead, shopRead } from '../../link/reads.ts';
-import type { WallPart } from '../wallRows.ts';
+import type { WallPart } from '../../terms/wallRows.ts';
 
 const IN_HANDS = 'in hand/';
 

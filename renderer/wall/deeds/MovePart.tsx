@@ -6,9 +6,9 @@ import { TextField } from '../../kit/fields/TextField.tsx';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { useDoes } from '../../link/does.ts';
-import type { WallPart } from '../wallRows.ts';
+import type { WallPart } from '../../terms/wallRows.ts';
 
 type MovePartProps = { readonly part: WallPart; readonly rigs: WallSheet['rigs'] };
 

@@ -3,10 +3,10 @@ import { useState } from 'react';
 import { AmountField } from '../../kit/fields/AmountField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
-import { useWords } from '../../kit/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { useDoes } from '../../link/does.ts';
 import { shopRead } from '../../link/reads.ts';
-import type { WallPart } from '../wallRows.ts';
+import type { WallPart } from '../../terms/wallRows.ts';
 
 /** Sold over the counter or given away, with whatever moves with it as one. */
 export function SellPart({ part }: { readonly part: WallPart }) {

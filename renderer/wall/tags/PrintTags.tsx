@@ -5,8 +5,8 @@ import { NumberField } from '../../kit/fields/NumberField.tsx';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
-import type { Words } from '../../kit/words.tsx';
-import { useWords } from '../../kit/words.tsx';
+import type { Words } from '../../kit/text/words.tsx';
+import { useWords } from '../../kit/text/words.tsx';
 import { useDoes } from '../../link/does.ts';
 import { useTagFile } from './useTagFile.ts';
 

@@ -1,7 +1,7 @@
 import consents from '../../../assets/words/en/consents.json' with { type: 'json' };
 import type { ConsentSheetFacts } from '../../../core/papers/builders/consentSheet.ts';
 import type { EstimatePaperFacts } from '../../../core/papers/builders/estimate.ts';
-import { say } from '../../../core/papers/say.ts';
+import { say } from '../../../core/text/say.ts';
 import { minutes } from '../../../core/time.ts';
 import { common, october, pounds, signedAt } from './harrowmouth.ts';
 

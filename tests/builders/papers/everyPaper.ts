@@ -1,7 +1,7 @@
 import type { Paper } from '../../../core/papers/content.ts';
 import { PAPER_KINDS } from '../../../core/papers/kinds.ts';
 import type { Setting } from '../../../core/papers/setting.ts';
-import type { PaperKindId } from '../../../core/papers/words.ts';
+import type { PaperKindId } from '../../../core/text/paperWords.ts';
 import { consentSheetFacts, estimateFacts } from './agreedFacts.ts';
 import { setting } from './harrowmouth.ts';
 import { benchTagFacts, billFacts, partTagFacts, replacedPartFacts, returnReportFacts } from './homeFacts.ts';

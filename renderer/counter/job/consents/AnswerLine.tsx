@@ -1,11 +1,11 @@
 import { useState } from 'react';
-import { type ConsentId, OWN_SIGNATURE } from '../../../../core/word/consent.ts';
-import { fill } from '../../../../core/wording/wordsFor.ts';
+import { type ConsentId, OWN_SIGNATURE } from '../../../../core/approval/consent.ts';
+import { fill } from '../../../../core/text/wordsFor.ts';
 import { TextField } from '../../../kit/fields/TextField.tsx';
 import { Key } from '../../../kit/keys/Key.tsx';
 import { Problem } from '../../../kit/keys/Problem.tsx';
 import { type SignatureMark, SignaturePad } from '../../../kit/paper/SignaturePad.tsx';
-import { useWords } from '../../../kit/words.tsx';
+import { useWords } from '../../../kit/text/words.tsx';
 import { useDoes } from '../../../link/does.ts';
 import { freshHow, HowFields, howInput } from '../../fields/HowFields.tsx';
 import { hashOf } from '../../fields/hashOf.ts';

@@ -1,9 +1,9 @@
 import { useState } from 'react';
-import { CONSENTS, type ConsentId } from '../../../../core/word/consent.ts';
+import { CONSENTS, type ConsentId } from '../../../../core/approval/consent.ts';
 import { ChoiceKeys } from '../../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../../kit/keys/Key.tsx';
 import { Problem } from '../../../kit/keys/Problem.tsx';
-import { useWords } from '../../../kit/words.tsx';
+import { useWords } from '../../../kit/text/words.tsx';
 import { useDoes } from '../../../link/does.ts';
 import { JobRow } from '../JobRow.tsx';
 import type { OfJob } from '../sheetOf.ts';

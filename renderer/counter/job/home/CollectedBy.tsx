@@ -1,7 +1,7 @@
-import { whoMayCollect } from '../../../../core/word/mayAnswer.ts';
+import { whoMayCollect } from '../../../../core/approval/mayAnswer.ts';
 import { TextField } from '../../../kit/fields/TextField.tsx';
 import { ChoiceKeys } from '../../../kit/keys/ChoiceKeys.tsx';
-import { useWords } from '../../../kit/words.tsx';
+import { useWords } from '../../../kit/text/words.tsx';
 import type { OfJob } from '../sheetOf.ts';
 
 /** Who fetches it: the owner, or one the owner named; the name as it stands on the record. */

@@ -1,7 +1,7 @@
 import type { Asked } from '../../../../core/contract/contract.ts';
 import { TextField } from '../../../kit/fields/TextField.tsx';
 import { ChoiceKeys } from '../../../kit/keys/ChoiceKeys.tsx';
-import { useWords } from '../../../kit/words.tsx';
+import { useWords } from '../../../kit/text/words.tsx';
 
 const WHAT = ['settings-cleared', 'tie-cut', 'died-here', 'hours-more', 'plugs-out-and-in', 'other'] as const;
 type What = (typeof WHAT)[number];

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { Key } from '../../../kit/keys/Key.tsx';
 import { Problem } from '../../../kit/keys/Problem.tsx';
 import { type SignatureMark, SignaturePad } from '../../../kit/paper/SignaturePad.tsx';
-import { useWords } from '../../../kit/words.tsx';
+import { useWords } from '../../../kit/text/words.tsx';
 import { useDoes } from '../../../link/does.ts';
 import { hashOf } from '../../fields/hashOf.ts';
 import { OneOf } from '../../fields/OneOf.tsx';

@@ -1,5 +1,5 @@
 import { PartSwatch } from '../../../kit/mark/PartSwatch.tsx';
-import { useWords } from '../../../kit/words.tsx';
+import { useWords } from '../../../kit/text/words.tsx';
 import type { OfJob } from '../sheetOf.ts';
 
 /** Each of the owner's parts and what was sold or lent: where it is now, by mark and word. */

@@ -1,5 +1,5 @@
 import type { JobSheet } from '../../../../core/contract/screens.ts';
-import type { Missing } from '../../../../core/custody/canGoHome.ts';
+import type { Missing } from '../../../../core/job/home/canGoHome.ts';
 
 type Say = (key: string, facts?: Readonly<Record<string, string | number>>) => string;
 

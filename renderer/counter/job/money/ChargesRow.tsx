@@ -1,7 +1,7 @@
 import { useState } from 'react';
-import type { ChargeLine } from '../../../../core/job/charges.ts';
+import type { ChargeLine } from '../../../../core/job/money/charges.ts';
 import { Key } from '../../../kit/keys/Key.tsx';
-import { useWords, type Words } from '../../../kit/words.tsx';
+import { useWords, type Words } from '../../../kit/text/words.tsx';
 import { JobRow } from '../JobRow.tsx';
 import type { OfJob } from '../sheetOf.ts';
 import { BookCharge } from './BookCharge.tsx';

@@ -1,9 +1,9 @@
 import { useState } from 'react';
-import type { Question } from '../../../../core/word/question.ts';
+import type { Question } from '../../../../core/approval/question.ts';
 import { ChoiceKeys } from '../../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../../kit/keys/Key.tsx';
 import { Problem } from '../../../kit/keys/Problem.tsx';
-import { useWords } from '../../../kit/words.tsx';
+import { useWords } from '../../../kit/text/words.tsx';
 import { useDoes } from '../../../link/does.ts';
 import { freshHow, HowFields, howInput } from '../../fields/HowFields.tsx';
 import { answers, type OfJob, ownerPhone } from '../sheetOf.ts';

@@ -1,8 +1,8 @@
 import { useState } from 'react';
-import { chosenOf, type Question } from '../../../../core/word/question.ts';
+import { chosenOf, type Question } from '../../../../core/approval/question.ts';
 import { Key } from '../../../kit/keys/Key.tsx';
 import { Problem } from '../../../kit/keys/Problem.tsx';
-import { useWords } from '../../../kit/words.tsx';
+import { useWords } from '../../../kit/text/words.tsx';
 import { useDoes, wordsOfError } from '../../../link/does.ts';
 import { saveFile } from '../../../link/saveFile.ts';
 import { service } from '../../../link/service.ts';

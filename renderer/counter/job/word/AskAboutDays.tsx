@@ -1,8 +1,8 @@
 import { useState } from 'react';
 import type { Proposal } from '../../../../core/tracing/live/types.ts';
-import { stepName } from '../../../bench/terms/terms.ts';
 import { ChoiceKeys } from '../../../kit/keys/ChoiceKeys.tsx';
-import { useWords } from '../../../kit/words.tsx';
+import { useWords } from '../../../kit/text/words.tsx';
+import { stepName } from '../../../terms/terms.ts';
 import type { OfJob } from '../sheetOf.ts';
 import { AskForm } from './AskForm.tsx';
 

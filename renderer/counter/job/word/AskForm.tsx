@@ -1,13 +1,13 @@
 import { useState } from 'react';
 import type { Part } from '../../../../core/custody/ledger.ts';
-import { fromWall } from '../../../../core/job/wallTime.ts';
+import { fromWall } from '../../../../core/job/promise/wallTime.ts';
 import { minorDigits } from '../../../../core/money/minorDigits.ts';
 import type { Proposal } from '../../../../core/tracing/live/types.ts';
 import { MomentField } from '../../../kit/fields/DateField.tsx';
 import { TextField } from '../../../kit/fields/TextField.tsx';
 import { Key } from '../../../kit/keys/Key.tsx';
 import { Problem } from '../../../kit/keys/Problem.tsx';
-import { useWords } from '../../../kit/words.tsx';
+import { useWords } from '../../../kit/text/words.tsx';
 import { useDoes } from '../../../link/does.ts';
 import { OneOfParts } from '../../fields/OneOfParts.tsx';
 import type { OfJob } from '../sheetOf.ts';

@@ -2,7 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { useEffect, useRef, useState } from 'react';
 import { useSearchParams } from 'react-router';
 import { Key } from '../../../kit/keys/Key.tsx';
-import { useWords } from '../../../kit/words.tsx';
+import { useWords } from '../../../kit/text/words.tsx';
 import { tracingRead } from '../../../link/reads.ts';
 import { OneOf } from '../../fields/OneOf.tsx';
 import { JobRow } from '../JobRow.tsx';

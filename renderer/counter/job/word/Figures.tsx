@@ -1,6 +1,6 @@
 import { type Estimate, standingFigures } from '../../../../core/job/estimate.ts';
-import { EstimateLine } from '../../../kit/estimate/EstimateLine.tsx';
-import { useWords } from '../../../kit/words.tsx';
+import { EstimateLine } from '../../../kit/plot/EstimateLine.tsx';
+import { useWords } from '../../../kit/text/words.tsx';
 import { driverWords } from '../../driverWords.ts';
 import type { OfJob } from '../sheetOf.ts';
 

@@ -1,11 +1,11 @@
 import fit from '../../../../assets/words/en/fit.json';
+import { wordRow } from '../../../../core/approval/compareWords.ts';
+import { compareForOffer } from '../../../../core/commands/approval/compareForOffer.ts';
 import type { JobSheet } from '../../../../core/contract/screens.ts';
 import type { Part } from '../../../../core/custody/ledger.ts';
 import { noShop } from '../../../../core/job/shop.ts';
-import { compareForOffer } from '../../../../core/word/compareForOffer.ts';
-import { wordRow } from '../../../../core/word/compareWords.ts';
 import { NumberField } from '../../../kit/fields/NumberField.tsx';
-import { useWords } from '../../../kit/words.tsx';
+import { useWords } from '../../../kit/text/words.tsx';
 
 const ORDER = ['worse', 'cannot-be-compared', 'equal', 'better'];
 

@@ -4,7 +4,7 @@ import { AmountField } from '../../../kit/fields/AmountField.tsx';
 import { NumberField } from '../../../kit/fields/NumberField.tsx';
 import { TextField } from '../../../kit/fields/TextField.tsx';
 import { ChoiceKeys } from '../../../kit/keys/ChoiceKeys.tsx';
-import { useWords } from '../../../kit/words.tsx';
+import { useWords } from '../../../kit/text/words.tsx';
 import { wallRead } from '../../../link/reads.ts';
 import { OneOf } from '../../fields/OneOf.tsx';
 import type { OfJob } from '../sheetOf.ts';

@@ -3,7 +3,7 @@ import { AmountField } from '../../../kit/fields/AmountField.tsx';
 import { NumberField } from '../../../kit/fields/NumberField.tsx';
 import { TextField } from '../../../kit/fields/TextField.tsx';
 import { Key } from '../../../kit/keys/Key.tsx';
-import { useWords } from '../../../kit/words.tsx';
+import { useWords } from '../../../kit/text/words.tsx';
 import type { OfferSheet, PricedThing } from './askSheet.ts';
 
 type Afterwards = OfferSheet['afterwards'];

@@ -1,11 +1,11 @@
 import { useState } from 'react';
-import { nextTry, triesInVain } from '../../../../core/job/word/nextTry.ts';
+import type { Question } from '../../../../core/approval/question.ts';
+import { nextTry, triesInVain } from '../../../../core/job/approval/nextTry.ts';
 import { epochMs } from '../../../../core/time.ts';
-import type { Question } from '../../../../core/word/question.ts';
 import { TextField } from '../../../kit/fields/TextField.tsx';
 import { Key } from '../../../kit/keys/Key.tsx';
 import { Problem } from '../../../kit/keys/Problem.tsx';
-import { useWords } from '../../../kit/words.tsx';
+import { useWords } from '../../../kit/text/words.tsx';
 import { useDoes } from '../../../link/does.ts';
 import { OneOf } from '../../fields/OneOf.tsx';
 import { type OfJob, ownerPhone } from '../sheetOf.ts';

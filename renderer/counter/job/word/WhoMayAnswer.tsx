@@ -1,6 +1,6 @@
-import { type MayAnswer, whoMayAnswer } from '../../../../core/word/mayAnswer.ts';
+import { type MayAnswer, whoMayAnswer } from '../../../../core/approval/mayAnswer.ts';
 import { ChoiceKeys } from '../../../kit/keys/ChoiceKeys.tsx';
-import { useWords } from '../../../kit/words.tsx';
+import { useWords } from '../../../kit/text/words.tsx';
 import type { OfJob } from '../sheetOf.ts';
 
 /** Who may give the word where that is not simply the owner, and what each may speak of; a key takes the name over. */

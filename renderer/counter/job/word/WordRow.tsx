@@ -1,5 +1,5 @@
-import { isOpen, type Question } from '../../../../core/word/question.ts';
-import { useWords } from '../../../kit/words.tsx';
+import { isOpen, type Question } from '../../../../core/approval/question.ts';
+import { useWords } from '../../../kit/text/words.tsx';
 import { JobRow } from '../JobRow.tsx';
 import type { OfJob } from '../sheetOf.ts';
 import { AnsweredQuestion } from './AnsweredQuestion.tsx';

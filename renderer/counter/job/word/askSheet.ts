@@ -1,10 +1,10 @@
+import { DAYS_AWAY } from '../../../../core/approval/question.ts';
 import type { Asked } from '../../../../core/contract/contract.ts';
 import type { JobSheet } from '../../../../core/contract/screens.ts';
 import type { Part } from '../../../../core/custody/ledger.ts';
 import type { PartId } from '../../../../core/ids.ts';
 import type { ShopSettings } from '../../../../core/job/shop.ts';
 import type { Need } from '../../../../core/tracing/live/types.ts';
-import { DAYS_AWAY } from '../../../../core/word/question.ts';
 
 export type AskInput = Extract<Asked, { readonly name: 'ask' }>['input'];
 type Agrees = AskInput['options'][number]['agrees'];

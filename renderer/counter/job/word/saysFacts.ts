@@ -2,8 +2,8 @@ import type { JobSheet } from '../../../../core/contract/screens.ts';
 import { daysOf } from '../../../../core/job/promise/delay.ts';
 import type { Currency } from '../../../../core/money/money.ts';
 import type { Proposal } from '../../../../core/tracing/live/types.ts';
-import { stepName } from '../../../bench/terms/terms.ts';
-import type { Words } from '../../../kit/words.tsx';
+import type { Words } from '../../../kit/text/words.tsx';
+import { stepName } from '../../../terms/terms.ts';
 
 /** What the words of a question are filled with: the step it is about with its days, minutes and price; what it is worth. */
 export function saysFacts(

@@ -1,0 +1,46 @@
+import type { ThingKind } from '../custody/part.ts';
+import type { View } from '../entries/view.ts';
+import type { PartId } from '../ids.ts';
+import type { Job } from '../job/job.ts';
+import type { Minutes } from '../time.ts';
+import type { ModelDifference } from '../tracing/live/shop/modelFiles.ts';
+import type { Circuit, ModelRefusal, OutcomeMeaning, StepHandling, Verdict } from '../tracing/live/types.ts';
+
+/** What the job needs to know of a step of the fault model. */
+export type StepRules = {
+  readonly id: string;
+  readonly handsOn: Minutes;
+  readonly outcomes: readonly string[];
+  /** What each outcome says of the machine. */
+  readonly means: { readonly [outcome: string]: OutcomeMeaning['means'] };
+  /** Circuits that are out, or replaced by ours, while the step is tried. */
+  readonly triedWithout: readonly Circuit[];
+  /** Consents or keys without which it is not started. */
+  readonly needs: readonly string[];
+  /** It goes through several arrangements, one module after the other. */
+  readonly oneByOne: boolean;
+  readonly handling: StepHandling;
+};
+
+/** A gate not passed yet: what must be seen or measured first. */
+export type OpenGate = { readonly gate: string; readonly first: readonly string[] };
+
+export type JobView = View & { readonly job: Job };
+
+/** What the job asks the tracing engine. Pure; the fault model is behind it. */
+export type TracingDoor = {
+  readonly rules: (step: string) => StepRules | null;
+  readonly gates: (view: JobView, step: string, loaner: PartId | null) => readonly OpenGate[];
+  /** All circuits out of the machine after this step: what was out before it, with its own back in or left out. */
+  readonly leftOut: (view: JobView, step: string, stay: boolean) => readonly string[];
+  /** The faults that now stand above one in a hundred, likeliest first. */
+  readonly suspects: (view: JobView) => readonly string[];
+  /** Can this fault have hurt a part of this kind that was inside with it? */
+  readonly harms: (fault: string, kind: ThingKind) => boolean;
+  /** What the log so far allows to be said. */
+  readonly verdict: (view: JobView) => Verdict;
+  /** Why the delivered fault model does not hold together with these changes; null when it does. */
+  readonly refusesModel: (changes: readonly ModelDifference[]) => ModelRefusal | null;
+  /** Does what was seen call for a new estimate? */
+  readonly differ: (told: readonly string[], seen: readonly string[]) => boolean;
+};

@@ -1,0 +1,75 @@
+import type { PartId } from '../ids.ts';
+import { minutes } from '../time.ts';
+import type { LiveTracing } from '../tracing/live/api.ts';
+import { suspectsOf } from '../tracing/live/belief/belief.ts';
+import { posteriorOf } from '../tracing/live/belief/posterior.ts';
+import { leftOutAfter } from '../tracing/live/configuration.ts';
+import { closedGates } from '../tracing/live/offer/gates.ts';
+import { modelInUse } from '../tracing/live/shop/shopModel.ts';
+import type { FaultModel, TracingCase } from '../tracing/live/types.ts';
+import { isBackIn } from './backIn.ts';
+import { loanerStanding, tracingCase } from './tracingCase.ts';
+import type { JobView, TracingDoor } from './tracingDoor.ts';
+
+/** A fault below this chance is no longer a suspect that a loaner was exposed to. */
+const STILL_SUSPECT = 0.01;
+
+/** The suspects by single faults: quick, and enough for gates and exposure. */
+const suspectsNow = (model: FaultModel, tracing: TracingCase) => suspectsOf(model, posteriorOf(model, tracing, false));
+
+function loanerStandingOf(view: JobView, id: PartId) {
+  const part = view.parts.get(id);
+  return part ? loanerStanding(part) : null;
+}
+
+/** The job's door to the tracing engine, with one fault model behind it. */
+export function tracingDoorFor(live: LiveTracing, model: FaultModel): TracingDoor {
+  const find = (id: string) => model.steps.find((step) => step.id === id);
+  const caseOf = (view: JobView) => tracingCase(view);
+  return {
+    rules: (id) => {
+      const step = find(id);
+      return step
+        ? {
+            id,
+            handsOn: minutes(step.handsOn),
+            outcomes: step.outcomes.map((outcome) => outcome.id),
+            means: Object.fromEntries(step.outcomes.map(({ id: outcome, meaning }) => [outcome, meaning.means])),
+            triedWithout: step.takesOut,
+            needs: step.needs,
+            oneByOne: step.kind === 'measure' && step.handling.movesDimms,
+            handling: step.handling,
+          }
+        : null;
+    },
+    gates: (view, step, loaner) => {
+      const tracing = caseOf(view);
+      const standing = loaner ? loanerStandingOf(view, loaner) : null;
+      const held = find(step);
+      if (!held) return [];
+      return closedGates(model, tracing, held, suspectsNow(model, tracing), standing).map(({ gate, firstDo }) => ({
+        gate: gate.id,
+        first: firstDo,
+      }));
+    },
+    leftOut: (view, id, stay) => {
+      const step = find(id);
+      if (!step) return [];
+      const after = leftOutAfter(model, caseOf(view), step, stay);
+      return after.filter((circuit) => step.takesOut.includes(circuit) || !isBackIn(view, circuit));
+    },
+    suspects: (view) =>
+      suspectsNow(model, caseOf(view))
+        .filter((suspect) => suspect.p >= STILL_SUSPECT)
+        .map((suspect) => suspect.fault),
+    harms: (fault, kind) =>
+      model.steps.some((step) =>
+        step.harm.some(
+          (harm) => harm.whose !== 'owner' && harm.fault === fault && harm.part === kind && harm.chance > 0,
+        ),
+      ),
+    verdict: (view) => live.verdictAfter(model, caseOf(view)),
+    refusesModel: (changes) => modelInUse({ changes, learnt: null }).refused,
+    differ: (told, seen) => live.compareToldSeen(model, told, seen).differ,
+  };
+}

@@ -1,0 +1,212 @@
+import { z } from 'zod';
+import { chosenOf, isOpen, limitAfter, movesLimit, type Question } from '../../approval/question.ts';
+import type { View } from '../../entries/view.ts';
+import { withLimit } from '../../job/applyJob.ts';
+import { soldByOption } from '../../job/approval/soldByOption.ts';
+import type { Job } from '../../job/job.ts';
+import { committedMinor, limitRefusal } from '../../job/money/withinWord.ts';
+import { mayBeAgreed } from '../../job/orders/order.ts';
+import { personal } from '../../journal/personal.ts';
+import { AT_THE_DOOR, OPEN_STAGES } from '../../stage.ts';
+import { type Asking, accept, type Decision, type Refusal, refuse } from '../kernel/asking.ts';
+import { jobCommand } from '../kernel/command.ts';
+import { zEpoch, zHow, zId, zJobId, zLine, zQuestionId } from '../kernel/fields.ts';
+import { type Book, openBook } from '../kernel/unitOfWork.ts';
+import { issuePaper } from '../papers/issue.ts';
+import { whyNotHeard } from './heard.ts';
+import { howAnswered } from './howAnswered.ts';
+
+/** Writes down a try to reach the owner. */
+export const logTry = jobCommand(
+  'log-try',
+  z.strictObject({
+    job: zJobId,
+    question: zQuestionId,
+    at: zEpoch,
+    how: z.enum(['phone', 'mail', 'message', 'letter']),
+    result: z.enum(['no-answer', 'message-left', 'sent', 'reached']),
+    number: zLine.nullable(),
+  }),
+  OPEN_STAGES,
+  (view, { job, number, ...rest }, asking) => {
+    const question = view.job.questions.find((one) => one.id === rest.question);
+    if (!question) return refuse('no-such-question', { question: rest.question });
+    if (!isOpen(question))
+      return refuse('question-not-open', {
+        question: question.id,
+        answered: question.answer !== null,
+        lapsed: question.lapsed,
+      });
+    if (rest.at > asking.at) return refuse('answered-after-now', { at: rest.at, now: asking.at });
+    if (rest.at < question.askedAt - 60_000)
+      return refuse('answered-before-asked', { at: rest.at, askedAt: question.askedAt });
+    return accept({
+      stream: `job:${job}`,
+      kind: 'tried',
+      v: 1,
+      body: { ...rest, number: number === null ? null : personal('record', view.job.owner, number) },
+    });
+  },
+);
+
+const zAnswer = z.strictObject({
+  job: zJobId,
+  question: zQuestionId,
+  options: z.array(zId).min(1).max(8),
+  name: zLine,
+  how: zHow,
+});
+
+/**
+ * The owner's word: which options, by whom, how. What it allows is what stands in the options and nothing more. Out
+ * comes the owner's-word record. Refuses an answer after the question lapsed, and one by someone who may not give it.
+ */
+export const answer = jobCommand('answer', zAnswer, OPEN_STAGES, decideAnswer, () => ({
+  papers: ['owners-word-record'],
+}));
+
+function decideAnswer(view: View & { readonly job: Job }, input: z.infer<typeof zAnswer>, asking: Asking): Decision {
+  const question = view.job.questions.find((one) => one.id === input.question);
+  if (!question) return refuse('no-such-question', { question: input.question });
+  if (!isOpen(question))
+    return refuse('question-not-open', {
+      question: question.id,
+      answered: question.answer !== null,
+      lapsed: question.lapsed,
+    });
+  if (asking.at > question.validUntil)
+    return refuse('question-lapsed', { question: question.id, validUntil: question.validUntil });
+  const chosen = chosenOf({ options: question.options, answer: input });
+  if (chosen.length !== new Set(input.options).size)
+    return refuse('no-such-option', { options: input.options, offered: question.options.map((option) => option.id) });
+  if (chosen.length > 1 && !question.several)
+    return refuse('one-answer-only', { options: input.options, question: question.id });
+  const gone = chosen.find(({ agrees }) => agrees.order && !waits(view.job, agrees.order.order));
+  if (gone) return refuse('no-such-order', { order: gone.agrees.order?.order });
+  const book = openBook(view, asking);
+  book.add(`job:${input.job}`, 'answered', {
+    question: question.id,
+    answer: {
+      options: input.options,
+      name: personal('record', view.job.owner, input.name),
+      how: howAnswered(asking, view.job.owner, input.how),
+      heardBy: asking.by,
+      at: asking.at,
+    },
+  });
+  writeAgreed(book, question, chosen);
+  const problem = answerProblem(view, book, input, question, asking);
+  if (problem) return { ok: false, refusal: problem };
+  const goesOn = chosen.at(-1)?.agrees.goesTo ?? 'back';
+  if (view.job.stage === 'owners-word-needed') book.enter(goesOn === 'back' ? question.cameFrom : goesOn, 'answered');
+  else if (goesOn !== 'back') book.enter(goesOn, 'answered');
+  issuePaper(book, 'owners-word-record', asking);
+  return book.accept();
+}
+
+/** An answer about what came counts while that is here and not fitted. */
+const waits = (job: Job, id: string): boolean =>
+  job.orders.some((order) => order.order === id && mayBeAgreed(job, order));
+
+/** Is it theirs to say, and does what they agree to fit the limit that holds from then on? */
+function answerProblem(
+  view: View & { readonly job: Job },
+  book: Book,
+  input: z.infer<typeof zAnswer>,
+  question: Question,
+  asking: Asking,
+): Refusal | null {
+  const after = book.view().job ?? view.job;
+  const chosen = chosenOf({ options: question.options, answer: input });
+  const named = chosen.some(movesLimit) ? limitAfter(view.job.limitMinor, chosen) : null;
+  const sells = after.sold.some((line) => !view.job.sold.includes(line));
+  const heard = whyNotHeard(
+    view,
+    input,
+    {
+      amountMinor: named ?? (sells ? committedMinor(after) : null),
+      data: chosen.some(({ agrees }) => agrees.data !== null),
+    },
+    question.askedAt,
+    asking,
+  );
+  if (heard) return heard;
+  const spentMinor = committedMinor(view.job);
+  if (named !== null && named < spentMinor && view.job.charging !== 'free')
+    return { refused: 'limit-below-spent', limitMinor: named, spentMinor };
+  return limitRefusal(view.job, after, question.says);
+}
+
+function writeAgreed(book: Book, question: Question, chosen: Question['options']): void {
+  const job = book.view().job;
+  if (!job) return;
+  const months = book.view().shop.settings?.warrantyMonths.part ?? 0;
+  for (const { agrees } of chosen)
+    for (const line of soldByOption(agrees, question.offer, months))
+      book.add(`job:${job.id}`, 'sold', { ...line, question: question.id });
+  for (const { agrees } of chosen)
+    if (agrees.order)
+      book.add(`job:${job.id}`, 'order-agreed', {
+        ...agrees.order,
+        question: question.id,
+        warrantyMonths: months,
+      });
+  if (question.offer && !chosen.some((option) => option.agrees.accepts))
+    book.add(`part:${question.offer.part}`, 'part-released', { job: job.id });
+}
+
+/** Past its time, or after the agreed number of tries: no answer is not a yes, and the machine goes home as it came. */
+export const lapse = jobCommand(
+  'lapse',
+  z.strictObject({ job: zJobId, question: zQuestionId }),
+  OPEN_STAGES,
+  (view, input, asking) => {
+    const question = view.job.questions.find((one) => one.id === input.question);
+    if (!question || !isOpen(question))
+      return refuse('question-not-open', {
+        question: input.question,
+        answered: question?.answer != null,
+        lapsed: question?.lapsed ?? false,
+      });
+    const tries = view.shop.settings?.rules.triesBeforeHome ?? 3;
+    const inVain = question.tries.filter((one) => one.result !== 'reached').length;
+    if (asking.at <= question.validUntil && inVain < tries)
+      return refuse('question-still-valid', {
+        validUntil: question.validUntil,
+        tries: inVain,
+        triesBeforeHome: tries,
+      });
+    const book = openBook(view, asking);
+    book.add(`job:${input.job}`, 'question-lapsed', { question: question.id });
+    if (question.offer) book.add(`part:${question.offer.part}`, 'part-released', { job: input.job });
+    if (view.job.stage === 'owners-word-needed') book.enter('home-as-it-came', 'never-answered');
+    return book.accept();
+  },
+);
+
+/** The owner takes their word back for what is not done yet. */
+export const withdrawWord = jobCommand(
+  'withdraw-word',
+  z.strictObject({ job: zJobId, question: zQuestionId }),
+  OPEN_STAGES,
+  (view, input, asking) => {
+    const question = view.job.questions.find((one) => one.id === input.question);
+    if (!question?.answer || question.withdrawn) return refuse('question-not-answered', { question: input.question });
+    const done =
+      (question.offer && view.parts.get(question.offer.part)?.belongs.to === 'owner') ||
+      view.job.sold.some((line) => line.question === question.id && line.fitted);
+    if (done) return refuse('already-done', { question: question.id });
+    const book = openBook(view, asking);
+    const without = {
+      ...view.job,
+      questions: view.job.questions.map((one) => (one.id === question.id ? { ...one, withdrawn: true } : one)),
+      sold: view.job.sold.filter((line) => line.question !== question.id),
+    };
+    // What was done on the owner's word stays owed: the limit falls no lower than that.
+    const limitMinor = Math.max(withLimit(without).limitMinor, committedMinor(without));
+    book.add(`job:${input.job}`, 'word-withdrawn', { question: question.id, limitMinor });
+    if (question.offer) book.add(`part:${question.offer.part}`, 'part-released', { job: input.job });
+    if (!AT_THE_DOOR.some((stage) => stage === view.job.stage)) book.enter('owners-word-needed', 'word-withdrawn');
+    return book.accept();
+  },
+);

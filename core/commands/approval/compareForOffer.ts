@@ -1,0 +1,41 @@
+import { type CompareContext, type Comparison, compareParts } from '../../approval/compare.ts';
+import type { Part } from '../../custody/ledger.ts';
+import type { View } from '../../entries/view.ts';
+import type { PartId } from '../../ids.ts';
+import type { Refusal } from '../kernel/asking.ts';
+
+/**
+ * Sets the part on offer beside the one that failed, with what this machine uses: modules and drives inside, the
+ * processor on the board's list, the case around it. The desk adds what only the owner knows (`uses`).
+ */
+export function compareForOffer(
+  view: View,
+  had: PartId,
+  offered: PartId,
+  uses: CompareContext['uses'] = {},
+): Comparison | Refusal {
+  const [before, after] = [view.parts.get(had), view.parts.get(offered)];
+  if (!before || !after) return { refused: 'no-such-part', part: before ? offered : had };
+  const { job, machine } = view;
+  const own = [...Object.values(machine?.atTakingIn ?? {})].flatMap((id) => view.parts.get(id) ?? []);
+  const of = (kind: Part['kind']) => own.filter((part) => part.kind === kind);
+  const [processor, chassis] = [of('processor')[0], of('case')[0]];
+  const onSata = own.filter((part) => String(part.attributes.bus ?? '').startsWith('SATA')).length;
+  const amps = of('fan').map((fan) => Number(fan.attributes.amps));
+  return compareParts(before, after, {
+    uses: {
+      'dimm-slots': of('dimm').length,
+      'sata-ports': onSata,
+      'm2-slots':
+        of('drive').length -
+        of('drive').filter((drive) => String(drive.attributes.bus ?? '').startsWith('SATA')).length,
+      'further-card-slots': of('add-in').length,
+      ...uses,
+    },
+    modules: of('dimm').map((module) => module.attributes),
+    holdsKey: job?.before?.encryption !== 'no',
+    ...(processor && { processor }),
+    ...(chassis && { case: chassis.attributes }),
+    ...(amps.length > 0 && amps.every(Number.isFinite) && { fanAmps: amps.reduce((sum, one) => sum + one, 0) }),
+  });
+}

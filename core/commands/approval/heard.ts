@@ -1,0 +1,25 @@
+import type { z } from 'zod';
+import { type WordAbout, whyMayNotAnswer } from '../../approval/mayAnswer.ts';
+import type { View } from '../../entries/view.ts';
+import type { Asking, Refusal } from '../kernel/asking.ts';
+import type { zHow } from '../kernel/fields.ts';
+
+/**
+ * Why what was heard is not the owner's word: given by someone who may not give it, or at a time that cannot be, before
+ * it was asked or after now.
+ */
+export function whyNotHeard(
+  view: View,
+  given: { readonly name: string; readonly how: z.infer<typeof zHow> },
+  about: WordAbout,
+  since: number,
+  asking: Asking,
+): Refusal | null {
+  const { name, how } = given;
+  if (!view.owner) return { refused: 'may-not-answer', name };
+  const refusal = whyMayNotAnswer(view.owner, name, about);
+  if (refusal || how.by === 'counter') return refusal;
+  if (how.at > asking.at) return { refused: 'answered-after-now', at: how.at, now: asking.at };
+  // A phone's clock shows minutes.
+  return how.at < since - 60_000 ? { refused: 'answered-before-asked', at: how.at, askedAt: since } : null;
+}

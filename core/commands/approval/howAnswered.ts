@@ -1,0 +1,31 @@
+import type { z } from 'zod';
+import type { AnswerHow } from '../../approval/question.ts';
+import { personal } from '../../journal/personal.ts';
+import type { Asking } from '../kernel/asking.ts';
+import type { zHow } from '../kernel/fields.ts';
+
+/** How an answer was given, with its personal values marked: signature, number dialled, words read back or written. */
+export function howAnswered(asking: Asking, owner: string, how: z.infer<typeof zHow>): AnswerHow {
+  switch (how.by) {
+    case 'counter':
+      return {
+        by: 'counter',
+        signature: {
+          name: personal('signature', owner, how.signed.name),
+          drawn: how.signed.drawn === null ? null : personal('signature', owner, how.signed.drawn),
+          typed: how.signed.drawn === null,
+          at: asking.at,
+          contentHash: '',
+        },
+      };
+    case 'phone':
+      return {
+        by: 'phone',
+        at: how.at,
+        number: personal('record', owner, how.number),
+        readBack: personal('record', owner, how.readBack),
+      };
+    case 'writing':
+      return { by: 'writing', at: how.at, file: how.file, words: personal('record', owner, how.words) };
+  }
+}

@@ -1,0 +1,44 @@
+import { z } from 'zod';
+import { mayNotOpen } from '../../job/bench/mayOpen.ts';
+import { isThere, lastWorked, wayBack } from '../../job/tried.ts';
+import { AT_THE_BENCH } from '../../stage.ts';
+import { refuse } from '../kernel/asking.ts';
+import { jobCommand } from '../kernel/command.ts';
+import { zId, zJobId, zLine } from '../kernel/fields.ts';
+import { openBook } from '../kernel/unitOfWork.ts';
+import { moveFromWhereItIs } from './moveOut.ts';
+
+/**
+ * Back to the last arrangement that worked, all its moves at once or none. The run that was shown is named, so that
+ * nobody agrees to moves they have not read.
+ */
+export const goBackToWorked = jobCommand(
+  'go-back-to-worked',
+  z.strictObject({ job: zJobId, run: zId, tray: zLine }),
+  AT_THE_BENCH,
+  (view, input, asking) => {
+    const { job, machine } = view;
+    const worked = lastWorked(job);
+    if (!machine || worked?.run !== input.run) return refuse('not-the-last-that-worked', { run: input.run });
+    const running = job.work.find((work) => work.endedAt === null && !work.struck);
+    if (running) return refuse('already-at-work', { what: running.what, since: running.startedAt });
+    const closed = mayNotOpen(job);
+    if (closed) return { ok: false, refusal: closed };
+    const back = wayBack(machine, [...view.parts.values()], worked, { at: 'tray', tray: input.tray, job: input.job });
+    if (back.outOfReach.length > 0)
+      return refuse('arrangement-not-whole', {
+        parts: back.outOfReach.map((part) => view.parts.get(part)?.name ?? part),
+      });
+    if (isThere(back)) return refuse('nothing-to-write');
+    const book = openBook(view, asking);
+    const why = { by: 'back-to-worked', run: worked.run } as const;
+    for (const { part, to } of back.moves) {
+      const refusal = moveFromWhereItIs(book, part, to, why, asking);
+      if (refusal) return { ok: false, refusal };
+    }
+    if (back.plugIn.length > 0) book.add(`machine:${machine.id}`, 'plugged-in', { slots: back.plugIn });
+    if (back.unplug.length > 0) book.add(`machine:${machine.id}`, 'unplugged', { slots: back.unplug });
+    return book.accept();
+  },
+  () => ({ papers: ['part-tag'] }),
+);

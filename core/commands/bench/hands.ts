@@ -1,0 +1,36 @@
+import type { View } from '../../entries/view.ts';
+import type { Job } from '../../job/job.ts';
+import { type Phase, phaseOf, type Work } from '../../job/work.ts';
+import type { EpochMs } from '../../time.ts';
+import type { Asking } from '../kernel/asking.ts';
+import type { Book } from '../kernel/unitOfWork.ts';
+
+/*
+ * One person has one pair of hands: hands-on here pauses hands-on at the other machines this person works on, and they
+ * go back there when they are off here. What waits anywhere runs on.
+ */
+
+/** Takes the asker's hands off what they are on at other machines. */
+export function takeHands(book: Book, asking: Asking, at: EpochMs): void {
+  for (const { job, work } of elsewhere(book.view(), asking, 'hands-on')) turn(book, job, work, 'paused', at);
+}
+
+/** Gives the asker's hands back to what was paused last; they can be on one thing only. */
+export function giveHandsBack(book: Book, asking: Asking, at: EpochMs): void {
+  const paused = elsewhere(book.view(), asking, 'paused');
+  const last = paused.toSorted((a, b) => phaseOf(b.work).at - phaseOf(a.work).at)[0];
+  if (last) turn(book, last.job, last.work, 'hands-on', at);
+}
+
+const elsewhere = ({ elsewhere: jobs }: View, { by }: Asking, phase: Phase) =>
+  jobs.flatMap((job) =>
+    job.work
+      .filter((work) => work.by === by && work.endedAt === null && !work.struck && phaseOf(work).to === phase)
+      .map((work) => ({ job, work })),
+  );
+
+/** Never earlier than the turn before: work may be logged with a start that lies back. */
+function turn(book: Book, job: Job, work: Work, to: Phase, at: EpochMs): void {
+  const before = phaseOf(work).at;
+  book.add(`job:${job.id}`, 'work-turned', { run: work.run, to, at: at > before ? at : before });
+}

@@ -1,0 +1,134 @@
+import { z } from 'zod';
+import { mayNotOpen } from '../../job/bench/mayOpen.ts';
+import { CURES } from '../../job/entries.ts';
+import { accept, refuse } from '../kernel/asking.ts';
+import { jobCommand } from '../kernel/command.ts';
+import { zId, zJobId, zLine, zPartId, zReading } from '../kernel/fields.ts';
+import { openBook } from '../kernel/unitOfWork.ts';
+import { moveFromWhereItIs } from './moveOut.ts';
+
+/** What the bench sees at the first power-on, in the terms of what was told. Where they differ, the estimate is made anew. */
+export const recordSeen = jobCommand(
+  'record-seen',
+  z.strictObject({ job: zJobId, symptoms: z.array(zId).min(1).max(12) }),
+  ['first-power-on', 'tracing'],
+  (view, { job, symptoms }, asking) =>
+    accept({
+      stream: `job:${job}`,
+      kind: 'seen',
+      v: 1,
+      body: { symptoms, differs: asking.tracing.differ(view.job.told.symptoms, symptoms) },
+    }),
+);
+
+/** It does not do it here: an answer with its own path, never "nothing wrong". */
+export const recordNotReproduced = jobCommand(
+  'record-not-reproduced',
+  z.strictObject({ job: zJobId, says: zLine }),
+  ['first-power-on', 'tracing'],
+  (_view, { job, says }) => accept({ stream: `job:${job}`, kind: 'could-not-be-reproduced', v: 1, body: { says } }),
+);
+
+const zVerdict = z.discriminatedUnion('is', [
+  z.strictObject({ is: z.literal('named'), fault: zId, part: zPartId.nullable() }),
+  z.strictObject({
+    is: z.literal('confirmed'),
+    fault: zId,
+    part: zPartId,
+    way: z.enum(['both-ways', 'on-the-second-rig', 'by-its-own-evidence']),
+    evidence: z.array(zId).min(1).max(40),
+    readings: z.array(zReading).max(20),
+  }),
+  z.strictObject({
+    is: z.literal('cured'),
+    by: z.enum(CURES),
+    fault: zId.nullable(),
+    watched: z
+      .strictObject({ hours: z.number().min(0).max(10_000), hiddenChance: z.number().min(0).max(1) })
+      .optional(),
+  }),
+  z.strictObject({
+    is: z.literal('not-reproduced'),
+    watchedHours: z.number().min(0).max(10_000),
+    hiddenChance: z.number().min(0).max(1).nullable(),
+    left: z.array(zId).max(100),
+  }),
+  z.strictObject({ is: z.literal('given-up'), left: z.array(zId).max(100) }),
+]);
+
+/**
+ * Writes the verdict down. "Confirmed" only when the log shows it in one of its three ways: evidence is the runs that
+ * show it. The part is then dead; loaners that were exposed are good again where that fault does no harm, else unproved.
+ */
+export const judge = jobCommand(
+  'judge',
+  z.strictObject({ job: zJobId, verdict: zVerdict }),
+  ['tracing', 'first-power-on'],
+  (view, { job, verdict }, asking) => {
+    const book = openBook(view, asking);
+    if (verdict.is === 'confirmed') {
+      const part = view.parts.get(verdict.part);
+      if (!part) return refuse('no-such-part', { part: verdict.part });
+      const runs = verdict.evidence.filter((run) =>
+        view.job.work.some((work) => work.run === run && work.endedAt !== null && !work.struck),
+      );
+      if (runs.length < verdict.evidence.length)
+        return refuse('evidence-not-in-the-log', { evidence: verdict.evidence });
+      const shown = asking.tracing.verdict(view);
+      const ownEvidence =
+        verdict.way === 'by-its-own-evidence' && verdict.readings.some((reading) => reading.within === false);
+      if (!ownEvidence && !(shown.verdict === 'confirmed' && shown.fault === verdict.fault)) {
+        return refuse('not-confirmed-by-the-log', { fault: verdict.fault, shows: shown.verdict });
+      }
+      book.add(`job:${job}`, 'judged', verdict);
+      book.add(`part:${part.id}`, 'part-standing', { standing: { is: 'dead', how: verdict.way }, why: 'confirmed' });
+      for (const id of view.job.parts) {
+        const loaner = view.parts.get(id);
+        if (loaner?.standing.is !== 'exposed' || loaner.standing.job !== job) continue;
+        const hurt = asking.tracing.harms(verdict.fault, loaner.kind);
+        const standing = hurt ? { is: 'unproved', why: `exposed-to-${verdict.fault}` } : loaner.standing.before;
+        book.add(`part:${id}`, 'part-standing', {
+          standing,
+          why: hurt ? 'fault-may-have-hurt-it' : 'fault-does-no-harm',
+        });
+      }
+      return book.accept();
+    }
+    book.add(`job:${job}`, 'judged', verdict);
+    if (verdict.is === 'cured') book.enter('proving', 'cured');
+    return book.accept();
+  },
+  (input) => ({ parts: input.verdict.is === 'confirmed' ? [input.verdict.part] : [] }),
+);
+
+/** Unplugs what must not run; a part that comes out altogether goes to the tray. */
+export const unplug = jobCommand(
+  'unplug',
+  z.strictObject({
+    job: zJobId,
+    slots: z.array(zId).min(1).max(20),
+    out: z.array(z.strictObject({ part: zPartId, tray: zLine })).max(10),
+  }),
+  ['taken-in', 'first-power-on', 'tracing', 'fitting', 'proving', 'home-as-it-came'],
+  (view, input, asking) => {
+    const closed = mayNotOpen(view.job);
+    if (closed) return { ok: false, refusal: closed };
+    const book = openBook(view, asking);
+    const rest = input.slots.filter((slot) => view.machine?.inside[slot]);
+    if (rest.length > 0) book.add(`machine:${view.job.machine}`, 'unplugged', { slots: rest });
+    for (const { part, tray } of input.out) {
+      const refusal = moveFromWhereItIs(book, part, { at: 'tray', tray, job: input.job }, { by: 'hand' }, asking);
+      if (refusal) return { ok: false, refusal };
+    }
+    return book.accept();
+  },
+  (input) => ({ parts: input.out.map((one) => one.part), papers: ['part-tag'] }),
+);
+
+/** Everything named is plugged in again. */
+export const plugIn = jobCommand(
+  'plug-in',
+  z.strictObject({ job: zJobId, slots: z.array(zId).min(1).max(20) }),
+  ['tracing', 'fitting', 'proving', 'home-as-it-came', 'first-power-on'],
+  (view, { slots }) => accept({ stream: `machine:${view.job.machine}`, kind: 'plugged-in', v: 1, body: { slots } }),
+);

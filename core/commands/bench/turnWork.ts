@@ -1,0 +1,31 @@
+import { z } from 'zod';
+import { phaseOf } from '../../job/work.ts';
+import { OPEN_STAGES } from '../../stage.ts';
+import { refuse } from '../kernel/asking.ts';
+import { jobCommand } from '../kernel/command.ts';
+import { zEpoch, zId, zJobId } from '../kernel/fields.ts';
+import { openBook } from '../kernel/unitOfWork.ts';
+import { clockRefusal } from './clockRefusal.ts';
+import { giveHandsBack, takeHands } from './hands.ts';
+
+/** Hands go off a piece of work while it waits, or come back: written at once, so that its two figures survive. */
+export const turnWork = jobCommand(
+  'turn-work',
+  z.strictObject({ job: zJobId, run: zId, to: z.enum(['hands-on', 'waiting']), at: zEpoch }),
+  OPEN_STAGES,
+  (view, { job, run, to, at }, asking) => {
+    const work = view.job.work.find((one) => one.run === run);
+    if (!work || work.endedAt !== null || work.struck) return refuse('no-such-work', { run });
+    const now = phaseOf(work);
+    const clock = clockRefusal(now.at, at, asking);
+    if (clock) return { ok: false, refusal: clock };
+    // Two windows may show the same key: the second press changes nothing.
+    if (to === now.to) return refuse('nothing-to-write');
+    const book = openBook(view, asking);
+    if (to === 'hands-on' && work.by === asking.by) takeHands(book, asking, at);
+    book.add(`job:${job}`, 'work-turned', { run, to, at });
+    if (to === 'waiting' && now.to === 'hands-on' && work.by === asking.by) giveHandsBack(book, asking, at);
+    return book.accept();
+  },
+  () => ({ hands: true }),
+);

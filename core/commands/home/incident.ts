@@ -1,0 +1,95 @@
+import { z } from 'zod';
+import type { Part } from '../../custody/ledger.ts';
+import { MISHAPS } from '../../job/home/losses.ts';
+import { personal } from '../../journal/personal.ts';
+import { OPEN_STAGES } from '../../stage.ts';
+import { whyNotHeard } from '../approval/heard.ts';
+import { howAnswered } from '../approval/howAnswered.ts';
+import { accept, refuse } from '../kernel/asking.ts';
+import { jobCommand } from '../kernel/command.ts';
+import { zEpoch, zHow, zId, zJobId, zLine, zMinor, zPartId, zText } from '../kernel/fields.ts';
+import { openBook } from '../kernel/unitOfWork.ts';
+import { issuePaper } from '../papers/issue.ts';
+
+/** Something went wrong at our hands: written down at once; the hand-over waits until the owner was told. */
+export const reportIncident = jobCommand(
+  'report-incident',
+  z.strictObject({
+    job: zJobId,
+    what: zText,
+    part: zPartId.nullable(),
+    partIs: z.enum(['hurt', 'dead', 'lost']).nullable(),
+    cause: z.enum(['known', 'unknown']),
+    photographs: z.array(zId).max(20),
+    costMinor: zMinor,
+    how: z.enum(MISHAPS).optional(),
+    happenedAt: zEpoch.optional(),
+  }),
+  OPEN_STAGES,
+  (view, { job, partIs, ...input }, asking) => {
+    if (input.happenedAt !== undefined && input.happenedAt > asking.at)
+      return refuse('happened-after-now', { happenedAt: input.happenedAt });
+    const part = input.part === null ? null : view.parts.get(input.part);
+    if (part === undefined) return refuse('no-such-part', { part: input.part });
+    const book = openBook(view, asking);
+    book.add(`job:${job}`, 'incident', {
+      ...input,
+      ...(partIs && { partIs }),
+      costMinor: input.costMinor > 0 || !part ? input.costMinor : worthOf(part, partIs),
+      id: asking.newId(),
+      what: personal('record', view.job.owner, input.what),
+    });
+    if (part && partIs === 'dead')
+      book.add(`part:${part.id}`, 'part-standing', { standing: { is: 'dead', how: 'at-our-hands' }, why: 'incident' });
+    if (part && partIs === 'hurt' && part.standing.is !== 'dead')
+      book.add(`part:${part.id}`, 'part-standing', {
+        standing: { is: 'unproved', why: 'hurt-at-our-hands' },
+        why: 'incident',
+      });
+    if (part && partIs === 'lost') {
+      const refusal = book.move({
+        part: part.id,
+        from: part.place,
+        to: { at: 'not-found', since: asking.at, lastSeen: part.place.at },
+        job,
+        why: { by: 'hand' },
+      });
+      if (refusal) return { ok: false, refusal };
+    }
+    issuePaper(book, 'incident', asking);
+    return book.accept();
+  },
+  (input) => ({ parts: input.part === null ? [] : [input.part], papers: ['incident'] }),
+);
+
+/** What a part of ours that is dead or lost costs us, unless a sum is said: what it takes to replace it. */
+function worthOf(part: Part, partIs: string | null): number {
+  const { valueMinor } = part.attributes;
+  return part.belongs.to === 'shop' && (partIs === 'dead' || partIs === 'lost') && typeof valueMinor === 'number'
+    ? valueMinor
+    : 0;
+}
+
+/** The owner was told of the incident: by whom, how, when. */
+export const tellIncident = jobCommand(
+  'tell-incident',
+  z.strictObject({ job: zJobId, incident: zId, name: zLine, how: zHow }),
+  OPEN_STAGES,
+  (view, input, asking) => {
+    if (!view.job.incidents.some((one) => one.id === input.incident))
+      return refuse('no-such-incident', { incident: input.incident });
+    const incident = view.job.incidents.find((one) => one.id === input.incident);
+    const refusal = whyNotHeard(view, input, { amountMinor: null, data: false }, incident?.at ?? 0, asking);
+    if (refusal) return { ok: false, refusal };
+    return accept({
+      stream: `job:${input.job}`,
+      kind: 'incident-told',
+      v: 1,
+      body: {
+        id: input.incident,
+        name: personal('record', view.job.owner, input.name),
+        how: howAnswered(asking, view.job.owner, input.how),
+      },
+    });
+  },
+);

@@ -1,0 +1,150 @@
+import { z } from 'zod';
+import type { PartKind } from '../../custody/part.ts';
+import { type Slot, takesKind } from '../../custody/slot.ts';
+import type { MachineId, OwnerId, PartId } from '../../ids.ts';
+import { personal } from '../../journal/personal.ts';
+import { MOST_REPORT_CHARACTERS } from '../../readings/decode.ts';
+import { ownReportOf } from '../../readings/ownReportOf.ts';
+import { readReport as readWhole } from '../../readings/readReport.ts';
+import { saidOf } from '../../readings/readText.ts';
+import { identifiersOf } from '../../readings/share.ts';
+import { OPEN_STAGES } from '../../stage.ts';
+import { type Asking, accept, refuse } from '../kernel/asking.ts';
+import { jobCommand } from '../kernel/command.ts';
+import { zAttributes, zId, zJobId, zKind, zLine } from '../kernel/fields.ts';
+import { type Book, openBook } from '../kernel/unitOfWork.ts';
+
+const zSlot = z.strictObject({
+  id: zId,
+  takes: zKind,
+  order: z.int().min(1).max(999),
+  channel: z.string().max(4).exactOptional(),
+  source: z.enum(['own-report', 'template', 'by-hand']),
+  attributes: zAttributes.exactOptional(),
+});
+
+const zFoundPart = z.strictObject({
+  slot: zId,
+  kind: zKind,
+  name: zLine,
+  attributes: zAttributes,
+  serial: zLine.nullable(),
+  source: z.enum(['own-report', 'census', 'by-hand']),
+});
+
+const DATA_BEARING: readonly PartKind[] = ['drive'];
+
+/**
+ * Keeps what a machine said of itself, or said in an old copy: that is told, not seen, until the census says so. The
+ * whole text and the serial numbers in it are kept, sealed, only when the owner agrees. Refuses what no tool printed.
+ */
+export const readReport = jobCommand(
+  'read-report',
+  z.strictObject({
+    job: zJobId,
+    text: z.string().min(1).max(MOST_REPORT_CHARACTERS),
+    taken: zLine.nullable(),
+    keepSerials: z.boolean(),
+    digest: z.string().max(128),
+  }),
+  OPEN_STAGES,
+  (view, { taken, text, keepSerials, digest }) => {
+    const reading = readWhole(text);
+    if (reading.tools.length === 0) return refuse('nothing-read', { why: reading.gaps[0]?.why ?? '' });
+    const { owner, machine } = view.job;
+    const kept = <Value>(value: Value) => (keepSerials ? personal('readings', owner, value) : null);
+    const body = {
+      report: ownReportOf(saidOf(reading)),
+      taken,
+      digest,
+      text: kept(text),
+      serials: kept(identifiersOf(reading)),
+    };
+    return accept({ stream: `machine:${machine}`, kind: 'own-report-read', v: 2, body });
+  },
+);
+
+/**
+ * The census at the first opening, or a fresh report of the machine itself: its slots, and what sits in them. What
+ * was already known to sit there is corrected, not doubled; unknowns stay unknown and are kept as gaps. Refused while
+ * it leaves out a slot in which something sits.
+ */
+export const writeCensus = jobCommand(
+  'write-census',
+  z.strictObject({
+    job: zJobId,
+    slots: z.array(zSlot).min(1).max(200),
+    parts: z.array(zFoundPart).max(200),
+    gaps: z.array(zLine).max(200),
+  }),
+  OPEN_STAGES,
+  (view, input, asking) => {
+    const unknown = input.parts.find((part) => !input.slots.some((slot) => slot.id === part.slot));
+    if (unknown) return refuse('no-such-slot', { slot: unknown.slot, machine: view.machine?.called ?? '' });
+    const twice = input.slots.find((slot, at) => input.slots.findIndex((one) => one.id === slot.id) !== at);
+    if (twice) return refuse('slot-named-twice', { slot: twice.id });
+    const wrongKind = input.parts.find(
+      (part) => !input.slots.some((slot) => slot.id === part.slot && takesKind(slot.takes, part.kind)),
+    );
+    if (wrongKind)
+      return refuse('wrong-kind-for-slot', {
+        slot: wrongKind.slot,
+        kind: wrongKind.kind,
+        takes: input.slots.find((slot) => slot.id === wrongKind.slot)?.takes,
+        name: wrongKind.name,
+      });
+    const twoIn = input.parts.find((part, at) => input.parts.findIndex((one) => one.slot === part.slot) !== at);
+    if (twoIn)
+      return refuse('slot-occupied', { slot: twoIn.slot, machine: view.machine?.called ?? '', by: twoIn.name });
+    const filled = Object.entries(view.machine?.inside ?? {}).find(
+      ([slot]) => !input.slots.some((one) => one.id === slot),
+    );
+    if (filled) return refuse('slot-still-filled', { slot: filled[0], by: view.parts.get(filled[1])?.name ?? '' });
+    const book = openBook(view, asking);
+    const slots: readonly Slot[] = input.slots;
+    book.add(`machine:${view.job.machine}`, 'slots-written', { slots, gaps: input.gaps });
+    for (const part of input.parts) writeFound(book, view.job.machine, view.job.owner, part, asking);
+    return book.accept();
+  },
+);
+
+function writeFound(
+  book: Book,
+  machine: MachineId,
+  owner: OwnerId,
+  found: z.infer<typeof zFoundPart>,
+  asking: Asking,
+): void {
+  const sitting = book.view().machine?.inside[found.slot];
+  if (sitting) {
+    book.add(`part:${sitting}`, 'part-corrected', { name: found.name, attributes: found.attributes });
+    return;
+  }
+  const id = asking.newId() as PartId;
+  book.add(`part:${id}`, 'part-known', {
+    id,
+    tag: null,
+    kind: found.kind,
+    name: found.name,
+    belongs: { to: 'owner', owner },
+    attributes: found.attributes,
+    standing: { is: 'unproved', why: 'came-with-the-machine' },
+    place: { at: 'slot', machine, slot: found.slot },
+    serial: found.serial === null ? null : personal('readings', owner, found.serial),
+    source: found.source === 'by-hand' ? 'by-hand' : found.source,
+    dataBearing: (DATA_BEARING as readonly string[]).includes(found.kind),
+    at: asking.at,
+    by: asking.by,
+  });
+  book.add(`machine:${machine}`, 'slot-filled', { slot: found.slot, part: id, belongs: true });
+  book.add(`machine:${machine}`, 'part-at-taking-in', { slot: found.slot, part: id });
+}
+
+/** Facts asked once at the first look that change how long things take: wide cooler, glass, small case. */
+export const answerSwitches = jobCommand(
+  'answer-switches',
+  z.strictObject({ job: zJobId, switches: z.record(zId, z.boolean().nullable()) }),
+  OPEN_STAGES,
+  (view, { switches }) =>
+    accept({ stream: `machine:${view.job.machine}`, kind: 'switches-answered', v: 1, body: { switches } }),
+);

@@ -1,0 +1,225 @@
+import { z } from 'zod';
+import type { Approver, OwnerKind } from '../../approval/owner.ts';
+import type { Tag } from '../../custody/part.ts';
+import { issueTag } from '../../custody/tag.ts';
+import type { View } from '../../entries/view.ts';
+import type { JobId, MachineId, OwnerId } from '../../ids.ts';
+import { committedMinor } from '../../job/money/withinWord.ts';
+import { type Personal, personal } from '../../journal/personal.ts';
+import { type Asking, type Decision, refuse } from '../kernel/asking.ts';
+import { shopCommand } from '../kernel/command.ts';
+import {
+  zEnquiryId,
+  zEpoch,
+  zId,
+  zJobId,
+  zLine,
+  zMachineId,
+  zMinor,
+  zOwnerId,
+  zTag,
+  zText,
+  zThing,
+} from '../kernel/fields.ts';
+import { type Book, openBook } from '../kernel/unitOfWork.ts';
+
+const zOwner = z.strictObject({
+  name: zLine,
+  phone: zLine.nullable(),
+  mail: zLine.nullable(),
+  first: z.enum(['phone', 'mail']),
+  address: zText.nullable(),
+  language: z.string().regex(/^[a-z]{2}$/),
+  kind: z.discriminatedUnion('is', [
+    z.strictObject({ is: z.literal('person') }),
+    z.strictObject({ is: z.literal('minor'), guardian: zLine }),
+    z.strictObject({
+      is: z.literal('company'),
+      orderNumber: zLine.nullable(),
+      approves: zLine.nullable(),
+      approvesUpToMinor: zMinor.nullable(),
+      alsoApprove: z
+        .array(z.strictObject({ name: zLine, upToMinor: zMinor.nullable() }))
+        .max(10)
+        .optional(),
+    }),
+    z.strictObject({ is: z.literal('for-someone-else'), machineOf: zLine }),
+  ]),
+  mayCollect: z.array(zLine).max(10),
+});
+
+const zTold = z.strictObject({
+  ownWords: zText,
+  symptoms: z.array(zId).min(1).max(12),
+  changed: z.array(z.strictObject({ id: zId, since: zLine.nullable(), what: zText.nullable() })).max(12),
+  often: z.array(zId).max(4),
+  onlyWhen: z.array(zId).max(6),
+  sinceDays: z.int().min(0).max(20_000).nullable(),
+  lastWorked: zLine.nullable(),
+});
+
+const zTakeIn = z.strictObject({
+  owner: z.union([z.strictObject({ known: zOwnerId }), z.strictObject({ fresh: zOwner })]),
+  machine: z.union([
+    z.strictObject({ known: zMachineId }),
+    z.strictObject({ fresh: z.strictObject({ called: zLine, tag: zTag.nullable(), serial: zLine.nullable() }) }),
+  ]),
+  enquiry: zEnquiryId.nullable(),
+  cameBack: z.strictObject({ from: zJobId, same: z.enum(['same-fault', 'new', 'ours']) }).nullable(),
+  tasks: z
+    .array(z.strictObject({ id: zId, fixedMinor: zMinor.nullable() }))
+    .min(1)
+    .max(20)
+    .nullable(),
+  charging: z.enum(['charged', 'free', 'diagnosis-only']),
+  told: zTold,
+  cameAlong: z.array(zThing).max(30),
+  lift: z.enum(['one', 'two']),
+  limitMinor: zMinor,
+  worthMinor: zMinor.nullable().optional(),
+  smallPartsUpToMinor: zMinor,
+  deadline: zEpoch.nullable(),
+  substitution: z.strictObject({ used: z.boolean(), lesser: z.enum(['no', 'ask']) }),
+  recording: z.boolean(),
+});
+export type TakeInInput = z.infer<typeof zTakeIn>;
+
+/**
+ * Takes a machine in: the first tier, before the owner leaves. Knows a returning owner and machine, links a job that
+ * came back to the older one (a same-fault return strikes the old confirmation out), and gives the machine its tag.
+ */
+export const takeIn = shopCommand(
+  'take-in',
+  zTakeIn,
+  (input) => ({
+    owner: 'known' in input.owner ? input.owner.known : undefined,
+    machine: 'known' in input.machine ? input.machine.known : undefined,
+    enquiry: input.enquiry ?? undefined,
+    olderJob: input.cameBack?.from,
+    tags: 'fresh' in input.machine && input.machine.fresh.tag ? [input.machine.fresh.tag] : [],
+  }),
+  decideTakeIn,
+);
+
+function decideTakeIn(view: View, input: TakeInInput, asking: Asking): Decision {
+  const { settings } = view.shop;
+  if (!settings) return refuse('shop-not-set-up');
+  if ('known' in input.owner && !view.owner) return refuse('no-such-owner', { owner: input.owner.known });
+  if ('known' in input.machine && !view.machine) return refuse('no-such-machine', { machine: input.machine.known });
+  if (input.cameBack && view.olderJob?.stage !== 'gone-home')
+    return refuse('older-job-not-ended', { job: input.cameBack.from });
+  if (input.enquiry && view.enquiry?.stage !== 'asked')
+    return refuse('enquiry-not-open', { enquiry: input.enquiry, stage: view.enquiry?.stage ?? null });
+  const book = openBook(view, asking);
+  const job = asking.newId() as JobId;
+  const owner = 'known' in input.owner ? input.owner.known : (asking.newId() as OwnerId);
+  const machine = machineFor(view, input, asking);
+  const fee = input.cameBack && input.cameBack.same !== 'new' ? 0 : settings.findingFee.minor;
+  const terms = {
+    currency: settings.currency,
+    tax: settings.tax,
+    feeCredited: settings.findingFee.credited,
+    feeCoversMinutes: settings.findingFee.coversMinutes,
+  };
+  book.add(`job:${job}`, 'taken-in', {
+    owner,
+    machine: machine.id,
+    tag: machine.tag,
+    tasks: input.tasks,
+    charging: input.charging,
+    enquiry: input.enquiry,
+    cameBackFrom: input.cameBack?.from ?? null,
+    told: {
+      ...input.told,
+      ownWords: personal('record', owner, input.told.ownWords),
+      changed: input.told.changed.map((one) => ({
+        ...one,
+        what: one.what === null ? null : personal('record', owner, one.what),
+      })),
+    },
+    cameAlong: input.cameAlong,
+    lift: input.lift,
+    limitMinor: input.limitMinor,
+    ...(input.worthMinor != null && { worthMinor: input.worthMinor }),
+    smallPartsUpToMinor: input.smallPartsUpToMinor,
+    feeMinor: fee,
+    perMinuteMinor: settings.perMinuteMinor,
+    terms,
+    deadline: input.deadline,
+    substitution: input.substitution,
+    recording: input.recording,
+  });
+  const begun = book.view().job;
+  if (begun && input.charging !== 'free' && committedMinor(begun) > input.limitMinor)
+    return refuse('limit-below-fee', { limitMinor: input.limitMinor, feeMinor: committedMinor(begun) });
+  if ('fresh' in input.owner) writeOwner(book, owner, input.owner.fresh);
+  writeMachine(book, view, input, owner, machine);
+  for (const part of book.view().parts.values()) {
+    if (part.place.at === 'slot' && part.place.machine === machine.id)
+      book.add(`machine:${machine.id}`, 'part-at-taking-in', { slot: part.place.slot, part: part.id });
+  }
+  if (input.enquiry) book.add(`enquiry:${input.enquiry}`, 'enquiry-came', { job });
+  if (input.cameBack) {
+    book.add(`job:${input.cameBack.from}`, 'came-back', { as: job, same: input.cameBack.same });
+    if (input.cameBack.same === 'same-fault' && view.olderJob?.verdict)
+      book.add(`job:${input.cameBack.from}`, 'verdict-struck', { why: 'came-back', by: job });
+  }
+  return book.accept();
+}
+
+function writeOwner(book: Book, id: OwnerId, fresh: z.infer<typeof zOwner>): void {
+  const contact = <T>(value: T) => personal('contact', id, value);
+  book.add(`owner:${id}`, 'owner-known', {
+    id,
+    name: contact(fresh.name),
+    reach: contact({ phone: fresh.phone, mail: fresh.mail, first: fresh.first }),
+    address: fresh.address === null ? null : contact(fresh.address),
+    language: fresh.language,
+    kind: kindOfOwner(fresh.kind, contact),
+    mayCollect: contact(fresh.mayCollect),
+  });
+}
+
+function kindOfOwner(kind: z.infer<typeof zOwner>['kind'], contact: <T>(value: T) => Personal<T>): OwnerKind {
+  switch (kind.is) {
+    case 'person':
+      return kind;
+    case 'minor':
+      return { is: 'minor', guardian: contact(kind.guardian) };
+    case 'company':
+      return {
+        is: 'company',
+        orderNumber: kind.orderNumber,
+        approves: kind.approves === null ? null : contact(kind.approves),
+        approvesUpToMinor: kind.approvesUpToMinor,
+        ...(kind.alsoApprove && { alsoApprove: contact<readonly Approver[]>(kind.alsoApprove) }),
+      };
+    case 'for-someone-else':
+      return { is: 'for-someone-else', machineOf: contact(kind.machineOf) };
+  }
+}
+
+type MachineHere = { readonly id: MachineId; readonly tag: Tag };
+
+function machineFor(view: View, input: TakeInInput, asking: Asking): MachineHere {
+  const fresh = 'fresh' in input.machine ? input.machine.fresh : null;
+  return {
+    id: view.machine?.id ?? (asking.newId() as MachineId),
+    tag: view.machine?.tag ?? fresh?.tag ?? issueTag(asking.randomInt),
+  };
+}
+
+function writeMachine(book: Book, before: View, input: TakeInInput, owner: OwnerId, { id, tag }: MachineHere): void {
+  if (before.machine) {
+    if (!before.machine.tag) book.add(`machine:${id}`, 'machine-tagged', { tag });
+    return;
+  }
+  const { called, serial } = 'fresh' in input.machine ? input.machine.fresh : { called: '', serial: null };
+  book.add(`machine:${id}`, 'machine-known', {
+    id,
+    owner,
+    tag,
+    called,
+    serial: serial === null ? null : personal('readings', owner, serial),
+  });
+}

@@ -1,0 +1,82 @@
+import { z } from 'zod';
+import { EQUIPMENT_KINDS, PART_KINDS, SCOPES, type Tag } from '../../custody/part.ts';
+import { parseTag } from '../../custody/tag.ts';
+import type { EnquiryId, JobId, MachineId, OwnerId, PartId, QuestionId } from '../../ids.ts';
+import type { EpochMs, Minutes } from '../../time.ts';
+
+/** The fields that commands are made of, checked at both doors. */
+export const zId = z.string().min(1).max(80);
+export const zJobId = zId as unknown as z.ZodType<JobId>;
+export const zOwnerId = zId as unknown as z.ZodType<OwnerId>;
+export const zMachineId = zId as unknown as z.ZodType<MachineId>;
+export const zPartId = zId as unknown as z.ZodType<PartId>;
+export const zQuestionId = zId as unknown as z.ZodType<QuestionId>;
+export const zEnquiryId = zId as unknown as z.ZodType<EnquiryId>;
+/** One line of text. */
+export const zLine = z.string().trim().min(1).max(300);
+/** Free text. */
+export const zText = z.string().trim().min(1).max(8000);
+export const zEpoch = z.int().min(0).max(8_640_000_000_000_000) as unknown as z.ZodType<EpochMs>;
+/** Minutes up to a week: more is a mistyped figure. */
+export const zMinutes = z.number().min(0).max(10_080) as unknown as z.ZodType<Minutes>;
+/** An amount in minor units, never negative. */
+export const zMinor = z.int().min(0).max(1_000_000_000_000);
+/** A tax rate in thousandths, as fine as a thousandth of a percent. */
+export const zPermille = z.number().min(0).max(1000).multipleOf(0.01);
+export const zCount = z.int().min(1).max(99);
+/** A tag whose check character fits; a mistyped one never comes through a door. */
+export const zTag = z.string().refine((text) => parseTag(text) === text, {
+  error: 'no tag: its check character does not fit',
+}) as unknown as z.ZodType<Tag>;
+export const zKind = z.enum([...PART_KINDS, ...EQUIPMENT_KINDS]);
+export const zAttributeName = z.string().max(60);
+export const zAttributeValue = z.union([
+  z.string().max(300),
+  z.number(),
+  z.boolean(),
+  z.array(z.string().max(120)).max(60),
+]);
+export const zAttributes = z.record(zAttributeName, zAttributeValue);
+export const zThing = z.strictObject({ thing: zLine, count: zCount });
+export const zScopes = z.array(z.enum(SCOPES)).max(4);
+
+export const zStrokes = z.strictObject({
+  width: z.number().positive().max(10_000),
+  height: z.number().positive().max(10_000),
+  strokes: z.array(z.array(z.tuple([z.number(), z.number(), z.number()])).max(5000)).max(500),
+});
+/** A signature as the pad gives it; who and when are written by the command. */
+export const zSigned = z.strictObject({ name: zLine, drawn: zStrokes.nullable() });
+
+export const zHow = z.discriminatedUnion('by', [
+  z.strictObject({ by: z.literal('counter'), signed: zSigned }),
+  z.strictObject({ by: z.literal('phone'), at: zEpoch, number: zLine, readBack: zText }),
+  z.strictObject({ by: z.literal('writing'), at: zEpoch, file: z.string().max(200).nullable(), words: zText }),
+]);
+
+export const zReading = z.strictObject({
+  what: zLine,
+  value: zLine,
+  limit: zLine.nullable(),
+  source: zLine.nullable(),
+  within: z.boolean().nullable(),
+});
+
+export const zPlace = z.discriminatedUnion('at', [
+  z.strictObject({ at: z.literal('slot'), machine: zMachineId, slot: zId }),
+  z.strictObject({ at: z.literal('rig'), rig: zId, slot: zId }),
+  z.strictObject({ at: z.literal('with'), part: zPartId }),
+  z.strictObject({ at: z.literal('bench'), bench: zLine, job: zJobId.nullable() }),
+  z.strictObject({ at: z.literal('tray'), tray: zLine, job: zJobId }),
+  z.strictObject({ at: z.literal('bin'), bin: zLine }),
+  z.strictObject({ at: z.literal('kept'), shelf: zLine, until: zEpoch }),
+  z.strictObject({ at: z.literal('with-owner') }),
+  z.strictObject({ at: z.literal('transit'), carrier: zLine, number: zLine, insured: z.boolean(), to: zLine }),
+  z.strictObject({ at: z.literal('away'), kind: z.enum(['supplier', 'maker', 'laboratory']), name: zLine }),
+  z.strictObject({ at: z.literal('not-found'), since: zEpoch, lastSeen: zLine }),
+  z.strictObject({
+    at: z.literal('gone'),
+    why: z.enum(['recycled', 'sold', 'given', 'destroyed', 'returned']),
+    certificate: zLine.exactOptional(),
+  }),
+]);

@@ -1,0 +1,63 @@
+import { agreed } from '../../approval/consent.ts';
+import { decideMove, type Move } from '../../custody/move/decideMove.ts';
+import { applyToView, type View } from '../../entries/view.ts';
+import { wordForPart } from '../../job/approval/partAnswer.ts';
+import type { Draft, Stream } from '../../journal/entry.ts';
+import type { Stage } from '../../stage.ts';
+import { type Asking, type Decision, type Refusal, refuse } from './asking.ts';
+
+/**
+ * What one command writes down, in order, each line decided on all lines before it. Nothing leaves the book unless
+ * the whole command is accepted.
+ */
+export type Book = {
+  readonly view: () => View;
+  readonly add: (stream: Stream, kind: string, body: unknown) => void;
+  /** Books a move, or says why not. */
+  readonly move: (move: Move) => Refusal | null;
+  readonly enter: (stage: Stage, why: string) => void;
+  readonly accept: () => Decision;
+};
+
+/** Opens a book on a view. */
+export function openBook(start: View, asking: Asking): Book {
+  let view = start;
+  const entries: Draft[] = [];
+  const write = (draft: Draft) => {
+    entries.push(draft);
+    view = applyToView(view, draft, { at: asking.at, by: asking.by });
+  };
+  const add: Book['add'] = (stream, kind, body) => write({ stream, kind, v: 1, body });
+  return {
+    view: () => view,
+    add,
+    move: (move) => {
+      const { job } = view;
+      const decision = decideMove(
+        {
+          part: view.parts.get(move.part) ?? null,
+          machine: (id) => (view.machine?.id === id ? view.machine : (view.rigs.get(id) ?? null)),
+          owner: job?.owner ?? null,
+          trialAllowed: job !== null && agreed(job.consents, 'own-parts-in'),
+          agreedFor: job?.sold.some((line) => line.part === move.part) ?? false,
+          other: (id) => view.parts.get(id) ?? null,
+          word: job && wordForPart(job, move.part, view.parts.get(move.part)?.dataBearing ?? false),
+        },
+        move,
+        asking.at,
+        asking.by,
+      );
+      if (!decision.ok) return decision.refusal;
+      for (const entry of decision.entries) write(entry);
+      const part = view.parts.get(move.part);
+      if (job && part && part.belongs.to === 'shop' && !job.parts.includes(part.id))
+        add(`job:${job.id}`, 'part-joined', { part: part.id });
+      return null;
+    },
+    enter: (stage, why) => {
+      const { job } = view;
+      if (job && job.stage !== stage) add(`job:${job.id}`, 'stage-entered', { stage, why });
+    },
+    accept: () => (entries.length > 0 ? { ok: true, entries } : refuse('nothing-to-write')),
+  };
+}

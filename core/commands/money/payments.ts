@@ -1,0 +1,91 @@
+import { z } from 'zod';
+import type { View } from '../../entries/view.ts';
+import type { Job } from '../../job/job.ts';
+import { charges, spentMinor } from '../../job/money/charges.ts';
+import { limitRefusal } from '../../job/money/withinWord.ts';
+import { AT_THE_DOOR, OPEN_STAGES } from '../../stage.ts';
+import { type Asking, accept, type Decision, refuse } from '../kernel/asking.ts';
+import { jobCommand } from '../kernel/command.ts';
+import { zJobId, zLine, zMinor } from '../kernel/fields.ts';
+import { openBook } from '../kernel/unitOfWork.ts';
+import { issuePaper } from '../papers/issue.ts';
+
+const zSome = zMinor.min(1);
+const WAYS = ['cash', 'card', 'transfer'] as const;
+
+const wentAsItCame = ({ stages }: Job): boolean => stages.some((one) => one.stage === 'home-as-it-came');
+
+const zBooked = z.discriminatedUnion('is', [
+  z.strictObject({ is: z.literal('small-part'), what: zLine, priceMinor: zSome }),
+  z.strictObject({ is: z.literal('given'), what: zLine, worthMinor: zMinor }),
+  z.strictObject({ is: z.literal('discount'), why: zLine, minor: zSome }),
+]);
+
+/**
+ * Puts something on the bill, or takes something off, that needs no question of its own: a small part within what was
+ * agreed at the counter, a thing given for nothing, a discount.
+ */
+export const bookCharge = jobCommand(
+  'book-charge',
+  z.strictObject({ job: zJobId, charge: zBooked }),
+  OPEN_STAGES,
+  decideCharge,
+);
+
+function decideCharge(
+  view: View & { readonly job: Job },
+  { job: id, charge }: { readonly job: Job['id']; readonly charge: z.infer<typeof zBooked> },
+  asking: Asking,
+): Decision {
+  const { job } = view;
+  if (charge.is === 'small-part') {
+    const sofar = job.booked.reduce((sum, one) => sum + (one.is === 'small-part' ? one.priceMinor : 0), 0);
+    if (sofar + charge.priceMinor > job.smallPartsUpToMinor && job.charging !== 'free')
+      return refuse('small-parts-up-to', { what: charge.what, upToMinor: job.smallPartsUpToMinor, spentMinor: sofar });
+  }
+  if (charge.is === 'discount' && charge.minor > spentMinor(job))
+    return refuse('discount-above-price', { minor: charge.minor, spentMinor: spentMinor(job) });
+  const book = openBook(view, asking);
+  book.add(`job:${id}`, 'charge-booked', charge);
+  const beyond = limitRefusal(job, book.view().job ?? job, 'what' in charge ? charge.what : charge.why);
+  return beyond ? { ok: false, refusal: beyond } : book.accept();
+}
+
+/** Takes money: a deposit before the work, with its receipt, or what is owed at the end. Never more than it can come to. */
+export const takePayment = jobCommand(
+  'take-payment',
+  z.strictObject({
+    job: zJobId,
+    minor: zSome,
+    how: z.enum(WAYS),
+    for: z.enum(['deposit', 'bill']),
+  }),
+  OPEN_STAGES,
+  (view, { job: id, ...payment }, asking) => {
+    const { job } = view;
+    if (job.charging === 'free') return refuse('nothing-owed', { job: id });
+    const { owedMinor, paidMinor } = charges(job, wentAsItCame(job));
+    const most = payment.for === 'deposit' ? job.limitMinor : owedMinor;
+    if (paidMinor + payment.minor > most)
+      return refuse('paid-too-much', { minor: payment.minor, paidMinor, mostMinor: most });
+    if (payment.for === 'bill') return accept({ stream: `job:${id}`, kind: 'paid', v: 1, body: payment });
+    const book = openBook(view, asking);
+    book.add(`job:${id}`, 'paid', payment);
+    issuePaper(book, 'deposit-receipt', asking);
+    return book.accept();
+  },
+  () => ({ papers: ['deposit-receipt'] }),
+);
+
+/** Gives back what was paid beyond what it comes to: a deposit on a job that came to less, and no more than that. */
+export const giveBack = jobCommand(
+  'give-back',
+  z.strictObject({ job: zJobId, minor: zSome, how: z.enum(WAYS) }),
+  AT_THE_DOOR,
+  (view, { job: id, minor, how }) => {
+    const { owedMinor, paidMinor } = charges(view.job, wentAsItCame(view.job));
+    const mostMinor = Math.max(0, paidMinor - owedMinor);
+    if (minor > mostMinor) return refuse('given-back-too-much', { minor, paidMinor, mostMinor });
+    return accept({ stream: `job:${id}`, kind: 'paid', v: 1, body: { minor: -minor, how, for: 'back' } });
+  },
+);

@@ -1,0 +1,59 @@
+import { z } from 'zod';
+import { isOpen } from '../../approval/question.ts';
+import type { View } from '../../entries/view.ts';
+import type { Job, Sold } from '../../job/job.ts';
+import { limitRefusal } from '../../job/money/withinWord.ts';
+import { isLive, lineOf } from '../../job/orders/order.ts';
+import { type Asking, type Decision, type Refusal, refuse } from '../kernel/asking.ts';
+import { jobCommand } from '../kernel/command.ts';
+import { zEpoch, zJobId, zLine, zMinor, zPartId, zQuestionId } from '../kernel/fields.ts';
+import { openBook } from '../kernel/unitOfWork.ts';
+
+const zDays = z.int().min(0).max(3650);
+const zOrder = z.strictObject({
+  job: zJobId,
+  what: zLine,
+  supplier: zLine,
+  priceMinor: zMinor,
+  due: zEpoch.nullable(),
+  question: zQuestionId.nullable(),
+  returnDays: zDays.nullable().optional(),
+  core: z.strictObject({ part: zPartId, minor: zMinor.min(1), days: zDays }).optional(),
+});
+
+/**
+ * Orders a part for this job: what the owner agreed to and no dearer, or within the limit where nobody was asked.
+ * With it go the days in which the supplier takes it back, and what the supplier gives for the old part.
+ */
+export const orderPart = jobCommand('order-part', zOrder, ['tracing', 'fitting', 'part-on-the-way'], decideOrder);
+
+function decideOrder(view: View & { readonly job: Job }, input: z.infer<typeof zOrder>, asking: Asking): Decision {
+  const { job, ...order } = input;
+  const line = input.question === null ? null : lineOrdered(view.job, input.question, input.what);
+  if (line && 'refused' in line) return { ok: false, refusal: line };
+  if (line && input.priceMinor > line.priceMinor)
+    return refuse('dearer-than-agreed', {
+      what: input.what,
+      agreedMinor: line.priceMinor,
+      priceMinor: input.priceMinor,
+    });
+  const book = openBook(view, asking);
+  book.add(`job:${job}`, 'part-ordered', { ...order, ...(line && { line: line.what }), order: asking.newId() });
+  const beyond = limitRefusal(view.job, book.view().job ?? view.job, input.what);
+  if (beyond) return { ok: false, refusal: beyond };
+  book.enter('part-on-the-way', 'ordered');
+  return book.accept();
+}
+
+/** Which line of the owner's answer is ordered: the one called so, or the only one; each once. */
+function lineOrdered(job: Job, id: string, what: string): Sold | Refusal {
+  const question = job.questions.find((one) => one.id === id);
+  if (!question) return { refused: 'no-such-question', question: id };
+  const lines = job.sold.filter((line) => line.question === id);
+  if (lines.length === 0)
+    return { refused: 'word-needed', needs: [isOpen(question) ? 'answer' : 'yes'], question: question.says };
+  const line = lines.find((one) => one.what === what) ?? (lines.length === 1 ? lines[0] : undefined);
+  if (!line) return { refused: 'order-names-no-line', what, lines: lines.map((one) => one.what) };
+  const before = job.orders.find((order) => isLive(order) && lineOf(job, order) === line);
+  return before ? { refused: 'ordered-already', what: before.what, supplier: before.supplier } : line;
+}

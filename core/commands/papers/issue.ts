@@ -1,0 +1,104 @@
+import { z } from 'zod';
+import type { PartId } from '../../ids.ts';
+import { paperContent } from '../../issuing/facts.ts';
+import { replacedParts } from '../../issuing/kinds/replacedPart.ts';
+import { isLacking } from '../../issuing/lacking.ts';
+import { canonicalJson } from '../../journal/canonicalJson.ts';
+import type { Json } from '../../journal/entry.ts';
+import { personal } from '../../journal/personal.ts';
+import { PAPER_KINDS } from '../../papers/kinds.ts';
+import { STAGES } from '../../stage.ts';
+import type { PaperKindId } from '../../text/paperWords.ts';
+import { type Asking, type Refusal, refuse } from '../kernel/asking.ts';
+import { jobCommand } from '../kernel/command.ts';
+import { zJobId, zPartId } from '../kernel/fields.ts';
+import { type Book, openBook } from '../kernel/unitOfWork.ts';
+
+/** The calendar year at a moment, in the shop's zone: papers are numbered by kind and year. */
+export const yearIn = (zone: string, at: number): number =>
+  Number(new Intl.DateTimeFormat('en', { timeZone: zone, year: 'numeric' }).format(at));
+
+/**
+ * Issues a paper on what the book says so far: number, content and hash are fixed in the same transaction as what it
+ * records. A paper of a kind that the job already has takes that one's place; nothing is overwritten.
+ * @throws when the journal does not hold what the paper says: a command that issues one by itself has just written it.
+ */
+export function issuePaper(book: Book, kind: PaperKindId, asking: Asking, part: PartId | null = null): void {
+  const refusal = askForPaper(book, kind, asking, part);
+  if (refusal) throw new Error(`a paper ${kind} that lacks what it says: ${refusal.refused}`);
+}
+
+/** The same, for whoever may ask for a paper before there is one to be had: what is missing is a refusal. */
+export function askForPaper(book: Book, kind: PaperKindId, asking: Asking, part: PartId | null = null): Refusal | null {
+  const { job, owner, machine, shop } = book.view();
+  if (!job || !owner || !machine || !shop.settings) throw new Error(`a paper ${kind} without a job`);
+  const year = yearIn(shop.settings.zone, asking.at);
+  const number = nextNumber(book, kind, asking);
+  const single = SINGLE.has(kind);
+  const about =
+    kind === 'replaced-part-slip' ? (part ?? replacedParts({ ...book.view(), job, machine }).at(-1) ?? null) : null;
+  const older = single
+    ? (job.papers.findLast((paper) => paper.kind === kind && (about === null || paper.part === about)) ?? null)
+    : null;
+  const asked = { view: { ...book.view(), job, owner, machine }, settings: shop.settings, number, older, part, asking };
+  const made = paperContent(kind, asked);
+  if (isLacking(made)) return { refused: made.lacks, kind };
+  const content = made as unknown as Json;
+  book.add(`paper:${kind}:${year}`, 'paper-issued', {
+    number,
+    kind,
+    job: job.id,
+    language: made.language,
+    issued: asking.at,
+    content: personal('record', owner.id, content),
+    contentHash: asking.sha256(canonicalJson(content)),
+    supersedes: older?.number ?? null,
+  });
+  book.add(`job:${job.id}`, 'paper-named', {
+    kind,
+    number,
+    supersedes: older?.number ?? null,
+    ...(about && { part: about }),
+  });
+  return null;
+}
+
+/** The number that the next paper of a kind gets, for what names its paper before it is issued. */
+export function nextNumber(book: Book, kind: PaperKindId, asking: Asking): string {
+  const { shop, paperCounts } = book.view();
+  return paperNumber(kind, yearIn(shop.settings?.zone ?? 'UTC', asking.at), (paperCounts.get(kind) ?? 0) + 1);
+}
+
+/** `IR-2026-0001`: initials of the kind, the year, counted from one within both. */
+const paperNumber = (kind: string, year: number, count: number): string =>
+  `${kind
+    .split('-')
+    .map((word) => word.slice(0, 1).toUpperCase())
+    .join('')}-${year}-${String(count).padStart(4, '0')}`;
+
+/** Kinds of which a job has one that holds; others are issued as often as there is reason. */
+const SINGLE: ReadonlySet<PaperKindId> = new Set<PaperKindId>([
+  'intake-receipt',
+  'consent-sheet',
+  'estimate',
+  'return-report',
+  'replaced-part-slip',
+  'bill',
+  'bench-tag',
+]);
+
+const zPaperKind = z.enum(Object.keys(PAPER_KINDS) as [PaperKindId, ...PaperKindId[]]);
+
+/** Issues a paper by hand, or anew. */
+export const issue = jobCommand(
+  'issue',
+  z.strictObject({ job: zJobId, kind: zPaperKind, part: zPartId.nullable() }),
+  STAGES,
+  (view, { kind, part }, asking) => {
+    if (kind === 'part-tag' && part === null) return refuse('which-part', { kind });
+    const book = openBook(view, asking);
+    const refusal = askForPaper(book, kind, asking, part);
+    return refusal ? { ok: false, refusal } : book.accept();
+  },
+  ({ kind, part }) => ({ papers: [kind], parts: part === null ? [] : [part] }),
+);

@@ -1,0 +1,150 @@
+import type { Refusal } from '../../commands/kernel/asking.ts';
+import type { JobId, MachineId, OwnerId, PartId } from '../../ids.ts';
+import type { EpochMs } from '../../time.ts';
+import type { MoveReason, Part, PartEntry, Title } from '../ledger.ts';
+import type { Machine, MachineEntry } from '../machine.ts';
+import type { OwnersWord } from '../ownersWord.ts';
+import { type Place, slotOf } from '../place.ts';
+import { targetProblem, wordProblem } from './mayEnter.ts';
+import { leavingProblem } from './mayLeave.ts';
+
+/** One move of one part, as asked. */
+export type Move = {
+  readonly part: PartId;
+  readonly from: Place;
+  readonly to: Place;
+  readonly job: JobId | null;
+  readonly why: MoveReason;
+  /** The day a lent part comes back; only for a move that lends. */
+  readonly returnBy?: EpochMs;
+};
+
+/** What the decision looks at: the part, the machines whose slots it leaves or fills, the word on trial parts. */
+export type MoveView = {
+  readonly part: Part | null;
+  readonly machine: (id: MachineId | string) => Machine | null;
+  /** Another part: what it is to move with, or what sits in the slot. */
+  readonly other: (id: PartId) => Part | null;
+  /** May shop parts go into this job's machine for trial? */
+  readonly trialAllowed: boolean;
+  /** Whose machine this job is about; null where there is no job. */
+  readonly owner: OwnerId | null;
+  /** Has the owner's answer to an offer sold or given this part? */
+  readonly agreedFor: boolean;
+  /** The owner's word for this part; null where there is no job that could hold one. */
+  readonly word: OwnersWord | null;
+};
+
+export type MoveDecision =
+  | { readonly ok: true; readonly entries: readonly (PartEntry | MachineEntry)[] }
+  | { readonly ok: false; readonly refusal: Refusal };
+
+/**
+ * Decides one move. A part is moved only from the place it is in (rule 1); a shop part goes into an owner's machine
+ * only on trial, lent or sold (rule 2); an owner's part goes into the slot recorded for it unless the move says why not
+ * (rule 4), and out of the house only by the owner's word for it; what was moved is righted only by a move that says so
+ * (rule 6); the first of two who want a loaner has it (rule 7); a slot holds one part or assembly. Refusals name who has
+ * it, what sits there and since when; nothing changes.
+ */
+export function decideMove(view: MoveView, move: Move, at: EpochMs, by: string): MoveDecision {
+  const { part } = view;
+  if (!part) return { ok: false, refusal: { refused: 'no-such-part', part: move.part } };
+  const titled = titleIn(view, part, move);
+  const refusal =
+    leavingProblem(view, part, move) ??
+    (titled.ok ? null : titled.refusal) ??
+    wordProblem(view, part, move, at) ??
+    targetProblem(view, part, move);
+  if (refusal) return { ok: false, refusal };
+  const title = titled.ok ? titled.title : null;
+  const to: Place =
+    move.to.at === 'not-found' ? { at: 'not-found', since: at, lastSeen: lastSeen(part.place) } : move.to;
+  const body = { from: part.place, to, job: move.job, why: move.why, title, at, by };
+  return {
+    ok: true,
+    entries: [{ stream: `part:${part.id}`, kind: 'part-moved', v: 1, body }, ...otherSides(view, part, move)],
+  };
+}
+
+/** What the machine, rig or part at either end writes down of a move. */
+function otherSides(view: MoveView, part: Part, move: Move): readonly (PartEntry | MachineEntry)[] {
+  const [source, target] = [slotOf(move.from), slotOf(move.to)];
+  const sides: (PartEntry | MachineEntry)[] = [];
+  const write = (entry: PartEntry | MachineEntry) => void sides.push(entry);
+  if (source)
+    write({
+      stream: `machine:${source.machine}`,
+      kind: 'slot-emptied',
+      v: 1,
+      body: { slot: source.slot, part: part.id },
+    });
+  if (move.from.at === 'with')
+    write({ stream: `part:${move.from.part}`, kind: 'rider-left', v: 1, body: { part: part.id } });
+  if (target) {
+    const body = { slot: target.slot, part: part.id, belongs: settles(view, part, move.why) };
+    write({ stream: `machine:${target.machine}`, kind: 'slot-filled', v: 1, body });
+  }
+  if (move.to.at === 'with')
+    write({ stream: `part:${move.to.part}`, kind: 'rider-joined', v: 1, body: { part: part.id } });
+  return sides;
+}
+
+/**
+ * Does the part belong in its new slot from now on, rather than sit there for a trial? Ours does once it is sold, theirs
+ * once it is fitted there for a reason.
+ */
+function settles({ agreedFor }: MoveView, part: Part, why: MoveReason): boolean {
+  if (part.belongs.to === 'shop') return agreedFor;
+  if (why.by === 'fitting') return why.says !== undefined;
+  return why.by === 'wrong-slot-put-right' || why.by === 'board-has-only-these';
+}
+
+/** Where it was last seen, short enough to be read aloud. */
+function lastSeen(place: Place): string {
+  switch (place.at) {
+    case 'slot':
+    case 'rig':
+      return place.slot;
+    case 'bench':
+      return place.bench;
+    case 'tray':
+      return place.tray;
+    case 'bin':
+      return place.bin;
+    case 'kept':
+      return place.shelf;
+    case 'away':
+      return place.name;
+    case 'transit':
+      return `${place.carrier} ${place.number}`;
+    default:
+      return place.at;
+  }
+}
+
+type Titled = { readonly ok: true; readonly title: Title } | { readonly ok: false; readonly refusal: Refusal };
+
+function titleIn(view: MoveView, part: Part, move: Move): Titled {
+  const titled = (title: Title): Titled => ({ ok: true, title });
+  const not = (refused: string, facts = {}): Titled => ({
+    ok: false,
+    refusal: { refused, part: part.id, tag: part.tag, name: part.name, ...facts },
+  });
+  if (part.belongs.to !== 'shop') return titled(null);
+  const lent = lentIn(part, move);
+  if (move.to.at === 'with-owner') return lent ? titled(lent) : not('shop-part-not-lent');
+  if (move.to.at !== 'slot' || view.agreedFor) return titled(null);
+  const machine = view.machine(move.to.machine);
+  if (!machine || machine.owner === null) return titled(null);
+  if (!move.job) return not('shop-part-needs-job');
+  if (lent) return titled(lent);
+  return view.trialAllowed
+    ? titled({ as: 'on-trial', job: move.job })
+    : not('no-word-for-trial-parts', { needs: 'own-parts-in' });
+}
+
+/** Lent by this move, or still lent from before. */
+function lentIn(part: Part, { returnBy, job }: Move): Title {
+  if (returnBy !== undefined && job) return { as: 'lent', job, returnBy };
+  return part.title?.as === 'lent' ? part.title : null;
+}

@@ -1,0 +1,81 @@
+import type { Job } from '../../job/job.ts';
+import { chargedMinutes, labourMinor } from '../../job/money/charges.ts';
+import type { Paper } from '../../papers/content.ts';
+import { PAPER_KINDS } from '../../papers/kinds.ts';
+import { amount, common, opened, withoutAnswer } from '../common.ts';
+import { type Lacking, lacking } from '../lacking.ts';
+import { estimateFacts, seenEstimate, toldEstimate } from '../lines/estimates.ts';
+import { optionFacts } from '../lines/optionFacts.ts';
+import type { Making } from '../making.ts';
+import { asSentences, faultName, inSentence, newestQuestion, openQuestion, symptomWords } from '../worded.ts';
+
+/** So many suspects are named on the notice: more is no help to a lay person. */
+const NAMED = 3;
+
+/** Told and seen side by side, the estimate before and now, and what can be answered. */
+export function changedFindingPaper(making: Making): Paper | Lacking {
+  const { job, words } = making;
+  const question = newestQuestion(making, (one) => one.kind === 'changed-finding');
+  if (!question) return lacking('paper-nothing-asked');
+  const [before, now] = [toldEstimate(making), seenEstimate(making)];
+  if (!before || !now) return lacking('paper-no-estimates');
+  const spent = chargedMinutes(job);
+  const data = openQuestion(making, 'data-first');
+  const means = suspectsThenAndNow(making);
+  return PAPER_KINDS['changed-finding-notice'].build(
+    {
+      ...common(making),
+      told: opened(making, job.told.ownWords.value),
+      seen: whatWasSeen(making),
+      ...(means && { means }),
+      before: estimateFacts(making, before),
+      now: estimateFacts(making, now),
+      ...(now.withPart && {
+        withPart: {
+          part: likeliestPart(making, now.withPart.name),
+          p50: amount(making, now.withPart.p50),
+          p90: amount(making, now.withPart.p90),
+        },
+      }),
+      limit: amount(making, job.limitMinor),
+      soFar: { minutes: spent, amount: amount(making, labourMinor(job, spent)) },
+      options: optionFacts(making, question),
+      ...(data && {
+        dataFirst: { says: words.facts.dataFirst, choices: data.options.map(({ says }) => ({ text: says })) },
+      }),
+      validUntil: question.validUntil,
+      without: withoutAnswer(making),
+    },
+    making.setting,
+  );
+}
+
+/** Seen in the terms of what was told, and what the first watched start was written down as. */
+function whatWasSeen(making: Making): string {
+  const { job } = making;
+  const watched = job.work.findLast((work) => work.what === 'watch-start' && !work.struck)?.note;
+  return [asSentences(symptomWords(making, job.seen ?? [])), ...(watched ? [opened(making, watched.value)] : [])].join(
+    ' ',
+  );
+}
+
+/** The likeliest faults by what was told alone, and by what was seen; null where no tracing was handed in. */
+function suspectsThenAndNow(making: Making): string | null {
+  const { view, job, asking, words, format } = making;
+  const named = (known: Job) =>
+    (asking.tracing?.suspects({ ...view, job: known }) ?? [])
+      .slice(0, NAMED)
+      .map((fault) => inSentence(faultName(making, fault)))
+      .join('; ');
+  const told = named({ ...job, seen: null, work: [] });
+  const seen = named(job);
+  return told === '' || seen === '' ? null : format.say(words.facts.means, { told, seen });
+}
+
+/** The part that the likeliest fault is in: its fault is named `part: what`. */
+function likeliestPart(making: Making, fault: string): string {
+  const named = faultName(making, fault);
+  return named === fault
+    ? making.words.facts.aPart
+    : (named.split(':')[0] ?? named).toLocaleLowerCase(making.setting.locale);
+}

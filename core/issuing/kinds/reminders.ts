@@ -1,0 +1,73 @@
+import { paidMinor } from '../../job/money/charges.ts';
+import { money } from '../../money/arithmetic.ts';
+import type { Money } from '../../money/money.ts';
+import type { ReminderFacts } from '../../papers/builders/reminders.ts';
+import type { Paper } from '../../papers/content.ts';
+import { PAPER_KINDS } from '../../papers/kinds.ts';
+import { epochMs } from '../../time.ts';
+import { amount, common } from '../common.ts';
+import { type Lacking, lacking } from '../lacking.ts';
+import { billed } from '../lines/billed.ts';
+import { openHours } from '../lines/openHours.ts';
+import type { Making } from '../making.ts';
+import { isAtItsEnd } from './bill.ts';
+
+const DAY = 86_400_000;
+
+/** A machine that stands ready and is not collected. */
+export const reminderPaper = (making: Making): Paper | Lacking => {
+  const facts = reminderFacts(making);
+  return facts ? PAPER_KINDS.reminder.build(facts, making.setting) : lacking('paper-not-ready-yet');
+};
+
+/**
+ * The last one, with what the shop's local law allows, in the shop's own text. It gives as many days again as the shop
+ * gives before storage is charged.
+ */
+export function lastNoticePaper(making: Making): Paper | Lacking {
+  const { settings, asking, words } = making;
+  const facts = reminderFacts(making);
+  if (!facts) return lacking('paper-not-ready-yet');
+  if (settings.notCollectedText.trim() === '') return lacking('paper-no-local-text');
+  return PAPER_KINDS['last-notice'].build(
+    {
+      ...facts,
+      until: epochMs(asking.at + settings.rules.storageFeeAfterDays * DAY),
+      afterThat: settings.notCollectedText,
+      dataFirst: words.facts.lastNoticeData,
+    },
+    making.setting,
+  );
+}
+
+function reminderFacts(making: Making): ReminderFacts | null {
+  const { job, settings, asking, words } = making;
+  const { rules } = settings;
+  const since = job.toldReadyAt;
+  if (since === null || !isAtItsEnd(making)) return null;
+  const { sentBefore } = words.facts;
+  return {
+    ...common(making),
+    readySince: since,
+    due: leftToPay(making),
+    ...(rules.storageFeeMinorPerDay > 0 && {
+      storage: {
+        from: epochMs(since + rules.storageFeeAfterDays * DAY),
+        perDay: amount(making, rules.storageFeeMinorPerDay),
+      },
+    }),
+    open: openHours(making),
+    before: [
+      { at: since, what: sentBefore.ready },
+      ...job.reminders
+        .filter((one) => one.at < asking.at)
+        .map(({ at, last }) => ({ at, what: sentBefore[last ? 'last' : 'reminder'] })),
+    ],
+  };
+}
+
+/** What the bill comes to, less what was paid; never less than nothing. */
+function leftToPay(making: Making): Money {
+  const { total } = billed(making);
+  return money(Math.max(0, total.minor - paidMinor(making.job)), total.currency);
+}

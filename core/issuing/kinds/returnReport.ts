@@ -1,0 +1,99 @@
+import { chosenOf } from '../../approval/question.ts';
+import type { ReturnReportFacts } from '../../papers/builders/returnReportFacts.ts';
+import type { Paper } from '../../papers/content.ts';
+import { PAPER_KINDS } from '../../papers/kinds.ts';
+import { amount, common, opened, signatureFacts } from '../common.ts';
+import { type Lacking, lacking } from '../lacking.ts';
+import { billed, isAsItCame, lineWords } from '../lines/billed.ts';
+import { lastTold } from '../lines/estimates.ts';
+import { logFacts } from '../lines/logFacts.ts';
+import { isMoved, movedWords, partRows } from '../lines/partRows.ts';
+import { proofFacts, readingFacts } from '../lines/readings.ts';
+import { notExcluded, ruledOut } from '../lines/ruledOut.ts';
+import { becauseWords, fittedFacts, outcomeOf, verdictFacts } from '../lines/verdictFacts.ts';
+import { warrantyWords } from '../lines/warrantyWords.ts';
+import type { Making } from '../making.ts';
+import { asSentences, symptomWords } from '../worded.ts';
+import { isAtItsEnd } from './bill.ts';
+
+/** What the owner takes home with the machine: what was found, how it is known, where every part is, what was done. */
+export function returnReportPaper(making: Making): Paper | Lacking {
+  if (!isAtItsEnd(making)) return lacking('paper-not-ready-yet');
+  const { job } = making;
+  const because = becauseWords(making);
+  const fitted = fittedFacts(making);
+  return PAPER_KINDS['return-report'].build(
+    {
+      ...common(making),
+      outcome: outcomeOf(making),
+      ...(because && { because }),
+      told: opened(making, job.told.ownWords.value),
+      seen: whatWasSeen(making),
+      verdict: verdictFacts(making),
+      ...(fitted && { fitted }),
+      allInPlace: !isMoved(making),
+      readings: readingFacts(making),
+      parts: partRows(making),
+      proofs: proofFacts(making),
+      byTheWay: byTheWay(making),
+      differences: differences(making),
+      excluded: ruledOut(making),
+      notExcluded: notExcluded(making),
+      atFirstStart: atFirstStart(making),
+      cost: cost(making),
+      warranty: warrantyWords(making),
+      log: logFacts(making),
+      ...(job.handover && { collected: signatureFacts(making, job.handover.signature) }),
+    },
+    making.setting,
+  );
+}
+
+/** Seen in the owner's terms, and that they were told when it became dearer. */
+function whatWasSeen(making: Making): readonly string[] {
+  const { job, words, format } = making;
+  const dearer = job.questions.flatMap((question) => {
+    const limit = chosenOf(question).findLast((option) => option.agrees.limitMinor !== null)?.agrees.limitMinor;
+    if (question.kind !== 'changed-finding' || question.withdrawn || limit === undefined || limit === null) return [];
+    const fills = { day: format.date(question.askedAt), limit: format.money(amount(making, limit)) };
+    return [format.say(words.facts.toldDearer, fills)];
+  });
+  const seen = asSentences(symptomWords(making, job.seen ?? []));
+  return [seen, ...dearer].filter((text) => text !== '');
+}
+
+/** Notes found by the way, and what sits elsewhere than it came. */
+const byTheWay = (making: Making): readonly string[] => [
+  ...making.job.notes.filter((note) => note.foundByTheWay).map((note) => opened(making, note.says)),
+  ...movedWords(making),
+];
+
+const differences = (making: Making): readonly string[] =>
+  (making.job.handover?.differences ?? []).map(({ what, says }) =>
+    says ? opened(making, says.value) : making.words.facts.difference[what],
+  );
+
+/** What there is to do afterwards, as the accepted offer said it. */
+function atFirstStart(making: Making): readonly string[] {
+  const { job, words, format } = making;
+  const accepted = job.questions.filter((question) => chosenOf(question).some((option) => option.agrees.accepts));
+  return accepted.flatMap((question) =>
+    (question.offer?.afterwards ?? []).map(({ says, minutes, priceMinor }) => {
+      if (minutes === 0) return says;
+      const fills = { says, minutes: format.say(making.setting.words.common.minutes, { n: minutes }) };
+      return priceMinor === null
+        ? format.say(words.facts.afterwards, fills)
+        : format.say(words.facts.afterwardsPriced, { ...fills, amount: format.money(amount(making, priceMinor)) });
+    }),
+  );
+}
+
+function cost(making: Making): NonNullable<ReturnReportFacts['cost']> {
+  const { lines, total } = billed(making);
+  const told = isAsItCame(making) ? null : lastTold(making);
+  return {
+    lines: lines.map((line) => ({ what: lineWords(making, line), amount: line.amount })),
+    total,
+    ...(told && { toldFrom: told.from, toldTo: told.to }),
+  };
+}

@@ -1,0 +1,43 @@
+import type { Owner } from '../approval/owner.ts';
+import type { Asking } from '../commands/kernel/asking.ts';
+import type { Machine } from '../custody/machine.ts';
+import type { View } from '../entries/view.ts';
+import type { PartId } from '../ids.ts';
+import type { Job } from '../job/job.ts';
+import type { ShopSettings } from '../job/shop.ts';
+import { type Format, formatFor } from '../papers/format.ts';
+import type { Setting } from '../papers/setting.ts';
+import type { JobWords } from './jobWords.ts';
+
+/** What a paper is made from. */
+export type PaperAsked = {
+  readonly view: View & { readonly job: Job; readonly owner: Owner; readonly machine: Machine };
+  readonly settings: ShopSettings;
+  readonly number: string;
+  /** The paper that this one takes the place of. */
+  readonly older: { readonly number: string; readonly at: number } | null;
+  readonly part: PartId | null;
+  /** Of all that is handed in, what a paper needs; a sheet not yet signed can be worded from it too. */
+  readonly asking: Pick<Asking, 'at' | 'by' | 'lastHead' | 'paperSetting' | 'jobWords'> &
+    Partial<Pick<Asking, 'tracing'>>;
+};
+
+/** The same, with the words and the number style of the owner's language. */
+export type Making = PaperAsked & {
+  readonly job: Job;
+  readonly words: JobWords;
+  readonly setting: Setting;
+  readonly format: Format;
+};
+
+export function makingOf(asked: PaperAsked): Making {
+  const { view, settings, asking } = asked;
+  const setting = asking.paperSetting(view.owner.language, settings);
+  return {
+    ...asked,
+    job: view.job,
+    words: asking.jobWords(view.owner.language),
+    setting,
+    format: formatFor(setting),
+  };
+}

@@ -1,0 +1,110 @@
+import { isOpen, type Question } from '../approval/question.ts';
+import type { Part } from '../custody/ledger.ts';
+import type { ThingKind } from '../custody/part.ts';
+import { takesKind } from '../custody/slot.ts';
+import type { Work } from '../job/work.ts';
+import { wordOf } from './jobWords.ts';
+import type { Making } from './making.ts';
+
+/** Told or seen terms in the owner's wording. */
+export const symptomWords = ({ words }: Making, ids: readonly string[]): readonly string[] => {
+  const terms: { readonly [id: string]: { readonly owner: string } } = words.symptoms;
+  return ids.map((id) => terms[id]?.owner ?? id);
+};
+
+/** The same as sentences: each with its full stop. */
+export const asSentences = (texts: readonly string[]): string => texts.map(sentence).join(' ');
+
+/** A text with its full stop, unless it ends with one. */
+export const sentence = (text: string): string => (/[.!?…)”"]$/.test(text.trim()) ? text.trim() : `${text.trim()}.`);
+
+/** A text without the full stop at its end, to go on inside a sentence. */
+export const inSentence = (text: string): string => text.trim().replace(/\.$/, '');
+
+/** Two sentences in one where the second is there. */
+export const withNote = (text: string, note: string | null | undefined): string =>
+  note ? `${sentence(upperFirst(text))} ${note.trim()}` : text;
+
+export const upperFirst = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** What a step, task or proof is called. */
+export function workName({ words }: Making, work: Pick<Work, 'kind' | 'what'>): string {
+  const { steps, tasks, proofs } = words.tracing;
+  const named: { readonly [id: string]: { readonly name: string } } = steps;
+  return work.kind === 'step' ? (named[work.what]?.name ?? work.what) : wordOf({ ...tasks, ...proofs }, work.what);
+}
+
+/** What came of it, in words; the step's own where it has one. */
+export const outcomeWords = ({ words }: Making, work: Pick<Work, 'what' | 'outcome'>): string => {
+  const outcomes: { readonly [id: string]: string } = words.tracing.outcomes;
+  const outcome = work.outcome ?? '';
+  return outcomes[`${work.what}.${outcome}`] ?? outcomes[outcome] ?? outcome;
+};
+
+/** A fault with its part: `Board: one slot dead`. */
+export const faultName = ({ words }: Making, id: string): string => {
+  const faults: { readonly [id: string]: { readonly name: string } } = words.tracing.faults;
+  return faults[id]?.name ?? id;
+};
+
+const kindWord = ({ words }: Making, kind: ThingKind): string => wordOf(words.tracing.kinds, kind);
+
+/** A part with its kind, inside a sentence: `board Wrenfield WF-M2`; the name alone where it says the kind. */
+export function partInText(making: Making, part: Pick<Part, 'kind' | 'name'>): string {
+  const kind = kindWord(making, part.kind);
+  const last = kind.split(' ').at(-1) ?? kind;
+  return part.name.toLocaleLowerCase().includes(last.toLocaleLowerCase()) ? part.name : `${kind} ${part.name}`;
+}
+
+/** The same at the start of a line. */
+export const partName = (making: Making, part: Pick<Part, 'kind' | 'name'>): string =>
+  upperFirst(partInText(making, part));
+
+/** `Your board Aldermoor AM-B46` */
+export const yourPart = (making: Making, part: Pick<Part, 'kind' | 'name'>): string =>
+  making.format.say(making.words.facts.yourPart, { part: partInText(making, part) });
+
+/** Parts whose places are called slots. */
+const IN_SLOTS: readonly ThingKind[] = ['dimm', 'card', 'add-in'];
+
+/**
+ * A slot as it is said of the part in it: `slot A2` where a machine has several of its kind, else in it. The slots of a
+ * board that was replaced are no longer among the machine's.
+ */
+export function slotWords({ view, words, format }: Making, slot: string, part: Pick<Part, 'kind'>): string {
+  const alike = view.machine.slots.filter((one) => takesKind(one.takes, part.kind));
+  if (alike.length === 1 && alike[0]?.id === slot) return words.facts.places.inIt;
+  return IN_SLOTS.includes(part.kind) ? format.say(words.facts.slotNamed, { slot }) : slot;
+}
+
+/** Where a part is now, in words. */
+export function placeWords(making: Making, part: Part): string {
+  const { facts } = making.words;
+  const { places } = facts;
+  const { format, view } = making;
+  const { place } = part;
+  switch (place.at) {
+    case 'slot':
+      return place.machine === view.machine.id ? slotWords(making, place.slot, part) : places.elsewhere;
+    case 'kept':
+      return format.say(places.kept, { day: format.date(place.until), shelf: place.shelf });
+    case 'transit':
+      return format.say(places.transit, { to: place.to });
+    case 'away':
+      return format.say(places.away, { name: place.name });
+    case 'gone':
+      return places.gone[place.why];
+    case 'bin':
+      return places.back;
+    default:
+      return places[place.at];
+  }
+}
+
+/** The newest question of which this is so. */
+export const newestQuestion = ({ job }: Making, which: (question: Question) => boolean): Question | null =>
+  job.questions.findLast(which) ?? null;
+
+/** Put and still to be answered. */
+export const openQuestion = (making: Making, kind: Question['kind']): Question | null =>
+  newestQuestion(making, (one) => one.kind === kind && isOpen(one));

@@ -1,0 +1,34 @@
+import { agreed, type Consents, deadPartAnswer } from '../../approval/consent.ts';
+import type { PartId } from '../../ids.ts';
+import type { Job } from '../job.ts';
+import { mayTakeDays } from './ownersYes.ts';
+
+export type PartAnswer = 'back' | 'keep' | 'send' | 'scrap' | 'follow';
+
+/**
+ * What the owner wants done with one of their parts. A part that can hold data has its own answer; others follow the
+ * latest answer given for that part, else what the sheet says of dead parts.
+ */
+export function answerForPart(job: Job, part: PartId, dataBearing: boolean): PartAnswer {
+  const forPart = job.questions
+    .flatMap((question) =>
+      question.answer && !question.withdrawn
+        ? question.options.filter((option) => question.answer?.options.includes(option.id))
+        : [],
+    )
+    .map((option) => option.agrees.dead)
+    .filter((dead) => dead?.part === part)
+    .at(-1);
+  if (forPart) return forPart.answer;
+  return dataBearing ? dataPartAnswer(job.consents) : deadPartAnswer(job.consents);
+}
+
+const dataPartAnswer = (consents: Consents): PartAnswer =>
+  consents.answers['data-parts'] === 'send' && consents.own['data-parts'] ? 'send' : 'back';
+
+/** The answer for a part, whether its data may be destroyed, and whether it may be sent out to be tested. */
+export const wordForPart = (job: Job, part: PartId, dataBearing: boolean) => ({
+  answer: answerForPart(job, part, dataBearing),
+  destroy: agreed(job.consents, 'destroy'),
+  outAndBack: mayTakeDays(job, 'send-out'),
+});

@@ -1,0 +1,34 @@
+import type { Agrees, Offer } from '../../approval/question.ts';
+import type { Sold } from '../job.ts';
+
+type Offered = Pick<Offer, 'forPart' | 'part' | 'priceMinor' | 'warrantyMonths' | 'taxPermille' | 'coreMinor'> & {
+  readonly name?: string;
+};
+
+/** What the owner buys by agreeing to an option: the part on offer where it accepts, and the things that go with it. */
+export function soldByOption(
+  agrees: Agrees,
+  offer: Offered | null,
+  warrantyMonths: number,
+): readonly Omit<Sold, 'question' | 'fitted'>[] {
+  const items = agrees.items.map(({ what, priceMinor, taxPermille }) => ({
+    what,
+    part: null,
+    priceMinor,
+    warrantyMonths,
+    ...(taxPermille !== undefined && { taxPermille }),
+  }));
+  if (!agrees.accepts || !offer) return items;
+  const { part, forPart, priceMinor, taxPermille, coreMinor, name } = offer;
+  return [
+    {
+      what: name ?? part,
+      part,
+      priceMinor,
+      warrantyMonths: offer.warrantyMonths,
+      ...(taxPermille !== undefined && { taxPermille }),
+      ...(coreMinor !== undefined && coreMinor > 0 && { core: { part: forPart, minor: coreMinor } }),
+    },
+    ...items,
+  ];
+}

@@ -1,0 +1,117 @@
+import { describe, expect, it } from 'vitest';
+import type { PartId } from '../../ids.ts';
+import type { Currency } from '../../money/money.ts';
+import { epochMs, minutes } from '../../time.ts';
+import { type Job, newJob } from '../job.ts';
+import { charges } from './charges.ts';
+import { storageDue } from './storage.ts';
+
+const GBP = 'GBP' as Currency;
+const taxInside = { permille: 200, inside: true };
+
+/** A job at 75 pence a minute with a finding fee of 30 pounds that is credited when repaired. */
+function aJob(over: object = {}, terms: object = {}): Job {
+  const taken = {
+    tasks: null,
+    charging: 'charged',
+    limitMinor: 20_000,
+    smallPartsUpToMinor: 500,
+    feeMinor: 3000,
+    perMinuteMinor: 75,
+    terms: { currency: GBP, tax: taxInside, feeCredited: true, feeCoversMinutes: 40, ...terms },
+  };
+  const job = newJob('j' as Job['id'], epochMs(0), 'bram', taken as unknown as Job);
+  return { ...job, ...over } as Job;
+}
+const worked = (kind: string, handsOn: number, more: object = {}) => ({
+  run: `${kind}-${handsOn}`,
+  kind,
+  what: kind,
+  handsOn: minutes(handsOn),
+  struck: null,
+  ...more,
+});
+const board = { what: 'board', part: 'new' as PartId, priceMinor: 9000, warrantyMonths: 24, question: 'q' };
+const back = (answer: string) => [
+  { answer: { options: ['a'] }, withdrawn: false, options: [{ id: 'a', agrees: { dead: { part: 'old', answer } } }] },
+];
+
+describe('the finding fee', () => {
+  const found = { work: [worked('step', 50), worked('fitting', 30)] };
+  it('is inside the price of a repair where the shop credits it', () => {
+    expect(charges(aJob(found), false).totalMinor).toBe(80 * 75);
+  });
+  it('comes on top where it does not, and has paid for the minutes it covers', () => {
+    expect(charges(aJob(found, { feeCredited: false }), false).totalMinor).toBe(3000 + (80 - 40) * 75);
+    expect(charges(aJob({ work: [worked('step', 10)] }, { feeCredited: false }), false).totalMinor).toBe(3000);
+  });
+  it('is not owed for known work that needed no tracing', () => {
+    const known = { tasks: [{ id: 'clean', fixedMinor: null }], work: [worked('fitting', 30)] };
+    expect(charges(aJob(known, { feeCredited: false }), false).totalMinor).toBe(30 * 75);
+  });
+  it('is all there is to pay when the machine goes home as it came', () => {
+    expect(charges(aJob(found), true).totalMinor).toBe(3000);
+    expect(charges(aJob(found, { feeCredited: false }), true).totalMinor).toBe(3000);
+  });
+});
+
+describe('a part', () => {
+  it('that was agreed to and never fitted is not on the bill of a machine that goes home as it came', () => {
+    expect(charges(aJob({ sold: [board] }), true).totalMinor).toBe(3000);
+    expect(charges(aJob({ sold: [{ ...board, fitted: true }] }), true).totalMinor).toBe(12_000);
+  });
+  it('costs less by the core value of the old one when that goes back to its maker, and only then', () => {
+    const sold = [{ ...board, core: { part: 'old' as PartId, minor: 1500 } }];
+    expect(charges(aJob({ sold, questions: back('send') }), false).totalMinor).toBe(7500);
+    expect(charges(aJob({ sold, questions: back('back') }), false).totalMinor).toBe(9000);
+    expect(charges(aJob({ sold, questions: [] }), false).totalMinor).toBe(9000);
+  });
+  it('at a rate of its own has that tax, the rest the usual one', () => {
+    const onTop = { tax: { permille: 200, inside: false, others: [50] } };
+    const job = aJob({ sold: [{ ...board, taxPermille: 50 }], work: [worked('fitting', 20)] }, onTop);
+    expect(charges(job, false).totalMinor).toBe(9450 + 1800);
+  });
+  it('given for nothing is on the bill and costs nothing', () => {
+    const job = aJob({ booked: [{ is: 'given', what: 'fan lead', worthMinor: 350 }] });
+    expect(charges(job, false)).toMatchObject({ totalMinor: 0 });
+    expect(charges(job, false).lines).toContainEqual({ is: 'given', what: 'fan lead', worthMinor: 350, minor: 0 });
+  });
+});
+
+describe('a discount', () => {
+  it('comes off, and never below nothing', () => {
+    const off = (minor: number) =>
+      charges(aJob({ work: [worked('fitting', 20)], booked: [{ is: 'discount', why: 'late', minor }] }), false)
+        .totalMinor;
+    expect([off(500), off(1500), off(9000)]).toEqual([1000, 0, 0]);
+  });
+  it('takes its tax with it, from the usual rate first and then from the rest at their own', () => {
+    const onTop = { tax: { permille: 200, inside: false } };
+    const booked = [{ is: 'discount', why: 'late', minor: 2000 }];
+    const job = aJob({ sold: [{ ...board, taxPermille: 50 }], work: [worked('fitting', 20)], booked }, onTop);
+    expect(charges(job, false).totalMinor).toBe((9000 - 500) * 1.05);
+  });
+});
+
+it('minutes beyond the owner’s word stay in the log and are not charged', () => {
+  const job = aJob({ work: [worked('step', 50, { ours: minutes(20) })] });
+  expect(charges(job, false)).toMatchObject({ handsOn: 30, totalMinor: 30 * 75 });
+});
+
+describe('storage', () => {
+  const rules = { storageFeeMinorPerDay: 200, storageFeeAfterDays: 30 } as never;
+  const day = (n: number) => epochMs(n * 86_400_000);
+  const job = (over: object) => aJob({ toldReadyAt: day(0), reminders: [{ at: day(10), last: false }], ...over });
+  it('runs from the day the shop’s rules name, in whole days', () => {
+    expect(storageDue(job({}), rules, day(30.5))).toBeNull();
+    expect(storageDue(job({}), rules, day(33.5))).toEqual({ days: 3, minor: 600 });
+  });
+  it('never runs before notice was given', () => {
+    expect(storageDue(job({ reminders: [] }), rules, day(90))).toBeNull();
+    expect(storageDue(job({ reminders: [{ at: day(60), last: false }] }), rules, day(62))).toMatchObject({ days: 2 });
+  });
+  it('is not asked for a job free of charge, or by a shop that has no such fee', () => {
+    expect(storageDue(job({ charging: 'free' }), rules, day(90))).toBeNull();
+    expect(storageDue(job({}), { storageFeeMinorPerDay: 0, storageFeeAfterDays: 30 } as never, day(90))).toBeNull();
+  });
+});

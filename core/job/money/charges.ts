@@ -1,0 +1,168 @@
+import type { Minutes } from '../../time.ts';
+import { minutes } from '../../time.ts';
+import { answerForPart } from '../approval/partAnswer.ts';
+import type { Booked } from '../entries.ts';
+import type { Job, Sold } from '../job.ts';
+import { isCharged } from '../work.ts';
+import { taxedCharges } from './taxedCharges.ts';
+
+/** One line of what a job has cost so far, in minor units, as the shop writes its prices. */
+export type ChargeLine =
+  | { readonly is: 'labour'; readonly handsOn: Minutes; readonly perMinuteMinor: number; readonly minor: number }
+  | {
+      readonly is: 'item';
+      readonly what: string;
+      readonly part: string | null;
+      readonly minor: number;
+      readonly warrantyMonths: number;
+      /** Its own tax rate in thousandths; null takes the shop's usual one. */
+      readonly taxPermille: number | null;
+    }
+  | { readonly is: 'finding-fee'; readonly minor: number; readonly credited: boolean }
+  /** The old part went back to its maker: its core value comes off the price of the new one. */
+  | {
+      readonly is: 'old-part-back';
+      readonly part: string;
+      readonly minor: number;
+      readonly taxPermille: number | null;
+    }
+  | { readonly is: 'given'; readonly what: string; readonly worthMinor: number; readonly minor: 0 }
+  | { readonly is: 'discount'; readonly why: string; readonly minor: number; readonly taxPermille: number | null }
+  | { readonly is: 'storage'; readonly days: number; readonly minor: number };
+
+export type Charges = {
+  readonly handsOn: Minutes;
+  readonly lines: readonly ChargeLine[];
+  /** What it comes to, with the tax that comes on top. */
+  readonly totalMinor: number;
+  /** What the owner pays for it in all: nothing when the job is free of charge. */
+  readonly owedMinor: number;
+  readonly paidMinor: number;
+};
+
+/** Charged hands-on minutes so far: without our own proofs, what was struck out, and what went beyond the owner's word. */
+export const chargedMinutes = (job: Job): Minutes =>
+  minutes(job.work.filter(isCharged).reduce((sum, work) => sum + work.handsOn - (work.ours ?? 0), 0));
+
+/** Hands-on minutes in minor units, half up. */
+export const labourMinor = (job: Job, handsOn: Minutes): number => Math.round(handsOn * job.perMinuteMinor);
+
+/** What the owner paid so far, less what was given back. */
+export const paidMinor = ({ paid }: Pick<Job, 'paid'>): number => paid.reduce((sum, one) => sum + one.minor, 0);
+
+/**
+ * What a job costs: labour and items when it is repaired, with the finding fee inside it or on top as the shop had it
+ * when the machine came; the finding fee, and what stays in the machine, when it goes home as it came or was to be
+ * found only.
+ */
+export function charges(job: Job, asItCame: boolean): Charges {
+  const lines = chargeLines(job, asItCame);
+  const totalMinor = taxedCharges(lines, job.terms ?? null).total.gross;
+  return {
+    handsOn: chargedMinutes(job),
+    lines,
+    totalMinor,
+    owedMinor: job.charging === 'free' ? 0 : totalMinor,
+    paidMinor: paidMinor(job),
+  };
+}
+
+function chargeLines(job: Job, asItCame: boolean): readonly ChargeLine[] {
+  const feeOnly = asItCame || job.charging === 'diagnosis-only';
+  const sold = asItCame ? job.sold.filter((line) => line.part === null || line.fitted === true) : job.sold;
+  const work = feeOnly
+    ? [{ is: 'finding-fee' as const, minor: job.feeMinor, credited: false }]
+    : [labourLine(job), ...feeLine(job)];
+  return withDiscounts(job, [...work, ...sold.flatMap((line) => soldLines(job, line)), ...bookedLines(job)]);
+}
+
+const isTraced = (job: Job): boolean => !job.tasks || job.work.some((work) => work.kind === 'step' && !work.struck);
+
+function labourLine(job: Job): ChargeLine {
+  const handsOn = chargedMinutes(job);
+  const covered = minutes(job.terms?.feeCredited === false ? Math.max(0, handsOn - coveredByFee(job)) : handsOn);
+  const minor = job.tasks ? (fixedPrice(job) ?? labourMinor(job, covered)) : labourMinor(job, covered);
+  return { is: 'labour', handsOn: covered, perMinuteMinor: job.perMinuteMinor, minor };
+}
+
+/** Minutes of tracing that a finding fee of its own has paid for already. */
+function coveredByFee(job: Job): number {
+  const tracing = job.work
+    .filter((work) => work.kind === 'step' && isCharged(work))
+    .reduce((sum, work) => sum + work.handsOn - (work.ours ?? 0), 0);
+  return Math.min(tracing, job.terms?.feeCoversMinutes ?? 0);
+}
+
+function feeLine(job: Job): readonly ChargeLine[] {
+  if (!isTraced(job) || job.feeMinor === 0) return [];
+  const credited = job.terms?.feeCredited ?? true;
+  const begun = job.work.some((work) => work.kind === 'step' && isCharged(work));
+  return [{ is: 'finding-fee', minor: credited || !begun ? 0 : job.feeMinor, credited }];
+}
+
+function soldLines(job: Job, line: Sold): readonly ChargeLine[] {
+  const { what, part, priceMinor, warrantyMonths, core } = line;
+  const taxPermille = line.taxPermille ?? null;
+  const item: ChargeLine = { is: 'item', what, part, minor: priceMinor, warrantyMonths, taxPermille };
+  return core && answerForPart(job, core.part, false) === 'send'
+    ? [item, { is: 'old-part-back', part: core.part, minor: -Math.min(core.minor, priceMinor), taxPermille }]
+    : [item];
+}
+
+const bookedLines = (job: Job): readonly ChargeLine[] => job.booked.flatMap(bookedLine);
+
+function bookedLine(one: Booked): readonly ChargeLine[] {
+  switch (one.is) {
+    case 'small-part':
+      return [{ is: 'item', what: one.what, part: null, minor: one.priceMinor, warrantyMonths: 0, taxPermille: null }];
+    case 'given':
+      return [{ ...one, minor: 0 }];
+    case 'storage':
+      return [one];
+    case 'discount':
+      return [];
+  }
+}
+
+/**
+ * Discounts come off last, from what is taxed at the usual rate first and then from the rest at its own, so that the
+ * tax goes with the price; never below nothing, whatever the rounding of the tax does.
+ */
+function withDiscounts(job: Job, lines: readonly ChargeLine[]): readonly ChargeLine[] {
+  const usual = job.terms?.tax.permille ?? null;
+  const rateOf = (line: ChargeLine) => ('taxPermille' in line ? line.taxPermille : null) ?? usual;
+  const left = new Map<number | null, number>([[usual, 0]]);
+  for (const line of lines) left.set(rateOf(line), (left.get(rateOf(line)) ?? 0) + line.minor);
+  const off: ChargeLine[] = [];
+  for (const one of job.booked) {
+    if (one.is !== 'discount') continue;
+    let rest = one.minor;
+    for (const [taxPermille, room] of left) {
+      const minor = Math.min(rest, Math.max(0, room));
+      if (minor === 0) continue;
+      off.push({ is: 'discount', why: one.why, minor: -minor, taxPermille });
+      left.set(taxPermille, room - minor);
+      rest -= minor;
+    }
+  }
+  return fromNothingUp(job, lines, off);
+}
+
+/** Takes less off, a minor unit at a time, where the rounding of tax would bring the whole below nothing. */
+function fromNothingUp(job: Job, lines: readonly ChargeLine[], off: readonly ChargeLine[]): readonly ChargeLine[] {
+  const all = [...lines, ...off];
+  const last = off.at(-1);
+  if (last?.is !== 'discount' || taxedCharges(all, job.terms ?? null).total.gross >= 0) return all;
+  const less = last.minor + 1;
+  return fromNothingUp(job, lines, [...off.slice(0, -1), ...(less < 0 ? [{ ...last, minor: less }] : [])]);
+}
+
+function fixedPrice(job: Job): number | null {
+  const prices = job.tasks?.map((task) => task.fixedMinor) ?? [];
+  return prices.length > 0 && prices.every((price) => price !== null)
+    ? prices.reduce<number>((sum, price) => sum + (price ?? 0), 0)
+    : null;
+}
+
+/** What is spent so far, as the owner would pay it: labour at the agreed rate and what was sold, tax in it. */
+export const spentMinor = (job: Job): number => charges(job, false).totalMinor;

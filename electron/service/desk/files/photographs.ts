@@ -1,0 +1,49 @@
+import { agreed } from '../../../../core/approval/consent.ts';
+import type { Refusal } from '../../../../core/commands/kernel/asking.ts';
+import type { JobId } from '../../../../core/ids.ts';
+import type { EpochMs } from '../../../../core/time.ts';
+import { checkPhotograph, type Shop } from '../../../../db/index.ts';
+import { loadView } from '../loadView.ts';
+import { storeBlob } from './storeBlob.ts';
+import { takeBlob } from './takeBlob.ts';
+
+/** Stores a photograph for a job, sealed under its owner's key; checked again here, whatever the page did to it. */
+export async function storePhotograph(
+  shop: Shop,
+  job: JobId,
+  bytes: Uint8Array,
+  at: EpochMs,
+): Promise<{ readonly blob: string } | Refusal> {
+  const { job: found } = await loadView(await shop.read(), { job }, at);
+  if (!found) return { refused: 'no-such-job' };
+  if (!agreed(found.consents, 'photos')) return { refused: 'consent-missing' };
+  const problem = checkPhotograph(bytes);
+  if (problem) return problem;
+  return storeBlob(shop, bytes, { of: found.owner, purpose: 'photographs' });
+}
+
+/** Keeps a photograph of a sheet that is still being written, as drafts are: sealed, and swept after a day unless it is signed for. */
+export async function holdPhotograph(shop: Shop, bytes: Uint8Array): Promise<{ readonly blob: string } | Refusal> {
+  const problem = checkPhotograph(bytes);
+  if (problem) return problem;
+  return storeBlob(shop, bytes, { of: 'drafts', purpose: 'record' });
+}
+
+/**
+ * Seals a held photograph under the owner's key, once the machine is taken in: the sheet with its yes is signed next,
+ * and signing refuses it without one.
+ */
+export async function keepHeldPhotograph(
+  shop: Shop,
+  job: JobId,
+  held: string,
+  at: EpochMs,
+): Promise<{ readonly blob: string } | Refusal> {
+  const { job: found } = await loadView(await shop.read(), { job }, at);
+  if (!found) return { refused: 'no-such-job' };
+  if (found.consents.signature !== null && !agreed(found.consents, 'photos'))
+    return { refused: 'consent-missing', needs: ['photos'] };
+  const bytes = await takeBlob(shop, held);
+  if (!bytes) return { refused: 'photograph-missing' };
+  return storeBlob(shop, bytes, { of: found.owner, purpose: 'photographs' });
+}

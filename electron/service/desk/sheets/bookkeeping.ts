@@ -1,0 +1,40 @@
+import type { JobId, StaffId } from '../../../../core/ids.ts';
+import { bookkeepingRows, COLUMNS } from '../../../../core/issuing/bookkeeping.ts';
+import { makingOf } from '../../../../core/issuing/making.ts';
+import { wallTime } from '../../../../core/job/promise/wallTime.ts';
+import { csv } from '../../../../core/money/csv.ts';
+import type { EpochMs } from '../../../../core/time.ts';
+import type { Reader } from '../../../../db/index.ts';
+import { latestJobs } from '../../../../db/index.ts';
+import type { Tools } from '../does.ts';
+import { loadView } from '../loadView.ts';
+
+/** Days `YYYY-MM-DD` in the shop's zone, both in it; null leaves that end open. */
+export type BooksAsked = { readonly from: string | null; readonly to: string | null };
+
+/** Every bill of machines that went home in those days, as CSV (RFC 4180, UTF-8), oldest first, with a header row. */
+export async function bookkeeping(read: Reader, tools: Tools, { from, to }: BooksAsked, now: EpochMs): Promise<string> {
+  const { lastHead, jobWords, paperSetting } = tools;
+  const rows = [];
+  for (const job of (await latestJobs(read, Number.MAX_SAFE_INTEGER)) as readonly JobId[]) {
+    const view = await loadView(read, { job }, now);
+    const { owner, machine } = view;
+    const { settings } = view.shop;
+    const went = view.job?.handover?.at;
+    const number = view.job?.papers.findLast((paper) => paper.kind === 'bill')?.number;
+    if (!view.job || !owner || !machine || !settings || went === undefined || number === undefined) continue;
+    const day = wallTime(went, settings.zone).slice(0, 10);
+    if ((from !== null && day < from) || (to !== null && day > to)) continue;
+    const making = makingOf({
+      view: { ...view, job: view.job, owner, machine },
+      settings,
+      number,
+      older: null,
+      part: null,
+      asking: { at: now, by: view.job.takenInBy as StaffId, lastHead, jobWords, paperSetting },
+    });
+    rows.push({ went, rows: bookkeepingRows(making) });
+  }
+  const header = COLUMNS.map((name) => ({ text: name }));
+  return csv([header, ...rows.toSorted((a, b) => a.went - b.went).flatMap((one) => one.rows)]);
+}

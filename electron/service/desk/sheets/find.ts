@@ -1,0 +1,109 @@
+import type { Found } from '../../../../core/contract/screens.ts';
+import type { Tag } from '../../../../core/custody/part.ts';
+import { formatTag, parseTag } from '../../../../core/custody/tag.ts';
+import type { MachineId, OwnerId, PartId } from '../../../../core/ids.ts';
+import type { EpochMs } from '../../../../core/time.ts';
+import {
+  jobThatHas,
+  latestJobs,
+  newestJobOf,
+  type Reader,
+  streamOfTag,
+  streamOfVoidTag,
+} from '../../../../db/index.ts';
+import { loadView } from '../loadView.ts';
+
+/** What a tag belongs to: the open job of that machine, or the part; null when no such tag was issued. */
+export async function byTag(read: Reader, text: string, at: EpochMs): Promise<Found | null> {
+  const tag = parseTag(text);
+  if (!tag) return null;
+  const [subject, id] = ((await streamOfTag(read, tag)) ?? '').split(':');
+  if (!subject) return voidTag(read, tag, at);
+  if (subject === 'machine' && id) return machineFound(read, id as MachineId, at);
+  if (subject === 'part' && id) return partFound(read, id as PartId, at);
+  return null;
+}
+
+/** A tag that was made void, or whose part or machine got another one: what it hung on, to be tagged anew. */
+async function voidTag(read: Reader, tag: Tag, at: EpochMs): Promise<Found | null> {
+  const stream = await streamOfVoidTag(read, tag);
+  if (stream === null) return null;
+  const [subject, id] = stream.split(':');
+  const hungOn =
+    subject === 'machine' && id
+      ? await machineFound(read, id as MachineId, at)
+      : subject === 'part' && id
+        ? await partFound(read, id as PartId, at)
+        : null;
+  return { is: 'void-tag', id: tag, job: null, title: formatTag(tag), detail: hungOn?.title ?? '' };
+}
+
+async function machineFound(read: Reader, machine: MachineId, at: EpochMs): Promise<Found> {
+  const job = await newestJobOf(read, machine);
+  const view = await loadView(read, job ? { job } : { machine }, at);
+  return {
+    is: job ? 'job' : 'machine',
+    id: job ?? machine,
+    job,
+    title: view.machine?.called ?? machine,
+    detail: view.job?.stage ?? '',
+  };
+}
+
+async function partFound(read: Reader, part: PartId, at: EpochMs): Promise<Found> {
+  const known = (await loadView(read, { parts: [part] }, at)).parts.get(part);
+  return {
+    is: 'part',
+    id: part,
+    job: (await jobThatHas(read, part)) ?? known?.reservedFor ?? null,
+    title: known?.name ?? part,
+    detail: known?.place.at ?? '',
+  };
+}
+
+/** How many jobs a search goes through, newest first. */
+const SEARCHED = 500;
+
+/**
+ * Finds jobs, owners, machines and papers by what was typed, newest first: names, machine names, paper numbers. One
+ * and two letters are answered too. Reads the open jobs and the last ended ones.
+ */
+export async function find(read: Reader, typed: string, at: EpochMs): Promise<readonly Found[]> {
+  const text = typed.trim().toLowerCase();
+  if (text === '') return [];
+  const tagged = await byTag(read, typed, at);
+  const found: Found[] = tagged ? [tagged] : [];
+  for (const job of await latestJobs(read, SEARCHED)) {
+    const view = await loadView(read, { job }, at);
+    const name = view.owner?.name.value ?? '';
+    const called = view.machine?.called ?? '';
+    const paper = view.job?.papers.find((one) => one.number.toLowerCase().includes(text));
+    if (paper && view.job)
+      found.push({ is: 'paper', id: paper.number, job: view.job.id, title: paper.number, detail: name });
+    if (view.job && (name.toLowerCase().includes(text) || called.toLowerCase().includes(text)))
+      found.push({ is: 'job', id: view.job.id, job: view.job.id, title: name, detail: called });
+    if (found.length >= 20) break;
+  }
+  return found;
+}
+
+/** Owners and machines that were known before by exactly this phone number, mail address or serial. */
+export async function recognised(read: Reader, streams: readonly string[], at: EpochMs): Promise<readonly Found[]> {
+  const found: Found[] = [];
+  for (const stream of streams) {
+    const [subject, id] = stream.split(':');
+    if (subject === 'owner' && id) {
+      const { owner } = await loadView(read, { owner: id as OwnerId }, at);
+      if (owner?.name.value)
+        found.push({
+          is: 'owner',
+          id,
+          job: null,
+          title: owner.name.value,
+          detail: owner.reach.value?.phone ?? owner.reach.value?.mail ?? '',
+        });
+    }
+    if (subject === 'machine' && id) found.push(await machineFound(read, id as MachineId, at));
+  }
+  return found;
+}

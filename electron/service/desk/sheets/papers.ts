@@ -1,0 +1,34 @@
+import type { PaperIssued } from '../../../../core/issuing/paperIssued.ts';
+import type { Stream } from '../../../../core/journal/entry.ts';
+import type { Paper } from '../../../../core/papers/content.ts';
+import { paperOf, type Reader } from '../../../../db/index.ts';
+import { drawPaper } from '../../../papers/drawPaper.ts';
+import { loadPaperFonts } from '../../../papers/fonts.ts';
+
+export type IssuedPaper = {
+  readonly content: Paper;
+  readonly contentHash: string;
+  readonly supersededBy: string | null;
+};
+
+/** A paper as it was issued; null when there is none of this number, or its keys were destroyed. */
+export async function issuedPaper(read: Reader, number: string): Promise<IssuedPaper | null> {
+  const row = await paperOf(read, number);
+  if (!row) return null;
+  const entries = await read.entries(`paper:${row.kind}:${row.year}` as Stream);
+  const issued = entries.map((entry) => entry.body as PaperIssued).find((body) => body.number === number);
+  if (!issued?.content.value) return null;
+  return {
+    content: issued.content.value as unknown as Paper,
+    contentHash: issued.contentHash,
+    supersededBy: row.superseded_by,
+  };
+}
+
+let fonts: ReturnType<typeof loadPaperFonts> | undefined;
+
+/** Draws an issued paper: always the same bytes for the same content. */
+export function drawIssued({ content, contentHash }: IssuedPaper): Promise<Uint8Array> {
+  fonts ??= loadPaperFonts();
+  return drawPaper({ ...content, contentHash }, fonts);
+}

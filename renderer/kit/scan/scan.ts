@@ -1,0 +1,15 @@
+import { useEffect, useRef } from 'react';
+import type { ScanRules } from './scanReader.ts';
+import { watchScans } from './watchScans.ts';
+
+export type { ScanRules } from './scanReader.ts';
+
+/** Calls `onScan` for every code scanned while the component stands, whatever has the focus. */
+export function useScan({ check, prefix }: Pick<ScanRules, 'check' | 'prefix'>, onScan: (code: string) => void): void {
+  const heard = useRef(onScan);
+  heard.current = onScan;
+  useEffect(
+    () => watchScans(window, { check, ...(prefix === undefined ? {} : { prefix }) }, (code) => heard.current(code)),
+    [check, prefix],
+  );
+}

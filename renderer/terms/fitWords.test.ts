@@ -1,0 +1,44 @@
+import { describe, expect, it } from 'vitest';
+import { ATTRIBUTE_NAMES, attributeRule } from '../../core/fit/attributes.ts';
+import { fits } from '../../core/fit/fits.ts';
+import { FACTS } from '../../core/fit/reason.ts';
+import { herMachine, wall } from '../../tests/builders/harrowmouth.ts';
+import { catalogue } from '../catalogue.ts';
+import { wordsOf } from '../kit/text/wordsOf.ts';
+import { decides, groundWords } from './fitWords.ts';
+
+const words = wordsOf({ catalogue, locale: 'en-GB', zone: 'Europe/London' });
+
+describe('grounds of fit in words', () => {
+  it('every fact has a name and words for either side, and every attribute its name', () => {
+    for (const fact of FACTS)
+      for (const of of ['name', 'part', 'place', 'value'])
+        expect([fact, of, words.has(`fits.facts.${fact}.${of}`)]).toEqual([fact, of, true]);
+    for (const name of ATTRIBUTE_NAMES.filter((one) => !attributeRule(one).derived))
+      expect([name, words.has(`fits.attributes.${name}`)]).toEqual([name, true]);
+  });
+
+  it('a no names the fact, both values and the source', () => {
+    const [reason] = decides(fits(wall.S08, 'socket', herMachine));
+    expect(reason && groundWords(reason, words)).toMatch(/^Socket.*AM4.*LGA1200 \(.+\)\.$/);
+  });
+
+  it('what is not known says which fact to look at, on what', () => {
+    const { length: _, ...attributes } = wall.S04.attributes;
+    const grounds = decides(fits({ ...wall.S04, attributes }, 'x16', herMachine)).map((reason) =>
+      groundWords(reason, words),
+    );
+    expect(grounds).toEqual([
+      'Length of the card in the case – this part: not known; the machine: 350 mm (as recorded). Look at: length (this part).',
+    ]);
+  });
+
+  it('no ground of any part of the wall in any slot leaves a gap unfilled', () => {
+    for (const part of Object.values(wall))
+      for (const { id } of herMachine.slots.slots)
+        for (const reason of fits(part, id, herMachine).reasons) {
+          const text = groundWords(reason, words);
+          expect([text, /[{}]|fits\.|undefined/.test(text)]).toEqual([text, false]);
+        }
+  });
+});
