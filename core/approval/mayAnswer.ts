@@ -1,4 +1,4 @@
-import type { Refusal } from '../commands/kernel/asking.ts';
+import type { Refusal } from '../refusal.ts';
 import type { Approver, Owner } from './owner.ts';
 
 const plain = (name: string): string => name.normalize('NFKC').trim().replace(/\s+/g, ' ').toLowerCase();

@@ -1,6 +1,6 @@
 import type { ThingKind } from '../custody/part.ts';
 import type { View } from '../entries/view.ts';
-import type { Tried } from '../job/tried.ts';
+import type { Tried } from '../job/arrangement.ts';
 import type { Work } from '../job/work.ts';
 import type { Circuit } from '../tracing/live/types.ts';
 import type { StepRules } from './tracingDoor.ts';

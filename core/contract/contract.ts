@@ -1,11 +1,11 @@
 import { eventIterator, oc, type } from '@orpc/contract';
 import { z } from 'zod';
 import { COMMANDS, type CommandName } from '../commands/commands.ts';
-import type { Refusal } from '../commands/kernel/asking.ts';
 import { zEpoch, zId, zJobId, zMachineId, zPartId, zTag } from '../commands/kernel/fields.ts';
 import type { Shown } from '../job/bench/offerStands.ts';
 import type { Stream } from '../journal/entry.ts';
 import type { Paper } from '../papers/content.ts';
+import type { Refusal } from '../refusal.ts';
 import type { MachineThenNow, OutRow, PathStay } from './custodySheets.ts';
 import type { ReckoningSheet } from './reckoningSheet.ts';
 import type { RefusalKind } from './refusalKind.ts';

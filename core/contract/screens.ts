@@ -8,15 +8,14 @@ import type { Missing } from '../job/home/canGoHome.ts';
 import type { Job } from '../job/job.ts';
 import type { Charges } from '../job/money/charges.ts';
 import type { OrderDue } from '../job/orders/ordersDue.ts';
+import type { Band } from '../job/promise/band.ts';
+import type { PhoneSentence } from '../job/promise/phoneSentence.ts';
 import type { Outlook } from '../job/promise/turns.ts';
 import type { ShopSettings, Staff } from '../job/shop.ts';
 import type { EstimatePolicy } from '../labour/types.ts';
 import type { Stage } from '../stage.ts';
 import type { EpochMs } from '../time.ts';
 import type { Belief, BenchTable, Offer, StepHandling, Suspect, Verdict } from '../tracing/live/types.ts';
-
-/** Whose move it is: the four bands of the day line. */
-export type Band = 'ours' | 'owners' | 'suppliers' | 'ready';
 
 /** One job on the day line. */
 export type DayPoint = {
@@ -43,10 +42,6 @@ export type DayPoint = {
 
 /** A machine that could use the night: long passes by id, which cost no hands. */
 export type NightRow = { readonly job: JobId; readonly called: string; readonly work: readonly string[] };
-
-/** A sentence by name and facts; words come from assets/ by language. */
-export type PhoneSentence = { readonly says: string; readonly facts: { readonly [name: string]: string | number } };
-
 /** Everything the Counter and the Bench show of one job. */
 export type JobSheet = {
   readonly seq: number;

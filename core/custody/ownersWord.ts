@@ -1,4 +1,3 @@
-import type { PartAnswer } from '../job/approval/partAnswer.ts';
 import type { Place } from './place.ts';
 
 /** What the owner said of one of their parts, as far as a place turns on it. */
@@ -35,3 +34,5 @@ export function agreesWith(place: Place, word: OwnersWord, dataBearing: boolean,
       return true;
   }
 }
+
+export type PartAnswer = 'back' | 'keep' | 'send' | 'scrap' | 'follow';

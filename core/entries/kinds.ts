@@ -1,7 +1,7 @@
 import type { OwnerEntry } from '../approval/owner.ts';
 import type { PartEntry } from '../custody/ledger.ts';
 import type { MachineEntry } from '../custody/machine.ts';
-import type { PaperEntry } from '../issuing/paperIssued.ts';
+import type { PaperEntry } from '../entries/paperIssued.ts';
 import type { EnquiryEntry } from '../job/enquiry.ts';
 import type { JobEntry } from '../job/entries.ts';
 import type { ShopEntry } from '../job/shop.ts';

@@ -1,5 +1,4 @@
 import type { Owner } from '../approval/owner.ts';
-import type { Asking } from '../commands/kernel/asking.ts';
 import type { Machine } from '../custody/machine.ts';
 import type { View } from '../entries/view.ts';
 import type { PartId } from '../ids.ts';
@@ -8,6 +7,7 @@ import type { ShopSettings } from '../job/shop.ts';
 import { type Format, formatFor } from '../papers/format.ts';
 import type { Setting } from '../papers/setting.ts';
 import type { JobWords } from './jobWords.ts';
+import type { PaperTools } from './paperTools.ts';
 
 /** What a paper is made from. */
 export type PaperAsked = {
@@ -18,8 +18,7 @@ export type PaperAsked = {
   readonly older: { readonly number: string; readonly at: number } | null;
   readonly part: PartId | null;
   /** Of all that is handed in, what a paper needs; a sheet not yet signed can be worded from it too. */
-  readonly asking: Pick<Asking, 'at' | 'by' | 'lastHead' | 'paperSetting' | 'jobWords'> &
-    Partial<Pick<Asking, 'tracing'>>;
+  readonly asking: Omit<PaperTools, 'tracing'> & Partial<Pick<PaperTools, 'tracing'>>;
 };
 
 /** The same, with the words and the number style of the owner's language. */

@@ -9,11 +9,12 @@ import type { Currency } from '../money/money.ts';
 import type { TaxTerms } from '../money/taxTerms.ts';
 import type { Stage } from '../stage.ts';
 import type { EpochMs, Minutes } from '../time.ts';
+import type { Tried } from './arrangement.ts';
 import type { Estimate } from './estimate.ts';
-import type { Mishap } from './home/losses.ts';
-import type { OrderEntry } from './orders/applyOrder.ts';
+import type { Mishap } from './home/mishaps.ts';
+import type { OrderEntry } from './orders/orderEntries.ts';
+import type { Core } from './sold.ts';
 import type { BeforeFirstScrew, Thing, Told } from './told.ts';
-import type { Tried } from './tried.ts';
 import type { Reading, Turn, UsedLoaner, Work, WorkKind } from './work.ts';
 
 /** How the job is paid: charged, free of charge, or finding the fault only. */
@@ -66,10 +67,6 @@ export type TakenIn = {
   readonly substitution: { readonly used: boolean; readonly lesser: 'no' | 'ask' };
   readonly recording: boolean;
 };
-
-/** What is taken off a part's price when the old one goes back to its maker: its core value. */
-export type Core = { readonly part: PartId; readonly minor: number };
-
 /** By what it works again, where no part is to blame; a sweep is several small things at once. */
 export const CURES = ['reseating', 'cleaning', 'setting', 'software', 'outside', 'sweep'] as const;
 export type Cure = (typeof CURES)[number];

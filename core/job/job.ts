@@ -3,9 +3,9 @@ import type { Question } from '../approval/question.ts';
 import type { JobId, PartId } from '../ids.ts';
 import type { Stage } from '../stage.ts';
 import type { EpochMs } from '../time.ts';
+import type { Tried } from './arrangement.ts';
 import type {
   Booked,
-  Core,
   Destroyed,
   Handover,
   HowTold,
@@ -17,22 +17,9 @@ import type {
 } from './entries.ts';
 import type { Estimate } from './estimate.ts';
 import type { Order } from './orders/order.ts';
+import type { Sold } from './sold.ts';
 import type { BeforeFirstScrew, Thing } from './told.ts';
-import type { Tried } from './tried.ts';
 import type { Work } from './work.ts';
-
-/** A line of the bill that is not labour. */
-export type Sold = {
-  readonly what: string;
-  readonly part: PartId | null;
-  readonly priceMinor: number;
-  readonly warrantyMonths: number;
-  readonly question: string;
-  readonly taxPermille?: number | undefined;
-  readonly core?: Core | undefined;
-  /** It sits in the owner's machine: it is charged even when the machine goes home as it came. */
-  readonly fitted?: boolean;
-};
 
 /** A job as its stream tells it. */
 export type Job = TakenIn & {

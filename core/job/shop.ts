@@ -4,7 +4,7 @@ import type { Draft } from '../journal/entry.ts';
 import type { Personal } from '../journal/personal.ts';
 import type { Currency } from '../money/money.ts';
 import type { TaxTerms } from '../money/taxTerms.ts';
-import type { TagStock } from '../papers/tags/stock.ts';
+import type { TagStock } from '../papers/sizes.ts';
 import type { PriorTally } from '../tracing/live/shop/closedTracing.ts';
 import type { ModelDifference } from '../tracing/live/shop/modelFiles.ts';
 

@@ -5,8 +5,9 @@ import type { Part } from '../custody/ledger.ts';
 import type { Machine } from '../custody/machine.ts';
 import { type Place, samePlace } from '../custody/place.ts';
 import type { MachineId, PartId } from '../ids.ts';
+import type { Tried } from './arrangement.ts';
 import type { Job } from './job.ts';
-import { gotWorse, isThere, lastWorked, type Tried, wayBack } from './tried.ts';
+import { gotWorse, isThere, lastWorked, wayBack } from './tried.ts';
 
 const SLOTS = ['A1', 'A2', 'B1', 'B2'];
 const machine = 'm' as MachineId;

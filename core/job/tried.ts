@@ -2,17 +2,8 @@ import type { Part } from '../custody/ledger.ts';
 import type { Machine } from '../custody/machine.ts';
 import type { Place } from '../custody/place.ts';
 import type { PartId } from '../ids.ts';
+import type { Tried } from './arrangement.ts';
 import type { Job } from './job.ts';
-
-/** An arrangement of parts that was tried at the bench, and what the machine did in it. */
-export type Tried = {
-  /** The step or proof that tried it. */
-  readonly run: string;
-  readonly did: 'works' | 'same' | 'worse';
-  /** Slot id → the part that was in it. */
-  readonly inside: Machine['inside'];
-  readonly unplugged: readonly string[];
-};
 
 const keyOf = ({ inside, unplugged }: Pick<Tried, 'inside' | 'unplugged'>): string =>
   JSON.stringify([Object.entries(inside).toSorted(([a], [b]) => (a < b ? -1 : 1)), unplugged.toSorted()]);

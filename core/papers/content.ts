@@ -1,6 +1,7 @@
 import type { PaperKindId } from '../text/paperWords.ts';
 import type { EpochMs } from '../time.ts';
-import type { TagGrid } from './tags/stock.ts';
+import type { LabelSize, PageSize } from './sizes.ts';
+import type { TagGrid } from './tags/tagGrid.ts';
 
 /**
  * What a paper says, as a tree of plain JSON values: every word, figure and mark, already in the owner's language,
@@ -62,10 +63,6 @@ export type Labels = PaperBase & {
   readonly note?: string;
   readonly labels: readonly Label[];
 };
-
-export type PageSize = 'A4' | 'Letter';
-export type LabelSize = { readonly widthMm: number; readonly heightMm: number };
-
 export type Label = {
   readonly qr: QrCode;
   /** The tag in groups, as one reads it aloud. */

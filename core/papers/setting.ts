@@ -1,6 +1,6 @@
 import type { Currency } from '../money/money.ts';
 import type { PaperWords } from '../text/paperWords.ts';
-import type { PageSize } from './content.ts';
+import type { PageSize } from './sizes.ts';
 
 /** How a paper is worded: the owner's language and country, the shop's zone and paper. Handed in with the facts. */
 export type Setting = {

@@ -12,7 +12,7 @@ import {
   writeSync,
 } from 'node:fs';
 import { dirname, join } from 'node:path';
-import type { Refusal } from '../../core/commands/kernel/asking.ts';
+import type { Refusal } from '../../core/refusal.ts';
 import { seal, unseal } from '../seal/cipher.ts';
 import type { NamedKey } from '../seal/keyFile.ts';
 import { sha256 } from '../seal/sha256.ts';

@@ -1,4 +1,4 @@
-import type { Refusal } from '../../core/commands/kernel/asking.ts';
+import type { Refusal } from '../../core/refusal.ts';
 import { lookJpeg } from './lookJpeg.ts';
 import { lookPng } from './lookPng.ts';
 import { lookWebp } from './lookWebp.ts';

@@ -1,4 +1,4 @@
-import type { PaperIssued } from '../../core/issuing/paperIssued.ts';
+import type { PaperIssued } from '../../core/entries/paperIssued.ts';
 import { type Projection, table } from './projection.ts';
 
 /** Every paper issued: one number per kind and year. */

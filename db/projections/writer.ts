@@ -1,5 +1,5 @@
 import { type Kysely, type RawBuilder, sql } from 'kysely';
-import type { Refusal } from '../../core/commands/kernel/asking.ts';
+import type { Refusal } from '../../core/refusal.ts';
 import type { ReadQueries } from '../journal/reader.ts';
 import type { ShopTables } from '../schema.ts';
 import type { ReadTableWriter, TableSpec } from './projection.ts';

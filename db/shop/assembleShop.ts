@@ -1,5 +1,5 @@
 import type { Kysely } from 'kysely';
-import { refuse } from '../../core/commands/kernel/asking.ts';
+import { refuse } from '../../core/commands/kernel/decision.ts';
 import type { Stream } from '../../core/journal/entry.ts';
 import type { EpochMs } from '../../core/time.ts';
 import { getBlob, hasBlob, putBlob, sweepBlobs } from '../blobs/blobs.ts';

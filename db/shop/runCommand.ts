@@ -1,5 +1,6 @@
 import type { Kysely } from 'kysely';
-import { type Decision, refuse } from '../../core/commands/kernel/asking.ts';
+import type { Decision } from '../../core/commands/kernel/decision.ts';
+import { refuse } from '../../core/commands/kernel/decision.ts';
 import { sameBytes } from '../../core/journal/chain.ts';
 import type { Draft, Stream } from '../../core/journal/entry.ts';
 import type { EpochMs } from '../../core/time.ts';

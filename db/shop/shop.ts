@@ -1,7 +1,8 @@
-import type { Decision, Refusal } from '../../core/commands/kernel/asking.ts';
+import type { Decision } from '../../core/commands/kernel/decision.ts';
 import type { CommandId, StaffId } from '../../core/ids.ts';
 import type { Json, Stream } from '../../core/journal/entry.ts';
 import type { Purpose } from '../../core/journal/personal.ts';
+import type { Refusal } from '../../core/refusal.ts';
 import type { EpochMs } from '../../core/time.ts';
 import type { BlobName } from '../blobs/blobName.ts';
 import type { Change } from '../journal/changes.ts';

@@ -2,18 +2,8 @@ import words from '../../assets/words/en/model.json' with { type: 'json' };
 import type { CliCommand, Io } from './command.ts';
 import { changeShopModel } from './model/changeShopModel.ts';
 import { checkFolder, copyModel, diffFolder, showModel } from './model/lookAtModel.ts';
+import type { ModelAsked } from './model/modelAsked.ts';
 import { readOptions } from './options.ts';
-
-export type ModelAsked = {
-  readonly folder: string | undefined;
-  readonly options: {
-    readonly data?: string;
-    readonly wallet?: string;
-    readonly name?: string;
-    readonly by?: string;
-    readonly take?: string;
-  };
-};
 
 const DEEDS: Readonly<Record<string, (asked: ModelAsked, io: Io) => Promise<number>>> = {
   show: showModel,

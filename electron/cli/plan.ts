@@ -1,5 +1,5 @@
 import words from '../../assets/words/en/plan.json' with { type: 'json' };
-import type { Refusal } from '../../core/commands/kernel/asking.ts';
+import type { Refusal } from '../../core/refusal.ts';
 import { say } from '../../core/text/say.ts';
 import { type Log, nextStep } from '../../core/tracing/plan/nextStep.ts';
 import { parseLog } from '../../core/tracing/plan/parseLog.ts';

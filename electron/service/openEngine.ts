@@ -3,7 +3,7 @@ import type { Shop } from '../../core/job/shop.ts';
 import type { WorkTask } from '../../core/labour/types.ts';
 import { liveTracing } from '../../core/tracing/live/liveTracing.ts';
 import { openThread } from './computing/openThread.ts';
-import type { OwnModel } from './computing/questions.ts';
+import type { OwnModel } from './computing/ownModel.ts';
 import type { Engine } from './desk/estimating/engine.ts';
 import { keepingModel } from './keepingModel.ts';
 

@@ -1,4 +1,4 @@
-import type { PhoneSentence } from '../../core/contract/screens.ts';
+import type { PhoneSentence } from '../../core/job/promise/phoneSentence.ts';
 import { fill } from '../../core/text/wordsFor.ts';
 import type { Words } from '../kit/text/words.tsx';
 

@@ -1,10 +1,10 @@
 import { createHash } from 'node:crypto';
 import type { TracingDoor } from '../../core/bench/tracingDoor.ts';
 import type { CommandName } from '../../core/commands/commands.ts';
-import type { Refusal } from '../../core/commands/kernel/asking.ts';
 import { type Asked, zAsked } from '../../core/contract/contract.ts';
 import type { View } from '../../core/entries/view.ts';
 import type { JobId } from '../../core/ids.ts';
+import type { Refusal } from '../../core/refusal.ts';
 import { epochMs, minutes } from '../../core/time.ts';
 import type { Done, NotDone, Shop } from '../../db/index.ts';
 import { seededChance } from '../../electron/cli/demo/seededChance.ts';

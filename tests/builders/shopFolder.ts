@@ -1,7 +1,7 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { accept } from '../../core/commands/kernel/asking.ts';
+import { accept } from '../../core/commands/kernel/decision.ts';
 import type { CommandId, StaffId } from '../../core/ids.ts';
 import type { Draft, Json, Stream } from '../../core/journal/entry.ts';
 import { type EpochMs, epochMs } from '../../core/time.ts';

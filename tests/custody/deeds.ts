@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect } from 'vitest';
 import { movePart } from '../../core/commands/bench/movePart.ts';
-import type { Decision } from '../../core/commands/kernel/asking.ts';
+import type { Decision } from '../../core/commands/kernel/decision.ts';
 import { lendPart, takeBackLent } from '../../core/commands/wall/lend.ts';
 import { moveShopPart, releasePart, reservePart } from '../../core/commands/wall/wall.ts';
 import type { JobId, PartId } from '../../core/ids.ts';

@@ -1,6 +1,7 @@
 import type { Owner } from '../../core/approval/owner.ts';
-import type { Asking, Decision } from '../../core/commands/kernel/asking.ts';
+import type { Asking } from '../../core/commands/kernel/asking.ts';
 import type { About, Command } from '../../core/commands/kernel/command.ts';
+import type { Decision } from '../../core/commands/kernel/decision.ts';
 import { applyPart, type Part, type PartEntry } from '../../core/custody/ledger.ts';
 import { applyMachine, type Machine, type MachineEntry } from '../../core/custody/machine.ts';
 import { asItCounts } from '../../core/custody/standing.ts';

@@ -1,7 +1,7 @@
 import { fork } from 'node:child_process';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { accept } from '../../core/commands/kernel/asking.ts';
+import { accept } from '../../core/commands/kernel/decision.ts';
 import type { BlobName } from '../../db/blobs/blobName.ts';
 import type { Shop } from '../../db/index.ts';
 import { aShopFolder, asked, draft, type ShopFolder } from '../builders/shopFolder.ts';

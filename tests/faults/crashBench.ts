@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import { accept } from '../../core/commands/kernel/asking.ts';
+import { accept } from '../../core/commands/kernel/decision.ts';
 import { personal } from '../../core/journal/personal.ts';
 import { aShopFolder, asked, draft } from '../builders/shopFolder.ts';
 

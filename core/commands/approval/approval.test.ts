@@ -9,8 +9,8 @@ import { placed } from '../../job/orders/order.ts';
 import { personal } from '../../journal/personal.ts';
 import { epochMs } from '../../time.ts';
 import { COMMANDS, type CommandName } from '../commands.ts';
-import type { Decision } from '../kernel/asking.ts';
 import type { Command } from '../kernel/command.ts';
+import type { Decision } from '../kernel/decision.ts';
 
 const MIN = 60_000;
 const ASKED = 10 * MIN;

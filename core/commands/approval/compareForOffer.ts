@@ -2,7 +2,7 @@ import { type CompareContext, type Comparison, compareParts } from '../../approv
 import type { Part } from '../../custody/ledger.ts';
 import type { View } from '../../entries/view.ts';
 import type { PartId } from '../../ids.ts';
-import type { Refusal } from '../kernel/asking.ts';
+import type { Refusal } from '../../refusal.ts';
 
 /**
  * Sets the part on offer beside the one that failed, with what this machine uses: modules and drives inside, the

@@ -1,7 +1,8 @@
 import type { z } from 'zod';
 import { type WordAbout, whyMayNotAnswer } from '../../approval/mayAnswer.ts';
 import type { View } from '../../entries/view.ts';
-import type { Asking, Refusal } from '../kernel/asking.ts';
+import type { Refusal } from '../../refusal.ts';
+import type { Asking } from '../kernel/asking.ts';
 import type { zHow } from '../kernel/fields.ts';
 
 /**

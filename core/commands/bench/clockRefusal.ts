@@ -1,5 +1,6 @@
+import type { Refusal } from '../../refusal.ts';
 import type { EpochMs } from '../../time.ts';
-import type { Asking, Refusal } from '../kernel/asking.ts';
+import type { Asking } from '../kernel/asking.ts';
 
 /** The clocks of two computers of a shop may differ by so much; more is a wrong clock. Common practice, no source. */
 const APART_MS = 15 * 60_000;

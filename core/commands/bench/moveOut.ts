@@ -3,7 +3,8 @@ import type { Place } from '../../custody/place.ts';
 import { slotOf } from '../../custody/place.ts';
 import { issueTag } from '../../custody/tag.ts';
 import type { PartId } from '../../ids.ts';
-import type { Asking, Refusal } from '../kernel/asking.ts';
+import type { Refusal } from '../../refusal.ts';
+import type { Asking } from '../kernel/asking.ts';
 import type { Book } from '../kernel/unitOfWork.ts';
 import { issuePaper } from '../papers/issue.ts';
 

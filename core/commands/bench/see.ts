@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import { mayNotOpen } from '../../job/bench/mayOpen.ts';
 import { CURES } from '../../job/entries.ts';
-import { accept, refuse } from '../kernel/asking.ts';
 import { jobCommand } from '../kernel/command.ts';
+import { accept, refuse } from '../kernel/decision.ts';
 import { zId, zJobId, zLine, zPartId, zReading } from '../kernel/fields.ts';
 import { openBook } from '../kernel/unitOfWork.ts';
 import { moveFromWhereItIs } from './moveOut.ts';

@@ -4,7 +4,8 @@ import type { PartKind } from '../../custody/part.ts';
 import type { Place } from '../../custody/place.ts';
 import type { PartId } from '../../ids.ts';
 import type { Work } from '../../job/work.ts';
-import type { Asking, Refusal } from '../kernel/asking.ts';
+import type { Refusal } from '../../refusal.ts';
+import type { Asking } from '../kernel/asking.ts';
 import type { Book } from '../kernel/unitOfWork.ts';
 import { moveFromWhereItIs } from './moveOut.ts';
 

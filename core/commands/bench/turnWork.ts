@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import { phaseOf } from '../../job/work.ts';
 import { OPEN_STAGES } from '../../stage.ts';
-import { refuse } from '../kernel/asking.ts';
 import { jobCommand } from '../kernel/command.ts';
+import { refuse } from '../kernel/decision.ts';
 import { zEpoch, zId, zJobId } from '../kernel/fields.ts';
 import { openBook } from '../kernel/unitOfWork.ts';
 import { clockRefusal } from './clockRefusal.ts';

@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import type { EnquiryId } from '../../ids.ts';
 import { personal } from '../../journal/personal.ts';
-import { accept, refuse } from '../kernel/asking.ts';
 import { shopCommand } from '../kernel/command.ts';
+import { accept, refuse } from '../kernel/decision.ts';
 import { zEnquiryId, zEpoch, zId, zLine, zText } from '../kernel/fields.ts';
 import { zFigures } from '../promise/noteEstimate.ts';
 

@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import { personal } from '../../journal/personal.ts';
 import { STAGES } from '../../stage.ts';
-import { refuse } from '../kernel/asking.ts';
 import { jobCommand } from '../kernel/command.ts';
+import { refuse } from '../kernel/decision.ts';
 import { zId, zJobId, zLine, zPartId } from '../kernel/fields.ts';
 import { openBook } from '../kernel/unitOfWork.ts';
 import { issuePaper, nextNumber } from '../papers/issue.ts';

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { STAGES } from '../../stage.ts';
-import { refuse } from '../kernel/asking.ts';
 import { jobCommand } from '../kernel/command.ts';
+import { refuse } from '../kernel/decision.ts';
 import { zJobId, zPartId } from '../kernel/fields.ts';
 import { openBook } from '../kernel/unitOfWork.ts';
 

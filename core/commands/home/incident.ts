@@ -1,12 +1,12 @@
 import { z } from 'zod';
 import type { Part } from '../../custody/ledger.ts';
-import { MISHAPS } from '../../job/home/losses.ts';
+import { MISHAPS } from '../../job/home/mishaps.ts';
 import { personal } from '../../journal/personal.ts';
 import { OPEN_STAGES } from '../../stage.ts';
 import { whyNotHeard } from '../approval/heard.ts';
 import { howAnswered } from '../approval/howAnswered.ts';
-import { accept, refuse } from '../kernel/asking.ts';
 import { jobCommand } from '../kernel/command.ts';
+import { accept, refuse } from '../kernel/decision.ts';
 import { zEpoch, zHow, zId, zJobId, zLine, zMinor, zPartId, zText } from '../kernel/fields.ts';
 import { openBook } from '../kernel/unitOfWork.ts';
 import { issuePaper } from '../papers/issue.ts';

@@ -9,8 +9,9 @@ import { readReport as readWhole } from '../../readings/readReport.ts';
 import { saidOf } from '../../readings/readText.ts';
 import { identifiersOf } from '../../readings/share.ts';
 import { OPEN_STAGES } from '../../stage.ts';
-import { type Asking, accept, refuse } from '../kernel/asking.ts';
+import type { Asking } from '../kernel/asking.ts';
 import { jobCommand } from '../kernel/command.ts';
+import { accept, refuse } from '../kernel/decision.ts';
 import { zAttributes, zId, zJobId, zKind, zLine } from '../kernel/fields.ts';
 import { type Book, openBook } from '../kernel/unitOfWork.ts';
 

@@ -6,8 +6,10 @@ import type { View } from '../../entries/view.ts';
 import type { JobId, MachineId, OwnerId } from '../../ids.ts';
 import { committedMinor } from '../../job/money/withinWord.ts';
 import { type Personal, personal } from '../../journal/personal.ts';
-import { type Asking, type Decision, refuse } from '../kernel/asking.ts';
+import type { Asking } from '../kernel/asking.ts';
 import { shopCommand } from '../kernel/command.ts';
+import type { Decision } from '../kernel/decision.ts';
+import { refuse } from '../kernel/decision.ts';
 import {
   zEnquiryId,
   zEpoch,

@@ -4,7 +4,9 @@ import type { View } from '../../entries/view.ts';
 import type { EnquiryId, JobId, MachineId, OwnerId, PartId } from '../../ids.ts';
 import type { Job } from '../../job/job.ts';
 import type { Stage } from '../../stage.ts';
-import { type Asking, type Decision, refuse } from './asking.ts';
+import type { Asking } from './asking.ts';
+import type { Decision } from './decision.ts';
+import { refuse } from './decision.ts';
 
 /** Which streams a command looks at: the service loads these and their versions before it asks for a decision. */
 export type About = {

@@ -1,10 +1,14 @@
 import { agreed } from '../../approval/consent.ts';
-import { decideMove, type Move } from '../../custody/move/decideMove.ts';
+import { decideMove } from '../../custody/move/decideMove.ts';
+import type { Move } from '../../custody/move/move.ts';
 import { applyToView, type View } from '../../entries/view.ts';
 import { wordForPart } from '../../job/approval/partAnswer.ts';
 import type { Draft, Stream } from '../../journal/entry.ts';
+import type { Refusal } from '../../refusal.ts';
 import type { Stage } from '../../stage.ts';
-import { type Asking, type Decision, type Refusal, refuse } from './asking.ts';
+import type { Asking } from './asking.ts';
+import type { Decision } from './decision.ts';
+import { refuse } from './decision.ts';
 
 /**
  * What one command writes down, in order, each line decided on all lines before it. Nothing leaves the book unless

@@ -1,11 +1,15 @@
 import { z } from 'zod';
 import { isOpen } from '../../approval/question.ts';
 import type { View } from '../../entries/view.ts';
-import type { Job, Sold } from '../../job/job.ts';
+import type { Job } from '../../job/job.ts';
 import { limitRefusal } from '../../job/money/withinWord.ts';
 import { isLive, lineOf } from '../../job/orders/order.ts';
-import { type Asking, type Decision, type Refusal, refuse } from '../kernel/asking.ts';
+import type { Sold } from '../../job/sold.ts';
+import type { Refusal } from '../../refusal.ts';
+import type { Asking } from '../kernel/asking.ts';
 import { jobCommand } from '../kernel/command.ts';
+import type { Decision } from '../kernel/decision.ts';
+import { refuse } from '../kernel/decision.ts';
 import { zEpoch, zJobId, zLine, zMinor, zPartId, zQuestionId } from '../kernel/fields.ts';
 import { openBook } from '../kernel/unitOfWork.ts';
 

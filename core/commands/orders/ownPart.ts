@@ -1,15 +1,12 @@
 import { z } from 'zod';
 import { issueTag } from '../../custody/tag.ts';
 import type { PartId } from '../../ids.ts';
-import { orderState } from '../../job/orders/order.ts';
-import { refuse } from '../kernel/asking.ts';
+import { OWNERS_OWN, orderState } from '../../job/orders/order.ts';
 import { jobCommand } from '../kernel/command.ts';
+import { refuse } from '../kernel/decision.ts';
 import { zAttributes, zId, zJobId, zKind, zLine } from '../kernel/fields.ts';
 import { openBook } from '../kernel/unitOfWork.ts';
 import { issuePaper } from '../papers/issue.ts';
-
-/** Why a part that the owner brought counts as unproved until it was tried. */
-export const OWNERS_OWN = 'owners-own';
 
 /**
  * The owner brings a part of their own: it is theirs, gets its tag, and is proved like any other before it is fitted.

@@ -4,8 +4,11 @@ import { heldFor } from '../../custody/move/moveRefusals.ts';
 import type { View } from '../../entries/view.ts';
 import type { Job } from '../../job/job.ts';
 import { isLive, lineOf, type Order, orderState } from '../../job/orders/order.ts';
-import { type Asking, type Decision, type Refusal, refuse } from '../kernel/asking.ts';
+import type { Refusal } from '../../refusal.ts';
+import type { Asking } from '../kernel/asking.ts';
 import { jobCommand } from '../kernel/command.ts';
+import type { Decision } from '../kernel/decision.ts';
+import { refuse } from '../kernel/decision.ts';
 import { zId, zJobId, zMinor, zPartId } from '../kernel/fields.ts';
 import { openBook } from '../kernel/unitOfWork.ts';
 

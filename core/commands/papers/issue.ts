@@ -7,10 +7,12 @@ import { canonicalJson } from '../../journal/canonicalJson.ts';
 import type { Json } from '../../journal/entry.ts';
 import { personal } from '../../journal/personal.ts';
 import { PAPER_KINDS } from '../../papers/kinds.ts';
+import type { Refusal } from '../../refusal.ts';
 import { STAGES } from '../../stage.ts';
 import type { PaperKindId } from '../../text/paperWords.ts';
-import { type Asking, type Refusal, refuse } from '../kernel/asking.ts';
+import type { Asking } from '../kernel/asking.ts';
 import { jobCommand } from '../kernel/command.ts';
+import { refuse } from '../kernel/decision.ts';
 import { zJobId, zPartId } from '../kernel/fields.ts';
 import { type Book, openBook } from '../kernel/unitOfWork.ts';
 

@@ -4,8 +4,9 @@ import type { View } from '../../entries/view.ts';
 import type { Estimate } from '../../job/estimate.ts';
 import type { Job } from '../../job/job.ts';
 import { OPEN_STAGES } from '../../stage.ts';
-import type { Asking, Decision } from '../kernel/asking.ts';
+import type { Asking } from '../kernel/asking.ts';
 import { jobCommand } from '../kernel/command.ts';
+import type { Decision } from '../kernel/decision.ts';
 import { zJobId, zLine, zMinutes } from '../kernel/fields.ts';
 import { openBook } from '../kernel/unitOfWork.ts';
 

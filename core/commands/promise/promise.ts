@@ -3,10 +3,12 @@ import type { View } from '../../entries/view.ts';
 import { HOW_TOLD } from '../../job/entries.ts';
 import type { Job } from '../../job/job.ts';
 import { opensOn } from '../../job/promise/benchHours.ts';
+import type { Refusal } from '../../refusal.ts';
 import { OPEN_STAGES } from '../../stage.ts';
 import type { EpochMs } from '../../time.ts';
-import type { Asking, Decision, Refusal } from '../kernel/asking.ts';
+import type { Asking } from '../kernel/asking.ts';
 import { jobCommand } from '../kernel/command.ts';
+import type { Decision } from '../kernel/decision.ts';
 import { zEpoch, zJobId } from '../kernel/fields.ts';
 import { openBook } from '../kernel/unitOfWork.ts';
 

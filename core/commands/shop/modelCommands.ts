@@ -4,8 +4,9 @@ import { canonicalJson } from '../../journal/canonicalJson.ts';
 import type { Json } from '../../journal/entry.ts';
 import type { PriorTally } from '../../tracing/live/shop/closedTracing.ts';
 import { GROUPS } from '../../tracing/live/types.ts';
-import { accept, type Decision, refuse } from '../kernel/asking.ts';
 import { shopCommand } from '../kernel/command.ts';
+import type { Decision } from '../kernel/decision.ts';
+import { accept, refuse } from '../kernel/decision.ts';
 import { zId, zLine } from '../kernel/fields.ts';
 
 const zDifference = z.strictObject({

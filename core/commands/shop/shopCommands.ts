@@ -5,8 +5,8 @@ import { currencyOf } from '../../money/currencyOf.ts';
 import type { Currency } from '../../money/money.ts';
 import { ROUNDINGS } from '../../money/rounding.ts';
 import { ROLL_MM } from '../../papers/tags/stock.ts';
-import { accept, refuse } from '../kernel/asking.ts';
 import { shopCommand } from '../kernel/command.ts';
+import { accept, refuse } from '../kernel/decision.ts';
 import { zId, zLine, zMinor, zPermille, zText } from '../kernel/fields.ts';
 
 const zTime = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/);

@@ -3,8 +3,9 @@ import type { Part } from '../../custody/ledger.ts';
 import type { Attributes } from '../../custody/part.ts';
 import type { View } from '../../entries/view.ts';
 import { attributeFaults } from '../../fit/attributes.ts';
-import { accept, type Refusal, refuse } from '../kernel/asking.ts';
+import type { Refusal } from '../../refusal.ts';
 import { shopCommand } from '../kernel/command.ts';
+import { accept, refuse } from '../kernel/decision.ts';
 import { zAttributeName, zAttributeValue, zJobId, zLine, zPartId } from '../kernel/fields.ts';
 
 /**

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { heldFor } from '../../custody/move/moveRefusals.ts';
-import { refuse } from '../kernel/asking.ts';
 import { shopCommand } from '../kernel/command.ts';
+import { refuse } from '../kernel/decision.ts';
 import { zMinor, zPartId } from '../kernel/fields.ts';
 import { openBook } from '../kernel/unitOfWork.ts';
 

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { issueTag } from '../../custody/tag.ts';
-import { accept, refuse } from '../kernel/asking.ts';
 import { shopCommand } from '../kernel/command.ts';
+import { accept, refuse } from '../kernel/decision.ts';
 import { zMachineId, zPartId, zTag } from '../kernel/fields.ts';
 
 const zOn = z.discriminatedUnion('is', [

@@ -6,11 +6,12 @@ import { issueTag } from '../../custody/tag.ts';
 import type { View } from '../../entries/view.ts';
 import { attributeFaults } from '../../fit/attributes.ts';
 import type { MachineId, PartId } from '../../ids.ts';
+import type { Refusal } from '../../refusal.ts';
 import { OPEN_STAGES } from '../../stage.ts';
 import { epochMs } from '../../time.ts';
 import { backFromLending } from '../bench/moveOut.ts';
-import { accept, type Refusal, refuse } from '../kernel/asking.ts';
 import { shopCommand } from '../kernel/command.ts';
+import { accept, refuse } from '../kernel/decision.ts';
 import {
   zAttributes,
   zId,

@@ -1,11 +1,11 @@
-import type { Refusal } from '../../commands/kernel/asking.ts';
 import type { PartId } from '../../ids.ts';
+import type { Refusal } from '../../refusal.ts';
 import type { EpochMs } from '../../time.ts';
 import type { MoveReason, Part } from '../ledger.ts';
 import { type Machine, slotRecorded } from '../machine.ts';
 import { agreesWith, needsWord } from '../ownersWord.ts';
 import { samePlace, slotOf } from '../place.ts';
-import type { Move, MoveView } from './decideMove.ts';
+import type { Move, MoveView } from './move.ts';
 import { assemblyProblem, slotProblem } from './moveRefusals.ts';
 
 /** Why the owner's word does not allow this place; null when it does, or none is needed. */

@@ -1,8 +1,8 @@
-import type { Refusal } from '../../commands/kernel/asking.ts';
 import type { JobId } from '../../ids.ts';
+import type { Refusal } from '../../refusal.ts';
 import type { Part } from '../ledger.ts';
 import { type Place, samePlace, slotOf } from '../place.ts';
-import type { Move, MoveView } from './decideMove.ts';
+import type { Move, MoveView } from './move.ts';
 import { heldFor, notThere } from './moveRefusals.ts';
 
 /**

@@ -1,4 +1,4 @@
-import type { Refusal } from '../../commands/kernel/asking.ts';
+import type { Refusal } from '../../refusal.ts';
 import type { Part } from '../ledger.ts';
 import type { Machine } from '../machine.ts';
 import { takesKind } from '../slot.ts';

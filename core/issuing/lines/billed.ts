@@ -1,5 +1,6 @@
 import type { PartId } from '../../ids.ts';
-import { type ChargeLine, charges } from '../../job/money/charges.ts';
+import type { ChargeLine } from '../../job/money/chargeLine.ts';
+import { charges } from '../../job/money/charges.ts';
 import { type TaxedCharge, taxedCharges } from '../../job/money/taxedCharges.ts';
 import { money } from '../../money/arithmetic.ts';
 import type { Currency, Money } from '../../money/money.ts';

@@ -1,9 +1,8 @@
 import { agreed, type Consents, deadPartAnswer } from '../../approval/consent.ts';
+import type { PartAnswer } from '../../custody/ownersWord.ts';
 import type { PartId } from '../../ids.ts';
 import type { Job } from '../job.ts';
 import { mayTakeDays } from './ownersYes.ts';
-
-export type PartAnswer = 'back' | 'keep' | 'send' | 'scrap' | 'follow';
 
 /**
  * What the owner wants done with one of their parts. A part that can hold data has its own answer; others follow the

@@ -1,5 +1,5 @@
 import type { Agrees, Offer } from '../../approval/question.ts';
-import type { Sold } from '../job.ts';
+import type { Sold } from '../sold.ts';
 
 type Offered = Pick<Offer, 'forPart' | 'part' | 'priceMinor' | 'warrantyMonths' | 'taxPermille' | 'coreMinor'> & {
   readonly name?: string;

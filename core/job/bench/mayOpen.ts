@@ -1,5 +1,5 @@
 import { agreed } from '../../approval/consent.ts';
-import type { Refusal } from '../../commands/kernel/asking.ts';
+import type { Refusal } from '../../refusal.ts';
 import type { Job } from '../job.ts';
 
 /** Hands go into the machine only while the owner agrees to its being opened. Closing up needs no leave. */

@@ -1,23 +1,8 @@
 import type { PartId } from '../../ids.ts';
 import type { EpochMs } from '../../time.ts';
 import type { Job } from '../job.ts';
+import type { Mishap } from './mishaps.ts';
 
-/** How something of ours or theirs was lost or hurt here. Common practice, no source. */
-export const MISHAPS = [
-  'dropped',
-  'static',
-  'wrong-plug',
-  'bent-pin',
-  'overtightened',
-  'wet',
-  'too-hot',
-  'their-fault-hurt-it',
-  'mislaid',
-  'lent-and-not-back',
-  'in-transit',
-  'other',
-] as const;
-export type Mishap = (typeof MISHAPS)[number];
 /** What a loss is counted under; a part the supplier did not take back is one too. */
 export type LossCause = Mishap | 'known' | 'unknown' | 'supplier-refused';
 

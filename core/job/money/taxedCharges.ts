@@ -2,7 +2,7 @@ import { money } from '../../money/arithmetic.ts';
 import type { Currency } from '../../money/money.ts';
 import { taxBill } from '../../money/tax.ts';
 import { rateOf, type TaxTerms, wayOf } from '../../money/taxTerms.ts';
-import type { ChargeLine } from './charges.ts';
+import type { ChargeLine } from './chargeLine.ts';
 
 /** A line with its tax. Where tax is rounded on the total only, no line has one, and tax on top is a line of its own. */
 export type TaxedCharge = {

@@ -1,4 +1,4 @@
-import type { Refusal } from '../../commands/kernel/asking.ts';
+import type { Refusal } from '../../refusal.ts';
 import { type Minutes, minutes } from '../../time.ts';
 import type { Job } from '../job.ts';
 import { isLive } from '../orders/order.ts';

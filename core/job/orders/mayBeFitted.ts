@@ -1,8 +1,7 @@
-import type { Refusal } from '../../commands/kernel/asking.ts';
-import { OWNERS_OWN } from '../../commands/orders/ownPart.ts';
 import type { Part } from '../../custody/ledger.ts';
+import type { Refusal } from '../../refusal.ts';
 import type { Job } from '../job.ts';
-import { lineOf, orderState } from './order.ts';
+import { lineOf, OWNERS_OWN, orderState } from './order.ts';
 
 /**
  * Why a part that was ordered, or that the owner brought, is not fitted yet; null when it may be, and for every other

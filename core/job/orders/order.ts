@@ -1,6 +1,6 @@
 import type { PartId, QuestionId } from '../../ids.ts';
 import type { EpochMs } from '../../time.ts';
-import type { Job, Sold } from '../job.ts';
+import type { Sold } from '../sold.ts';
 
 /** As what it came. `late` stands in early journals alone: that it came after its day shows in the days. */
 export type CameAs = 'ordered' | 'wrong' | 'dead' | 'late' | 'dearer' | 'owners-own';
@@ -90,7 +90,7 @@ export function orderState(order: Order): OrderState {
 export const isLive = (order: Order): boolean => ['on-the-way', 'came', 'needs-word'].includes(orderState(order));
 
 /** The line of the owner's answer that an order fills; undefined where nobody asked for it, or the word was taken back. */
-export function lineOf(job: Pick<Job, 'sold'>, order: Order): Sold | undefined {
+export function lineOf(job: { readonly sold: readonly Sold[] }, order: Order): Sold | undefined {
   const question = order.agreedBy ?? order.question;
   return job.sold.find(
     (line) =>
@@ -101,7 +101,7 @@ export function lineOf(job: Pick<Job, 'sold'>, order: Order): Sold | undefined {
 }
 
 /** Does an order wait for a word, or may it be given one: it came, is here, and is not fitted yet? */
-export const mayBeAgreed = (job: Pick<Job, 'sold'>, order: Order): boolean =>
+export const mayBeAgreed = (job: { readonly sold: readonly Sold[] }, order: Order): boolean =>
   ['came', 'needs-word'].includes(orderState(order)) && lineOf(job, order)?.fitted !== true;
 
 /** Until when the supplier takes it back; null before it came, and where no days were agreed. */
@@ -113,3 +113,6 @@ export const coreBy = (order: Order): EpochMs | null => daysAfter(order.cameAt, 
 const DAY = 86_400_000;
 const daysAfter = (at: EpochMs | null, days: number | null | undefined): EpochMs | null =>
   at === null || days === null || days === undefined ? null : ((at + days * DAY) as EpochMs);
+
+/** Why a part that the owner brought counts as unproved until it was tried. */
+export const OWNERS_OWN = 'owners-own';

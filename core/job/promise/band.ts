@@ -1,4 +1,3 @@
-import type { Band } from '../../contract/screens.ts';
 import type { Job } from '../job.ts';
 
 /** Whose move it is. */
@@ -13,3 +12,6 @@ export function bandOf(job: Job): Band {
     return 'ready';
   return 'ours';
 }
+
+/** Whose move it is: the four bands of the day line. */
+export type Band = 'ours' | 'owners' | 'suppliers' | 'ready';

@@ -1,5 +1,4 @@
 import { isOpen } from '../../approval/question.ts';
-import type { PhoneSentence } from '../../contract/screens.ts';
 import type { EpochMs } from '../../time.ts';
 import type { Job } from '../job.ts';
 import { LATE_FROM, type Outlook } from './turns.ts';
@@ -73,3 +72,6 @@ function latePromise(job: Job, outlook: Outlook | null, now: EpochMs): PhoneSent
     ? { says: 'phone-told-later', facts: { told: told.at, was: told.was } }
     : null;
 }
+
+/** A sentence by name and facts; words come from assets/ by language. */
+export type PhoneSentence = { readonly says: string; readonly facts: { readonly [name: string]: string | number } };

@@ -1,6 +1,7 @@
+import type { LabelSize } from '../../papers/sizes.ts';
 import type { PaperKindId } from '../../text/paperWords.ts';
 import type { EpochMs } from '../../time.ts';
-import type { LabelSize, Labels, PartMark } from '../content.ts';
+import type { Labels, PartMark } from '../content.ts';
 import type { CommonFacts } from '../facts.ts';
 import { formatFor, groupTag } from '../format.ts';
 import type { Setting } from '../setting.ts';

@@ -4,7 +4,8 @@ import type { Labels } from '../content.ts';
 import { formatFor, groupTag } from '../format.ts';
 import type { Setting } from '../setting.ts';
 import { tagCode } from '../sheet.ts';
-import { type TagStock, tagGrid, tagSize } from './stock.ts';
+import type { TagStock } from '../sizes.ts';
+import { tagGrid, tagSize } from './stock.ts';
 
 export type PrintedTagsFacts = {
   readonly tags: readonly Tag[];

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { codeSide, labelSize, ROLL_MM, type TagStock, tagGrid, tagSize } from './stock.ts';
+import type { TagStock } from '../sizes.ts';
+import { codeSide, labelSize, ROLL_MM, tagGrid, tagSize } from './stock.ts';
 
 /** Modules of the smallest code (ISO/IEC 18004 version 1) with four white ones on either side. */
 const MODULES = 21 + 2 * 4;

@@ -1,20 +1,8 @@
-import type { LabelSize, PageSize } from '../content.ts';
-
-/** What tags are printed on: a roll as wide as the printer takes, or sheets to be cut. */
-export type TagStock = { readonly on: 'roll'; readonly widthMm: number } | { readonly on: PageSize };
+import type { LabelSize, PageSize, TagStock } from '../sizes.ts';
+import type { TagGrid } from './tagGrid.ts';
 
 /** Widths of a roll in millimetres: on a narrower one a code is too fine for a hand scanner. Common practice, no source. */
 export const ROLL_MM = { least: 12, most: 120 } as const;
-
-/** Cells of a page of tags, in millimetres from its top left. */
-export type TagGrid = {
-  readonly page: PageSize;
-  readonly across: number;
-  readonly down: number;
-  readonly left: number;
-  readonly top: number;
-};
-
 const PAGE_MM: Readonly<Record<PageSize, LabelSize>> = {
   A4: { widthMm: 210, heightMm: 297 },
   Letter: { widthMm: 215.9, heightMm: 279.4 },

@@ -1,4 +1,4 @@
-import type { Refusal } from '../../commands/kernel/asking.ts';
+import type { Refusal } from '../../refusal.ts';
 
 /** Anything that can say "stop": an AbortSignal, or a flag in memory that another thread sets. */
 export type Cancel = { readonly aborted: boolean };

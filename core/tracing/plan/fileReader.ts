@@ -1,4 +1,4 @@
-import type { Refusal } from '../../commands/kernel/asking.ts';
+import type { Refusal } from '../../refusal.ts';
 
 /** Why a file is not a tracing problem: always the file and the field, and what is wrong in `refused`. */
 export type BadFile = Refusal & { readonly file: string; readonly field: string };

@@ -1,4 +1,4 @@
-import type { Refusal } from '../../commands/kernel/asking.ts';
+import type { Refusal } from '../../refusal.ts';
 import { layOut } from './bench.ts';
 import { withMethod } from './choosers.ts';
 import type { Cancel } from './effort.ts';

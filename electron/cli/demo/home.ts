@@ -1,10 +1,10 @@
 import { fromWall } from '../../../core/job/promise/wallTime.ts';
 import { noUse } from './bench.ts';
+import type { FittingWork } from './fittingWork.ts';
 import { amount, line, named, workLine } from './lines.ts';
 import { drawnSignature } from './signature.ts';
 import { STORY } from './story.ts';
 import type { Teller } from './teller.ts';
-import type { FittingWork } from './tellStory.ts';
 
 const TRAY = STORY.story.tray;
 

@@ -1,5 +1,6 @@
 import type { Said } from '../../../core/custody/machineReport.ts';
 import { tellStep } from './bench.ts';
+import type { FittingWork } from './fittingWork.ts';
 import { fittingAndProving, goingHome, leaveForTheNight } from './home.ts';
 import { line, named } from './lines.ts';
 import { openingDay, type WallPart } from './openingDay.ts';
@@ -7,18 +8,6 @@ import { askChangedFinding, offerSubstitute } from './ownersWord.ts';
 import { type FoundMachine, STORY, type StoryStep } from './story.ts';
 import { sayEstimate, takingIn } from './takingIn.ts';
 import type { Teller } from './teller.ts';
-
-/** One piece of the fitting: a task, a part of ours that was sold, or an owner's part back in. */
-export type FittingWork = {
-  readonly at: string;
-  readonly handsOn: number;
-  readonly task?: string;
-  readonly says?: string;
-  readonly fit?: string;
-  readonly own?: string;
-  readonly slot?: string;
-  readonly why?: string;
-};
 
 /** What is told: on which machine, by which steps, with which wall. */
 export type Story = {

@@ -11,9 +11,9 @@ import { carryOut } from '../../service/desk/does.ts';
 import { openEngine } from '../../service/openEngine.ts';
 import { openTools } from '../../service/openTools.ts';
 import type { Io } from '../command.ts';
-import type { ModelAsked } from '../model.ts';
 import { type OpenedShop, withShop } from '../withShop.ts';
 import { inUseBy, missing } from './lookAtModel.ts';
+import type { ModelAsked } from './modelAsked.ts';
 import { readModel } from './modelFolder.ts';
 import { learntLines } from './modelText.ts';
 

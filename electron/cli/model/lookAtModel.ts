@@ -8,8 +8,8 @@ import { diffModels } from '../../../core/tracing/live/shop/diffModels.ts';
 import { modelInUse } from '../../../core/tracing/live/shop/shopModel.ts';
 import { defaultDataFolder } from '../../service/dataFolder.ts';
 import type { Io } from '../command.ts';
-import type { ModelAsked } from '../model.ts';
 import { withShop } from '../withShop.ts';
+import type { ModelAsked } from './modelAsked.ts';
 import { readModel, writeModel } from './modelFolder.ts';
 import { differenceLines } from './modelText.ts';
 

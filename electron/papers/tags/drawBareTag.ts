@@ -1,4 +1,5 @@
-import type { Label, LabelSize } from '../../../core/papers/content.ts';
+import type { Label } from '../../../core/papers/content.ts';
+import type { LabelSize } from '../../../core/papers/sizes.ts';
 import { codeSide, isStacked } from '../../../core/papers/tags/stock.ts';
 import { paintQr, quietZone } from '../blocks/qr.ts';
 import { MM, STYLES, type Style } from '../measures.ts';

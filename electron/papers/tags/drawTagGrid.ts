@@ -1,5 +1,5 @@
 import type { Labels } from '../../../core/papers/content.ts';
-import type { TagGrid } from '../../../core/papers/tags/stock.ts';
+import type { TagGrid } from '../../../core/papers/tags/tagGrid.ts';
 import { INK, MM, PAGE, STYLES, THIN } from '../measures.ts';
 import type { Pen } from '../pen.ts';
 import type { Branch } from '../structure.ts';

@@ -8,7 +8,8 @@ import enPapers from '../../../assets/words/en/papers.json' with { type: 'json' 
 import type { Tag } from '../../../core/custody/part.ts';
 import { formatTag } from '../../../core/custody/tag.ts';
 import { minorDigits } from '../../../core/money/minorDigits.ts';
-import { type TagStock, tagGrid, tagSize } from '../../../core/papers/tags/stock.ts';
+import type { TagStock } from '../../../core/papers/sizes.ts';
+import { tagGrid, tagSize } from '../../../core/papers/tags/stock.ts';
 import { epochMs } from '../../../core/time.ts';
 import { readPdf } from '../../../tests/builders/papers/readPdf.ts';
 import { seededChance } from '../../cli/demo/seededChance.ts';

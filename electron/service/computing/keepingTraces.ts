@@ -2,7 +2,7 @@ import type { Traces } from '../../../core/labour/traced.ts';
 import { openTraces } from '../../../core/labour/traces.ts';
 import type { EstimateAsked } from '../../../core/labour/types.ts';
 import type { FaultModel } from '../../../core/tracing/live/types.ts';
-import type { OwnModel } from './questions.ts';
+import type { OwnModel } from './ownModel.ts';
 
 /** Cases kept at once: the jobs that benches are at. */
 const MOST_KEPT = 4;

@@ -1,14 +1,11 @@
 import type { TracingSheet } from '../../../core/contract/screens.ts';
-import type { Shop } from '../../../core/job/shop.ts';
 import { estimate } from '../../../core/labour/estimate.ts';
 import type { EstimateAsked, EstimateCancelled, LabourEstimate } from '../../../core/labour/types.ts';
 import type { Method, TracingCase } from '../../../core/tracing/live/types.ts';
 import { tracingFigures } from '../desk/closed/tracingFigures.ts';
 import { keepingModel } from '../keepingModel.ts';
 import { keepingTraces } from './keepingTraces.ts';
-
-/** What makes a shop's fault model its own: little enough to send, where the model itself is not. */
-export type OwnModel = Pick<Shop, 'models' | 'learnt'>;
+import type { OwnModel } from './ownModel.ts';
 
 /** What takes too long for the thread that answers the screens. */
 export type Question =

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { PartId } from '../../../core/ids.ts';
-import { MISHAPS, type Mishap } from '../../../core/job/home/losses.ts';
+import type { Mishap } from '../../../core/job/home/mishaps.ts';
+import { MISHAPS } from '../../../core/job/home/mishaps.ts';
 import { fromWall } from '../../../core/job/promise/wallTime.ts';
 import { AmountField } from '../../kit/fields/AmountField.tsx';
 import { MomentField } from '../../kit/fields/DateField.tsx';

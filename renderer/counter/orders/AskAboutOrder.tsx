@@ -4,7 +4,7 @@ import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 import { useDoes } from '../../link/does.ts';
-import type { OfOrder } from './OrderDeeds.tsx';
+import type { OfOrder } from './ofOrder.ts';
 
 /** Asks the owner about what came, at its price; a no sends it back. No answer is not a yes. */
 export function AskAboutOrder({ sheet, settings, order }: OfOrder) {

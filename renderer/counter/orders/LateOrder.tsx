@@ -7,7 +7,7 @@ import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 import { useDoes } from '../../link/does.ts';
 import { OneOf } from '../fields/OneOf.tsx';
-import type { OfOrder } from './OrderDeeds.tsx';
+import type { OfOrder } from './ofOrder.ts';
 
 /** The supplier names another day, and with it the owner is promised another one. */
 export function LateOrder({ sheet, settings, order }: OfOrder) {

@@ -1,15 +1,13 @@
 import { useState } from 'react';
-import { type Order, orderState } from '../../../core/job/orders/order.ts';
+import { orderState } from '../../../core/job/orders/order.ts';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import type { OfJob } from '../job/sheetOf.ts';
 import { AskAboutOrder } from './AskAboutOrder.tsx';
 import { CallOff, LateOrder } from './LateOrder.tsx';
 import { OwnPart } from './OwnPart.tsx';
+import type { OfOrder } from './ofOrder.ts';
 import { ReceiveOrder } from './ReceiveOrder.tsx';
 import { SendBack, SettleReturn } from './SendBack.tsx';
-
-export type OfOrder = OfJob & { readonly order: Order };
 
 const DEEDS = {
   'on-the-way': ['receive', 'late', 'own', 'call-off'],

@@ -6,7 +6,7 @@ import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 import { useDoes } from '../../link/does.ts';
-import type { OfOrder } from './OrderDeeds.tsx';
+import type { OfOrder } from './ofOrder.ts';
 
 /** The owner brought a part of their own: the order is off, theirs is proved before it is fitted. */
 export function OwnPart({ sheet, order }: OfOrder) {

@@ -10,7 +10,7 @@ import { useWords } from '../../kit/text/words.tsx';
 import { useDoes } from '../../link/does.ts';
 import { wallRead } from '../../link/reads.ts';
 import { OneOf } from '../fields/OneOf.tsx';
-import type { OfOrder } from './OrderDeeds.tsx';
+import type { OfOrder } from './ofOrder.ts';
 
 const isPart = (kind: string): boolean => PART_KINDS.some((one) => one === kind);
 const AS = ['ordered', 'wrong', 'dead', 'dearer'] as const;

@@ -7,7 +7,7 @@ import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 import { useDoes } from '../../link/does.ts';
 import { OneOf } from '../fields/OneOf.tsx';
-import type { OfOrder } from './OrderDeeds.tsx';
+import type { OfOrder } from './ofOrder.ts';
 
 /** Back to the supplier: by whom it travels, by when it has to be there, whether another comes in its place. */
 export function SendBack({ sheet, order }: OfOrder) {

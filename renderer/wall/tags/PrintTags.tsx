@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { ShopSettings } from '../../../core/job/shop.ts';
-import { ROLL_MM, type TagStock } from '../../../core/papers/tags/stock.ts';
+import type { TagStock } from '../../../core/papers/sizes.ts';
+import { ROLL_MM } from '../../../core/papers/tags/stock.ts';
 import { NumberField } from '../../kit/fields/NumberField.tsx';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';

@@ -1,6 +1,6 @@
 import { agreed } from '../../../../core/approval/consent.ts';
-import type { Refusal } from '../../../../core/commands/kernel/asking.ts';
 import type { JobId } from '../../../../core/ids.ts';
+import type { Refusal } from '../../../../core/refusal.ts';
 import type { EpochMs } from '../../../../core/time.ts';
 import { checkPhotograph, type Shop } from '../../../../db/index.ts';
 import { loadView } from '../loadView.ts';

@@ -1,4 +1,4 @@
-import type { Refusal } from '../../../../core/commands/kernel/asking.ts';
+import type { Refusal } from '../../../../core/refusal.ts';
 import type { Shop } from '../../../../db/index.ts';
 
 /** Keeps a file sealed under a key; answers the name it is kept under, or why it was not kept. */

@@ -1,4 +1,4 @@
-import type { PaperIssued } from '../../../../core/issuing/paperIssued.ts';
+import type { PaperIssued } from '../../../../core/entries/paperIssued.ts';
 import type { Stream } from '../../../../core/journal/entry.ts';
 import type { Paper } from '../../../../core/papers/content.ts';
 import { paperOf, type Reader } from '../../../../db/index.ts';

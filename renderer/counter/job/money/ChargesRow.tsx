@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { ChargeLine } from '../../../../core/job/money/charges.ts';
+import type { ChargeLine } from '../../../../core/job/money/chargeLine.ts';
 import { Key } from '../../../kit/keys/Key.tsx';
 import { useWords, type Words } from '../../../kit/text/words.tsx';
 import { JobRow } from '../JobRow.tsx';
