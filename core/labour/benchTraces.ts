@@ -101,11 +101,11 @@ function saysOf(model: FaultModel, tracing: TracingCase): Said {
   if (!step) {
     return { verdict: verdictAfter(model, tracing), closing: closingMinutes(assembly, open) };
   }
-  const { before, look } = lookMask(model, tracing.log, step);
+  const { before, look, spent } = lookMask(model, tracing.log, step);
   return {
     step,
     moves: movesBefore(assembly, open, step).moves.reduce((sum, move) => sum + move.minutes, 0),
-    conditions: inPlace(model, priorOf(model, tracing), model.stepIndex.get(step.id) as number, before, look),
+    conditions: inPlace(model, priorOf(model, tracing), model.stepIndex.get(step.id) as number, before, look, spent),
   };
 }
 

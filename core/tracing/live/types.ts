@@ -368,6 +368,8 @@ export type FaultModel = {
   };
   readonly bench: BenchTable;
   readonly values: PartValues;
+  /** What each handling may mend, chance by fault. */
+  readonly handlings: { readonly [handling: string]: { readonly [fault: FaultId]: number } };
   /** P(outcome | fault), the fault in circuit and showing: rows[step][fault][outcome]; null where it follows from the group. */
   readonly rows: readonly (readonly (Float64Array | null)[])[];
   /** listed[step][fault] is 1 where the step states this fault's row itself: that row holds although the step takes the fault out. */

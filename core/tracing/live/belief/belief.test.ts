@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { afterDoing, aTracingCase, WALL } from '../../../../tests/builders/tracingCase.ts';
-import { prng } from '../../../labour/prng.ts';
+import { randomTracing } from '../../../../tests/builders/randomTracing.ts';
+import { afterDoing, aTracingCase } from '../../../../tests/builders/tracingCase.ts';
 import { standardModel } from '../model/standardModel.ts';
 import { CIRCUITS, type FaultModel, GROUPS, type LoggedStep, type TracingCase } from '../types.ts';
 import { belief } from './belief.ts';
@@ -75,6 +75,25 @@ function looks(m: FaultModel, log: readonly LoggedStep[]) {
   });
 }
 
+/** What each entry's handlings may still mend, before the look and after: one done before mends a tenth as often. */
+function mendings(m: FaultModel, log: readonly LoggedStep[]) {
+  const done = new Set<string>();
+  return log.map((entry) => {
+    const step = m.steps[m.stepIndex.get(entry.step) ?? -1];
+    if (!step) throw new Error(entry.step);
+    const by = (handlings: readonly string[]) => (fault: string) =>
+      1 -
+      [...new Set(handlings)].reduce(
+        (none, id) => none * (1 - (m.handlings[id]?.[fault] ?? 0) * (before.has(id) ? 0.1 : 1)),
+        1,
+      );
+    const before = new Set(done);
+    const own = [...step.does, ...step.alsoDoes];
+    for (const id of [...own, ...step.putBackDoes]) done.add(id);
+    return { before: by(own), after: by(step.putBackDoes) };
+  });
+}
+
 function enumerate(m: FaultModel, tracing: TracingCase, pairs: boolean) {
   const prior = priorOf(m, tracing);
   const { list } = hypothesesOf(m, prior, pairs);
@@ -86,6 +105,7 @@ function enumerate(m: FaultModel, tracing: TracingCase, pairs: boolean) {
   const bad = new Map<string, number>();
   let total = 0;
   const opened = openings(m, log);
+  const mend = mendings(m, log);
   const rows = new Map<string, readonly number[]>();
   const row = (s: number, fact: Fact): readonly number[] => {
     const key = `${s} ${fact.fault} ${fact.comes}`;
@@ -138,9 +158,9 @@ function enumerate(m: FaultModel, tracing: TracingCase, pairs: boolean) {
           go(k + 1, p, alive, ours);
           return;
         }
-        const chances = (table: { readonly [fault: string]: number }) =>
-          facts.map((fact) => table[m.faults[fact.fault]?.id ?? ''] ?? 0);
-        branch(alive, chances(step.mends), (afterMend, p1) => {
+        const chances = (of: ((fault: string) => number) | undefined) =>
+          facts.map((fact) => of?.(m.faults[fact.fault]?.id ?? '') ?? 0);
+        branch(alive, chances(mend[k]?.before), (afterMend, p1) => {
           branch([ours], [step.mends['made-by-us'] ?? 0], ([left], p2) => {
             for (const comes of [false, true]) {
               const arise = opened[k] ?? 0;
@@ -175,7 +195,7 @@ function enumerate(m: FaultModel, tracing: TracingCase, pairs: boolean) {
               const mendedAll = shows.length === 0 && afterMend.some((alive) => !alive);
               const again = last >= 0 && !mendedAll && shows.every((one) => one.steady);
               const q = again ? (log[last]?.outcome === entry.outcome ? 0.95 : 0) + 0.05 * fresh : fresh;
-              branch(afterMend, chances(step.mendsAfter), (afterBack, p4) => {
+              branch(afterMend, chances(mend[k]?.after), (afterBack, p4) => {
                 go(k + 1, p * p1 * p2 * p3 * q * p4, afterBack, oursNow);
               });
             }
@@ -233,39 +253,7 @@ function openings(m: FaultModel, log: readonly LoggedStep[]): readonly number[] 
   });
 }
 
-const TOLD = model.symptoms.map((one) => one.id);
-const pick = <T>(chance: ReturnType<typeof prng>, list: readonly T[]): T =>
-  list[Math.floor(chance.next() * list.length)] as T;
-
-function randomCase(seed: number, steps: number): TracingCase {
-  const chance = prng(seed);
-  let tracing = aTracingCase({
-    told: {
-      symptoms: [pick(chance, TOLD), ...(chance.next() < 0.3 ? [pick(chance, TOLD)] : [])],
-      changed: chance.next() < 0.5 ? [pick(chance, model.evidence).id] : [],
-      often: chance.next() < 0.7 ? [pick(chance, model.often).id] : [],
-      onlyWhen: chance.next() < 0.3 ? ['load'] : [],
-      rate: chance.next() < 0.2 ? { perStart: 0.2, perHour: 0.1 } : null,
-    },
-    seen: chance.next() < 0.5 ? [pick(chance, TOLD)] : [],
-  });
-  for (let k = 0; k < steps; k++) {
-    const before = tracing.log.at(-1)?.step;
-    const step =
-      chance.next() < 0.2 && before
-        ? (model.steps[model.stepIndex.get(before) ?? 0] as (typeof model.steps)[number])
-        : pick(chance, model.steps);
-    const kinds = [step.handling.borrows, ...step.handling.alsoBorrows];
-    const loaners = WALL.filter((one) => kinds.includes(one.kind) && model.badLoaner[one.kind])
-      .slice(0, 2)
-      .map((one) => ({ id: one.id, kind: one.kind, standing: one.standing }));
-    tracing = afterDoing(model, tracing, step.id, pick(chance, step.outcomes).id, {
-      loaners,
-      stays: chance.next() < 0.3,
-    });
-  }
-  return tracing;
-}
+const randomCase = (seed: number, steps: number): TracingCase => randomTracing(model, seed, steps);
 
 function compare(tracing: TracingCase, pairs: boolean): void {
   const fast = belief(model, tracing, pairs);

@@ -10,6 +10,8 @@ export type Condition = {
   /** What is out of circuit beforehand and while it is looked at, in bits over CIRCUITS. */
   readonly before: number;
   readonly look: number;
+  /** Which of the step's handlings were done before, in bits. */
+  readonly spent: number;
   readonly outcome: number;
   /** Is the outcome asked about the normal one? */
   readonly isNormal: boolean;

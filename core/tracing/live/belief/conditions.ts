@@ -42,9 +42,9 @@ export function conditionsOf(
     open = movesBefore(assembly, open, step).open;
     const outcome = step.outcomes.findIndex((each) => each.id === entry.outcome);
     if (step.id === 'watch-start' || outcome < 0) continue;
-    const { before, look } = lookFrom(found, step, maskOf(entry.leftOut));
+    const { before, look, spent } = lookFrom(found, step, maskOf(entry.leftOut));
     const key = lookKey(step, look);
-    const looks = inPlace(model, prior, s, before, look);
+    const looks = inPlace(model, prior, s, before, look, spent);
     const came = last.get(key);
     last.set(key, entry.outcome);
     conditions.push({

@@ -44,7 +44,7 @@ function bestOf(posterior: Posterior): Hypothesis | undefined {
 
 /** P(each outcome) of one logged step under a hypothesis that still stands, given what was before it. */
 function outcomeRow(model: FaultModel, posterior: Posterior, condition: Condition, best: Hypothesis): Float64Array {
-  const outcomes = inPlace(model, posterior.prior, condition.step, condition.before, condition.look);
+  const outcomes = inPlace(model, posterior.prior, condition.step, condition.before, condition.look, condition.spent);
   const row = Float64Array.from(outcomes, (each) => outlook(best, best.second >= 0 ? 3 : 1, each));
   const sum = row.reduce((a, b) => a + b, 0);
   return row.map((p) => p / sum);

@@ -12,7 +12,8 @@ export type Standing = Float64Array;
 export const WAYS = 8;
 const FIRST = 1;
 const SECOND = 2;
-const OURS = 4;
+/** The bit of one of our own making. */
+export const OURS = 4;
 
 const shown: Showing = { count: 0, normal: 1, seen: 0, odd: 0, steady: true };
 const chances = new Float64Array(WAYS);

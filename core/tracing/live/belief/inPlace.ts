@@ -1,6 +1,7 @@
 import { type FaultModel, GROUPS, type Outcome, type Step } from '../types.ts';
 import type { Condition } from './condition.ts';
 import type { Prior } from './prior.ts';
+import { mendsOf } from './spent.ts';
 
 const NOTHING_HELD = new Uint8Array();
 
@@ -16,13 +17,19 @@ export function asRepeat(
   return looks.map((look, o) => ({ ...look, held, again: step.outcomes[o]?.id === last ? 'same' : 'other' }));
 }
 
-type Kept = { readonly before: number; readonly look: number; readonly conditions: readonly Condition[] };
+type Kept = {
+  readonly before: number;
+  readonly look: number;
+  readonly spent: number;
+  readonly conditions: readonly Condition[];
+};
 
 const known = new WeakMap<Prior, Kept[][]>();
 
 /**
  * One step in one configuration, each of its outcomes as a condition: nothing opened for it, first of its kind.
- * `before` and `look`: what is out of circuit, see `lookMask`. Laid out once per prior and configuration.
+ * `before` and `look`: what is out of circuit, `spent`: which of its handlings were done, see `Look`. Laid out once per
+ * prior and configuration.
  */
 export function inPlace(
   model: FaultModel,
@@ -30,14 +37,15 @@ export function inPlace(
   s: number,
   before: number,
   look: number,
+  spent: number,
 ): readonly Condition[] {
   const steps = known.get(prior) ?? model.steps.map(() => []);
   known.set(prior, steps);
   const kept = steps[s] as Kept[];
-  const found = kept.find((one) => one.before === before && one.look === look);
+  const found = kept.find((one) => one.before === before && one.look === look && one.spent === spent);
   if (found) return found.conditions;
-  const conditions = layOut(model, prior, s, before, look);
-  kept.push({ before, look, conditions });
+  const conditions = layOut(model, prior, s, before, look, spent);
+  kept.push({ before, look, spent, conditions });
   return conditions;
 }
 
@@ -55,7 +63,14 @@ function circuitFlags(model: FaultModel, s: number, before: number, look: number
   return flags;
 }
 
-function layOut(model: FaultModel, prior: Prior, s: number, before: number, look: number): readonly Condition[] {
+function layOut(
+  model: FaultModel,
+  prior: Prior,
+  s: number,
+  before: number,
+  look: number,
+  spent: number,
+): readonly Condition[] {
   const inCircuit = circuitFlags(model, s, before, look);
   const step = model.steps[s] as Step;
   const nothing = model.nothing[s] as Float64Array;
@@ -85,12 +100,12 @@ function layOut(model: FaultModel, prior: Prior, s: number, before: number, look
       all[f * 2 + 1] = (1 - away) * own + away * whenAway;
     }
   }
-  const mends = perFault(model, step.mends);
-  const mendsAfter = perFault(model, step.mendsAfter);
+  const { mends, mendsAfter } = mendsOf(model, step, spent);
   return step.outcomes.map((_, outcome) => ({
     step: s,
     before,
     look,
+    spent,
     outcome,
     isNormal: outcome === n,
     normal: seen[n] as Float64Array,
@@ -130,20 +145,6 @@ function elseLeft(row: Float64Array, nothing: Float64Array, isAnyway: (outcome: 
     sound -= nothing[o] as number;
   }
   return sound > 0 ? Math.max(0, own) / sound : 0;
-}
-
-const chances = new WeakMap<FaultModel, WeakMap<object, Float64Array>>();
-
-/** A table by fault id as a row over the model's faults. */
-function perFault(model: FaultModel, table: { readonly [fault: string]: number }): Float64Array {
-  const tables = chances.get(model) ?? new WeakMap<object, Float64Array>();
-  chances.set(model, tables);
-  const known = tables.get(table);
-  if (known) return known;
-  const laid = new Float64Array(model.faults.length);
-  for (const [id, chance] of Object.entries(table)) laid[model.faultIndex.get(id) as number] = chance;
-  tables.set(table, laid);
-  return laid;
 }
 
 /** (1 − p)^starts · exp(−rate × hours): the chance that a fault that comes and goes stays away; 0 where none is needed. */

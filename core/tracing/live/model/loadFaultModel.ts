@@ -93,6 +93,7 @@ function assemble(raw: RawModel): FaultModel {
       ownersTimes: raw['values.json'].owners.times,
       parts: Object.fromEntries(raw['values.json'].parts.map((part) => [part.id, part.minutes])),
     },
+    handlings: raw['handlings.json'].handlings,
     rows: expanded.map((each) => each.rows),
     listed: expanded.map((each) => each.listed),
     byGroup: expanded.map((each) => each.byGroup),

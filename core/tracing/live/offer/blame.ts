@@ -1,4 +1,5 @@
 import { massOf } from '../belief/belief.ts';
+import { OURS, WAYS } from '../belief/filter.ts';
 import type { Posterior } from '../belief/posterior.ts';
 import type { Fault, FaultModel } from '../types.ts';
 
@@ -34,6 +35,22 @@ export function shareOf(model: FaultModel, posterior: Posterior, among: (fault: 
       counts[first] || (second >= 0 && counts[second]) ? sum + massOf(posterior, h) : sum,
     0,
   );
+}
+
+/** Chance that something was wrong and nothing of it is left in the machine: mended, or standing outside it. */
+export function goneOf(model: FaultModel, { hypotheses, standing }: Posterior): number {
+  const nothing = model.faultIndex.get('nothing-wrong');
+  const outside = model.faults.map(({ part }) => isOutside(part));
+  const gone = (fault: number, isThere: boolean) => !isThere || outside[fault] === true;
+  let sum = 0;
+  hypotheses.forEach(({ first, second }, h) => {
+    if (first === nothing) return;
+    // Of what we made ourselves nothing may be left either.
+    for (let state = 0; state < OURS; state++)
+      if (gone(first, (state & 1) !== 0) && (second < 0 || gone(second, (state & 2) !== 0)))
+        sum += standing[h * WAYS + state] as number;
+  });
+  return sum;
 }
 
 export type Blame = {

@@ -54,9 +54,9 @@ function trialsOf(now: PlanNow, steps: readonly Step[], plans: readonly PlanStep
     const plan = plans[at] as PlanStep;
     if (step.kind !== 'load' || step.onRig !== null || !step.exposure || step.takesOut.length > 0 || step.confirming)
       return [];
-    const { before, look } = lookFrom(left, step);
+    const { before, look, spent } = lookFrom(left, step);
     const s = model.stepIndex.get(step.id) as number;
-    const condition = inPlace(model, posterior.prior, s, before, look)[step.normal];
+    const condition = inPlace(model, posterior.prior, s, before, look, spent)[step.normal];
     if (!condition) return [];
     return [
       {
@@ -200,9 +200,9 @@ type Mended = { readonly row: Float64Array; readonly hidden: Float64Array };
  */
 function mendedBy({ model, posterior, columns, left }: PlanNow, step: Step, works: number): Mended | null {
   if (Object.keys(step.mends).length === 0) return null;
-  const { before, look } = lookFrom(left, step);
+  const { before, look, spent } = lookFrom(left, step);
   const s = model.stepIndex.get(step.id) as number;
-  const condition = inPlace(model, posterior.prior, s, before, look)[works];
+  const condition = inPlace(model, posterior.prior, s, before, look, spent)[works];
   if (!condition) return null;
   const nothing = model.faultIndex.get('nothing-wrong');
   const row = new Float64Array(columns.p.length);

@@ -116,8 +116,8 @@ export function planStep(now: PlanNow, step: Step, opens: readonly number[], clo
 
 /** P(outcome | way) of a step done now, each way's chances summing to one. */
 function chancesOf({ model, posterior, columns, left, lasts }: PlanNow, step: Step): readonly Float64Array[] {
-  const { before, look } = lookFrom(left, step);
-  const fresh = inPlace(model, posterior.prior, model.stepIndex.get(step.id) as number, before, look);
+  const { before, look, spent } = lookFrom(left, step);
+  const fresh = inPlace(model, posterior.prior, model.stepIndex.get(step.id) as number, before, look, spent);
   const last = lasts.get(lookKey(step, look));
   const conditions = last === undefined ? fresh : asRepeat(model, step, fresh, last);
   const chance = conditions.map((condition) => chancesBy(condition, columns));

@@ -3,7 +3,7 @@ import type { Posterior } from '../belief/posterior.ts';
 import { posteriorOf } from '../belief/posterior.ts';
 import { readGroups } from '../readGroups.ts';
 import type { Fault, FaultModel, LoggedStep, StepId, Suspect, TracingCase, Verdict } from '../types.ts';
-import { blameAmong, faultOf, isOutside, isPart } from './blame.ts';
+import { blameAmong, faultOf, goneOf, isOutside, isPart, shareOf } from './blame.ts';
 import { CONFIRMED_FROM, evidenceOf, type Found, NAMED_FROM, pointed, proved } from './proof.ts';
 import { toldApart } from './sweep.ts';
 import { HIDDEN_AT_MOST, hiddenChance, mostlyComes, watchSince } from './watch.ts';
@@ -52,10 +52,6 @@ function foundIn(model: FaultModel, entry: LoggedStep): Found[] {
   const outcome = step?.outcomes.find((one) => one.id === entry.outcome);
   return step && outcome ? [{ entry, step, outcome }] : [];
 }
-
-/** Chance that one of these faults is, or was, there. */
-const chanceOf = (suspects: readonly Suspect[], among: (fault: string) => boolean): number =>
-  suspects.reduce((sum, suspect) => sum + (among(suspect.fault) ? suspect.p + suspect.mended : 0), 0);
 
 function namedByEvidence({ model, posterior, found }: SoFar): Verdict | null {
   const shown = pointed(model, posterior, found);
@@ -165,11 +161,11 @@ function watchedLong({
  * them did, or what was wrong stands outside the machine, where ours stands now.
  */
 function mendedByNow(now: SoFar): Verdict | null {
-  const { model, found, suspects } = now;
+  const { model, posterior, found, suspects } = now;
   const last = found.at(-1);
   if (!last || !wholeAndQuiet(last)) return null;
   const goneBy = (one: Suspect) => one.mended + (isOutside(faultOf(model, one.fault).part) ? one.p : 0);
-  const gone = suspects.reduce((sum, one) => sum + goneBy(one), 0);
+  const gone = goneOf(model, posterior);
   const top = suspects.toSorted((a, b) => goneBy(b) - goneBy(a))[0];
   if (!top || gone < MENDED_FROM) return null;
   const byMending = top.mended >= top.p;
@@ -225,16 +221,17 @@ function spoke(
 ): boolean {
   const [from = 0, to = 0] = [first, last].map((one) => tracing.log.indexOf(one.entry));
   const chanceAt = (log: readonly LoggedStep[]) =>
-    chanceOf(suspectsOf(model, posteriorOf(model, { ...tracing, log }, false)), blamed);
+    shareOf(model, posteriorOf(model, { ...tracing, log }, false), ({ id }) => blamed(id));
   return odds(chanceAt(tracing.log.slice(0, to + 1))) >= SPEAKS_FROM * odds(chanceAt(tracing.log.slice(0, from)));
 }
 
 function cured(now: SoFar, one: Found): Verdict | null {
-  const { model, tracing, found, suspects } = now;
+  const { model, tracing, posterior, found, suspects } = now;
   const later = found.slice(found.indexOf(one) + 1);
   if (later.some((again) => ['same', 'worse', 'fails-again'].includes(again.outcome.meaning.means))) return null;
   const mends = (fault: string) => (one.step.mends[fault] ?? 0) > 0;
-  if (chanceOf(suspects, mends) < NAMED_FROM || !spoke(model, tracing, one, one, mends)) return null;
+  if (shareOf(model, posterior, ({ id }) => mends(id)) < NAMED_FROM || !spoke(model, tracing, one, one, mends))
+    return null;
   const watched = watchedLong(now);
   if (watched === null) return null;
   const separated = later.findLast((after) => after.outcome.meaning.means === 'separates');

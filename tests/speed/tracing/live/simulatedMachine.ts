@@ -7,7 +7,7 @@ import { outlook } from '../../../../core/tracing/live/belief/outlook.ts';
 import { posteriorOf } from '../../../../core/tracing/live/belief/posterior.ts';
 import type { Prior } from '../../../../core/tracing/live/belief/prior.ts';
 import { lookMask } from '../../../../core/tracing/live/configuration.ts';
-import type { FaultModel, Outcome, Step, TracingCase } from '../../../../core/tracing/live/types.ts';
+import type { FaultModel, Outcome, TracingCase } from '../../../../core/tracing/live/types.ts';
 
 /** One machine with one true fault, or two at once, behaving as the true model says. */
 export class SimulatedMachine {
@@ -58,10 +58,10 @@ export class SimulatedMachine {
     const s = this.#truth.stepIndex.get(stepId) as number;
     const step = this.#truth.steps[s];
     if (!step) throw new Error(stepId);
-    const { before, look } = lookMask(this.#truth, tracing.log, step);
-    const conditions = inPlace(this.#truth, this.#prior, s, before, look);
+    const { before, look, spent } = lookMask(this.#truth, tracing.log, step);
+    const conditions = inPlace(this.#truth, this.#prior, s, before, look, spent);
     const mends = new Float64Array(this.#truth.faults.length);
-    this.#mendedBy(step.mends);
+    this.#mendedBy(conditions[0]?.mends ?? mends);
     for (const harm of step.harm) {
       if (!this.#firstThere || harm.fault !== this.id || this.#chance.next() >= harm.chance) continue;
       if (harm.part === step.handling.borrows) this.loanersHurt += 1;
@@ -75,12 +75,12 @@ export class SimulatedMachine {
       if (condition) left -= outlook(this.#is, standing, { ...condition, mends });
       if (left < 0) break;
     }
-    this.#mendedBy(step.mendsAfter);
+    this.#mendedBy(conditions[0]?.mendsAfter ?? mends);
     return step.outcomes[outcome] as Outcome;
   }
 
-  #mendedBy(mends: Step['mends']): void {
-    const goes = (fault: number) => this.#chance.next() < (mends[this.#truth.faults[fault]?.id ?? ''] ?? 0);
+  #mendedBy(mends: Float64Array): void {
+    const goes = (fault: number) => this.#chance.next() < (mends[fault] ?? 0);
     if (this.#firstThere && goes(this.#is.first)) this.#firstThere = false;
     if (this.#secondThere && goes(this.#is.second)) this.#secondThere = false;
   }
