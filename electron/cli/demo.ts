@@ -2,6 +2,7 @@ import cliWords from '../../assets/words/en/cli.json' with { type: 'json' };
 import { readText } from '../../core/readings/readText.ts';
 import { fill } from '../../core/text/wordsFor.ts';
 import type { CliCommand } from './command.ts';
+import { emptyPlace } from './demo/emptyPlace.ts';
 import { runDemo } from './demo/runDemo.ts';
 import { readOptions } from './options.ts';
 
@@ -10,12 +11,12 @@ export const demo: CliCommand = {
   name: 'demo',
   help: cliWords.demo,
   run: async (args, io) => {
-    const asked = readOptions(args, ['out', 'machine']);
+    const asked = readOptions(args, ['out', 'machine', 'data']);
     if ('wrong' in asked || asked.rest.length > 0) {
       io.err('wrong' in asked ? asked.wrong : fill(cliWords.unexpected, { rest: asked.rest }));
       return 2;
     }
-    const { out, machine } = asked.options;
+    const { out, machine, data } = asked.options;
     let text: string | null = null;
     if (machine !== undefined) {
       const read = await readMachine(machine, io.readFile);
@@ -25,8 +26,14 @@ export const demo: CliCommand = {
       }
       text = read.text;
     }
-    const { papers } = await runDemo({ out: out ?? null, machine: text, print: io.out });
+    const kept = data === undefined ? null : emptyPlace(data);
+    if (kept && 'why' in kept) {
+      io.err(fill(cliWords.demoData[kept.why], kept));
+      return 2;
+    }
+    const { papers } = await runDemo({ out: out ?? null, machine: text, print: io.out, ...(kept && { kept }) });
     for (const path of papers) io.out(fill(cliWords.demoOut, { path }));
+    if (kept) io.out(fill(cliWords.demoKept, kept));
     return 0;
   },
 };

@@ -4,7 +4,7 @@ import cliWords from '../../assets/words/en/cli.json' with { type: 'json' };
 import { fill } from '../../core/text/wordsFor.ts';
 import { epochMs } from '../../core/time.ts';
 import { fileWallet, isOpenRefusal, openShop } from '../../db/index.ts';
-import { appFolder, defaultDataFolder } from '../service/dataFolder.ts';
+import { defaultDataFolder, walletOf } from '../service/dataFolder.ts';
 import { cannotStartText } from '../words/cannotStart.ts';
 import type { CliCommand } from './command.ts';
 import { readOptions } from './options.ts';
@@ -24,7 +24,7 @@ export const verify: CliCommand = {
       io.err(fill(cliWords.noShop, { path: folder }));
       return 2;
     }
-    const wallet = asked.options.wallet ?? join(appFolder(), 'wallet.key');
+    const wallet = asked.options.wallet ?? walletOf(folder);
     const shop = await openShop({
       folder,
       branch: 'main',

@@ -5,7 +5,7 @@ import type { Shop as ShopState } from '../../core/job/shop.ts';
 import { fill } from '../../core/text/wordsFor.ts';
 import { epochMs } from '../../core/time.ts';
 import { fileWallet, isOpenRefusal, openShop, type Shop } from '../../db/index.ts';
-import { appFolder, defaultDataFolder } from '../service/dataFolder.ts';
+import { defaultDataFolder, walletOf } from '../service/dataFolder.ts';
 import { loadView } from '../service/desk/loadView.ts';
 import { cannotStartText } from '../words/cannotStart.ts';
 import type { Io } from './command.ts';
@@ -28,7 +28,7 @@ export async function withShop(
     folder,
     branch: 'main',
     clock: () => epochMs(Date.now()),
-    wallet: fileWallet(wallet ?? join(appFolder(), 'wallet.key')),
+    wallet: fileWallet(wallet ?? walletOf(folder)),
     log: () => undefined,
   });
   if (isOpenRefusal(shop)) {

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
+import { existsSync } from 'node:fs';
 import { homedir } from 'node:os';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 
 /**
  * Where the app keeps its things on this system unless told otherwise, by each system's own custom.
@@ -14,6 +15,15 @@ export function appFolder(env = process.env, platform = process.platform, home =
 
 /** The shop's data folder unless `--data` names another. */
 export const defaultDataFolder = (): string => join(appFolder(), 'shop');
+
+/** The wallet of a shop that has one of its own: a file beside its folder, called after it. */
+export const walletBeside = (data: string): string => `${resolve(data)}.wallet.key`;
+
+/** The wallet that opens the shop in a folder: the one beside it where there is one, else the app's own. */
+export function walletOf(data: string, app = appFolder()): string {
+  const beside = walletBeside(data);
+  return existsSync(beside) ? beside : join(app, 'wallet.key');
+}
 
 /**
  * Where a window keeps its own things (caches, sizes). Never in the shop's data; one folder for each shop's data,

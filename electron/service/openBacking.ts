@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { epochMs } from '../../core/time.ts';
 import { fileLog, fileWallet, isOpenRefusal, openShop } from '../../db/index.ts';
 import type { Opened } from './backing.ts';
-import { appFolder } from './dataFolder.ts';
+import { appFolder, walletOf } from './dataFolder.ts';
 import { openDrafts } from './desk/drafts.ts';
 import { openFollowing } from './desk/estimating/following.ts';
 import { openEngine } from './openEngine.ts';
@@ -14,13 +14,13 @@ import { createRouter } from './router.ts';
 export async function openBacking({ data }: { readonly data: string }): Promise<Opened> {
   const clock = () => epochMs(Date.now());
   const own = appFolder();
-  // The wallet and the log lie apart from the shop's data, for this account alone.
+  // The wallet (but of a shop that has one of its own) and the log lie apart from the shop's data, for this account alone.
   mkdirSync(own, { recursive: true, mode: 0o700 });
   const shop = await openShop({
     folder: data,
     branch: 'main',
     clock,
-    wallet: fileWallet(join(own, 'wallet.key')),
+    wallet: fileWallet(walletOf(data, own)),
     log: fileLog(join(own, 'service.log'), clock),
   });
   if (isOpenRefusal(shop)) return { ok: false, refusal: shop };

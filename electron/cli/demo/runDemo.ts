@@ -16,14 +16,19 @@ import { STORY } from './story.ts';
 import { openTeller, type Teller } from './teller.ts';
 import { type Chapter, tellStory } from './tellStory.ts';
 
+/** The shop's folder, and the file of its wallet, which lies outside it. */
+export type KeptPlace = { readonly data: string; readonly wallet: string };
+
 export type DemoAsked = {
   /** Where the papers go; null draws none. */
   readonly out: string | null;
   /** dmidecode text of the machine to do the job on; null tells the story as it stands. */
   readonly machine: string | null;
   readonly print: (line: string) => void;
-  /** Keep the shop's folder here instead of a folder that is removed afterwards. */
+  /** Keep the shop in `shop` in this folder, its wallet beside it, instead of in one that is removed afterwards. */
   readonly folder?: string;
+  /** Keep the shop and its wallet just there. */
+  readonly kept?: KeptPlace;
   /** Where the telling stops; it goes home unless told otherwise. */
   readonly until?: Chapter;
 };
@@ -34,15 +39,17 @@ export async function runDemo({
   machine,
   print,
   folder: given,
+  kept,
   until = 'home',
 }: DemoAsked): Promise<{ readonly papers: readonly string[]; readonly ended: JobSheet | null }> {
-  const folder = given ?? mkdtempSync(join(tmpdir(), 'knowngood-demo-'));
+  const passing = given === undefined && kept === undefined ? mkdtempSync(join(tmpdir(), 'knowngood-demo-')) : null;
+  const place = kept ?? placeIn(given ?? passing ?? '');
   const clock = storyClock(STORY.story.takenIn.begun, STORY.story.zone);
   const shop = await openShop({
-    folder: join(folder, 'shop'),
+    folder: place.data,
     branch: 'main',
     clock: clock.now,
-    wallet: fileWallet(join(folder, 'wallet.key')),
+    wallet: fileWallet(place.wallet),
     log: () => undefined,
   });
   if (isOpenRefusal(shop)) throw new Error(`The demo's shop could not be opened: ${shop.refused}`);
@@ -61,9 +68,11 @@ export async function runDemo({
   } finally {
     await engine.end();
     await shop.close();
-    if (given === undefined) rmSync(folder, { recursive: true, force: true });
+    if (passing !== null) rmSync(passing, { recursive: true, force: true });
   }
 }
+
+const placeIn = (folder: string): KeptPlace => ({ data: join(folder, 'shop'), wallet: join(folder, 'wallet.key') });
 
 /** Writes each paper of the job as `KIND-LANGUAGE.pdf`; what was superseded goes to `superseded`. */
 async function drawPapers(shop: Shop, teller: Teller, out: string): Promise<readonly string[]> {
