@@ -6,7 +6,7 @@ import type { EpochMs } from '../../core/time.ts';
 import { fileWallet, isOpenRefusal, openShop, type Shop } from '../../db/index.ts';
 import { seededChance } from '../../electron/cli/demo/seededChance.ts';
 import { walletBeside } from '../../electron/service/dataFolder.ts';
-import { openFollowing } from '../../electron/service/desk/following.ts';
+import { openFollowing } from '../../electron/service/desk/estimating/following.ts';
 import { openEngine } from '../../electron/service/openEngine.ts';
 import { openTools } from '../../electron/service/openTools.ts';
 import { createRouter } from '../../electron/service/router.ts';
