@@ -2,6 +2,7 @@ import { chosenOf, limitAfter, limitByAnswers, type Question } from '../approval
 import type { JobId } from '../ids.ts';
 import type { EpochMs } from '../time.ts';
 import { minutes } from '../time.ts';
+import { currentOutcome, currentStep } from '../tracing/live/model/renamed/aliases.ts';
 import type { JobEntry } from './entries.ts';
 import { withEstimate } from './estimate.ts';
 import { type Job, newJob } from './job.ts';
@@ -23,6 +24,9 @@ function addThing(things: readonly Thing[], { thing, count }: Thing): readonly T
   const sum = (had?.count ?? 0) + count;
   return sum > 0 ? [...rest, { thing, count: sum }] : rest;
 }
+
+/** Steps that the fault model calls otherwise since they were logged go by the name of today. */
+const workNow = ({ kind, what }: Pick<Work, 'kind' | 'what'>): string => (kind === 'step' ? currentStep(what) : what);
 
 function withWork(job: Job, work: Work): Job {
   const known = job.work.some((one) => one.run === work.run);
@@ -107,6 +111,7 @@ export function applyJob(job: Job | null, entry: JobEntry & Written): Job | null
     case 'work-started':
       return withWork(job, {
         ...entry.body,
+        what: workNow(entry.body),
         by: entry.by,
         turns: [],
         endedAt: null,
@@ -122,6 +127,8 @@ export function applyJob(job: Job | null, entry: JobEntry & Written): Job | null
     case 'work-finished':
       return withWork(job, {
         ...entry.body,
+        what: workNow(entry.body),
+        outcome: entry.body.kind === 'step' ? currentOutcome(entry.body.what, entry.body.outcome) : entry.body.outcome,
         by: entry.by,
         turns: job.work.find(({ run }) => run === entry.body.run)?.turns ?? [],
         struck: null,

@@ -5,7 +5,8 @@ import type { Personal } from '../journal/personal.ts';
 import type { Currency } from '../money/money.ts';
 import type { TaxTerms } from '../money/taxTerms.ts';
 import type { TagStock } from '../papers/sizes.ts';
-import type { PriorTally } from '../tracing/live/shop/closedTracing.ts';
+import { renameDifference } from '../tracing/live/model/renamed/renameFiles.ts';
+import { type PriorTally, renameTally } from '../tracing/live/shop/closedTracing.ts';
 import type { ModelDifference } from '../tracing/live/shop/modelFiles.ts';
 
 export type Staff = {
@@ -105,11 +106,14 @@ export function applyShop(shop: Shop, entry: ShopEntry): Shop {
     case 'staff-changed':
       return { ...shop, staff: entry.body.staff.value ?? [] };
     case 'model-used':
-      return { ...shop, models: [...shop.models, entry.body] };
+      return {
+        ...shop,
+        models: [...shop.models, { ...entry.body, changes: entry.body.changes.map(renameDifference) }],
+      };
     case 'model-gone-back':
       return { ...shop, models: shop.models.slice(0, -1) };
     case 'priors-learnt':
-      return { ...shop, learnt: entry.body };
+      return { ...shop, learnt: renameTally(entry.body) };
     case 'priors-reset':
       return { ...shop, learnt: null };
   }

@@ -88,3 +88,18 @@ describe('the clock of a piece of work', () => {
     );
   });
 });
+
+it('reads a step that was logged when its outcome had another id', () => {
+  const finished = { ...memoryPass, what: 'watch-start', endedAt: epochMs(MINUTE), outcome: 'np' };
+  const entry = {
+    stream: 'job:j',
+    kind: 'work-finished',
+    v: 1,
+    body: finished,
+    at: epochMs(MINUTE),
+    by: 'bram',
+    seq: 1,
+  };
+  const job = applyJob(aJobAt('tracing'), entry as unknown as Parameters<typeof applyJob>[1]);
+  expect(job && workOf(job)).toMatchObject({ what: 'watch-start', outcome: 'no-post' });
+});

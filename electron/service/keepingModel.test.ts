@@ -25,11 +25,11 @@ it('the bench works by the shop’s own edition from when it is taken into use u
   const tally = {
     counted: 30,
     excluded: { named: 2, handedOver: 1, notReproduced: 0, cameBack: 1, unknown: 0 },
-    counts: [{ group: 'NR', fault: 'fp-switch', jobs: 30 }],
+    counts: [{ group: 'no-reaction', fault: 'fp-switch', jobs: 30 }],
   };
   const weight = async () => {
     const { shop } = await desk.view('no-job' as JobId);
-    return modelFor(shop).faults.find((fault) => fault.id === 'fp-switch')?.weights.NR ?? 0;
+    return modelFor(shop).faults.find((fault) => fault.id === 'fp-switch')?.weights['no-reaction'] ?? 0;
   };
   const stated = await weight();
   await desk.ask('takeOverPriors', { tally });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { CHANGED_IDS, GROUP_IDS, SYMPTOM_IDS, symptomSays, symptomsOf, termsFor, termsIn } from './terms.ts';
+import { GROUPS } from '../../core/tracing/live/types.ts';
+import { CHANGED_IDS, SYMPTOM_IDS, symptomSays, symptomsOf, termsFor, termsIn } from './terms.ts';
 
 describe('terms beside the owner’s own words', () => {
   it('offers those whose words were said, the nearest first', () => {
@@ -14,7 +15,7 @@ describe('terms beside the owner’s own words', () => {
     expect(termsFor('BEEPS')).toContain('beeps');
   });
   it('shows every term in exactly one group', () => {
-    const grouped = GROUP_IDS.flatMap((group) => symptomsOf(group));
+    const grouped = GROUPS.flatMap((group) => symptomsOf(group));
     expect([...grouped].sort()).toEqual([...SYMPTOM_IDS].sort());
     expect(grouped.every((id) => symptomSays(id) !== id)).toBe(true);
   });

@@ -31,8 +31,6 @@ export const KNOWN_TASKS: readonly string[] = Object.keys(counter.tasks);
 export const looksFirst = (ids: readonly string[]): boolean => ids.some((id) => GROUPS[id]?.lookFirst);
 export const copiesFirst = (ids: readonly string[]): boolean => ids.some((id) => GROUPS[id]?.copyFirst);
 
-/** Groups of symptoms, in the order one meets them from the mains to the system. */
-export const GROUP_IDS = ['NR', 'CY', 'NP', 'PX', 'SB', 'BD', 'DR', 'FR', 'AR', 'HN', 'PO', 'SW', 'NF'] as const;
 export const symptomsOf = (group: string): readonly string[] =>
   SYMPTOM_IDS.filter((id) => GROUPS[id]?.groups[0] === group);
 

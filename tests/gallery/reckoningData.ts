@@ -35,7 +35,7 @@ const times = learnTimes(catalogueOf(model), [
 ]);
 
 const job = (fault: string, ended: ClosedTracing['ended'] = 'confirmed'): ClosedTracing => ({
-  groups: ['NR'],
+  groups: ['no-reaction'],
   fault,
   ended,
   cameBack: false,

@@ -34,7 +34,7 @@ const STORY: readonly Moment[] = [
   { step: 'census', outcome: 'wrong-slot', rises: ['dimm-order'] },
   {
     step: 'watch-start',
-    outcome: 'np',
+    outcome: 'no-post',
     rises: ['dimm-dead', 'cpu-memory', 'board-firmware'],
     falls: ['pic-socket', 'mon-fault', 'gpu-dead'],
   },

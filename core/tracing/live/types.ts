@@ -11,12 +11,41 @@ export type StateId = string;
 export type SymptomId = string;
 export type LoanerId = string;
 
-/** What kind of trouble a machine shows; a machine may show more than one. */
-export const GROUPS = ['NR', 'CY', 'NP', 'PX', 'SB', 'BD', 'FR', 'AR', 'HN', 'DR', 'PO', 'SW', 'NF'] as const;
+/** What kind of trouble a machine shows, from the mains to the system; a machine may show more than one. */
+export const GROUPS = [
+  'no-reaction',
+  'cycles',
+  'no-post',
+  'no-picture',
+  'stops-starting',
+  'no-system',
+  'drives',
+  'fails-in-use',
+  'picture-wrong',
+  'heat-or-noise',
+  'ports',
+  'software',
+  'not-shown',
+] as const;
 export type Group = (typeof GROUPS)[number];
 
-/** Cautions by their letters: mains, static, hot, sharp, lift, cooler, cell, write, disk key, borrowed, pins, firmware, network, fumes. */
-export const CAUTIONS = ['M', 'E', 'H', 'S', 'L', 'K', 'C', 'W', 'D', 'B', 'P', 'F', 'N', 'V'] as const;
+/** What in a step can hurt people, data, or a part. */
+export const CAUTIONS = [
+  'mains',
+  'static',
+  'hot',
+  'sharp',
+  'lift',
+  'cooler',
+  'cell',
+  'write',
+  'disk-key',
+  'borrowed',
+  'pins',
+  'firmware',
+  'network',
+  'fumes',
+] as const;
 export type Caution = (typeof CAUTIONS)[number];
 
 /**

@@ -1,6 +1,7 @@
 import { existsSync } from 'node:fs';
 import { mkdir, readdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import { renameFiles } from '../../../core/tracing/live/model/renamed/renameFiles.ts';
 import type { ModelFiles } from '../../../core/tracing/live/shop/modelFiles.ts';
 import type { Io } from '../command.ts';
 
@@ -29,5 +30,5 @@ export async function readModel(
   } catch (error) {
     return { wrong: at, why: error instanceof Error ? error.message : String(error) };
   }
-  return files;
+  return renameFiles(files);
 }

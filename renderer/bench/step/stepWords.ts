@@ -13,22 +13,22 @@ const MOST_REASONS = 2;
 /** Facts that are told by their odds: out of sight while hands are in the case. */
 const WITH_ODDS: ReadonlySet<string> = new Set(['splits', 'likely']);
 /** Can hurt a person, or data beyond mending: always in sight. */
-const HARMFUL: ReadonlySet<CautionId> = new Set(['M', 'W', 'D', 'K', 'F']);
+const HARMFUL: ReadonlySet<CautionId> = new Set(['mains', 'write', 'disk-key', 'cooler', 'firmware']);
 const ICONS: Readonly<Record<CautionId, IconName>> = {
-  M: 'mains',
-  E: 'strap',
-  H: 'heat',
-  S: 'edge',
-  L: 'two',
-  K: 'heat',
-  C: 'stop',
-  W: 'data',
-  D: 'lock',
-  B: 'stop',
-  P: 'hand',
-  F: 'stop',
-  N: 'lock',
-  V: 'air',
+  mains: 'mains',
+  static: 'strap',
+  hot: 'heat',
+  sharp: 'edge',
+  lift: 'two',
+  cooler: 'heat',
+  cell: 'stop',
+  write: 'data',
+  'disk-key': 'lock',
+  borrowed: 'stop',
+  pins: 'hand',
+  firmware: 'stop',
+  network: 'lock',
+  fumes: 'air',
 };
 
 export const cautionsOf = (ids: readonly CautionId[]): readonly Caution[] =>
@@ -79,7 +79,7 @@ export function handStepInWords(id: string, tracing: TracingSheet, words: Words)
     handsOn: known.handsOn,
     waiting: known.waiting,
     why: `${stepDoes(id)}. ${words.t('bench.chosen-by-hand')}`,
-    cautions: cautionsOf(['M', 'E']),
+    cautions: cautionsOf(['mains', 'static']),
     outcomes: known.outcomes.map((outcome) => ({ id: outcome, says: outcomeName(outcome) })),
   };
 }

@@ -1,9 +1,10 @@
 import { useState } from 'react';
+import { GROUPS } from '../../../core/tracing/live/types.ts';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { copiesFirst, GROUP_IDS, looksFirst, symptomSays, symptomsOf, termsFor, termsIn } from '../terms.ts';
+import { copiesFirst, looksFirst, symptomSays, symptomsOf, termsFor, termsIn } from '../terms.ts';
 import { Row } from './Row.tsx';
 import { useTakingIn } from './sheetContext.tsx';
 
@@ -48,7 +49,7 @@ export function ToldRow() {
           </Key>
         </div>
         {all &&
-          GROUP_IDS.map((group) => (
+          GROUPS.map((group) => (
             <div key={group}>
               <p className="counter-asks">{t(`counter.groups.${group}`)}</p>
               <Terms label={t(`counter.groups.${group}`)} ids={symptomsOf(group)} />

@@ -43,7 +43,7 @@ function makePrior(model: FaultModel, tracing: TracingCase, out: number): Prior 
   const seen = readGroups(model, tracing.seen);
   const byTold = Float64Array.from(GROUPS, (group) => toldWeight(model, told, group));
   const bySeen = Float64Array.from(GROUPS, (group) => seenWeight(model, seen, group));
-  const ifOut = seen.length === 0 || seen.includes('NF') ? 1 : model.seenWrong;
+  const ifOut = seen.length === 0 || seen.includes('not-shown') ? 1 : model.seenWrong;
   const often = model.often.filter((each) => tracing.told.often.includes(each.id));
   const now = seen.length > 0 ? seen : told;
   const fitful = now.length > 0 && now.every((group) => model.nowAndThen.groups.includes(group));

@@ -13,49 +13,49 @@ const BARE = ['board', 'processor', 'dimm', 'card', 'drive', 'add-in'];
 
 /** What in a step can hurt people, parts or data, and the caution it must carry for it: common practice, no source. */
 const DANGERS: readonly Danger[] = [
-  { caution: 'M', because: 'parts come out', is: ({ handling }) => handling.takesOut.length > 0 },
-  { caution: 'M', because: 'leads come off', is: ({ handling }) => handling.unplugs.length > 0 },
-  { caution: 'M', because: 'hands are inside', is: ({ kind }) => kind === 'reseat' || kind === 'clean' },
-  { caution: 'E', because: 'bare boards are touched', is: (step) => handled(step, ...BARE) },
+  { caution: 'mains', because: 'parts come out', is: ({ handling }) => handling.takesOut.length > 0 },
+  { caution: 'mains', because: 'leads come off', is: ({ handling }) => handling.unplugs.length > 0 },
+  { caution: 'mains', because: 'hands are inside', is: ({ kind }) => kind === 'reseat' || kind === 'clean' },
+  { caution: 'static', because: 'bare boards are touched', is: (step) => handled(step, ...BARE) },
   {
-    caution: 'E',
+    caution: 'static',
     because: 'a probe goes into the open machine',
     is: ({ handling, open }) => handling.borrows === 'meter' && open.length > 0,
   },
-  { caution: 'P', because: 'the socket lies bare', is: (step) => handled(step, 'processor') },
+  { caution: 'pins', because: 'the socket lies bare', is: (step) => handled(step, 'processor') },
   {
-    caution: 'K',
+    caution: 'cooler',
     because: 'it is started after the cooler was off',
     is: (step) => handled(step, 'cooler', 'processor') && step.exposure !== null,
   },
   {
-    caution: 'B',
+    caution: 'borrowed',
     because: 'a part of ours is at risk',
     is: ({ handling, harm }) =>
       harm.some(({ part, whose }) => part !== 'stick' && whose !== 'owner') ||
       (handling.intoSlotOf !== undefined && PART_KINDS.some((kind) => kind === handling.borrows)),
   },
-  { caution: 'W', because: 'it writes to the owner’s disk', is: ({ needs }) => needs.includes('write') },
-  { caution: 'D', because: 'an encrypted disk can be locked', is: ({ needs }) => needs.includes('key-or-risk') },
-  { caution: 'N', because: 'the owner’s own system is started', is: ({ needs }) => needs.includes('start-own') },
+  { caution: 'write', because: 'it writes to the owner’s disk', is: ({ needs }) => needs.includes('write') },
+  { caution: 'disk-key', because: 'an encrypted disk can be locked', is: ({ needs }) => needs.includes('key-or-risk') },
+  { caution: 'network', because: 'the owner’s own system is started', is: ({ needs }) => needs.includes('start-own') },
   {
-    caution: 'F',
+    caution: 'firmware',
     because: 'firmware is written',
     is: ({ does: done }) => done.some((each) => each.startsWith('fw-')),
   },
-  { caution: 'C', because: 'a coin cell is handled', is: (step) => does(step, 'new-cell') },
+  { caution: 'cell', because: 'a coin cell is handled', is: (step) => does(step, 'new-cell') },
   {
-    caution: 'V',
+    caution: 'fumes',
     because: 'there are fumes, dust or fluid',
     is: (step) => does(step, 'wipe-dimm', 'blow-dust', 'wet-clean'),
   },
   {
-    caution: 'H',
+    caution: 'hot',
     because: 'the machine is made hot',
-    is: (step) => step.kind === 'load' && step.groups.includes('HN') && (step.exposure?.loadHours ?? 0) > 0,
+    is: (step) => step.kind === 'load' && step.groups.includes('heat-or-noise') && (step.exposure?.loadHours ?? 0) > 0,
   },
   {
-    caution: 'H',
+    caution: 'hot',
     because: 'hot parts are felt for, or warmed',
     is: ({ handling }) => handling.borrows === 'heat-camera' || handling.borrows === 'warm-air',
   },

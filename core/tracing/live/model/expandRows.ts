@@ -96,9 +96,9 @@ function watchRows(raw: RawModel, outcomes: readonly string[]): StepRows {
   const wrong = raw['symptoms.json'].seenWrong;
   const rows = {} as { [group in Group]: Float64Array };
   const sharp = (group: string) =>
-    Float64Array.from(outcomes, (name) => (name === group.toLowerCase() ? 1 - wrong * (outcomes.length - 1) : wrong));
+    Float64Array.from(outcomes, (name) => (name === group ? 1 - wrong * (outcomes.length - 1) : wrong));
   for (const group of GROUPS) rows[group] = sharp(group);
-  const nothing = sharp('NF');
+  const nothing = sharp('not-shown');
   return {
     rows: raw['faults.json'].faults.map(() => null),
     listed: new Uint8Array(raw['faults.json'].faults.length),

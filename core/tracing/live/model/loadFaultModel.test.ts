@@ -42,7 +42,7 @@ describe('a step that can hurt people, parts or data', () => {
       }
     });
     // Sharp edges and lifting depend on the case at hand, and are said beside the look inside.
-    expect(CAUTIONS.filter((caution) => !needed.has(caution))).toEqual(['S', 'L']);
+    expect(CAUTIONS.filter((caution) => !needed.has(caution))).toEqual(['sharp', 'lift']);
   }, 120_000);
 });
 

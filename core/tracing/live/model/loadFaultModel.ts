@@ -5,14 +5,15 @@ import { maskOf } from './circuits.ts';
 import { expandRows } from './expandRows.ts';
 import { RAW_FILES, type RawFileName, type RawModel, type RawStep } from './raw.ts';
 import { ModelFault } from './refusal.ts';
+import { renameFiles } from './renamed/renameFiles.ts';
 
 /**
  * Reads a fault model's files (by file name), checks them and expands the compact rules to one row per fault.
- * A refusal names file, field and reason; nothing is mended silently.
+ * Ids that were renamed since are read as those of today. A refusal names file, field and reason; nothing is mended silently.
  */
 export function loadFaultModel(files: { readonly [file: string]: unknown }): FaultModel | ModelRefusal {
   try {
-    const raw = readFiles(files);
+    const raw = readFiles(renameFiles(files));
     const model = assemble(raw);
     checkModel(model);
     return model;

@@ -37,7 +37,7 @@ const chanceOfPart = (tracing: TracingCase, part: string) =>
   shareOf(model, posteriorOf(model, tracing), (fault) => fault.part === part);
 
 describe('what may be called faulty', () => {
-  const dark = ['no-lock-light', 'np', 'meas-rails:within', 'read-code:memory'] as const;
+  const dark = ['no-lock-light', 'no-post', 'meas-rails:within', 'read-code:memory'] as const;
 
   it('our DIMM in and it works: the DIMM is named, not confirmed', () => {
     const tracing = bench(...dark, 'dimm-loan:works');
@@ -63,14 +63,20 @@ describe('what may be called faulty', () => {
   });
 
   it('dead or hanging is not told apart, but both are the drive: the drive is confirmed', () => {
-    const tracing = bench('stuck-loading', 'sb', 'meas-rails:within', 'drive-loan:works', 'drive-dock:not-seen');
+    const tracing = bench(
+      'stuck-loading',
+      'stops-starting',
+      'meas-rails:within',
+      'drive-loan:works',
+      'drive-dock:not-seen',
+    );
     expect(verdict(tracing)).toMatchObject({ verdict: 'confirmed', part: 'drive', fault: 'drive-dead' });
   });
 
   it('a board that fails in the rig is not told from an aerial that was never there: no aerial is blamed', () => {
     const tracing = bench(
       'net-dead',
-      'po',
+      'ports',
       'port-round:all-good',
       'meas-coils:fine',
       'cpu-look:fine',
@@ -80,12 +86,12 @@ describe('what may be called faulty', () => {
   });
 
   it('started at its pins, and not with the switch back on: named, and the switch line is measured', () => {
-    const tracing = bench('no-reaction', 'nr', 'look-mains:fine', 'pins-start:works', 'put-back:fails-again');
+    const tracing = bench('no-reaction', 'no-reaction', 'look-mains:fine', 'pins-start:works', 'put-back:fails-again');
     expect(verdict(tracing)).toMatchObject({ verdict: 'named', part: 'front-panel' });
     expect(offered(tracing)).toContain('meas-standby');
     const measured = bench(
       'no-reaction',
-      'nr',
+      'no-reaction',
       'look-mains:fine',
       'pins-start:works',
       'put-back:fails-again',
@@ -95,7 +101,7 @@ describe('what may be called faulty', () => {
   });
 
   it('another lead and port together work: lead or port is asked before either is called faulty', () => {
-    const both = ['drive-slow', 'dr', 'lead-other:works', 'put-back:fails-again'] as const;
+    const both = ['drive-slow', 'drives', 'lead-other:works', 'put-back:fails-again'] as const;
     expect(verdict(bench(...both)).verdict).toBe('named');
     expect(offered(bench(...both))).toContain('port-other');
     expect(verdict(bench(...both, 'port-other:works', 'put-back:fails-again'))).toMatchObject({ part: 'board' });
@@ -103,23 +109,23 @@ describe('what may be called faulty', () => {
   });
 
   it('our picture cable works: theirs goes back, and cable and output are not told apart by that', () => {
-    const ours = bench('dark-but-alive', 'px', 'look-picture:works-cable');
+    const ours = bench('dark-but-alive', 'no-picture', 'look-picture:works-cable');
     expect(offered(ours)).toContain('put-back');
     expect(verdict(ours).verdict).toBe('named');
     // Ours went to another of the card's outputs perhaps: theirs failing again does not tell cable from output.
-    const again = bench('dark-but-alive', 'px', 'look-picture:works-cable', 'put-back:fails-again');
+    const again = bench('dark-but-alive', 'no-picture', 'look-picture:works-cable', 'put-back:fails-again');
     expect(verdict(again)).toMatchObject({ verdict: 'named', part: 'outside' });
   });
 
   it('what a scan finds need not be what stops the start: no software is called a faulty part', () => {
-    const tracing = bench('slow', 'sw', 'scan-offline:found');
+    const tracing = bench('slow', 'software', 'scan-offline:found');
     expect(verdict(tracing).verdict).not.toBe('confirmed');
   });
 });
 
 describe('once a part is named', () => {
   it('nothing is offered that could neither confirm nor clear it', () => {
-    const tracing = bench('stripes', 'ar', 'card-none:works', 'meas-rails:within', 'card-loan:works');
+    const tracing = bench('stripes', 'picture-wrong', 'card-none:works', 'meas-rails:within', 'card-loan:works');
     expect(verdict(tracing).verdict).toBe('named');
     expect(offered(tracing)).toContain('put-back');
     for (const silly of ['strip-outside', 'lights-off', 'front-off', 'own-things', 'drives-off'])
@@ -127,13 +133,13 @@ describe('once a part is named', () => {
   });
 
   it('the suspect is put back only while it runs without it', () => {
-    const tracing = bench('no-reaction', 'nr', 'look-mains:fine', 'pins-start:works', 'put-back:fails-again');
+    const tracing = bench('no-reaction', 'no-reaction', 'look-mains:fine', 'pins-start:works', 'put-back:fails-again');
     expect(offered(tracing)).not.toContain('put-back');
   });
 });
 
 describe('after a sweep cured it', () => {
-  const swept = ['no-lock-light', 'np', 'meas-rails:within', 'sweep:works'] as const;
+  const swept = ['no-lock-light', 'no-post', 'meas-rails:within', 'sweep:works'] as const;
 
   it('it may be closed as it stands, which handling did it not told apart; finding out is offered', () => {
     expect(verdict(bench(...swept))).toMatchObject({
@@ -158,7 +164,11 @@ describe('after a sweep cured it', () => {
   it('how likely it was a setting or a contact follows what is believed', () => {
     const both = reasonFor(model, bench(...swept), 'sweep-which')?.outcomes ?? [];
     expect(both.reduce((sum, { p }) => sum + p, 0)).toBeCloseTo(1, 9);
-    const toSettings = reasonFor(model, bench('no-lock-light', 'np', 'dimm-press:same', 'sweep:works'), 'sweep-which');
+    const toSettings = reasonFor(
+      model,
+      bench('no-lock-light', 'no-post', 'dimm-press:same', 'sweep:works'),
+      'sweep-which',
+    );
     const setting = (one: typeof both) => one.find(({ outcome }) => outcome === 'was-setting')?.p ?? 0;
     // The DIMMs were pressed in before, and it stayed dark: a setting has become likelier.
     expect(setting(toSettings?.outcomes ?? [])).toBeGreaterThan(setting(both));
@@ -167,7 +177,7 @@ describe('after a sweep cured it', () => {
   it('nothing is asked where the belief leaves no doubt which it was', () => {
     const contacts = bench(
       'no-lock-light',
-      'np',
+      'no-post',
       'read-code:memory',
       'cmos-clear:same',
       'profile-off:same',
@@ -178,7 +188,7 @@ describe('after a sweep cured it', () => {
   });
 
   it('is asked only after a sweep that cured', () => {
-    const { notOffered } = offerStep(model, bench('no-lock-light', 'np', 'sweep:same'), { method: 'ratio' });
+    const { notOffered } = offerStep(model, bench('no-lock-light', 'no-post', 'sweep:same'), { method: 'ratio' });
     expect(notOffered).toContainEqual({ step: 'sweep-which', why: { is: 'machine', need: 'swept' } });
   });
 });

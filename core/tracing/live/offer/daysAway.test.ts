@@ -18,7 +18,7 @@ function dark(stock = WALL, ...word: readonly string[]): TracingCase {
   };
   return [
     'look-inside:clean',
-    'watch-start:np',
+    'watch-start:no-post',
     'strip-outside:same',
     'meas-rails:within',
     'dimm-loan:same',

@@ -3,19 +3,19 @@ import { type Circuit, type FaultModel, type Group, LIVES, type Life, type Traci
 
 /** How far a machine of a symptom group gets by itself. */
 const LIFE_OF: Readonly<Record<Group, Life>> = {
-  NR: 'none',
-  CY: 'reacts',
-  NP: 'reacts',
-  PX: 'posts',
-  SB: 'picture',
-  BD: 'picture',
-  FR: 'system',
-  AR: 'picture',
-  HN: 'system',
-  DR: 'system',
-  PO: 'system',
-  SW: 'system',
-  NF: 'system',
+  'no-reaction': 'none',
+  cycles: 'reacts',
+  'no-post': 'reacts',
+  'no-picture': 'posts',
+  'stops-starting': 'picture',
+  'no-system': 'picture',
+  'fails-in-use': 'system',
+  'picture-wrong': 'picture',
+  'heat-or-noise': 'system',
+  drives: 'system',
+  ports: 'system',
+  software: 'system',
+  'not-shown': 'system',
 };
 
 /** Without these of the owner's it is not the owner's system that runs. */

@@ -38,7 +38,7 @@ const gateOf = (tracing: TracingCase, id: string) => {
 };
 
 describe('after a short was measured', () => {
-  const short = ['look-inside:clean', 'watch-start:cy', 'meas-coils:short'] as const;
+  const short = ['look-inside:clean', 'watch-start:cycles', 'meas-coils:short'] as const;
 
   it('nothing that starts the machine is offered, and where the short sits is measured next', () => {
     const { next, others } = offer(bench(...short));
@@ -48,7 +48,7 @@ describe('after a short was measured', () => {
   });
 
   it('before it was measured the machine is started as ever', () => {
-    expect(starting(bench('look-inside:clean', 'watch-start:cy'))).not.toEqual([]);
+    expect(starting(bench('look-inside:clean', 'watch-start:cycles'))).not.toEqual([]);
   });
 
   it('gone with the card out: it starts without the card, and the card goes neither back nor into our rig', () => {
@@ -86,7 +86,7 @@ describe('after a short was measured', () => {
   });
 
   it('the short is measured away only where one was measured', () => {
-    const { notOffered } = offer(bench('look-inside:clean', 'watch-start:cy', 'meas-coils:fine'));
+    const { notOffered } = offer(bench('look-inside:clean', 'watch-start:cycles', 'meas-coils:fine'));
     for (const step of ['short-which', 'short-cleared', 'supply-cleared'])
       expect(notOffered).toContainEqual({ step, why: { is: 'machine', need: 'gate-to-clear' } });
   });
@@ -95,7 +95,7 @@ describe('after a short was measured', () => {
 describe('after the supply measured bad', () => {
   const bad = [
     'look-inside:clean',
-    'watch-start:cy',
+    'watch-start:cycles',
     'strip-outside:same',
     'meas-coils:fine',
     'meas-rails:outside',
@@ -173,7 +173,7 @@ describe('a gate that closes on a finding', () => {
   it('is refused where nothing that opens it is ever done on such a machine', () => {
     const refusal = changed((files) => {
       const wet = files['steps.json'].steps.find((one: { readonly id: string }) => one.id === 'wet-clean');
-      wet.groups = ['NR'];
+      wet.groups = ['no-reaction'];
     });
     expect(refusal).toMatchObject({ file: 'dangers.json', because: expect.stringContaining('nothing that opens') });
   });

@@ -11,7 +11,7 @@ const model = standardModel();
 
 /** A machine told and seen like this, looked into, its first start watched, and what was done then: "step:outcome". */
 function bench(told: string, seen: string, group: string, ...done: readonly string[]): TracingCase {
-  const often = group === 'nf' ? 'daily-several' : 'every-time';
+  const often = group === 'not-shown' ? 'daily-several' : 'every-time';
   const given = { symptoms: [told], changed: [], often: [often], onlyWhen: [], rate: null };
   return ['look-inside:clean', `watch-start:${group}`, ...done].reduce<TracingCase>(
     (tracing, line) => {
@@ -32,7 +32,7 @@ const gateOf = (tracing: TracingCase, step: string) => {
 };
 
 describe('a machine that has not failed here yet', () => {
-  const works = offered(bench('shuts-off', 'fine-here', 'nf'));
+  const works = offered(bench('shuts-off', 'fine-here', 'not-shown'));
 
   it('is not taken apart: nothing comes out, nothing is swapped or set', () => {
     for (const step of ['card-loan', 'rig-card', 'rig-dimms', 'card-none', 'press-plugs', 'profile-off', 'cool-again'])
@@ -45,13 +45,13 @@ describe('a machine that has not failed here yet', () => {
 
   it('is taken apart once it failed under load', () => {
     expect(
-      offerStep(model, bench('shuts-off', 'fine-here', 'nf', 'load-both:stops'), { method: 'ratio' }).notOffered,
+      offerStep(model, bench('shuts-off', 'fine-here', 'not-shown', 'load-both:stops'), { method: 'ratio' }).notOffered,
     ).not.toContainEqual({ step: 'rig-card', why: { is: 'machine', need: 'failed-here' } });
   });
 });
 
 describe('the owner’s drive', () => {
-  const stuck = (...done: readonly string[]) => bench('error-at-start', 'error-at-start', 'sb', ...done);
+  const stuck = (...done: readonly string[]) => bench('error-at-start', 'error-at-start', 'stops-starting', ...done);
 
   it('is written to only after its own health was read', () => {
     expect(gateOf(stuck(), 'mend-start')).toBe('health-before-write');
@@ -66,18 +66,25 @@ describe('the owner’s drive', () => {
 });
 
 it('what hangs outside comes off before anything inside comes out, where it could be that', () => {
-  const dark = bench('stuck-loading', 'stuck-loading', 'sb', 'meas-rails:within');
+  const dark = bench('stuck-loading', 'stuck-loading', 'stops-starting', 'meas-rails:within');
   expect(gateOf(dark, 'drive-loan')).toBe('outside-first');
-  expect(gateOf(bench('stripes', 'stripes', 'ar'), 'card-none')).toBeNull();
+  expect(gateOf(bench('stripes', 'stripes', 'picture-wrong'), 'card-none')).toBeNull();
 });
 
 it('new paste made it cool: nobody calls the cooler faulty', () => {
-  const cool = bench('loud-fan', 'loud-fan', 'hn', 'temp-watch:climbs-fast', 'fan-look:all-turn', 'cool-again:works');
+  const cool = bench(
+    'loud-fan',
+    'loud-fan',
+    'heat-or-noise',
+    'temp-watch:climbs-fast',
+    'fan-look:all-turn',
+    'cool-again:works',
+  );
   expect(verdictAfter(model, cool)).toMatchObject({ verdict: 'cured', by: 'cleaning', fault: 'cool-paste' });
 });
 
 it('a short is not measured away before anything was mended: that step is there, and never proposed', () => {
-  const still = bench('restarts-itself', 'restarts-itself', 'cy', 'meas-coils:short', 'short-which:still');
+  const still = bench('restarts-itself', 'restarts-itself', 'cycles', 'meas-coils:short', 'short-which:still');
   expect(offered(still)).not.toContain('short-cleared');
   const { notOffered } = offerStep(model, still, { method: 'ratio' });
   expect(notOffered.map((one) => one.step)).not.toContain('short-cleared');

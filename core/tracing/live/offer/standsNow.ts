@@ -37,7 +37,7 @@ function ownLogSays(model: FaultModel, { struck, step: id, outcome }: LoggedStep
 
 function seenToWork(model: FaultModel, tracing: TracingCase): boolean {
   const groups = readGroups(model, tracing.seen);
-  return groups.length > 0 && groups.every((group) => group === 'NF');
+  return groups.length > 0 && groups.every((group) => group === 'not-shown');
 }
 
 type Trial = { readonly step: Step; readonly outcome: Outcome };

@@ -193,7 +193,7 @@ function notReproduced({ model, tracing, found, suspects }: SoFar): Verdict | nu
   const rate =
     tracing.told.rate ?? model.often.find((one) => one.rate && tracing.told.often.includes(one.id))?.rate ?? null;
   const here = readGroups(model, tracing.seen);
-  if (!rate || !here.includes('NF') || here.length > 1) return null;
+  if (!rate || !here.includes('not-shown') || here.length > 1) return null;
   const watched = found.filter((one) => one.step.exposure !== null && one.step.kind === 'load');
   if (watched.some((one) => one.outcome !== one.step.outcomes[one.step.normal])) return null;
   const hidden = watched.reduce((p, { step: { exposure } }) => {

@@ -11,7 +11,12 @@ const model = standardModel();
 function shutsOff(seen = 'shuts-off', often = 'daily-several'): TracingCase {
   const told = { symptoms: ['shuts-off'], changed: [], often: [often], onlyWhen: [], rate: null };
   const looked = afterDoing(model, aTracingCase({ told }), 'look-inside', 'clean');
-  return afterDoing(model, { ...looked, seen: [seen] }, 'watch-start', seen === 'shuts-off' ? 'fr' : 'nf');
+  return afterDoing(
+    model,
+    { ...looked, seen: [seen] },
+    'watch-start',
+    seen === 'shuts-off' ? 'fails-in-use' : 'not-shown',
+  );
 }
 
 const doing = (start: TracingCase, ...log: readonly string[]): TracingCase =>

@@ -75,7 +75,7 @@ describe('a failing drive of the owner’s', () => {
 
   it('asks for no caution about parts of ours', () => {
     expect(stepOf('start-bare').harm).toContainEqual(expect.objectContaining({ whose: 'owner' }));
-    expect(stepOf('start-bare').cautions).not.toContain('B');
+    expect(stepOf('start-bare').cautions).not.toContain('borrowed');
   });
 
   it('is refused of a step that is not there, and without its steps', () => {

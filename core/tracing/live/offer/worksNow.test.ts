@@ -20,7 +20,7 @@ const doing = (start: TracingCase, steps: readonly (readonly [step: string, outc
   );
 
 test('where nothing was taken out, nothing is put back', () => {
-  const fine = doing(machine('shuts-off', 'daily-several', 'fine-here'), [['watch-start', 'nf']]);
+  const fine = doing(machine('shuts-off', 'daily-several', 'fine-here'), [['watch-start', 'not-shown']]);
   const { next, others, notOffered } = offerStep(model, fine, ratio);
   expect([next, ...others].map((one) => one?.step)).not.toContain('put-back');
   expect(notOffered).toContainEqual({ step: 'put-back', why: { is: 'machine', need: 'named-part' } });
@@ -29,7 +29,7 @@ test('where nothing was taken out, nothing is put back', () => {
 test('a machine that works again after handling is tried once more before it is handed over', () => {
   const dark = machine('no-reaction', 'every-time', 'no-reaction');
   const works = doing(dark, [
-    ['watch-start', 'nr'],
+    ['watch-start', 'no-reaction'],
     ['look-mains', 'fine'],
     ['supply-alone', 'holds'],
     ['pins-start', 'same'],
@@ -43,7 +43,7 @@ test('a machine that works again after handling is tried once more before it is 
 test('with our cord and outlet it works and with nothing of the machine changed: what was wrong stands outside', () => {
   const dark = machine('no-reaction', 'every-time', 'no-reaction');
   const works = doing(dark, [
-    ['watch-start', 'nr'],
+    ['watch-start', 'no-reaction'],
     ['wall-watts', 'nothing'],
     ['look-mains', 'fine'],
     ['supply-alone', 'holds'],
@@ -56,7 +56,7 @@ test('with our cord and outlet it works and with nothing of the machine changed:
 
 test('what fails only now and then is tried to be made to fail before it is handed over', () => {
   let shutsOff = doing(machine('shuts-off', 'daily-several', 'shuts-off'), [
-    ['watch-start', 'fr'],
+    ['watch-start', 'fails-in-use'],
     ['log-read', 'driver'],
     ['rig-card', 'works-there'],
     ['rig-dimms', 'works-there'],

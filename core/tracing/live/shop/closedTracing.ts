@@ -1,4 +1,5 @@
-import type { FaultId, FaultModel, Group } from '../types.ts';
+import { currentId } from '../model/renamed/aliases.ts';
+import { type FaultId, type FaultModel, GROUPS, type Group } from '../types.ts';
 
 /** How a job ended, for what can be learnt from it. */
 export type ClosedTracing = {
@@ -50,4 +51,14 @@ export function tallyJobs(model: FaultModel, jobs: readonly ClosedTracing[]): Pr
     }
   }
   return { counted, excluded, counts: [...counts.values()] };
+}
+
+/** A tally as a shop kept it, its groups by the ids of today; a group that there is no more teaches nothing. */
+export function renameTally(kept: PriorTally): PriorTally {
+  const counts = kept.counts.flatMap((count) => {
+    const now = currentId('groups', count.group);
+    const group = GROUPS.find((one) => one === now);
+    return group ? [{ ...count, group }] : [];
+  });
+  return { ...kept, counts };
 }

@@ -1,3 +1,4 @@
+import { keyOfEntry } from '../model/entryKey.ts';
 import type { ModelDifference, ModelFiles } from './modelFiles.ts';
 
 /** What differs between two models' files, field by field; entries with an id (codes: family and code) are matched by it. */
@@ -33,15 +34,6 @@ function fieldsOf(value: unknown): ReadonlyMap<string, unknown> | null {
   const keys = value.map(keyOfEntry);
   const isKeyed = keys.every((key) => key !== null) && new Set(keys).size === keys.length;
   return isKeyed ? new Map(value.map((one, at) => [keys[at] as string, one])) : null;
-}
-
-/** What an entry of a list is known by; null when it has no name of its own. */
-export function keyOfEntry(one: unknown): string | null {
-  if (typeof one !== 'object' || one === null) return null;
-  const { id, family, phase, code } = one as { readonly [field: string]: unknown };
-  if (typeof id === 'string') return id;
-  if (typeof family !== 'string' || typeof code !== 'string') return null;
-  return [family, phase, code].filter((part) => typeof part === 'string').join(' ');
 }
 
 function sameJson(a: unknown, b: unknown): boolean {

@@ -1,6 +1,7 @@
+import { keyOfEntry } from '../model/entryKey.ts';
 import { loadFaultModel } from '../model/loadFaultModel.ts';
+import { renameDifference, renameFiles } from '../model/renamed/renameFiles.ts';
 import type { FaultModel, ModelRefusal } from '../types.ts';
-import { keyOfEntry } from './diffModels.ts';
 import type { ModelDifference, ModelFiles } from './modelFiles.ts';
 
 export type ChangedModel = { readonly files: ModelFiles; readonly model: FaultModel };
@@ -10,8 +11,8 @@ export type ChangedModel = { readonly files: ModelFiles; readonly model: FaultMo
  * file and field; the files given stay as they were, so going back is keeping them.
  */
 export function changeModel(files: ModelFiles, changes: readonly ModelDifference[]): ChangedModel | ModelRefusal {
-  const copy = structuredClone(files) as { [file: string]: unknown };
-  for (const change of changes) {
+  const copy = structuredClone(renameFiles(files)) as { [file: string]: unknown };
+  for (const change of changes.map(renameDifference)) {
     const because = put(copy, [change.file, ...(change.path === '' ? [] : change.path.split('.'))], change);
     if (because) return { refused: 'fault-model', file: change.file, field: change.path, because };
   }

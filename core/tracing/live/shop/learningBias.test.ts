@@ -13,7 +13,7 @@ it('leaning away from what is hard to prove is as large as DEVELOPERS.md says', 
     const isSupply = chance.next() < 0.6;
     const isProved = isSupply || chance.next() < 0.5;
     const fault = isSupply ? 'psu-dead' : 'board-standby';
-    return { groups: ['NR'], fault, ended: isProved ? 'confirmed' : 'named', cameBack: false };
+    return { groups: ['no-reaction'], fault, ended: isProved ? 'confirmed' : 'named', cameBack: false };
   });
   const share = (of: readonly ClosedTracing[]) =>
     (100 * (learnPriors(model, tallyJobs(model, of)).moved.find((one) => one.fault === 'psu-dead')?.now ?? 0)).toFixed(

@@ -9,14 +9,14 @@ import { modelInUse } from './shopModel.ts';
 
 const model = standardModel();
 const job = (fault: string | null, more: Partial<ClosedTracing> = {}): ClosedTracing => ({
-  groups: ['NR'],
+  groups: ['no-reaction'],
   fault,
   ended: 'confirmed',
   cameBack: false,
   ...more,
 });
 const share = (one: typeof model, fault: string) => {
-  const weight = (id: string) => one.faults.find((each) => each.id === id)?.weights.NR ?? one.floor;
+  const weight = (id: string) => one.faults.find((each) => each.id === id)?.weights['no-reaction'] ?? one.floor;
   return (
     weight(fault) /
     one.faults.filter((each) => each.id !== 'made-by-us').reduce((sum, each) => sum + weight(each.id), 0)
@@ -30,7 +30,7 @@ describe('the shop’s own jobs', () => {
     const { model: learnt, moved } = learnPriors(model, tally);
     expect(tally.counted).toBe(10);
     // Of 50 jobs, stated and own, about a quarter: Beta(a, b) by Gelman et al., section 2.4 (from memory).
-    expect(moved[0]).toMatchObject({ group: 'NR', fault: 'fp-switch', jobs: 10, of: 10, says: 'more-often' });
+    expect(moved[0]).toMatchObject({ group: 'no-reaction', fault: 'fp-switch', jobs: 10, of: 10, says: 'more-often' });
     expect(moved[0]?.interval.low).toBeLessThan(moved[0]?.now ?? 0);
     // Posterior mean of a Dirichlet: (a·share + n) ÷ (a + N), Gelman et al., Bayesian Data Analysis, section 3.4 (from memory).
     expect(share(learnt, 'fp-switch')).toBeCloseTo(
@@ -58,10 +58,10 @@ describe('the shop’s own jobs', () => {
   });
 
   it('that showed two groups count half in each', () => {
-    const { counts } = tallyJobs(model, [job('psu-trip', { groups: ['NR', 'CY'] })]);
+    const { counts } = tallyJobs(model, [job('psu-trip', { groups: ['no-reaction', 'cycles'] })]);
     expect(counts).toEqual([
-      { group: 'NR', fault: 'psu-trip', jobs: 0.5 },
-      { group: 'CY', fault: 'psu-trip', jobs: 0.5 },
+      { group: 'no-reaction', fault: 'psu-trip', jobs: 0.5 },
+      { group: 'cycles', fault: 'psu-trip', jobs: 0.5 },
     ]);
   });
 });
@@ -93,7 +93,7 @@ describe('a shop’s copy of the fault model', () => {
   it('is made again from what differs, whatever was changed, added or taken away', () => {
     const copy = structuredClone(STANDARD_MODEL_FILES) as Files;
     const { faults } = copy['faults.json'];
-    faults.push({ ...faults[5], id: 'our-own', weights: { DR: 6 } });
+    faults.push({ ...faults[5], id: 'our-own', weights: { drives: 6 } });
     copy['faults.json'].inseparable = [['our-own', faults[5].id]];
     copy['bench.json'].checkpoints.splice(3, 1);
     copy['bench.json'].checkpoints.unshift({
@@ -104,7 +104,7 @@ describe('a shop’s copy of the fault model', () => {
       source: 'board manual',
     });
     step(copy, 'meas-rails').tells.pop();
-    step(copy, 'look-mains').cautions = ['M', 'E'];
+    step(copy, 'look-mains').cautions = ['mains', 'static'];
     delete step(copy, 'meas-rails').life;
     const kept = JSON.parse(JSON.stringify(diffModels(STANDARD_MODEL_FILES, copy)));
     const again = changeModel(STANDARD_MODEL_FILES, kept);

@@ -10,7 +10,7 @@ import { tracedBenches } from './tracedBenches.ts';
 /** A machine that cycles and stays dark, as its log grows; loaners from the tenth step on. */
 const LOG: readonly (readonly [string, string, ('dimm' | 'processor')?])[] = [
   ['look-inside', 'clean'],
-  ['watch-start', 'np'],
+  ['watch-start', 'no-post'],
   ['wall-watts', 'stuck'],
   ['blind-life', 'dead'],
   ['read-code', 'memory'],

@@ -5,19 +5,19 @@ type Start = { readonly told: string; readonly seen: string; readonly often: str
 
 /** What owners tell and the bench sees, over all symptom groups. */
 export const STARTS: readonly Start[] = [
-  { told: 'no-reaction', seen: 'no-reaction', often: 'every-time', group: 'nr' },
-  { told: 'restarts-itself', seen: 'restarts-itself', often: 'every-time', group: 'cy' },
-  { told: 'dark-runs', seen: 'no-lock-light', often: 'every-time', group: 'np' },
-  { told: 'no-signal', seen: 'dark-but-alive', often: 'every-time', group: 'px' },
-  { told: 'stuck-loading', seen: 'stuck-loading', often: 'every-time', group: 'sb' },
-  { told: 'no-boot-device', seen: 'no-boot-device', often: 'every-time', group: 'bd' },
-  { told: 'shuts-off', seen: 'shuts-off', often: 'daily-several', group: 'fr' },
-  { told: 'stripes', seen: 'stripes', often: 'always-on', group: 'ar' },
-  { told: 'loud-fan', seen: 'loud-fan', often: 'always-on', group: 'hn' },
-  { told: 'drive-slow', seen: 'drive-slow', often: 'always-on', group: 'dr' },
-  { told: 'net-dead', seen: 'net-dead', often: 'always-on', group: 'po' },
-  { told: 'slow', seen: 'slow', often: 'always-on', group: 'sw' },
-  { told: 'shuts-off', seen: 'fine-here', often: 'daily-several', group: 'nf' },
+  { told: 'no-reaction', seen: 'no-reaction', often: 'every-time', group: 'no-reaction' },
+  { told: 'restarts-itself', seen: 'restarts-itself', often: 'every-time', group: 'cycles' },
+  { told: 'dark-runs', seen: 'no-lock-light', often: 'every-time', group: 'no-post' },
+  { told: 'no-signal', seen: 'dark-but-alive', often: 'every-time', group: 'no-picture' },
+  { told: 'stuck-loading', seen: 'stuck-loading', often: 'every-time', group: 'stops-starting' },
+  { told: 'no-boot-device', seen: 'no-boot-device', often: 'every-time', group: 'no-system' },
+  { told: 'shuts-off', seen: 'shuts-off', often: 'daily-several', group: 'fails-in-use' },
+  { told: 'stripes', seen: 'stripes', often: 'always-on', group: 'picture-wrong' },
+  { told: 'loud-fan', seen: 'loud-fan', often: 'always-on', group: 'heat-or-noise' },
+  { told: 'drive-slow', seen: 'drive-slow', often: 'always-on', group: 'drives' },
+  { told: 'net-dead', seen: 'net-dead', often: 'always-on', group: 'ports' },
+  { told: 'slow', seen: 'slow', often: 'always-on', group: 'software' },
+  { told: 'shuts-off', seen: 'fine-here', often: 'daily-several', group: 'not-shown' },
 ];
 
 /** Looked inside and the first start watched: where every policy begins. Machine n has the n-th of the starts, in turn. */
