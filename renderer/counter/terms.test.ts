@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { GROUPS } from '../../core/tracing/live/types.ts';
+import { GROUPS } from '../../core/tracing/live/groups.ts';
 import { CHANGED_IDS, SYMPTOM_IDS, symptomSays, symptomsOf, termsFor, termsIn } from './terms.ts';
 
 describe('terms beside the owner’s own words', () => {

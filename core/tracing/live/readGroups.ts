@@ -1,5 +1,6 @@
 import type { ToldSeen } from './api.ts';
-import { type FaultModel, GROUPS, type Group, type SymptomId } from './types.ts';
+import { GROUPS } from './groups.ts';
+import type { FaultModel, Group, SymptomId } from './types.ts';
 
 const known = new WeakMap<FaultModel, ReadonlyMap<SymptomId, readonly Group[]>>();
 

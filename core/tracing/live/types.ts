@@ -1,7 +1,9 @@
 import type { PartKind, ThingKind } from '../../custody/part.ts';
 import type { BenchTable } from './benchTable.ts';
 import type { LoanerStanding } from './case.ts';
+import type { Caution } from './cautions.ts';
 import type { Gate } from './gate.ts';
+import type { Group } from './groups.ts';
 
 /** Ids are those of the fault model's files; what is not in the model is refused where it enters. */
 export type FaultId = string;
@@ -10,43 +12,6 @@ export type OutcomeId = string;
 export type StateId = string;
 export type SymptomId = string;
 export type LoanerId = string;
-
-/** What kind of trouble a machine shows, from the mains to the system; a machine may show more than one. */
-export const GROUPS = [
-  'no-reaction',
-  'cycles',
-  'no-post',
-  'no-picture',
-  'stops-starting',
-  'no-system',
-  'drives',
-  'fails-in-use',
-  'picture-wrong',
-  'heat-or-noise',
-  'ports',
-  'software',
-  'not-shown',
-] as const;
-export type Group = (typeof GROUPS)[number];
-
-/** What in a step can hurt people, data, or a part. */
-export const CAUTIONS = [
-  'mains',
-  'static',
-  'hot',
-  'sharp',
-  'lift',
-  'cooler',
-  'cell',
-  'write',
-  'disk-key',
-  'borrowed',
-  'pins',
-  'firmware',
-  'network',
-  'fumes',
-] as const;
-export type Caution = (typeof CAUTIONS)[number];
 
 /**
  * What the owner must have agreed to, or have at hand, before a step: consent ids, key-or-risk = recovery key in hand or
@@ -424,4 +389,6 @@ export type ModelRefusal = {
 export type * from './answers.ts';
 export type * from './benchTable.ts';
 export type * from './case.ts';
+export type * from './cautions.ts';
 export type * from './gate.ts';
+export type * from './groups.ts';

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { GROUPS } from '../../../core/tracing/live/types.ts';
+import { GROUPS } from '../../../core/tracing/live/groups.ts';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';

@@ -1,5 +1,6 @@
 import { type Interval, wilson } from '../../../core/figures/interval.ts';
-import { type Fault, type FaultModel, GROUPS } from '../../../core/tracing/live/types.ts';
+import { GROUPS } from '../../../core/tracing/live/groups.ts';
+import type { Fault, FaultModel } from '../../../core/tracing/live/types.ts';
 
 /** Fault types of the 2021 exercise on open repair data (ORDS) that a desktop's own parts and software can have. */
 const TYPES = [

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { randomTracing } from '../../../../tests/builders/randomTracing.ts';
 import { afterDoing, aTracingCase } from '../../../../tests/builders/tracingCase.ts';
+import { GROUPS } from '../groups.ts';
 import { standardModel } from '../model/standardModel.ts';
-import { CIRCUITS, type FaultModel, GROUPS, type LoggedStep, type TracingCase } from '../types.ts';
+import { CIRCUITS, type FaultModel, type LoggedStep, type TracingCase } from '../types.ts';
 import { belief } from './belief.ts';
 import { hypothesesOf } from './hypotheses.ts';
 import { posteriorOf } from './posterior.ts';

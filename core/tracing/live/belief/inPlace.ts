@@ -1,4 +1,5 @@
-import { type FaultModel, GROUPS, type Outcome, type Step } from '../types.ts';
+import { GROUPS } from '../groups.ts';
+import type { FaultModel, Outcome, Step } from '../types.ts';
 import type { Condition } from './condition.ts';
 import type { Prior } from './prior.ts';
 import { mendsOf } from './spent.ts';

@@ -1,6 +1,7 @@
 import { lookMask } from '../configuration.ts';
+import { GROUPS } from '../groups.ts';
 import { readGroups } from '../readGroups.ts';
-import { type Fault, type FaultModel, GROUPS, type Group, type Rate, type TracingCase } from '../types.ts';
+import type { Fault, FaultModel, Group, Rate, TracingCase } from '../types.ts';
 
 /** How an hour of use splits into load and idle when a rate is told "per hour": from memory, no source. */
 const LOAD_SHARE = 0.25;

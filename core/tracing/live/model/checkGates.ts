@@ -1,4 +1,5 @@
-import { type Came, type FaultModel, type Gate, GROUPS, type Group } from '../types.ts';
+import { GROUPS } from '../groups.ts';
+import type { Came, FaultModel, Gate, Group } from '../types.ts';
 import { ModelFault } from './refusal.ts';
 
 /** A gate can be passed: its steps exist with these outcomes, and none of them waits for the gate itself, even roundabout. */

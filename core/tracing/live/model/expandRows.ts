@@ -1,4 +1,5 @@
-import { GROUPS, type Group } from '../types.ts';
+import { GROUPS } from '../groups.ts';
+import type { Group } from '../types.ts';
 import type { RawModel, RawStep } from './raw.ts';
 import { ModelFault } from './refusal.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { changed, type Files } from '../../../../tests/builders/brokenModel.ts';
-import { CAUTIONS } from '../types.ts';
+import { CAUTIONS } from '../cautions.ts';
 import { standardModel } from './standardModel.ts';
 
 describe('the fault model as delivered', () => {

@@ -1,4 +1,5 @@
-import { type FaultModel, GROUPS } from '../types.ts';
+import { GROUPS } from '../groups.ts';
+import type { FaultModel } from '../types.ts';
 import { maskOf } from './circuits.ts';
 
 /** Rows that differ by less than this (total variation) are the same to a bench. */

@@ -1,5 +1,6 @@
+import { GROUPS } from '../groups.ts';
 import { currentId } from '../model/renamed/aliases.ts';
-import { type FaultId, type FaultModel, GROUPS, type Group } from '../types.ts';
+import type { FaultId, FaultModel, Group } from '../types.ts';
 
 /** How a job ended, for what can be learnt from it. */
 export type ClosedTracing = {

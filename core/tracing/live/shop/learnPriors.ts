@@ -1,6 +1,7 @@
 import type { Interval } from '../../../figures/interval.ts';
 import { incompleteBeta, inverse } from '../../../figures/specialFunctions.ts';
-import { type FaultId, type FaultModel, GROUPS, type Group } from '../types.ts';
+import { GROUPS } from '../groups.ts';
+import type { FaultId, FaultModel, Group } from '../types.ts';
 import type { PriorTally } from './closedTracing.ts';
 
 /** A fault whose share of a group was moved by the shop's own jobs. */

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { applyShop, noShop, type ShopEntry } from '../../../../job/shop.ts';
+import { CAUTIONS } from '../../cautions.ts';
+import { GROUPS } from '../../groups.ts';
 import { changeModel } from '../../shop/editModel.ts';
 import { modelInUse } from '../../shop/shopModel.ts';
-import { CAUTIONS, GROUPS } from '../../types.ts';
 import { loadFaultModel } from '../loadFaultModel.ts';
 import { STANDARD_MODEL_FILES, standardModel } from '../standardModel.ts';
 import { ALIASES, cautionLetter, currentOutcome, currentStep } from './aliases.ts';
