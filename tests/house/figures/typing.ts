@@ -1,0 +1,68 @@
+import { identifier, isNode, type Node, nodesOf, place, type Source } from '../source.ts';
+
+const nodesIn = (source: Source) => [...nodesOf(source)].map(({ node }) => node);
+const listOf = (value: unknown): readonly Node[] => (Array.isArray(value) ? value.filter(isNode) : []);
+
+/** Where a file tells the compiler what a type is: `as X` and `<X>y`, but not `as const`. */
+export function typeAssertions(source: Source): readonly string[] {
+  return nodesIn(source)
+    .filter((node) => ['TSAsExpression', 'TSTypeAssertion'].includes(node.type) && !isConst(node.typeAnnotation))
+    .map((node) => place(source, node));
+}
+
+const isConst = (type: unknown) =>
+  isNode(type) && type.type === 'TSTypeReference' && identifier(type.typeName) === 'const';
+
+/** Ways of writing an entry, or of reading one, whose body no type checks. */
+export type Untyped = {
+  /** `book.add(stream, kind, body)` while `add` takes any body. */
+  readonly added: readonly string[];
+  /** `{ stream, kind, v, body }` put together by hand. */
+  readonly literal: readonly string[];
+  /** `fold<State, never>`: a fold that does not say what it folds. */
+  readonly folded: readonly string[];
+};
+
+export function untypedWrites(sources: readonly Source[]): Untyped {
+  const anyBody = sources.some((source) => source.text.includes('add') && nodesIn(source).some(takesAnyBody));
+  const where = (rule: (node: Node) => boolean) =>
+    sources.flatMap((source) =>
+      nodesIn(source)
+        .filter(rule)
+        .map((node) => place(source, node)),
+    );
+  return { added: anyBody ? where(isAdd) : [], literal: where(isLiteralDraft), folded: where(isFoldOfNever) };
+}
+
+/** A signature called `add` that takes a stream, a kind and a body of which it knows nothing. */
+function takesAnyBody(node: Node): boolean {
+  if (node.type !== 'TSPropertySignature' && node.type !== 'TSMethodSignature') return false;
+  if (identifier(node.key) !== 'add') return false;
+  const inside = isNode(node.typeAnnotation) ? node.typeAnnotation.typeAnnotation : node;
+  const params = isNode(inside) ? listOf(inside.params) : [];
+  const last = params.at(-1)?.typeAnnotation;
+  return (
+    params.length === 3 &&
+    isNode(last) &&
+    isNode(last.typeAnnotation) &&
+    last.typeAnnotation.type === 'TSUnknownKeyword'
+  );
+}
+
+const called = (node: Node): string | undefined => {
+  if (node.type !== 'CallExpression' || !isNode(node.callee)) return undefined;
+  return node.callee.type === 'MemberExpression' ? identifier(node.callee.property) : identifier(node.callee);
+};
+
+const isAdd = (node: Node) => called(node) === 'add' && listOf(node.arguments).length === 3;
+
+function isLiteralDraft(node: Node): boolean {
+  if (node.type !== 'ObjectExpression') return false;
+  const fields = listOf(node.properties).map((property) => identifier(property.key));
+  return ['stream', 'kind', 'v', 'body'].every((field) => fields.includes(field));
+}
+
+function isFoldOfNever(node: Node): boolean {
+  if (called(node) !== 'fold' || !isNode(node.typeArguments)) return false;
+  return listOf(node.typeArguments.params).some(({ type }) => type === 'TSNeverKeyword');
+}
