@@ -1,4 +1,4 @@
-import { identifier, isNode, type Node, nodesOf, place, type Source } from '../source.ts';
+import { areaOf, identifier, isNode, type Node, nodesOf, place, type Source } from '../source.ts';
 
 const nodesIn = (source: Source) => [...nodesOf(source)].map(({ node }) => node);
 const listOf = (value: unknown): readonly Node[] => (Array.isArray(value) ? value.filter(isNode) : []);
@@ -25,13 +25,15 @@ export type Untyped = {
 
 export function untypedWrites(sources: readonly Source[]): Untyped {
   const anyBody = sources.some((source) => source.text.includes('add') && nodesIn(source).some(takesAnyBody));
-  const where = (rule: (node: Node) => boolean) =>
-    sources.flatMap((source) =>
+  // The database puts together what it reads back; what is written is decided above it.
+  const deciding = sources.filter(({ path }) => areaOf(path) !== 'db');
+  const where = (rule: (node: Node) => boolean, among = sources) =>
+    among.flatMap((source) =>
       nodesIn(source)
         .filter(rule)
         .map((node) => place(source, node)),
     );
-  return { added: anyBody ? where(isAdd) : [], literal: where(isLiteralDraft), folded: where(isFoldOfNever) };
+  return { added: anyBody ? where(isAdd) : [], literal: where(isLiteralDraft, deciding), folded: where(isFoldOfNever) };
 }
 
 /** A signature called `add` that takes a stream, a kind and a body of which it knows nothing. */
@@ -54,7 +56,11 @@ const called = (node: Node): string | undefined => {
   return node.callee.type === 'MemberExpression' ? identifier(node.callee.property) : identifier(node.callee);
 };
 
-const isAdd = (node: Node) => called(node) === 'add' && listOf(node.arguments).length === 3;
+/** On a book, or by a function taken from one; other lists have an `add` too. */
+function isAdd(node: Node): boolean {
+  if (called(node) !== 'add' || listOf(node.arguments).length !== 3 || !isNode(node.callee)) return false;
+  return node.callee.type === 'Identifier' || /book$/i.test(identifier(node.callee.object) ?? '');
+}
 
 function isLiteralDraft(node: Node): boolean {
   if (node.type !== 'ObjectExpression') return false;
