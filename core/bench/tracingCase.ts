@@ -10,6 +10,7 @@ import { withWorkDone } from '../job/money/withinWord.ts';
 import { dayMinutesOf, daysUntilPromised } from '../job/promise/delay.ts';
 import type { Work } from '../job/work.ts';
 import { type EpochMs, minutes } from '../time.ts';
+import { SWITCHES } from '../tracing/live/model/assemblyStates.ts';
 import type {
   Circuit,
   Loaner,
@@ -19,7 +20,6 @@ import type {
   Switch,
   TracingCase,
 } from '../tracing/live/types.ts';
-import { SWITCHES } from '../tracing/live/types.ts';
 import type { JobView } from './tracingDoor.ts';
 
 /** How good a shop part counts in a trial; null when it is no loaner. */

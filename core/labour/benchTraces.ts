@@ -1,3 +1,4 @@
+import type { Prng } from '../figures/prng.ts';
 import { assemblyOf, closingMinutes, movesBefore } from '../tracing/live/assembly.ts';
 import type { Condition } from '../tracing/live/belief/condition.ts';
 import type { Hypothesis } from '../tracing/live/belief/hypotheses.ts';
@@ -10,7 +11,6 @@ import { loanerFor } from '../tracing/live/offer/available.ts';
 import { offerStep, openStates } from '../tracing/live/offer/offerStep.ts';
 import { verdictAfter } from '../tracing/live/offer/verdictAfter.ts';
 import type { FaultModel, LoggedStep, Step, TracingCase, Verdict } from '../tracing/live/types.ts';
-import type { Prng } from './prng.ts';
 import { draw, MOST_STEPS, stepMinutes, type Traced, type Traces } from './traced.ts';
 
 /** The limit counts as if so many minutes were left at least: how long the whole takes is asked, not where it would stop. */

@@ -1,7 +1,7 @@
+import { type Prng, prng } from '../figures/prng.ts';
 import { quantileOfSorted } from '../figures/quantile.ts';
 import { verdictAfter } from '../tracing/live/offer/verdictAfter.ts';
 import { driversOf, type Spread, varianceOf } from './drivers.ts';
-import { type Prng, prng } from './prng.ts';
 import type { Traced, Traces } from './traced.ts';
 import { openTraces } from './traces.ts';
 import type { EstimateCancelled, EstimateRequest, LabourEstimate, WorkTask } from './types.ts';

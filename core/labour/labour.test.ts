@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import work from '../../assets/labour/work.json' with { type: 'json' };
 import { afterDoing, aTracingCase } from '../../tests/builders/tracingCase.ts';
+import { normalQuantile } from '../figures/normalQuantile.ts';
+import { finalise, prng, xoshiro128ss } from '../figures/prng.ts';
 import { quantile } from '../figures/quantile.ts';
 import { standardModel } from '../tracing/live/model/standardModel.ts';
 import { estimate, taskMinutes } from './estimate.ts';
 import { knownWork } from './knownWork.ts';
-import { finalise, normalQuantile, prng, xoshiro128ss } from './prng.ts';
 import { catalogueOf } from './tasks/catalogue.ts';
 import { learnTimes } from './tasks/learnTimes.ts';
 import { stepTimesOf } from './tasks/stepTimes.ts';

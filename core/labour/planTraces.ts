@@ -1,7 +1,7 @@
+import type { Prng } from '../figures/prng.ts';
 import type { FaultModel } from '../tracing/live/types.ts';
 import type { Step as PlanStep } from '../tracing/plan/problem.ts';
 import type { Decisions } from './decisions.ts';
-import type { Prng } from './prng.ts';
 import { draw, MOST_STEPS, stepMinutes, type Traces } from './traced.ts';
 
 /**

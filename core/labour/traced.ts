@@ -1,5 +1,5 @@
+import type { Prng } from '../figures/prng.ts';
 import type { Step } from '../tracing/live/types.ts';
-import type { Prng } from './prng.ts';
 import { drawMinutes } from './tasks/taskTime.ts';
 import type { EstimateRequest } from './types.ts';
 

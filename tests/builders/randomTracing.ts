@@ -1,4 +1,4 @@
-import { prng } from '../../core/labour/prng.ts';
+import { prng } from '../../core/figures/prng.ts';
 import type { FaultModel, LoanerStanding, Step, TracingCase } from '../../core/tracing/live/types.ts';
 import { afterDoing, aTracingCase, WALL } from './tracingCase.ts';
 

@@ -1,7 +1,7 @@
 import type { ReckoningSheet } from '../../core/contract/reckoningSheet.ts';
+import { prng } from '../../core/figures/prng.ts';
 import { ownLead } from '../../core/job/promise/leadTimes.ts';
 import { calibrationOf, type Scored } from '../../core/labour/calibration/calibration.ts';
-import { prng } from '../../core/labour/prng.ts';
 import { catalogueOf } from '../../core/labour/tasks/catalogue.ts';
 import { learnTimes, movedTime, type TimeSeen } from '../../core/labour/tasks/learnTimes.ts';
 import type { Currency } from '../../core/money/money.ts';

@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { medianInterval } from '../../figures/medianInterval.ts';
 import { pinball } from '../../figures/pinball.ts';
+import { prng } from '../../figures/prng.ts';
 import { quantile } from '../../figures/quantile.ts';
-import { prng } from '../prng.ts';
 import { calibrationOf, type Scored } from './calibration.ts';
 
 const jobs = (inside: number, above: number): readonly Scored[] => [

@@ -1,5 +1,5 @@
+import { normalQuantile } from '../../figures/normalQuantile.ts';
 import { normalBelow } from '../../figures/specialFunctions.ts';
-import { normalQuantile } from '../prng.ts';
 
 /** 10th, 50th and 90th percentile. */
 export type Percentiles = { readonly p10: number; readonly p50: number; readonly p90: number };

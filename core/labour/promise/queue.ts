@@ -1,5 +1,5 @@
+import { prng } from '../../figures/prng.ts';
 import { type EpochMs, epochMs } from '../../time.ts';
-import { prng } from '../prng.ts';
 import type { WorkCalendar } from './calendar.ts';
 import { minutesLeft, type Percentiles, type Span, spanLeft } from './left.ts';
 

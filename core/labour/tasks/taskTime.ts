@@ -1,6 +1,6 @@
 import { zOf } from '../../figures/interval.ts';
+import type { Prng } from '../../figures/prng.ts';
 import { tQuantile } from '../../figures/studentT.ts';
-import type { Prng } from '../prng.ts';
 import type { Believed, StudentT } from './normalInverseGamma.ts';
 
 /** Minutes of a task: low and high are the 5th and 95th percentile, likely the median. */

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import steps from '../../../assets/labour/steps.json' with { type: 'json' };
+import { prng } from '../../figures/prng.ts';
 import { quantile } from '../../figures/quantile.ts';
 import { standardModel } from '../../tracing/live/model/standardModel.ts';
-import { prng } from '../prng.ts';
 import { catalogueOf, type Task } from './catalogue.ts';
 import { ENOUGH_OF_ONE, judgedTogether, learnTimes, movedTime, type TimeSeen } from './learnTimes.ts';
 import { nextOne, updated } from './normalInverseGamma.ts';

@@ -1,17 +1,8 @@
 import type { ThingKind } from '../../custody/part.ts';
-import type {
-  Caution,
-  Fault,
-  FaultId,
-  GateId,
-  Life,
-  LoanerId,
-  MachineNeed,
-  Need,
-  OutcomeId,
-  StateId,
-  StepId,
-} from './types.ts';
+import type { Caution } from './cautions.ts';
+import type { FaultId, GateId, LoanerId, OutcomeId, StateId, StepId } from './ids.ts';
+import type { Fault } from './model/fault.ts';
+import type { Life, MachineNeed, Need } from './model/needs.ts';
 
 export type Suspect = {
   readonly fault: FaultId;

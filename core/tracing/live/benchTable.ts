@@ -1,4 +1,4 @@
-import type { OutcomeId } from './types.ts';
+import type { OutcomeId } from './ids.ts';
 
 /** A checkpoint or beep code as a firmware family means it. `outcome` null: only the board's own manual says. */
 export type BenchCode = {

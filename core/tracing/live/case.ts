@@ -1,7 +1,8 @@
 import type { Attributes, PartKind, ThingKind } from '../../custody/part.ts';
-import type { Circuit, GateId, LoanerId, OutcomeId, StepId, Switch, SymptomId } from './types.ts';
-
-export type LoanerStanding = 'trial-grade' | 'known-good' | 'exposed' | 'unproved';
+import type { GateId, LoanerId, OutcomeId, StepId, SymptomId } from './ids.ts';
+import type { LoanerStanding } from './loanerStanding.ts';
+import type { Switch } from './model/assemblyStates.ts';
+import type { Circuit } from './model/circuits.ts';
 
 /** A shop part or piece of equipment that could be borrowed now. */
 export type Loaner = {

@@ -1,8 +1,6 @@
-import type { LoanerStanding } from './case.ts';
-import type { Circuit, FaultId, OutcomeId, StepId } from './types.ts';
-
-/** A gate: the step is held back until it is satisfied or the technician takes it on their own word. */
-export type GateId = string;
+import type { FaultId, GateId, OutcomeId, StepId } from './ids.ts';
+import type { LoanerStanding } from './loanerStanding.ts';
+import type { Circuit } from './model/circuits.ts';
 
 /** A step logged with one of these outcomes. */
 export type Came = { readonly step: StepId; readonly outcomes: readonly OutcomeId[] };

@@ -1,5 +1,5 @@
 import type { JobSheet } from '../../../core/contract/screens.ts';
-import { SWITCHES } from '../../../core/tracing/live/types.ts';
+import { SWITCHES } from '../../../core/tracing/live/model/assemblyStates.ts';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';

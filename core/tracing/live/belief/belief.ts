@@ -2,7 +2,7 @@ import type { Belief, FaultModel, Suspect, TracingCase } from '../types.ts';
 import { contradictionOf } from './contradiction.ts';
 import { WAYS } from './filter.ts';
 import type { Hypothesis } from './hypotheses.ts';
-import { type Posterior, posteriorOf } from './posterior.ts';
+import { massOf, type Posterior, posteriorOf } from './posterior.ts';
 
 const MOST_PAIRS = 5;
 
@@ -68,11 +68,4 @@ function likeliestPairs(model: FaultModel, posterior: Posterior): Belief['pairs'
       faults: [model.faults[hypothesis.first]?.id ?? '', model.faults[hypothesis.second]?.id ?? ''] as const,
       p,
     }));
-}
-
-/** P(hypothesis | log), however it stands now. */
-export function massOf(posterior: Posterior, h: number): number {
-  let mass = 0;
-  for (let state = 0; state < 8; state++) mass += posterior.standing[h * 8 + state] as number;
-  return mass;
 }

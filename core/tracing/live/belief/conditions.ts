@@ -4,8 +4,10 @@ import { maskOf } from '../model/circuits.ts';
 import type { FaultModel, LoggedStep, Step, TracingCase } from '../types.ts';
 import type { Condition } from './condition.ts';
 import { asRepeat, inPlace } from './inPlace.ts';
-import type { Posterior } from './posterior.ts';
 import type { Prior } from './prior.ts';
+
+/** What each step of the log says, and the entry that it was logged by, in order. */
+export type LoggedConditions = { readonly conditions: readonly Condition[]; readonly entries: readonly LoggedStep[] };
 
 /** Chance that what has to be opened now leaves a fault of our own. */
 function oursChance(assembly: Assembly, open: readonly string[], step: Step): number {
@@ -19,11 +21,7 @@ function oursChance(assembly: Assembly, open: readonly string[], step: Step): nu
 }
 
 /** The log's steps as conditions on the belief, in order; what was struck out, and what the model does not know, says nothing. */
-export function conditionsOf(
-  model: FaultModel,
-  tracing: TracingCase,
-  prior: Prior,
-): { readonly conditions: readonly Condition[]; readonly entries: readonly LoggedStep[] } {
+export function conditionsOf(model: FaultModel, tracing: TracingCase, prior: Prior): LoggedConditions {
   const assembly = assemblyOf(model, tracing.switches);
   const conditions: Condition[] = [];
   const entries: LoggedStep[] = [];
@@ -64,10 +62,7 @@ export function conditionsOf(
 export const lookKey = (step: Step, look: number): string => `${step.id} ${look}`;
 
 /** What came out last of each step of the log in each configuration. */
-export function lastLooks(
-  model: FaultModel,
-  { conditions, entries }: Pick<Posterior, 'conditions' | 'entries'>,
-): ReadonlyMap<string, string> {
+export function lastLooks(model: FaultModel, { conditions, entries }: LoggedConditions): ReadonlyMap<string, string> {
   return new Map(
     conditions.map((condition, k) => [
       lookKey(model.steps[condition.step] as Step, condition.look),

@@ -1,12 +1,11 @@
-import { prng } from '../../../labour/prng.ts';
+import { prng } from '../../../figures/prng.ts';
 import type { Contradiction, FaultModel, TracingCase } from '../types.ts';
-import { massOf } from './belief.ts';
 import type { Condition } from './condition.ts';
 import { carry } from './filter.ts';
 import type { Hypothesis } from './hypotheses.ts';
 import { inPlace } from './inPlace.ts';
 import { outlook } from './outlook.ts';
-import type { Posterior } from './posterior.ts';
+import { massOf, type Posterior } from './posterior.ts';
 
 /** A log rarer than this under its own best explanation is reported. */
 const CONTRADICTS = 1 / 1000;

@@ -97,3 +97,10 @@ function badChance(model: FaultModel, tracing: TracingCase, id: string): number 
   }
   return 0;
 }
+
+/** P(hypothesis | log), however it stands now. */
+export function massOf(posterior: Posterior, h: number): number {
+  let mass = 0;
+  for (let state = 0; state < 8; state++) mass += posterior.standing[h * 8 + state] as number;
+  return mass;
+}

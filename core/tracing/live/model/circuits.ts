@@ -1,4 +1,37 @@
-import { CIRCUITS, type Circuit } from '../types.ts';
+/** What a fault sits in. A fault shows only while everything it sits in is in circuit. */
+export const CIRCUITS = [
+  'mains',
+  'cord',
+  'supply',
+  'plugs',
+  'aux-lead',
+  'front-leads',
+  'board',
+  'cell',
+  'processor',
+  'socket',
+  'cooler',
+  'dimm',
+  'slots',
+  'card',
+  'card-slot',
+  'riser',
+  'picture-cable',
+  'screen',
+  'case',
+  'hubs',
+  'fans',
+  'drive',
+  'drive-leads',
+  'drive-port',
+  'add-in',
+  'aerial',
+  'outside',
+  'settings',
+  'software',
+  'home',
+] as const;
+export type Circuit = (typeof CIRCUITS)[number];
 
 /** The bit set of some circuits. */
 export function maskOf(circuits: readonly Circuit[]): number {

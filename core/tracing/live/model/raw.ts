@@ -2,7 +2,9 @@ import { z } from 'zod';
 import { EQUIPMENT_KINDS, PART_KINDS } from '../../../custody/part.ts';
 import { CAUTIONS } from '../cautions.ts';
 import { GROUPS } from '../groups.ts';
-import { CIRCUITS, LIVES, MACHINE_NEEDS, NEEDS, SWITCHES } from '../types.ts';
+import { SWITCHES } from './assemblyStates.ts';
+import { CIRCUITS } from './circuits.ts';
+import { LIVES, MACHINE_NEEDS, NEEDS } from './needs.ts';
 
 /** What the fault model's files hold, as written by hand: compact rules, checked here field by field. */
 const id = z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, 'small letters, digits and single hyphens');

@@ -1,6 +1,5 @@
-import { massOf } from '../belief/belief.ts';
 import { OURS, WAYS } from '../belief/filter.ts';
-import type { Posterior } from '../belief/posterior.ts';
+import { massOf, type Posterior } from '../belief/posterior.ts';
 import type { Fault, FaultModel } from '../types.ts';
 
 /** What may be blamed and is no part: nothing of it can be called a faulty part. */

@@ -1,5 +1,6 @@
+import { LIVES } from '../model/needs.ts';
 import { readGroups } from '../readGroups.ts';
-import { type Circuit, type FaultModel, type Group, LIVES, type Life, type TracingCase } from '../types.ts';
+import type { Circuit, FaultModel, Group, Life, TracingCase } from '../types.ts';
 
 /** How far a machine of a symptom group gets by itself. */
 const LIFE_OF: Readonly<Record<Group, Life>> = {

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
-import { prng } from '../../../labour/prng.ts';
+import { prng } from '../../../figures/prng.ts';
 import { standardModel } from '../model/standardModel.ts';
 import { type ClosedTracing, tallyJobs } from './closedTracing.ts';
 import { learnPriors } from './learnPriors.ts';

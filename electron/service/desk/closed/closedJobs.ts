@@ -1,7 +1,8 @@
 import { applyMachine, type Machine } from '../../../../core/custody/machine.ts';
 import { applyJob } from '../../../../core/job/applyJob.ts';
 import type { Job } from '../../../../core/job/job.ts';
-import { SWITCHES, type Switch } from '../../../../core/tracing/live/types.ts';
+import { SWITCHES } from '../../../../core/tracing/live/model/assemblyStates.ts';
+import type { Switch } from '../../../../core/tracing/live/types.ts';
 import { endedJobs, type Reader } from '../../../../db/index.ts';
 
 /** A job that went home, with what was asked of its machine at the first look. */

@@ -1,4 +1,4 @@
-import type { Prng } from '../../../../core/labour/prng.ts';
+import type { Prng } from '../../../../core/figures/prng.ts';
 import type { FaultModel } from '../../../../core/tracing/live/types.ts';
 
 /**

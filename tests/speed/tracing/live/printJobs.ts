@@ -1,5 +1,5 @@
 import words from '../../../../assets/words/en/tracing.json' with { type: 'json' };
-import { prng } from '../../../../core/labour/prng.ts';
+import { prng } from '../../../../core/figures/prng.ts';
 import { standardModel } from '../../../../core/tracing/live/model/standardModel.ts';
 import { offerStep } from '../../../../core/tracing/live/offer/offerStep.ts';
 import { verdictAfter } from '../../../../core/tracing/live/offer/verdictAfter.ts';

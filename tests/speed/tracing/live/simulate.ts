@@ -1,4 +1,4 @@
-import { prng } from '../../../../core/labour/prng.ts';
+import { prng } from '../../../../core/figures/prng.ts';
 import { standardModel } from '../../../../core/tracing/live/model/standardModel.ts';
 import { verdictAfter } from '../../../../core/tracing/live/offer/verdictAfter.ts';
 import type { FaultModel, TracingCase } from '../../../../core/tracing/live/types.ts';

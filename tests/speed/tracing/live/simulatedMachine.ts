@@ -1,10 +1,9 @@
-import type { Prng } from '../../../../core/labour/prng.ts';
+import type { Prng } from '../../../../core/figures/prng.ts';
 import { draw } from '../../../../core/labour/traced.ts';
-import { massOf } from '../../../../core/tracing/live/belief/belief.ts';
 import type { Hypothesis } from '../../../../core/tracing/live/belief/hypotheses.ts';
 import { inPlace } from '../../../../core/tracing/live/belief/inPlace.ts';
 import { outlook } from '../../../../core/tracing/live/belief/outlook.ts';
-import { posteriorOf } from '../../../../core/tracing/live/belief/posterior.ts';
+import { massOf, posteriorOf } from '../../../../core/tracing/live/belief/posterior.ts';
 import type { Prior } from '../../../../core/tracing/live/belief/prior.ts';
 import { lookMask } from '../../../../core/tracing/live/configuration.ts';
 import type { FaultModel, Outcome, TracingCase } from '../../../../core/tracing/live/types.ts';

@@ -1,5 +1,5 @@
+import { prng } from '../../../../core/figures/prng.ts';
 import { estimate } from '../../../../core/labour/estimate.ts';
-import { prng } from '../../../../core/labour/prng.ts';
 import type { Traces } from '../../../../core/labour/traced.ts';
 import { openTraces } from '../../../../core/labour/traces.ts';
 import { standardModel } from '../../../../core/tracing/live/model/standardModel.ts';

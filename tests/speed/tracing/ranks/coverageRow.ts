@@ -1,6 +1,6 @@
 import { clopperPearson } from '../../../../core/figures/interval.ts';
+import { prng } from '../../../../core/figures/prng.ts';
 import { estimate } from '../../../../core/labour/estimate.ts';
-import { prng } from '../../../../core/labour/prng.ts';
 import type { LabourEstimate } from '../../../../core/labour/types.ts';
 import { standardModel } from '../../../../core/tracing/live/model/standardModel.ts';
 import type { TracingCase } from '../../../../core/tracing/live/types.ts';

@@ -1,8 +1,8 @@
 import work from '../../../../assets/labour/work.json' with { type: 'json' };
+import { type Prng, prng } from '../../../../core/figures/prng.ts';
 import { type Decisions, type Moment, openDecisions } from '../../../../core/labour/decisions.ts';
 import { estimate, taskMinutes } from '../../../../core/labour/estimate.ts';
 import { endingMinutes } from '../../../../core/labour/planTraces.ts';
-import { type Prng, prng } from '../../../../core/labour/prng.ts';
 import { catalogueOf } from '../../../../core/labour/tasks/catalogue.ts';
 import { learnTimes } from '../../../../core/labour/tasks/learnTimes.ts';
 import { stepTimesOf } from '../../../../core/labour/tasks/stepTimes.ts';

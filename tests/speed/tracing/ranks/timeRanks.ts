@@ -1,4 +1,4 @@
-import { type Prng, prng } from '../../../../core/labour/prng.ts';
+import { type Prng, prng } from '../../../../core/figures/prng.ts';
 import type { Task } from '../../../../core/labour/tasks/catalogue.ts';
 import { learnTimes, type OwnTime } from '../../../../core/labour/tasks/learnTimes.ts';
 import type { Believed } from '../../../../core/labour/tasks/normalInverseGamma.ts';

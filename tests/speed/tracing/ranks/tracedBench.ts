@@ -1,4 +1,4 @@
-import type { Prng } from '../../../../core/labour/prng.ts';
+import type { Prng } from '../../../../core/figures/prng.ts';
 import { stepMinutes } from '../../../../core/labour/traced.ts';
 import { verdictAfter } from '../../../../core/tracing/live/offer/verdictAfter.ts';
 import type { FaultModel, TracingCase } from '../../../../core/tracing/live/types.ts';

@@ -1,0 +1,37 @@
+import type { PartKind } from '../../../custody/part.ts';
+import type { Group } from '../groups.ts';
+import type { FaultId } from '../ids.ts';
+import type { Circuit } from './circuits.ts';
+
+/** Failures per start and per hour, for a fault that comes and goes. */
+export type Rate = { readonly perStart: number; readonly perLoadHour: number; readonly perIdleHour: number };
+
+/** How often a trial could have shown the fault. */
+export type Exposure = { readonly starts: number; readonly loadHours: number; readonly idleHours: number };
+
+export type Fault = {
+  readonly id: FaultId;
+  /** What is blamed when this fault is confirmed: a part, or what is no part. */
+  readonly part:
+    | PartKind
+    | 'mains'
+    | 'plugs'
+    | 'settings'
+    | 'software'
+    | 'outside'
+    | 'contact'
+    | 'home'
+    | 'none'
+    | 'ours';
+  readonly circuits: readonly Circuit[];
+  /** Prior weight by symptom group; groups not listed have the model's floor. */
+  readonly weights: { readonly [group in Group]?: number };
+  /** Chance that this fault comes and goes, 0..1, before anything was told, and at what rate then. */
+  readonly comesAndGoes: number;
+  readonly rate: Rate;
+  /** A mend by contact, setting or software rather than a part. */
+  readonly mendedBy: 'part' | 'reseating' | 'setting' | 'cleaning' | 'software' | 'advice';
+  /** Minutes to put it right once found, tracing apart. */
+  readonly mendMinutes: number;
+  readonly source: string;
+};

@@ -1,0 +1,83 @@
+import type { ThingKind } from '../../../custody/part.ts';
+import type { BenchTable } from '../benchTable.ts';
+import type { Gate } from '../gate.ts';
+import type { Group } from '../groups.ts';
+import type { FaultId, StepId } from '../ids.ts';
+import type { LoanerStanding } from '../loanerStanding.ts';
+import type { AssemblyState, SwitchEffect } from './assemblyStates.ts';
+import type { Fault } from './fault.ts';
+import type { Step } from './step.ts';
+import type { Confused, Evidence, Often, SeenAs, Symptom } from './told.ts';
+
+export type ListedPair = {
+  readonly faults: readonly [FaultId, FaultId];
+  readonly weight: number;
+  readonly source: string;
+};
+
+/** What parts are worth where nobody said, in minutes of the bench: every kind that a step can hurt or a fault sit in. */
+export type PartValues = {
+  readonly parts: { readonly [kind in ThingKind]?: number };
+  readonly proving: number;
+  readonly ownersTimes: number;
+};
+
+/** The fault model, checked and expanded: what can be wrong, what can be done, what each outcome tells. */
+export type FaultModel = {
+  readonly version: string;
+  /** Weight of a fault in a group where it is not listed, for owners tell it wrongly. */
+  readonly floor: number;
+  readonly toldWrong: number;
+  readonly seenWrong: number;
+  /** Groups that are told, or seen at the first look, for another that is the truth. */
+  readonly confused: readonly Confused[];
+  readonly seenAs: readonly SeenAs[];
+  readonly nowAndThen: { readonly groups: readonly Group[]; readonly steady: number };
+  readonly kappa: number;
+  readonly kappaSource: string;
+  readonly symptoms: readonly Symptom[];
+  readonly faults: readonly Fault[];
+  readonly steps: readonly Step[];
+  readonly states: readonly AssemblyState[];
+  readonly switches: readonly SwitchEffect[];
+  readonly evidence: readonly Evidence[];
+  readonly often: readonly Often[];
+  readonly pairs: readonly ListedPair[];
+  readonly gates: readonly Gate[];
+  readonly inseparable: readonly (readonly FaultId[])[];
+  /** What a bad loaner of a kind acts like, and how likely one of a standing is bad. */
+  readonly badLoaner: {
+    readonly [kind: string]: {
+      readonly actsAs: FaultId;
+      readonly chance: { readonly [standing in LoanerStanding]: number };
+    };
+  };
+  readonly habit: {
+    readonly first: readonly StepId[];
+    readonly byGroup: { readonly [group in Group]?: readonly StepId[] };
+  };
+  readonly bench: BenchTable;
+  readonly values: PartValues;
+  /** What each handling may mend, chance by fault. */
+  readonly handlings: { readonly [handling: string]: { readonly [fault: FaultId]: number } };
+  /** P(outcome | fault), the fault in circuit and showing: rows[step][fault][outcome]; null where it follows from the group. */
+  readonly rows: readonly (readonly (Float64Array | null)[])[];
+  /** listed[step][fault] is 1 where the step states this fault's row itself: that row holds although the step takes the fault out. */
+  readonly listed: readonly Uint8Array[];
+  /** Rows by what the machine shows, for steps that look at just that; null for all others. */
+  readonly byGroup: readonly ({ readonly [group in Group]: Float64Array } | null)[];
+  /** P(outcome | nothing shows), and when only something of our own making shows. */
+  readonly nothing: readonly Float64Array[];
+  readonly ours: readonly Float64Array[];
+  readonly faultIndex: ReadonlyMap<FaultId, number>;
+  readonly stepIndex: ReadonlyMap<StepId, number>;
+  /** Bit sets over CIRCUITS: what each fault sits in. */
+  readonly faultMask: Int32Array;
+};
+
+export type ModelRefusal = {
+  readonly refused: 'fault-model';
+  readonly file: string;
+  readonly field: string;
+  readonly because: string;
+};

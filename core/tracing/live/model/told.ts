@@ -1,0 +1,29 @@
+import type { Group } from '../groups.ts';
+import type { FaultId, SymptomId } from '../ids.ts';
+
+/** Evidence told: a history or "only when" id and what it multiplies. */
+export type Evidence = {
+  readonly id: string;
+  readonly multiplies: { readonly [fault: FaultId]: number };
+  readonly source: string;
+};
+
+export type Often = {
+  readonly id: string;
+  /** What the answer says of a fault that comes and goes; null when it says nothing. */
+  readonly rate: { readonly perStart: number; readonly perHour: number } | null;
+  /** What it multiplies the chances of steady and of come-and-go by. */
+  readonly steady: number;
+  readonly comesAndGoes: number;
+};
+
+export type Confused = { readonly told: Group; readonly shows: Group; readonly weight: number };
+
+export type SeenAs = { readonly seen: Group; readonly shows: Group; readonly weight: number };
+
+export type Symptom = {
+  readonly id: SymptomId;
+  readonly groups: readonly Group[];
+  readonly stop: boolean;
+  readonly copyFirst: boolean;
+};
