@@ -3,6 +3,8 @@ export type Io = {
   readonly out: (line: string) => void;
   readonly err: (line: string) => void;
   readonly readFile: (path: string) => Promise<Uint8Array>;
+  /** Standard input, line by line, for a command that answers one before the next is read; absent where there is none. */
+  readonly lines?: () => AsyncIterable<string>;
 };
 
 /** One command of the command line. Exit code 2 is for what the asker can put right. */

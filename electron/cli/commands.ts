@@ -1,7 +1,9 @@
 import { books } from './books.ts';
+import { cases } from './cases.ts';
 import type { CliCommand } from './command.ts';
 import { demo } from './demo.ts';
 import { model } from './model.ts';
+import { next } from './next.ts';
 import { papers } from './papers.ts';
 import { parts } from './parts.ts';
 import { plan } from './plan.ts';
@@ -11,4 +13,17 @@ import { tags } from './tags.ts';
 import { verify } from './verify.ts';
 
 /** The one list of the command line's commands: a new one is a file beside this and a line here. */
-export const COMMAND_LIST: readonly CliCommand[] = [demo, model, plan, read, papers, parts, tags, books, verify, serve];
+export const COMMAND_LIST: readonly CliCommand[] = [
+  demo,
+  model,
+  plan,
+  next,
+  cases,
+  read,
+  papers,
+  parts,
+  tags,
+  books,
+  verify,
+  serve,
+];

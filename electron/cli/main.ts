@@ -1,4 +1,5 @@
 import { readFile } from 'node:fs/promises';
+import { createInterface } from 'node:readline';
 import cliWords from '../../assets/words/en/cli.json' with { type: 'json' };
 import type { Io } from './command.ts';
 import { COMMAND_LIST } from './commands.ts';
@@ -10,6 +11,7 @@ const io: Io = {
   out: (line) => void process.stdout.write(`${line}\n`),
   err: (line) => void process.stderr.write(`${line}\n`),
   readFile: async (path) => new Uint8Array(await readFile(path)),
+  lines: () => createInterface({ input: process.stdin, crlfDelay: Number.POSITIVE_INFINITY }),
 };
 
 function usage(): string {

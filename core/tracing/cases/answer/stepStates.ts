@@ -1,0 +1,74 @@
+import { whyNot } from '../../live/offer/available.ts';
+import { closedGates } from '../../live/offer/gates.ts';
+import type { Belief, FaultModel, MachineNeed, NotOffered, TracingCase } from '../../live/types.ts';
+import type { ClosedGate, Harm, StepState } from './answer.ts';
+
+/** What a step needs of the log rather than of the machine. */
+const ONLY_AFTER: readonly MachineNeed[] = [
+  'named-part',
+  'cure-to-prove',
+  'after-our-work',
+  'works-here',
+  'gate-to-clear',
+  'failed-here',
+  'swept',
+];
+const HARM_OF: Readonly<Record<string, Harm>> = {
+  'look-before-power': 'machine',
+  'wet-dried': 'machine',
+  'burnt-measured': 'machine',
+  'short-measured': 'machine',
+  'scan-before-network': 'data',
+  'copy-first': 'data',
+  'health-before-write': 'data',
+  'failing-drive-copied': 'data',
+};
+
+type Stands = { readonly steps: readonly StepState[]; readonly gates: readonly ClosedGate[] };
+
+/** Whether each step of the model can be started now, and the gates that hold any of them back. */
+export function stepStates(model: FaultModel, tracing: TracingCase, suspects: Belief['suspects']): Stands {
+  const why = whyNot(model, tracing, suspects);
+  const gates = new Map<string, ClosedGate>();
+  const steps = model.steps.map((step): StepState => {
+    const not = why(step);
+    if (not === null) return { id: step.id, state: 'offered', by: [] };
+    if (not.is !== 'gate') return { id: step.id, ...stateOf(not, step.needs, tracing.agreed) };
+    const closed = closedGates(model, tracing, step, suspects, null);
+    for (const { gate } of closed)
+      gates.set(gate.id, {
+        id: gate.id,
+        opensBy: gate.until.map((list) => list.map((one) => one.step)),
+        harm: HARM_OF[gate.id] ?? 'ours',
+      });
+    return { id: step.id, state: 'own-word', by: closed.map(({ gate }) => gate.id) };
+  });
+  return { steps, gates: [...gates.values()] };
+}
+
+function stateOf(
+  why: NotOffered['why'],
+  needs: readonly string[],
+  agreed: readonly string[],
+): Pick<StepState, 'state' | 'by'> {
+  switch (why.is) {
+    case 'word':
+      return { state: 'no-consent', by: [...new Set([why.need, ...needs.filter((one) => lacks(one, agreed))])] };
+    case 'machine':
+      return { state: 'not-here', by: [ONLY_AFTER.includes(why.need) ? 'only-after' : 'machine'] };
+    case 'life':
+      return { state: 'not-here', by: ['reach'] };
+    case 'no-loaner':
+    case 'own-first':
+      return { state: 'not-here', by: ['loaner'] };
+    case 'other-group':
+      return { state: 'not-here', by: ['trouble'] };
+    case 'done':
+      return { state: 'not-here', by: ['done'] };
+    case 'gate':
+      return { state: 'own-word', by: [why.gate] };
+  }
+}
+
+/** Whether a key is in hand is asked where the need is met; here only plain consents are looked through. */
+const lacks = (need: string, agreed: readonly string[]): boolean => need !== 'key-or-risk' && !agreed.includes(need);

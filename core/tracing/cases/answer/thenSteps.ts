@@ -1,0 +1,33 @@
+import { offerStep } from '../../live/offer/offerStep.ts';
+import { readGroups } from '../../live/readGroups.ts';
+import type { FaultModel, StepView, TracingCase } from '../../live/types.ts';
+import { afterEntry } from '../bench/logged.ts';
+
+const FIRST_START = 'watch-start';
+
+/** The steps that would be proposed after the likeliest outcome of this one, and after that one's likeliest. */
+export function thenSteps(model: FaultModel, tracing: TracingCase, next: StepView): readonly string[] {
+  const steps: string[] = [];
+  let [now, view]: [TracingCase, StepView | null] = [tracing, next];
+  while (view && steps.length < 2) {
+    const likeliest = view.outcomes.toSorted((a, b) => b.p - a.p)[0];
+    const after = likeliest && afterEntry(model, now, `${view.step}:${likeliest.outcome}`);
+    if (!after || 'is' in after) break;
+    now = view.step === FIRST_START ? { ...after, seen: seenThen(model, after, likeliest.outcome) } : after;
+    view = offerStep(model, now, { method: 'rollout' }).next;
+    if (view) steps.push(view.step);
+  }
+  return steps;
+}
+
+/** What would be seen if the first start came to this: what was told of that kind, else any term of it. */
+function seenThen(model: FaultModel, { told }: TracingCase, outcome: string): readonly string[] {
+  const shows = (term: string) => readGroups(model, [term]).some((group) => group === outcome);
+  const asTold = told.symptoms.filter(shows);
+  return asTold.length > 0
+    ? asTold
+    : model.symptoms
+        .filter(({ id }) => shows(id))
+        .slice(0, 1)
+        .map(({ id }) => id);
+}

@@ -1,0 +1,31 @@
+import { ALIASES, currentOutcome, currentStep } from '../../live/model/renamed/aliases.ts';
+import type { FaultModel, Step } from '../../live/types.ts';
+import { STEPS_TO_COME } from './stepsToCome.ts';
+
+/** What the cases call a step: a step of the model, one that the model has not got yet, or nothing that anybody knows. */
+export type NamedStep =
+  | { readonly is: 'here'; readonly step: Step }
+  | { readonly is: 'to-come'; readonly id: string }
+  | { readonly is: 'unknown'; readonly id: string };
+
+/** The model's step of an id as cases, protocols and journals write it. */
+export function stepNamed(model: FaultModel, id: string): NamedStep {
+  const step = model.steps[model.stepIndex.get(currentStep(id)) ?? -1];
+  if (step) return { is: 'here', step };
+  return STEPS_TO_COME[id] ? { is: 'to-come', id } : { is: 'unknown', id };
+}
+
+/** An outcome of a step by the ids that cases write; null when the step knows none such. */
+export function outcomeNamed(model: FaultModel, step: string, outcome: string): string | null {
+  const named = stepNamed(model, step);
+  if (named.is !== 'here') return STEPS_TO_COME[step]?.includes(outcome) ? outcome : null;
+  const now = currentOutcome(step, outcome);
+  return named.step.outcomes.some(({ id }) => id === now) ? now : null;
+}
+
+/** All ids of steps that a case may write. */
+export const stepIds = (model: FaultModel): readonly string[] => [
+  ...model.steps.map(({ id }) => id),
+  ...Object.keys(STEPS_TO_COME),
+  ...Object.keys(ALIASES.steps),
+];

@@ -1,0 +1,49 @@
+import { ENDS, type End } from './end.ts';
+import type { Judged } from './judge.ts';
+
+/** So many of so many. */
+export type Share = { readonly of: number; readonly ok: number };
+
+/** What a run over many cases comes to. */
+export type Tally = {
+  readonly cases: number;
+  readonly ends: { readonly [end in End]: number };
+  readonly dangerous: number;
+  /** Cases in which anything was breached, with harm or without. */
+  readonly foolish: number;
+  readonly leftOpen: number;
+  readonly firstSteps: Share;
+  readonly firstThoughts: Share;
+  readonly words: Share;
+  readonly otherWays: number;
+  /** Engine's minutes against the master's, over the cases ended rightly and over all; null where there is none. */
+  readonly overRight: number | null;
+  readonly overAll: number | null;
+};
+
+export function tally(judged: readonly Judged[]): Tally {
+  const counted = (among: (one: Judged) => boolean) => judged.filter(among).length;
+  const points = (of: (one: Judged) => readonly { readonly ok: boolean | null }[]): Share => {
+    const asked = judged.flatMap(of).filter(({ ok }) => ok !== null);
+    return { of: asked.length, ok: asked.filter(({ ok }) => ok).length };
+  };
+  const checked = judged.reduce((sum, { words }) => sum + words.checked, 0);
+  return {
+    cases: judged.length,
+    ends: Object.fromEntries(ENDS.map((end) => [end, counted((one) => one.end.end === end)])) as Tally['ends'],
+    dangerous: counted((one) => one.dangerous),
+    foolish: counted((one) => one.foolish),
+    leftOpen: counted((one) => one.nevers.leftOpen.length > 0),
+    firstSteps: points((one) => one.firstSteps),
+    firstThoughts: points((one) => one.firstThoughts),
+    words: { of: checked, ok: checked - judged.reduce((sum, { words }) => sum + words.wrong.length, 0) },
+    otherWays: counted((one) => one.end.otherWay),
+    overRight: timesMaster(judged.filter((one) => one.end.end === 'right')),
+    overAll: timesMaster(judged),
+  };
+}
+
+function timesMaster(judged: readonly Judged[]): number | null {
+  const master = judged.reduce((sum, { played }) => sum + played.case.master.minutes, 0);
+  return master > 0 ? judged.reduce((sum, { played }) => sum + played.minutes, 0) / master : null;
+}

@@ -1,0 +1,70 @@
+import words from '../../../assets/words/en/cli.json' with { type: 'json' };
+import tracing from '../../../assets/words/en/tracing.json' with { type: 'json' };
+import type { Answer, Said } from '../../../core/tracing/cases/answer/answer.ts';
+import type { CaseRefusal } from '../../../core/tracing/cases/form/readCase.ts';
+import { currentId } from '../../../core/tracing/live/model/renamed/aliases.ts';
+import { fill } from '../../../core/wording/wordsFor.ts';
+
+type Texts = Readonly<Record<string, string>>;
+const said = words.cases;
+const STEPS: Readonly<Record<string, { readonly name: string; readonly does: string }>> = tracing.steps;
+const FAULTS: Readonly<Record<string, { readonly name: string }>> = tracing.faults;
+const textOf = (texts: Texts, id: string): string => texts[id] ?? id;
+
+/** The suspects named beside a step. */
+const MOST_SUSPECTS = 3;
+
+const percent = (p: number): number => Math.round(100 * p);
+
+/** What is wrong with a case file, on one line. */
+export function refusalLine(file: string, refusal: CaseRefusal): string {
+  const near = 'near' in refusal && refusal.near.length > 0 ? fill(said.near, { near: refusal.near }) : '';
+  return fill(said.refused[refusal.refused], { ...refusal, file, near });
+}
+
+/** One answer as a person reads it. */
+export function answerLines(answer: Answer): readonly string[] {
+  const { step, verdict } = answer;
+  const suspects = answer.suspects
+    .flatMap(({ faults }) => faults)
+    .toSorted((a, b) => b.p - a.p)
+    .slice(0, MOST_SUSPECTS)
+    .map(({ id, p }) => fill(said.suspect, { fault: FAULTS[id]?.name ?? id, percent: percent(p) }));
+  return [
+    answer.case,
+    ...(step === null ? [endLine(verdict)] : stepLines(answer, step)),
+    ...(suspects.length > 0 ? [fill(said.suspects, { suspects })] : []),
+    ...answer.asks.map(({ id }) => fill(said.ask, { what: textOf(tracing.needs, id) })),
+  ];
+}
+
+function stepLines(answer: Answer, step: string): readonly string[] {
+  const outcomes = answer.outcomes.map(({ id, p }) =>
+    fill(said.outcome, { outcome: textOf(tracing.outcomes, id), percent: percent(p) }),
+  );
+  return [
+    fill(said.step, {
+      name: STEPS[step]?.name ?? step,
+      does: STEPS[step]?.does ?? '',
+      minutes: Math.round(answer.minutes),
+      waiting: Math.round(answer.waiting),
+    }),
+    ...answer.cautions.map((id) =>
+      fill(said.caution, { caution: textOf(tracing.cautions, currentId('cautions', id)) }),
+    ),
+    fill(said.outcomes, { outcomes }),
+  ];
+}
+
+/** How it ended, in one line. */
+export function endLine(verdict: Said | null): string {
+  if (!verdict) return said.verdict.none;
+  const { kind, part, fault, p, mend, because } = verdict;
+  return fill(said.verdict[kind], {
+    part: part === null ? '' : textOf(tracing.kinds, part),
+    fault: fault === null ? '' : fill(said['by-fault'], { fault: FAULTS[fault]?.name ?? fault }),
+    percent: percent(p),
+    mend: mend === null ? '' : said.mend[mend],
+    because: because === null ? '' : said.because[because],
+  });
+}
