@@ -1,13 +1,13 @@
 import { readdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import words from '../../assets/words/en/cli.json' with { type: 'json' };
+import { fill } from '../../core/text/wordsFor.ts';
 import type { BenchCase } from '../../core/tracing/cases/form/benchCase.ts';
 import { readCase } from '../../core/tracing/cases/form/readCase.ts';
 import { type Judged, judge } from '../../core/tracing/cases/judge/judge.ts';
 import { tally } from '../../core/tracing/cases/judge/tally.ts';
 import { play } from '../../core/tracing/cases/play/play.ts';
 import type { FaultModel } from '../../core/tracing/live/types.ts';
-import { fill } from '../../core/wording/wordsFor.ts';
 import { caseArguments } from './cases/caseArguments.ts';
 import { refusalLine } from './cases/caseWords.ts';
 import { judgedJson, judgedLines, lastLine, tallyLines } from './cases/judgedText.ts';

@@ -1,4 +1,5 @@
 import words from '../../assets/words/en/cli.json' with { type: 'json' };
+import { fill } from '../../core/text/wordsFor.ts';
 import { answerText } from '../../core/tracing/cases/answer/answerText.ts';
 import { zCaseLine } from '../../core/tracing/cases/form/caseLine.ts';
 import { lineIn } from '../../core/tracing/cases/form/lineIn.ts';
@@ -6,7 +7,6 @@ import { fieldOf, jsonOf } from '../../core/tracing/cases/form/readCase.ts';
 import { stepIds } from '../../core/tracing/cases/ids/names.ts';
 import { near } from '../../core/tracing/cases/ids/near.ts';
 import type { FaultModel } from '../../core/tracing/live/types.ts';
-import { fill } from '../../core/wording/wordsFor.ts';
 import { caseArguments } from './cases/caseArguments.ts';
 import { answerLines, refusalLine } from './cases/caseWords.ts';
 import { modelFrom } from './cases/modelFrom.ts';

@@ -1,9 +1,9 @@
 import words from '../../../assets/words/en/cli.json' with { type: 'json' };
+import { fill } from '../../../core/text/wordsFor.ts';
 import type { Judged } from '../../../core/tracing/cases/judge/judge.ts';
 import type { Breach } from '../../../core/tracing/cases/judge/nevers.ts';
 import type { Point } from '../../../core/tracing/cases/judge/points.ts';
 import type { Share, Tally } from '../../../core/tracing/cases/judge/tally.ts';
-import { fill } from '../../../core/wording/wordsFor.ts';
 
 const said = words.cases.judged;
 

@@ -1,11 +1,11 @@
 import { join } from 'node:path';
 import words from '../../../assets/words/en/cli.json' with { type: 'json' };
 import modelWords from '../../../assets/words/en/model.json' with { type: 'json' };
+import { fill } from '../../../core/text/wordsFor.ts';
 import { lineIn } from '../../../core/tracing/cases/form/lineIn.ts';
 import { loadFaultModel } from '../../../core/tracing/live/model/loadFaultModel.ts';
 import { standardModel } from '../../../core/tracing/live/model/standardModel.ts';
 import type { FaultModel } from '../../../core/tracing/live/types.ts';
-import { fill } from '../../../core/wording/wordsFor.ts';
 import type { Io } from '../command.ts';
 import { readModel } from '../model/modelFolder.ts';
 

@@ -1,5 +1,5 @@
-import { CONSENTS } from '../../../word/consent.ts';
-import { DAYS_AWAY } from '../../../word/question.ts';
+import { CONSENTS } from '../../../approval/consent.ts';
+import { DAYS_AWAY } from '../../../approval/question.ts';
 import type { FaultModel } from '../../live/types.ts';
 import type { Said } from '../answer/answer.ts';
 import { USUAL } from '../bench/usual.ts';

@@ -19,8 +19,8 @@ export function holds(model: FaultModel, { log, mended }: Moment, what: string):
   const step = idNow(model, id);
   const now = outcome === undefined ? null : outcomeNamed(model, id, outcome);
   return log.some((entry) => {
-    const [done, came] = entry.split(':');
-    return done !== undefined && idNow(model, done) === step && (outcome === undefined || came === now);
+    const [done = '', came = ''] = entry.split(':');
+    return idNow(model, done) === step && (outcome === undefined || outcomeNamed(model, done, came) === now);
   });
 }
 
