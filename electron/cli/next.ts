@@ -73,7 +73,7 @@ function badEntry(model: FaultModel, file: string, text: string, before: readonl
   const [step = '', outcome = ''] = at.split(':');
   const known = model.steps[model.stepIndex.get(step) ?? -1];
   return refusalLine(file, {
-    refused: 'case-unknown-id',
+    wrong: 'unknown-id',
     field: `before.${entry}`,
     line: lineIn(text, ['before', entry]),
     id: at,

@@ -19,7 +19,7 @@ const percent = (p: number): number => Math.round(100 * p);
 /** What is wrong with a case file, on one line. */
 export function refusalLine(file: string, refusal: CaseRefusal): string {
   const near = 'near' in refusal && refusal.near.length > 0 ? fill(said.near, { near: refusal.near }) : '';
-  return fill(said.refused[refusal.refused], { ...refusal, file, near });
+  return fill(said.wrong[refusal.wrong], { ...refusal, file, near });
 }
 
 /** One answer as a person reads it. */

@@ -22,7 +22,7 @@ export async function modelFrom(
   if (!('refused' in loaded)) return { model: loaded };
   const { file, field, because } = loaded;
   return {
-    says: fill(words.cases.refused['case-field'], {
+    says: fill(words.cases.wrong.field, {
       file,
       field,
       because,

@@ -7,11 +7,11 @@ import { unknownIn } from './unknownIn.ts';
 
 /** Why a case file does not hold together: the field, its line from 1, and what is wrong there. */
 export type CaseRefusal =
-  | { readonly refused: 'case-no-json'; readonly line: number; readonly because: string }
-  | { readonly refused: 'case-twice'; readonly field: string; readonly line: number }
-  | { readonly refused: 'case-field'; readonly field: string; readonly line: number; readonly because: string }
+  | { readonly wrong: 'no-json'; readonly line: number; readonly because: string }
+  | { readonly wrong: 'twice'; readonly field: string; readonly line: number }
+  | { readonly wrong: 'field'; readonly field: string; readonly line: number; readonly because: string }
   | {
-      readonly refused: 'case-unknown-id';
+      readonly wrong: 'unknown-id';
       readonly field: string;
       readonly line: number;
       readonly id: string;
@@ -30,7 +30,7 @@ export function readCase(text: string, name: string, model: FaultModel): ReadCas
   if (!parsed.success) return { ok: false, refusal: fieldOf(text, parsed.error) };
   const field = (path: readonly (string | number)[], because: string): ReadCase => ({
     ok: false,
-    refusal: { refused: 'case-field', field: path.join('.'), line: lineIn(text, path), because },
+    refusal: { wrong: 'field', field: path.join('.'), line: lineIn(text, path), because },
   });
   if (parsed.data.id !== name) return field(['id'], `the file is called ${name}`);
   const unknown = unknownIn(parsed.data, model);
@@ -38,7 +38,7 @@ export function readCase(text: string, name: string, model: FaultModel): ReadCas
     return {
       ok: false,
       refusal: {
-        refused: 'case-unknown-id',
+        wrong: 'unknown-id',
         field: unknown.path.join('.'),
         line: lineIn(text, unknown.path),
         id: unknown.id,
@@ -56,19 +56,19 @@ export function jsonOf(text: string): { readonly value: unknown } | { readonly r
   } catch (error) {
     const because = error instanceof Error ? error.message : String(error);
     const place = /line (\d+)/.exec(because)?.[1];
-    return { refusal: { refused: 'case-no-json', line: Number(place ?? text.split('\n').length), because } };
+    return { refusal: { wrong: 'no-json', line: Number(place ?? text.split('\n').length), because } };
   }
   const twice = doubledKey(text);
   if (twice === undefined) return { value };
   const path = twice.split(/[.[\]]+/).filter(Boolean);
-  return { refusal: { refused: 'case-twice', field: twice, line: lineIn(text, path) } };
+  return { refusal: { wrong: 'twice', field: twice, line: lineIn(text, path) } };
 }
 
 /** The first field that is not as it should be. */
 export function fieldOf(text: string, error: z.ZodError): CaseRefusal {
   const issue = deepest(error.issues);
   const path = issue.path.map((key) => (typeof key === 'symbol' ? String(key) : key));
-  return { refused: 'case-field', field: path.join('.'), line: lineIn(text, path), because: issue.message };
+  return { wrong: 'field', field: path.join('.'), line: lineIn(text, path), because: issue.message };
 }
 
 /** Of what may be written in several ways, what is wrong with the way that was meant: the one that went deepest. */
