@@ -1,5 +1,5 @@
 import type { OwnerId } from '../ids.ts';
-import type { Draft } from '../journal/entry.ts';
+import type { EntryOf } from '../journal/entry.ts';
 import type { Personal } from '../journal/personal.ts';
 
 export type Reach = { readonly phone: string | null; readonly mail: string | null; readonly first: 'phone' | 'mail' };
@@ -31,9 +31,12 @@ export type OwnerBody = {
 
 export type Owner = OwnerBody & { readonly id: OwnerId };
 
-export type OwnerEntry =
-  | Draft<'owner-known', OwnerBody & { readonly id: OwnerId }>
-  | Draft<'owner-changed', Partial<OwnerBody>>;
+export type OwnerBodies = {
+  readonly 'owner-known': OwnerBody & { readonly id: OwnerId };
+  readonly 'owner-changed': Partial<OwnerBody>;
+};
+
+export type OwnerEntry = EntryOf<`owner:${string}`, OwnerBodies>;
 
 /** The owner after one more entry of their stream; null before the first. */
 export function applyOwner(owner: Owner | null, entry: OwnerEntry): Owner | null {

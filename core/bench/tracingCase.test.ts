@@ -48,7 +48,6 @@ it('takes over what the machine is worth, told at the counter or later', () => {
   const later = applyJob(view.job, {
     stream: 'job:j',
     kind: 'worth-told',
-    v: 1,
     body: { worthMinor: 9_000 },
     at: epochMs(1),
     by: 'bram',

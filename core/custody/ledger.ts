@@ -1,5 +1,5 @@
 import type { JobId, OwnerId, PartId } from '../ids.ts';
-import type { Draft } from '../journal/entry.ts';
+import type { EntryOf } from '../journal/entry.ts';
 import type { Personal } from '../journal/personal.ts';
 import type { EpochMs } from '../time.ts';
 import type { PartFacts, Standing, Tag } from './part.ts';
@@ -45,50 +45,46 @@ export type Part = PartFacts & {
   readonly dataBearing: boolean;
 };
 
-export type PartEntry =
-  | Draft<
-      'part-known',
-      PartFacts & {
-        readonly place: Place;
-        readonly serial: Personal<string> | null;
-        readonly source: 'own-report' | 'census' | 'bought' | 'by-hand';
-        readonly dataBearing: boolean;
-        readonly at: EpochMs;
-        readonly by: string;
-      }
-    >
-  | Draft<'part-tagged', { readonly tag: Tag | null }>
-  | Draft<
-      'part-moved',
-      {
-        readonly from: Place;
-        readonly to: Place;
-        readonly job: JobId | null;
-        readonly why: MoveReason;
-        readonly title: Title;
-        readonly at: EpochMs;
-        readonly by: string;
-      }
-    >
-  | Draft<'part-standing', { readonly standing: Standing; readonly why: string }>
-  | Draft<
-      'part-corrected',
-      {
-        readonly name?: string;
-        readonly attributes?: PartFacts['attributes'];
-        /** Facts that turned out not to be known. */
-        readonly unknown?: readonly string[];
-      }
-    >
-  | Draft<'part-lent', { readonly job: JobId; readonly returnBy: EpochMs }>
-  | Draft<'rider-joined', { readonly part: PartId }>
-  | Draft<'rider-left', { readonly part: PartId }>
-  | Draft<'part-reserved', { readonly job: JobId }>
-  | Draft<'part-released', { readonly job: JobId }>
-  | Draft<
-      'part-sold',
-      { readonly to: OwnerId; readonly job: JobId; readonly question: string; readonly priceMinor: number }
-    >;
+export type PartBodies = {
+  readonly 'part-known': PartFacts & {
+    readonly place: Place;
+    readonly serial: Personal<string> | null;
+    readonly source: 'own-report' | 'census' | 'bought' | 'by-hand';
+    readonly dataBearing: boolean;
+    readonly at: EpochMs;
+    readonly by: string;
+  };
+  readonly 'part-tagged': { readonly tag: Tag | null };
+  readonly 'part-moved': {
+    readonly from: Place;
+    readonly to: Place;
+    readonly job: JobId | null;
+    readonly why: MoveReason;
+    readonly title: Title;
+    readonly at: EpochMs;
+    readonly by: string;
+  };
+  readonly 'part-standing': { readonly standing: Standing; readonly why: string };
+  readonly 'part-corrected': {
+    readonly name?: string;
+    readonly attributes?: PartFacts['attributes'];
+    /** Facts that turned out not to be known. */
+    readonly unknown?: readonly string[];
+  };
+  readonly 'part-lent': { readonly job: JobId; readonly returnBy: EpochMs };
+  readonly 'rider-joined': { readonly part: PartId };
+  readonly 'rider-left': { readonly part: PartId };
+  readonly 'part-reserved': { readonly job: JobId };
+  readonly 'part-released': { readonly job: JobId };
+  readonly 'part-sold': {
+    readonly to: OwnerId;
+    readonly job: JobId;
+    readonly question: string;
+    readonly priceMinor: number;
+  };
+};
+
+export type PartEntry = EntryOf<`part:${string}`, PartBodies>;
 
 /** When an entry was written and by whom: known of every entry but those just being decided. */
 type Written = { readonly at: EpochMs; readonly by: string };

@@ -1,5 +1,5 @@
 import type { MachineId, OwnerId, PartId } from '../ids.ts';
-import type { Draft } from '../journal/entry.ts';
+import type { EntryOf } from '../journal/entry.ts';
 import type { Personal } from '../journal/personal.ts';
 import type { Said } from './machineReport.ts';
 import type { Tag } from './part.ts';
@@ -41,36 +41,33 @@ export type Machine = {
   readonly unplugged: readonly string[];
 };
 
-export type MachineEntry =
-  | Draft<
-      'machine-known',
-      {
-        readonly id: MachineId;
-        readonly owner: OwnerId | null;
-        readonly tag: Tag | null;
-        readonly called: string;
-        readonly serial: Personal<string> | null;
-      }
-    >
-  | Draft<'machine-tagged', { readonly tag: Tag | null }>
-  | Draft<
-      'own-report-read',
-      {
-        readonly report: OwnReport;
-        readonly taken: string | null;
-        /** Whole text and serial numbers; `null` without the owner's consent to keep what identifies. */
-        readonly text: Personal<string> | null;
-        readonly serials: ReportSerials | null;
-        readonly digest: string;
-      }
-    >
-  | Draft<'slots-written', { readonly slots: readonly Slot[]; readonly gaps: readonly string[] }>
-  | Draft<'switches-answered', { readonly switches: Switches }>
-  | Draft<'part-at-taking-in', { readonly slot: string; readonly part: PartId }>
-  | Draft<'slot-filled', { readonly slot: string; readonly part: PartId; readonly belongs: boolean }>
-  | Draft<'slot-emptied', { readonly slot: string; readonly part: PartId }>
-  | Draft<'unplugged', { readonly slots: readonly string[] }>
-  | Draft<'plugged-in', { readonly slots: readonly string[] }>;
+export type MachineBodies = {
+  readonly 'machine-known': {
+    readonly id: MachineId;
+    readonly owner: OwnerId | null;
+    readonly tag: Tag | null;
+    readonly called: string;
+    readonly serial: Personal<string> | null;
+  };
+  readonly 'machine-tagged': { readonly tag: Tag | null };
+  readonly 'own-report-read': {
+    readonly report: OwnReport;
+    readonly taken: string | null;
+    /** Whole text and serial numbers; `null` without the owner's consent to keep what identifies. */
+    readonly text: Personal<string> | null;
+    readonly serials: ReportSerials | null;
+    readonly digest: string;
+  };
+  readonly 'slots-written': { readonly slots: readonly Slot[]; readonly gaps: readonly string[] };
+  readonly 'switches-answered': { readonly switches: Switches };
+  readonly 'part-at-taking-in': { readonly slot: string; readonly part: PartId };
+  readonly 'slot-filled': { readonly slot: string; readonly part: PartId; readonly belongs: boolean };
+  readonly 'slot-emptied': { readonly slot: string; readonly part: PartId };
+  readonly unplugged: { readonly slots: readonly string[] };
+  readonly 'plugged-in': { readonly slots: readonly string[] };
+};
+
+export type MachineEntry = EntryOf<`machine:${string}`, MachineBodies>;
 
 const without = (inside: Machine['inside'], slot: string): Machine['inside'] =>
   Object.fromEntries(Object.entries(inside).filter(([id]) => id !== slot));

@@ -1,18 +1,7 @@
-import type { OwnerEntry } from '../approval/owner.ts';
-import type { PartEntry } from '../custody/ledger.ts';
-import type { MachineEntry } from '../custody/machine.ts';
-import type { PaperEntry } from '../entries/paperIssued.ts';
-import type { EnquiryEntry } from '../job/enquiry.ts';
-import type { JobEntry } from '../job/entries.ts';
-import type { ShopEntry } from '../job/shop.ts';
-
-/** Every entry kind by the subject of its stream. A new kind is added to its subject's union and here; nowhere else. */
-export type AnyEntry = ShopEntry | OwnerEntry | MachineEntry | PartEntry | JobEntry | EnquiryEntry | PaperEntry;
-
-type KindsOf<E extends { readonly kind: string }> = { readonly [K in E['kind']]: number };
+import type { KindOf, Subject } from './entryTable.ts';
 
 /** The newest version of each kind's body. */
-export const ENTRY_KINDS = {
+export const VERSIONS = {
   shop: {
     'shop-opened': 1,
     'shop-changed': 1,
@@ -22,8 +11,8 @@ export const ENTRY_KINDS = {
     'model-gone-back': 1,
     'priors-learnt': 1,
     'priors-reset': 1,
-  } satisfies KindsOf<ShopEntry>,
-  owner: { 'owner-known': 1, 'owner-changed': 1 } satisfies KindsOf<OwnerEntry>,
+  },
+  owner: { 'owner-known': 1, 'owner-changed': 1 },
   machine: {
     'machine-known': 1,
     'machine-tagged': 1,
@@ -35,7 +24,7 @@ export const ENTRY_KINDS = {
     'slot-emptied': 1,
     unplugged: 1,
     'plugged-in': 1,
-  } satisfies KindsOf<MachineEntry>,
+  },
   part: {
     'part-known': 1,
     'part-tagged': 1,
@@ -48,7 +37,7 @@ export const ENTRY_KINDS = {
     'part-reserved': 1,
     'part-released': 1,
     'part-sold': 1,
-  } satisfies KindsOf<PartEntry>,
+  },
   job: {
     'taken-in': 1,
     'sheet-signed': 1,
@@ -106,13 +95,21 @@ export const ENTRY_KINDS = {
     'handed-over': 1,
     'came-back': 1,
     'paper-named': 1,
-  } satisfies KindsOf<JobEntry>,
+  },
   enquiry: {
     enquired: 1,
     'enquiry-estimated': 1,
     'enquiry-answered': 1,
     'enquiry-lapsed': 1,
     'enquiry-came': 1,
-  } satisfies KindsOf<EnquiryEntry>,
-  paper: { 'paper-issued': 1 } satisfies KindsOf<PaperEntry>,
-} as const;
+  },
+  paper: { 'paper-issued': 1 },
+} as const satisfies { readonly [S in Subject]: { readonly [K in KindOf<S>]: number } };
+
+const KNOWN: { readonly [subject: string]: { readonly [kind: string]: number } | undefined } = VERSIONS;
+
+/** The newest version of a kind's body, by the stream it belongs to; null for a kind that the stream's subject does not have. */
+export function newestVersion(stream: string, kind: string): number | null {
+  const kinds = KNOWN[stream.split(':')[0] ?? ''];
+  return kinds && Object.hasOwn(kinds, kind) ? (kinds[kind] ?? null) : null;
+}

@@ -1,5 +1,5 @@
 import type { JobId } from '../ids.ts';
-import type { Draft, Json } from '../journal/entry.ts';
+import type { Json } from '../journal/entry.ts';
 import type { Personal } from '../journal/personal.ts';
 import type { EpochMs } from '../time.ts';
 
@@ -18,4 +18,6 @@ export type PaperIssued = {
   readonly supersedes: string | null;
 };
 
-export type PaperEntry = Draft<'paper-issued', PaperIssued>;
+export type PaperBodies = {
+  readonly 'paper-issued': PaperIssued;
+};

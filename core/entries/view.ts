@@ -1,13 +1,13 @@
-import { applyOwner, type Owner, type OwnerEntry } from '../approval/owner.ts';
-import { applyPart, type Part, type PartEntry } from '../custody/ledger.ts';
+import { applyOwner, type Owner } from '../approval/owner.ts';
+import { applyPart, type Part } from '../custody/ledger.ts';
 import { applyMachine, type Machine, type MachineEntry } from '../custody/machine.ts';
 import type { PartId } from '../ids.ts';
 import { applyJob, type Written } from '../job/applyJob.ts';
-import { applyEnquiry, type Enquiry, type EnquiryEntry } from '../job/enquiry.ts';
+import { applyEnquiry, type Enquiry } from '../job/enquiry.ts';
 import type { JobEntry } from '../job/entries.ts';
 import type { Job } from '../job/job.ts';
-import { applyShop, type Shop, type ShopEntry } from '../job/shop.ts';
-import type { Draft } from '../journal/entry.ts';
+import { applyShop, type Shop } from '../job/shop.ts';
+import { type AnyEntry, idIn, isOf } from './entryTable.ts';
 
 /** Everything a command may look at: the streams it named, folded. */
 export type View = {
@@ -28,43 +28,34 @@ export type View = {
 };
 
 /** The view after one more entry, as the journal would tell it: lets a command decide on what it has just decided. */
-export function applyToView(view: View, draft: Draft, written: Written): View {
-  const [subject, id] = draft.stream.split(':') as [string, string];
-  const entry = { ...draft, ...written };
-  switch (subject) {
-    case 'shop':
-      return { ...view, shop: applyShop(view.shop, entry as unknown as ShopEntry) };
-    case 'owner':
-      return { ...view, owner: applyOwner(view.owner, entry as unknown as OwnerEntry) };
-    case 'machine':
-      return applyMachineEntry(view, id, entry as unknown as MachineEntry);
-    case 'part': {
-      const part = applyPart(view.parts.get(id as PartId) ?? null, entry as unknown as PartEntry & Written);
-      return part ? { ...view, parts: new Map(view.parts).set(part.id, part) } : view;
-    }
-    case 'job':
-      if (view.olderJob && view.olderJob.id === id)
-        return { ...view, olderJob: applyJob(view.olderJob, entry as unknown as JobEntry & Written) };
-      if (view.elsewhere.some((job) => job.id === id))
-        return { ...view, elsewhere: changed(view.elsewhere, id, entry) };
-      return { ...view, job: applyJob(view.job, entry as unknown as JobEntry & Written) };
-    case 'enquiry':
-      return { ...view, enquiry: applyEnquiry(view.enquiry, entry as unknown as EnquiryEntry & Written) };
-    case 'paper':
-      return { ...view, paperCounts: new Map(view.paperCounts).set(id, (view.paperCounts.get(id) ?? 0) + 1) };
-    default:
-      return view;
+export function applyToView(view: View, entry: AnyEntry, written: Written): View {
+  if (isOf('shop', entry)) return { ...view, shop: applyShop(view.shop, entry) };
+  if (isOf('owner', entry)) return { ...view, owner: applyOwner(view.owner, entry) };
+  if (isOf('machine', entry)) return withMachine(view, entry);
+  if (isOf('part', entry)) {
+    const part = applyPart(view.parts.get(idIn(entry.stream)) ?? null, { ...entry, ...written });
+    return part ? { ...view, parts: new Map(view.parts).set(part.id, part) } : view;
   }
+  if (isOf('job', entry)) return withJob(view, { ...entry, ...written });
+  if (isOf('enquiry', entry)) return { ...view, enquiry: applyEnquiry(view.enquiry, { ...entry, ...written }) };
+  const [, kind = ''] = entry.stream.split(':');
+  return { ...view, paperCounts: new Map(view.paperCounts).set(kind, (view.paperCounts.get(kind) ?? 0) + 1) };
 }
 
-const changed = (jobs: readonly Job[], id: string, entry: unknown): readonly Job[] =>
-  jobs.map((job) => (job.id === id ? (applyJob(job, entry as JobEntry & Written) ?? job) : job));
+function withJob(view: View, entry: JobEntry & Written): View {
+  const id = idIn(entry.stream);
+  if (view.olderJob?.id === id) return { ...view, olderJob: applyJob(view.olderJob, entry) };
+  if (!view.elsewhere.some((job) => job.id === id)) return { ...view, job: applyJob(view.job, entry) };
+  return {
+    ...view,
+    elsewhere: view.elsewhere.map((job) => (job.id === id ? (applyJob(job, entry) ?? job) : job)),
+  };
+}
 
-function applyMachineEntry(view: View, id: string, entry: MachineEntry): View {
+function withMachine(view: View, entry: MachineEntry): View {
+  const id = idIn(entry.stream);
   const rig = view.rigs.get(id);
-  if (rig) {
-    const next = applyMachine(rig, entry);
-    return next ? { ...view, rigs: new Map(view.rigs).set(id, next) } : view;
-  }
-  return { ...view, machine: applyMachine(view.machine, entry) };
+  if (!rig) return { ...view, machine: applyMachine(view.machine, entry) };
+  const next = applyMachine(rig, entry);
+  return next ? { ...view, rigs: new Map(view.rigs).set(id, next) } : view;
 }

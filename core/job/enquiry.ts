@@ -1,5 +1,5 @@
 import type { EnquiryId } from '../ids.ts';
-import type { Draft } from '../journal/entry.ts';
+import type { EntryOf } from '../journal/entry.ts';
 import type { Personal } from '../journal/personal.ts';
 import type { EpochMs } from '../time.ts';
 import type { Estimate } from './estimate.ts';
@@ -30,12 +30,15 @@ export type Enquiry = Enquired & {
   readonly at: EpochMs;
 };
 
-export type EnquiryEntry =
-  | Draft<'enquired', Enquired>
-  | Draft<'enquiry-estimated', Estimate>
-  | Draft<'enquiry-answered', { readonly answer: EnquiryAnswer }>
-  | Draft<'enquiry-lapsed', Record<string, never>>
-  | Draft<'enquiry-came', { readonly job: string }>;
+export type EnquiryBodies = {
+  readonly enquired: Enquired;
+  readonly 'enquiry-estimated': Estimate;
+  readonly 'enquiry-answered': { readonly answer: EnquiryAnswer };
+  readonly 'enquiry-lapsed': Record<string, never>;
+  readonly 'enquiry-came': { readonly job: string };
+};
+
+export type EnquiryEntry = EntryOf<`enquiry:${string}`, EnquiryBodies>;
 
 /** The enquiry after one more entry of its stream; null before the first. */
 export function applyEnquiry(enquiry: Enquiry | null, entry: EnquiryEntry & { readonly at: EpochMs }): Enquiry | null {

@@ -3,7 +3,7 @@ import type { Answer, Question, Try } from '../approval/question.ts';
 import type { Signature } from '../approval/signature.ts';
 import type { Tag } from '../custody/part.ts';
 import type { EnquiryId, JobId, MachineId, OwnerId, PartId, QuestionId } from '../ids.ts';
-import type { Draft } from '../journal/entry.ts';
+import type { EntryOf } from '../journal/entry.ts';
 import type { Personal } from '../journal/personal.ts';
 import type { Currency } from '../money/money.ts';
 import type { TaxTerms } from '../money/taxTerms.ts';
@@ -12,7 +12,7 @@ import type { EpochMs, Minutes } from '../time.ts';
 import type { Tried } from './arrangement.ts';
 import type { Estimate } from './estimate.ts';
 import type { Mishap } from './home/mishaps.ts';
-import type { OrderEntry } from './orders/orderEntries.ts';
+import type { OrderBodies } from './orders/orderEntries.ts';
 import type { Core } from './sold.ts';
 import type { BeforeFirstScrew, Thing, Told } from './told.ts';
 import type { Reading, Turn, UsedLoaner, Work, WorkKind } from './work.ts';
@@ -148,123 +148,110 @@ export type Handover = {
 export const HOW_TOLD = ['counter', 'phone', 'mail', 'message'] as const;
 export type HowTold = (typeof HOW_TOLD)[number];
 
-export type JobEntry =
-  | Draft<'taken-in', TakenIn>
-  | Draft<'sheet-signed', { readonly answers: { readonly [id: string]: ConsentAnswer }; readonly signature: Signature }>
-  | Draft<
-      'consent-signed-alone',
-      {
-        readonly id: ConsentId;
-        readonly answer: ConsentAnswer;
-        readonly signature: Signature;
-        readonly about: string | null;
-      }
-    >
-  | Draft<
-      'consent-answered',
-      {
-        readonly id: ConsentId;
-        readonly answer: ConsentAnswer;
-        readonly how: Answer['how'];
-        readonly name: Personal<string>;
-      }
-    >
-  | Draft<'consent-withdrawn', { readonly id: ConsentId }>
-  | Draft<'asked-before-first-screw', BeforeFirstScrew>
-  | Draft<'thing-found', Thing & { readonly where: string }>
-  | Draft<'ours-on', Thing>
-  | Draft<'ours-off', Thing>
-  | Draft<'photographed', { readonly of: string; readonly blob: string }>
-  | Draft<'secret-sealed', { readonly what: string; readonly secret: Personal<string> }>
-  | Draft<'secret-wiped', { readonly what: string }>
+export type JobBodies = OrderBodies & {
+  readonly 'taken-in': TakenIn;
+  readonly 'sheet-signed': {
+    readonly answers: { readonly [id: string]: ConsentAnswer };
+    readonly signature: Signature;
+  };
+  readonly 'consent-signed-alone': {
+    readonly id: ConsentId;
+    readonly answer: ConsentAnswer;
+    readonly signature: Signature;
+    readonly about: string | null;
+  };
+  readonly 'consent-answered': {
+    readonly id: ConsentId;
+    readonly answer: ConsentAnswer;
+    readonly how: Answer['how'];
+    readonly name: Personal<string>;
+  };
+  readonly 'consent-withdrawn': { readonly id: ConsentId };
+  readonly 'asked-before-first-screw': BeforeFirstScrew;
+  readonly 'thing-found': Thing & { readonly where: string };
+  readonly 'ours-on': Thing;
+  readonly 'ours-off': Thing;
+  readonly photographed: { readonly of: string; readonly blob: string };
+  readonly 'secret-sealed': { readonly what: string; readonly secret: Personal<string> };
+  readonly 'secret-wiped': { readonly what: string };
   /** What the machine is worth to its owner, told later or put right. */
-  | Draft<'worth-told', { readonly worthMinor: number | null }>
-  | Draft<'told-corrected', { readonly symptoms: readonly string[]; readonly often: readonly string[] }>
-  | Draft<'seen', { readonly symptoms: readonly string[]; readonly differs: boolean }>
-  | Draft<'could-not-be-reproduced', { readonly says: string }>
-  | Draft<'stage-entered', { readonly stage: Stage; readonly why: string }>
-  | Draft<
-      'work-started',
-      {
-        readonly run: string;
-        readonly kind: WorkKind;
-        readonly what: string;
-        readonly startedAt: EpochMs;
-        readonly loaners: readonly UsedLoaner[];
-        readonly took: Work['took'];
-      }
-    >
-  | Draft<
-      'work-finished',
-      {
-        readonly run: string;
-        readonly kind: WorkKind;
-        readonly what: string;
-        readonly startedAt: EpochMs;
-        readonly endedAt: EpochMs;
-        readonly outcome: string;
-        readonly handsOn: Minutes;
-        /** Of those, the minutes beyond the owner's word: the shop's own, never charged. */
-        readonly ours?: Minutes | undefined;
-        readonly waiting: Minutes;
-        /** The clock ran on without anybody: what it ran, and why it was cut. */
-        readonly forgotten?: Work['forgotten'];
-        readonly readings: readonly Reading[];
-        readonly passed: boolean | null;
-        readonly note: Personal<string> | null;
-        readonly loaners: readonly UsedLoaner[];
-        readonly took: Work['took'];
-        readonly leftOut: readonly string[];
-      }
-    >
-  | Draft<'arrangement-tried', Tried>
-  | Draft<'work-turned', Turn & { readonly run: string }>
-  | Draft<'work-struck', { readonly run: string; readonly why: string }>
-  | Draft<'noted', { readonly says: Personal<string>; readonly foundByTheWay: boolean }>
-  | Draft<'estimated', Estimate>
-  | Draft<'promised', { readonly at: EpochMs; readonly p90: EpochMs; readonly told: boolean }>
+  readonly 'worth-told': { readonly worthMinor: number | null };
+  readonly 'told-corrected': { readonly symptoms: readonly string[]; readonly often: readonly string[] };
+  readonly seen: { readonly symptoms: readonly string[]; readonly differs: boolean };
+  readonly 'could-not-be-reproduced': { readonly says: string };
+  readonly 'stage-entered': { readonly stage: Stage; readonly why: string };
+  readonly 'work-started': {
+    readonly run: string;
+    readonly kind: WorkKind;
+    readonly what: string;
+    readonly startedAt: EpochMs;
+    readonly loaners: readonly UsedLoaner[];
+    readonly took: Work['took'];
+  };
+  readonly 'work-finished': {
+    readonly run: string;
+    readonly kind: WorkKind;
+    readonly what: string;
+    readonly startedAt: EpochMs;
+    readonly endedAt: EpochMs;
+    readonly outcome: string;
+    readonly handsOn: Minutes;
+    /** Of those, the minutes beyond the owner's word: the shop's own, never charged. */
+    readonly ours?: Minutes | undefined;
+    readonly waiting: Minutes;
+    /** The clock ran on without anybody: what it ran, and why it was cut. */
+    readonly forgotten?: Work['forgotten'];
+    readonly readings: readonly Reading[];
+    readonly passed: boolean | null;
+    readonly note: Personal<string> | null;
+    readonly loaners: readonly UsedLoaner[];
+    readonly took: Work['took'];
+    readonly leftOut: readonly string[];
+  };
+  readonly 'arrangement-tried': Tried;
+  readonly 'work-turned': Turn & { readonly run: string };
+  readonly 'work-struck': { readonly run: string; readonly why: string };
+  readonly noted: { readonly says: Personal<string>; readonly foundByTheWay: boolean };
+  readonly estimated: Estimate;
+  readonly promised: { readonly at: EpochMs; readonly p90: EpochMs; readonly told: boolean };
   /** The owner was told of the day; `was`: the day they knew before. */
-  | Draft<'promise-told', { readonly promised: EpochMs; readonly was: EpochMs | null; readonly how: HowTold }>
-  | Draft<'asked', Question>
-  | Draft<'tried', Try & { readonly question: QuestionId; readonly number: Personal<string> | null }>
-  | Draft<'answered', { readonly question: QuestionId; readonly answer: Answer }>
-  | Draft<'question-lapsed', { readonly question: QuestionId }>
-  | Draft<'word-withdrawn', { readonly question: QuestionId; readonly limitMinor?: number | undefined }>
-  | Draft<'charge-booked', Booked>
-  | Draft<'paid', Payment>
-  | Draft<'sold-fitted', { readonly part: PartId }>
-  | Draft<'judged', Verdict>
-  | Draft<'verdict-struck', { readonly why: 'came-back' | 'wrong'; readonly by: JobId | null }>
-  | OrderEntry
-  | Draft<
-      'sold',
-      {
-        readonly what: string;
-        readonly part: PartId | null;
-        readonly priceMinor: number;
-        readonly warrantyMonths: number;
-        readonly question: QuestionId;
-        readonly taxPermille?: number | undefined;
-        readonly core?: Core | undefined;
-      }
-    >
-  | Draft<'part-joined', { readonly part: PartId }>
-  | Draft<'incident', Incident>
-  | Draft<'destroyed', Destroyed>
-  | Draft<'incident-told', { readonly id: string; readonly how: Answer['how']; readonly name: Personal<string> }>
-  | Draft<'left-like-this', LeftLikeThis>
-  | Draft<'left-confirmed', Record<string, never>>
-  | Draft<'told-ready', { readonly how: 'phone' | 'mail' | 'message' }>
-  | Draft<'reminded', { readonly last: boolean }>
-  | Draft<'handed-over', Handover>
-  | Draft<'came-back', { readonly as: JobId; readonly same: 'same-fault' | 'new' | 'ours' }>
-  | Draft<
-      'paper-named',
-      {
-        readonly kind: string;
-        readonly number: string;
-        readonly supersedes: string | null;
-        /** The part it is about, where a job has one of its kind for each part. */
-        readonly part?: PartId | undefined;
-      }
-    >;
+  readonly 'promise-told': { readonly promised: EpochMs; readonly was: EpochMs | null; readonly how: HowTold };
+  readonly asked: Question;
+  readonly tried: Try & { readonly question: QuestionId; readonly number: Personal<string> | null };
+  readonly answered: { readonly question: QuestionId; readonly answer: Answer };
+  readonly 'question-lapsed': { readonly question: QuestionId };
+  readonly 'word-withdrawn': { readonly question: QuestionId; readonly limitMinor?: number | undefined };
+  readonly 'charge-booked': Booked;
+  readonly paid: Payment;
+  readonly 'sold-fitted': { readonly part: PartId };
+  readonly judged: Verdict;
+  readonly 'verdict-struck': { readonly why: 'came-back' | 'wrong'; readonly by: JobId | null };
+  readonly sold: {
+    readonly what: string;
+    readonly part: PartId | null;
+    readonly priceMinor: number;
+    readonly warrantyMonths: number;
+    readonly question: QuestionId;
+    readonly taxPermille?: number | undefined;
+    readonly core?: Core | undefined;
+  };
+  readonly 'part-joined': { readonly part: PartId };
+  readonly incident: Incident;
+  readonly destroyed: Destroyed;
+  readonly 'incident-told': { readonly id: string; readonly how: Answer['how']; readonly name: Personal<string> };
+  readonly 'left-like-this': LeftLikeThis;
+  readonly 'left-confirmed': Record<string, never>;
+  readonly 'told-ready': { readonly how: 'phone' | 'mail' | 'message' };
+  readonly reminded: { readonly last: boolean };
+  readonly 'handed-over': Handover;
+  readonly 'came-back': { readonly as: JobId; readonly same: 'same-fault' | 'new' | 'ours' };
+  readonly 'paper-named': {
+    readonly kind: string;
+    readonly number: string;
+    readonly supersedes: string | null;
+    /** The part it is about, where a job has one of its kind for each part. */
+    readonly part?: PartId | undefined;
+  };
+};
+
+export type JobEntry = EntryOf<`job:${string}`, JobBodies>;

@@ -1,6 +1,6 @@
 import type { Tag } from '../custody/part.ts';
 import type { StaffId } from '../ids.ts';
-import type { Draft } from '../journal/entry.ts';
+import type { EntryOf } from '../journal/entry.ts';
 import type { Personal } from '../journal/personal.ts';
 import type { Currency } from '../money/money.ts';
 import type { TaxTerms } from '../money/taxTerms.ts';
@@ -80,17 +80,20 @@ export type Shop = {
   readonly learnt: PriorTally | null;
 };
 
-export type ShopEntry =
-  | Draft<'shop-opened', { readonly settings: ShopSettings; readonly staff: Personal<readonly Staff[]> }>
-  | Draft<'shop-changed', { readonly settings: Partial<ShopSettings> }>
+export type ShopBodies = {
+  readonly 'shop-opened': { readonly settings: ShopSettings; readonly staff: Personal<readonly Staff[]> };
+  readonly 'shop-changed': { readonly settings: Partial<ShopSettings> };
   /** A pre-printed tag that hung on nothing. */
-  | Draft<'tag-voided', { readonly tag: Tag }>
-  | Draft<'staff-changed', { readonly staff: Personal<readonly Staff[]> }>
-  | Draft<'model-used', ModelEdition>
+  readonly 'tag-voided': { readonly tag: Tag };
+  readonly 'staff-changed': { readonly staff: Personal<readonly Staff[]> };
+  readonly 'model-used': ModelEdition;
   /** Back to the edition before; with the first one, to the model as delivered. */
-  | Draft<'model-gone-back', { readonly from: string }>
-  | Draft<'priors-learnt', PriorTally>
-  | Draft<'priors-reset', { readonly counted: number }>;
+  readonly 'model-gone-back': { readonly from: string };
+  readonly 'priors-learnt': PriorTally;
+  readonly 'priors-reset': { readonly counted: number };
+};
+
+export type ShopEntry = EntryOf<'shop', ShopBodies>;
 
 export const noShop: Shop = { settings: null, staff: [], models: [], learnt: null };
 

@@ -2,9 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { aJobAt, askingOf, viewOf } from '../../tests/builders/jobAt.ts';
 import { turnWork } from '../commands/bench/turnWork.ts';
+import { isOf } from '../entries/entryTable.ts';
 import { epochMs, minutes } from '../time.ts';
 import { applyJob } from './applyJob.ts';
-import type { JobEntry } from './entries.ts';
 import type { Job } from './job.ts';
 import { type Phase, phaseOf, splitOf, type Work } from './work.ts';
 
@@ -36,8 +36,7 @@ function turned(job: Job, to: Phase, atMinute: number): Job {
   if (!decision.ok) throw new Error(JSON.stringify(decision.refusal));
   const written = { at: epochMs(atMinute * MINUTE), by: 'bram', seq: 1 };
   return decision.entries.reduce(
-    (now, draft) =>
-      applyJob(now, { ...draft, ...written } as unknown as Parameters<typeof applyJob>[1] & JobEntry) ?? now,
+    (now, draft) => (isOf('job', draft) ? applyJob(now, { ...draft, ...written }) : null) ?? now,
     job,
   );
 }

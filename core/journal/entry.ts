@@ -14,6 +14,15 @@ export type Stream =
   | `enquiry:${string}`
   | 'shop';
 
+/** What the entries of a subject's streams can be, given its kinds with their bodies. */
+export type EntryOf<To extends Stream, Bodies> = {
+  readonly [Kind in keyof Bodies & string]: {
+    readonly stream: To;
+    readonly kind: Kind;
+    readonly body: Bodies[Kind];
+  };
+}[keyof Bodies & string];
+
 /** An entry as `core` decides it: not yet numbered, dated, sealed or chained. */
 export type Draft<Kind extends string = string, Body = unknown> = {
   readonly stream: Stream;

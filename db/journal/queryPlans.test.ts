@@ -1,10 +1,9 @@
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { accept } from '../../core/commands/kernel/decision.ts';
 import type { Entry } from '../../core/journal/entry.ts';
 import { inBin, inSlot, ownerKnown, partKnown, partMoved, slotFilled } from '../../tests/builders/shopEntries.ts';
-import { aShopFolder, asked, draft, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
+import { accept, aShopFolder, asked, draft, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
 
 let place: ShopFolder;
 beforeEach(() => {

@@ -1,10 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { accept } from '../../core/commands/kernel/decision.ts';
 import { personal } from '../../core/journal/personal.ts';
 import { ownerKnown } from '../../tests/builders/shopEntries.ts';
-import { aShopFolder, asked, draft, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
+import { accept, aShopFolder, asked, draft, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
 import { fileLog, fileWallet, isOpenRefusal, openShop } from '../index.ts';
 import { errorFacts, word } from './log.ts';
 

@@ -1,10 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { accept, refuse } from '../../core/commands/kernel/decision.ts';
+import { refuse } from '../../core/commands/kernel/decision.ts';
 import type { Entry, Stream } from '../../core/journal/entry.ts';
 import { epochMs } from '../../core/time.ts';
-import { aShopFolder, asked, draft, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
+import { accept, aShopFolder, asked, draft, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
 import type { Shop } from '../index.ts';
 
 let place: ShopFolder;

@@ -1,5 +1,4 @@
 import type { Kysely } from 'kysely';
-import type { Decision } from '../../core/commands/kernel/decision.ts';
 import { refuse } from '../../core/commands/kernel/decision.ts';
 import { sameBytes } from '../../core/journal/chain.ts';
 import type { Draft, Stream } from '../../core/journal/entry.ts';
@@ -17,7 +16,7 @@ import { type KeyNeed, keysNeeded, sealBody } from '../seal/sealedBody.ts';
 import { keyedDigest } from '../seal/shopKeys.ts';
 import { refusalFromError } from './openRefusal.ts';
 import type { Queue } from './queue.ts';
-import type { Asked, Decide, Done, NotDone } from './shop.ts';
+import type { Asked, Decide, Decision, Done, NotDone } from './shop.ts';
 
 /** How often a decision is made beside others before it is made alone, where nothing can move underneath it. */
 const TRIES_BESIDE_OTHERS = 4;

@@ -1,6 +1,5 @@
-import type { Decision } from '../../core/commands/kernel/decision.ts';
 import type { CommandId, StaffId } from '../../core/ids.ts';
-import type { Json, Stream } from '../../core/journal/entry.ts';
+import type { Draft, Json, Stream } from '../../core/journal/entry.ts';
 import type { Purpose } from '../../core/journal/personal.ts';
 import type { Refusal } from '../../core/refusal.ts';
 import type { EpochMs } from '../../core/time.ts';
@@ -24,6 +23,11 @@ export type Asked = {
 /** What a command came to. `seq`: its last entry. `made`: the stream of its first. `again`: this id had been carried out before. */
 export type Done = { readonly ok: true; readonly seq: number; readonly made: Stream; readonly again: boolean };
 export type NotDone = { readonly ok: false; readonly refusal: Refusal };
+
+/** What a command comes to: entries to append, or a refusal that changes nothing. */
+export type Decision =
+  | { readonly ok: true; readonly entries: readonly Draft[] }
+  | { readonly ok: false; readonly refusal: Refusal };
 
 /** Decides on what it reads. May be asked more than once: it must do nothing but read and decide. `at` is the entries' time. */
 export type Decide = (read: Reader, at: EpochMs) => Decision | Promise<Decision>;

@@ -76,7 +76,6 @@ export const viewOf = (job: Job, of: Owner = judith): View => ({
   machine: applyMachine(null, {
     stream: `machine:${machine}`,
     kind: 'machine-known',
-    v: 1,
     body: { id: machine, owner, tag: taken.tag, called: story.machine.called, serial: null },
   }),
   rigs: new Map(),

@@ -1,7 +1,6 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { accept } from '../../core/commands/kernel/decision.ts';
 import type { CommandId, StaffId } from '../../core/ids.ts';
 import type { Draft, Json, Stream } from '../../core/journal/entry.ts';
 import { type EpochMs, epochMs } from '../../core/time.ts';
@@ -15,6 +14,7 @@ import {
   type Shop,
 } from '../../db/index.ts';
 import type { Log } from '../../db/log/log.ts';
+import type { Decision } from '../../db/shop/shop.ts';
 
 /** A shop's folder of its own, with a clock that a test turns by hand and a log it can read. */
 export type ShopFolder = {
@@ -62,6 +62,9 @@ export const asked = (
   device: over.device ?? 'bench-1',
   asked: over.asked ?? null,
 });
+
+/** What a test's own rule comes to: these entries. */
+export const accept = (...entries: readonly Draft[]): Decision => ({ ok: true, entries });
 
 export const draft = (stream: Stream, kind: string, body: unknown = {}): Draft => ({ stream, kind, v: 1, body });
 

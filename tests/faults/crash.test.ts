@@ -1,10 +1,9 @@
 import { fork } from 'node:child_process';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { accept } from '../../core/commands/kernel/decision.ts';
 import type { BlobName } from '../../db/blobs/blobName.ts';
 import type { Shop } from '../../db/index.ts';
-import { aShopFolder, asked, draft, type ShopFolder } from '../builders/shopFolder.ts';
+import { accept, aShopFolder, asked, draft, type ShopFolder } from '../builders/shopFolder.ts';
 
 /** How often the service is killed: 5 by default, 30 for the whole proof (`KNOWNGOOD_LONG=1`), or as many as asked for. */
 const CRASHES = Number(process.env.KNOWNGOOD_CRASHES ?? (process.env.KNOWNGOOD_LONG ? 30 : 5));

@@ -1,7 +1,6 @@
 import { randomUUID } from 'node:crypto';
-import { accept } from '../../core/commands/kernel/decision.ts';
 import { personal } from '../../core/journal/personal.ts';
-import { aShopFolder, asked, draft } from '../builders/shopFolder.ts';
+import { accept, aShopFolder, asked, draft } from '../builders/shopFolder.ts';
 
 /**
  * A bench that works until it is killed: commands of several entries, sealed names, photographs and heads, as fast as

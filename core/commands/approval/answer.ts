@@ -46,7 +46,6 @@ export const logTry = jobCommand(
     return accept({
       stream: `job:${job}`,
       kind: 'tried',
-      v: 1,
       body: { ...rest, number: number === null ? null : personal('record', view.job.owner, number) },
     });
   },

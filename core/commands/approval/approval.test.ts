@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { aJobAt, askingOf, judith, viewOf } from '../../../tests/builders/jobAt.ts';
 import type { Owner, OwnerKind } from '../../approval/owner.ts';
 import type { Agrees, Question } from '../../approval/question.ts';
+import { isOf } from '../../entries/entryTable.ts';
 import type { PartId, QuestionId } from '../../ids.ts';
 import { applyJob } from '../../job/applyJob.ts';
 import type { Job } from '../../job/job.ts';
@@ -56,7 +57,8 @@ const kinds = (decision: ReturnType<typeof saying>) =>
 const after = (job: Job, decision: Decision): Job =>
   decision.ok
     ? decision.entries.reduce<Job>(
-        (now, draft) => applyJob(now, { ...draft, at: 30 * MIN, by: 'bram' } as Parameters<typeof applyJob>[1]) ?? now,
+        (now, draft) =>
+          (isOf('job', draft) ? applyJob(now, { ...draft, at: epochMs(30 * MIN), by: 'bram' }) : null) ?? now,
         job,
       )
     : job;

@@ -185,7 +185,6 @@ const withOrderAgreed = (job: Job, { order }: z.infer<typeof zOption>['agrees'])
         {
           stream: `job:${job.id}`,
           kind: 'order-agreed',
-          v: 1,
           body: { ...order, question: '' as QuestionId, warrantyMonths: 0 },
         },
         job.takenInAt,

@@ -9,6 +9,7 @@ import { whyNotFitted } from '../../job/orders/mayBeFitted.ts';
 import { lineOf } from '../../job/orders/order.ts';
 import { personal } from '../../journal/personal.ts';
 import { OPEN_STAGES } from '../../stage.ts';
+import { minutes } from '../../time.ts';
 import { jobCommand } from '../kernel/command.ts';
 import { accept, refuse } from '../kernel/decision.ts';
 import { zEpoch, zId, zJobId, zLine, zMinutes, zPartId, zPlace, zText } from '../kernel/fields.ts';
@@ -113,7 +114,7 @@ export const fitPart = jobCommand(
       outcome: 'done',
       handsOn: input.handsOn,
       ...(ours > 0 && { ours }),
-      waiting: 0,
+      waiting: minutes(0),
       readings: [],
       passed: null,
       note: personal('record', view.job.owner, `${part.name}, ${input.slot}`),
@@ -150,7 +151,6 @@ export const note = jobCommand(
     accept({
       stream: `job:${job}`,
       kind: 'noted',
-      v: 1,
       body: { says: personal('record', view.job.owner, says), foundByTheWay },
     }),
 );
@@ -166,13 +166,13 @@ export const leaveLikeThis = jobCommand(
     doNotPower: zLine.nullable(),
   }),
   OPEN_STAGES,
-  (_view, { job, ...card }) => accept({ stream: `job:${job}`, kind: 'left-like-this', v: 1, body: card }),
+  (_view, { job, ...card }) => accept({ stream: `job:${job}`, kind: 'left-like-this', body: card }),
 );
 
 /** Whoever goes on has looked: it is as the card says. */
 export const confirmLeft = jobCommand('confirm-left', z.strictObject({ job: zJobId }), OPEN_STAGES, (view, { job }) =>
   view.job.left && !view.job.left.confirmed
-    ? accept({ stream: `job:${job}`, kind: 'left-confirmed', v: 1, body: {} })
+    ? accept({ stream: `job:${job}`, kind: 'left-confirmed', body: {} })
     : refuse('nothing-left-like-this', {}),
 );
 

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { Standing } from '../../custody/part.ts';
 import { mayNotOpen } from '../../job/bench/mayOpen.ts';
 import { CURES } from '../../job/entries.ts';
 import { jobCommand } from '../kernel/command.ts';
@@ -16,7 +17,6 @@ export const recordSeen = jobCommand(
     accept({
       stream: `job:${job}`,
       kind: 'seen',
-      v: 1,
       body: { symptoms, differs: asking.tracing.differ(view.job.told.symptoms, symptoms) },
     }),
 );
@@ -26,7 +26,7 @@ export const recordNotReproduced = jobCommand(
   'record-not-reproduced',
   z.strictObject({ job: zJobId, says: zLine }),
   ['first-power-on', 'tracing'],
-  (_view, { job, says }) => accept({ stream: `job:${job}`, kind: 'could-not-be-reproduced', v: 1, body: { says } }),
+  (_view, { job, says }) => accept({ stream: `job:${job}`, kind: 'could-not-be-reproduced', body: { says } }),
 );
 
 const zVerdict = z.discriminatedUnion('is', [
@@ -86,7 +86,9 @@ export const judge = jobCommand(
         const loaner = view.parts.get(id);
         if (loaner?.standing.is !== 'exposed' || loaner.standing.job !== job) continue;
         const hurt = asking.tracing.harms(verdict.fault, loaner.kind);
-        const standing = hurt ? { is: 'unproved', why: `exposed-to-${verdict.fault}` } : loaner.standing.before;
+        const standing: Standing = hurt
+          ? { is: 'unproved', why: `exposed-to-${verdict.fault}` }
+          : loaner.standing.before;
         book.add(`part:${id}`, 'part-standing', {
           standing,
           why: hurt ? 'fault-may-have-hurt-it' : 'fault-does-no-harm',
@@ -130,5 +132,5 @@ export const plugIn = jobCommand(
   'plug-in',
   z.strictObject({ job: zJobId, slots: z.array(zId).min(1).max(20) }),
   ['tracing', 'fitting', 'proving', 'home-as-it-came', 'first-power-on'],
-  (view, { slots }) => accept({ stream: `machine:${view.job.machine}`, kind: 'plugged-in', v: 1, body: { slots } }),
+  (view, { slots }) => accept({ stream: `machine:${view.job.machine}`, kind: 'plugged-in', body: { slots } }),
 );

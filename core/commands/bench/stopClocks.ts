@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { phaseOf } from '../../job/work.ts';
+import { epochMs } from '../../time.ts';
 import { shopCommand } from '../kernel/command.ts';
 import { zEpoch } from '../kernel/fields.ts';
 import { openBook } from '../kernel/unitOfWork.ts';
@@ -21,8 +22,12 @@ export const stopClocks = shopCommand(
       for (const work of job.work) {
         const { to, at: since } = phaseOf(work);
         if (work.by !== asking.by || work.endedAt !== null || work.struck || to !== 'hands-on') continue;
-        const turn = { run: work.run, to: 'paused', at: Math.max(at, since), because: 'screen-locked' };
-        book.add(`job:${job.id}`, 'work-turned', turn);
+        book.add(`job:${job.id}`, 'work-turned', {
+          run: work.run,
+          to: 'paused',
+          at: epochMs(Math.max(at, since)),
+          because: 'screen-locked',
+        });
       }
     return book.accept();
   },

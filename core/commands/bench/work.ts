@@ -242,6 +242,6 @@ export const strikeWork = jobCommand(
   (view, { job, run, why }) => {
     const work = view.job.work.find((one) => one.run === run);
     if (!work || work.struck) return refuse('no-such-work', { run });
-    return accept({ stream: `job:${job}`, kind: 'work-struck', v: 1, body: { run, why } });
+    return accept({ stream: `job:${job}`, kind: 'work-struck', body: { run, why } });
   },
 );

@@ -26,7 +26,6 @@ export const enquire = shopCommand(
     return accept({
       stream: `enquiry:${id}`,
       kind: 'enquired',
-      v: 1,
       body: {
         ...input,
         id,
@@ -47,7 +46,7 @@ export const noteEnquiryEstimate = shopCommand(
   (view, { enquiry, estimate }) => {
     if (view.enquiry?.stage !== 'asked')
       return refuse('enquiry-not-open', { enquiry, stage: view.enquiry?.stage ?? null });
-    return accept({ stream: `enquiry:${enquiry}`, kind: 'enquiry-estimated', v: 1, body: estimate });
+    return accept({ stream: `enquiry:${enquiry}`, kind: 'enquiry-estimated', body: estimate });
   },
 );
 
@@ -65,7 +64,7 @@ export const answerEnquiry = shopCommand(
   (view, { enquiry, answer }) => {
     if (view.enquiry?.stage !== 'asked')
       return refuse('enquiry-not-open', { enquiry, stage: view.enquiry?.stage ?? null });
-    return accept({ stream: `enquiry:${enquiry}`, kind: 'enquiry-answered', v: 1, body: { answer } });
+    return accept({ stream: `enquiry:${enquiry}`, kind: 'enquiry-answered', body: { answer } });
   },
 );
 
@@ -78,6 +77,6 @@ export const lapseEnquiry = shopCommand(
     if (view.enquiry?.stage !== 'asked')
       return refuse('enquiry-not-open', { enquiry, stage: view.enquiry?.stage ?? null });
     if (asking.at <= view.enquiry.lapsesAt) return refuse('enquiry-still-valid', { lapsesAt: view.enquiry.lapsesAt });
-    return accept({ stream: `enquiry:${enquiry}`, kind: 'enquiry-lapsed', v: 1, body: {} });
+    return accept({ stream: `enquiry:${enquiry}`, kind: 'enquiry-lapsed', body: {} });
   },
 );

@@ -68,7 +68,7 @@ export const tellReady = jobCommand(
   'tell-ready',
   z.strictObject({ job: zJobId, how: z.enum(['phone', 'mail', 'message']) }),
   AT_THE_DOOR,
-  (_view, { job, how }) => accept({ stream: `job:${job}`, kind: 'told-ready', v: 1, body: { how } }),
+  (_view, { job, how }) => accept({ stream: `job:${job}`, kind: 'told-ready', body: { how } }),
 );
 
 /** Reminds an owner who has not come; the last notice names what local law allows, in the shop's own text. */

@@ -84,7 +84,6 @@ export const tellIncident = jobCommand(
     return accept({
       stream: `job:${input.job}`,
       kind: 'incident-told',
-      v: 1,
       body: {
         id: input.incident,
         name: personal('record', view.job.owner, input.name),

@@ -61,7 +61,7 @@ export const readReport = jobCommand(
       text: kept(text),
       serials: kept(identifiersOf(reading)),
     };
-    return accept({ stream: `machine:${machine}`, kind: 'own-report-read', v: 2, body });
+    return accept({ stream: `machine:${machine}`, kind: 'own-report-read', body });
   },
 );
 
@@ -147,5 +147,5 @@ export const answerSwitches = jobCommand(
   z.strictObject({ job: zJobId, switches: z.record(zId, z.boolean().nullable()) }),
   OPEN_STAGES,
   (view, { switches }) =>
-    accept({ stream: `machine:${view.job.machine}`, kind: 'switches-answered', v: 1, body: { switches } }),
+    accept({ stream: `machine:${view.job.machine}`, kind: 'switches-answered', body: { switches } }),
 );

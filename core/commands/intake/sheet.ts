@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { CONSENTS, type ConsentId, OWN_SIGNATURE } from '../../approval/consent.ts';
 import { whyMayNotAnswer } from '../../approval/mayAnswer.ts';
 import type { Signature } from '../../approval/signature.ts';
+import type { Bodies, KindOf } from '../../entries/entryTable.ts';
 import type { View } from '../../entries/view.ts';
 import type { Job } from '../../job/job.ts';
 import { personal } from '../../journal/personal.ts';
@@ -110,9 +111,14 @@ export const signAlone = jobCommand(
 );
 
 /** Writes what changes the sheet; where one was issued, a new one takes its place. */
-function onTheSheet(view: View & { readonly job: Job }, asking: Asking, kind: string, body: unknown): Decision {
+function onTheSheet<Kind extends KindOf<'job'>>(
+  view: View & { readonly job: Job },
+  asking: Asking,
+  kind: Kind,
+  body: Bodies['job'][Kind],
+): Decision {
   const book = openBook(view, asking);
-  book.add(`job:${view.job.id}`, kind, body);
+  book.add<`job:${string}`, Kind>(`job:${view.job.id}`, kind, body);
   if (view.job.papers.some((paper) => paper.kind === 'consent-sheet')) issuePaper(book, 'consent-sheet', asking);
   return book.accept();
 }
@@ -166,7 +172,6 @@ export const addBeforeFirstScrew = jobCommand(
     accept({
       stream: `job:${job}`,
       kind: 'asked-before-first-screw',
-      v: 1,
       body: { ...rest, keyPlace: keyPlace === null ? null : personal('contact', view.job.owner, keyPlace) },
     }),
 );
@@ -177,7 +182,7 @@ export const correctTold = jobCommand(
   z.strictObject({ job: zJobId, symptoms: z.array(zId).min(1).max(12), often: z.array(zId).max(4) }),
   AT_THE_BENCH,
   (_view, { job, symptoms, often }) =>
-    accept({ stream: `job:${job}`, kind: 'told-corrected', v: 1, body: { symptoms, often } }),
+    accept({ stream: `job:${job}`, kind: 'told-corrected', body: { symptoms, often } }),
 );
 
 /** Writes down, or puts right, what the machine is worth to its owner; null: they cannot say. */
@@ -185,5 +190,5 @@ export const tellWorth = jobCommand(
   'tell-worth',
   z.strictObject({ job: zJobId, worthMinor: zMinor.nullable() }),
   OPEN_STAGES,
-  (_view, { job, worthMinor }) => accept({ stream: `job:${job}`, kind: 'worth-told', v: 1, body: { worthMinor } }),
+  (_view, { job, worthMinor }) => accept({ stream: `job:${job}`, kind: 'worth-told', body: { worthMinor } }),
 );

@@ -27,7 +27,7 @@ export const putOursOn = jobCommand(
   'put-ours-on',
   z.strictObject({ job: zJobId, thing: zLine, count: zCount }),
   OPEN_STAGES,
-  (_view, { job, ...thing }) => accept({ stream: `job:${job}`, kind: 'ours-on', v: 1, body: thing }),
+  (_view, { job, ...thing }) => accept({ stream: `job:${job}`, kind: 'ours-on', body: thing }),
 );
 
 /** Something of ours comes off. */
@@ -38,7 +38,7 @@ export const takeOursOff = jobCommand(
   (view, { job, ...thing }) => {
     const on = view.job.ours.find((one) => one.thing === thing.thing)?.count ?? 0;
     if (on < thing.count) return refuse('not-on-the-machine', { thing: thing.thing, on, asked: thing.count });
-    return accept({ stream: `job:${job}`, kind: 'ours-off', v: 1, body: thing });
+    return accept({ stream: `job:${job}`, kind: 'ours-off', body: thing });
   },
 );
 
@@ -49,7 +49,7 @@ export const addPhotograph = jobCommand(
   OPEN_STAGES,
   (view, { job, of, blob }) => {
     if (!agreed(view.job.consents, 'photos')) return refuse('consent-missing', { needs: ['photos'] });
-    return accept({ stream: `job:${job}`, kind: 'photographed', v: 1, body: { of, blob } });
+    return accept({ stream: `job:${job}`, kind: 'photographed', body: { of, blob } });
   },
 );
 
@@ -62,7 +62,6 @@ export const sealSecret = jobCommand(
     accept({
       stream: `job:${job}`,
       kind: 'secret-sealed',
-      v: 1,
       body: { what, secret: personal('secret', view.job.owner, secret) },
     }),
 );
@@ -74,6 +73,6 @@ export const wipeSecret = jobCommand(
   OPEN_STAGES,
   (view, { job, what }) =>
     view.job.secrets.includes(what)
-      ? accept({ stream: `job:${job}`, kind: 'secret-wiped', v: 1, body: { what } })
+      ? accept({ stream: `job:${job}`, kind: 'secret-wiped', body: { what } })
       : refuse('no-such-secret', { what }),
 );

@@ -1,9 +1,10 @@
 import { agreed } from '../../approval/consent.ts';
 import { decideMove } from '../../custody/move/decideMove.ts';
 import type { Move } from '../../custody/move/move.ts';
+import { type Add, type AnyDraft, entryOf, versioned } from '../../entries/draft.ts';
+import type { AnyEntry } from '../../entries/entryTable.ts';
 import { applyToView, type View } from '../../entries/view.ts';
 import { wordForPart } from '../../job/approval/partAnswer.ts';
-import type { Draft, Stream } from '../../journal/entry.ts';
 import type { Refusal } from '../../refusal.ts';
 import type { Stage } from '../../stage.ts';
 import type { Asking } from './asking.ts';
@@ -16,7 +17,7 @@ import { refuse } from './decision.ts';
  */
 export type Book = {
   readonly view: () => View;
-  readonly add: (stream: Stream, kind: string, body: unknown) => void;
+  readonly add: Add;
   /** Books a move, or says why not. */
   readonly move: (move: Move) => Refusal | null;
   readonly enter: (stage: Stage, why: string) => void;
@@ -26,12 +27,12 @@ export type Book = {
 /** Opens a book on a view. */
 export function openBook(start: View, asking: Asking): Book {
   let view = start;
-  const entries: Draft[] = [];
-  const write = (draft: Draft) => {
-    entries.push(draft);
-    view = applyToView(view, draft, { at: asking.at, by: asking.by });
+  const entries: AnyDraft[] = [];
+  const write = (entry: AnyEntry) => {
+    entries.push(versioned(entry));
+    view = applyToView(view, entry, { at: asking.at, by: asking.by });
   };
-  const add: Book['add'] = (stream, kind, body) => write({ stream, kind, v: 1, body });
+  const add: Add = (stream, kind, body) => write(entryOf(stream, kind, body));
   return {
     view: () => view,
     add,

@@ -70,7 +70,7 @@ export const takePayment = jobCommand(
     const most = payment.for === 'deposit' ? job.limitMinor : owedMinor;
     if (paidMinor + payment.minor > most)
       return refuse('paid-too-much', { minor: payment.minor, paidMinor, mostMinor: most });
-    if (payment.for === 'bill') return accept({ stream: `job:${id}`, kind: 'paid', v: 1, body: payment });
+    if (payment.for === 'bill') return accept({ stream: `job:${id}`, kind: 'paid', body: payment });
     const book = openBook(view, asking);
     book.add(`job:${id}`, 'paid', payment);
     issuePaper(book, 'deposit-receipt', asking);
@@ -88,6 +88,6 @@ export const giveBack = jobCommand(
     const { owedMinor, paidMinor } = charges(view.job, wentAsItCame(view.job));
     const mostMinor = Math.max(0, paidMinor - owedMinor);
     if (minor > mostMinor) return refuse('given-back-too-much', { minor, paidMinor, mostMinor });
-    return accept({ stream: `job:${id}`, kind: 'paid', v: 1, body: { minor: -minor, how, for: 'back' } });
+    return accept({ stream: `job:${id}`, kind: 'paid', body: { minor: -minor, how, for: 'back' } });
   },
 );

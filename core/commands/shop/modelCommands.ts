@@ -30,7 +30,7 @@ export const useModel = shopCommand(
     const now = editionInUse(view.shop);
     if (now && canonicalJson(now.changes as Json) === canonicalJson(changes as Json))
       return refuse('model-in-use-already', { name: now.name });
-    return accept({ stream: 'shop', kind: 'model-used', v: 1, body: { name, changes } });
+    return accept({ stream: 'shop', kind: 'model-used', body: { name, changes } });
   },
 );
 
@@ -42,7 +42,7 @@ export const goBackToModel = shopCommand(
   (view) => {
     const now = editionInUse(view.shop);
     return now
-      ? accept({ stream: 'shop', kind: 'model-gone-back', v: 1, body: { from: now.name } })
+      ? accept({ stream: 'shop', kind: 'model-gone-back', body: { from: now.name } })
       : refuse('model-is-as-delivered');
   },
 );
@@ -70,7 +70,7 @@ export const takeOverPriors = shopCommand(
   (_view, { tally }) =>
     tally.counted === 0
       ? refuse('nothing-to-learn-from', { ...tally.excluded })
-      : accept({ stream: 'shop', kind: 'priors-learnt', v: 1, body: tally }),
+      : accept({ stream: 'shop', kind: 'priors-learnt', body: tally }),
 );
 
 /** Puts the priors back to what is stated in the model. */
@@ -80,6 +80,6 @@ export const resetPriors = shopCommand(
   () => ({}),
   (view) =>
     view.shop.learnt
-      ? accept({ stream: 'shop', kind: 'priors-reset', v: 1, body: { counted: view.shop.learnt.counted } })
+      ? accept({ stream: 'shop', kind: 'priors-reset', body: { counted: view.shop.learnt.counted } })
       : refuse('priors-are-as-stated'),
 );

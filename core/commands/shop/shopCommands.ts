@@ -96,7 +96,6 @@ export const openShop = shopCommand(
     return accept({
       stream: 'shop',
       kind: 'shop-opened',
-      v: 1,
       body: { settings, staff: personal('staff', 'shop', staff) },
     });
   },
@@ -109,7 +108,7 @@ export const changeShop = shopCommand(
   () => ({}),
   (view, { settings }) =>
     view.shop.settings
-      ? accept({ stream: 'shop', kind: 'shop-changed', v: 1, body: { settings } })
+      ? accept({ stream: 'shop', kind: 'shop-changed', body: { settings } })
       : refuse('shop-not-set-up'),
 );
 
@@ -120,6 +119,6 @@ export const changeStaff = shopCommand(
   () => ({}),
   (view, { staff }) =>
     view.shop.settings
-      ? accept({ stream: 'shop', kind: 'staff-changed', v: 1, body: { staff: personal('staff', 'shop', staff) } })
+      ? accept({ stream: 'shop', kind: 'staff-changed', body: { staff: personal('staff', 'shop', staff) } })
       : refuse('shop-not-set-up'),
 );

@@ -39,7 +39,6 @@ export const correctPart = shopCommand(
     return accept({
       stream: `part:${part.id}`,
       kind: 'part-corrected',
-      v: 1,
       body: { ...(name !== null && { name }), attributes: known, ...(unknown.length > 0 && { unknown }) },
     });
   },

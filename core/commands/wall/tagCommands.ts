@@ -28,16 +28,16 @@ export const voidTag = shopCommand(
         const part = view.parts.get(on.part);
         if (!part) return refuse('no-such-part', { part: on.part });
         if (part.tag !== tag) return refuse('tag-not-on-it', { tag, name: part.name });
-        return accept({ stream: `part:${part.id}`, kind: 'part-tagged', v: 1, body: { tag: null } });
+        return accept({ stream: `part:${part.id}`, kind: 'part-tagged', body: { tag: null } });
       }
       case 'machine': {
         const { machine } = view;
         if (!machine) return refuse('no-such-machine', { machine: on.machine });
         if (machine.tag !== tag) return refuse('tag-not-on-it', { tag, name: machine.called });
-        return accept({ stream: `machine:${machine.id}`, kind: 'machine-tagged', v: 1, body: { tag: null } });
+        return accept({ stream: `machine:${machine.id}`, kind: 'machine-tagged', body: { tag: null } });
       }
       case 'nothing':
-        return accept({ stream: 'shop', kind: 'tag-voided', v: 1, body: { tag } });
+        return accept({ stream: 'shop', kind: 'tag-voided', body: { tag } });
     }
   },
 );
@@ -52,7 +52,6 @@ export const tagMachine = shopCommand(
       ? accept({
           stream: `machine:${machine}`,
           kind: 'machine-tagged',
-          v: 1,
           body: { tag: tag ?? issueTag(asking.randomInt) },
         })
       : refuse('no-such-machine', { machine }),

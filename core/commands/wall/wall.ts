@@ -5,7 +5,7 @@ import { type Place, slotOf } from '../../custody/place.ts';
 import { issueTag } from '../../custody/tag.ts';
 import type { View } from '../../entries/view.ts';
 import { attributeFaults } from '../../fit/attributes.ts';
-import type { MachineId, PartId } from '../../ids.ts';
+import type { PartId } from '../../ids.ts';
 import type { Refusal } from '../../refusal.ts';
 import { OPEN_STAGES } from '../../stage.ts';
 import { epochMs } from '../../time.ts';
@@ -18,6 +18,7 @@ import {
   zJobId,
   zKind,
   zLine,
+  zMachineId,
   zMinor,
   zPartId,
   zPlace,
@@ -120,14 +121,14 @@ function firstPlaceProblem(view: View, place: Place, kind: ThingKind): Refusal |
 export const knowRig = shopCommand(
   'know-rig',
   z.strictObject({
-    rig: zId,
+    rig: zMachineId,
     called: zLine,
     slots: z
       .array(z.strictObject({ id: zId, takes: zKind, order: z.int().min(1).max(99) }))
       .min(1)
       .max(60),
   }),
-  (input) => ({ machine: input.rig as MachineId }),
+  (input) => ({ machine: input.rig }),
   (view, input, asking) => {
     if (view.machine) return refuse('rig-known', { rig: input.rig });
     const book = openBook(view, asking);
@@ -139,7 +140,7 @@ export const knowRig = shopCommand(
       serial: null,
     });
     book.add(`machine:${input.rig}`, 'slots-written', {
-      slots: input.slots.map((slot) => ({ ...slot, source: 'by-hand' })),
+      slots: input.slots.map((slot) => ({ ...slot, source: 'by-hand' as const })),
       gaps: [],
     });
     const rigs = view.shop.settings?.rigs;
@@ -191,7 +192,7 @@ export const provePart = shopCommand(
           lapses: epochMs(asking.at + days * 86_400_000),
         }
       : { is: 'dead', how: input.how ?? input.where };
-    return accept({ stream: `part:${part.id}`, kind: 'part-standing', v: 1, body: { standing, why: 'proved' } });
+    return accept({ stream: `part:${part.id}`, kind: 'part-standing', body: { standing, why: 'proved' } });
   },
 );
 
@@ -235,7 +236,7 @@ export const releasePart = shopCommand(
   (view, input) => {
     const part = view.parts.get(input.part);
     if (part?.reservedFor !== input.job) return refuse('not-reserved', { part: input.part });
-    return accept({ stream: `part:${input.part}`, kind: 'part-released', v: 1, body: { job: input.job } });
+    return accept({ stream: `part:${input.part}`, kind: 'part-released', body: { job: input.job } });
   },
 );
 
@@ -249,7 +250,6 @@ export const tagPart = shopCommand(
     return accept({
       stream: `part:${input.part}`,
       kind: 'part-tagged',
-      v: 1,
       body: { tag: input.tag ?? issueTag(asking.randomInt) },
     });
   },

@@ -34,7 +34,7 @@ export function decideMove(view: MoveView, move: Move, at: EpochMs, by: string):
   const body = { from: part.place, to, job: move.job, why: move.why, title, at, by };
   return {
     ok: true,
-    entries: [{ stream: `part:${part.id}`, kind: 'part-moved', v: 1, body }, ...otherSides(view, part, move)],
+    entries: [{ stream: `part:${part.id}`, kind: 'part-moved', body }, ...otherSides(view, part, move)],
   };
 }
 
@@ -47,17 +47,14 @@ function otherSides(view: MoveView, part: Part, move: Move): readonly (PartEntry
     write({
       stream: `machine:${source.machine}`,
       kind: 'slot-emptied',
-      v: 1,
       body: { slot: source.slot, part: part.id },
     });
-  if (move.from.at === 'with')
-    write({ stream: `part:${move.from.part}`, kind: 'rider-left', v: 1, body: { part: part.id } });
+  if (move.from.at === 'with') write({ stream: `part:${move.from.part}`, kind: 'rider-left', body: { part: part.id } });
   if (target) {
     const body = { slot: target.slot, part: part.id, belongs: settles(view, part, move.why) };
-    write({ stream: `machine:${target.machine}`, kind: 'slot-filled', v: 1, body });
+    write({ stream: `machine:${target.machine}`, kind: 'slot-filled', body });
   }
-  if (move.to.at === 'with')
-    write({ stream: `part:${move.to.part}`, kind: 'rider-joined', v: 1, body: { part: part.id } });
+  if (move.to.at === 'with') write({ stream: `part:${move.to.part}`, kind: 'rider-joined', body: { part: part.id } });
   return sides;
 }
 

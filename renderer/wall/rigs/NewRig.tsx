@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { slotPlanForBoard } from '../../../core/fit/slotPlan.ts';
+import { machineId } from '../../../core/ids.ts';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
@@ -21,7 +22,7 @@ export function NewRig({ onDone }: { readonly onDone: () => void }) {
       takes,
       order,
     }));
-    if (await does('knowRig', { rig: crypto.randomUUID(), called: called.trim(), slots })) onDone();
+    if (await does('knowRig', { rig: machineId(crypto.randomUUID()), called: called.trim(), slots })) onDone();
   };
   return (
     <form
