@@ -25,4 +25,4 @@ export { fileWallet } from './seal/wallets/fileWallet.ts';
 export { passphraseWallet } from './seal/wallets/passphraseWallet.ts';
 export type { OpenRefusal } from './shop/openRefusal.ts';
 export { isOpenRefusal, openShop } from './shop/openShop.ts';
-export type { Done, NotDone, Shop } from './shop/shop.ts';
+export type { Executed, NotExecuted, Shop } from './shop/shop.ts';

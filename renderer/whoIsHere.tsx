@@ -48,7 +48,7 @@ export function WhoIsHereProvider({
 /** Their clocks of hands-on minutes stop with the screen; where none runs that is refused, and all is well. */
 function stopClocksOf(by: string, at: number): void {
   const asked = { command: crypto.randomUUID(), by, name: 'stopClocks', input: { at } } as Asked;
-  service.does(asked).catch(() => undefined);
+  service.execute(asked).catch(() => undefined);
 }
 
 /** Who is at this window now. */

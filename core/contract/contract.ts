@@ -38,8 +38,8 @@ export const zAsked = z
     return z.NEVER;
   });
 
-/** What a command that was carried out comes to. `made` is the stream it began: the new job's, part's or enquiry's. */
-export type Done = { readonly seq: number; readonly made: Stream; readonly again: boolean };
+/** What a command that was carried out comes to. `firstStream` is the stream of its first entry: the new job, part or enquiry. `replayed`: this id had been carried out before. */
+export type CommandResult = { readonly seq: number; readonly firstStream: Stream; readonly replayed: boolean };
 /** What an asker sends, typed by the command's name. */
 export type Asked = {
   [Name in CommandName]: {
@@ -56,9 +56,9 @@ const read = oc.errors({ NOT_FOUND: refusal });
 
 /** The one contract between the screens and the service; both doors check at run time. */
 export const contract = {
-  does: oc
+  execute: oc
     .input(zAsked)
-    .output(type<Done>())
+    .output(type<CommandResult>())
     .errors({
       NOT_FOUND: refusal,
       FORBIDDEN: refusal,

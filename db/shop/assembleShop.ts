@@ -23,7 +23,7 @@ import { refusalFromError } from './openRefusal.ts';
 import type { ShopPaths } from './paths.ts';
 import { openQueue } from './queue.ts';
 import { type CommandPlace, runCommand } from './runCommand.ts';
-import type { NotDone, Shop } from './shop.ts';
+import type { NotExecuted, Shop } from './shop.ts';
 
 export type ShopParts = {
   readonly branch: string;
@@ -81,7 +81,7 @@ export async function assembleShop(parts: ShopParts): Promise<Shop> {
   return {
     branch,
     runCommand: async (asked, decide) =>
-      closed ? (refuse('shop-is-closing') as NotDone) : runCommand(commandPlace, asked, decide),
+      closed ? (refuse('shop-is-closing') as NotExecuted) : runCommand(commandPlace, asked, decide),
     read: openReader,
     changes: (from) => changesAfter(reading, branch, bell, from),
     recognise: async (kind, text) => {

@@ -26,7 +26,7 @@ describe('a command', () => {
     const done = await shop.runCommand(asked({ command: 'c1', by: 'staff-9', device: 'counter' }), () =>
       accept(draft(job, 'noticed', { what: 'dark' }), draft('shop', 'noticed'), draft(job, 'noticed', { what: 'lit' })),
     );
-    expect(done).toEqual({ ok: true, seq: 3, made: job, again: false });
+    expect(done).toEqual({ ok: true, seq: 3, firstStream: job, replayed: false });
     const read = await shop.read();
     expect(read.head).toBe(3);
     expect(await read.entries(job)).toEqual([
@@ -65,15 +65,15 @@ describe('a command', () => {
     const first = await shop.runCommand(question, decide);
     await write(shop, draft('shop', 'noticed'));
     const again = await shop.runCommand({ ...question, asked: { what: 'dark', name: 'notice' } }, decide);
-    expect(first).toEqual({ ok: true, seq: 1, made: job, again: false });
-    expect(again).toEqual({ ok: true, seq: 1, made: job, again: true });
+    expect(first).toEqual({ ok: true, seq: 1, firstStream: job, replayed: false });
+    expect(again).toEqual({ ok: true, seq: 1, firstStream: job, replayed: true });
     expect((await shop.read()).head).toBe(2);
   });
 
   it('asked twice at the same moment is written once', async () => {
     const question = asked({ command: 'c1' });
     const both = await Promise.all([1, 2, 3].map(() => shop.runCommand(question, () => accept(draft(job, 'noticed')))));
-    expect(both.map((one) => one.ok && one.again).toSorted()).toEqual([false, true, true]);
+    expect(both.map((one) => one.ok && one.replayed).toSorted()).toEqual([false, true, true]);
     expect((await shop.read()).head).toBe(1);
   });
 
@@ -92,7 +92,7 @@ describe('a command', () => {
     expect((await shop.read()).head).toBe(0);
     expect(await shop.runCommand(asked({ command: 'c1' }), () => accept(draft(job, 'noticed')))).toMatchObject({
       ok: true,
-      again: false,
+      replayed: false,
     });
   });
 

@@ -16,7 +16,7 @@ import { type KeyNeed, keysNeeded, sealBody } from '../seal/sealedBody.ts';
 import { keyedDigest } from '../seal/shopKeys.ts';
 import { refusalFromError } from './openRefusal.ts';
 import type { Queue } from './queue.ts';
-import type { Asked, Decide, Decision, Done, NotDone } from './shop.ts';
+import type { Asked, Decide, Decision, Executed, NotExecuted } from './shop.ts';
 
 /** How often a decision is made beside others before it is made alone, where nothing can move underneath it. */
 const TRIES_BESIDE_OTHERS = 4;
@@ -37,13 +37,13 @@ export type CommandPlace = {
   readonly log: Log;
 };
 
-type Outcome = Done | NotDone | 'stale';
+type Outcome = Executed | NotExecuted | 'stale';
 
 /**
  * Carries a command out: decides on what the journal says, and appends the entries only while all that was looked at
  * still stands; else loads and decides again. A refusal writes nothing.
  */
-export async function runCommand(place: CommandPlace, asked: Asked, decide: Decide): Promise<Done | NotDone> {
+export async function runCommand(place: CommandPlace, asked: Asked, decide: Decide): Promise<Executed | NotExecuted> {
   const askedDigest = keyedDigest(place.askedKey, asked.asked);
   const earlier = await answeredBefore(place.reading, place.branch, asked, askedDigest);
   if (earlier) return earlier;
@@ -85,7 +85,7 @@ async function conclude(
     // Keys first and durably: an entry whose key is not on the disk could never be read.
     const sealed = sealUnderKeys(place.keyFile, decision.entries, at);
     const outcome = await write(place, asked, askedDigest, sealed, looked, at);
-    if (outcome !== 'stale' && outcome.ok && !outcome.again) place.bell.ring();
+    if (outcome !== 'stale' && outcome.ok && !outcome.replayed) place.bell.ring();
     return outcome;
   } catch (error) {
     if (error instanceof OnlyOneError) return { ok: false, refusal: error.refusal };
@@ -134,7 +134,7 @@ function write(
       place.tools,
     );
     await tx.updateTable('projection').set({ seq: last.seq }).execute();
-    return { ok: true, seq: last.seq, made: first.stream as Stream, again: false };
+    return { ok: true, seq: last.seq, firstStream: first.stream as Stream, replayed: false };
   });
 }
 
@@ -144,7 +144,7 @@ async function answeredBefore(
   branch: string,
   { command }: Asked,
   askedDigest: Uint8Array,
-): Promise<Done | NotDone | null> {
+): Promise<Executed | NotExecuted | null> {
   const row = await db
     .selectFrom('command')
     .where('branch', '=', branch)
@@ -153,8 +153,8 @@ async function answeredBefore(
     .executeTakeFirst();
   if (!row) return null;
   if (!sameBytes(row.asked, askedDigest))
-    return refuse('command-id-used-before', { command, seq: row.last_seq }) as NotDone;
-  return { ok: true, seq: row.last_seq, made: row.made as Stream, again: true };
+    return refuse('command-id-used-before', { command, seq: row.last_seq }) as NotExecuted;
+  return { ok: true, seq: row.last_seq, firstStream: row.made as Stream, replayed: true };
 }
 
 /** The entries with their personal values sealed, under keys that are on the disk. */

@@ -20,9 +20,14 @@ export type Asked = {
   readonly asked: Json;
 };
 
-/** What a command came to. `seq`: its last entry. `made`: the stream of its first. `again`: this id had been carried out before. */
-export type Done = { readonly ok: true; readonly seq: number; readonly made: Stream; readonly again: boolean };
-export type NotDone = { readonly ok: false; readonly refusal: Refusal };
+/** What a command came to. `seq`: its last entry. `firstStream`: the stream of its first. `replayed`: this id had been carried out before. */
+export type Executed = {
+  readonly ok: true;
+  readonly seq: number;
+  readonly firstStream: Stream;
+  readonly replayed: boolean;
+};
+export type NotExecuted = { readonly ok: false; readonly refusal: Refusal };
 
 /** What a command comes to: entries to append, or a refusal that changes nothing. */
 export type Decision =
@@ -35,7 +40,7 @@ export type Decide = (read: Reader, at: EpochMs) => Decision | Promise<Decision>
 /** A shop's journal, keys and blobs, opened by the one process that may write. */
 export type Shop = {
   readonly branch: string;
-  readonly runCommand: (asked: Asked, decide: Decide) => Promise<Done | NotDone>;
+  readonly runCommand: (asked: Asked, decide: Decide) => Promise<Executed | NotExecuted>;
   /** A reader of the journal as it stands now. */
   readonly read: () => Promise<Reader>;
   /** What was written after `since`, in order, without bodies; goes on until `signal` or the shop ends it. */

@@ -33,7 +33,7 @@ async function lentOut() {
     substitution: { used: true, lesser: 'ask' },
     recording: false,
   });
-  const job = taken.made.slice('job:'.length) as JobId;
+  const job = taken.firstStream.slice('job:'.length) as JobId;
   const slot = (id: string, order: number) => ({ id, takes: 'dimm', order, source: 'by-hand' });
   await desk.ask('writeCensus', {
     job,
@@ -52,7 +52,7 @@ async function lentOut() {
     place: { at: 'bin', bin: 'W8' },
     valueMinor: 2000,
   });
-  const ours = made.made.slice('part:'.length) as PartId;
+  const ours = made.firstStream.slice('part:'.length) as PartId;
   const machine = (await desk.view(job)).job?.machine;
   if (!machine) throw new Error('no machine');
   const inA2 = { at: 'slot', machine, slot: 'A2' };

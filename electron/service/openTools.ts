@@ -12,7 +12,7 @@ import type { JobWords } from '../../core/issuing/jobWords.ts';
 import type { ShopSettings } from '../../core/job/shop.ts';
 import { minorDigits } from '../../core/money/minorDigits.ts';
 import type { PaperWords } from '../../core/text/paperWords.ts';
-import type { Tools } from './desk/does.ts';
+import type { Tools } from './desk/carryOut.ts';
 import type { Engine } from './desk/estimating/engine.ts';
 
 /** Languages that papers can be worded in; an owner with another language gets the shop's first. */

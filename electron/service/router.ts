@@ -4,7 +4,7 @@ import { refusalKind } from '../../core/contract/refusalKind.ts';
 import type { JobId } from '../../core/ids.ts';
 import { epochMs } from '../../core/time.ts';
 import type { Shop } from '../../db/index.ts';
-import { carryOut, type Tools } from './desk/does.ts';
+import { carryOut, type Tools } from './desk/carryOut.ts';
 import type { Drafts } from './desk/drafts.ts';
 import type { Engine } from './desk/estimating/engine.ts';
 import { firstEstimate } from './desk/estimating/firstEstimate.ts';
@@ -40,7 +40,7 @@ export type RouterNeeds = {
   readonly clock: () => number;
 };
 
-/** The procedures behind both doors. Reads fold the journal; the one write is `does`. */
+/** The procedures behind both doors. Reads fold the journal; the one write is `execute`. */
 export function createRouter({ shop, drafts, tools, engine, following, clock }: RouterNeeds) {
   const os = implement(contract).$context<Caller>();
   const now = () => epochMs(clock());
@@ -54,12 +54,12 @@ export function createRouter({ shop, drafts, tools, engine, following, clock }: 
     return value;
   };
   return os.router({
-    does: os.does.handler(async ({ input, context, errors }) => {
+    execute: os.execute.handler(async ({ input, context, errors }) => {
       const asked = input as unknown as Asked;
       const done = await carryOut(shop, tools, context.door, asked);
       if (!done.ok) throw errors[refusalKind(done.refusal.refused)]({ data: done.refusal });
-      if (!done.again) following.follow(asked, done);
-      return { seq: done.seq, made: done.made, again: done.again };
+      if (!done.replayed) following.follow(asked, done);
+      return { seq: done.seq, firstStream: done.firstStream, replayed: done.replayed };
     }),
     shop: os.shop.handler(async () => (await loadView(await shop.read(), {}, now())).shop),
     dayLine: os.dayLine.handler(async () => ({ now: now(), points: await dayLine(await shop.read(), now()) })),

@@ -17,7 +17,7 @@ import { serveLoopback } from './serveLoopback.ts';
 
 type Answered = {
   readonly json: {
-    readonly made: string;
+    readonly firstStream: string;
     readonly data: { readonly refused?: string; readonly issues?: readonly { readonly path: readonly string[] }[] };
   };
 };
@@ -33,7 +33,7 @@ let commands = 0;
 async function asks(name: string, input: unknown, by = 'mina') {
   const headers = { cookie, origin, 'x-csrf-token': 'orpc', 'content-type': 'application/json' };
   const body = JSON.stringify({ json: { command: `door-${++commands}`, by, name, input } });
-  const answer = await fetch(`${origin}/rpc/does`, { method: 'POST', headers, body });
+  const answer = await fetch(`${origin}/rpc/execute`, { method: 'POST', headers, body });
   return { status: answer.status, ...((await answer.json()) as Answered) };
 }
 
@@ -59,7 +59,7 @@ beforeAll(async () => {
   const entered = await fetch(served.address, { redirect: 'manual' });
   cookie = entered.headers.get('set-cookie')?.split(';')[0] ?? '';
   await asks('openShop', { settings: shopOf.settings, staff: shopOf.staff });
-  job = (await asks('takeIn', takingIn())).json.made.slice('job:'.length);
+  job = (await asks('takeIn', takingIn())).json.firstStream.slice('job:'.length);
   const signed = { name: story.owner.name, drawn: null };
   await asks('signSheet', { job, answers: { open: 'yes' }, signed, contentHash: '' });
 });

@@ -6,8 +6,8 @@ import { ChoiceKeys } from '../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../kit/keys/Key.tsx';
 import { Problem } from '../kit/keys/Problem.tsx';
 import { useWords } from '../kit/text/words.tsx';
-import { useDoes } from '../link/does.ts';
 import { shopRead } from '../link/reads.ts';
+import { useExecute } from '../link/useExecute.ts';
 import './parts.css';
 
 const FIELDS = ['maker', 'model', 'serial', 'type', 'technique', 'tool', 'checked'] as const;
@@ -23,7 +23,7 @@ type DestroyFormProps = {
 /** A data carrier is destroyed for good: what it was, how, who looked it over. Out comes the certificate. */
 export function DestroyForm({ job, part, onDone }: DestroyFormProps) {
   const { t } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const staff = useQuery(shopRead()).data?.staff ?? [];
   const [said, setSaid] = useState<Fields>(EMPTY);
   const [verifiedBy, setVerifiedBy] = useState<string | null>(null);
@@ -32,7 +32,7 @@ export function DestroyForm({ job, part, onDone }: DestroyFormProps) {
     if (verifiedBy === null) return;
     const { maker, model, serial, type, technique, tool, checked } = said;
     const medium = { maker, model, serial, type };
-    if (await does('destroyPart', { job, part: part.id, medium, technique, tool, checked, verifiedBy })) onDone();
+    if (await execute('destroyPart', { job, part: part.id, medium, technique, tool, checked, verifiedBy })) onDone();
   };
   return (
     <fieldset className="parts-form">

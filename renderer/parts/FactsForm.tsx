@@ -7,7 +7,7 @@ import { TextField } from '../kit/fields/TextField.tsx';
 import { Key } from '../kit/keys/Key.tsx';
 import { Problem } from '../kit/keys/Problem.tsx';
 import { useWords } from '../kit/text/words.tsx';
-import { useDoes } from '../link/does.ts';
+import { useExecute } from '../link/useExecute.ts';
 import { FactFields } from './FactFields.tsx';
 import { type TypedFacts, writtenFacts } from './writtenFacts.ts';
 
@@ -21,7 +21,7 @@ type FactsFormProps = {
 /** What is known of a part, as somebody who looks at it reads it off: its name and its facts. */
 export function FactsForm({ part, job, onDone }: FactsFormProps) {
   const { t } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const [name, setName] = useState(part.name);
   const [touched, setTouched] = useState<TypedFacts>({});
   const recorded: TypedFacts = Object.fromEntries(
@@ -29,7 +29,7 @@ export function FactsForm({ part, job, onDone }: FactsFormProps) {
   );
   const changed = Object.keys(touched).length > 0 || name.trim() !== part.name;
   const write = async () => {
-    const done = await does('correctPart', { part: part.id, job, name: name.trim(), facts: writtenFacts(touched) });
+    const done = await execute('correctPart', { part: part.id, job, name: name.trim(), facts: writtenFacts(touched) });
     if (done) onDone();
   };
   return (

@@ -4,8 +4,8 @@ import type { KeptRow } from '../../core/contract/screens.ts';
 import { Key } from '../kit/keys/Key.tsx';
 import { Problem } from '../kit/keys/Problem.tsx';
 import { useWords } from '../kit/text/words.tsx';
-import { useDoes } from '../link/does.ts';
 import { keptRead } from '../link/reads.ts';
+import { useExecute } from '../link/useExecute.ts';
 import { DestroyForm } from '../parts/DestroyForm.tsx';
 
 /** Dead parts we keep by the owner's leave, the first day first, and what may be done with each now. */
@@ -27,9 +27,9 @@ export function KeptList() {
 
 function KeptItem({ kept }: { readonly kept: KeptRow }) {
   const { t, dayMonth } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const [destroying, setDestroying] = useState(false);
-  const end = (as: 'recycled' | 'given-back') => void does('endKeeping', { job: kept.job, part: kept.part, as });
+  const end = (as: 'recycled' | 'given-back') => void execute('endKeeping', { job: kept.job, part: kept.part, as });
   return (
     <li>
       <b>{kept.name}</b>, {t('wall.for', { called: kept.called })}

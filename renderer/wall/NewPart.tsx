@@ -10,8 +10,8 @@ import { ChoiceKeys } from '../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../kit/keys/Key.tsx';
 import { Problem } from '../kit/keys/Problem.tsx';
 import { useWords } from '../kit/text/words.tsx';
-import { useDoes } from '../link/does.ts';
 import { shopRead } from '../link/reads.ts';
+import { useExecute } from '../link/useExecute.ts';
 import { FactFields } from '../parts/FactFields.tsx';
 import { knownFacts, type TypedFacts } from '../parts/writtenFacts.ts';
 
@@ -31,7 +31,7 @@ type NewPartProps = {
 /** A part or a piece of equipment comes onto the wall: what it is, its bin, its price; a pre-printed tag is bound, else one is issued. */
 export function NewPart({ tag, onTag, onDone }: NewPartProps) {
   const { t } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const [kind, setKind] = useState<ThingKind>('dimm');
   const [name, setName] = useState('');
   const [bin, setBin] = useState('');
@@ -42,7 +42,7 @@ export function NewPart({ tag, onTag, onDone }: NewPartProps) {
   const digits = currency === undefined ? 2 : minorDigits(currency);
   const wrongTag = tag !== '' && parseTag(tag) === undefined;
   const add = async () => {
-    const done = await does('knowPart', {
+    const done = await execute('knowPart', {
       tag: parseTag(tag) ?? null,
       kind,
       name,

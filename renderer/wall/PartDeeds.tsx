@@ -4,7 +4,7 @@ import { ChoiceKeys } from '../kit/keys/ChoiceKeys.tsx';
 import { Problem } from '../kit/keys/Problem.tsx';
 import { TagText } from '../kit/mark/TagText.tsx';
 import { useWords } from '../kit/text/words.tsx';
-import { useDoes } from '../link/does.ts';
+import { useExecute } from '../link/useExecute.ts';
 import { FactsForm } from '../parts/FactsForm.tsx';
 import { ArrivedKeys, SendForm } from '../parts/SendForm.tsx';
 import { type WallPart, whereWords } from '../terms/wallRows.ts';
@@ -39,23 +39,23 @@ type PartDeedsProps = {
 export function PartDeeds({ part, parts, rigs, deed: open, onDeed, scanned, tag, onTag }: PartDeedsProps) {
   const words = useWords();
   const { t } = words;
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const { print, failed } = useTagFile();
   const { id, place, home } = part;
-  const moveTo = (to: Place) => does('moveShopPart', { part: id, from: place, to, says: null });
+  const moveTo = (to: Place) => execute('moveShopPart', { part: id, from: place, to, says: null });
   /** What is done at once; the others open a few fields. */
   const atOnce: Readonly<Record<string, () => Promise<unknown>>> = {
     failed: () =>
-      does('provePart', { part: id, where: t('wall.rig'), scopes: [], works: false, how: t('wall.failed-on-rig') }),
+      execute('provePart', { part: id, where: t('wall.rig'), scopes: [], works: false, how: t('wall.failed-on-rig') }),
     home: async () => home && moveTo(home),
-    'take-back': async () => home && does('takeBackLent', { part: id, from: place, to: home }),
+    'take-back': async () => home && execute('takeBackLent', { part: id, from: place, to: home }),
     split: async () => {
       const to = parts.find((one) => place.at === 'with' && one.id === place.part)?.place;
       return to && moveTo(to);
     },
-    release: async () => part.reservedFor && does('releasePart', { part: id, job: part.reservedFor }),
+    release: async () => part.reservedFor && execute('releasePart', { part: id, job: part.reservedFor }),
     'print-tag': async () => part.tag && print({ is: 'these', tags: [part.tag] }),
-    'void-tag': async () => part.tag && does('voidTag', { tag: part.tag, on: { is: 'part', part: id } }),
+    'void-tag': async () => part.tag && execute('voidTag', { tag: part.tag, on: { is: 'part', part: id } }),
     recycle: () => moveTo({ at: 'gone', why: 'recycled' }),
   };
   const offered = deedsOf(part, parts);

@@ -6,9 +6,9 @@ import type { View } from '../../core/entries/view.ts';
 import type { JobId } from '../../core/ids.ts';
 import type { Refusal } from '../../core/refusal.ts';
 import { epochMs, minutes } from '../../core/time.ts';
-import type { Done, NotDone, Shop } from '../../db/index.ts';
+import type { Executed, NotExecuted, Shop } from '../../db/index.ts';
 import { seededChance } from '../../electron/cli/demo/seededChance.ts';
-import { carryOut, type Tools } from '../../electron/service/desk/does.ts';
+import { carryOut, type Tools } from '../../electron/service/desk/carryOut.ts';
 import { loadView } from '../../electron/service/desk/loadView.ts';
 import { openEngine } from '../../electron/service/openEngine.ts';
 import { openTools } from '../../electron/service/openTools.ts';
@@ -19,13 +19,13 @@ export type Desk = {
   readonly shop: Shop;
   readonly folder: ShopFolder;
   /** Asks and expects it done. */
-  readonly ask: (name: CommandName, input: unknown, by?: string) => Promise<Done>;
+  readonly ask: (name: CommandName, input: unknown, by?: string) => Promise<Executed>;
   /** Asks, whatever comes of it. */
-  readonly tries: (name: CommandName, input: unknown, by?: string) => Promise<Done | NotDone>;
+  readonly tries: (name: CommandName, input: unknown, by?: string) => Promise<Executed | NotExecuted>;
   /** Asks and expects a refusal. */
   readonly refused: (name: CommandName, input: unknown, by?: string) => Promise<Refusal>;
   /** Asks, and says what came of it. */
-  readonly tried: (name: CommandName, input: unknown, by?: string) => Promise<Done | NotDone>;
+  readonly tried: (name: CommandName, input: unknown, by?: string) => Promise<Executed | NotExecuted>;
   readonly view: (job: JobId) => Promise<View>;
   readonly pass: (minutes: number) => void;
   readonly close: () => Promise<void>;

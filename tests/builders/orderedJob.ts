@@ -38,7 +38,7 @@ export async function anOrderedJob(): Promise<OrderedJob> {
       limitMinor: 20_000,
     }),
   );
-  const job = done.made.slice('job:'.length) as JobId;
+  const job = done.firstStream.slice('job:'.length) as JobId;
   const signed = { name: story.owner.name, drawn: null };
   await desk.ask('writeCensus', {
     job,
@@ -105,7 +105,7 @@ export async function anOrderedJob(): Promise<OrderedJob> {
         place: { at: 'bin', bin: 'W1' },
         valueMinor: 6000,
       });
-      return made.made.slice('part:'.length) as PartId;
+      return made.firstStream.slice('part:'.length) as PartId;
     },
     prove: (part, works = true) =>
       desk.ask('provePart', { part, where: 'second rig', scopes: ['starts'], works, how: works ? null : 'dark' }),

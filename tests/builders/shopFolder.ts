@@ -5,10 +5,10 @@ import type { CommandId, StaffId } from '../../core/ids.ts';
 import type { Draft, Json, Stream } from '../../core/journal/entry.ts';
 import { type EpochMs, epochMs } from '../../core/time.ts';
 import {
-  type Done,
+  type Executed,
   fileWallet,
   isOpenRefusal,
-  type NotDone,
+  type NotExecuted,
   type OpenRefusal,
   openShop,
   type Shop,
@@ -69,5 +69,5 @@ export const accept = (...entries: readonly Draft[]): Decision => ({ ok: true, e
 export const draft = (stream: Stream, kind: string, body: unknown = {}): Draft => ({ stream, kind, v: 1, body });
 
 /** Writes entries as one command, without looking at anything. */
-export const write = (shop: Shop, ...entries: readonly Draft[]): Promise<Done | NotDone> =>
+export const write = (shop: Shop, ...entries: readonly Draft[]): Promise<Executed | NotExecuted> =>
   shop.runCommand(asked(), () => accept(...entries));

@@ -10,7 +10,7 @@ afterEach(() => desk.close());
 
 async function taken(): Promise<JobId> {
   await desk.ask('openShop', { settings: shopOf.settings, staff: shopOf.staff }, 'mina');
-  const { made } = await desk.ask('takeIn', {
+  const { firstStream } = await desk.ask('takeIn', {
     owner: { fresh: story.owner },
     machine: { fresh: { called: 'a tower', tag: null, serial: null } },
     enquiry: null,
@@ -26,7 +26,7 @@ async function taken(): Promise<JobId> {
     substitution: { used: true, lesser: 'ask' },
     recording: false,
   });
-  const job = made.slice('job:'.length) as JobId;
+  const job = firstStream.slice('job:'.length) as JobId;
   const signed = { name: story.owner.name, drawn: null };
   await desk.ask('signSheet', { job, answers: story.answers, signed, contentHash: '' });
   const slots = ['A1', 'A2'].map((id, i) => ({ id, takes: 'dimm', order: i + 1, source: 'by-hand' }));
@@ -47,7 +47,7 @@ async function step(job: JobId, what: string, outcome: string, loaner: PartId | 
 it('it worked with our module in A2 and got worse since: the moves back put exactly that together again', async () => {
   desk = await aDesk();
   const job = await taken();
-  const { made } = await desk.ask('knowPart', {
+  const { firstStream } = await desk.ask('knowPart', {
     tag: null,
     kind: 'dimm',
     name: 'Tallow 8',
@@ -56,7 +56,7 @@ it('it worked with our module in A2 and got worse since: the moves back put exac
     place: { at: 'bin', bin: 'B4' },
     valueMinor: 900,
   });
-  const ours = made.slice('part:'.length) as PartId;
+  const ours = firstStream.slice('part:'.length) as PartId;
   await step(job, 'dimm-loan', 'works', ours);
   const { machine, inside } = await desk
     .view(job)

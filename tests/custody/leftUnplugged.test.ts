@@ -30,7 +30,7 @@ it('drives left unplugged stay out of the reckoning through later steps, until t
   desk = await aDesk(door);
   await desk.ask('openShop', { settings: shopOf.settings, staff: shopOf.staff }, 'mina');
   const taken = await desk.ask('takeIn', takingIn({ limitMinor: 100_000 }));
-  const job = taken.made.slice('job:'.length) as JobId;
+  const job = taken.firstStream.slice('job:'.length) as JobId;
   await desk.ask('signSheet', {
     job,
     answers: story.answers,

@@ -29,7 +29,7 @@ beforeAll(async () => {
       'takeIn',
       takingIn({ machine: { fresh: { called: `tower ${n}`, tag: null, serial: null } } }),
     );
-    const job = taken.made.slice('job:'.length) as JobId;
+    const job = taken.firstStream.slice('job:'.length) as JobId;
     jobs.push(job);
     await desk.ask('signSheet', { job, answers: story.answers, signed, contentHash: '' });
     await desk.ask('writeCensus', {
@@ -49,7 +49,7 @@ beforeAll(async () => {
       place: { at: 'bin', bin: 'B1' },
       valueMinor: 900,
     });
-    parts.push(made.made.slice('part:'.length) as PartId);
+    parts.push(made.firstStream.slice('part:'.length) as PartId);
   }
 }, 60_000);
 afterAll(() => desk.close());
@@ -118,7 +118,7 @@ it('of two benches that grab one loaner the first has it; the second hears who, 
       place: { at: 'bin', bin: 'B9' },
       valueMinor: 900,
     })
-  ).made.slice('part:'.length) as PartId;
+  ).firstStream.slice('part:'.length) as PartId;
   const grab = (job: JobId | undefined, by: string) => {
     const to = { at: 'tray', tray: by, job };
     return desk.tries('movePart', { job, part: id, from: { at: 'bin', bin: 'B9' }, to, why: 'hand', says: null }, by);

@@ -11,7 +11,7 @@ it('a rig that was not among the shop’s is one as soon as it is known, and a m
   await desk.ask('knowRig', { ...shopOf.rig, called: 'rig by the window' });
   expect((await wall()).rigs).toMatchObject([{ id: shopOf.rig.rig, called: 'rig by the window', inside: {} }]);
   const from = { at: 'bin', bin: 'B1' };
-  const { made } = await desk.ask('knowPart', {
+  const { firstStream } = await desk.ask('knowPart', {
     tag: null,
     kind: 'dimm',
     name: 'Palewater 8 GB',
@@ -20,7 +20,7 @@ it('a rig that was not among the shop’s is one as soon as it is known, and a m
     place: from,
     valueMinor: 900,
   });
-  const part = made.slice('part:'.length) as PartId;
+  const part = firstStream.slice('part:'.length) as PartId;
   await desk.ask('moveShopPart', { part, from, to: { at: 'rig', rig: shopOf.rig.rig, slot: 'A2' }, says: null });
   expect((await wall()).rigs[0]?.inside).toEqual({ A2: part });
   expect(await desk.refused('knowRig', shopOf.rig)).toMatchObject({ refused: 'rig-known' });

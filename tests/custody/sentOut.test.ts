@@ -30,7 +30,7 @@ const ended = async (outcome: string, endsWith: string) => ({
 async function agreedTo(daysAway: string): Promise<PartId> {
   desk = await aDesk(door);
   await desk.ask('openShop', { settings: shopOf.settings, staff: shopOf.staff }, 'mina');
-  job = (await desk.ask('takeIn', takingIn({ limitMinor: 100_000 }))).made.slice('job:'.length) as JobId;
+  job = (await desk.ask('takeIn', takingIn({ limitMinor: 100_000 }))).firstStream.slice('job:'.length) as JobId;
   await desk.ask('signSheet', { job, answers: story.answers, signed, contentHash: '' });
   await desk.ask('signAlone', { job, id: 'risk', answer: 'yes', about: 'sent out', signed, contentHash: '' });
   const slot = { id: 'x16', takes: 'card', order: 1, source: 'by-hand' };

@@ -65,7 +65,7 @@ async function checkAfter(shop: Shop, acknowledged: readonly Acknowledged[]): Pr
     const again = await shop.runCommand(asked({ command: done, asked: { bench, turn } }), () =>
       accept(draft('shop', 'noticed')),
     );
-    expect(again).toEqual({ ok: true, seq, made: `job:${bench}`, again: true });
+    expect(again).toEqual({ ok: true, seq, firstStream: `job:${bench}`, replayed: true });
     const met = (await read.entries(`owner:${owner}`)).find(({ command }) => command === done);
     expect(met?.body).toMatchObject({ name: { value: `Wilhelmina ${turn}` } });
     if (blob) expect(Buffer.from((await shop.blobs.get(blob)) as Uint8Array).toString()).toMatch(/^photograph/);

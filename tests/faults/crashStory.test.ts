@@ -5,7 +5,7 @@ import type { Asked as AskedByName } from '../../core/contract/contract.ts';
 import { type EpochMs, epochMs } from '../../core/time.ts';
 import type { Shop } from '../../db/index.ts';
 import type { Asked } from '../../db/shop/shop.ts';
-import { carryOut } from '../../electron/service/desk/does.ts';
+import { carryOut } from '../../electron/service/desk/carryOut.ts';
 import { openEngine } from '../../electron/service/openEngine.ts';
 import { openTools } from '../../electron/service/openTools.ts';
 import { aShopFolder, type ShopFolder } from '../builders/shopFolder.ts';
@@ -18,7 +18,7 @@ const ABOUT_COMMANDS = 100;
 const LATER_MS = 40;
 
 type Asking = { readonly asking: Asked; readonly now: EpochMs };
-type Acknowledged = { readonly done: string; readonly seq: number; readonly made: string };
+type Acknowledged = { readonly done: string; readonly seq: number; readonly firstStream: string };
 type Said = Asking | Acknowledged | { readonly told: true };
 type Life = { readonly asked: readonly Asking[]; readonly acknowledged: readonly Acknowledged[] };
 
@@ -68,9 +68,9 @@ async function checkAfter(shop: Shop, place: ShopFolder, { asked, acknowledged }
   // Every acknowledged command is there: asked again it gives its first answer.
   const byCommand = new Map(asked.map((one) => [one.asking.command as string, one]));
   const { head } = await shop.read();
-  for (const { done, seq, made } of acknowledged) {
+  for (const { done, seq, firstStream } of acknowledged) {
     const again = byCommand.get(done);
-    if (again) expect(await askAgain(shop, place, again)).toEqual({ ok: true, seq, made, again: true });
+    if (again) expect(await askAgain(shop, place, again)).toEqual({ ok: true, seq, firstStream, replayed: true });
   }
   expect((await shop.read()).head).toBe(head);
   // The one that was under way was written whole or not at all: asked again, it is done once.

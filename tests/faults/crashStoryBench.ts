@@ -32,7 +32,7 @@ const shop: Shop = {
   runCommand: async (asked, decide) => {
     process.send?.({ asking: asked, now: clock.now() });
     const done = await opened.runCommand(asked, decide);
-    if (done.ok) process.send?.({ done: asked.command, seq: done.seq, made: done.made });
+    if (done.ok) process.send?.({ done: asked.command, seq: done.seq, firstStream: done.firstStream });
     return done;
   },
 };

@@ -24,10 +24,10 @@ test.afterEach(() => void foreign.close());
 test('a form that another page sends by itself changes nothing', async ({ app }) => {
   const { origin } = new URL(app.page.url());
   const asked = { command: 'forged', by: 'nobody', name: 'setUpShop', input: {} };
-  content = `<form method="post" enctype="multipart/form-data" action="${origin}/rpc/does">
+  content = `<form method="post" enctype="multipart/form-data" action="${origin}/rpc/execute">
     <input name="data" value='${JSON.stringify({ json: asked })}'></form><script>document.forms[0].submit()</script>`;
   const other = await app.context.newPage();
-  const answer = other.waitForResponse(`${origin}/rpc/does`);
+  const answer = other.waitForResponse(`${origin}/rpc/execute`);
   await other.goto(foreignPage);
   expect((await answer).status()).toBe(403);
   await app.page.reload();

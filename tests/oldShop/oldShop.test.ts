@@ -12,7 +12,7 @@ import { DRAWN_OTHERWISE, inTodaysNames, RENAMED } from './todaysNames.ts';
 
 /** Asks a command as the desk does. */
 const does = (asks: Asks, name: 'note' | 'takeIn', input: unknown) =>
-  asks.does({ command: `asked-today-${name}`, by: 'mina', name, input });
+  asks.execute({ command: `asked-today-${name}`, by: 'mina', name, input });
 
 const plainJson = (value: unknown): Json => JSON.parse(JSON.stringify(value));
 
@@ -91,9 +91,9 @@ describe.each(KEPT_SHOPS)('work goes on in the old shop “$name”', (shop) => 
       await does(asks, 'note', { job, says: 'The lid squeaks.', foundByTheWay: false });
       expect(JSON.stringify((await asks.job({ job })).job)).toContain('The lid squeaks.');
     }
-    const { made } = await does(asks, 'takeIn', takingIn());
+    const { firstStream } = await does(asks, 'takeIn', takingIn());
     const points = (await asks.dayLine()).points.map((point) => point.job);
-    expect(points).toContain(made.slice('job:'.length));
+    expect(points).toContain(firstStream.slice('job:'.length));
     expect((await open.verify()).entries).toBeGreaterThan(before);
     await close();
     const said: string[] = [];

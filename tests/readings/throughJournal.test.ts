@@ -19,7 +19,7 @@ async function takenIn(desk: Desk): Promise<JobId> {
     'takeIn',
     takingIn({ machine: { fresh: { called: story.machine.called, tag: story.tag, serial: null } } }),
   );
-  return done.made.slice('job:'.length) as JobId;
+  return done.firstStream.slice('job:'.length) as JobId;
 }
 
 const said = (text: string) => ({ text, taken: null, keepSerials: false, digest: '' });

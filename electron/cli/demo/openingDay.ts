@@ -22,7 +22,7 @@ export async function openingDay(teller: Teller, wall: readonly WallPart[]): Pro
       valueMinor,
       standing: on === undefined ? rest : { ...rest, at: fromWall(on, story.zone) },
     });
-    teller.remember(no, done.made.slice('part:'.length) as PartId);
+    teller.remember(no, done.firstStream.slice('part:'.length) as PartId);
   }
   teller.say(line('opened', { shop: shop.settings.name, parts: wall.length, people: shop.staff.length }));
 }

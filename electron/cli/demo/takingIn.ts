@@ -31,7 +31,7 @@ export async function takingIn(teller: Teller, report: CameReport, called: strin
     substitution: { used: true, lesser: 'ask' },
     recording: false,
   });
-  teller.setJob(done.made.slice('job:'.length) as JobId);
+  teller.setJob(done.firstStream.slice('job:'.length) as JobId);
   teller.say(line('taken-in', { by: shop.staff.find(({ id }) => id === desk)?.name, words: story.told.ownWords }));
   await sayEstimate(teller);
   const promised = fromWall(story.promise, story.zone);

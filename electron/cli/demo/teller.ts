@@ -3,8 +3,8 @@ import type { Asked } from '../../../core/contract/contract.ts';
 import { zAsked } from '../../../core/contract/contract.ts';
 import type { JobSheet } from '../../../core/contract/screens.ts';
 import type { JobId, PartId } from '../../../core/ids.ts';
-import type { Done, Shop } from '../../../db/index.ts';
-import { carryOut, type Tools } from '../../service/desk/does.ts';
+import type { Executed, Shop } from '../../../db/index.ts';
+import { carryOut, type Tools } from '../../service/desk/carryOut.ts';
 import type { Engine } from '../../service/desk/estimating/engine.ts';
 import { followWithEstimate } from '../../service/desk/estimating/estimates.ts';
 import { jobSheet } from '../../service/desk/sheets/jobSheet.ts';
@@ -18,9 +18,9 @@ export class StoryRefused extends Error {
 /** Tells a story through the shop's own door: asks commands as people do, and prints what was done. */
 export type Teller = {
   readonly clock: StoryClock;
-  readonly ask: (by: string, name: CommandName, input: unknown) => Promise<Done>;
+  readonly ask: (by: string, name: CommandName, input: unknown) => Promise<Executed>;
   /** Asks in the name of the job that is told. */
-  readonly forJob: (by: string, name: CommandName, input: Readonly<Record<string, unknown>>) => Promise<Done>;
+  readonly forJob: (by: string, name: CommandName, input: Readonly<Record<string, unknown>>) => Promise<Executed>;
   readonly sheet: () => Promise<JobSheet>;
   readonly setJob: (job: JobId) => void;
   readonly job: () => JobId;

@@ -49,11 +49,11 @@ async function aService(pathsOf: (asked: EstimateAsked) => number, passes?: () =
   });
   const asker = { context: { door: 'window' as const } };
   let commands = 0;
-  const does = (name: string, input: unknown) =>
-    call(router.does, { command: `beside-${++commands}`, by: 'mina', name, input } as never, asker);
-  await does('openShop', { settings: shopOf.settings, staff: shopOf.staff });
+  const execute = (name: string, input: unknown) =>
+    call(router.execute, { command: `beside-${++commands}`, by: 'mina', name, input } as never, asker);
+  await execute('openShop', { settings: shopOf.settings, staff: shopOf.staff });
   return {
-    does,
+    execute,
     dayLine: () => call(router.dayLine, undefined, asker),
     job: (job: JobId) => call(router.job, { job }, asker),
     settled: following.settled,
@@ -72,16 +72,16 @@ describe('an estimate that follows a command', () => {
     service = await aService(({ policy }) => next[policy].shift() ?? 60);
   });
   afterAll(endAll);
-  const taken = async () => (await service.does('takeIn', takingIn())).made.slice('job:'.length) as JobId;
+  const taken = async () => (await service.execute('takeIn', takingIn())).firstStream.slice('job:'.length) as JobId;
 
   it('leaves the command answered at once, says that it is being computed, and is made anew when a newer entry comes', async () => {
-    const { does, dayLine, job, settled } = service;
+    const { execute, dayLine, job, settled } = service;
     next.ratio.push(NEVER_DONE, 100);
     const id = await taken();
     expect((await dayLine()).points).toHaveLength(1);
     const before = await job(id);
     expect([before.job.estimates, before.computing]).toEqual([[], 'ratio']);
-    await does('addThing', { job: id, thing: 'a grey lead', count: 1, where: 'in the box' });
+    await execute('addThing', { job: id, thing: 'a grey lead', count: 1, where: 'in the box' });
     await settled();
     expect((await job(id)).job.estimates[0]).toMatchObject({ moment: 'told', policy: 'ratio', paths: 100 });
   });
@@ -98,7 +98,7 @@ describe('an estimate that follows a command', () => {
   });
 
   it('is made for a machine that is only asked about, and for work asked for by name', async () => {
-    const { does, enquiries, settled } = service;
+    const { execute, enquiries, settled } = service;
     const asked = {
       name: 'Rowan Petherick',
       reach: '01632 960 018',
@@ -107,8 +107,8 @@ describe('an estimate that follows a command', () => {
       wouldNeed: [],
       lapsesAt: Date.UTC(2027, 0, 1),
     };
-    await does('enquire', { ...asked, symptoms: ['no-reaction'] });
-    await does('enquire', { ...asked, symptoms: [], tasks: ['new-cell'] });
+    await execute('enquire', { ...asked, symptoms: ['no-reaction'] });
+    await execute('enquire', { ...asked, symptoms: [], tasks: ['new-cell'] });
     await settled();
     const [fault, cell] = (await enquiries()).map((one) => one.estimate);
     expect([fault?.policy, cell?.policy]).toEqual(['one-step', 'none']);
@@ -116,12 +116,12 @@ describe('an estimate that follows a command', () => {
   });
 
   it('gives the longer look up when something newer is seen, and still owes every first figure', async () => {
-    const { does, job, settled } = service;
+    const { execute, job, settled } = service;
     next['one-step'].push(NEVER_DONE);
     const id = await taken();
     while ((await job(id)).computing !== 'one-step') await new Promise(setImmediate);
-    await does('goOn', { job: id, to: 'first-power-on' });
-    await does('recordSeen', { job: id, symptoms: ['no-lock-light'] });
+    await execute('goOn', { job: id, to: 'first-power-on' });
+    await execute('recordSeen', { job: id, symptoms: ['no-lock-light'] });
     await settled();
     const sheet = await job(id);
     const firsts = sheet.job.estimates.filter((one) => one.policy === 'ratio').map((one) => one.moment);
@@ -144,12 +144,12 @@ describe('a figure that passes the limit more often than one time in five', () =
 
   /** A machine at its first power-on of which this was seen, once all its figures stand. */
   async function seen(...of: readonly number[]): Promise<JobId> {
-    const { does, settled } = service;
-    const job = (await does('takeIn', takingIn())).made.slice('job:'.length) as JobId;
+    const { execute, settled } = service;
+    const job = (await execute('takeIn', takingIn())).firstStream.slice('job:'.length) as JobId;
     await settled();
-    await does('goOn', { job, to: 'first-power-on' });
+    await execute('goOn', { job, to: 'first-power-on' });
     chances.splice(0, chances.length, ...of);
-    await does('recordSeen', { job, symptoms: ['no-lock-light'] });
+    await execute('recordSeen', { job, symptoms: ['no-lock-light'] });
     await settled();
     return job;
   }

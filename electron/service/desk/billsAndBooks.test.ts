@@ -36,7 +36,7 @@ async function takenIn({ tax = shopOf.settings.tax, currency = 'GBP', charging =
       smallPartsUpToMinor: 500,
     }),
   );
-  const job = done.made.slice('job:'.length) as JobId;
+  const job = done.firstStream.slice('job:'.length) as JobId;
   const slots = ['A1', 'A2'].map((id, at) => ({ id, takes: 'dimm', order: at + 1, source: 'by-hand' }));
   const parts = slots.map(({ id }) => ({ ...dimm, slot: id, name: `their ${id}`, serial: null, source: 'by-hand' }));
   await desk.ask('writeCensus', { job, slots, parts, gaps: [] });
@@ -55,7 +55,7 @@ async function ourModule(name: string): Promise<PartId> {
     place: { at: 'bin', bin: 'A1' },
     valueMinor: 3000,
   });
-  return made.made.slice('part:'.length) as PartId;
+  return made.firstStream.slice('part:'.length) as PartId;
 }
 
 /** Offers one of ours for what sits in a slot, has it agreed to by phone, and fits it. */

@@ -45,7 +45,7 @@ async function takenIn(called: string): Promise<JobId> {
     substitution: { used: true, lesser: 'ask' },
     recording: false,
   });
-  const job = done.made.slice('job:'.length) as JobId;
+  const job = done.firstStream.slice('job:'.length) as JobId;
   const answers = { open: 'yes', 'own-parts-in': 'yes', photos: 'yes' };
   await desk.ask('signSheet', { job, answers, signed: { name: story.owner.name, drawn: null }, contentHash: '' });
   return job;

@@ -36,7 +36,7 @@ async function takenIn(
     }),
     'mina',
   );
-  return done.made.slice('job:'.length) as JobId;
+  return done.firstStream.slice('job:'.length) as JobId;
 }
 
 const sign = (job: JobId) => desk.ask('signSheet', { job, answers: story.answers, signed, contentHash: '' }, 'mina');

@@ -37,7 +37,7 @@ async function takenIn(answers: object = {}) {
     substitution: { used: true, lesser: 'ask' },
     recording: false,
   });
-  const job = done.made.slice('job:'.length) as JobId;
+  const job = done.firstStream.slice('job:'.length) as JobId;
   await desk.ask('writeCensus', {
     job,
     slots: [
@@ -71,7 +71,7 @@ const knowPart = async (name: string, over: object = {}) => {
     valueMinor: 4500,
     ...over,
   });
-  return made.made.slice('part:'.length) as PartId;
+  return made.firstStream.slice('part:'.length) as PartId;
 };
 const partOf = async (job: JobId, part: PartId) => {
   const { parts } = await loadView(await desk.shop.read(), { job, parts: [part] }, desk.folder.clock.now);

@@ -25,7 +25,7 @@ async function opened(promises: object = {}): Promise<Desk> {
 
 async function takenIn(desk: Desk, called: string): Promise<JobId> {
   const done = await desk.ask('takeIn', takingIn({ machine: { fresh: { called, tag: null, serial: null } } }));
-  return done.made.slice('job:'.length) as JobId;
+  return done.firstStream.slice('job:'.length) as JobId;
 }
 
 const estimate = (job: JobId, p50: number) => ({

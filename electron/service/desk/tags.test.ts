@@ -25,7 +25,7 @@ describe('a tag in the shop', () => {
   afterEach(() => desk.close());
   const found = async (tag: string) => byTag(await desk.shop.read(), tag, at);
   const put = async (tag: string | null, name?: string) =>
-    (await desk.ask('knowPart', aPart(tag, name))).made.slice('part:'.length);
+    (await desk.ask('knowPart', aPart(tag, name))).firstStream.slice('part:'.length);
 
   it('pre-printed, is bound by the first scan and by no second one', async () => {
     expect(await found(PRINTED)).toBeNull();

@@ -31,7 +31,7 @@ async function takenIn(desk: Desk, inside: boolean, smallPartsUpToMinor: number)
     substitution: { used: true, lesser: 'ask' },
     recording: false,
   });
-  const job = done.made.slice('job:'.length) as JobId;
+  const job = done.firstStream.slice('job:'.length) as JobId;
   const dimm = { kind: 'dimm', attributes: { memory: 'DDR4', module: 'UDIMM', capacity: 8 } };
   await desk.ask('writeCensus', {
     job,
@@ -51,7 +51,7 @@ async function takenIn(desk: Desk, inside: boolean, smallPartsUpToMinor: number)
   await desk.ask('signSheet', { job, answers, signed: { name: story.owner.name, drawn: null }, contentHash: '' });
   const theirs = (await desk.view(job)).machine?.inside.A2;
   if (!theirs) throw new Error('no module inside');
-  return { job, parts: { ours: made.made.slice('part:'.length) as PartId, theirs } };
+  return { job, parts: { ours: made.firstStream.slice('part:'.length) as PartId, theirs } };
 }
 
 type Body = Readonly<Record<string, never>> & { readonly [field: string]: unknown };

@@ -7,7 +7,7 @@ import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes } from '../../link/does.ts';
+import { useExecute } from '../../link/useExecute.ts';
 import { AddSlot } from './AddSlot.tsx';
 import { CensusSlot } from './CensusSlot.tsx';
 import { planFor } from './censusPlan.ts';
@@ -19,7 +19,7 @@ const FORMS = ['atx', 'microatx', 'mini-itx'] as const;
 /** The census at the first opening: each slot and what sits in it. Nothing written means nothing in it, or not looked. */
 export function CensusForm({ sheet, onDone }: { readonly sheet: JobSheet; readonly onDone: () => void }) {
   const { t, list } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const { machine, parts, job } = sheet;
   const [form, setForm] = useState<string | null>(null);
   const [names, setNames] = useState<Readonly<Record<string, string>>>(() =>
@@ -40,7 +40,7 @@ export function CensusForm({ sheet, onDone }: { readonly sheet: JobSheet; readon
     return true;
   };
   const write = async () => {
-    const done = await does('writeCensus', {
+    const done = await execute('writeCensus', {
       job: job.id,
       slots: slots.map(asWritten),
       parts: slots.flatMap((slot) => {

@@ -4,7 +4,7 @@ import type { Stage } from '../../../core/stage.ts';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes } from '../../link/does.ts';
+import { useExecute } from '../../link/useExecute.ts';
 
 type Next = 'first-power-on' | 'tracing' | 'part-on-the-way' | 'fitting' | 'proving';
 const WAYS: Readonly<Partial<Record<Stage, readonly Next[]>>> = {
@@ -20,7 +20,7 @@ const WAYS: Readonly<Partial<Record<Stage, readonly Next[]>>> = {
 /** To the stage that comes next, or back to one that is needed again. */
 export function GoOnKeys({ sheet }: { readonly sheet: JobSheet }) {
   const { t } = useWords();
-  const { does, problem, busy } = useDoes();
+  const { execute, problem, busy } = useExecute();
   const { job } = sheet;
   const ways: readonly Next[] = [
     ...(WAYS[job.stage] ?? []),
@@ -30,7 +30,7 @@ export function GoOnKeys({ sheet }: { readonly sheet: JobSheet }) {
   return (
     <section className="bench-keys" aria-label={t('bench.go-on')}>
       {ways.map((to) => (
-        <Key key={to} onPress={() => void (busy || does('goOn', { job: job.id, to }))}>
+        <Key key={to} onPress={() => void (busy || execute('goOn', { job: job.id, to }))}>
           {t('bench.go-to', { stage: stages[to] })}
         </Key>
       ))}

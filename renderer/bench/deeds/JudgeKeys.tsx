@@ -5,7 +5,7 @@ import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes } from '../../link/does.ts';
+import { useExecute } from '../../link/useExecute.ts';
 import { faultName, stepName } from '../../terms/terms.ts';
 
 const WAYS = {
@@ -17,7 +17,7 @@ const WAYS = {
 /** Writes down what the log allows to be said: named, confirmed or cured. The runs that show it go with it. */
 export function JudgeKeys({ sheet, tracing }: { readonly sheet: JobSheet; readonly tracing: TracingSheet }) {
   const { t, list, number, odds } = useWords();
-  const { does, problem, busy } = useDoes();
+  const { execute, problem, busy } = useExecute();
   const [picked, setPicked] = useState<PartId | null>(null);
   const { job, parts } = sheet;
   const { verdict } = tracing;
@@ -31,14 +31,14 @@ export function JudgeKeys({ sheet, tracing }: { readonly sheet: JobSheet; readon
   const fault = verdict.fault === null ? t('bench.sweep-cured') : faultName(verdict.fault);
   const judge = () => {
     if (verdict.verdict === 'cured')
-      return does('judge', {
+      return execute('judge', {
         job: job.id,
         verdict: { is: 'cured', by: verdict.by, fault: verdict.fault, watched: verdict.watched },
       });
     if (verdict.verdict === 'named')
-      return does('judge', { job: job.id, verdict: { is: 'named', fault: verdict.fault, part } });
+      return execute('judge', { job: job.id, verdict: { is: 'named', fault: verdict.fault, part } });
     if (part === null) return null;
-    return does('judge', {
+    return execute('judge', {
       job: job.id,
       verdict: {
         is: 'confirmed',

@@ -4,13 +4,13 @@ import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes } from '../../link/does.ts';
+import { useExecute } from '../../link/useExecute.ts';
 import { placeWords } from '../inside/insideOf.ts';
 
 /** Whoever goes on reads how the bench was left, and says that it is so. */
 export function LeftCard({ sheet }: { readonly sheet: JobSheet }) {
   const { t, list, dayClock } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const { left } = sheet.job;
   if (!left || left.confirmed) return null;
   return (
@@ -26,7 +26,7 @@ export function LeftCard({ sheet }: { readonly sheet: JobSheet }) {
       {left.lying.map((one) => (
         <p key={`${one.what}${one.where}`}>{`${one.what}: ${one.where}`}</p>
       ))}
-      <Key onPress={() => void does('confirmLeft', { job: sheet.job.id })}>{t('bench.left-confirm')}</Key>
+      <Key onPress={() => void execute('confirmLeft', { job: sheet.job.id })}>{t('bench.left-confirm')}</Key>
       {problem && <Problem slim {...problem} />}
     </section>
   );
@@ -36,7 +36,7 @@ export function LeftCard({ sheet }: { readonly sheet: JobSheet }) {
 export function LeaveForm({ sheet, onDone }: { readonly sheet: JobSheet; readonly onDone: () => void }) {
   const words = useWords();
   const { t, list } = words;
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const [open, setOpen] = useState('');
   const [doNot, setDoNot] = useState('');
   const { job, machine, parts } = sheet;
@@ -44,7 +44,7 @@ export function LeaveForm({ sheet, onDone }: { readonly sheet: JobSheet; readonl
     .filter((part) => part.place.at === 'tray' || part.place.at === 'bench' || part.place.at === 'rig')
     .map((part) => ({ what: part.name, where: placeWords(part.place, words) }));
   const leave = async () => {
-    const done = await does('leaveLikeThis', {
+    const done = await execute('leaveLikeThis', {
       job: job.id,
       open: open
         .split(',')

@@ -5,16 +5,16 @@ import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes } from '../../link/does.ts';
+import { useExecute } from '../../link/useExecute.ts';
 
 /** A note in the log; what was found by the way goes on the return report. */
 export function NoteForm({ sheet, onDone }: { readonly sheet: JobSheet; readonly onDone: () => void }) {
   const { t } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const [says, setSays] = useState('');
   const [by, setBy] = useState<readonly string[]>([]);
   const write = async () => {
-    if (await does('note', { job: sheet.job.id, says: says.trim(), foundByTheWay: by.length > 0 })) onDone();
+    if (await execute('note', { job: sheet.job.id, says: says.trim(), foundByTheWay: by.length > 0 })) onDone();
   };
   return (
     <form

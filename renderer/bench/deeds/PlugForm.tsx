@@ -4,12 +4,12 @@ import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes } from '../../link/does.ts';
+import { useExecute } from '../../link/useExecute.ts';
 
 /** Takes leads off parts that stay in their place, and puts them on again. */
 export function PlugForm({ sheet }: { readonly sheet: JobSheet }) {
   const { t } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const { job, machine, parts } = sheet;
   const [chosen, setChosen] = useState<readonly string[]>([]);
   const off = machine.unplugged.filter((slot) => machine.inside[slot]);
@@ -25,14 +25,14 @@ export function PlugForm({ sheet }: { readonly sheet: JobSheet }) {
       />
       <Key
         onPress={() =>
-          void does('unplug', { job: job.id, slots: [...chosen], out: [] }).then((done) => done && setChosen([]))
+          void execute('unplug', { job: job.id, slots: [...chosen], out: [] }).then((done) => done && setChosen([]))
         }
         {...(chosen.length > 0 ? {} : { whyNot: t('bench.unplug-needs') })}
       >
         {t('bench.unplug')}
       </Key>
       <Key
-        onPress={() => void does('plugIn', { job: job.id, slots: [...machine.unplugged] })}
+        onPress={() => void execute('plugIn', { job: job.id, slots: [...machine.unplugged] })}
         {...(machine.unplugged.length > 0 ? {} : { whyNot: t('bench.nothing-unplugged') })}
       >
         {t('bench.plug-in')}

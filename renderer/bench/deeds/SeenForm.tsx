@@ -5,13 +5,13 @@ import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes } from '../../link/does.ts';
+import { useExecute } from '../../link/useExecute.ts';
 import { SYMPTOM_IDS, symptomName } from '../../terms/terms.ts';
 
 /** What the bench sees, in the terms of what was told. */
 export function SeenForm({ sheet, onDone }: { readonly sheet: JobSheet; readonly onDone: () => void }) {
   const { t } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const { job } = sheet;
   const [seen, setSeen] = useState<readonly string[]>(job.seen ?? job.told.symptoms);
   const [word, setWord] = useState('');
@@ -20,7 +20,7 @@ export function SeenForm({ sheet, onDone }: { readonly sheet: JobSheet; readonly
     (id) => seen.includes(id) || symptomName(id).toLowerCase().includes(word.trim().toLowerCase()),
   );
   const write = async () => {
-    if (await does('recordSeen', { job: job.id, symptoms: [...seen] })) onDone();
+    if (await execute('recordSeen', { job: job.id, symptoms: [...seen] })) onDone();
   };
   return (
     <form

@@ -2,7 +2,7 @@ import type { JobSheet, TracingSheet } from '../../../core/contract/screens.ts';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes } from '../../link/does.ts';
+import { useExecute } from '../../link/useExecute.ts';
 import { faultName } from '../../terms/terms.ts';
 
 /** Suspects below this chance are not named as left over. */
@@ -11,7 +11,7 @@ const STILL_LEFT = 0.05;
 /** Ends of the tracing that find no fault: it would not fail here, or looking further costs more than it is worth. */
 export function SettleKeys({ sheet, tracing }: { readonly sheet: JobSheet; readonly tracing: TracingSheet }) {
   const { t, list, number, odds } = useWords();
-  const { does, problem, busy } = useDoes();
+  const { execute, problem, busy } = useExecute();
   const { job } = sheet;
   const { verdict, offer } = tracing;
   if (job.verdict?.is === 'not-reproduced' || job.verdict?.is === 'given-up') return <p>{t('bench.settle.next')}</p>;
@@ -22,7 +22,7 @@ export function SettleKeys({ sheet, tracing }: { readonly sheet: JobSheet; reado
       .reduce((sum, one) => sum + one.handsOn + one.waiting, 0);
     const hours = Math.round(watched / 6) / 10;
     const write = () =>
-      does('judge', {
+      execute('judge', {
         job: job.id,
         verdict: {
           is: 'not-reproduced',
@@ -47,7 +47,7 @@ export function SettleKeys({ sheet, tracing }: { readonly sheet: JobSheet; reado
   return (
     <section className="bench-form" aria-label={t('bench.verdict')}>
       <p>{t('bench.settle.left', { suspects: list(left.map(faultName)) })}</p>
-      <Key onPress={() => void (busy || does('judge', { job: job.id, verdict: { is: 'given-up', left } }))}>
+      <Key onPress={() => void (busy || execute('judge', { job: job.id, verdict: { is: 'given-up', left } }))}>
         {t('bench.settle.give-up')}
       </Key>
       {problem && <Problem slim {...problem} />}

@@ -3,12 +3,12 @@ import { SWITCHES } from '../../../core/tracing/live/model/assemblyStates.ts';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes } from '../../link/does.ts';
+import { useExecute } from '../../link/useExecute.ts';
 
 /** Facts asked once at the first look, each written when pressed; what nobody looked at stays not known. */
 export function SwitchesForm({ sheet }: { readonly sheet: JobSheet }) {
   const { t } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const answers = sheet.machine.switches;
   return (
     <section className="bench-form" aria-label={t('bench.switches')}>
@@ -26,7 +26,7 @@ export function SwitchesForm({ sheet }: { readonly sheet: JobSheet }) {
               ]}
               chosen={typeof answer === 'boolean' ? [answer ? 'yes' : 'no'] : []}
               onChoose={([chosen]) =>
-                void does('answerSwitches', {
+                void execute('answerSwitches', {
                   job: sheet.job.id,
                   switches: { [id]: chosen === undefined ? null : chosen === 'yes' },
                 })

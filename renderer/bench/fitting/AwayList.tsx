@@ -4,7 +4,7 @@ import type { Place } from '../../../core/custody/place.ts';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes } from '../../link/does.ts';
+import { useExecute } from '../../link/useExecute.ts';
 import { ArrivedKeys } from '../../parts/SendForm.tsx';
 import { placeWords } from '../inside/insideOf.ts';
 
@@ -32,11 +32,11 @@ type AwayRowProps = { readonly sheet: JobSheet; readonly part: Part; readonly tr
 function AwayRow({ sheet, part, tray }: AwayRowProps) {
   const words = useWords();
   const { t } = words;
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const { place } = part;
   const job = sheet.job.id;
   const move = (to: Place) =>
-    void does('movePart', { job, part: part.id, from: part.place, to, why: 'hand', says: null });
+    void execute('movePart', { job, part: part.id, from: part.place, to, why: 'hand', says: null });
   return (
     <li className="bench-fit">
       <div>

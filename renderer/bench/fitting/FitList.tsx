@@ -9,7 +9,7 @@ import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes } from '../../link/does.ts';
+import { useExecute } from '../../link/useExecute.ts';
 import { placeWords } from '../inside/insideOf.ts';
 import { isReason, NO_REASON, OtherSlot } from './OtherSlot.tsx';
 
@@ -60,7 +60,7 @@ type FitRowProps = { readonly sheet: JobSheet; readonly part: Part; readonly rec
 function FitRow({ sheet, part, recorded }: FitRowProps) {
   const words = useWords();
   const { t } = words;
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const { machine, job } = sheet;
   const slots = machine.slots.filter((slot) => takesKind(slot.takes, part.kind));
   const free = slots.find((slot) => !machine.inside[slot.id])?.id;
@@ -72,7 +72,7 @@ function FitRow({ sheet, part, recorded }: FitRowProps) {
     slot === null ? t('bench.no-slot') : moved && !isReason(reason) ? t('bench.other-slot-needs') : undefined;
   const fit = () => {
     if (slot === null) return;
-    void does('fitPart', {
+    void execute('fitPart', {
       job: job.id,
       part: part.id,
       slot,

@@ -3,13 +3,13 @@ import { isProved, notHeld } from '../../../core/job/home/proofs.ts';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes } from '../../link/does.ts';
+import { useExecute } from '../../link/useExecute.ts';
 import { proofName } from '../../terms/terms.ts';
 
 /** What keeps it from going home, and the key that says it is ready. */
 export function MissingList({ sheet }: { readonly sheet: JobSheet }) {
   const { t } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const { job, missing } = sheet;
   const proving = job.stage === 'proving';
   const failed = proving ? notHeld(job) : [];
@@ -34,7 +34,7 @@ export function MissingList({ sheet }: { readonly sheet: JobSheet }) {
         {missing.length + failed.length === 0 && !unproved && <li>{t('bench.nothing-missing')}</li>}
       </ul>
       {proving && (
-        <Key kind="filled" large onPress={() => void does('markReady', { job: job.id })}>
+        <Key kind="filled" large onPress={() => void execute('markReady', { job: job.id })}>
           {t('bench.ready')}
         </Key>
       )}

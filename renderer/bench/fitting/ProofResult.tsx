@@ -10,13 +10,13 @@ import { useWords } from '../../kit/text/words.tsx';
 import { useNow } from '../../kit/useNow.ts';
 import { proofName } from '../../terms/terms.ts';
 import { ReadingLines } from './ReadingLines.tsx';
-import type { DoesWork } from './useWork.ts';
+import type { WorkDeeds } from './useWork.ts';
 
 const MINUTE = 60_000;
 /** One piece of work keeps as many readings. */
 const MOST_READINGS = 40;
 
-export type ProofResultProps = { readonly sheet: JobSheet; readonly work: DoesWork; readonly under: Work };
+export type ProofResultProps = { readonly sheet: JobSheet; readonly work: WorkDeeds; readonly under: Work };
 
 /** What a proof came to: one figure with its limit, or what tools printed; drives are held against how they came. */
 export function ProofResult({ sheet, work, under }: ProofResultProps) {

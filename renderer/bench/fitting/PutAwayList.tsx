@@ -9,7 +9,7 @@ import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes } from '../../link/does.ts';
+import { useExecute } from '../../link/useExecute.ts';
 import { DestroyForm } from '../../parts/DestroyForm.tsx';
 import { SendForm } from '../../parts/SendForm.tsx';
 import { placeWords } from '../inside/insideOf.ts';
@@ -47,11 +47,11 @@ type PutAwayRowProps = { readonly sheet: JobSheet; readonly part: Part; readonly
 function PutAwayRow({ sheet, part, keptDays }: PutAwayRowProps) {
   const words = useWords();
   const { t } = words;
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const [shelf, setShelf] = useState('');
   const [days, setDays] = useState<number | null>(keptDays);
   const [open, setOpen] = useState<'send' | 'destroy' | null>(null);
-  const put = (to: Place) => void does('putAway', { job: sheet.job.id, part: part.id, to });
+  const put = (to: Place) => void execute('putAway', { job: sheet.job.id, part: part.id, to });
   const until = Date.now() + (days ?? 0) * DAY;
   return (
     <li className="bench-fit">

@@ -6,7 +6,7 @@ import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes } from '../../link/does.ts';
+import { useExecute } from '../../link/useExecute.ts';
 import { taskName } from '../../terms/terms.ts';
 import { useWork } from './useWork.ts';
 
@@ -19,7 +19,7 @@ const TASKS = Object.keys(tracing.tasks).filter((id) => !ELSEWHERE.includes(id))
 export function TaskForm({ sheet, tray }: { readonly sheet: JobSheet; readonly tray: string }) {
   const { t } = useWords();
   const work = useWork(sheet, tray);
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const [task, setTask] = useState<string | null>(null);
   const [hands, setHands] = useState<number | null>(null);
   const log = async () => {
@@ -54,12 +54,12 @@ export function TaskForm({ sheet, tray }: { readonly sheet: JobSheet; readonly t
         </Key>
       </div>
       {machine.unplugged.length > 0 && (
-        <Key onPress={() => void does('plugIn', { job: job.id, slots: [...machine.unplugged] })}>
+        <Key onPress={() => void execute('plugIn', { job: job.id, slots: [...machine.unplugged] })}>
           {t('bench.plug-in')}
         </Key>
       )}
       {job.ours.map(({ thing, count }) => (
-        <Key key={thing} onPress={() => void does('takeOursOff', { job: job.id, thing, count })}>
+        <Key key={thing} onPress={() => void execute('takeOursOff', { job: job.id, thing, count })}>
           {t('bench.ours-off', { thing, count })}
         </Key>
       ))}

@@ -1,8 +1,8 @@
 import type { JobSheet } from '../../../core/contract/screens.ts';
 import type { Reading, Work, WorkKind } from '../../../core/job/work.ts';
 import { epochMs, minutes } from '../../../core/time.ts';
-import { type Does, useDoes } from '../../link/does.ts';
 import { service } from '../../link/service.ts';
+import { type Execute, useExecute } from '../../link/useExecute.ts';
 
 const MINUTE = 60_000;
 const NOTHING_USED = { loaner: null, slots: [], parts: [] };
@@ -17,7 +17,7 @@ export type Ended = {
   readonly note: string | null;
 };
 
-export type DoesWork = Does & {
+export type WorkDeeds = Execute & {
   /** A piece of work under way that is no tracing step. */
   readonly under: Work | null;
   readonly start: (kind: WorkKind, what: string) => Promise<boolean>;
@@ -27,11 +27,11 @@ export type DoesWork = Does & {
 };
 
 /** Work with a clock that is no tracing step: fitting tasks, proofs, cleaning. */
-export function useWork(sheet: JobSheet, tray: string): DoesWork {
-  const doing = useDoes();
+export function useWork(sheet: JobSheet, tray: string): WorkDeeds {
+  const doing = useExecute();
   const { job } = sheet;
   const begin = async (kind: WorkKind, what: string, at: number) =>
-    (await doing.does('startWork', {
+    (await doing.execute('startWork', {
       job: job.id,
       kind,
       what,
@@ -41,7 +41,7 @@ export function useWork(sheet: JobSheet, tray: string): DoesWork {
       ownWord: null,
     })) !== null;
   const finish = async (run: string, ended: Ended) =>
-    (await doing.does('finishWork', {
+    (await doing.execute('finishWork', {
       job: job.id,
       run,
       endedAt: epochMs(Date.now()),

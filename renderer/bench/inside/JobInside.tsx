@@ -6,8 +6,8 @@ import { InsideView } from '../../kit/inside/InsideView.tsx';
 import type { Drop, InsidePart } from '../../kit/inside/model.ts';
 import type { ProblemWords } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { wordsOfError } from '../../link/does.ts';
 import { service } from '../../link/service.ts';
+import { wordsOfError } from '../../link/useExecute.ts';
 import { useWhoIsHere } from '../../whoIsHere.tsx';
 import { type Blame, insidePart, insideSlots, placeOf, placesFor } from './insideOf.ts';
 import { type Elsewhere, WhyElsewhere } from './WhyElsewhere.tsx';
@@ -41,7 +41,7 @@ export function JobInside({ sheet, wall, benches, tray, blame, scanned, onPut }:
       return null;
     }
     try {
-      await service.does({
+      await service.execute({
         command: crypto.randomUUID(),
         by: staff.id,
         name: 'movePart',

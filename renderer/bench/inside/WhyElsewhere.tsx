@@ -6,7 +6,7 @@ import { Ask } from '../../kit/keys/Ask.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes } from '../../link/does.ts';
+import { useExecute } from '../../link/useExecute.ts';
 import { isReason, NO_REASON, OtherSlot } from '../fitting/OtherSlot.tsx';
 
 /** A move into another slot than the part sat in. */
@@ -21,12 +21,12 @@ type WhyElsewhereProps = { readonly job: JobId; readonly move: Elsewhere; readon
 /** Asks why a part goes into another slot than it sat in; nothing is moved before that is said. */
 export function WhyElsewhere({ job, move, onClose }: WhyElsewhereProps) {
   const { t } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const [reason, setReason] = useState(NO_REASON);
   const { part, to, recorded } = move;
   const put = async () => {
     if (reason.why === null) return;
-    const done = await does('movePart', {
+    const done = await execute('movePart', {
       job,
       part: part.id,
       from: part.place,

@@ -6,7 +6,7 @@ import { Ask } from '../../kit/keys/Ask.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes } from '../../link/does.ts';
+import { useExecute } from '../../link/useExecute.ts';
 import { outcomeName } from '../../terms/terms.ts';
 
 export type WorkEntryProps = {
@@ -20,10 +20,10 @@ export type WorkEntryProps = {
 export function WorkEntry({ job, work, name, onClose }: WorkEntryProps) {
   const words = useWords();
   const { t } = words;
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const [why, setWhy] = useState('');
   const strike = async () => {
-    if (await does('strikeWork', { job, run: work.run, why: why.trim() })) onClose();
+    if (await execute('strikeWork', { job, run: work.run, why: why.trim() })) onClose();
   };
   return (
     <Ask

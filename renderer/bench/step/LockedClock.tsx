@@ -4,16 +4,16 @@ import { epochMs } from '../../../core/time.ts';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes } from '../../link/does.ts';
+import { useExecute } from '../../link/useExecute.ts';
 
 /** A clock that stopped with the screen: were hands on it all the while, or only again now? */
 export function LockedClock({ job, work }: { readonly job: JobId; readonly work: Work }) {
   const { t, clock } = useWords();
-  const { does, problem, busy } = useDoes();
+  const { execute, problem, busy } = useExecute();
   const { to, at, because } = phaseOf(work);
   if (to !== 'paused' || because !== 'screen-locked') return null;
   const goOn = (from: number) => {
-    if (!busy) void does('turnWork', { job, run: work.run, to: 'hands-on', at: epochMs(from) });
+    if (!busy) void execute('turnWork', { job, run: work.run, to: 'hands-on', at: epochMs(from) });
   };
   return (
     <section className="bench-left" aria-label={t('bench.locked.title')}>

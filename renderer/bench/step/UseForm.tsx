@@ -10,7 +10,7 @@ import { placeWords } from '../inside/insideOf.ts';
 import { LoanerList, loanersFor } from './LoanerList.tsx';
 import type { Chosen } from './useStep.ts';
 
-/** Does this step ask which parts and slots? */
+/** Execute this step ask which parts and slots? */
 export const asksUse = (handling: StepHandling | undefined): boolean =>
   handling !== undefined && (handling.movesDimms || handling.intoSlotOf !== undefined || isPart(handling.borrows));
 

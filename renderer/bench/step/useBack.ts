@@ -5,7 +5,7 @@ import type { PartId } from '../../../core/ids.ts';
 import type { Job } from '../../../core/job/job.ts';
 import { gotWorse, lastWorked, type WayBack, wayBack } from '../../../core/job/tried.ts';
 import type { Words } from '../../../core/text/wordsFor.ts';
-import { useDoes } from '../../link/does.ts';
+import { useExecute } from '../../link/useExecute.ts';
 
 export type Back = {
   /** The last arrangement that worked, with the moves that lead to it from how the machine stands. */
@@ -25,7 +25,7 @@ export type Back = {
 
 /** The ways back: to the last arrangement that worked, or to how it came. */
 export function useBack({ job, machine, parts }: JobSheet, tray: string): Back {
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const [open, setOpen] = useState(false);
   const tried = lastWorked(job);
   const ours = parts.flatMap((part) =>
@@ -48,11 +48,11 @@ export function useBack({ job, machine, parts }: JobSheet, tray: string): Back {
     show: () => setOpen(!open),
     problem,
     toWorked: async () => {
-      if (tried && (await does('goBackToWorked', { job: job.id, run: tried.run, tray }))) setOpen(false);
+      if (tried && (await execute('goBackToWorked', { job: job.id, run: tried.run, tray }))) setOpen(false);
     },
     asItCame: async () => {
       for (const move of moves) {
-        if (!(await does('movePart', { job: job.id, ...move, why: 'closing-up', says: null }))) return;
+        if (!(await execute('movePart', { job: job.id, ...move, why: 'closing-up', says: null }))) return;
       }
     },
   };

@@ -6,9 +6,9 @@ import { clockedWork, type Forgotten } from '../../../core/job/bench/clockedWork
 import { phaseOf, type Reading, splitOf, type Work } from '../../../core/job/work.ts';
 import { epochMs, minutes } from '../../../core/time.ts';
 import type { StepView as Offered } from '../../../core/tracing/live/types.ts';
-import { type Does, useDoes } from '../../link/does.ts';
 import { shopRead } from '../../link/reads.ts';
 import { service } from '../../link/service.ts';
+import { type Execute, useExecute } from '../../link/useExecute.ts';
 import { hasNoLead } from '../inside/insideOf.ts';
 import type { Running } from '../next/stepView.ts';
 
@@ -37,7 +37,7 @@ export type Clocked = { readonly handsOn: number; readonly waiting: number; read
 
 const MINUTE = 60_000;
 
-export type StepRun = Does & {
+export type StepRun = Execute & {
   readonly work: Work | null;
   readonly running: Running | undefined;
   readonly start: (step: string, chosen: Chosen, loaner: string | null, ownWord: string | null) => Promise<boolean>;
@@ -58,7 +58,7 @@ export type StepRun = Does & {
 
 /** The step under way at this machine: its clock is made of entries, so it goes on when the window is closed. */
 export function useStep(sheet: JobSheet, tracing: TracingSheet | undefined, tray: string): StepRun {
-  const doing = useDoes();
+  const doing = useExecute();
   const settings = useQuery(shopRead()).data?.settings ?? null;
   const { job } = sheet;
   const work = job.work.findLast((one) => one.endedAt === null && !one.struck && one.kind === 'step') ?? null;
@@ -70,7 +70,7 @@ export function useStep(sheet: JobSheet, tracing: TracingSheet | undefined, tray
     ownWord: string | null,
     startedAt: number,
   ) => {
-    const done = await doing.does('startWork', {
+    const done = await doing.execute('startWork', {
       job: job.id,
       kind: 'step',
       what: step,
@@ -80,10 +80,10 @@ export function useStep(sheet: JobSheet, tracing: TracingSheet | undefined, tray
       ownWord,
     });
     const off = done ? unplugsOf(sheet, tracing?.handling[step]?.handling.unplugs ?? [], tray) : null;
-    return done !== null && (off === null || (await doing.does('unplug', off)) !== null);
+    return done !== null && (off === null || (await doing.execute('unplug', off)) !== null);
   };
   const end = async (run: string, outcome: string, claim: Claim, chosen: Chosen, loaner: string | null, now: number) =>
-    (await doing.does('finishWork', {
+    (await doing.execute('finishWork', {
       job: job.id,
       run,
       endedAt: epochMs(now),
@@ -116,7 +116,7 @@ export function useStep(sheet: JobSheet, tracing: TracingSheet | undefined, tray
     clocked,
     running: work ? runningOf(work, planned) : undefined,
     turn: (to) => {
-      if (work) void doing.does('turnWork', { job: job.id, run: work.run, to, at: epochMs(Date.now()) });
+      if (work) void doing.execute('turnWork', { job: job.id, run: work.run, to, at: epochMs(Date.now()) });
     },
     start: (step, chosen, loaner, ownWord) => start(step, chosen, loaner, ownWord, Date.now()),
     finish: async (outcome, claim, chosen) =>

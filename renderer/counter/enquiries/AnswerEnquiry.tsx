@@ -6,7 +6,7 @@ import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes } from '../../link/does.ts';
+import { useExecute } from '../../link/useExecute.ts';
 import { OneOf } from '../fields/OneOf.tsx';
 
 const WAYS = ['come-on', 'tell-more', 'no'] as const;
@@ -14,7 +14,7 @@ const WAYS = ['come-on', 'tell-more', 'no'] as const;
 /** What we say to an enquiry: come on this day, tell us more, or a kind no. */
 export function AnswerEnquiry({ enquiry }: { readonly enquiry: EnquirySheet }) {
   const { t, date, zone } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const [says, setSays] = useState<(typeof WAYS)[number] | null>(null);
   const [day, setDay] = useState('');
   const [text, setText] = useState('');
@@ -27,7 +27,7 @@ export function AnswerEnquiry({ enquiry }: { readonly enquiry: EnquirySheet }) {
         : says === 'tell-more'
           ? { says, what: text.trim() }
           : { says, why: text.trim() };
-    if (await does('answerEnquiry', { enquiry: enquiry.id, answer: given })) setSays(null);
+    if (await execute('answerEnquiry', { enquiry: enquiry.id, answer: given })) setSays(null);
   };
   const ready = says === 'come-on' ? day !== '' : text.trim() !== '';
   return (

@@ -5,7 +5,7 @@ import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes } from '../../link/does.ts';
+import { useExecute } from '../../link/useExecute.ts';
 import { OneOf } from '../fields/OneOf.tsx';
 import { KNOWN_TASKS, symptomSays, termsIn } from '../terms.ts';
 
@@ -16,7 +16,7 @@ const HOLDS_MS = 14 * 86_400_000;
 /** Writes an enquiry down: who, how to reach them, what they told, and how it came. */
 export function NewEnquiry({ onDone }: { readonly onDone: () => void }) {
   const { t } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const [name, setName] = useState('');
   const [reach, setReach] = useState('');
   const [ownWords, setOwnWords] = useState('');
@@ -27,7 +27,7 @@ export function NewEnquiry({ onDone }: { readonly onDone: () => void }) {
   const ready = name.trim() && reach.trim() && ownWords.trim() && came;
   const write = async () => {
     if (!came) return;
-    const done = await does('enquire', {
+    const done = await execute('enquire', {
       name,
       reach,
       ownWords,

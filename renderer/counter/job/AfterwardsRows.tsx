@@ -4,7 +4,7 @@ import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes } from '../../link/does.ts';
+import { useExecute } from '../../link/useExecute.ts';
 import { OneOf } from '../fields/OneOf.tsx';
 import { JobRow } from './JobRow.tsx';
 import { AT_THE_DOOR, type OfJob } from './sheetOf.ts';
@@ -56,7 +56,7 @@ export function AfterwardsRows({ sheet, settings }: OfJob) {
 /** What local law allows for things not collected, in the shop's own words: without it there is no last notice. */
 function LocalText({ settings }: Pick<OfJob, 'settings'>) {
   const { t } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const [says, setSays] = useState('');
   const notCollectedText = says.trim();
   return (
@@ -64,7 +64,7 @@ function LocalText({ settings }: Pick<OfJob, 'settings'>) {
       <p className="k-small">{t('counter.remind.law-missing')}</p>
       <TextField label={t('counter.remind.law')} labelled="above" value={says} onChange={setSays} lines={2} />
       <Key
-        onPress={() => void does('changeShop', { settings: { ...settings, notCollectedText } })}
+        onPress={() => void execute('changeShop', { settings: { ...settings, notCollectedText } })}
         {...(notCollectedText === '' ? { whyNot: t('counter.remind.law-needs') } : {})}
       >
         {t('counter.remind.law-keep')}
@@ -76,12 +76,12 @@ function LocalText({ settings }: Pick<OfJob, 'settings'>) {
 
 function Remind({ sheet }: Pick<OfJob, 'sheet'>) {
   const { t } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const job = sheet.job.id;
   return (
     <div className="counter-fields">
-      <Key onPress={() => void does('remind', { job, last: false })}>{t('counter.remind.send')}</Key>
-      <Key onPress={() => void does('remind', { job, last: true })}>{t('counter.remind.send-last')}</Key>
+      <Key onPress={() => void execute('remind', { job, last: false })}>{t('counter.remind.send')}</Key>
+      <Key onPress={() => void execute('remind', { job, last: true })}>{t('counter.remind.send-last')}</Key>
       {problem && <Problem slim {...problem} />}
     </div>
   );
@@ -89,13 +89,15 @@ function Remind({ sheet }: Pick<OfJob, 'sheet'>) {
 
 function AsItCame({ sheet }: Pick<OfJob, 'sheet'>) {
   const { t } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const [why, setWhy] = useState<(typeof WHY)[number] | null>(null);
   return (
     <div className="counter-stack">
       <OneOf asks={t('counter.as-it-came.asks')} words="as-it-came.why" ids={WHY} chosen={why} onChoose={setWhy} />
       {why !== null && (
-        <Key onPress={() => void does('goHomeAsItCame', { job: sheet.job.id, why })}>{t('counter.as-it-came.go')}</Key>
+        <Key onPress={() => void execute('goHomeAsItCame', { job: sheet.job.id, why })}>
+          {t('counter.as-it-came.go')}
+        </Key>
       )}
       {problem && <Problem slim {...problem} />}
     </div>

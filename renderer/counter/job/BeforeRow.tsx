@@ -3,7 +3,7 @@ import type { BeforeFirstScrew } from '../../../core/job/told.ts';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes } from '../../link/does.ts';
+import { useExecute } from '../../link/useExecute.ts';
 import { ReportField, type TakenReport } from '../fields/ReportField.tsx';
 import { reportInput } from '../fields/reportInput.ts';
 import { BeforeFields } from '../taking-in/BeforeRows.tsx';
@@ -25,16 +25,16 @@ const asSheet = (before: BeforeFirstScrew | null): BeforeSheet =>
 /** What was or is still asked before the first screw, and the machine's own report; both can be told later. */
 export function BeforeRow({ sheet }: Pick<OfJob, 'sheet'>) {
   const { t } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const { job, machine } = sheet;
   const [written, setWritten] = useState<BeforeSheet | null>(null);
   const [report, setReport] = useState<TakenReport | null>(null);
   const [reading, setReading] = useState(false);
   const keep = async () => {
-    if (written && (await does('addBeforeFirstScrew', { job: job.id, ...beforeInput(written) }))) setWritten(null);
+    if (written && (await execute('addBeforeFirstScrew', { job: job.id, ...beforeInput(written) }))) setWritten(null);
   };
   const keepReport = async () => {
-    if (!report || !(await does('readReport', await reportInput(job.id, report)))) return;
+    if (!report || !(await execute('readReport', await reportInput(job.id, report)))) return;
     setReport(null);
     setReading(false);
   };

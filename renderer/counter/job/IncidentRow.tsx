@@ -9,7 +9,7 @@ import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes } from '../../link/does.ts';
+import { useExecute } from '../../link/useExecute.ts';
 import { freshHow, HowFields, howInput } from '../fields/HowFields.tsx';
 import { OneOf } from '../fields/OneOf.tsx';
 import { OneOfParts } from '../fields/OneOfParts.tsx';
@@ -55,7 +55,7 @@ export function IncidentRow({ sheet, settings }: OfJob) {
 
 function TellIncident({ incident, sheet, settings }: OfJob & { readonly incident: string }) {
   const { t } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const [how, setHow] = useState(() => freshHow(answers(sheet), ownerPhone(sheet), settings.zone));
   const given = howInput(how, settings.zone);
   return (
@@ -63,7 +63,7 @@ function TellIncident({ incident, sheet, settings }: OfJob & { readonly incident
       <HowFields how={how} job={sheet.job.id} onChange={setHow} />
       <Key
         onPress={() =>
-          given && void does('tellIncident', { job: sheet.job.id, incident, name: how.name.trim(), how: given })
+          given && void execute('tellIncident', { job: sheet.job.id, incident, name: how.name.trim(), how: given })
         }
         {...(given ? {} : { whyNot: t('counter.how.open') })}
       >
@@ -79,7 +79,7 @@ const PART_IS = ['hurt', 'dead', 'lost'] as const;
 
 function ReportIncident({ sheet, settings, onDone }: OfJob & { readonly onDone: () => void }) {
   const { t } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const [what, setWhat] = useState('');
   const [part, setPart] = useState<PartId | null>(null);
   const [partIs, setPartIs] = useState<(typeof PART_IS)[number] | null>(null);
@@ -88,7 +88,7 @@ function ReportIncident({ sheet, settings, onDone }: OfJob & { readonly onDone: 
   const [costMinor, setCost] = useState<number | null>(null);
   const { currency, zone } = settings;
   const write = async () => {
-    const done = await does('reportIncident', {
+    const done = await execute('reportIncident', {
       job: sheet.job.id,
       what: what.trim(),
       part,

@@ -5,8 +5,8 @@ import { FileKey } from '../../kit/fields/FileKey.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes, wordsOfError } from '../../link/does.ts';
 import { service } from '../../link/service.ts';
+import { useExecute, wordsOfError } from '../../link/useExecute.ts';
 import { Photograph } from '../fields/Photograph.tsx';
 import { plainPicture } from '../fields/plainPicture.ts';
 import { JobRow } from './JobRow.tsx';
@@ -15,7 +15,7 @@ import type { OfJob } from './sheetOf.ts';
 /** Photographs for the record of this job; kept only with the owner's yes. */
 export function PhotographRow({ sheet }: Pick<OfJob, 'sheet'>) {
   const { t } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const [of, setOf] = useState('');
   const [refused, setRefused] = useState<Words | null>(null);
   const { job } = sheet;
@@ -25,7 +25,7 @@ export function PhotographRow({ sheet }: Pick<OfJob, 'sheet'>) {
       try {
         const stored = await service.storePhotograph({ job: job.id, file: await plainPicture(file) });
         if ('refused' in stored) return setRefused(wordsFor(stored, refusals));
-        if (!(await does('addPhotograph', { job: job.id, of: named, blob: stored.blob }))) return;
+        if (!(await execute('addPhotograph', { job: job.id, of: named, blob: stored.blob }))) return;
         setRefused(null);
       } catch (error) {
         return setRefused(wordsOfError(error));

@@ -6,7 +6,7 @@ import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 import { useNow } from '../../kit/useNow.ts';
-import { useDoes } from '../../link/does.ts';
+import { useExecute } from '../../link/useExecute.ts';
 import { OneOf } from '../fields/OneOf.tsx';
 import { JobRow } from './JobRow.tsx';
 import { AT_THE_DOOR, type OfJob } from './sheetOf.ts';
@@ -46,7 +46,7 @@ export function PromiseRow({ sheet }: OfJob) {
 /** Writes down that the owner was told, of the day promised while it holds, else of the day that is likely now. */
 function Telling({ sheet }: Pick<OfJob, 'sheet'>) {
   const { t, dayClock } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const now = useNow(60_000);
   const [how, setHow] = useState<HowTold | null>(null);
   const { job, outlook } = sheet;
@@ -56,7 +56,7 @@ function Telling({ sheet }: Pick<OfJob, 'sheet'>) {
   const tell = async () => {
     if (how === null) return;
     const p90 = epochMs(Math.max(day, outlook?.p90 ?? day));
-    if (await does('tellPromise', { job: job.id, at: day, p90, how })) setHow(null);
+    if (await execute('tellPromise', { job: job.id, at: day, p90, how })) setHow(null);
   };
   return (
     <div className="counter-block counter-stack">

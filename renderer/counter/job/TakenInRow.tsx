@@ -5,7 +5,7 @@ import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes } from '../../link/does.ts';
+import { useExecute } from '../../link/useExecute.ts';
 import { changedSays, symptomSays } from '../terms.ts';
 import { JobRow } from './JobRow.tsx';
 import type { OfJob } from './sheetOf.ts';
@@ -31,13 +31,13 @@ export function TakenInRow({ sheet, settings }: OfJob) {
 
 function FoundThing({ sheet }: Pick<OfJob, 'sheet'>) {
   const { t } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const [open, setOpen] = useState(false);
   const [thing, setThing] = useState('');
   const [where, setWhere] = useState('');
   const [count, setCount] = useState<number | null>(1);
   const add = async () => {
-    if (!(await does('addThing', { job: sheet.job.id, thing, where, count: count ?? 1 }))) return;
+    if (!(await execute('addThing', { job: sheet.job.id, thing, where, count: count ?? 1 }))) return;
     setThing('');
     setWhere('');
     setOpen(false);

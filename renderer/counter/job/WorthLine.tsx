@@ -3,20 +3,20 @@ import { AmountField } from '../../kit/fields/AmountField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes } from '../../link/does.ts';
+import { useExecute } from '../../link/useExecute.ts';
 import type { OfJob } from './sheetOf.ts';
 
 /** What the machine is worth to its owner, told when they know it and put right when they think again. */
 export function WorthLine({ sheet, settings }: OfJob) {
   const { t, moneyShort } = useWords();
-  const { does, problem, busy } = useDoes();
+  const { execute, problem, busy } = useExecute();
   const { job } = sheet;
   const currency = job.terms?.currency ?? settings.currency;
   const known = job.worthMinor ?? null;
   const [open, setOpen] = useState(false);
   const [worthMinor, setWorth] = useState(known);
   const write = async () => {
-    if (!busy && (await does('tellWorth', { job: job.id, worthMinor }))) setOpen(false);
+    if (!busy && (await execute('tellWorth', { job: job.id, worthMinor }))) setOpen(false);
   };
   return (
     <>

@@ -3,19 +3,19 @@ import { AmountField } from '../../kit/fields/AmountField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes } from '../../link/does.ts';
+import { useExecute } from '../../link/useExecute.ts';
 import type { OfOrder } from './ofOrder.ts';
 
 /** Asks the owner about what came, at its price; a no sends it back. No answer is not a yes. */
 export function AskAboutOrder({ sheet, settings, order }: OfOrder) {
   const { t, money } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const { currency } = settings;
   const [limitMinor, setLimit] = useState<number | null>(null);
   const price = money({ minor: order.cameMinor, currency });
   const agrees = { limitMinor: null, items: [], accepts: false, data: null, dead: null };
   const ask = () =>
-    does('ask', {
+    execute('ask', {
       job: sheet.job.id,
       kind: 'spend',
       says: t('counter.order.ask-says', { what: order.what, price }),

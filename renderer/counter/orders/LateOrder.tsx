@@ -5,21 +5,21 @@ import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes } from '../../link/does.ts';
+import { useExecute } from '../../link/useExecute.ts';
 import { OneOf } from '../fields/OneOf.tsx';
 import type { OfOrder } from './ofOrder.ts';
 
 /** The supplier names another day, and with it the owner is promised another one. */
 export function LateOrder({ sheet, settings, order }: OfOrder) {
   const { t } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const [says, setSays] = useState('');
   const [due, setDue] = useState('');
   const [promise, setPromise] = useState('');
   const [told, setTold] = useState<'yes' | 'no' | null>(null);
   const promised = promise === '' ? null : fromWall(promise, settings.zone);
   const write = () =>
-    does('orderLate', {
+    execute('orderLate', {
       job: sheet.job.id,
       order: order.order,
       due: due === '' ? null : fromWall(due, settings.zone),
@@ -51,7 +51,7 @@ export function LateOrder({ sheet, settings, order }: OfOrder) {
 /** Called off at the supplier; whether another is ordered decides if the owner still pays for it. */
 export function CallOff({ sheet, order }: OfOrder) {
   const { t } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const [why, setWhy] = useState('');
   const [another, setAnother] = useState<'yes' | 'no' | null>(null);
   const ready = why.trim() !== '' && another !== null;
@@ -67,7 +67,7 @@ export function CallOff({ sheet, order }: OfOrder) {
       />
       <Key
         onPress={() =>
-          void does('cancelOrder', {
+          void execute('cancelOrder', {
             job: sheet.job.id,
             order: order.order,
             why: why.trim(),

@@ -9,14 +9,14 @@ import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes } from '../../link/does.ts';
+import { useExecute } from '../../link/useExecute.ts';
 import type { OfJob } from '../job/sheetOf.ts';
 import { coreInput, NO_CORE, OldPartFields } from './OldPartFields.tsx';
 
 /** What is ordered, from whom, at what price; with it the days to give it back and what the old part is worth there. */
 export function NewOrder({ sheet, settings, onDone }: OfJob & { readonly onDone: () => void }) {
   const { t } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const { currency, zone } = settings;
   const [what, setWhat] = useState('');
   const [supplier, setSupplier] = useState('');
@@ -30,7 +30,7 @@ export function NewOrder({ sheet, settings, onDone }: OfJob & { readonly onDone:
   );
   const line = lines.find((one) => one.what === agreed) ?? null;
   const order = async () => {
-    const done = await does('orderPart', {
+    const done = await execute('orderPart', {
       job: sheet.job.id,
       what: what.trim(),
       supplier: supplier.trim(),

@@ -5,13 +5,13 @@ import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes } from '../../link/does.ts';
+import { useExecute } from '../../link/useExecute.ts';
 import type { OfOrder } from './ofOrder.ts';
 
 /** The owner brought a part of their own: the order is off, theirs is proved before it is fitted. */
 export function OwnPart({ sheet, order }: OfOrder) {
   const { t } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const [kind, setKind] = useState<PartKind | null>(null);
   const [name, setName] = useState('');
   const [tray, setTray] = useState('');
@@ -35,7 +35,7 @@ export function OwnPart({ sheet, order }: OfOrder) {
       <Key
         onPress={() =>
           kind &&
-          void does('bringOwnPart', {
+          void execute('bringOwnPart', {
             job: sheet.job.id,
             order: order.order,
             kind,

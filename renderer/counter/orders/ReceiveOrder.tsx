@@ -7,8 +7,8 @@ import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes } from '../../link/does.ts';
 import { wallRead } from '../../link/reads.ts';
+import { useExecute } from '../../link/useExecute.ts';
 import { OneOf } from '../fields/OneOf.tsx';
 import type { OfOrder } from './ofOrder.ts';
 
@@ -18,7 +18,7 @@ const AS = ['ordered', 'wrong', 'dead', 'dearer'] as const;
 /** What came is held against the order: which part it is, as what it came, what it costs now. */
 export function ReceiveOrder({ sheet, settings, order }: OfOrder) {
   const { t } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const wall = useQuery(wallRead());
   const { currency } = settings;
   const [as, setAs] = useState<(typeof AS)[number] | null>(null);
@@ -61,7 +61,7 @@ export function ReceiveOrder({ sheet, settings, order }: OfOrder) {
       {as !== null && (
         <Key
           onPress={() =>
-            void does('receivePart', {
+            void execute('receivePart', {
               job: sheet.job.id,
               order: order.order,
               as,

@@ -5,14 +5,14 @@ import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes } from '../../link/does.ts';
+import { useExecute } from '../../link/useExecute.ts';
 import { OneOf } from '../fields/OneOf.tsx';
 import type { OfOrder } from './ofOrder.ts';
 
 /** Back to the supplier: by whom it travels, by when it has to be there, whether another comes in its place. */
 export function SendBack({ sheet, order }: OfOrder) {
   const { t, dayClock } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const [carrier, setCarrier] = useState('');
   const [number, setNumber] = useState('');
   const [insured, setInsured] = useState<'yes' | 'no' | null>(null);
@@ -21,7 +21,7 @@ export function SendBack({ sheet, order }: OfOrder) {
   const until = returnBy(order);
   const ready = carrier.trim() && number.trim() && insured !== null && another !== null;
   const send = () =>
-    does('sendBack', {
+    execute('sendBack', {
       job: sheet.job.id,
       order: order.order,
       carrier: carrier.trim(),
@@ -63,7 +63,7 @@ const SETTLED = ['refunded', 'replaced', 'refused'] as const;
 /** What the supplier made of what went back. */
 export function SettleReturn({ sheet, settings, order }: OfOrder) {
   const { t } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const { currency } = settings;
   const [as, setAs] = useState<(typeof SETTLED)[number] | null>(null);
   const [minor, setMinor] = useState<number | null>(null);
@@ -81,7 +81,7 @@ export function SettleReturn({ sheet, settings, order }: OfOrder) {
       )}
       {as !== null && (
         <Key
-          onPress={() => void does('settleReturn', { job: sheet.job.id, order: order.order, as, minor: minor ?? 0 })}
+          onPress={() => void execute('settleReturn', { job: sheet.job.id, order: order.order, as, minor: minor ?? 0 })}
         >
           {t('counter.order.write-settled')}
         </Key>

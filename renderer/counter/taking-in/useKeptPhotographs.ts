@@ -1,8 +1,8 @@
 import { useState } from 'react';
 import refusals from '../../../assets/words/en/refusals.json';
 import { type Words, wordsFor } from '../../../core/text/wordsFor.ts';
-import { wordsOfError } from '../../link/does.ts';
 import { service } from '../../link/service.ts';
+import { wordsOfError } from '../../link/useExecute.ts';
 import type { TakingInSheet } from './sheet.ts';
 
 type Photographs = TakingInSheet['photographs'];

@@ -3,7 +3,7 @@ import { useNavigate } from 'react-router';
 import type { ConsentId } from '../../../core/approval/consent.ts';
 import type { JobId } from '../../../core/ids.ts';
 import type { ShopSettings } from '../../../core/job/shop.ts';
-import { useDoes } from '../../link/does.ts';
+import { useExecute } from '../../link/useExecute.ts';
 import { hashOf } from '../fields/hashOf.ts';
 import { reportInput } from '../fields/reportInput.ts';
 import { signedInput } from '../fields/signedInput.ts';
@@ -19,7 +19,7 @@ import { useKeptPhotographs } from './useKeptPhotographs.ts';
  * sheet, so that a step that was refused is put right and the rest goes on from there, never twice.
  */
 export function useTakeIn(onStep: (made: NonNullable<TakingInSheet['made']>) => void, onDone: () => void) {
-  const { does, problem, busy } = useDoes();
+  const { execute, problem, busy } = useExecute();
   const [running, setRunning] = useState(false);
   const kept = useKeptPhotographs();
   const go = useNavigate();
@@ -47,8 +47,8 @@ export function useTakeIn(onStep: (made: NonNullable<TakingInSheet['made']>) => 
   };
 
   async function takeIn(sheet: TakingInSheet, settings: ShopSettings): Promise<string | null> {
-    const done = await does('takeIn', takeInInput(sheet, settings.language, settings.zone));
-    return done ? done.made.slice('job:'.length) : null;
+    const done = await execute('takeIn', takeInInput(sheet, settings.language, settings.zone));
+    return done ? done.firstStream.slice('job:'.length) : null;
   }
 
   async function steps(job: JobId, sheet: TakingInSheet, marks: Marks, settings: ShopSettings, papers: LivePapers) {
@@ -61,19 +61,19 @@ export function useTakeIn(onStep: (made: NonNullable<TakingInSheet['made']>) => 
     ) as TakingInSheet['answers'];
     const { report } = sheet;
     return [
-      ...(at === null ? [] : [{ id: 'promise', run: () => does('promise', { job, at, p90: at, told: true }) }]),
+      ...(at === null ? [] : [{ id: 'promise', run: () => execute('promise', { job, at, p90: at, told: true }) }]),
       ...(beforeAsked(sheet.before)
-        ? [{ id: 'before', run: () => does('addBeforeFirstScrew', { job, ...beforeInput(sheet.before) }) }]
+        ? [{ id: 'before', run: () => execute('addBeforeFirstScrew', { job, ...beforeInput(sheet.before) }) }]
         : []),
       ...(report === null
         ? []
-        : [{ id: 'report', run: async () => does('readReport', await reportInput(job, report)) }]),
+        : [{ id: 'report', run: async () => execute('readReport', await reportInput(job, report)) }]),
       {
         id: 'sign',
         run: async () => {
           const photographs = await kept.of(job, sheet.photographs);
           if (!marks.sheet || !photographs) return null;
-          return does('signSheet', {
+          return execute('signSheet', {
             job,
             answers: shared,
             photographs: [...photographs],
@@ -88,7 +88,7 @@ export function useTakeIn(onStep: (made: NonNullable<TakingInSheet['made']>) => 
           const mark = marks[id];
           return (
             mark &&
-            does('signAlone', {
+            execute('signAlone', {
               job,
               id,
               answer: id === 'data-parts' ? 'send' : 'yes',

@@ -23,7 +23,7 @@ export type WallBin = {
     /** Standing with its scope; since when or by whom. Two lines, the one that asks for a hand in bold. */
     readonly lines: readonly { readonly text: string; readonly bold?: boolean }[];
   } | null;
-  /** Does not answer the question asked: steps back. */
+  /** Execute not answer the question asked: steps back. */
   readonly aside?: boolean;
 };
 export type WallDrawingProps = {

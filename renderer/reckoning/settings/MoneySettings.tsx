@@ -8,7 +8,7 @@ import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { YesNo } from '../../kit/keys/YesNo.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes } from '../../link/does.ts';
+import { useExecute } from '../../link/useExecute.ts';
 import { permilles, ratesText } from './ratesText.ts';
 
 type Sheet = {
@@ -72,7 +72,7 @@ function settingsFrom(settings: ShopSettings, sheet: Sheet): ShopSettings | null
 /** What work costs, the finding fee, tax and how it is rounded, storage, and how the owner is asked. */
 export function MoneySettings({ settings }: { readonly settings: ShopSettings }) {
   const { t } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const [sheet, setSheet] = useState(() => sheetOf(settings));
   const [saved, setSaved] = useState(false);
   const { currency } = settings;
@@ -111,7 +111,7 @@ export function MoneySettings({ settings }: { readonly settings: ShopSettings })
       aria-label={says('title')}
       onSubmit={(event) => {
         event.preventDefault();
-        if (asked) void does('changeShop', { settings: asked }).then((done) => setSaved(done !== null));
+        if (asked) void execute('changeShop', { settings: asked }).then((done) => setSaved(done !== null));
       }}
     >
       <h2>{says('title')}</h2>

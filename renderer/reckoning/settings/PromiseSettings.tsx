@@ -7,7 +7,7 @@ import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes } from '../../link/does.ts';
+import { useExecute } from '../../link/useExecute.ts';
 import { ClosingDays } from './ClosingDays.tsx';
 import { WeekHours, weekFrom, weekTexts } from './WeekHours.tsx';
 import './PromiseSettings.css';
@@ -18,7 +18,7 @@ const POINTS = ['low', 'likely', 'high'] as const;
 /** By what the shop promises a day: its hours, the days it is shut, how sure it wants to be, how long parts take. */
 export function PromiseSettings({ settings }: { readonly settings: ShopSettings }) {
   const { t } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const kept = settings.promises ?? USUAL_PROMISES;
   const [hours, setHours] = useState(() => weekTexts(settings.open));
   const [percentile, setPercentile] = useState(kept.percentile);
@@ -39,7 +39,7 @@ export function PromiseSettings({ settings }: { readonly settings: ShopSettings 
       leadDays: { low, likely, high },
       ...(dayMinutes !== null && { dayMinutes }),
     };
-    setSaved((await does('changeShop', { settings: { ...settings, open, promises } })) !== null);
+    setSaved((await execute('changeShop', { settings: { ...settings, open, promises } })) !== null);
   };
   return (
     <form

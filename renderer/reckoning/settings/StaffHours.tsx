@@ -4,7 +4,7 @@ import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes } from '../../link/does.ts';
+import { useExecute } from '../../link/useExecute.ts';
 import { WeekHours, weekFrom, weekTexts } from './WeekHours.tsx';
 
 /** When each technician is at the bench, where that is not whenever the shop is open. */
@@ -38,14 +38,16 @@ function PersonsHours({
   readonly settings: ShopSettings;
 }) {
   const { t } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const [texts, setTexts] = useState(() => weekTexts(person.hours ?? settings.open));
   const [saved, setSaved] = useState(false);
   const hours = weekFrom(texts);
   const keep = async (own: typeof hours) => {
     const { hours: _, ...rest } = person;
     const now: Staff = own === null ? rest : { ...rest, hours: own };
-    setSaved((await does('changeStaff', { staff: staff.map((one) => (one.id === person.id ? now : one)) })) !== null);
+    setSaved(
+      (await execute('changeStaff', { staff: staff.map((one) => (one.id === person.id ? now : one)) })) !== null,
+    );
     if (own === null) setTexts(weekTexts(settings.open));
   };
   return (

@@ -2,14 +2,14 @@ import { useQuery } from '@tanstack/react-query';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes } from '../../link/does.ts';
 import { dayLineRead } from '../../link/reads.ts';
+import { useExecute } from '../../link/useExecute.ts';
 import type { WallPart } from '../../terms/wallRows.ts';
 
 /** Held for an open job until that ends; the first of two who want it has it. */
 export function HoldPart({ part, onDone }: { readonly part: WallPart; readonly onDone: () => void }) {
   const { t } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const jobs = useQuery(dayLineRead()).data?.points ?? [];
   return (
     <>
@@ -23,7 +23,7 @@ export function HoldPart({ part, onDone }: { readonly part: WallPart; readonly o
         chosen={[]}
         onChoose={([id]) => {
           const job = jobs.find((one) => one.job === id)?.job;
-          if (job) void does('reservePart', { part: part.id, job }).then((done) => done && onDone());
+          if (job) void execute('reservePart', { part: part.id, job }).then((done) => done && onDone());
         }}
       />
       {problem && <Problem slim {...problem} />}

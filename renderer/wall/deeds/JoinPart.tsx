@@ -4,7 +4,7 @@ import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes } from '../../link/does.ts';
+import { useExecute } from '../../link/useExecute.ts';
 import type { WallPart } from '../../terms/wallRows.ts';
 
 /** Moves with another part as one from now on: a lead with its supply. The other is chosen, or its tag scanned. */
@@ -18,7 +18,7 @@ export function JoinPart({
   readonly scanned: WallPart | null;
 }) {
   const { t } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const [chosen, setChosen] = useState<PartId | null>(null);
   const others = parts.filter((one) => one.id !== part.id && JSON.stringify(one.place) === JSON.stringify(part.place));
   const all = scanned && !others.some((one) => one.id === scanned.id) ? [...others, scanned] : others;
@@ -39,7 +39,12 @@ export function JoinPart({
         wide
         onPress={() =>
           carrier &&
-          void does('moveShopPart', { part: part.id, from: part.place, to: { at: 'with', part: carrier }, says: null })
+          void execute('moveShopPart', {
+            part: part.id,
+            from: part.place,
+            to: { at: 'with', part: carrier },
+            says: null,
+          })
         }
         {...(carrier === null ? { whyNot: t('wall.join.needs') } : {})}
       >

@@ -10,8 +10,8 @@ import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes } from '../../link/does.ts';
 import { dayLineRead, jobRead, shopRead } from '../../link/reads.ts';
+import { useExecute } from '../../link/useExecute.ts';
 import type { WallPart } from '../../terms/wallRows.ts';
 
 const IN_HANDS = 'in hand/';
@@ -25,7 +25,7 @@ const slotsFor = (part: WallPart, { machine }: JobSheet): readonly string[] =>
 /** Lent to the owner of an open job, in hand or into the machine, with the day it comes back and the paper that says so. */
 export function LendPart({ part }: { readonly part: WallPart }) {
   const { t } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const jobs = useQuery(dayLineRead()).data?.points ?? [];
   const zone = useQuery(shopRead()).data?.settings?.zone ?? 'UTC';
   const [job, setJob] = useState<JobId | null>(null);
@@ -38,7 +38,7 @@ export function LendPart({ part }: { readonly part: WallPart }) {
   const ready = job !== null && day !== '' && name.trim() !== '';
   const lend = () =>
     job &&
-    does('lendPart', {
+    execute('lendPart', {
       job,
       part: part.id,
       slot: places.find((id) => id === slot) ?? null,

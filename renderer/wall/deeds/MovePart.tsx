@@ -7,7 +7,7 @@ import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes } from '../../link/does.ts';
+import { useExecute } from '../../link/useExecute.ts';
 import type { WallPart } from '../../terms/wallRows.ts';
 
 type MovePartProps = { readonly part: WallPart; readonly rigs: WallSheet['rigs'] };
@@ -27,12 +27,12 @@ const rigPlaces = ({ kind }: WallPart, rigs: WallSheet['rigs']) =>
 /** Into another bin, which is its own from then on, or into a rig; with a reason where an earlier entry is righted. */
 export function MovePart({ part, rigs }: MovePartProps) {
   const { t } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const [bin, setBin] = useState('');
   const [says, setSays] = useState('');
   const places = rigPlaces(part, rigs);
   const moveTo = (to: Place) =>
-    void does('moveShopPart', { part: part.id, from: part.place, to, says: says.trim() || null });
+    void execute('moveShopPart', { part: part.id, from: part.place, to, says: says.trim() || null });
   return (
     <>
       <TextField label={t('wall.move.bin')} labelled="above" value={bin} onChange={setBin} />

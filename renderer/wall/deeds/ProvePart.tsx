@@ -5,19 +5,19 @@ import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes } from '../../link/does.ts';
+import { useExecute } from '../../link/useExecute.ts';
 import type { WallPart } from '../../terms/wallRows.ts';
 
 /** A part was shown to work: where, and how far. From then on it is known-good, until that lapses. */
 export function ProvePart({ part, onDone }: { readonly part: WallPart; readonly onDone: () => void }) {
   const { t } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const [where, setWhere] = useState(t('wall.rig'));
   const [scopes, setScopes] = useState<readonly Scope[]>(['starts']);
   const ready = where.trim() !== '' && scopes.length > 0;
   const prove = async () => {
     const asked = { part: part.id, where: where.trim(), scopes: [...scopes], works: true, how: null };
-    if (await does('provePart', asked)) onDone();
+    if (await execute('provePart', asked)) onDone();
   };
   return (
     <>

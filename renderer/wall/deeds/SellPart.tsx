@@ -4,14 +4,14 @@ import { AmountField } from '../../kit/fields/AmountField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes } from '../../link/does.ts';
 import { shopRead } from '../../link/reads.ts';
+import { useExecute } from '../../link/useExecute.ts';
 import type { WallPart } from '../../terms/wallRows.ts';
 
 /** Sold over the counter or given away, with whatever moves with it as one. */
 export function SellPart({ part }: { readonly part: WallPart }) {
   const { t } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const currency = useQuery(shopRead()).data?.settings?.currency;
   const [minor, setMinor] = useState<number | null>(null);
   if (currency === undefined) return null;
@@ -27,12 +27,12 @@ export function SellPart({ part }: { readonly part: WallPart }) {
       />
       <Key
         wide
-        onPress={() => void does('sellPart', { part: part.id, as: 'sold', priceMinor: minor ?? 0 })}
+        onPress={() => void execute('sellPart', { part: part.id, as: 'sold', priceMinor: minor ?? 0 })}
         {...(minor === null ? { whyNot: t('wall.sell.needs') } : {})}
       >
         {t('wall.sell.do')}
       </Key>
-      <Key wide onPress={() => void does('sellPart', { part: part.id, as: 'given', priceMinor: 0 })}>
+      <Key wide onPress={() => void execute('sellPart', { part: part.id, as: 'given', priceMinor: 0 })}>
         {t('wall.sell.give')}
       </Key>
       {problem && <Problem slim {...problem} />}

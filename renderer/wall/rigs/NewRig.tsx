@@ -6,14 +6,14 @@ import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes } from '../../link/does.ts';
+import { useExecute } from '../../link/useExecute.ts';
 
 const FORMS = ['atx', 'microatx', 'mini-itx'] as const;
 
 /** A machine of our own in which owners' parts are tried: what it is called, and the slots a board of its size has. */
 export function NewRig({ onDone }: { readonly onDone: () => void }) {
   const { t } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const [called, setCalled] = useState('');
   const [form, setForm] = useState<string | null>(null);
   const know = async () => {
@@ -22,7 +22,7 @@ export function NewRig({ onDone }: { readonly onDone: () => void }) {
       takes,
       order,
     }));
-    if (await does('knowRig', { rig: machineId(crypto.randomUUID()), called: called.trim(), slots })) onDone();
+    if (await execute('knowRig', { rig: machineId(crypto.randomUUID()), called: called.trim(), slots })) onDone();
   };
   return (
     <form

@@ -3,7 +3,7 @@ import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes } from '../../link/does.ts';
+import { useExecute } from '../../link/useExecute.ts';
 import type { WallPart } from '../../terms/wallRows.ts';
 
 type NewTagProps = {
@@ -17,10 +17,10 @@ type NewTagProps = {
 /** Another tag on a part: a printed one that is scanned or typed, or a fresh one. The old one is void from then on. */
 export function NewTag({ part, tag, onTag, onDone }: NewTagProps) {
   const { t } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const read = parseTag(tag);
   const hang = async (as: typeof read | null) => {
-    if (as !== undefined && (await does('tagPart', { part: part.id, tag: as }))) onDone();
+    if (as !== undefined && (await execute('tagPart', { part: part.id, tag: as }))) onDone();
   };
   return (
     <>

@@ -8,7 +8,7 @@ import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import type { Words } from '../../kit/text/words.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useDoes } from '../../link/does.ts';
+import { useExecute } from '../../link/useExecute.ts';
 import { useTagFile } from './useTagFile.ts';
 
 const STOCKS: readonly TagStock['on'][] = ['A4', 'Letter', 'roll'];
@@ -19,7 +19,7 @@ const MOST = 1000;
 /** Fresh tags to be bound by their first scan, on sheets or on the shop's roll; what they are printed on is kept. */
 export function PrintTags({ settings }: { readonly settings: ShopSettings }) {
   const { t } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const { print, failed } = useTagFile();
   const kept: TagStock = settings.tagsOn ?? { on: settings.paperSize };
   const [count, setCount] = useState<number | null>(USUAL);
@@ -29,7 +29,7 @@ export function PrintTags({ settings }: { readonly settings: ShopSettings }) {
   const go = async () => {
     if (stock === null || count === null) return;
     const same = JSON.stringify(stock) === JSON.stringify(kept);
-    if (!same && !(await does('changeShop', { settings: { ...settings, tagsOn: stock } }))) return;
+    if (!same && !(await execute('changeShop', { settings: { ...settings, tagsOn: stock } }))) return;
     await print({ is: 'fresh', count });
   };
   return (

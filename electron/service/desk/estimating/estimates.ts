@@ -8,9 +8,9 @@ import { knownWork } from '../../../../core/labour/knownWork.ts';
 import type { EstimatePolicy, LabourEstimate } from '../../../../core/labour/types.ts';
 import { epochMs } from '../../../../core/time.ts';
 import type { TracingCase } from '../../../../core/tracing/live/types.ts';
-import type { Done, Reader, Shop } from '../../../../db/index.ts';
+import type { Executed, Reader, Shop } from '../../../../db/index.ts';
+import { carryOut, type Tools } from '../carryOut.ts';
 import { minutesByOwnTimes, type OwnMinutes } from '../closed/ownTimes.ts';
-import { carryOut, type Tools } from '../does.ts';
 import { benchState } from '../sheets/tracingSheet.ts';
 import type { Engine } from './engine.ts';
 
@@ -58,17 +58,17 @@ export type Wanted = {
 };
 
 /** The estimate that a command asks for; null where it changes none. */
-export function wantedAfter(asked: Asked, done: Done): Wanted | null {
+export function wantedAfter(asked: Asked, done: Executed): Wanted | null {
   const moment = momentAfter(asked);
   if (!moment) return null;
   const job = (
-    asked.name === 'takeIn' ? done.made.slice('job:'.length) : 'job' in asked.input ? asked.input.job : ''
+    asked.name === 'takeIn' ? done.firstStream.slice('job:'.length) : 'job' in asked.input ? asked.input.job : ''
   ) as JobId;
   return { job, moment, by: asked.by, seq: done.seq, seed: seedOf(`${job}/${done.seq}`) };
 }
 
 /** The first figure after a command, waited for; the one made from what was seen decides how the job goes on. */
-export async function followWithEstimate(place: Place, asked: Asked, done: Done): Promise<void> {
+export async function followWithEstimate(place: Place, asked: Asked, done: Executed): Promise<void> {
   const wanted = wantedAfter(asked, done);
   const estimated = wanted && (await estimateNow(place, wanted, 'ratio', () => false));
   if (estimated) await keepEstimate(place, wanted, estimated);

@@ -8,9 +8,9 @@ import { knownWork } from '../../../../core/labour/knownWork.ts';
 import type { EstimateAsked, LabourEstimate } from '../../../../core/labour/types.ts';
 import type { EpochMs } from '../../../../core/time.ts';
 import type { TracingCase } from '../../../../core/tracing/live/types.ts';
-import type { Done, Reader } from '../../../../db/index.ts';
+import type { Executed, Reader } from '../../../../db/index.ts';
+import { carryOut } from '../carryOut.ts';
 import { minutesByOwnTimes } from '../closed/ownTimes.ts';
-import { carryOut } from '../does.ts';
 import { queueOutlook } from '../sheets/outlook.ts';
 import type { Engine } from './engine.ts';
 import { AS_IF_AGREED, driversSaid, PATHS, type Place, seedOf } from './estimates.ts';
@@ -43,7 +43,7 @@ export async function firstEstimate(read: Reader, engine: Engine, told: Told, at
 export async function estimateEnquiry(
   { shop, tools, engine }: Place,
   asked: Extract<Asked, { readonly name: 'enquire' }>,
-  done: Done,
+  done: Executed,
   signal: AbortSignal,
 ): Promise<void> {
   const { symptoms, tasks = null } = asked.input as Pick<Enquired, 'symptoms' | 'tasks'>;
@@ -57,7 +57,7 @@ export async function estimateEnquiry(
     by: asked.by,
     name: 'noteEnquiryEstimate',
     input: {
-      enquiry: done.made.slice('enquiry:'.length),
+      enquiry: done.firstStream.slice('enquiry:'.length),
       estimate: {
         moment: 'told',
         handsOn,

@@ -5,7 +5,7 @@ import { applyJob } from '../../../../core/job/applyJob.ts';
 import type { Job } from '../../../../core/job/job.ts';
 import { applyShop, noShop } from '../../../../core/job/shop.ts';
 import type { EstimatePolicy } from '../../../../core/labour/types.ts';
-import { type Done, openJobs } from '../../../../db/index.ts';
+import { type Executed, openJobs } from '../../../../db/index.ts';
 import { Ended } from '../../computing/ended.ts';
 import { tellDefect } from '../../transport/tellDefect.ts';
 import { estimateNow, keepEstimate, type Place, seedOf, type Wanted, wantedAfter } from './estimates.ts';
@@ -14,7 +14,7 @@ import { estimateEnquiry } from './firstEstimate.ts';
 /** Estimates that follow what was done at jobs. No command waits for them: each figure is an entry of its own. */
 export type Following = {
   /** Makes the estimate anew where that command changed it; what is computed for that job for longer is given up. */
-  readonly follow: (asked: Asked, done: Done) => void;
+  readonly follow: (asked: Asked, done: Executed) => void;
   /** Takes up what an earlier run of the service left without its figures. */
   readonly takeUp: () => Promise<void>;
   /** What of a job's estimate is being computed; null when it stands. */

@@ -6,7 +6,7 @@ import { Key } from '../../../kit/keys/Key.tsx';
 import { Problem } from '../../../kit/keys/Problem.tsx';
 import { type SignatureMark, SignaturePad } from '../../../kit/paper/SignaturePad.tsx';
 import { useWords } from '../../../kit/text/words.tsx';
-import { useDoes } from '../../../link/does.ts';
+import { useExecute } from '../../../link/useExecute.ts';
 import { freshHow, HowFields, howInput } from '../../fields/HowFields.tsx';
 import { hashOf } from '../../fields/hashOf.ts';
 import { OneOf } from '../../fields/OneOf.tsx';
@@ -29,7 +29,7 @@ export function AnswerLine({
   onDone,
 }: OfJob & { readonly id: ConsentId; readonly onDone: () => void }) {
   const { t, moneyShort } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const [answer, setAnswer] = useState<Given | null>(null);
   const [how, setHow] = useState(() => freshHow(answers(sheet), ownerPhone(sheet), settings.zone));
   const [mark, setMark] = useState<SignatureMark | null>(null);
@@ -53,7 +53,7 @@ export function AnswerLine({
     if (answer === null) return;
     const done =
       alone && mark
-        ? await does('signAlone', {
+        ? await execute('signAlone', {
             job,
             id,
             answer,
@@ -61,7 +61,7 @@ export function AnswerLine({
             signed: signedInput(mark, answers(sheet)),
             contentHash: await hashOf({ id, answer, asks, about: about.trim() }),
           })
-        : given && (await does('answerConsent', { job, id, answer, name: how.name.trim(), how: given }));
+        : given && (await execute('answerConsent', { job, id, answer, name: how.name.trim(), how: given }));
     if (done) onDone();
   };
   const ready = answer !== null && (alone ? mark !== null : given !== null);

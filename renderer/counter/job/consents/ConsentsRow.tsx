@@ -4,7 +4,7 @@ import { ChoiceKeys } from '../../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../../kit/keys/Key.tsx';
 import { Problem } from '../../../kit/keys/Problem.tsx';
 import { useWords } from '../../../kit/text/words.tsx';
-import { useDoes } from '../../../link/does.ts';
+import { useExecute } from '../../../link/useExecute.ts';
 import { JobRow } from '../JobRow.tsx';
 import type { OfJob } from '../sheetOf.ts';
 import { AnswerLine } from './AnswerLine.tsx';
@@ -12,7 +12,7 @@ import { AnswerLine } from './AnswerLine.tsx';
 /** The lines of the sheet as they stand: what was agreed can be taken back, what was left open answered later. */
 export function ConsentsRow({ sheet, settings }: OfJob) {
   const { t } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const [line, setLine] = useState<ConsentId | null>(null);
   const { consents, stage, id: job } = sheet.job;
   const ended = stage === 'gone-home';
@@ -37,7 +37,7 @@ export function ConsentsRow({ sheet, settings }: OfJob) {
               <Key
                 kind="link"
                 label={t('counter.consents-later.take-back-line', { line: t(`counter.consents.${id}`) })}
-                onPress={() => void does('withdrawConsent', { job, id })}
+                onPress={() => void execute('withdrawConsent', { job, id })}
               >
                 {t('counter.consents-later.take-back')}
               </Key>

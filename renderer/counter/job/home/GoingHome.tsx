@@ -3,7 +3,7 @@ import { Key } from '../../../kit/keys/Key.tsx';
 import { Problem } from '../../../kit/keys/Problem.tsx';
 import { type SignatureMark, SignaturePad } from '../../../kit/paper/SignaturePad.tsx';
 import { useWords } from '../../../kit/text/words.tsx';
-import { useDoes } from '../../../link/does.ts';
+import { useExecute } from '../../../link/useExecute.ts';
 import { hashOf } from '../../fields/hashOf.ts';
 import { OneOf } from '../../fields/OneOf.tsx';
 import { signedInput } from '../../fields/signedInput.ts';
@@ -19,7 +19,7 @@ import { TickedBack } from './TickedBack.tsx';
 /** Hand-over: the taking-in sheet in reverse. What came along is ticked back, ours comes off, parts are accounted for, then the signature. */
 export function GoingHome({ sheet, settings }: OfJob) {
   const { t, money } = useWords();
-  const { does, problem, busy } = useDoes();
+  const { execute, problem, busy } = useExecute();
   const { job } = sheet;
   const currency = job.terms?.currency ?? settings.currency;
   const over = overPaid(sheet);
@@ -45,7 +45,7 @@ export function GoingHome({ sheet, settings }: OfJob) {
       oursOff: job.ours.filter((one) => off.includes(one.thing)).map((one) => ({ ...one })),
       differences: differencesInput(differences),
     };
-    await does('handOver', { ...given, signed: signedInput(mark, name), contentHash: await hashOf(given) });
+    await execute('handOver', { ...given, signed: signedInput(mark, name), contentHash: await hashOf(given) });
   };
   return (
     <>
@@ -111,7 +111,7 @@ const WAYS = ['phone', 'mail', 'message'] as const;
 
 function TellReady({ sheet }: OfJob) {
   const { t, dayClock } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const { job } = sheet;
   return (
     <>
@@ -121,7 +121,7 @@ function TellReady({ sheet }: OfJob) {
         words="try.how"
         ids={WAYS}
         chosen={null}
-        onChoose={(how) => how && void does('tellReady', { job: job.id, how })}
+        onChoose={(how) => how && void execute('tellReady', { job: job.id, how })}
       />
       {problem && <Problem slim {...problem} />}
     </>

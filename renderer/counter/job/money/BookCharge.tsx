@@ -7,7 +7,7 @@ import { TextField } from '../../../kit/fields/TextField.tsx';
 import { Key } from '../../../kit/keys/Key.tsx';
 import { Problem } from '../../../kit/keys/Problem.tsx';
 import { useWords } from '../../../kit/text/words.tsx';
-import { useDoes } from '../../../link/does.ts';
+import { useExecute } from '../../../link/useExecute.ts';
 import { OneOf } from '../../fields/OneOf.tsx';
 
 const KINDS = ['small-part', 'given', 'discount'] as const;
@@ -24,7 +24,7 @@ export function BookCharge({
   readonly onDone: () => void;
 }) {
   const { t, money } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const [is, setIs] = useState<(typeof KINDS)[number] | null>(null);
   const [what, setWhat] = useState('');
   const [minor, setMinor] = useState<number | null>(null);
@@ -38,7 +38,7 @@ export function BookCharge({
         : is === 'given'
           ? { is, what: says, worthMinor: minor }
           : { is, what: says, priceMinor: minor };
-    if (await does('bookCharge', { job: job.id, charge })) onDone();
+    if (await execute('bookCharge', { job: job.id, charge })) onDone();
   };
   return (
     <div className="counter-block counter-stack">

@@ -5,7 +5,7 @@ import { AmountField } from '../../../kit/fields/AmountField.tsx';
 import { Key } from '../../../kit/keys/Key.tsx';
 import { Problem } from '../../../kit/keys/Problem.tsx';
 import { useWords } from '../../../kit/text/words.tsx';
-import { useDoes } from '../../../link/does.ts';
+import { useExecute } from '../../../link/useExecute.ts';
 import { OneOf } from '../../fields/OneOf.tsx';
 import { AT_THE_DOOR } from '../sheetOf.ts';
 
@@ -29,7 +29,7 @@ export function TakePayment({
   readonly onDone: () => void;
 }) {
   const { t } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const { job, charges } = sheet;
   const over = overPaid(sheet);
   const atTheDoor = AT_THE_DOOR.has(job.stage);
@@ -42,8 +42,8 @@ export function TakePayment({
     if (!ready) return;
     const money = { job: job.id, minor, how };
     const done = back
-      ? await does('giveBack', money)
-      : await does('takePayment', { ...money, for: atTheDoor ? 'bill' : 'deposit' });
+      ? await execute('giveBack', money)
+      : await execute('takePayment', { ...money, for: atTheDoor ? 'bill' : 'deposit' });
     if (done) onDone();
   };
   return (

@@ -4,7 +4,7 @@ import { ChoiceKeys } from '../../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../../kit/keys/Key.tsx';
 import { Problem } from '../../../kit/keys/Problem.tsx';
 import { useWords } from '../../../kit/text/words.tsx';
-import { useDoes } from '../../../link/does.ts';
+import { useExecute } from '../../../link/useExecute.ts';
 import { freshHow, HowFields, howInput } from '../../fields/HowFields.tsx';
 import { answers, type OfJob, ownerPhone } from '../sheetOf.ts';
 import { WhoMayAnswer } from './WhoMayAnswer.tsx';
@@ -12,7 +12,7 @@ import { WhoMayAnswer } from './WhoMayAnswer.tsx';
 /** The owner's word: which options, by whom, how. What it allows is what stands in the options and nothing more. */
 export function AnswerForm({ question, sheet, settings }: OfJob & { readonly question: Question }) {
   const { t } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const [chosen, setChosen] = useState<readonly string[]>([]);
   const [how, setHow] = useState(() => freshHow(answers(sheet), ownerPhone(sheet), settings.zone));
   const given = howInput(how, settings.zone);
@@ -25,7 +25,7 @@ export function AnswerForm({ question, sheet, settings }: OfJob & { readonly que
   };
   const write = () =>
     given &&
-    void does('answer', {
+    void execute('answer', {
       job: sheet.job.id,
       question: question.id,
       options: [...chosen],

@@ -3,15 +3,15 @@ import { chosenOf, type Question } from '../../../../core/approval/question.ts';
 import { Key } from '../../../kit/keys/Key.tsx';
 import { Problem } from '../../../kit/keys/Problem.tsx';
 import { useWords } from '../../../kit/text/words.tsx';
-import { useDoes, wordsOfError } from '../../../link/does.ts';
 import { saveFile } from '../../../link/saveFile.ts';
 import { service } from '../../../link/service.ts';
+import { useExecute, wordsOfError } from '../../../link/useExecute.ts';
 import type { OfJob } from '../sheetOf.ts';
 
 /** How a question ended: answered by whom and how, lapsed, or the word taken back. */
 export function AnsweredQuestion({ question, sheet }: OfJob & { readonly question: Question }) {
   const { t, dayClock } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const { answer } = question;
   if (!answer) return <p>{t('counter.word.lapsed')}</p>;
   const chosen = chosenOf(question).map((option) => option.says);
@@ -32,7 +32,7 @@ export function AnsweredQuestion({ question, sheet }: OfJob & { readonly questio
         <p>{t('counter.word.withdrawn')}</p>
       ) : (
         sheet.job.stage !== 'gone-home' && (
-          <Key kind="link" onPress={() => void does('withdrawWord', { job: sheet.job.id, question: question.id })}>
+          <Key kind="link" onPress={() => void execute('withdrawWord', { job: sheet.job.id, question: question.id })}>
             {t('counter.word.withdraw')}
           </Key>
         )

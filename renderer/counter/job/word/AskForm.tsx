@@ -8,7 +8,7 @@ import { TextField } from '../../../kit/fields/TextField.tsx';
 import { Key } from '../../../kit/keys/Key.tsx';
 import { Problem } from '../../../kit/keys/Problem.tsx';
 import { useWords } from '../../../kit/text/words.tsx';
-import { useDoes } from '../../../link/does.ts';
+import { useExecute } from '../../../link/useExecute.ts';
 import { OneOfParts } from '../../fields/OneOfParts.tsx';
 import type { OfJob } from '../sheetOf.ts';
 import { AnswersPut } from './AnswersPut.tsx';
@@ -47,7 +47,7 @@ export function AskForm({
 }) {
   const words = useWords();
   const { t } = words;
-  const { does, problem, busy } = useDoes();
+  const { execute, problem, busy } = useExecute();
   const { currency, zone } = settings;
   const unit = 10 ** minorDigits(currency);
   const [part, setPart] = useState(() => (kind === 'part' ? partWithoutWord(sheet) : null));
@@ -74,7 +74,7 @@ export function AskForm({
     setOptions(usual(of));
   };
   const put = async () => {
-    const done = await does('ask', {
+    const done = await execute('ask', {
       job: sheet.job.id,
       kind: questionKind(kind),
       says: says.trim(),

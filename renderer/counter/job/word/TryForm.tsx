@@ -6,7 +6,7 @@ import { TextField } from '../../../kit/fields/TextField.tsx';
 import { Key } from '../../../kit/keys/Key.tsx';
 import { Problem } from '../../../kit/keys/Problem.tsx';
 import { useWords } from '../../../kit/text/words.tsx';
-import { useDoes } from '../../../link/does.ts';
+import { useExecute } from '../../../link/useExecute.ts';
 import { OneOf } from '../../fields/OneOf.tsx';
 import { type OfJob, ownerPhone } from '../sheetOf.ts';
 
@@ -16,7 +16,7 @@ const RESULT = ['no-answer', 'message-left', 'sent', 'reached'] as const;
 /** A try to reach the owner, noted with when and how; after the last one no answer lets the question lapse. */
 export function TryForm({ question, sheet, settings }: OfJob & { readonly question: Question }) {
   const { t, dayClock } = useWords();
-  const { does, problem } = useDoes();
+  const { execute, problem } = useExecute();
   const [open, setOpen] = useState(false);
   const [how, setHow] = useState<(typeof HOW)[number] | null>('phone');
   const [result, setResult] = useState<(typeof RESULT)[number] | null>(null);
@@ -25,7 +25,7 @@ export function TryForm({ question, sheet, settings }: OfJob & { readonly questi
   const due = nextTry(question, triesBeforeHome);
   const note = async () => {
     if (!how || !result) return;
-    const done = await does('logTry', {
+    const done = await execute('logTry', {
       job: sheet.job.id,
       question: question.id,
       at: epochMs(Date.now()),
@@ -71,7 +71,7 @@ export function TryForm({ question, sheet, settings }: OfJob & { readonly questi
       ) : (
         <div className="counter-fields">
           <Key onPress={() => setOpen(true)}>{t('counter.try.new')}</Key>
-          <Key kind="quiet" onPress={() => void does('lapse', { job: sheet.job.id, question: question.id })}>
+          <Key kind="quiet" onPress={() => void execute('lapse', { job: sheet.job.id, question: question.id })}>
             {t('counter.word.lapse')}
           </Key>
         </div>

@@ -6,14 +6,14 @@ import type { Asked } from '../../../core/contract/contract.ts';
 import type { View } from '../../../core/entries/view.ts';
 import type { CommandId, StaffId } from '../../../core/ids.ts';
 import type { Json } from '../../../core/journal/entry.ts';
-import type { Done, NotDone, Shop } from '../../../db/index.ts';
+import type { Executed, NotExecuted, Shop } from '../../../db/index.ts';
 import { loadView } from './loadView.ts';
 
 /** What a decision is given beside the view, but for who asks and when; tracing goes by the shop's own fault model. */
 export type Tools = Omit<Asking, 'at' | 'by' | 'tracing'> & { readonly tracing: (shop: View['shop']) => TracingDoor };
 
 /** Carries one command out: loads what it is about, asks `core` for the decision, appends what it decided. */
-export function carryOut(shop: Shop, tools: Tools, device: string, asked: Asked): Promise<Done | NotDone> {
+export function carryOut(shop: Shop, tools: Tools, device: string, asked: Asked): Promise<Executed | NotExecuted> {
   const command = COMMANDS[asked.name] as unknown as Command;
   return shop.runCommand(
     {

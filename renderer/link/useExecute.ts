@@ -2,7 +2,7 @@ import { isDefinedError } from '@orpc/client';
 import { useCallback, useState } from 'react';
 import fits from '../../assets/words/en/fits.json';
 import refusals from '../../assets/words/en/refusals.json';
-import type { Asked, Done } from '../../core/contract/contract.ts';
+import type { Asked, CommandResult } from '../../core/contract/contract.ts';
 import { type Words, wordsFor } from '../../core/text/wordsFor.ts';
 import { useWhoIsHere } from '../whoIsHere.tsx';
 import { service } from './service.ts';
@@ -10,8 +10,8 @@ import { service } from './service.ts';
 type InputOf<Name extends Asked['name']> = Extract<Asked, { readonly name: Name }>['input'];
 
 /** Carries a command out. Answers what was done, or null when it was refused: then `problem` says why in words. */
-export type Does = {
-  readonly does: <Name extends Asked['name']>(name: Name, input: InputOf<Name>) => Promise<Done | null>;
+export type Execute = {
+  readonly execute: <Name extends Asked['name']>(name: Name, input: InputOf<Name>) => Promise<CommandResult | null>;
   readonly problem: Words | null;
   readonly busy: boolean;
   readonly forget: () => void;
@@ -20,11 +20,11 @@ export type Does = {
 const ASKED_TWICE = 3;
 
 /** Asks the shop to do something in the name of whoever is here. A lost answer is asked for again under the same id. */
-export function useDoes(): Does {
+export function useExecute(): Execute {
   const { staff } = useWhoIsHere();
   const [problem, setProblem] = useState<Words | null>(null);
   const [busy, setBusy] = useState(false);
-  const does: Does['does'] = useCallback(
+  const execute: Execute['execute'] = useCallback(
     async (name, input) => {
       setBusy(true);
       const asked = { command: crypto.randomUUID(), by: staff.id, name, input } as Asked;
@@ -41,12 +41,12 @@ export function useDoes(): Does {
     },
     [staff.id],
   );
-  return { does, problem, busy, forget: () => setProblem(null) };
+  return { execute, problem, busy, forget: () => setProblem(null) };
 }
 
-async function askAgain(asked: Asked, tries = ASKED_TWICE): Promise<Done> {
+async function askAgain(asked: Asked, tries = ASKED_TWICE): Promise<CommandResult> {
   try {
-    return await service.does(asked);
+    return await service.execute(asked);
   } catch (error) {
     if (isDefinedError(error) || isInputError(error) || tries <= 1) throw error;
     return askAgain(asked, tries - 1);
