@@ -1,6 +1,7 @@
 import { answer, lapse, logTry, withdrawWord } from './approval/answer.ts';
 import { ask } from './approval/ask.ts';
-import { goBackToWorked } from './bench/goBack.ts';
+import { goBackAsItCame, goBackToWorked } from './bench/goBack.ts';
+import { logWork } from './bench/logWork.ts';
 import { confirmLeft, fitPart, goOn, leaveLikeThis, movePart, note, putAway } from './bench/movePart.ts';
 import { judge, plugIn, recordNotReproduced, recordSeen, unplug } from './bench/see.ts';
 import { stopClocks } from './bench/stopClocks.ts';
@@ -22,7 +23,7 @@ import {
   withdrawConsent,
 } from './intake/sheet.ts';
 import { takeIn } from './intake/takeIn.ts';
-import { addPhotograph, addThing, putOursOn, sealSecret, takeOursOff, wipeSecret } from './intake/things.ts';
+import { addPhotographs, addThing, putOursOn, sealSecret, takeOursOff, wipeSecret } from './intake/things.ts';
 import { bookCharge, giveBack, takePayment } from './money/payments.ts';
 import { cancelOrder, orderLate } from './orders/orderLate.ts';
 import { orderPart } from './orders/orderPart.ts';
@@ -64,7 +65,7 @@ export const COMMANDS = {
   addThing,
   putOursOn,
   takeOursOff,
-  addPhotograph,
+  addPhotographs,
   sealSecret,
   wipeSecret,
   readReport,
@@ -76,8 +77,10 @@ export const COMMANDS = {
   turnWork,
   stopClocks,
   finishWork,
+  logWork,
   strikeWork,
   goBackToWorked,
+  goBackAsItCame,
   judge,
   unplug,
   plugIn,

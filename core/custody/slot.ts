@@ -17,6 +17,10 @@ export type Slot = {
   readonly attributes?: { readonly [name: string]: string | number | boolean | readonly string[] };
 };
 
+/** A drive that is plugged straight into the board, without a lead: it is unplugged by taking it out. */
+export const hasNoLead = (slot: Slot): boolean =>
+  slot.takes === 'drive' && (/^m\.?2/i.test(slot.id) || /m\.?2/i.test(String(slot.attributes?.form ?? '')));
+
 /** Kinds that share a place: a disk and a disc writer hang on the same plug, a small card goes into a long slot. */
 const SHARES: Readonly<Partial<Record<ThingKind, readonly ThingKind[]>>> = {
   drive: ['drive', 'optical-drive'],

@@ -185,7 +185,7 @@ const ways = fc.oneof(
       ({ job }) => ['strikeWork', { run: pick(job.work, at)?.run ?? 'none', why: 'wrong' }],
   ),
   fc.constant<Deed>(({ theirs }) => ['unplug', { slots: ['A2'], out: [{ part: theirs, tray: 'tray 1' }] }]),
-  fc.constant<Deed>(() => ['addPhotograph', { of: 'board', blob: 'b' }]),
+  fc.constant<Deed>(() => ['addPhotographs', { photographs: [{ of: 'board', blob: 'b' }] }]),
 );
 
 /** Long work begun and ended, so that what follows is tried near the limit. */

@@ -1,7 +1,8 @@
 import { z } from 'zod';
+import { movesAsItCame } from '../../job/asItCame.ts';
 import { mayNotOpen } from '../../job/bench/mayOpen.ts';
 import { isThere, lastWorked, wayBack } from '../../job/tried.ts';
-import { AT_THE_BENCH } from '../../stage.ts';
+import { AT_THE_BENCH, OPEN_STAGES } from '../../stage.ts';
 import { jobCommand } from '../kernel/command.ts';
 import { refuse } from '../kernel/decision.ts';
 import { zId, zJobId, zLine } from '../kernel/fields.ts';
@@ -38,6 +39,22 @@ export const goBackToWorked = jobCommand(
     }
     if (back.plugIn.length > 0) book.add(`machine:${machine.id}`, 'plugged-in', { slots: back.plugIn });
     if (back.unplug.length > 0) book.add(`machine:${machine.id}`, 'unplugged', { slots: back.unplug });
+    return book.accept();
+  },
+  () => ({ papers: ['part-tag'] }),
+);
+
+/** Back to how it came: what is ours to its bin, what is the owner's to where it belongs, all moves at once or none. */
+export const goBackAsItCame = jobCommand(
+  'go-back-as-it-came',
+  z.strictObject({ job: zJobId }),
+  OPEN_STAGES,
+  (view, _input, asking) => {
+    const book = openBook(view, asking);
+    for (const { part, to } of view.machine ? movesAsItCame(view.machine, [...view.parts.values()]) : []) {
+      const refusal = moveFromWhereItIs(book, part, to, { by: 'closing-up' }, asking);
+      if (refusal) return { ok: false, refusal };
+    }
     return book.accept();
   },
   () => ({ papers: ['part-tag'] }),

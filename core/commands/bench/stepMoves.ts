@@ -2,6 +2,7 @@ import type { StepRules } from '../../bench/tracingDoor.ts';
 import type { Part } from '../../custody/ledger.ts';
 import type { PartKind } from '../../custody/part.ts';
 import type { Place } from '../../custody/place.ts';
+import { hasNoLead } from '../../custody/slot.ts';
 import type { PartId } from '../../ids.ts';
 import type { Work } from '../../job/work.ts';
 import type { Refusal } from '../../refusal.ts';
@@ -51,6 +52,8 @@ export function takenOut({ book, rules, use }: StepMoves): Work['took'] {
   return parts.flatMap((part) => (part.place.at === 'slot' ? [{ part: part.id, slot: part.place.slot }] : []));
 }
 
+type RigPlace = Extract<Place, { readonly at: 'rig' }>;
+
 const inTray = (at: StepMoves): Place => {
   const { job } = at.book.view();
   if (!job) throw new Error('a step without a job');
@@ -84,9 +87,11 @@ export function movesAtStart(at: StepMoves, took: Work['took']): Refusal | null 
 function takeOut(at: StepMoves, took: Work['took']): Refusal | null {
   for (const { part } of took) {
     const { intoRig } = at.rules.handling;
-    const toRig =
+    const rig =
       intoRig !== undefined && at.book.view().parts.get(part)?.kind === intoRig ? rigPlace(at, intoRig) : null;
-    const refusal = moveFromWhereItIs(at.book, part, toRig ?? inTray(at), byStep(at), at.asking);
+    const cleared = rig && clearRig(at, rig);
+    if (cleared) return cleared;
+    const refusal = moveFromWhereItIs(at.book, part, rig ?? inTray(at), byStep(at), at.asking);
     if (refusal) return refusal;
   }
   return null;
@@ -172,21 +177,43 @@ const freeSlot = (at: StepMoves, kind: PartKind): string | undefined => {
   return machine?.slots.find((slot) => slot.takes === kind && !machine.inside[slot.id])?.id;
 };
 
-/** The rig's place for a part of this kind; what sits there goes to the bench first. Null when there is no rig. */
-function rigPlace(at: StepMoves, kind: PartKind): Place | null {
-  for (const rig of at.book.view().rigs.values()) {
+/** The rig's place for a part of this kind; null when there is no rig. */
+function rigPlace({ book }: StepMoves, kind: PartKind): RigPlace | null {
+  for (const rig of book.view().rigs.values()) {
     const slot = rig.slots.find((one) => one.takes === kind);
-    if (!slot) continue;
-    const sitting = rig.inside[slot.id];
-    if (sitting)
-      moveFromWhereItIs(
-        at.book,
-        sitting,
-        { at: 'bench', bench: rig.called, job: at.book.view().job?.id ?? null },
-        byStep(at),
-        at.asking,
-      );
-    return { at: 'rig', rig: rig.id, slot: slot.id };
+    if (slot) return { at: 'rig', rig: rig.id, slot: slot.id };
+  }
+  return null;
+}
+
+/** What sits in the rig's place goes to the bench first, or says why it cannot. */
+function clearRig(at: StepMoves, place: RigPlace): Refusal | null {
+  const { rigs, job } = at.book.view();
+  const rig = rigs.get(place.rig);
+  const sitting = rig?.inside[place.slot];
+  if (!rig || sitting === undefined) return null;
+  const bench: Place = { at: 'bench', bench: rig.called, job: job?.id ?? null };
+  return moveFromWhereItIs(at.book, sitting, bench, byStep(at), at.asking);
+}
+
+/**
+ * What a step unplugs: leads come off in place, a drive without a lead comes out to the tray. Asked after its own parts
+ * came out.
+ */
+export function unplugsAtStart(at: StepMoves): Refusal | null {
+  const { machine, parts, job } = at.book.view();
+  if (!machine || !job) return null;
+  const off = machine.slots.filter(({ id }) => {
+    const inside = machine.inside[id];
+    const part = inside && parts.get(inside);
+    if (!part || part.id === at.use.loaner || machine.unplugged.includes(id)) return false;
+    return at.rules.handling.unplugs.some((kind) => kind === part.kind);
+  });
+  if (off.length > 0) at.book.add(`machine:${machine.id}`, 'unplugged', { slots: off.map((slot) => slot.id) });
+  for (const slot of off.filter(hasNoLead)) {
+    const part = machine.inside[slot.id];
+    const refusal = part && moveFromWhereItIs(at.book, part, inTray(at), { by: 'hand' }, at.asking);
+    if (refusal) return refusal;
   }
   return null;
 }

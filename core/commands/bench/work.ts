@@ -25,7 +25,7 @@ import { zEpoch, zId, zJobId, zLine, zMinutes, zPartId, zReading, zText } from '
 import { openBook } from '../kernel/unitOfWork.ts';
 import { clockRefusal } from './clockRefusal.ts';
 import { giveHandsBack, takeHands } from './hands.ts';
-import { movesAtFinish, movesAtStart, roundsLeft, takenOut } from './stepMoves.ts';
+import { movesAtFinish, movesAtStart, roundsLeft, takenOut, unplugsAtStart } from './stepMoves.ts';
 
 const zKindOfWork = z.enum(['step', 'fitting', 'proof', 'cleaning', 'handling', 'own-proof']);
 const zUse = z.strictObject({
@@ -34,7 +34,7 @@ const zUse = z.strictObject({
   parts: z.array(zPartId).max(40),
 });
 
-const zStart = z.strictObject({
+export const zStart = z.strictObject({
   job: zJobId,
   kind: zKindOfWork,
   what: zId,
@@ -43,6 +43,13 @@ const zStart = z.strictObject({
   use: zUse,
   /** The technician's own word for passing a gate, with the reason; null keeps the gate. */
   ownWord: zText.nullable(),
+});
+
+/** What starting and ending work looks at: the asker's other work, the parts named, tags for what comes out. */
+export const aboutWork = ({ use }: { readonly use: z.infer<typeof zUse> }) => ({
+  hands: true,
+  parts: [...use.parts, ...(use.loaner ? [use.loaner] : [])],
+  papers: ['part-tag'],
 });
 
 /** Which consents, keys and words a step still lacks. */
@@ -73,15 +80,16 @@ function mayCopy(job: Job): boolean {
 
 /**
  * Starts a piece of work: a timer that is an entry, so it survives. A step is started only with the consents it
- * needs, its gates passed, within the limit; its moves out of and into the machine are written at once.
+ * needs, its gates passed, within the limit; its moves out of and into the machine and what it unplugs are written with
+ * it, or nothing is.
  */
-export const startWork = jobCommand('start-work', zStart, [...AT_THE_BENCH, 'ready'], decideStart, (input) => ({
-  hands: true,
-  parts: [...input.use.parts, ...(input.use.loaner ? [input.use.loaner] : [])],
-  papers: ['part-tag'],
-}));
+export const startWork = jobCommand('start-work', zStart, [...AT_THE_BENCH, 'ready'], decideStart, aboutWork);
 
-function decideStart(view: View & { readonly job: Job }, input: z.infer<typeof zStart>, asking: Asking): Decision {
+export function decideStart(
+  view: View & { readonly job: Job },
+  input: z.infer<typeof zStart>,
+  asking: Asking,
+): Decision {
   const problem = startProblem(view, input, asking);
   if (problem) return problem;
   const book = openBook(view, asking);
@@ -99,7 +107,7 @@ function decideStart(view: View & { readonly job: Job }, input: z.infer<typeof z
     took,
     loaners: usedLoaners(view, input.use.loaner),
   });
-  const refusal = moves && movesAtStart(moves, took);
+  const refusal = moves && (movesAtStart(moves, took) ?? unplugsAtStart(moves));
   if (refusal) return { ok: false, refusal };
   return book.accept();
 }
@@ -147,7 +155,7 @@ function beyondWord(job: Job, input: z.infer<typeof zStart>, asking: Asking): Re
   return limitRefusal(job, withWorkDone(job, piece, expected ?? LEAST), input.what);
 }
 
-const zFinish = z.strictObject({
+export const zFinish = z.strictObject({
   job: zJobId,
   run: zId,
   endedAt: zEpoch,
@@ -165,13 +173,13 @@ const zFinish = z.strictObject({
 });
 
 /** Ends a piece of work with what came of it, its claimed minutes and its readings, and writes the moves that follow. */
-export const finishWork = jobCommand('finish-work', zFinish, OPEN_STAGES, decideFinish, (input) => ({
-  hands: true,
-  parts: [...input.use.parts, ...(input.use.loaner ? [input.use.loaner] : [])],
-  papers: ['part-tag'],
-}));
+export const finishWork = jobCommand('finish-work', zFinish, OPEN_STAGES, decideFinish, aboutWork);
 
-function decideFinish(view: View & { readonly job: Job }, input: z.infer<typeof zFinish>, asking: Asking): Decision {
+export function decideFinish(
+  view: View & { readonly job: Job },
+  input: z.infer<typeof zFinish>,
+  asking: Asking,
+): Decision {
   const work = view.job.work.find((one) => one.run === input.run);
   if (!work || work.endedAt !== null) return refuse('no-such-work', { run: input.run });
   const clock = clockRefusal(work.startedAt, input.endedAt, asking);

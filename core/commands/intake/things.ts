@@ -42,14 +42,20 @@ export const takeOursOff = jobCommand(
   },
 );
 
-/** A photograph for the record of this job; the blob was stored before. */
-export const addPhotograph = jobCommand(
-  'add-photograph',
-  z.strictObject({ job: zJobId, of: zLine, blob: zId }),
+/** Photographs for the record of this job, all of them or none; the blobs were stored before. */
+export const addPhotographs = jobCommand(
+  'add-photographs',
+  z.strictObject({
+    job: zJobId,
+    photographs: z
+      .array(z.strictObject({ of: zLine, blob: zId }))
+      .min(1)
+      .max(20),
+  }),
   OPEN_STAGES,
-  (view, { job, of, blob }) => {
+  (view, { job, photographs }) => {
     if (!agreed(view.job.consents, 'photos')) return refuse('consent-missing', { needs: ['photos'] });
-    return accept({ stream: `job:${job}`, kind: 'photographed', body: { of, blob } });
+    return accept(...photographs.map((body) => ({ stream: `job:${job}` as const, kind: 'photographed' as const, body })));
   },
 );
 

@@ -117,7 +117,7 @@ it('whatever is tried in whatever order, the owner’s word holds: limit, hands 
           if (name === 'startWork') expect(agreed).toContain('open');
           if (name === 'startWork' && input.kind === 'step')
             for (const need of NEEDS[input.what as keyof typeof NEEDS]) expect(agreed).toContain(need);
-          if (name === 'addPhotograph') expect(agreed).toContain('photos');
+          if (name === 'addPhotographs') expect(agreed).toContain('photos');
           if (name === 'unplug') expect(agreed).toContain('open');
           if (name === 'answer' || name === 'answerConsent') expect(input.name).toBe(story.owner.name);
           heed(agreed, name, input);

@@ -1,7 +1,6 @@
 import type { JobSheet } from '../../../core/contract/screens.ts';
 import type { Reading, Work, WorkKind } from '../../../core/job/work.ts';
 import { epochMs, minutes } from '../../../core/time.ts';
-import { service } from '../../link/service.ts';
 import { type Execute, useExecute } from '../../link/useExecute.ts';
 
 const MINUTE = 60_000;
@@ -30,44 +29,39 @@ export type WorkDeeds = Execute & {
 export function useWork(sheet: JobSheet, tray: string): WorkDeeds {
   const doing = useExecute();
   const { job } = sheet;
-  const begin = async (kind: WorkKind, what: string, at: number) =>
-    (await doing.execute('startWork', {
-      job: job.id,
-      kind,
-      what,
-      startedAt: epochMs(at),
-      tray,
-      use: NOTHING_USED,
-      ownWord: null,
-    })) !== null;
-  const finish = async (run: string, ended: Ended) =>
-    (await doing.execute('finishWork', {
-      job: job.id,
-      run,
-      endedAt: epochMs(Date.now()),
-      outcome: 'done',
-      handsOn: minutes(ended.handsOn),
-      said: ended.said,
-      waiting: minutes(ended.waiting),
-      readings: [...ended.readings],
-      passed: ended.passed,
-      note: ended.note,
-      endsWith: null,
-      use: NOTHING_USED,
-      tray,
-    })) !== null;
+  const saidOf = (ended: Ended) => ({
+    endedAt: epochMs(Date.now()),
+    outcome: 'done',
+    handsOn: minutes(ended.handsOn),
+    said: ended.said,
+    waiting: minutes(ended.waiting),
+    readings: [...ended.readings],
+    passed: ended.passed,
+    note: ended.note,
+    endsWith: null,
+  });
+  const where = { job: job.id, tray, use: NOTHING_USED };
   return {
     ...doing,
     under: job.work.findLast((one) => one.endedAt === null && !one.struck && one.kind !== 'step') ?? null,
-    start: (kind, what) => begin(kind, what, Date.now()),
-    end: (work, ended) => finish(work.run, ended),
-    log: async (kind, what, handsOn) => {
-      if (!(await begin(kind, what, Date.now() - handsOn * MINUTE))) return false;
-      const fresh = await service.job({ job: job.id });
-      const run = fresh.job.work.findLast((one) => one.endedAt === null && one.what === what)?.run;
-      return (
-        run !== undefined && finish(run, { handsOn, said: true, waiting: 0, readings: [], passed: null, note: null })
-      );
-    },
+    start: async (kind, what) =>
+      (await doing.execute('startWork', {
+        ...where,
+        kind,
+        what,
+        startedAt: epochMs(Date.now()),
+        ownWord: null,
+      })) !== null,
+    end: async (work, ended) =>
+      (await doing.execute('finishWork', { ...where, run: work.run, ...saidOf(ended) })) !== null,
+    log: async (kind, what, handsOn) =>
+      (await doing.execute('logWork', {
+        ...where,
+        kind,
+        what,
+        startedAt: epochMs(Date.now() - handsOn * MINUTE),
+        ownWord: null,
+        ...saidOf({ handsOn, said: true, waiting: 0, readings: [], passed: null, note: null }),
+      })) !== null,
   };
 }

@@ -1,8 +1,8 @@
 import type { JobSheet } from '../../../core/contract/screens.ts';
 import type { Part } from '../../../core/custody/ledger.ts';
 import type { Place } from '../../../core/custody/place.ts';
+import { hasNoLead } from '../../../core/custody/slot.ts';
 import type { Drop, InsidePart, InsidePlace, InsideSlot } from '../../kit/inside/model.ts';
-import { slotLook } from '../../kit/inside/model.ts';
 import type { Words } from '../../kit/text/words.tsx';
 
 const SHORT = 12;
@@ -117,6 +117,3 @@ export function placeOf(to: Drop, part: Part, sheet: JobSheet): Place | null {
   if (kind === 'bench') return { at: 'bench', bench: name, job: sheet.job.id };
   return kind === 'home' ? part.home : null;
 }
-
-/** An M.2 drive has no lead: it is unplugged by taking it out. */
-export const hasNoLead = (slot: InsideSlot['slot']): boolean => slotLook(slot) === 'm2';

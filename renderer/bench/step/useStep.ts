@@ -7,9 +7,7 @@ import { phaseOf, type Reading, splitOf, type Work } from '../../../core/job/wor
 import { epochMs, minutes } from '../../../core/time.ts';
 import type { StepView as Offered } from '../../../core/tracing/live/types.ts';
 import { shopRead } from '../../link/reads.ts';
-import { service } from '../../link/service.ts';
 import { type Execute, useExecute } from '../../link/useExecute.ts';
-import { hasNoLead } from '../inside/insideOf.ts';
 import type { Running } from '../next/stepView.ts';
 
 /** What the bench said of the parts and slots of the step before it starts. */
@@ -63,42 +61,21 @@ export function useStep(sheet: JobSheet, tracing: TracingSheet | undefined, tray
   const { job } = sheet;
   const work = job.work.findLast((one) => one.endedAt === null && !one.struck && one.kind === 'step') ?? null;
   const planned = work ? (tracing?.handling[work.what]?.waiting ?? 0) : 0;
-  const start = async (
-    step: string,
-    chosen: Chosen,
-    loaner: string | null,
-    ownWord: string | null,
-    startedAt: number,
-  ) => {
-    const done = await doing.execute('startWork', {
-      job: job.id,
-      kind: 'step',
-      what: step,
-      startedAt: epochMs(startedAt),
-      tray,
-      use: useOf(loaner, chosen),
-      ownWord,
-    });
-    const off = done ? unplugsOf(sheet, tracing?.handling[step]?.handling.unplugs ?? [], tray) : null;
-    return done !== null && (off === null || (await doing.execute('unplug', off)) !== null);
-  };
-  const end = async (run: string, outcome: string, claim: Claim, chosen: Chosen, loaner: string | null, now: number) =>
-    (await doing.execute('finishWork', {
-      job: job.id,
-      run,
-      endedAt: epochMs(now),
-      outcome,
-      // The clock's own, whatever it ran: what of it is believed, the service says.
-      handsOn: minutes(claim.handsOn ?? (work ? Math.round(splitOf(work, now).handsOn / MINUTE) : 0)),
-      said: claim.handsOn !== null,
-      waiting: minutes(claim.waiting ?? clocked(now).waiting),
-      readings: [...claim.readings],
-      passed: null,
-      note: claim.note.trim() === '' ? null : claim.note.trim(),
-      endsWith: claim.endsWith,
-      use: useOf(loaner, chosen),
-      tray,
-    })) !== null;
+  const startOf = (what: string, startedAt: number, ownWord: string | null) =>
+    ({ kind: 'step', what, startedAt: epochMs(startedAt), ownWord }) as const;
+  const saidOf = (outcome: string, claim: Claim, now: number) => ({
+    endedAt: epochMs(now),
+    outcome,
+    // The clock's own, whatever it ran: what of it is believed, the service says.
+    handsOn: minutes(claim.handsOn ?? (work ? Math.round(splitOf(work, now).handsOn / MINUTE) : 0)),
+    said: claim.handsOn !== null,
+    waiting: minutes(claim.waiting ?? clocked(now).waiting),
+    readings: [...claim.readings],
+    passed: null,
+    note: claim.note.trim() === '' ? null : claim.note.trim(),
+    endsWith: claim.endsWith,
+  });
+  const where = (chosen: Chosen, loaner: string | null) => ({ job: job.id, tray, use: useOf(loaner, chosen) });
   const clocked = (now: number) => {
     if (!work) return { handsOn: 0, waiting: 0, forgotten: null };
     const split = splitOf(work, now);
@@ -118,16 +95,25 @@ export function useStep(sheet: JobSheet, tracing: TracingSheet | undefined, tray
     turn: (to) => {
       if (work) void doing.execute('turnWork', { job: job.id, run: work.run, to, at: epochMs(Date.now()) });
     },
-    start: (step, chosen, loaner, ownWord) => start(step, chosen, loaner, ownWord, Date.now()),
+    start: async (step, chosen, loaner, ownWord) =>
+      (await doing.execute('startWork', { ...where(chosen, loaner), ...startOf(step, Date.now(), ownWord) })) !== null,
     finish: async (outcome, claim, chosen) =>
-      work !== null && end(work.run, outcome, claim, chosen, work.loaners[0]?.id ?? null, Date.now()),
+      work !== null &&
+      (await doing.execute('finishWork', {
+        ...where(chosen, work.loaners[0]?.id ?? null),
+        run: work.run,
+        ...saidOf(outcome, claim, Date.now()),
+      })) !== null,
     log: async (step, outcome, claim, chosen, loaner) => {
       const now = Date.now();
       const startedAt = now - ((claim.handsOn ?? 0) + (claim.waiting ?? 0)) * MINUTE;
-      if (!(await start(step, chosen, loaner, null, startedAt))) return false;
-      const fresh = await service.job({ job: job.id });
-      const run = fresh.job.work.findLast((one) => one.endedAt === null && one.what === step)?.run;
-      return run !== undefined && end(run, outcome, claim, chosen, loaner, now);
+      return (
+        (await doing.execute('logWork', {
+          ...where(chosen, loaner),
+          ...startOf(step, startedAt, null),
+          ...saidOf(outcome, claim, now),
+        })) !== null
+      );
     },
   };
 }
@@ -145,20 +131,6 @@ const useOf = (loaner: string | null, chosen: Chosen) => ({
   slots: [...chosen.slots],
   parts: [...chosen.parts],
 });
-
-/** What a step unplugs: leads come off in place, a drive without a lead comes out to the tray. Null when nothing is on. */
-function unplugsOf({ job, machine, parts }: JobSheet, kinds: readonly string[], tray: string) {
-  const off = machine.slots.filter((slot) => {
-    const part = parts.find((one) => one.id === machine.inside[slot.id]);
-    return part !== undefined && kinds.includes(part.kind) && !machine.unplugged.includes(slot.id);
-  });
-  if (off.length === 0) return null;
-  const out = off.filter(hasNoLead).flatMap((slot) => {
-    const part = machine.inside[slot.id];
-    return part ? [{ part, tray }] : [];
-  });
-  return { job: job.id, slots: off.map((slot) => slot.id), out };
-}
 
 /** The loaner a step would borrow: the first of its kinds that the wall has as a part. */
 export const loanerFor = (step: Offered | undefined, wall: WallSheet | undefined): string | null =>

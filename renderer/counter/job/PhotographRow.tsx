@@ -21,16 +21,18 @@ export function PhotographRow({ sheet }: Pick<OfJob, 'sheet'>) {
   const { job } = sheet;
   const named = of.trim() || t(job.photographs.length === 0 ? 'counter.photo.front' : 'counter.photo.back');
   const add = async (files: readonly File[]) => {
-    for (const file of files) {
-      try {
+    const photographs: { of: string; blob: string }[] = [];
+    try {
+      for (const file of files) {
         const stored = await service.storePhotograph({ job: job.id, file: await plainPicture(file) });
         if ('refused' in stored) return setRefused(wordsFor(stored, refusals));
-        if (!(await execute('addPhotograph', { job: job.id, of: named, blob: stored.blob }))) return;
-        setRefused(null);
-      } catch (error) {
-        return setRefused(wordsOfError(error));
+        photographs.push({ of: named, blob: stored.blob });
       }
+    } catch (error) {
+      return setRefused(wordsOfError(error));
     }
+    setRefused(null);
+    if (!(await execute('addPhotographs', { job: job.id, photographs }))) return;
     setOf('');
   };
   return (

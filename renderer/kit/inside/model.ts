@@ -1,5 +1,5 @@
 import type { ThingKind } from '../../../core/custody/part.ts';
-import type { Slot } from '../../../core/custody/slot.ts';
+import { hasNoLead, type Slot } from '../../../core/custody/slot.ts';
 
 /** A part as the drawing needs it. Words come ready in the reader's language. */
 export type InsidePart = {
@@ -96,7 +96,7 @@ export function slotLook(slot: Slot): SlotLook {
     case 'riser':
       return 'card';
     case 'drive':
-      return /^m\.?2/i.test(slot.id) || /m\.?2/i.test(String(slot.attributes?.form ?? '')) ? 'm2' : 'bay';
+      return hasNoLead(slot) ? 'm2' : 'bay';
     case 'card-reader':
       return 'bay';
     case 'optical-drive':

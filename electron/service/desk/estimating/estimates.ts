@@ -28,6 +28,7 @@ function momentAfter(asked: Asked): EstimateMoment | null {
     case 'recordSeen':
       return 'seen';
     case 'finishWork':
+    case 'logWork':
       return 'step';
     case 'judge':
       return asked.input.verdict.is === 'confirmed' ? 'confirmed' : null;
