@@ -15,7 +15,7 @@ const steps: TracingDoor = {
     const { handling } = rules;
     if (id === 'drives-off') return { ...rules, handling: { ...handling, unplugs: ['drive'] } };
     if (id !== 'dimm-on-rig') return rules;
-    return { ...rules, handling: { ...handling, takesOut: ['dimm'], intoRig: 'dimm', intoSlotOf: undefined } };
+    return { ...rules, handling: { ...handling, takesOut: ['dimm'], intoRig: 'dimm' } };
   },
 };
 
