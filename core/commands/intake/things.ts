@@ -55,7 +55,9 @@ export const addPhotographs = jobCommand(
   OPEN_STAGES,
   (view, { job, photographs }) => {
     if (!agreed(view.job.consents, 'photos')) return refuse('consent-missing', { needs: ['photos'] });
-    return accept(...photographs.map((body) => ({ stream: `job:${job}` as const, kind: 'photographed' as const, body })));
+    return accept(
+      ...photographs.map((body) => ({ stream: `job:${job}` as const, kind: 'photographed' as const, body })),
+    );
   },
 );
 

@@ -1,6 +1,6 @@
+import type { AnyDraft } from '../../entries/draft.ts';
 import { applyToView, type View } from '../../entries/view.ts';
 import type { Job } from '../../job/job.ts';
-import type { Draft } from '../../journal/entry.ts';
 import type { Asking } from './asking.ts';
 import type { Decision } from './decision.ts';
 import { refuse } from './decision.ts';
@@ -16,7 +16,7 @@ export function inTurn(
   { at, by }: Pick<Asking, 'at' | 'by'>,
   decide: readonly ((now: JobView) => Decision)[],
 ): Decision {
-  const entries: Draft[] = [];
+  const entries: AnyDraft[] = [];
   let now: View = view;
   for (const one of decide) {
     const { job } = now;
