@@ -1,6 +1,6 @@
 import type { ThingKind } from '../custody/part.ts';
 import type { View } from '../entries/view.ts';
-import type { Tried } from '../job/arrangement.ts';
+import type { TriedArrangement } from '../job/triedArrangement.ts';
 import type { Work } from '../job/work.ts';
 import type { Circuit } from '../tracing/live/types.ts';
 import type { StepRules } from './tracingDoor.ts';
@@ -28,7 +28,7 @@ const DID = { works: 'works', same: 'same', 'fails-again': 'same', worse: 'worse
  * with those put in that were only handled. Null when the outcome does not say, when modules were gone through one by
  * one, or when ours lay beside the case: then nobody could go back to it by slots.
  */
-export function arrangementOfStep(view: View, rules: StepRules, work: Work, outcome: string): Tried | null {
+export function arrangementOfStep(view: View, rules: StepRules, work: Work, outcome: string): TriedArrangement | null {
   const { machine } = view;
   const means = rules.means[outcome];
   const did = means !== undefined && means in DID ? DID[means as keyof typeof DID] : null;
@@ -46,7 +46,7 @@ export function arrangementOfStep(view: View, rules: StepRules, work: Work, outc
 }
 
 /** The arrangement that a proof was made in, as it stands. */
-export const arrangementOfProof = ({ machine }: View, work: Work, passed: boolean): Tried | null =>
+export const arrangementOfProof = ({ machine }: View, work: Work, passed: boolean): TriedArrangement | null =>
   machine && { run: work.run, did: passed ? 'works' : 'same', inside: machine.inside, unplugged: machine.unplugged };
 
 /** A bare board is tried outside its case, though its circuit is in. */

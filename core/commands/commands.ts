@@ -37,7 +37,7 @@ import { goBackToModel, resetPriors, takeOverPriors, useModel } from './shop/mod
 import { changeShop, changeStaff, openShop } from './shop/shopCommands.ts';
 import { correctPart } from './wall/correctPart.ts';
 import { lendPart, takeBackLent } from './wall/lend.ts';
-import { sellPart } from './wall/sell.ts';
+import { sellPart } from './wall/sellOverCounter.ts';
 import { tagMachine, voidTag } from './wall/tagCommands.ts';
 import { knowPart, knowRig, moveShopPart, provePart, releasePart, reservePart, tagPart } from './wall/wall.ts';
 

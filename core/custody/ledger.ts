@@ -2,7 +2,7 @@ import type { JobId, OwnerId, PartId } from '../ids.ts';
 import type { EntryOf } from '../journal/entry.ts';
 import type { Personal } from '../journal/personal.ts';
 import type { EpochMs } from '../time.ts';
-import type { PartFacts, Standing, Tag } from './part.ts';
+import type { PartFacts, ProofStatus, Tag } from './part.ts';
 import type { Place } from './place.ts';
 
 /** Under what title a shop part may be inside an owner's machine. */
@@ -64,7 +64,7 @@ export type PartBodies = {
     readonly at: EpochMs;
     readonly by: string;
   };
-  readonly 'part-standing': { readonly standing: Standing; readonly why: string };
+  readonly 'part-standing': { readonly standing: ProofStatus; readonly why: string };
   readonly 'part-corrected': {
     readonly name?: string;
     readonly attributes?: PartFacts['attributes'];

@@ -1,15 +1,15 @@
 import type { MachineId, OwnerId, PartId } from '../ids.ts';
 import type { EntryOf } from '../journal/entry.ts';
 import type { Personal } from '../journal/personal.ts';
-import type { Said } from './machineReport.ts';
+import type { MachineReport } from './machineReport.ts';
 import type { Tag } from './part.ts';
 import type { Slot } from './slot.ts';
 
 /** What a machine's own reports said of it, without serial numbers. */
 export type OwnReport = Pick<
-  Said,
+  MachineReport,
   'kinds' | 'system' | 'board' | 'chassis' | 'firmware' | 'processors' | 'cards' | 'drives'
-> & { readonly memory: Said['memory']['slots']; readonly gaps: readonly string[] };
+> & { readonly memory: MachineReport['memory']['slots']; readonly gaps: readonly string[] };
 
 /** Serial numbers of a report, by what they are of: `system`, `drives[0]`. Kept only with the owner's consent. */
 export type ReportSerials = Personal<readonly { readonly of: string; readonly serial: string }[]>;

@@ -27,7 +27,7 @@ export type SaidDrive = {
 };
 
 /** What a machine says of itself, read from the output of general-purpose system tools. */
-export type Said = {
+export type MachineReport = {
   readonly kinds: readonly string[];
   readonly board: { readonly vendor: string | null; readonly name: string | null };
   readonly system: { readonly vendor: string | null; readonly name: string | null };

@@ -66,10 +66,10 @@ export type Evidence = {
   readonly scopes: readonly Scope[];
 };
 
-export type Standing =
+export type ProofStatus =
   | { readonly is: 'trial-grade'; readonly scopes: readonly Scope[] }
   | { readonly is: 'known-good'; readonly evidence: Evidence; readonly lapses: EpochMs | null }
-  | { readonly is: 'exposed'; readonly to: readonly string[]; readonly job: string; readonly before: Standing }
+  | { readonly is: 'exposed'; readonly to: readonly string[]; readonly job: string; readonly before: ProofStatus }
   | { readonly is: 'unproved'; readonly why: string }
   | { readonly is: 'suspect' }
   | { readonly is: 'dead'; readonly how: string };
@@ -83,5 +83,5 @@ export type PartFacts = {
   readonly name: string;
   readonly belongs: Belongs;
   readonly attributes: Attributes;
-  readonly standing: Standing;
+  readonly standing: ProofStatus;
 };

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { herMachine, hers, wall } from '../../tests/builders/harrowmouth.ts';
-import type { PartFacts, Standing } from '../custody/part.ts';
+import type { PartFacts, ProofStatus } from '../custody/part.ts';
 import type { JobId } from '../ids.ts';
 import { epochMs } from '../time.ts';
 import { type LoanerQuestion, loaners, type StockPart } from './loaners.ts';
@@ -32,10 +32,10 @@ describe('which loaner to take from the wall', () => {
     expect(named(loaners(question({}), herMachine, [stock(wall.S02), stock(wall.S01)]))).toEqual(['S01', 'S02']);
   });
   it('does not offer the old module for a question that needs proof under load', () => {
-    const under: Standing = {
+    const under: ProofStatus = {
       ...wall.S02.standing,
       evidence: { at: epochMs(0), by: 'Nessa', where: 'night pass', scopes: ['under-load'] },
-    } as Standing;
+    } as ProofStatus;
     const result = loaners(question({ scope: 'under-load' }), herMachine, [
       stock({ ...wall.S02, standing: under }),
       stock(wall.S01),
@@ -76,7 +76,7 @@ describe('which loaner to take from the wall', () => {
       { stock: { part: { id: 'S08' } }, why: 'does-not-fit', fit: { fits: 'no' } },
     ]);
   });
-  it.each<[string, Standing]>([
+  it.each<[string, ProofStatus]>([
     ['exposed', { is: 'exposed', to: ['dimm-slot'], job: 'j', before: wall.S01.standing }],
     ['unproved', { is: 'unproved', why: 'scrapped case' }],
     ['suspect', { is: 'suspect' }],
@@ -87,7 +87,7 @@ describe('which loaner to take from the wall', () => {
     expect(result.leftOut).toMatchObject([{ why: 'standing-proves-nothing' }]);
   });
   it('never offers a lapsed proof or an owner’s part', () => {
-    const lapsed = { ...wall.S02.standing, lapses: epochMs(1_000) } as Standing;
+    const lapsed = { ...wall.S02.standing, lapses: epochMs(1_000) } as ProofStatus;
     const result = loaners(question({}), herMachine, [
       stock({ ...wall.S02, standing: lapsed }),
       stock(hers.module1.part),

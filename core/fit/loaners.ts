@@ -1,4 +1,4 @@
-import type { PartFacts, Scope, Standing, ThingKind } from '../custody/part.ts';
+import type { PartFacts, ProofStatus, Scope, ThingKind } from '../custody/part.ts';
 import type { JobId } from '../ids.ts';
 import type { EpochMs } from '../time.ts';
 import { fits } from './fits.ts';
@@ -79,7 +79,7 @@ function byRank(a: readonly number[], b: readonly number[]): number {
 const isFree = (one: StockPart, job: JobId) => one.in && (one.reservedFor === null || one.reservedFor === job);
 
 /** Only a part known to work answers anything: an exposed, unproved, suspect or dead one says nothing about the machine. */
-function standingFails(standing: Standing, { scope, at }: LoanerQuestion): LeftOut | null {
+function standingFails(standing: ProofStatus, { scope, at }: LoanerQuestion): LeftOut | null {
   switch (standing.is) {
     case 'trial-grade':
       return reaches(standing.scopes, scope) ? null : 'not-proved-that-far';

@@ -16,7 +16,7 @@ import { replacedPartPaper } from './kinds/replacedPart.ts';
 import { returnReportPaper } from './kinds/returnReport.ts';
 import { benchTagPaper, partTagPaper } from './kinds/tagPapers.ts';
 import type { Lacking } from './lacking.ts';
-import { type Making, makingOf, type PaperAsked } from './making.ts';
+import { type Making, makingOf, type PaperRequest } from './making.ts';
 
 /** By kind: from the journal's state to the paper's content, or what is missing for it. */
 export const PAPER_FACTS: { readonly [kind in PaperKindId]: (making: Making) => Paper | Lacking } = {
@@ -42,5 +42,5 @@ export const PAPER_FACTS: { readonly [kind in PaperKindId]: (making: Making) => 
 };
 
 /** The content of a paper of this kind on what the view holds, or what it lacks. */
-export const paperContent = (kind: PaperKindId, asked: PaperAsked): Paper | Lacking =>
+export const paperContent = (kind: PaperKindId, asked: PaperRequest): Paper | Lacking =>
   PAPER_FACTS[kind](makingOf(asked));

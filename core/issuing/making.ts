@@ -10,7 +10,7 @@ import type { JobWords } from './jobWords.ts';
 import type { PaperTools } from './paperTools.ts';
 
 /** What a paper is made from. */
-export type PaperAsked = {
+export type PaperRequest = {
   readonly view: View & { readonly job: Job; readonly owner: Owner; readonly machine: Machine };
   readonly settings: ShopSettings;
   readonly number: string;
@@ -22,14 +22,14 @@ export type PaperAsked = {
 };
 
 /** The same, with the words and the number style of the owner's language. */
-export type Making = PaperAsked & {
+export type Making = PaperRequest & {
   readonly job: Job;
   readonly words: JobWords;
   readonly setting: Setting;
   readonly format: Format;
 };
 
-export function makingOf(asked: PaperAsked): Making {
+export function makingOf(asked: PaperRequest): Making {
   const { view, settings, asking } = asked;
   const setting = asking.paperSetting(view.owner.language, settings);
   return {

@@ -85,9 +85,9 @@ export function applyJob(job: Job | null, entry: JobEntry & Written): Job | null
     case 'thing-found':
       return { ...job, found: [...job.found, entry.body], cameAlong: addThing(job.cameAlong, entry.body) };
     case 'ours-on':
-      return { ...job, ours: addThing(job.ours, entry.body) };
+      return { ...job, shopItemsOn: addThing(job.shopItemsOn, entry.body) };
     case 'ours-off':
-      return { ...job, ours: addThing(job.ours, { thing: entry.body.thing, count: -entry.body.count }) };
+      return { ...job, shopItemsOn: addThing(job.shopItemsOn, { thing: entry.body.thing, count: -entry.body.count }) };
     case 'photographed':
       return { ...job, photographs: [...job.photographs, { ...entry.body, at }] };
     case 'secret-sealed':
@@ -124,17 +124,20 @@ export function applyJob(job: Job | null, entry: JobEntry & Written): Job | null
         leftOut: [],
         struck: null,
       });
-    case 'work-finished':
+    case 'work-finished': {
+      const { ours, ...finished } = entry.body;
       return withWork(job, {
-        ...entry.body,
+        ...finished,
         what: workNow(entry.body),
         outcome: entry.body.kind === 'step' ? currentOutcome(entry.body.what, entry.body.outcome) : entry.body.outcome,
+        ...(ours !== undefined && { unbilled: ours }),
         by: entry.by,
         turns: job.work.find(({ run }) => run === entry.body.run)?.turns ?? [],
         struck: null,
       });
+    }
     case 'arrangement-tried':
-      return { ...job, tried: [...job.tried, { ...entry.body, at }] };
+      return { ...job, arrangements: [...job.arrangements, { ...entry.body, at }] };
     case 'work-turned': {
       const { run, ...turn } = entry.body;
       return {
@@ -179,7 +182,7 @@ export function applyJob(job: Job | null, entry: JobEntry & Written): Job | null
       const { limitMinor } = entry.body;
       const left = {
         ...withdrawn,
-        sold: job.sold.filter((line) => line.question !== entry.body.question),
+        agreedLines: job.agreedLines.filter((line) => line.question !== entry.body.question),
         orders: job.orders.map((one) => (one.agreedBy === entry.body.question ? { ...one, agreedBy: null } : one)),
       };
       return limitMinor === undefined ? withLimit(left) : { ...left, limitMinor };
@@ -191,7 +194,7 @@ export function applyJob(job: Job | null, entry: JobEntry & Written): Job | null
     case 'sold-fitted':
       return {
         ...job,
-        sold: job.sold.map((line) => (line.part === entry.body.part ? { ...line, fitted: true } : line)),
+        agreedLines: job.agreedLines.map((line) => (line.part === entry.body.part ? { ...line, fitted: true } : line)),
       };
     case 'judged':
       return { ...job, verdict: entry.body };
@@ -202,7 +205,7 @@ export function applyJob(job: Job | null, entry: JobEntry & Written): Job | null
         struckVerdicts: job.verdict ? [...job.struckVerdicts, job.verdict] : job.struckVerdicts,
       };
     case 'sold':
-      return { ...job, sold: [...job.sold, entry.body] };
+      return { ...job, agreedLines: [...job.agreedLines, entry.body] };
     case 'part-joined':
       return job.parts.includes(entry.body.part) ? job : { ...job, parts: [...job.parts, entry.body.part] };
     case 'incident':

@@ -1,7 +1,7 @@
 import type { Part } from '../custody/ledger.ts';
 import type { Machine } from '../custody/machine.ts';
 import type { Place } from '../custody/place.ts';
-import type { BackMove } from './tried.ts';
+import type { BackMove } from './triedArrangements.ts';
 
 /** Places from which a part of the owner's is put back by hand. */
 const AT_HAND: readonly Place['at'][] = ['tray', 'bench', 'rig'];

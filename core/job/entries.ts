@@ -9,12 +9,12 @@ import type { Currency } from '../money/money.ts';
 import type { TaxTerms } from '../money/taxTerms.ts';
 import type { Stage } from '../stage.ts';
 import type { EpochMs, Minutes } from '../time.ts';
-import type { Tried } from './arrangement.ts';
+import type { Core } from './agreedLine.ts';
 import type { Estimate } from './estimate.ts';
 import type { Mishap } from './home/mishaps.ts';
 import type { OrderBodies } from './orders/orderEntries.ts';
-import type { Core } from './sold.ts';
 import type { BeforeFirstScrew, Thing, Told } from './told.ts';
+import type { TriedArrangement } from './triedArrangement.ts';
 import type { Reading, Turn, UsedLoaner, Work, WorkKind } from './work.ts';
 
 /** How the job is paid: charged, free of charge, or finding the fault only. */
@@ -208,7 +208,7 @@ export type JobBodies = OrderBodies & {
     readonly took: Work['took'];
     readonly leftOut: readonly string[];
   };
-  readonly 'arrangement-tried': Tried;
+  readonly 'arrangement-tried': TriedArrangement;
   readonly 'work-turned': Turn & { readonly run: string };
   readonly 'work-struck': { readonly run: string; readonly why: string };
   readonly noted: { readonly says: Personal<string>; readonly foundByTheWay: boolean };

@@ -3,7 +3,7 @@ import type { Question } from '../approval/question.ts';
 import type { JobId, PartId } from '../ids.ts';
 import type { Stage } from '../stage.ts';
 import type { EpochMs } from '../time.ts';
-import type { Tried } from './arrangement.ts';
+import type { AgreedLine } from './agreedLine.ts';
 import type {
   Booked,
   Destroyed,
@@ -17,8 +17,8 @@ import type {
 } from './entries.ts';
 import type { Estimate } from './estimate.ts';
 import type { Order } from './orders/order.ts';
-import type { Sold } from './sold.ts';
 import type { BeforeFirstScrew, Thing } from './told.ts';
+import type { TriedArrangement } from './triedArrangement.ts';
 import type { Work } from './work.ts';
 
 /** A job as its stream tells it. */
@@ -33,14 +33,14 @@ export type Job = TakenIn & {
   readonly consents: Consents;
   readonly before: BeforeFirstScrew | null;
   readonly found: readonly (Thing & { readonly where: string })[];
-  readonly ours: readonly Thing[];
+  readonly shopItemsOn: readonly Thing[];
   readonly photographs: readonly { readonly of: string; readonly blob: string; readonly at: EpochMs }[];
   readonly secrets: readonly string[];
   readonly seen: readonly string[] | null;
   readonly differs: boolean;
   readonly work: readonly Work[];
   /** Arrangements of its parts that were tried, in order. */
-  readonly tried: readonly (Tried & { readonly at: EpochMs })[];
+  readonly arrangements: readonly (TriedArrangement & { readonly at: EpochMs })[];
   readonly notes: readonly { readonly says: string | null; readonly foundByTheWay: boolean; readonly at: EpochMs }[];
   readonly estimates: readonly (Estimate & { readonly at: EpochMs })[];
   readonly promised: { readonly at: EpochMs; readonly p90: EpochMs; readonly told: boolean } | null;
@@ -56,7 +56,7 @@ export type Job = TakenIn & {
   readonly verdict: Verdict | null;
   readonly struckVerdicts: readonly Verdict[];
   readonly orders: readonly Order[];
-  readonly sold: readonly Sold[];
+  readonly agreedLines: readonly AgreedLine[];
   readonly booked: readonly Booked[];
   readonly paid: readonly (Payment & { readonly at: EpochMs; readonly by: string })[];
   readonly parts: readonly PartId[];
@@ -88,13 +88,13 @@ export const newJob = (id: JobId, at: EpochMs, by: string, taken: TakenIn): Job 
   consents: noConsents,
   before: null,
   found: [],
-  ours: [],
+  shopItemsOn: [],
   photographs: [],
   secrets: [],
   seen: null,
   differs: false,
   work: [],
-  tried: [],
+  arrangements: [],
   notes: [],
   estimates: [],
   promised: null,
@@ -103,7 +103,7 @@ export const newJob = (id: JobId, at: EpochMs, by: string, taken: TakenIn): Job 
   verdict: null,
   struckVerdicts: [],
   orders: [],
-  sold: [],
+  agreedLines: [],
   booked: [],
   paid: [],
   parts: [],

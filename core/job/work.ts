@@ -45,7 +45,7 @@ export type Work = {
   readonly outcome: string | null;
   readonly handsOn: Minutes;
   /** Of those, the minutes beyond the owner's word: the shop's own, never charged. */
-  readonly ours?: Minutes | undefined;
+  readonly unbilled?: Minutes | undefined;
   readonly waiting: Minutes;
   /** The clock was forgotten: what it ran, cut to what is believed, unless somebody said the minutes. */
   readonly forgotten?: { readonly because: 'closing-time' | 'too-long'; readonly ran: Minutes } | undefined;

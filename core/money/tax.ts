@@ -16,7 +16,7 @@ export function taxRate(percent: number): TaxRate {
 }
 
 /** How a shop prices and rounds; stated on the bill, because rounding per line and on the total can differ. */
-export type TaxWay = {
+export type TaxMethod = {
   readonly prices: 'tax-contained' | 'tax-on-top';
   readonly round: 'per-line' | 'per-total';
   readonly rounding: Rounding;
@@ -35,7 +35,7 @@ export type TaxedBill = {
  * Tax contained in an amount, or to be put on top of it, rounded to a whole minor unit.
  * `net + tax = gross` always; the amount given is never changed.
  */
-export function taxed(price: Money, rate: TaxRate, way: Pick<TaxWay, 'prices' | 'rounding'>): Taxed {
+export function taxed(price: Money, rate: TaxRate, way: Pick<TaxMethod, 'prices' | 'rounding'>): Taxed {
   const contained = way.prices === 'tax-contained';
   const share = BigInt(price.minor) * BigInt(rate);
   const tax = money(
@@ -49,7 +49,7 @@ export function taxed(price: Money, rate: TaxRate, way: Pick<TaxWay, 'prices' | 
  * Net, tax and gross of a bill with lines at several rates. Per line: each line's tax is rounded and the totals are
  * their sums. Per total: prices are added up for each rate and its tax is rounded once.
  */
-export function taxBill(lines: readonly PricedLine[], currency: Currency, way: TaxWay): TaxedBill {
+export function taxBill(lines: readonly PricedLine[], currency: Currency, way: TaxMethod): TaxedBill {
   const rates = [...new Set(lines.map((line) => line.rate))].toSorted((a, b) => b - a);
   const each = lines.map((line) => (way.round === 'per-line' ? taxed(line.price, line.rate, way) : null));
   const byRate = rates.map((rate) => {

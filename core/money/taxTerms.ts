@@ -1,5 +1,5 @@
 import type { Rounding } from './rounding.ts';
-import { type TaxRate, type TaxWay, taxRate } from './tax.ts';
+import { type TaxMethod, type TaxRate, taxRate } from './tax.ts';
 
 /**
  * How a shop's prices stand to tax. Rates are in thousandths: 200 is 20 %, 99.75 is 9.975 %. `permille` is the usual
@@ -17,7 +17,7 @@ export type TaxTerms = {
 /** @throws {RangeError} for a rate finer than a thousandth of a percent: refused at the door. */
 export const rateOf = (permille: number): TaxRate => taxRate(permille / 10);
 
-export const wayOf = ({ inside, round, rounding }: TaxTerms): TaxWay => ({
+export const taxMethodOf = ({ inside, round, rounding }: TaxTerms): TaxMethod => ({
   prices: inside ? 'tax-contained' : 'tax-on-top',
   round: round ?? 'per-line',
   rounding: rounding ?? 'half-up',

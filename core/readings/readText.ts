@@ -1,4 +1,4 @@
-import type { Said } from '../custody/machineReport.ts';
+import type { MachineReport } from '../custody/machineReport.ts';
 import type { EpochMs } from '../time.ts';
 import type { Reading } from './reading.ts';
 import { readReport } from './readReport.ts';
@@ -9,13 +9,14 @@ import { ENGLISH, type ReadingWords } from './words.ts';
  * What a machine says of itself, in the plain form that leaves out serial numbers and every other identifying value.
  * @param text What tools printed, one or several, with any line ends; already decoded.
  */
-export const readText = (text: string, words: ReadingWords = ENGLISH): Said => saidOf(readReport(text, words), words);
+export const readText = (text: string, words: ReadingWords = ENGLISH): MachineReport =>
+  saidOf(readReport(text, words), words);
 
 /**
  * The plain form of a reading: nothing in it names a single machine or part.
  * @param asOf The day it is read, for remarks on age; without it there are none.
  */
-export function saidOf(reading: Reading, words: ReadingWords = ENGLISH, asOf: EpochMs | null = null): Said {
+export function saidOf(reading: Reading, words: ReadingWords = ENGLISH, asOf: EpochMs | null = null): MachineReport {
   return {
     kinds: reading.tools,
     board: { vendor: reading.board.vendor, name: reading.board.name },

@@ -1,4 +1,4 @@
-import type { Said, SaidCardSlot, SaidMemorySlot } from '../custody/machineReport.ts';
+import type { MachineReport, SaidCardSlot, SaidMemorySlot } from '../custody/machineReport.ts';
 import type { Attributes, ThingKind } from '../custody/part.ts';
 import type { Slot } from '../custody/slot.ts';
 import { dimmSlotsFromReport } from '../fit/dimmLabels.ts';
@@ -38,7 +38,7 @@ const NEVER_SAID = ['case', 'cooler', 'supply', 'drives', 'cards', 'fans', 'cell
  * @param more What the plain form leaves out of the same report: serial numbers, part numbers, threads, voltage.
  */
 export function slotsAndPartsFrom(
-  said: Said,
+  said: MachineReport,
   cardSlots: readonly SaidCardSlot[],
   more?: Pick<Reading, 'slots' | 'processors' | 'serials'>,
   words: ReadingWords = ENGLISH,
@@ -96,11 +96,11 @@ const known = (facts: { readonly [name: string]: Attributes[string] | null | und
  * A socket to hold parts against. Firmware of socketed boards often names a soldered package (BGA), so that name is
  * worth nothing until somebody has looked.
  */
-const socketOf = (processor: Said['processors'][number] | undefined): string | null =>
+const socketOf = (processor: MachineReport['processors'][number] | undefined): string | null =>
   processor?.socket?.startsWith('BGA') ? null : (processor?.socket ?? null);
 
 function boardPart(
-  said: Said,
+  said: MachineReport,
   dimms: readonly Slot[],
   more: Pick<Reading, 'serials'> | undefined,
   words: ReadingWords,
@@ -122,7 +122,7 @@ function boardPart(
 }
 
 function processorPart(
-  processor: Said['processors'][number],
+  processor: MachineReport['processors'][number],
   slot: Slot,
   more: ProcessorReading | undefined,
   words: ReadingWords,
@@ -142,7 +142,7 @@ function processorPart(
 }
 
 /** Firmware is known to say 179 cores with 12 threads: more cores than threads are a fault of the table, and no fact. */
-function coresOf(processor: Said['processors'][number], more: ProcessorReading | undefined): number | null {
+function coresOf(processor: MachineReport['processors'][number], more: ProcessorReading | undefined): number | null {
   const { cores } = processor;
   return cores !== null && more?.threads != null && cores > more.threads ? null : cores;
 }

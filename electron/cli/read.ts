@@ -1,4 +1,4 @@
-import type { Said } from '../../core/custody/machineReport.ts';
+import type { MachineReport } from '../../core/custody/machineReport.ts';
 import { readBytes } from '../../core/readings/readBytes.ts';
 import { NOTHING_READ, type Reading } from '../../core/readings/reading.ts';
 import { saidOf } from '../../core/readings/readText.ts';
@@ -55,8 +55,9 @@ function whyUnreadable(error: unknown): string {
     : fill(ENGLISH.file.unreadable, { why: error instanceof Error ? error.message : String(error) });
 }
 
-function inWords(file: string, said: Said): readonly string[] {
-  const name = (pair: Said['board']) => [pair.vendor, pair.name].filter((one) => one !== null).join(' ') || '?';
+function inWords(file: string, said: MachineReport): readonly string[] {
+  const name = (pair: MachineReport['board']) =>
+    [pair.vendor, pair.name].filter((one) => one !== null).join(' ') || '?';
   const machine = name(said.board) !== '?' || name(said.system) !== '?';
   return [
     file,

@@ -1,4 +1,4 @@
-import type { Standing } from '../../core/custody/part.ts';
+import type { ProofStatus } from '../../core/custody/part.ts';
 import type { Words } from '../kit/text/words.tsx';
 import { faultName } from '../terms/terms.ts';
 import { standingWords, type WallPart } from '../terms/wallRows.ts';
@@ -43,7 +43,7 @@ export function standingInFull(part: WallPart, words: Words): string {
 const dayWithYear = (at: number, { locale, zone }: Words): string =>
   new Intl.DateTimeFormat(locale, { timeZone: zone, dateStyle: 'medium' }).format(at);
 
-function whyUnproved({ why }: Extract<Standing, { readonly is: 'unproved' }>, { t, has }: Words): string {
+function whyUnproved({ why }: Extract<ProofStatus, { readonly is: 'unproved' }>, { t, has }: Words): string {
   if (why.startsWith(EXPOSED_TO))
     return t('wall.unproved-why.exposed-to', { fault: faultName(why.slice(EXPOSED_TO.length)) });
   return has(`wall.unproved-why.${why}`) ? t(`wall.unproved-why.${why}`) : why;

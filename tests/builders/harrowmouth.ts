@@ -1,4 +1,4 @@
-import type { Attributes, PartFacts, Standing, Tag, ThingKind } from '../../core/custody/part.ts';
+import type { Attributes, PartFacts, ProofStatus, Tag, ThingKind } from '../../core/custody/part.ts';
 import type { Slot } from '../../core/custody/slot.ts';
 import type { MachineView } from '../../core/fit/machineView.ts';
 import type { OwnerId, PartId } from '../../core/ids.ts';
@@ -11,7 +11,7 @@ const part = (
   name: string,
   attributes: Attributes,
   of: PartFacts['belongs'],
-  standing: Standing,
+  standing: ProofStatus,
 ): PartFacts => ({
   id: id as PartId,
   tag: tag === null ? null : (tag.replaceAll(' ', '') as Tag),
@@ -26,11 +26,11 @@ const proved = {
   is: 'known-good',
   evidence: { at: 0, by: 'Bram', where: 'rig', scopes: ['starts'] },
   lapses: null,
-} as unknown as Standing;
-const old: Standing = { is: 'trial-grade', scopes: ['starts'] };
+} as unknown as ProofStatus;
+const old: ProofStatus = { is: 'trial-grade', scopes: ['starts'] };
 const shop = { to: 'shop' } as const;
 const judith = { to: 'owner', owner: 'judith' as OwnerId } as const;
-const unproved: Standing = { is: 'unproved', why: 'came in with the machine' };
+const unproved: ProofStatus = { is: 'unproved', why: 'came in with the machine' };
 
 const wallPart = (
   id: string,
@@ -38,7 +38,7 @@ const wallPart = (
   kind: ThingKind,
   name: string,
   attributes: Attributes,
-  standing: Standing = proved,
+  standing: ProofStatus = proved,
 ) => part(id, tag, kind, name, attributes, shop, standing);
 const hersPart = (slot: string, kind: ThingKind, name: string, attributes: Attributes) => ({
   slot,

@@ -2,7 +2,7 @@ import { afterEach, expect, it } from 'vitest';
 import shopOf from '../../assets/demo/shop.json' with { type: 'json' };
 import story from '../../assets/demo/story.json' with { type: 'json' };
 import type { JobId, PartId } from '../../core/ids.ts';
-import { lastWorked } from '../../core/job/tried.ts';
+import { lastWorked } from '../../core/job/triedArrangements.ts';
 import { aDesk, type Desk } from '../builders/desk.ts';
 
 let desk: Desk;

@@ -209,7 +209,7 @@ it('whatever is tried, no part that came dearer is fitted without the owner’s 
         if (!done.ok && done.refusal.refused === 'dearer-needs-word') refusedDear += 1;
         if (!done.ok || name !== 'fitPart') continue;
         const order = now(shop).orders.findLast((one) => one.part === input.part);
-        const line = now(shop).sold.find((one) => one.part === input.part);
+        const line = now(shop).agreedLines.find((one) => one.part === input.part);
         if (!order) continue;
         fitted += 1;
         // What was ordered is sold by a word, at that word's price; what came above it, by a word of its own.
@@ -220,7 +220,7 @@ it('whatever is tried, no part that came dearer is fitted without the owner’s 
       }
       for (const part of shop.parts.values())
         if (part.belongs.to === 'owner')
-          expect(now(shop).sold.some((line) => line.part === part.id && line.fitted)).toBe(true);
+          expect(now(shop).agreedLines.some((line) => line.part === part.id && line.fitted)).toBe(true);
     }),
     { numRuns: 600 },
   );

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
-import type { Said } from '../../core/custody/machineReport.ts';
+import type { MachineReport } from '../../core/custody/machineReport.ts';
 import { readBytes } from '../../core/readings/readBytes.ts';
 import { saidOf } from '../../core/readings/readText.ts';
 import { describeOverOpenData } from '../openData.ts';
@@ -260,7 +260,7 @@ const DRIVES: Readonly<Record<string, Drive>> = {
 };
 
 describeOverOpenData('what the open dumps say, read by eye', (data) => {
-  const read = (name: string): Said => {
+  const read = (name: string): MachineReport => {
     const [path] = data.files('hardware', new RegExp(`^${name.replace('.', '\\.')}$`));
     if (path === undefined) throw new Error(`no ${name}`);
     return saidOf(readBytes(readFileSync(path)));

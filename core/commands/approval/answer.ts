@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { chosenOf, isOpen, limitAfter, movesLimit, type Question } from '../../approval/question.ts';
 import type { View } from '../../entries/view.ts';
 import { withLimit } from '../../job/applyJob.ts';
-import { soldByOption } from '../../job/approval/soldByOption.ts';
+import { linesAgreedBy } from '../../job/approval/linesAgreedBy.ts';
 import type { Job } from '../../job/job.ts';
 import { committedMinor, limitRefusal } from '../../job/money/withinWord.ts';
 import { mayBeAgreed } from '../../job/orders/order.ts';
@@ -14,7 +14,7 @@ import { jobCommand } from '../kernel/command.ts';
 import type { Decision } from '../kernel/decision.ts';
 import { accept, refuse } from '../kernel/decision.ts';
 import { zEpoch, zHow, zId, zJobId, zLine, zQuestionId } from '../kernel/fields.ts';
-import { type Book, openBook } from '../kernel/unitOfWork.ts';
+import { openUnitOfWork, type UnitOfWork } from '../kernel/unitOfWork.ts';
 import { issuePaper } from '../papers/issue.ts';
 import { whyNotHeard } from './heard.ts';
 import { howAnswered } from './howAnswered.ts';
@@ -85,7 +85,7 @@ function decideAnswer(view: View & { readonly job: Job }, input: z.infer<typeof 
     return refuse('one-answer-only', { options: input.options, question: question.id });
   const gone = chosen.find(({ agrees }) => agrees.order && !waits(view.job, agrees.order.order));
   if (gone) return refuse('no-such-order', { order: gone.agrees.order?.order });
-  const book = openBook(view, asking);
+  const book = openUnitOfWork(view, asking);
   book.add(`job:${input.job}`, 'answered', {
     question: question.id,
     answer: {
@@ -113,7 +113,7 @@ const waits = (job: Job, id: string): boolean =>
 /** Is it theirs to say, and does what they agree to fit the limit that holds from then on? */
 function answerProblem(
   view: View & { readonly job: Job },
-  book: Book,
+  book: UnitOfWork,
   input: z.infer<typeof zAnswer>,
   question: Question,
   asking: Asking,
@@ -121,7 +121,7 @@ function answerProblem(
   const after = book.view().job ?? view.job;
   const chosen = chosenOf({ options: question.options, answer: input });
   const named = chosen.some(movesLimit) ? limitAfter(view.job.limitMinor, chosen) : null;
-  const sells = after.sold.some((line) => !view.job.sold.includes(line));
+  const sells = after.agreedLines.some((line) => !view.job.agreedLines.includes(line));
   const heard = whyNotHeard(
     view,
     input,
@@ -139,12 +139,12 @@ function answerProblem(
   return limitRefusal(view.job, after, question.says);
 }
 
-function writeAgreed(book: Book, question: Question, chosen: Question['options']): void {
+function writeAgreed(book: UnitOfWork, question: Question, chosen: Question['options']): void {
   const job = book.view().job;
   if (!job) return;
   const months = book.view().shop.settings?.warrantyMonths.part ?? 0;
   for (const { agrees } of chosen)
-    for (const line of soldByOption(agrees, question.offer, months))
+    for (const line of linesAgreedBy(agrees, question.offer, months))
       book.add(`job:${job.id}`, 'sold', { ...line, question: question.id });
   for (const { agrees } of chosen)
     if (agrees.order)
@@ -178,7 +178,7 @@ export const lapse = jobCommand(
         tries: inVain,
         triesBeforeHome: tries,
       });
-    const book = openBook(view, asking);
+    const book = openUnitOfWork(view, asking);
     book.add(`job:${input.job}`, 'question-lapsed', { question: question.id });
     if (question.offer) book.add(`part:${question.offer.part}`, 'part-released', { job: input.job });
     if (view.job.stage === 'owners-word-needed') book.enter('home-as-it-came', 'never-answered');
@@ -196,13 +196,13 @@ export const withdrawWord = jobCommand(
     if (!question?.answer || question.withdrawn) return refuse('question-not-answered', { question: input.question });
     const done =
       (question.offer && view.parts.get(question.offer.part)?.belongs.to === 'owner') ||
-      view.job.sold.some((line) => line.question === question.id && line.fitted);
+      view.job.agreedLines.some((line) => line.question === question.id && line.fitted);
     if (done) return refuse('already-done', { question: question.id });
-    const book = openBook(view, asking);
+    const book = openUnitOfWork(view, asking);
     const without = {
       ...view.job,
       questions: view.job.questions.map((one) => (one.id === question.id ? { ...one, withdrawn: true } : one)),
-      sold: view.job.sold.filter((line) => line.question !== question.id),
+      agreedLines: view.job.agreedLines.filter((line) => line.question !== question.id),
     };
     // What was done on the owner's word stays owed: the limit falls no lower than that.
     const limitMinor = Math.max(withLimit(without).limitMinor, committedMinor(without));

@@ -88,7 +88,7 @@ describe('an answer', () => {
   });
   it('with a limit lower than what is spent is refused, with both figures', () => {
     const sold = [{ what: 'lead', part: null, priceMinor: 9000, warrantyMonths: 0, question: 'old' }];
-    const low = waiting({ options: [yesTo('yes', { limitMinor: 5000 }), yesTo('no')] }, { sold });
+    const low = waiting({ options: [yesTo('yes', { limitMinor: 5000 }), yesTo('no')] }, { agreedLines: sold });
     // Nine thousand sold, and the finding fee should it go home as it came.
     expect(saying(low)).toMatchObject(refusedAs('limit-below-spent', { limitMinor: 5000, spentMinor: 12_000 }));
   });
@@ -225,7 +225,7 @@ describe('a word taken back', () => {
     aJobAt('fitting', {
       questions: [asked({ answer, options: limits })],
       limitMinor: 15_000,
-      sold: [{ what: 'lead', part: null, priceMinor: 900, warrantyMonths: 0, question: 'q' }],
+      agreedLines: [{ what: 'lead', part: null, priceMinor: 900, warrantyMonths: 0, question: 'q' }],
       ...over,
     });
   it('undoes what is not done yet, and the job waits for the owner again', () => {

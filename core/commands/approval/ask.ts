@@ -3,7 +3,7 @@ import type { Comparison } from '../../approval/compare.ts';
 import { DAYS_AWAY, limitAfter, type Offer, QUESTION_KINDS } from '../../approval/question.ts';
 import type { View } from '../../entries/view.ts';
 import type { QuestionId } from '../../ids.ts';
-import { soldByOption } from '../../job/approval/soldByOption.ts';
+import { linesAgreedBy } from '../../job/approval/linesAgreedBy.ts';
 import type { Job } from '../../job/job.ts';
 import { committedMinor } from '../../job/money/withinWord.ts';
 import { applyOrder } from '../../job/orders/applyOrder.ts';
@@ -15,7 +15,7 @@ import { jobCommand } from '../kernel/command.ts';
 import type { Decision } from '../kernel/decision.ts';
 import { refuse } from '../kernel/decision.ts';
 import { zEpoch, zId, zJobId, zLine, zMinor, zPartId, zPermille, zText } from '../kernel/fields.ts';
-import { openBook } from '../kernel/unitOfWork.ts';
+import { openUnitOfWork } from '../kernel/unitOfWork.ts';
 import { askForPaper, issuePaper } from '../papers/issue.ts';
 import { compareForOffer } from './compareForOffer.ts';
 
@@ -98,7 +98,7 @@ function decideAsk(view: View & { readonly job: Job }, input: z.infer<typeof zAs
     orderProblem(view.job, input) ??
     limitProblem(view.job, input);
   if (problem) return problem;
-  const book = openBook(view, asking);
+  const book = openUnitOfWork(view, asking);
   const question = asking.newId() as QuestionId;
   book.add(`job:${input.job}`, 'asked', {
     id: question,
@@ -199,8 +199,10 @@ function limitProblem(job: Job, input: z.infer<typeof zAsk>): Decision | null {
     const { id, agrees } = option;
     const limitMinor = limitAfter(job.limitMinor, [option]);
     if (limitMinor < spent) return refuse('limit-below-spent', { option: id, limitMinor, spentMinor: spent });
-    const sold = soldByOption(agrees, input.offer, 0).map((line) => ({ ...line, question: '' }));
-    const withStepMinor = committedMinor(withOrderAgreed({ ...job, sold: [...job.sold, ...sold] }, agrees));
+    const sold = linesAgreedBy(agrees, input.offer, 0).map((line) => ({ ...line, question: '' }));
+    const withStepMinor = committedMinor(
+      withOrderAgreed({ ...job, agreedLines: [...job.agreedLines, ...sold] }, agrees),
+    );
     if (withStepMinor > limitMinor)
       return refuse('option-passes-its-limit', { option: id, limitMinor, spentMinor: spent, withStepMinor });
   }

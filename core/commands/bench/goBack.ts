@@ -1,12 +1,12 @@
 import { z } from 'zod';
 import { movesAsItCame } from '../../job/asItCame.ts';
 import { mayNotOpen } from '../../job/bench/mayOpen.ts';
-import { isThere, lastWorked, wayBack } from '../../job/tried.ts';
+import { isThere, lastWorked, returnMoves } from '../../job/triedArrangements.ts';
 import { AT_THE_BENCH, OPEN_STAGES } from '../../stage.ts';
 import { jobCommand } from '../kernel/command.ts';
 import { refuse } from '../kernel/decision.ts';
 import { zId, zJobId, zLine } from '../kernel/fields.ts';
-import { openBook } from '../kernel/unitOfWork.ts';
+import { openUnitOfWork } from '../kernel/unitOfWork.ts';
 import { moveFromWhereItIs } from './moveOut.ts';
 
 /**
@@ -25,13 +25,17 @@ export const goBackToWorked = jobCommand(
     if (running) return refuse('already-at-work', { what: running.what, since: running.startedAt });
     const closed = mayNotOpen(job);
     if (closed) return { ok: false, refusal: closed };
-    const back = wayBack(machine, [...view.parts.values()], worked, { at: 'tray', tray: input.tray, job: input.job });
+    const back = returnMoves(machine, [...view.parts.values()], worked, {
+      at: 'tray',
+      tray: input.tray,
+      job: input.job,
+    });
     if (back.outOfReach.length > 0)
       return refuse('arrangement-not-whole', {
         parts: back.outOfReach.map((part) => view.parts.get(part)?.name ?? part),
       });
     if (isThere(back)) return refuse('nothing-to-write');
-    const book = openBook(view, asking);
+    const book = openUnitOfWork(view, asking);
     const why = { by: 'back-to-worked', run: worked.run } as const;
     for (const { part, to } of back.moves) {
       const refusal = moveFromWhereItIs(book, part, to, why, asking);
@@ -50,7 +54,7 @@ export const goBackAsItCame = jobCommand(
   z.strictObject({ job: zJobId }),
   OPEN_STAGES,
   (view, _input, asking) => {
-    const book = openBook(view, asking);
+    const book = openUnitOfWork(view, asking);
     for (const { part, to } of view.machine ? movesAsItCame(view.machine, [...view.parts.values()]) : []) {
       const refusal = moveFromWhereItIs(book, part, to, { by: 'closing-up' }, asking);
       if (refusal) return { ok: false, refusal };

@@ -3,7 +3,7 @@ import type { Job } from '../../job/job.ts';
 import { type Phase, phaseOf, type Work } from '../../job/work.ts';
 import type { EpochMs } from '../../time.ts';
 import type { Asking } from '../kernel/asking.ts';
-import type { Book } from '../kernel/unitOfWork.ts';
+import type { UnitOfWork } from '../kernel/unitOfWork.ts';
 
 /*
  * One person has one pair of hands: hands-on here pauses hands-on at the other machines this person works on, and they
@@ -11,12 +11,12 @@ import type { Book } from '../kernel/unitOfWork.ts';
  */
 
 /** Takes the asker's hands off what they are on at other machines. */
-export function takeHands(book: Book, asking: Asking, at: EpochMs): void {
+export function takeHands(book: UnitOfWork, asking: Asking, at: EpochMs): void {
   for (const { job, work } of elsewhere(book.view(), asking, 'hands-on')) turn(book, job, work, 'paused', at);
 }
 
 /** Gives the asker's hands back to what was paused last; they can be on one thing only. */
-export function giveHandsBack(book: Book, asking: Asking, at: EpochMs): void {
+export function giveHandsBack(book: UnitOfWork, asking: Asking, at: EpochMs): void {
   const paused = elsewhere(book.view(), asking, 'paused');
   const last = paused.toSorted((a, b) => phaseOf(b.work).at - phaseOf(a.work).at)[0];
   if (last) turn(book, last.job, last.work, 'hands-on', at);
@@ -30,7 +30,7 @@ const elsewhere = ({ elsewhere: jobs }: View, { by }: Asking, phase: Phase) =>
   );
 
 /** Never earlier than the turn before: work may be logged with a start that lies back. */
-function turn(book: Book, job: Job, work: Work, to: Phase, at: EpochMs): void {
+function turn(book: UnitOfWork, job: Job, work: Work, to: Phase, at: EpochMs): void {
   const before = phaseOf(work).at;
   book.add(`job:${job.id}`, 'work-turned', { run: work.run, to, at: at > before ? at : before });
 }

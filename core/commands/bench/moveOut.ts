@@ -5,14 +5,20 @@ import { issueTag } from '../../custody/tag.ts';
 import type { PartId } from '../../ids.ts';
 import type { Refusal } from '../../refusal.ts';
 import type { Asking } from '../kernel/asking.ts';
-import type { Book } from '../kernel/unitOfWork.ts';
+import type { UnitOfWork } from '../kernel/unitOfWork.ts';
 import { issuePaper } from '../papers/issue.ts';
 
 /**
  * Moves a part from where it is. An owner's part that leaves its machine gets its tag then; a shop part that comes
  * out of an owner's machine was exposed to what is suspected there.
  */
-export function moveFromWhereItIs(book: Book, id: PartId, to: Place, why: MoveReason, asking: Asking): Refusal | null {
+export function moveFromWhereItIs(
+  book: UnitOfWork,
+  id: PartId,
+  to: Place,
+  why: MoveReason,
+  asking: Asking,
+): Refusal | null {
   const part = book.view().parts.get(id);
   const job = book.view().job;
   if (!part) return { refused: 'no-such-part', part: id };
@@ -36,7 +42,7 @@ const leavesMachine = (part: Part, to: Place): boolean =>
  * A loaner that comes out was exposed to what is still suspected there. Once the fault is confirmed there is nothing
  * left to suspect: it is as good as before where that fault does no harm, else unproved. A dead part stays dead.
  */
-function exposed(book: Book, part: Part, job: string, asking: Asking): void {
+function exposed(book: UnitOfWork, part: Part, job: string, asking: Asking): void {
   const view = book.view();
   if (!view.job || part.standing.is === 'dead' || part.standing.is === 'suspect') return;
   const { verdict } = view.job;
@@ -57,7 +63,7 @@ function exposed(book: Book, part: Part, job: string, asking: Asking): void {
 }
 
 /** What was out of our hands is proved anew before it says anything of a machine. */
-export function backFromLending(book: Book, part: Part): void {
+export function backFromLending(book: UnitOfWork, part: Part): void {
   if (part.standing.is === 'dead') return;
   book.add(`part:${part.id}`, 'part-standing', {
     standing: { is: 'unproved', why: 'was-lent' },

@@ -13,7 +13,7 @@ import { minutes } from '../../time.ts';
 import { jobCommand } from '../kernel/command.ts';
 import { accept, refuse } from '../kernel/decision.ts';
 import { zEpoch, zId, zJobId, zLine, zMinutes, zPartId, zPlace, zText } from '../kernel/fields.ts';
-import { openBook } from '../kernel/unitOfWork.ts';
+import { openUnitOfWork } from '../kernel/unitOfWork.ts';
 import { moveFromWhereItIs } from './moveOut.ts';
 
 const zWhy = z.enum(['hand', 'wrong-slot-put-right', 'board-has-only-these', 'closing-up', 'righting']);
@@ -37,7 +37,7 @@ export const movePart = jobCommand(
     const comesOut = part.belongs.to === 'owner' && part.place.at === 'slot' && input.to.at !== 'slot';
     const closed = comesOut ? mayNotOpen(view.job) : null;
     if (closed) return { ok: false, refusal: closed };
-    const book = openBook(view, asking);
+    const book = openUnitOfWork(view, asking);
     const why = whyMoved(input.why, input.says);
     const refusal = moveFromWhereItIs(book, input.part, input.to, why, asking);
     return refusal ? { ok: false, refusal } : book.accept();
@@ -75,7 +75,7 @@ export const fitPart = jobCommand(
     if (!part || !view.machine) return refuse('no-such-part', { part: input.part });
     const notYet = whyNotFitted(view.job, part);
     if (notYet) return { ok: false, refusal: notYet };
-    const book = openBook(view, asking);
+    const book = openUnitOfWork(view, asking);
     const order = view.job.orders.findLast((one) => one.part === part.id);
     const ordered = order && lineOf(view.job, order);
     if (ordered)
@@ -92,7 +92,7 @@ export const fitPart = jobCommand(
       asking,
     );
     if (refusal) return { ok: false, refusal };
-    const line = book.view().job?.sold.find((one) => one.part === part.id);
+    const line = book.view().job?.agreedLines.find((one) => one.part === part.id);
     if (line && part.belongs.to === 'shop')
       // What moves with it as one is sold with it, within its price.
       for (const id of [part.id, ...part.riders])
@@ -135,7 +135,7 @@ export const putAway = jobCommand(
   (view, input, asking) => {
     const part = view.parts.get(input.part);
     if (!part) return refuse('no-such-part', { part: input.part });
-    const book = openBook(view, asking);
+    const book = openUnitOfWork(view, asking);
     const refusal = moveFromWhereItIs(book, part.id, input.to, { by: 'owner-word', answer: input.to.at }, asking);
     return refusal ? { ok: false, refusal } : book.accept();
   },
@@ -195,7 +195,7 @@ export const goOn = jobCommand(
     if (!(way[from] ?? []).includes(to)) return refuse('no-way-there', { from, to, ways: way[from] ?? [] });
     if (to === 'fitting' && from === 'tracing' && !view.job.verdict && !view.job.tasks)
       return refuse('nothing-found-yet', { job });
-    const book = openBook(view, asking);
+    const book = openUnitOfWork(view, asking);
     book.enter(to, 'goes-on');
     return book.accept();
   },

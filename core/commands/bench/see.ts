@@ -1,11 +1,11 @@
 import { z } from 'zod';
-import type { Standing } from '../../custody/part.ts';
+import type { ProofStatus } from '../../custody/part.ts';
 import { mayNotOpen } from '../../job/bench/mayOpen.ts';
 import { CURES } from '../../job/entries.ts';
 import { jobCommand } from '../kernel/command.ts';
 import { accept, refuse } from '../kernel/decision.ts';
 import { zId, zJobId, zLine, zPartId, zReading } from '../kernel/fields.ts';
-import { openBook } from '../kernel/unitOfWork.ts';
+import { openUnitOfWork } from '../kernel/unitOfWork.ts';
 import { moveFromWhereItIs } from './moveOut.ts';
 
 /** What the bench sees at the first power-on, in the terms of what was told. Where they differ, the estimate is made anew. */
@@ -65,7 +65,7 @@ export const judge = jobCommand(
   z.strictObject({ job: zJobId, verdict: zVerdict }),
   ['tracing', 'first-power-on'],
   (view, { job, verdict }, asking) => {
-    const book = openBook(view, asking);
+    const book = openUnitOfWork(view, asking);
     if (verdict.is === 'confirmed') {
       const part = view.parts.get(verdict.part);
       if (!part) return refuse('no-such-part', { part: verdict.part });
@@ -86,7 +86,7 @@ export const judge = jobCommand(
         const loaner = view.parts.get(id);
         if (loaner?.standing.is !== 'exposed' || loaner.standing.job !== job) continue;
         const hurt = asking.tracing.harms(verdict.fault, loaner.kind);
-        const standing: Standing = hurt
+        const standing: ProofStatus = hurt
           ? { is: 'unproved', why: `exposed-to-${verdict.fault}` }
           : loaner.standing.before;
         book.add(`part:${id}`, 'part-standing', {
@@ -115,7 +115,7 @@ export const unplug = jobCommand(
   (view, input, asking) => {
     const closed = mayNotOpen(view.job);
     if (closed) return { ok: false, refusal: closed };
-    const book = openBook(view, asking);
+    const book = openUnitOfWork(view, asking);
     const rest = input.slots.filter((slot) => view.machine?.inside[slot]);
     if (rest.length > 0) book.add(`machine:${view.job.machine}`, 'unplugged', { slots: rest });
     for (const { part, tray } of input.out) {

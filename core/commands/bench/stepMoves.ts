@@ -7,7 +7,7 @@ import type { PartId } from '../../ids.ts';
 import type { Work } from '../../job/work.ts';
 import type { Refusal } from '../../refusal.ts';
 import type { Asking } from '../kernel/asking.ts';
-import type { Book } from '../kernel/unitOfWork.ts';
+import type { UnitOfWork } from '../kernel/unitOfWork.ts';
 import { moveFromWhereItIs } from './moveOut.ts';
 
 /** What the technician said of a step's parts; everything else follows from the step. */
@@ -24,7 +24,7 @@ export type StepUse = {
 export type EndsWith = 'as-before' | 'out' | 'loaner-inside' | 'last-slots';
 
 export type StepMoves = {
-  readonly book: Book;
+  readonly book: UnitOfWork;
   readonly asking: Asking;
   readonly rules: StepRules;
   readonly use: StepUse;
@@ -35,7 +35,7 @@ export type StepMoves = {
 const byStep = (at: StepMoves) => ({ by: 'step' as const, step: at.rules.id, run: at.run });
 
 /** The owner's parts of these kinds that are inside now. */
-export function ownPartsInside(book: Book, kinds: readonly PartKind[]): readonly Part[] {
+export function ownPartsInside(book: UnitOfWork, kinds: readonly PartKind[]): readonly Part[] {
   const { machine, parts } = book.view();
   return Object.values(machine?.inside ?? {})
     .map((id) => parts.get(id))

@@ -3,7 +3,7 @@ import { phaseOf } from '../../job/work.ts';
 import { epochMs } from '../../time.ts';
 import { shopCommand } from '../kernel/command.ts';
 import { zEpoch } from '../kernel/fields.ts';
-import { openBook } from '../kernel/unitOfWork.ts';
+import { openUnitOfWork } from '../kernel/unitOfWork.ts';
 import { clockRefusal } from './clockRefusal.ts';
 
 /**
@@ -17,7 +17,7 @@ export const stopClocks = shopCommand(
   (view, { at }, asking) => {
     const clock = clockRefusal(null, at, asking);
     if (clock) return { ok: false, refusal: clock };
-    const book = openBook(view, asking);
+    const book = openUnitOfWork(view, asking);
     for (const job of view.elsewhere)
       for (const work of job.work) {
         const { to, at: since } = phaseOf(work);

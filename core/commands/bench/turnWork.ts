@@ -4,7 +4,7 @@ import { OPEN_STAGES } from '../../stage.ts';
 import { jobCommand } from '../kernel/command.ts';
 import { refuse } from '../kernel/decision.ts';
 import { zEpoch, zId, zJobId } from '../kernel/fields.ts';
-import { openBook } from '../kernel/unitOfWork.ts';
+import { openUnitOfWork } from '../kernel/unitOfWork.ts';
 import { clockRefusal } from './clockRefusal.ts';
 import { giveHandsBack, takeHands } from './hands.ts';
 
@@ -21,7 +21,7 @@ export const turnWork = jobCommand(
     if (clock) return { ok: false, refusal: clock };
     // Two windows may show the same key: the second press changes nothing.
     if (to === now.to) return refuse('nothing-to-write');
-    const book = openBook(view, asking);
+    const book = openUnitOfWork(view, asking);
     if (to === 'hands-on' && work.by === asking.by) takeHands(book, asking, at);
     book.add(`job:${job}`, 'work-turned', { run, to, at });
     if (to === 'waiting' && now.to === 'hands-on' && work.by === asking.by) giveHandsBack(book, asking, at);

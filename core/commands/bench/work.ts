@@ -7,11 +7,11 @@ import type { StepRules } from '../../bench/tracingDoor.ts';
 import type { View } from '../../entries/view.ts';
 import type { PartId } from '../../ids.ts';
 import { mayTakeDays } from '../../job/approval/ownersYes.ts';
-import type { Tried } from '../../job/arrangement.ts';
 import { clockedWork } from '../../job/bench/clockedWork.ts';
 import { mayNotOpen } from '../../job/bench/mayOpen.ts';
 import type { Job } from '../../job/job.ts';
 import { limitRefusal, minutesBeyondWord, withWorkDone } from '../../job/money/withinWord.ts';
+import type { TriedArrangement } from '../../job/triedArrangement.ts';
 import type { UsedLoaner, Work } from '../../job/work.ts';
 import { personal } from '../../journal/personal.ts';
 import type { Refusal } from '../../refusal.ts';
@@ -22,7 +22,7 @@ import { jobCommand } from '../kernel/command.ts';
 import type { Decision } from '../kernel/decision.ts';
 import { accept, refuse } from '../kernel/decision.ts';
 import { zEpoch, zId, zJobId, zLine, zMinutes, zPartId, zReading, zText } from '../kernel/fields.ts';
-import { openBook } from '../kernel/unitOfWork.ts';
+import { openUnitOfWork } from '../kernel/unitOfWork.ts';
 import { clockRefusal } from './clockRefusal.ts';
 import { giveHandsBack, takeHands } from './hands.ts';
 import { movesAtFinish, movesAtStart, roundsLeft, takenOut, unplugsAtStart } from './stepMoves.ts';
@@ -92,7 +92,7 @@ export function decideStart(
 ): Decision {
   const problem = startProblem(view, input, asking);
   if (problem) return problem;
-  const book = openBook(view, asking);
+  const book = openUnitOfWork(view, asking);
   if (view.job.stage === 'taken-in' && input.kind === 'step') book.enter('first-power-on', 'first-step');
   takeHands(book, asking, input.startedAt);
   const run = asking.newId();
@@ -188,9 +188,10 @@ export function decideFinish(
   if (rules && !rules.outcomes.includes(input.outcome))
     return refuse('no-such-outcome', { step: work.what, outcome: input.outcome, outcomes: rules.outcomes });
   if (work.kind === 'proof' && input.passed === null) return refuse('proof-without-result', { proof: work.what });
-  const book = openBook(view, asking);
+  const book = openUnitOfWork(view, asking);
   const endsWith = input.endsWith ?? (rules?.handling.putsBack === 'same-slot' ? 'as-before' : 'out');
-  const write = (tried: Tried | null) => void (tried && book.add(`job:${input.job}`, 'arrangement-tried', tried));
+  const write = (tried: TriedArrangement | null) =>
+    void (tried && book.add(`job:${input.job}`, 'arrangement-tried', tried));
   if (work.kind === 'proof') write(arrangementOfProof(view, work, input.passed === true));
   if (rules) {
     const use = { ...input.use, loaner: input.use.loaner ?? work.loaners[0]?.id ?? null };

@@ -14,7 +14,7 @@ import { jobCommand } from '../kernel/command.ts';
 import type { Decision } from '../kernel/decision.ts';
 import { accept, refuse } from '../kernel/decision.ts';
 import { zJobId, zLine, zSigned, zText, zThing } from '../kernel/fields.ts';
-import { openBook } from '../kernel/unitOfWork.ts';
+import { openUnitOfWork } from '../kernel/unitOfWork.ts';
 import { askForPaper, issuePaper } from '../papers/issue.ts';
 
 const zDifference = z.strictObject({
@@ -35,7 +35,7 @@ export const markReady = jobCommand(
     if (!isProved(job)) return refuse('nothing-proved', {});
     const missing = canGoHome(job, machine, view.parts).filter((one) => one.why !== 'ours-on-machine');
     if (missing.length > 0) return refuse('cannot-go-home', { missing });
-    const book = openBook(view, asking);
+    const book = openUnitOfWork(view, asking);
     book.enter('ready', 'proved');
     issuePaper(book, 'return-report', asking);
     return book.accept();
@@ -52,7 +52,7 @@ export const goHomeAsItCame = jobCommand(
   }),
   OPEN_STAGES.filter((stage) => stage !== 'home-as-it-came'),
   (view, input, asking) => {
-    const book = openBook(view, asking);
+    const book = openUnitOfWork(view, asking);
     for (const question of view.job.questions)
       if (!question.answer && !question.lapsed && !question.withdrawn)
         book.add(`job:${input.job}`, 'question-lapsed', { question: question.id });
@@ -79,7 +79,7 @@ export const remind = jobCommand(
   (view, input, asking) => {
     if (!view.job.toldReadyAt) return refuse('owner-not-told', { job: input.job });
     if (input.last && view.job.reminders.length === 0) return refuse('remind-first', { job: input.job });
-    const book = openBook(view, asking);
+    const book = openUnitOfWork(view, asking);
     book.add(`job:${input.job}`, 'reminded', { last: input.last });
     book.enter('not-collected', input.last ? 'last-notice' : 'reminded');
     const refusal = askForPaper(book, input.last ? 'last-notice' : 'reminder', asking);
@@ -122,9 +122,9 @@ function decideHandOver(
     return refuse('came-along-missing', {
       things: short.map(({ thing, count }) => ({ thing, count: count - back(thing) })),
     });
-  const book = openBook(view, asking);
+  const book = openUnitOfWork(view, asking);
   for (const thing of input.oursOff) {
-    const on = book.view().job?.ours.find((one) => one.thing === thing.thing)?.count ?? 0;
+    const on = book.view().job?.shopItemsOn.find((one) => one.thing === thing.thing)?.count ?? 0;
     if (on < thing.count) return refuse('not-on-the-machine', { thing: thing.thing, on, asked: thing.count });
     book.add(`job:${job.id}`, 'ours-off', thing);
   }

@@ -4,7 +4,7 @@ import { STAGES } from '../../stage.ts';
 import { jobCommand } from '../kernel/command.ts';
 import { refuse } from '../kernel/decision.ts';
 import { zId, zJobId, zLine, zPartId } from '../kernel/fields.ts';
-import { openBook } from '../kernel/unitOfWork.ts';
+import { openUnitOfWork } from '../kernel/unitOfWork.ts';
 import { issuePaper, nextNumber } from '../papers/issue.ts';
 
 /**
@@ -32,7 +32,7 @@ export const destroyPart = jobCommand(
     if (part.place.at === 'slot') return refuse('take-it-out-first', { ...names, slot: part.place.slot });
     if (!view.shop.staff.some((one) => one.id === input.verifiedBy))
       return refuse('nobody-of-the-shop', { name: input.verifiedBy });
-    const book = openBook(view, asking);
+    const book = openUnitOfWork(view, asking);
     const certificate = nextNumber(book, 'media-sanitisation-certificate', asking);
     const refusal = book.move({
       part: part.id,

@@ -3,7 +3,7 @@ import { STAGES } from '../../stage.ts';
 import { jobCommand } from '../kernel/command.ts';
 import { refuse } from '../kernel/decision.ts';
 import { zJobId, zPartId } from '../kernel/fields.ts';
-import { openBook } from '../kernel/unitOfWork.ts';
+import { openUnitOfWork } from '../kernel/unitOfWork.ts';
 
 /**
  * The keeping of a dead part ends: it goes back to the owner, at any time, or is recycled, once the day has come up to
@@ -20,7 +20,7 @@ export const endKeeping = jobCommand(
     if (part.place.at !== 'kept') return refuse('not-kept', { ...names, is: part.place, since: part.since });
     if (input.as === 'recycled' && part.place.until > asking.at)
       return refuse('kept-until', { ...names, until: part.place.until });
-    const book = openBook(view, asking);
+    const book = openUnitOfWork(view, asking);
     const refusal = book.move({
       part: part.id,
       from: part.place,

@@ -8,7 +8,7 @@ import { howAnswered } from '../approval/howAnswered.ts';
 import { jobCommand } from '../kernel/command.ts';
 import { accept, refuse } from '../kernel/decision.ts';
 import { zEpoch, zHow, zId, zJobId, zLine, zMinor, zPartId, zText } from '../kernel/fields.ts';
-import { openBook } from '../kernel/unitOfWork.ts';
+import { openUnitOfWork } from '../kernel/unitOfWork.ts';
 import { issuePaper } from '../papers/issue.ts';
 
 /** Something went wrong at our hands: written down at once; the hand-over waits until the owner was told. */
@@ -31,7 +31,7 @@ export const reportIncident = jobCommand(
       return refuse('happened-after-now', { happenedAt: input.happenedAt });
     const part = input.part === null ? null : view.parts.get(input.part);
     if (part === undefined) return refuse('no-such-part', { part: input.part });
-    const book = openBook(view, asking);
+    const book = openUnitOfWork(view, asking);
     book.add(`job:${job}`, 'incident', {
       ...input,
       ...(partIs && { partIs }),

@@ -13,7 +13,7 @@ import type { Asking } from '../kernel/asking.ts';
 import { jobCommand } from '../kernel/command.ts';
 import { accept, refuse } from '../kernel/decision.ts';
 import { zAttributes, zId, zJobId, zKind, zLine } from '../kernel/fields.ts';
-import { type Book, openBook } from '../kernel/unitOfWork.ts';
+import { openUnitOfWork, type UnitOfWork } from '../kernel/unitOfWork.ts';
 
 const zSlot = z.strictObject({
   id: zId,
@@ -101,7 +101,7 @@ export const writeCensus = jobCommand(
       ([slot]) => !input.slots.some((one) => one.id === slot),
     );
     if (filled) return refuse('slot-still-filled', { slot: filled[0], by: view.parts.get(filled[1])?.name ?? '' });
-    const book = openBook(view, asking);
+    const book = openUnitOfWork(view, asking);
     const slots: readonly Slot[] = input.slots;
     book.add(`machine:${view.job.machine}`, 'slots-written', { slots, gaps: input.gaps });
     for (const part of input.parts) writeFound(book, view.job.machine, view.job.owner, part, asking);
@@ -110,7 +110,7 @@ export const writeCensus = jobCommand(
 );
 
 function writeFound(
-  book: Book,
+  book: UnitOfWork,
   machine: MachineId,
   owner: OwnerId,
   found: z.infer<typeof zFoundPart>,

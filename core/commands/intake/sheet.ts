@@ -15,7 +15,7 @@ import { jobCommand } from '../kernel/command.ts';
 import type { Decision } from '../kernel/decision.ts';
 import { accept, refuse } from '../kernel/decision.ts';
 import { zHow, zId, zJobId, zLine, zMinor, zSigned, zText } from '../kernel/fields.ts';
-import { openBook } from '../kernel/unitOfWork.ts';
+import { openUnitOfWork } from '../kernel/unitOfWork.ts';
 import { issuePaper } from '../papers/issue.ts';
 
 const zConsent = z.enum(CONSENTS);
@@ -55,7 +55,7 @@ export const signSheet = jobCommand(
     const { photographs = [] } = input;
     if (photographs.length > 0 && input.answers.photos !== 'yes')
       return refuse('consent-missing', { needs: ['photos'] });
-    const book = openBook(view, asking);
+    const book = openUnitOfWork(view, asking);
     book.add(`job:${input.job}`, 'sheet-signed', {
       answers: input.answers,
       signature: signed(asking, view.job.owner, input.signed, input.contentHash),
@@ -117,7 +117,7 @@ function onTheSheet<Kind extends KindOf<'job'>>(
   kind: Kind,
   body: Bodies['job'][Kind],
 ): Decision {
-  const book = openBook(view, asking);
+  const book = openUnitOfWork(view, asking);
   book.add<`job:${string}`, Kind>(`job:${view.job.id}`, kind, body);
   if (view.job.papers.some((paper) => paper.kind === 'consent-sheet')) issuePaper(book, 'consent-sheet', asking);
   return book.accept();

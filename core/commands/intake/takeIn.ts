@@ -23,7 +23,7 @@ import {
   zText,
   zThing,
 } from '../kernel/fields.ts';
-import { type Book, openBook } from '../kernel/unitOfWork.ts';
+import { openUnitOfWork, type UnitOfWork } from '../kernel/unitOfWork.ts';
 
 const zOwner = z.strictObject({
   name: zLine,
@@ -112,7 +112,7 @@ function decideTakeIn(view: View, input: TakeInInput, asking: Asking): Decision 
     return refuse('older-job-not-ended', { job: input.cameBack.from });
   if (input.enquiry && view.enquiry?.stage !== 'asked')
     return refuse('enquiry-not-open', { enquiry: input.enquiry, stage: view.enquiry?.stage ?? null });
-  const book = openBook(view, asking);
+  const book = openUnitOfWork(view, asking);
   const job = asking.newId() as JobId;
   const owner = 'known' in input.owner ? input.owner.known : (asking.newId() as OwnerId);
   const machine = machineFor(view, input, asking);
@@ -169,7 +169,7 @@ function decideTakeIn(view: View, input: TakeInInput, asking: Asking): Decision 
   return book.accept();
 }
 
-function writeOwner(book: Book, id: OwnerId, fresh: z.infer<typeof zOwner>): void {
+function writeOwner(book: UnitOfWork, id: OwnerId, fresh: z.infer<typeof zOwner>): void {
   const contact = <T>(value: T) => personal('contact', id, value);
   book.add(`owner:${id}`, 'owner-known', {
     id,
@@ -211,7 +211,13 @@ function machineFor(view: View, input: TakeInInput, asking: Asking): MachineHere
   };
 }
 
-function writeMachine(book: Book, before: View, input: TakeInInput, owner: OwnerId, { id, tag }: MachineHere): void {
+function writeMachine(
+  book: UnitOfWork,
+  before: View,
+  input: TakeInInput,
+  owner: OwnerId,
+  { id, tag }: MachineHere,
+): void {
   if (before.machine) {
     if (!before.machine.tag) book.add(`machine:${id}`, 'machine-tagged', { tag });
     return;

@@ -5,7 +5,7 @@ import { OPEN_STAGES } from '../../stage.ts';
 import { jobCommand } from '../kernel/command.ts';
 import { accept, refuse } from '../kernel/decision.ts';
 import { zCount, zId, zJobId, zLine, zText } from '../kernel/fields.ts';
-import { openBook } from '../kernel/unitOfWork.ts';
+import { openUnitOfWork } from '../kernel/unitOfWork.ts';
 import { issuePaper } from '../papers/issue.ts';
 
 /** Something that came along and was not on the receipt: a new receipt takes the old one's place. */
@@ -14,7 +14,7 @@ export const addThing = jobCommand(
   z.strictObject({ job: zJobId, thing: zLine, count: zCount, where: zLine }),
   OPEN_STAGES,
   (view, { job, ...thing }, asking) => {
-    const book = openBook(view, asking);
+    const book = openUnitOfWork(view, asking);
     book.add(`job:${job}`, 'thing-found', thing);
     if (view.job.papers.some((paper) => paper.kind === 'intake-receipt')) issuePaper(book, 'intake-receipt', asking);
     return book.accept();
@@ -36,7 +36,7 @@ export const takeOursOff = jobCommand(
   z.strictObject({ job: zJobId, thing: zLine, count: zCount }),
   OPEN_STAGES,
   (view, { job, ...thing }) => {
-    const on = view.job.ours.find((one) => one.thing === thing.thing)?.count ?? 0;
+    const on = view.job.shopItemsOn.find((one) => one.thing === thing.thing)?.count ?? 0;
     if (on < thing.count) return refuse('not-on-the-machine', { thing: thing.thing, on, asked: thing.count });
     return accept({ stream: `job:${job}`, kind: 'ours-off', body: thing });
   },

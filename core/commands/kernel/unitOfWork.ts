@@ -15,7 +15,7 @@ import { refuse } from './decision.ts';
  * What one command writes down, in order, each line decided on all lines before it. Nothing leaves the book unless
  * the whole command is accepted.
  */
-export type Book = {
+export type UnitOfWork = {
   readonly view: () => View;
   readonly add: Add;
   /** Books a move, or says why not. */
@@ -25,7 +25,7 @@ export type Book = {
 };
 
 /** Opens a book on a view. */
-export function openBook(start: View, asking: Asking): Book {
+export function openUnitOfWork(start: View, asking: Asking): UnitOfWork {
   let view = start;
   const entries: AnyDraft[] = [];
   const write = (entry: AnyEntry) => {
@@ -44,7 +44,7 @@ export function openBook(start: View, asking: Asking): Book {
           machine: (id) => (view.machine?.id === id ? view.machine : (view.rigs.get(id) ?? null)),
           owner: job?.owner ?? null,
           trialAllowed: job !== null && agreed(job.consents, 'own-parts-in'),
-          agreedFor: job?.sold.some((line) => line.part === move.part) ?? false,
+          agreedFor: job?.agreedLines.some((line) => line.part === move.part) ?? false,
           other: (id) => view.parts.get(id) ?? null,
           word: job && wordForPart(job, move.part, view.parts.get(move.part)?.dataBearing ?? false),
         },

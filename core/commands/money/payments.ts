@@ -9,7 +9,7 @@ import { jobCommand } from '../kernel/command.ts';
 import type { Decision } from '../kernel/decision.ts';
 import { accept, refuse } from '../kernel/decision.ts';
 import { zJobId, zLine, zMinor } from '../kernel/fields.ts';
-import { openBook } from '../kernel/unitOfWork.ts';
+import { openUnitOfWork } from '../kernel/unitOfWork.ts';
 import { issuePaper } from '../papers/issue.ts';
 
 const zSome = zMinor.min(1);
@@ -47,7 +47,7 @@ function decideCharge(
   }
   if (charge.is === 'discount' && charge.minor > spentMinor(job))
     return refuse('discount-above-price', { minor: charge.minor, spentMinor: spentMinor(job) });
-  const book = openBook(view, asking);
+  const book = openUnitOfWork(view, asking);
   book.add(`job:${id}`, 'charge-booked', charge);
   const beyond = limitRefusal(job, book.view().job ?? job, 'what' in charge ? charge.what : charge.why);
   return beyond ? { ok: false, refusal: beyond } : book.accept();
@@ -71,7 +71,7 @@ export const takePayment = jobCommand(
     if (paidMinor + payment.minor > most)
       return refuse('paid-too-much', { minor: payment.minor, paidMinor, mostMinor: most });
     if (payment.for === 'bill') return accept({ stream: `job:${id}`, kind: 'paid', body: payment });
-    const book = openBook(view, asking);
+    const book = openUnitOfWork(view, asking);
     book.add(`job:${id}`, 'paid', payment);
     issuePaper(book, 'deposit-receipt', asking);
     return book.accept();

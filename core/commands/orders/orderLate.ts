@@ -4,7 +4,7 @@ import { OPEN_STAGES } from '../../stage.ts';
 import { jobCommand } from '../kernel/command.ts';
 import { refuse } from '../kernel/decision.ts';
 import { zEpoch, zId, zJobId, zLine } from '../kernel/fields.ts';
-import { openBook } from '../kernel/unitOfWork.ts';
+import { openUnitOfWork } from '../kernel/unitOfWork.ts';
 
 /**
  * The supplier names another day, or none. Where that day lies after the one the owner was promised, the promise is
@@ -29,7 +29,7 @@ export const orderLate = jobCommand(
       return refuse('new-promise-needed', { what: order.what, promised, due });
     if (promise !== null && promise.at < (due ?? asking.at))
       return refuse('promise-before-part', { what: order.what, promised: promise.at, due });
-    const book = openBook(view, asking);
+    const book = openUnitOfWork(view, asking);
     book.add(`job:${job}`, 'order-due-changed', { order: id, due, says });
     if (promise !== null) book.add(`job:${job}`, 'promised', promise);
     return book.accept();
@@ -44,7 +44,7 @@ export const cancelOrder = jobCommand(
   (view, { job, order: id, why, another }, asking) => {
     const order = view.job.orders.find((one) => one.order === id);
     if (!order || orderState(order) !== 'on-the-way') return refuse('no-such-order', { order: id });
-    const book = openBook(view, asking);
+    const book = openUnitOfWork(view, asking);
     book.add(`job:${job}`, 'order-cancelled', { order: id, why, drops: !another });
     return book.accept();
   },

@@ -1,17 +1,17 @@
 import { z } from 'zod';
 import { isOpen } from '../../approval/question.ts';
 import type { View } from '../../entries/view.ts';
+import type { AgreedLine } from '../../job/agreedLine.ts';
 import type { Job } from '../../job/job.ts';
 import { limitRefusal } from '../../job/money/withinWord.ts';
 import { isLive, lineOf } from '../../job/orders/order.ts';
-import type { Sold } from '../../job/sold.ts';
 import type { Refusal } from '../../refusal.ts';
 import type { Asking } from '../kernel/asking.ts';
 import { jobCommand } from '../kernel/command.ts';
 import type { Decision } from '../kernel/decision.ts';
 import { refuse } from '../kernel/decision.ts';
 import { zEpoch, zJobId, zLine, zMinor, zPartId, zQuestionId } from '../kernel/fields.ts';
-import { openBook } from '../kernel/unitOfWork.ts';
+import { openUnitOfWork } from '../kernel/unitOfWork.ts';
 
 const zDays = z.int().min(0).max(3650);
 const zOrder = z.strictObject({
@@ -41,7 +41,7 @@ function decideOrder(view: View & { readonly job: Job }, input: z.infer<typeof z
       agreedMinor: line.priceMinor,
       priceMinor: input.priceMinor,
     });
-  const book = openBook(view, asking);
+  const book = openUnitOfWork(view, asking);
   book.add(`job:${job}`, 'part-ordered', { ...order, ...(line && { line: line.what }), order: asking.newId() });
   const beyond = limitRefusal(view.job, book.view().job ?? view.job, input.what);
   if (beyond) return { ok: false, refusal: beyond };
@@ -50,10 +50,10 @@ function decideOrder(view: View & { readonly job: Job }, input: z.infer<typeof z
 }
 
 /** Which line of the owner's answer is ordered: the one called so, or the only one; each once. */
-function lineOrdered(job: Job, id: string, what: string): Sold | Refusal {
+function lineOrdered(job: Job, id: string, what: string): AgreedLine | Refusal {
   const question = job.questions.find((one) => one.id === id);
   if (!question) return { refused: 'no-such-question', question: id };
-  const lines = job.sold.filter((line) => line.question === id);
+  const lines = job.agreedLines.filter((line) => line.question === id);
   if (lines.length === 0)
     return { refused: 'word-needed', needs: [isOpen(question) ? 'answer' : 'yes'], question: question.says };
   const line = lines.find((one) => one.what === what) ?? (lines.length === 1 ? lines[0] : undefined);

@@ -5,7 +5,7 @@ import { OWNERS_OWN, orderState } from '../../job/orders/order.ts';
 import { jobCommand } from '../kernel/command.ts';
 import { refuse } from '../kernel/decision.ts';
 import { zAttributes, zId, zJobId, zKind, zLine } from '../kernel/fields.ts';
-import { openBook } from '../kernel/unitOfWork.ts';
+import { openUnitOfWork } from '../kernel/unitOfWork.ts';
 import { issuePaper } from '../papers/issue.ts';
 
 /**
@@ -27,7 +27,7 @@ export const bringOwnPart = jobCommand(
     const order = view.job.orders.find((one) => one.order === input.order);
     if (input.order !== null && (!order || orderState(order) !== 'on-the-way'))
       return refuse('no-such-order', { order: input.order });
-    const book = openBook(view, asking);
+    const book = openUnitOfWork(view, asking);
     const id = asking.newId() as PartId;
     book.add(`part:${id}`, 'part-known', {
       id,

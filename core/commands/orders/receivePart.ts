@@ -10,7 +10,7 @@ import { jobCommand } from '../kernel/command.ts';
 import type { Decision } from '../kernel/decision.ts';
 import { refuse } from '../kernel/decision.ts';
 import { zId, zJobId, zMinor, zPartId } from '../kernel/fields.ts';
-import { openBook } from '../kernel/unitOfWork.ts';
+import { openUnitOfWork } from '../kernel/unitOfWork.ts';
 
 const zReceived = z.strictObject({
   job: zJobId,
@@ -46,7 +46,7 @@ function decideReceived(
   if (part === undefined) return refuse('no-such-part', { part: input.part });
   const problem = partProblem(view.job, order, part, input.as) ?? priceProblem(view.job, order, input);
   if (problem) return { ok: false, refusal: problem };
-  const book = openBook(view, asking);
+  const book = openUnitOfWork(view, asking);
   book.add(`job:${input.job}`, 'part-received', {
     order: order.order,
     as: input.as,

@@ -4,7 +4,7 @@ import { STAGES } from '../../stage.ts';
 import { jobCommand } from '../kernel/command.ts';
 import { refuse } from '../kernel/decision.ts';
 import { zId, zJobId, zLine, zMinor } from '../kernel/fields.ts';
-import { openBook } from '../kernel/unitOfWork.ts';
+import { openUnitOfWork } from '../kernel/unitOfWork.ts';
 
 /**
  * Sends what came back to its supplier: the wrong one, the dead one, one the owner does not want at that price. After
@@ -30,7 +30,7 @@ export const sendBack = jobCommand(
     const until = returnBy(order);
     if (until !== null && asking.at > until && input.says === null)
       return refuse('supplier-days-over', { what: order.what, supplier: order.supplier, until });
-    const book = openBook(view, asking);
+    const book = openUnitOfWork(view, asking);
     const part = order.part === null ? undefined : view.parts.get(order.part);
     if (part?.belongs.to === 'owner') return refuse('sold-already', { part: part.id, name: part.name });
     if (part?.place.at === 'slot')
@@ -60,7 +60,7 @@ export const settleReturn = jobCommand(
   (view, { job, order: id, as, minor }, asking) => {
     const order = view.job.orders.find((one) => one.order === id);
     if (!order || orderState(order) !== 'gone-back') return refuse('nothing-sent-back', { order: id });
-    const book = openBook(view, asking);
+    const book = openUnitOfWork(view, asking);
     const part = order.part === null ? undefined : view.parts.get(order.part);
     if (part && as !== 'refused') {
       const refusal = book.move({

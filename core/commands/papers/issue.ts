@@ -14,7 +14,7 @@ import type { Asking } from '../kernel/asking.ts';
 import { jobCommand } from '../kernel/command.ts';
 import { refuse } from '../kernel/decision.ts';
 import { zJobId, zPartId } from '../kernel/fields.ts';
-import { type Book, openBook } from '../kernel/unitOfWork.ts';
+import { openUnitOfWork, type UnitOfWork } from '../kernel/unitOfWork.ts';
 
 /** The calendar year at a moment, in the shop's zone: papers are numbered by kind and year. */
 export const yearIn = (zone: string, at: number): number =>
@@ -25,13 +25,18 @@ export const yearIn = (zone: string, at: number): number =>
  * records. A paper of a kind that the job already has takes that one's place; nothing is overwritten.
  * @throws when the journal does not hold what the paper says: a command that issues one by itself has just written it.
  */
-export function issuePaper(book: Book, kind: PaperKindId, asking: Asking, part: PartId | null = null): void {
+export function issuePaper(book: UnitOfWork, kind: PaperKindId, asking: Asking, part: PartId | null = null): void {
   const refusal = askForPaper(book, kind, asking, part);
   if (refusal) throw new Error(`a paper ${kind} that lacks what it says: ${refusal.refused}`);
 }
 
 /** The same, for whoever may ask for a paper before there is one to be had: what is missing is a refusal. */
-export function askForPaper(book: Book, kind: PaperKindId, asking: Asking, part: PartId | null = null): Refusal | null {
+export function askForPaper(
+  book: UnitOfWork,
+  kind: PaperKindId,
+  asking: Asking,
+  part: PartId | null = null,
+): Refusal | null {
   const { job, owner, machine, shop } = book.view();
   if (!job || !owner || !machine || !shop.settings) throw new Error(`a paper ${kind} without a job`);
   const year = yearIn(shop.settings.zone, asking.at);
@@ -66,7 +71,7 @@ export function askForPaper(book: Book, kind: PaperKindId, asking: Asking, part:
 }
 
 /** The number that the next paper of a kind gets, for what names its paper before it is issued. */
-export function nextNumber(book: Book, kind: PaperKindId, asking: Asking): string {
+export function nextNumber(book: UnitOfWork, kind: PaperKindId, asking: Asking): string {
   const { shop, paperCounts } = book.view();
   return paperNumber(kind, yearIn(shop.settings?.zone ?? 'UTC', asking.at), (paperCounts.get(kind) ?? 0) + 1);
 }
@@ -98,7 +103,7 @@ export const issue = jobCommand(
   STAGES,
   (view, { kind, part }, asking) => {
     if (kind === 'part-tag' && part === null) return refuse('which-part', { kind });
-    const book = openBook(view, asking);
+    const book = openUnitOfWork(view, asking);
     const refusal = askForPaper(book, kind, asking, part);
     return refusal ? { ok: false, refusal } : book.accept();
   },

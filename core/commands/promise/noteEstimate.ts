@@ -8,7 +8,7 @@ import type { Asking } from '../kernel/asking.ts';
 import { jobCommand } from '../kernel/command.ts';
 import type { Decision } from '../kernel/decision.ts';
 import { zJobId, zLine, zMinutes } from '../kernel/fields.ts';
-import { openBook } from '../kernel/unitOfWork.ts';
+import { openUnitOfWork } from '../kernel/unitOfWork.ts';
 
 const zPrice = z.strictObject({ p50: z.number().min(0), p90: z.number().min(0) });
 /** An estimate as it is handed in. */
@@ -46,7 +46,7 @@ function decideEstimate(
   asking: Asking,
 ): Decision {
   const { job } = view;
-  const book = openBook(view, asking);
+  const book = openUnitOfWork(view, asking);
   book.add(`job:${id}`, 'estimated', estimate);
   const fits = estimate.passesLimit <= ASK_ABOVE || job.charging === 'free';
   const seen = estimate.moment === 'seen' && job.stage === 'first-power-on';

@@ -10,7 +10,7 @@ import type { Asking } from '../kernel/asking.ts';
 import { jobCommand } from '../kernel/command.ts';
 import type { Decision } from '../kernel/decision.ts';
 import { zEpoch, zJobId } from '../kernel/fields.ts';
-import { openBook } from '../kernel/unitOfWork.ts';
+import { openUnitOfWork } from '../kernel/unitOfWork.ts';
 
 /** The promise: when it will likely be ready, and whether the owner was told of it. Never a past or a closed day. */
 export const promise = jobCommand(
@@ -20,7 +20,7 @@ export const promise = jobCommand(
   (view, { job, ...promised }, asking) => {
     const refusal = noPromise(view, promised.at, asking);
     if (refusal) return { ok: false, refusal };
-    const book = openBook(view, asking);
+    const book = openUnitOfWork(view, asking);
     book.add(`job:${job}`, 'promised', promised);
     return book.accept();
   },
@@ -40,7 +40,7 @@ function decideTold(
   // What was promised and has passed can still be told of; another day has to be one that can be kept.
   const refusal = before?.at === at ? null : noPromise(view, at, asking);
   if (refusal) return { ok: false, refusal };
-  const book = openBook(view, asking);
+  const book = openUnitOfWork(view, asking);
   book.add(`job:${job}`, 'promised', { at, p90, told: true });
   const known = view.job.promisesTold.at(-1)?.promised ?? (before?.told ? before.at : null);
   book.add(`job:${job}`, 'promise-told', { promised: at, was: known === at ? null : known, how });

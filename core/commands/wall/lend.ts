@@ -7,7 +7,7 @@ import { backFromLending } from '../bench/moveOut.ts';
 import { jobCommand, shopCommand } from '../kernel/command.ts';
 import { refuse } from '../kernel/decision.ts';
 import { zEpoch, zId, zJobId, zLine, zPartId, zPlace } from '../kernel/fields.ts';
-import { openBook } from '../kernel/unitOfWork.ts';
+import { openUnitOfWork } from '../kernel/unitOfWork.ts';
 import { askForPaper } from '../papers/issue.ts';
 
 /**
@@ -38,7 +38,7 @@ export const lendPart = jobCommand(
         movedBy: part.movedBy,
       });
     const { returnBy, job } = input;
-    const book = openBook(view, asking);
+    const book = openUnitOfWork(view, asking);
     const to =
       input.slot === null
         ? ({ at: 'with-owner' } as const)
@@ -67,7 +67,7 @@ export const takeBackLent = shopCommand(
       return refuse('not-lent', { ...names, is: part.place, since: part.since, movedBy: part.movedBy });
     if (!samePlace(part.place, input.from)) return { ok: false, refusal: notThere(part, input.from) };
     if (input.to.at !== 'bin' && input.to.at !== 'bench') return refuse('not-where-a-part-comes', { at: input.to.at });
-    const book = openBook(view, asking);
+    const book = openUnitOfWork(view, asking);
     const refusal = book.move({ part: part.id, from: input.from, to: input.to, job: null, why: { by: 'hand' } });
     if (refusal) return { ok: false, refusal };
     backFromLending(book, part);

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { heldFor, slotProblem } from '../../custody/move/moveRefusals.ts';
-import type { Standing, ThingKind } from '../../custody/part.ts';
+import type { ProofStatus, ThingKind } from '../../custody/part.ts';
 import { type Place, slotOf } from '../../custody/place.ts';
 import { issueTag } from '../../custody/tag.ts';
 import type { View } from '../../entries/view.ts';
@@ -26,7 +26,7 @@ import {
   zTag,
   zText,
 } from '../kernel/fields.ts';
-import { openBook } from '../kernel/unitOfWork.ts';
+import { openUnitOfWork } from '../kernel/unitOfWork.ts';
 
 const zStandingAtFirst = z.discriminatedUnion('is', [
   z.strictObject({ is: z.literal('trial-grade'), scopes: zScopes }),
@@ -54,7 +54,7 @@ export const knowPart = shopCommand(
     const id = asking.newId() as PartId;
     const tag = input.tag ?? issueTag(asking.randomInt);
     const days = view.shop.settings?.rules.standingLapsesDays ?? 365;
-    const standing: Standing =
+    const standing: ProofStatus =
       input.standing.is === 'known-good'
         ? {
             is: 'known-good',
@@ -67,7 +67,7 @@ export const knowPart = shopCommand(
             lapses: epochMs(input.standing.at + days * 86_400_000),
           }
         : input.standing;
-    const book = openBook(view, asking);
+    const book = openUnitOfWork(view, asking);
     const slot = slotOf(input.place);
     const problem = firstPlaceProblem(view, input.place, input.kind);
     if (problem) return { ok: false, refusal: problem };
@@ -131,7 +131,7 @@ export const knowRig = shopCommand(
   (input) => ({ machine: input.rig }),
   (view, input, asking) => {
     if (view.machine) return refuse('rig-known', { rig: input.rig });
-    const book = openBook(view, asking);
+    const book = openUnitOfWork(view, asking);
     book.add(`machine:${input.rig}`, 'machine-known', {
       id: input.rig,
       owner: null,
@@ -162,7 +162,7 @@ export const moveShopPart = shopCommand(
     const part = view.parts.get(input.part);
     if (!part) return refuse('no-such-part', { part: input.part });
     if (part.belongs.to !== 'shop') return refuse('not-ours-to-move', { part: part.id, name: part.name });
-    const book = openBook(view, asking);
+    const book = openUnitOfWork(view, asking);
     const refusal = book.move({
       part: part.id,
       from: input.from,
@@ -185,7 +185,7 @@ export const provePart = shopCommand(
     const part = view.parts.get(input.part);
     if (!part) return refuse('no-such-part', { part: input.part });
     const days = view.shop.settings?.rules.standingLapsesDays ?? 365;
-    const standing: Standing = input.works
+    const standing: ProofStatus = input.works
       ? {
           is: 'known-good',
           evidence: { at: asking.at, by: asking.by, where: input.where, scopes: input.scopes },
@@ -221,7 +221,7 @@ export const reservePart = shopCommand(
         since: part.since,
         movedBy: part.movedBy,
       });
-    const book = openBook(view, asking);
+    const book = openUnitOfWork(view, asking);
     book.add(`part:${part.id}`, 'part-reserved', { job: input.job });
     if (!view.job.parts.includes(part.id)) book.add(`job:${input.job}`, 'part-joined', { part: part.id });
     return book.accept();

@@ -91,11 +91,11 @@ function lastSeen(place: Place): string {
   }
 }
 
-type Titled = { readonly ok: true; readonly title: Title } | { readonly ok: false; readonly refusal: Refusal };
+type TitleDecision = { readonly ok: true; readonly title: Title } | { readonly ok: false; readonly refusal: Refusal };
 
-function titleIn(view: MoveView, part: Part, move: Move): Titled {
-  const titled = (title: Title): Titled => ({ ok: true, title });
-  const not = (refused: string, facts = {}): Titled => ({
+function titleIn(view: MoveView, part: Part, move: Move): TitleDecision {
+  const titled = (title: Title): TitleDecision => ({ ok: true, title });
+  const not = (refused: string, facts = {}): TitleDecision => ({
     ok: false,
     refusal: { refused, part: part.id, tag: part.tag, name: part.name, ...facts },
   });

@@ -66,7 +66,7 @@ const wordsGiven = (making: Making): NonNullable<BillFacts['word']> =>
   making.job.questions.flatMap((question) => {
     if (!question.answer || question.withdrawn) return [];
     const chosen = chosenOf(question);
-    const more = making.job.sold
+    const more = making.job.agreedLines
       .filter((line) => line.question === question.id)
       .reduce((sum, line) => sum + line.priceMinor, 0);
     return [
@@ -103,7 +103,7 @@ function whatWasDone(making: Making): readonly string[] {
       .map((work) => inSentence(workName(making, work)));
   const tasks = new Set([...named('fitting'), ...named('cleaning'), ...named('handling')]);
   const proofs = new Set(named('proof'));
-  const fitted = job.sold.flatMap(({ part, what }) => {
+  const fitted = job.agreedLines.flatMap(({ part, what }) => {
     const known = part === null ? undefined : view.parts.get(part);
     return part === null ? [] : [known ? partInText(making, known) : what];
   });

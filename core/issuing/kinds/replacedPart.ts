@@ -69,7 +69,7 @@ function replacedBy({ job, machine, parts }: Of): ReadonlyMap<PartId, QuestionId
     if (now === undefined || !old || replaced.has(was) || came.includes(now) || !job.parts.includes(now)) continue;
     // What sits elsewhere inside was only moved; what came out before this job is none of its parts.
     const cameOut = old.place.at !== 'slot' && old.since >= job.takenInAt;
-    const line = job.sold.find(({ part }) => part === now);
+    const line = job.agreedLines.find(({ part }) => part === now);
     if (cameOut && parts.get(now)?.belongs.to === 'owner') replaced.set(was, (line?.question as QuestionId) ?? null);
   }
   return replaced;

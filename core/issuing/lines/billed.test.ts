@@ -41,7 +41,7 @@ const aJob = fc.record({
   feeMinor: minor(9000),
   perMinuteMinor: fc.integer({ min: 1, max: 400 }),
   tasks: fc.constantFrom(null, [{ id: 'clean', fixedMinor: 1999 }], [{ id: 'clean', fixedMinor: null }]),
-  sold: fc.array(item, { maxLength: 5 }),
+  agreedLines: fc.array(item, { maxLength: 5 }),
   booked: fc.array(booked, { maxLength: 4 }),
   paid: fc.constant([]),
   questions: fc.constant([]),

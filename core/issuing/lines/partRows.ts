@@ -41,7 +41,7 @@ function row(making: Making, part: Part): PartRowFacts {
 
 /** Bought from us in this job, or lent: ours when the machine came. */
 const isOurs = ({ job }: Making, part: Part): boolean =>
-  part.belongs.to === 'shop' || job.sold.some((line) => line.part === part.id);
+  part.belongs.to === 'shop' || job.agreedLines.some((line) => line.part === part.id);
 
 function whoseWords(making: Making, part: Part): string {
   const { whose } = making.words.facts;
@@ -125,7 +125,7 @@ export const isMoved = (making: Making): boolean => moved(making).length > 0;
 export function movedWords(making: Making): readonly string[] {
   const { job, words, format, view } = making;
   const otherBoard =
-    !isAsItCame(making) && job.sold.some(({ part }) => part !== null && view.parts.get(part)?.kind === 'board');
+    !isAsItCame(making) && job.agreedLines.some(({ part }) => part !== null && view.parts.get(part)?.kind === 'board');
   return moved(making).map(({ part, was, now }) =>
     format.say(otherBoard && part.kind === 'dimm' ? words.facts.onlyThese : words.facts.movedSlot, {
       part: partName(making, part),

@@ -104,7 +104,7 @@ export function fittedFacts(making: Making): ReturnReportFacts['fitted'] | null 
   const { job, view, words, format } = making;
   if (isAsItCame(making)) return null;
   const question = job.questions.findLast((one) => chosenOf(one).some((option) => option.agrees.accepts));
-  const line = job.sold.findLast((one) => one.part !== null && one.question === question?.id);
+  const line = job.agreedLines.findLast((one) => one.part !== null && one.question === question?.id);
   if (!question?.answer || !line?.part) return null;
   const known = view.parts.get(line.part);
   const part = known ? partInText(making, known) : line.what;

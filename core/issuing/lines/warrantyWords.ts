@@ -13,7 +13,7 @@ export function warrantyWords(making: Making): readonly string[] {
     from === undefined
       ? format.say(lasting, { months: months(n), what })
       : format.say(until, { day: format.datePlusMonths(from, n), what });
-  const parts = job.sold.flatMap(({ part, what, warrantyMonths }) => {
+  const parts = job.agreedLines.flatMap(({ part, what, warrantyMonths }) => {
     if (part === null || warrantyMonths === 0) return [];
     const known = view.parts.get(part);
     return [

@@ -48,7 +48,7 @@ export function canGoHome(job: Job, machine: Machine, parts: ReadonlyMap<PartId,
       if (problem) missing.push(problem);
     }
   }
-  for (const { thing, count } of job.ours) missing.push({ why: 'ours-on-machine', thing, count });
+  for (const { thing, count } of job.shopItemsOn) missing.push({ why: 'ours-on-machine', thing, count });
   for (const slot of machine.unplugged) if (machine.inside[slot]) missing.push({ why: 'still-unplugged', slot });
   for (const incident of job.incidents)
     if (!incident.told) missing.push({ why: 'incident-not-told', incident: incident.id });

@@ -57,8 +57,8 @@ describe('the finding fee', () => {
 
 describe('a part', () => {
   it('that was agreed to and never fitted is not on the bill of a machine that goes home as it came', () => {
-    expect(charges(aJob({ sold: [board] }), true).totalMinor).toBe(3000);
-    expect(charges(aJob({ sold: [{ ...board, fitted: true }] }), true).totalMinor).toBe(12_000);
+    expect(charges(aJob({ agreedLines: [board] }), true).totalMinor).toBe(3000);
+    expect(charges(aJob({ agreedLines: [{ ...board, fitted: true }] }), true).totalMinor).toBe(12_000);
   });
   it('costs less by the core value of the old one when that goes back to its maker, and only then', () => {
     const sold = [{ ...board, core: { part: 'old' as PartId, minor: 1500 } }];
@@ -68,7 +68,7 @@ describe('a part', () => {
   });
   it('at a rate of its own has that tax, the rest the usual one', () => {
     const onTop = { tax: { permille: 200, inside: false, others: [50] } };
-    const job = aJob({ sold: [{ ...board, taxPermille: 50 }], work: [worked('fitting', 20)] }, onTop);
+    const job = aJob({ agreedLines: [{ ...board, taxPermille: 50 }], work: [worked('fitting', 20)] }, onTop);
     expect(charges(job, false).totalMinor).toBe(9450 + 1800);
   });
   it('given for nothing is on the bill and costs nothing', () => {
@@ -88,13 +88,13 @@ describe('a discount', () => {
   it('takes its tax with it, from the usual rate first and then from the rest at their own', () => {
     const onTop = { tax: { permille: 200, inside: false } };
     const booked = [{ is: 'discount', why: 'late', minor: 2000 }];
-    const job = aJob({ sold: [{ ...board, taxPermille: 50 }], work: [worked('fitting', 20)], booked }, onTop);
+    const job = aJob({ agreedLines: [{ ...board, taxPermille: 50 }], work: [worked('fitting', 20)], booked }, onTop);
     expect(charges(job, false).totalMinor).toBe((9000 - 500) * 1.05);
   });
 });
 
 it('minutes beyond the owner’s word stay in the log and are not charged', () => {
-  const job = aJob({ work: [worked('step', 50, { ours: minutes(20) })] });
+  const job = aJob({ work: [worked('step', 50, { unbilled: minutes(20) })] });
   expect(charges(job, false)).toMatchObject({ handsOn: 30, totalMinor: 30 * 75 });
 });
 

@@ -1,9 +1,9 @@
 import type { Minutes } from '../../time.ts';
 import { minutes } from '../../time.ts';
+import type { AgreedLine } from '../agreedLine.ts';
 import { answerForPart } from '../approval/partAnswer.ts';
 import type { Booked } from '../entries.ts';
 import type { Job } from '../job.ts';
-import type { Sold } from '../sold.ts';
 import { isCharged } from '../work.ts';
 import type { ChargeLine } from './chargeLine.ts';
 import { taxedCharges } from './taxedCharges.ts';
@@ -20,7 +20,7 @@ export type Charges = {
 
 /** Charged hands-on minutes so far: without our own proofs, what was struck out, and what went beyond the owner's word. */
 export const chargedMinutes = (job: Job): Minutes =>
-  minutes(job.work.filter(isCharged).reduce((sum, work) => sum + work.handsOn - (work.ours ?? 0), 0));
+  minutes(job.work.filter(isCharged).reduce((sum, work) => sum + work.handsOn - (work.unbilled ?? 0), 0));
 
 /** Hands-on minutes in minor units, half up. */
 export const labourMinor = (job: Job, handsOn: Minutes): number => Math.round(handsOn * job.perMinuteMinor);
@@ -47,7 +47,9 @@ export function charges(job: Job, asItCame: boolean): Charges {
 
 function chargeLines(job: Job, asItCame: boolean): readonly ChargeLine[] {
   const feeOnly = asItCame || job.charging === 'diagnosis-only';
-  const sold = asItCame ? job.sold.filter((line) => line.part === null || line.fitted === true) : job.sold;
+  const sold = asItCame
+    ? job.agreedLines.filter((line) => line.part === null || line.fitted === true)
+    : job.agreedLines;
   const work = feeOnly
     ? [{ is: 'finding-fee' as const, minor: job.feeMinor, credited: false }]
     : [labourLine(job), ...feeLine(job)];
@@ -67,7 +69,7 @@ function labourLine(job: Job): ChargeLine {
 function coveredByFee(job: Job): number {
   const tracing = job.work
     .filter((work) => work.kind === 'step' && isCharged(work))
-    .reduce((sum, work) => sum + work.handsOn - (work.ours ?? 0), 0);
+    .reduce((sum, work) => sum + work.handsOn - (work.unbilled ?? 0), 0);
   return Math.min(tracing, job.terms?.feeCoversMinutes ?? 0);
 }
 
@@ -78,7 +80,7 @@ function feeLine(job: Job): readonly ChargeLine[] {
   return [{ is: 'finding-fee', minor: credited || !begun ? 0 : job.feeMinor, credited }];
 }
 
-function soldLines(job: Job, line: Sold): readonly ChargeLine[] {
+function soldLines(job: Job, line: AgreedLine): readonly ChargeLine[] {
   const { what, part, priceMinor, warrantyMonths, core } = line;
   const taxPermille = line.taxPermille ?? null;
   const item: ChargeLine = { is: 'item', what, part, minor: priceMinor, warrantyMonths, taxPermille };

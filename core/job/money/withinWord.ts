@@ -30,7 +30,7 @@ export function limitRefusal(before: Job, after: Job, what: string): Refusal | n
 type Piece = Pick<Work, 'run' | 'kind' | 'what'>;
 
 /** The job as if this work had been done, for so many minutes, some of them the shop's own. */
-export function withWorkDone(job: Job, piece: Piece, handsOn: Minutes, ours: Minutes = minutes(0)): Job {
+export function withWorkDone(job: Job, piece: Piece, handsOn: Minutes, unbilled: Minutes = minutes(0)): Job {
   const done: Work = {
     ...piece,
     turns: [],
@@ -39,7 +39,7 @@ export function withWorkDone(job: Job, piece: Piece, handsOn: Minutes, ours: Min
     endedAt: job.takenInAt,
     outcome: null,
     handsOn,
-    ours,
+    unbilled,
     waiting: minutes(0),
     readings: [],
     passed: null,

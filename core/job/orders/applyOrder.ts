@@ -42,8 +42,10 @@ export function applyOrder(job: Job, entry: OrderEntry, at: EpochMs): Job {
       return agreedTo(job, entry.body);
     case 'sold-part-named': {
       const { question, what, part } = entry.body;
-      const at = job.sold.findIndex((line) => line.question === question && line.what === what && line.part === null);
-      return { ...job, sold: job.sold.map((line, i) => (i === at ? { ...line, part } : line)) };
+      const at = job.agreedLines.findIndex(
+        (line) => line.question === question && line.what === what && line.part === null,
+      );
+      return { ...job, agreedLines: job.agreedLines.map((line, i) => (i === at ? { ...line, part } : line)) };
     }
     case 'order-sent-back': {
       const { order, drops } = entry.body;
@@ -64,16 +66,20 @@ const change = (job: Job, id: string, to: (order: Order) => Order): Job => ({
 function withoutLine(job: Job, id: string): Job {
   const order = job.orders.find((one) => one.order === id);
   const line = order && lineOf(job, order);
-  return line ? { ...job, sold: job.sold.filter((one) => one !== line) } : job;
+  return line ? { ...job, agreedLines: job.agreedLines.filter((one) => one !== line) } : job;
 }
 
 /** The new word takes the place of the old line: what was dearer is not charged beside what was agreed before. */
 function agreedTo(job: Job, { order: id, question, priceMinor, warrantyMonths }: AgreedTo): Job {
   const order = job.orders.find((one) => one.order === id);
   if (!order) return job;
-  const { sold } = withoutLine(job, id);
+  const { agreedLines: sold } = withoutLine(job, id);
   const line = { what: order.what, part: null, priceMinor, warrantyMonths, question };
-  return change({ ...job, sold: [...sold, line] }, id, (one) => ({ ...one, agreedBy: question, line: order.what }));
+  return change({ ...job, agreedLines: [...sold, line] }, id, (one) => ({
+    ...one,
+    agreedBy: question,
+    line: order.what,
+  }));
 }
 
 type AgreedTo = Extract<OrderEntry, { readonly kind: 'order-agreed' }>['body'];

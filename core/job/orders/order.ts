@@ -1,6 +1,6 @@
 import type { PartId, QuestionId } from '../../ids.ts';
 import type { EpochMs } from '../../time.ts';
-import type { Sold } from '../sold.ts';
+import type { AgreedLine } from '../agreedLine.ts';
 
 /** As what it came. `late` stands in early journals alone: that it came after its day shows in the days. */
 export type CameAs = 'ordered' | 'wrong' | 'dead' | 'late' | 'dearer' | 'owners-own';
@@ -90,9 +90,9 @@ export function orderState(order: Order): OrderState {
 export const isLive = (order: Order): boolean => ['on-the-way', 'came', 'needs-word'].includes(orderState(order));
 
 /** The line of the owner's answer that an order fills; undefined where nobody asked for it, or the word was taken back. */
-export function lineOf(job: { readonly sold: readonly Sold[] }, order: Order): Sold | undefined {
+export function lineOf(job: { readonly agreedLines: readonly AgreedLine[] }, order: Order): AgreedLine | undefined {
   const question = order.agreedBy ?? order.question;
-  return job.sold.find(
+  return job.agreedLines.find(
     (line) =>
       line.question === question &&
       line.what === (order.line ?? order.what) &&
@@ -101,7 +101,7 @@ export function lineOf(job: { readonly sold: readonly Sold[] }, order: Order): S
 }
 
 /** Does an order wait for a word, or may it be given one: it came, is here, and is not fitted yet? */
-export const mayBeAgreed = (job: { readonly sold: readonly Sold[] }, order: Order): boolean =>
+export const mayBeAgreed = (job: { readonly agreedLines: readonly AgreedLine[] }, order: Order): boolean =>
   ['came', 'needs-word'].includes(orderState(order)) && lineOf(job, order)?.fitted !== true;
 
 /** Until when the supplier takes it back; null before it came, and where no days were agreed. */

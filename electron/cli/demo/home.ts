@@ -163,7 +163,7 @@ export async function goingHome(teller: Teller): Promise<void> {
     signed: { name: home.collectedBy, drawn: drawnSignature },
     contentHash: '',
     returned: job.cameAlong,
-    oursOff: job.ours,
+    oursOff: job.shopItemsOn,
     differences: [
       {
         what: 'settings-cleared',

@@ -1,4 +1,4 @@
-import type { Said } from '../../../core/custody/machineReport.ts';
+import type { MachineReport } from '../../../core/custody/machineReport.ts';
 import type { Attributes } from '../../../core/custody/part.ts';
 import type { Slot } from '../../../core/custody/slot.ts';
 import { cardSlotsOf, slotsAndPartsFrom } from '../../../core/readings/slotsAndParts.ts';
@@ -17,7 +17,7 @@ type Filled = FoundMachine & {
  * The same job on the machine that a report describes: its own slots and parts, the nearest story they allow. What the
  * report lacks is entered by hand as a census, and said; nothing invented is passed off as read.
  */
-export function machineStory(said: Said, text: string): Story {
+export function machineStory(said: MachineReport, text: string): Story {
   const { story, wall } = STORY;
   const found = fillGaps(said, text);
   const round = roundFor(found);
@@ -67,7 +67,7 @@ const withoutSpeech = ({ seen: _, readings: __, found: ___, ours, ...step }: Sto
   ...(ours !== undefined && { ours }),
 });
 
-function fillGaps(said: Said, text: string): Filled {
+function fillGaps(said: MachineReport, text: string): Filled {
   const read = slotsAndPartsFrom(said, cardSlotsOf(text));
   const slots: Slot[] = [...read.slots];
   const parts: (FoundPart & { readonly source: 'own-report' | 'census' })[] = [...read.parts];

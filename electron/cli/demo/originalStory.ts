@@ -1,9 +1,9 @@
-import type { Said } from '../../../core/custody/machineReport.ts';
+import type { MachineReport } from '../../../core/custody/machineReport.ts';
 import { STORY } from './story.ts';
 import type { Story } from './tellStory.ts';
 
 /** The story as it stands, on its own machine. */
-export function originalStory(said: Said, text: string): Story {
+export function originalStory(said: MachineReport, text: string): Story {
   const { story, machine, wall } = STORY;
   return {
     called: story.machine.called,

@@ -1,4 +1,4 @@
-import type { Said } from '../../../core/custody/machineReport.ts';
+import type { MachineReport } from '../../../core/custody/machineReport.ts';
 import type { JobId } from '../../../core/ids.ts';
 import { fromWall } from '../../../core/job/promise/wallTime.ts';
 import { amount, line, momentName } from './lines.ts';
@@ -7,7 +7,7 @@ import { STORY } from './story.ts';
 import type { Teller } from './teller.ts';
 
 /** The report that came with the machine, or by mail. */
-export type CameReport = { readonly text: string; readonly said: Said; readonly taken: string };
+export type CameReport = { readonly text: string; readonly said: MachineReport; readonly taken: string };
 
 /** Tuesday at the counter: the sheet, the signature, what the machine once said of itself. */
 export async function takingIn(teller: Teller, report: CameReport, called: string): Promise<void> {

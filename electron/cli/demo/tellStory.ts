@@ -1,4 +1,4 @@
-import type { Said } from '../../../core/custody/machineReport.ts';
+import type { MachineReport } from '../../../core/custody/machineReport.ts';
 import { tellStep } from './bench.ts';
 import type { FittingWork } from './fittingWork.ts';
 import { fittingAndProving, goingHome, leaveForTheNight } from './home.ts';
@@ -12,7 +12,7 @@ import type { Teller } from './teller.ts';
 /** What is told: on which machine, by which steps, with which wall. */
 export type Story = {
   readonly called: string;
-  readonly report: { readonly text: string; readonly said: Said; readonly taken: string };
+  readonly report: { readonly text: string; readonly said: MachineReport; readonly taken: string };
   readonly found: FoundMachine;
   /** Where the census comes from: seen at the bench, or the machine's own report. */
   readonly source: 'census' | 'own-report';

@@ -47,7 +47,7 @@ describe('a part is ordered', () => {
     expect(await refusal(at.fit(part))).toBe('done');
     expect((await at.desk.view(at.job)).parts.get(part)?.belongs.to).toBe('owner');
     expect(await items()).toEqual([['board', AGREED_MINOR]]);
-    expect((await at.now()).sold[0]).toMatchObject({ part, fitted: true });
+    expect((await at.now()).agreedLines[0]).toMatchObject({ part, fitted: true });
   });
 });
 

@@ -23,7 +23,7 @@ export const toFit = ({
 }: JobSheet): readonly { readonly part: Part; readonly slot: string | null }[] => {
   const inside = (part: Part) => part.place.at === 'slot' && part.place.machine === machine.id;
   const recorded = (part: Part) => slotRecorded(machine, part.id);
-  const sold = parts.filter((part) => job.sold.some((line) => line.part === part.id));
+  const sold = parts.filter((part) => job.agreedLines.some((line) => line.part === part.id));
   const own = parts.filter(
     (part) => part.belongs.to === 'owner' && part.standing.is !== 'dead' && !sold.includes(part),
   );

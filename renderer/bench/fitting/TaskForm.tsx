@@ -58,7 +58,7 @@ export function TaskForm({ sheet, tray }: { readonly sheet: JobSheet; readonly t
           {t('bench.plug-in')}
         </Key>
       )}
-      {job.ours.map(({ thing, count }) => (
+      {job.shopItemsOn.map(({ thing, count }) => (
         <Key key={thing} onPress={() => void execute('takeOursOff', { job: job.id, thing, count })}>
           {t('bench.ours-off', { thing, count })}
         </Key>

@@ -1,5 +1,5 @@
 import type { JobSheet } from '../../../core/contract/screens.ts';
-import { isThere } from '../../../core/job/tried.ts';
+import { isThere } from '../../../core/job/triedArrangements.ts';
 import { Key } from '../../kit/keys/Key.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 import { workName } from '../../terms/terms.ts';

@@ -2,13 +2,13 @@ import { useState } from 'react';
 import type { JobSheet } from '../../../core/contract/screens.ts';
 import { movesAsItCame } from '../../../core/job/asItCame.ts';
 import type { Job } from '../../../core/job/job.ts';
-import { gotWorse, lastWorked, type WayBack, wayBack } from '../../../core/job/tried.ts';
+import { gotWorse, lastWorked, type ReturnMoves, returnMoves } from '../../../core/job/triedArrangements.ts';
 import type { Words } from '../../../core/text/wordsFor.ts';
 import { useExecute } from '../../link/useExecute.ts';
 
 export type Back = {
   /** The last arrangement that worked, with the moves that lead to it from how the machine stands. */
-  readonly worked: { readonly tried: Job['tried'][number]; readonly way: WayBack } | null;
+  readonly worked: { readonly tried: Job['arrangements'][number]; readonly way: ReturnMoves } | null;
   /** The last trial made it worse or showed something new. */
   readonly worse: boolean;
   /** Something is not as it came. */
@@ -28,7 +28,7 @@ export function useBack({ job, machine, parts }: JobSheet, tray: string): Back {
   const [open, setOpen] = useState(false);
   const tried = lastWorked(job);
   return {
-    worked: tried && { tried, way: wayBack(machine, parts, tried, { at: 'tray', tray, job: job.id }) },
+    worked: tried && { tried, way: returnMoves(machine, parts, tried, { at: 'tray', tray, job: job.id }) },
     worse: gotWorse(job),
     can: movesAsItCame(machine, parts).length > 0,
     open,

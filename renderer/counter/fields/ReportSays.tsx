@@ -1,4 +1,4 @@
-import type { Said, SaidDrive } from '../../../core/custody/machineReport.ts';
+import type { MachineReport, SaidDrive } from '../../../core/custody/machineReport.ts';
 import type { Reading } from '../../../core/readings/reading.ts';
 import { saidOf } from '../../../core/readings/readText.ts';
 import { shareForm } from '../../../core/readings/share.ts';
@@ -61,7 +61,7 @@ export function ReportSays({ reading }: { readonly reading: Reading }) {
 
 type T = Words['t'];
 
-function namedIn({ kinds, board, processors, memory, cards }: Said, t: T): string {
+function namedIn({ kinds, board, processors, memory, cards }: MachineReport, t: T): string {
   const filled = memory.slots.filter((slot) => slot.sizeMiB !== null);
   const named = [board.vendor, board.name].filter((name) => name !== null).join(' ');
   return [

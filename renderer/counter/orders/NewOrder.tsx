@@ -25,7 +25,7 @@ export function NewOrder({ sheet, settings, onDone }: OfJob & { readonly onDone:
   const [agreed, setAgreed] = useState<string | null>(null);
   const [returnDays, setReturnDays] = useState<number | null>(null);
   const [core, setCore] = useState(NO_CORE);
-  const lines = sheet.job.sold.filter(
+  const lines = sheet.job.agreedLines.filter(
     (one) => !one.fitted && !sheet.job.orders.some((made) => isLive(made) && lineOf(sheet.job, made) === one),
   );
   const line = lines.find((one) => one.what === agreed) ?? null;

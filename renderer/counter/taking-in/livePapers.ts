@@ -11,7 +11,7 @@ import type { MachineId, OwnerId } from '../../../core/ids.ts';
 import type { JobWords } from '../../../core/issuing/jobWords.ts';
 import { consentSheetPaper } from '../../../core/issuing/kinds/consentSheet.ts';
 import { intakeReceiptFacts } from '../../../core/issuing/kinds/intakeReceipt.ts';
-import { makingOf, type PaperAsked } from '../../../core/issuing/making.ts';
+import { makingOf, type PaperRequest } from '../../../core/issuing/making.ts';
 import type { Estimate } from '../../../core/job/estimate.ts';
 import { type Job, newJob } from '../../../core/job/job.ts';
 import { noShop, type ShopSettings, type Staff } from '../../../core/job/shop.ts';
@@ -65,7 +65,7 @@ export function livePapers(facts: LiveFacts): LivePapers {
   };
 }
 
-function paperAsked({ sheet, marks, settings, staff, estimate, at, notIssued }: LiveFacts): PaperAsked {
+function paperAsked({ sheet, marks, settings, staff, estimate, at, notIssued }: LiveFacts): PaperRequest {
   const owner = ownerOf(sheet, settings.language);
   const job = jobOf(sheet, marks, settings, estimate, at, staff.id);
   const machine = {

@@ -42,7 +42,7 @@ export function GoingHome({ sheet, settings }: OfJob) {
       job: job.id,
       collectedBy: name,
       returned: job.cameAlong.filter((one) => back.includes(one.thing)).map((one) => ({ ...one })),
-      oursOff: job.ours.filter((one) => off.includes(one.thing)).map((one) => ({ ...one })),
+      oursOff: job.shopItemsOn.filter((one) => off.includes(one.thing)).map((one) => ({ ...one })),
       differences: differencesInput(differences),
     };
     await execute('handOver', { ...given, signed: signedInput(mark, name), contentHash: await hashOf(given) });
@@ -69,8 +69,14 @@ export function GoingHome({ sheet, settings }: OfJob) {
           ticked={back}
           onTick={setBack}
         />
-        {job.ours.length > 0 && (
-          <TickedBack label={t('counter.home.ours-off')} none="" things={job.ours} ticked={off} onTick={setOff} />
+        {job.shopItemsOn.length > 0 && (
+          <TickedBack
+            label={t('counter.home.ours-off')}
+            none=""
+            things={job.shopItemsOn}
+            ticked={off}
+            onTick={setOff}
+          />
         )}
       </JobRow>
       <JobRow id="parts" state="known">

@@ -5,9 +5,9 @@ import type { Part } from '../custody/ledger.ts';
 import type { Machine } from '../custody/machine.ts';
 import { type Place, samePlace } from '../custody/place.ts';
 import type { MachineId, PartId } from '../ids.ts';
-import type { Tried } from './arrangement.ts';
 import type { Job } from './job.ts';
-import { gotWorse, isThere, lastWorked, wayBack } from './tried.ts';
+import type { TriedArrangement } from './triedArrangement.ts';
+import { gotWorse, isThere, lastWorked, returnMoves } from './triedArrangements.ts';
 
 const SLOTS = ['A1', 'A2', 'B1', 'B2'];
 const machine = 'm' as MachineId;
@@ -31,11 +31,15 @@ function standing(inside: Readonly<Record<string, string>>, unplugged: readonly 
   });
   return { machine: { id: machine, inside, unplugged } as unknown as Machine, parts };
 }
-const tried = (run: string, did: Tried['did'], inside: Readonly<Record<string, string>>): Job['tried'][number] =>
-  ({ run, did, inside, unplugged: [], at: 0 }) as unknown as Job['tried'][number];
-const jobOf = (all: readonly Job['tried'][number][], struck: readonly string[] = []) =>
+const tried = (
+  run: string,
+  did: TriedArrangement['did'],
+  inside: Readonly<Record<string, string>>,
+): Job['arrangements'][number] =>
+  ({ run, did, inside, unplugged: [], at: 0 }) as unknown as Job['arrangements'][number];
+const jobOf = (all: readonly Job['arrangements'][number][], struck: readonly string[] = []) =>
   aJobAt('tracing', {
-    tried: all,
+    arrangements: all,
     work: all.map(({ run }) => ({
       run,
       struck: struck.includes(run) ? { why: '', at: 0 } : null,
@@ -59,7 +63,7 @@ describe('the last arrangement that worked', () => {
 describe('the way back', () => {
   it('takes ours to its bin, theirs to the tray, and puts back what sat there, nothing else', () => {
     const now = standing({ A1: 'own3', A2: 'ours', B2: 'own2' });
-    const back = wayBack(
+    const back = returnMoves(
       now.machine,
       now.parts,
       { inside: { A2: 'own1' as PartId, B2: 'own2' as PartId }, unplugged: [] },
@@ -76,12 +80,12 @@ describe('the way back', () => {
     const parts = now.parts.map((part) =>
       part.id === ('own1' as PartId) ? { ...part, place: { at: 'with-owner' } as Place } : part,
     );
-    const back = wayBack(now.machine, parts, { inside: { A2: 'own1' as PartId }, unplugged: [] }, tray);
+    const back = returnMoves(now.machine, parts, { inside: { A2: 'own1' as PartId }, unplugged: [] }, tray);
     expect([back.moves, back.outOfReach]).toEqual([[], ['own1']]);
   });
   it('plugs in and unplugs as it was then', () => {
     const now = standing({ A2: 'own1', B2: 'own2' }, ['A2']);
-    const back = wayBack(now.machine, now.parts, { inside: now.machine.inside, unplugged: ['B2'] }, tray);
+    const back = returnMoves(now.machine, now.parts, { inside: now.machine.inside, unplugged: ['B2'] }, tray);
     expect([back.moves, back.plugIn, back.unplug]).toEqual([[], ['A2'], ['B2']]);
   });
 
@@ -96,8 +100,8 @@ describe('the way back', () => {
     fc.assert(
       fc.property(arrangement, arrangement, (from, to) => {
         const now = standing(from);
-        const inside = { ...to } as unknown as Tried['inside'];
-        const { moves } = wayBack(now.machine, now.parts, { inside, unplugged: [] }, tray);
+        const inside = { ...to } as unknown as TriedArrangement['inside'];
+        const { moves } = returnMoves(now.machine, now.parts, { inside, unplugged: [] }, tray);
         const places = new Map(now.parts.map((part) => [part.id, part.place]));
         for (const move of moves) {
           expect(samePlace(places.get(move.part) as Place, move.from)).toBe(true);
@@ -110,7 +114,7 @@ describe('the way back', () => {
         );
         expect(after).toEqual(to);
         const there = standing(to);
-        expect(isThere(wayBack(there.machine, there.parts, { inside, unplugged: [] }, tray))).toBe(true);
+        expect(isThere(returnMoves(there.machine, there.parts, { inside, unplugged: [] }, tray))).toBe(true);
       }),
     );
   });

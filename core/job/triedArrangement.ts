@@ -1,7 +1,7 @@
 import type { Machine } from '../custody/machine.ts';
 
 /** An arrangement of parts that was tried at the bench, and what the machine did in it. */
-export type Tried = {
+export type TriedArrangement = {
   /** The step or proof that tried it. */
   readonly run: string;
   readonly did: 'works' | 'same' | 'worse';

@@ -1,7 +1,7 @@
 import type { PartId } from '../ids.ts';
 
 /** A line of the bill that is not labour. */
-export type Sold = {
+export type AgreedLine = {
   readonly what: string;
   readonly part: PartId | null;
   readonly priceMinor: number;

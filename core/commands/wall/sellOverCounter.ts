@@ -3,7 +3,7 @@ import { heldFor } from '../../custody/move/moveRefusals.ts';
 import { shopCommand } from '../kernel/command.ts';
 import { refuse } from '../kernel/decision.ts';
 import { zMinor, zPartId } from '../kernel/fields.ts';
-import { openBook } from '../kernel/unitOfWork.ts';
+import { openUnitOfWork } from '../kernel/unitOfWork.ts';
 
 /**
  * A part of ours is sold over the counter or given away, outside any job; what moves with it as one goes with it. What
@@ -33,7 +33,7 @@ export const sellPart = shopCommand(
     if (held) return { ok: false, refusal: heldFor(held) };
     const dead = all.find((one) => one.standing.is === 'dead');
     if (dead && input.as === 'sold') return refuse('part-dead', { part: dead.id, tag: dead.tag, name: dead.name });
-    const book = openBook(view, asking);
+    const book = openUnitOfWork(view, asking);
     for (const one of all.toReversed()) {
       const refusal = book.move({
         part: one.id,

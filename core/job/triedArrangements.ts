@@ -2,17 +2,17 @@ import type { Part } from '../custody/ledger.ts';
 import type { Machine } from '../custody/machine.ts';
 import type { Place } from '../custody/place.ts';
 import type { PartId } from '../ids.ts';
-import type { Tried } from './arrangement.ts';
 import type { Job } from './job.ts';
+import type { TriedArrangement } from './triedArrangement.ts';
 
-const keyOf = ({ inside, unplugged }: Pick<Tried, 'inside' | 'unplugged'>): string =>
+const keyOf = ({ inside, unplugged }: Pick<TriedArrangement, 'inside' | 'unplugged'>): string =>
   JSON.stringify([Object.entries(inside).toSorted(([a], [b]) => (a < b ? -1 : 1)), unplugged.toSorted()]);
 
 const standing = (job: Job) =>
-  job.tried.filter(({ run }) => job.work.some((work) => work.run === run && work.struck === null));
+  job.arrangements.filter(({ run }) => job.work.some((work) => work.run === run && work.struck === null));
 
 /** The last arrangement in which it worked, unless it failed in the very same one since; null when there is none. */
-export function lastWorked(job: Job): Job['tried'][number] | null {
+export function lastWorked(job: Job): Job['arrangements'][number] | null {
   const tried = standing(job);
   return (
     tried.findLast(
@@ -27,7 +27,7 @@ export function lastWorked(job: Job): Job['tried'][number] | null {
 export const gotWorse = (job: Job): boolean => standing(job).at(-1)?.did === 'worse';
 
 export type BackMove = { readonly part: PartId; readonly from: Place; readonly to: Place };
-export type WayBack = {
+export type ReturnMoves = {
   /** In the order in which hands can do them. */
   readonly moves: readonly BackMove[];
   readonly plugIn: readonly string[];
@@ -42,12 +42,12 @@ const IN_REACH: readonly Place['at'][] = ['slot', 'rig', 'with', 'bench', 'tray'
  * The moves from how a machine stands now to an arrangement tried before: what was not in it comes out (ours to its
  * bin, theirs to `tray`), what was in it goes back into its slot, straight where the slot is free.
  */
-export function wayBack(
+export function returnMoves(
   machine: Machine,
   parts: readonly Part[],
-  to: Pick<Tried, 'inside' | 'unplugged'>,
+  to: Pick<TriedArrangement, 'inside' | 'unplugged'>,
   tray: Extract<Place, { readonly at: 'tray' }>,
-): WayBack {
+): ReturnMoves {
   const known = new Map(parts.map((part) => [part.id, part]));
   const wanted = Object.entries(to.inside);
   const slotOfPart = new Map(wanted.map(([slot, part]) => [part, slot]));
@@ -87,5 +87,5 @@ export function wayBack(
 }
 
 /** Nothing to move, plug or unplug: it stands so already. */
-export const isThere = ({ moves, plugIn, unplug, outOfReach }: WayBack): boolean =>
+export const isThere = ({ moves, plugIn, unplug, outOfReach }: ReturnMoves): boolean =>
   moves.length + plugIn.length + unplug.length + outOfReach.length === 0;

@@ -1,16 +1,16 @@
 import type { Agrees, Offer } from '../../approval/question.ts';
-import type { Sold } from '../sold.ts';
+import type { AgreedLine } from '../agreedLine.ts';
 
 type Offered = Pick<Offer, 'forPart' | 'part' | 'priceMinor' | 'warrantyMonths' | 'taxPermille' | 'coreMinor'> & {
   readonly name?: string;
 };
 
 /** What the owner buys by agreeing to an option: the part on offer where it accepts, and the things that go with it. */
-export function soldByOption(
+export function linesAgreedBy(
   agrees: Agrees,
   offer: Offered | null,
   warrantyMonths: number,
-): readonly Omit<Sold, 'question' | 'fitted'>[] {
+): readonly Omit<AgreedLine, 'question' | 'fitted'>[] {
   const items = agrees.items.map(({ what, priceMinor, taxPermille }) => ({
     what,
     part: null,
