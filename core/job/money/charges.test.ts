@@ -61,10 +61,10 @@ describe('a part', () => {
     expect(charges(aJob({ agreedLines: [{ ...board, fitted: true }] }), true).totalMinor).toBe(12_000);
   });
   it('costs less by the core value of the old one when that goes back to its maker, and only then', () => {
-    const sold = [{ ...board, core: { part: 'old' as PartId, minor: 1500 } }];
-    expect(charges(aJob({ sold, questions: back('send') }), false).totalMinor).toBe(7500);
-    expect(charges(aJob({ sold, questions: back('back') }), false).totalMinor).toBe(9000);
-    expect(charges(aJob({ sold, questions: [] }), false).totalMinor).toBe(9000);
+    const agreedLines = [{ ...board, core: { part: 'old' as PartId, minor: 1500 } }];
+    expect(charges(aJob({ agreedLines, questions: back('send') }), false).totalMinor).toBe(7500);
+    expect(charges(aJob({ agreedLines, questions: back('back') }), false).totalMinor).toBe(9000);
+    expect(charges(aJob({ agreedLines, questions: [] }), false).totalMinor).toBe(9000);
   });
   it('at a rate of its own has that tax, the rest the usual one', () => {
     const onTop = { tax: { permille: 200, inside: false, others: [50] } };
