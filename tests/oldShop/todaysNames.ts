@@ -11,8 +11,8 @@ export const RENAMED: {
   readonly fields: Readonly<Record<string, string>>;
   readonly values: Readonly<Record<string, string>>;
 } = {
-  fields: {},
-  values: {},
+  fields: { ours: 'shopItemsOn', sold: 'agreedLines', tried: 'arrangements' },
+  values: { cy: 'cycles' },
 };
 
 /**
