@@ -1,3 +1,4 @@
+import type { ThreePoint } from '../figures/logNormal.ts';
 import type { TimesLeftOut } from '../job/bench/timesOfJob.ts';
 import type { EstimateMoment } from '../job/estimate.ts';
 import type { LossCause } from '../job/home/losses.ts';
@@ -6,7 +7,6 @@ import type { NotScored } from '../job/promise/scoredEstimates.ts';
 import type { Calibration } from '../labour/calibration/calibration.ts';
 import type { Task } from '../labour/tasks/catalogue.ts';
 import type { MovedTime } from '../labour/tasks/learnTimes.ts';
-import type { ThreePoint } from '../labour/tasks/taskTime.ts';
 import type { Currency } from '../money/money.ts';
 import type { PriorTally } from '../tracing/live/shop/closedTracing.ts';
 import type { MovedPrior } from '../tracing/live/shop/learnPriors.ts';

@@ -62,7 +62,7 @@ export const VERSIONS = {
     'work-finished': 1,
     'work-struck': 1,
     noted: 1,
-    estimated: 1,
+    estimated: 2,
     promised: 1,
     'promise-told': 1,
     asked: 1,
@@ -98,7 +98,7 @@ export const VERSIONS = {
   },
   enquiry: {
     enquired: 1,
-    'enquiry-estimated': 1,
+    'enquiry-estimated': 2,
     'enquiry-answered': 1,
     'enquiry-lapsed': 1,
     'enquiry-came': 1,

@@ -1,3 +1,4 @@
+import type { Interval } from '../figures/interval.ts';
 import type { FigurePolicy } from '../labour/types.ts';
 import type { Minutes } from '../time.ts';
 
@@ -21,14 +22,14 @@ export type Estimate = {
   readonly paths: number;
   /** How the runs chose their steps; `ratio` is a first figure. */
   readonly policy: FigurePolicy;
-  /** Standard error of the middle of the minutes, by the simulation itself. */
-  readonly error?: number | undefined;
+  /** Between which the middle of the hands-on minutes lies, 95 % sure; not known of figures from before it was reckoned so. */
+  readonly medianBetween?: Interval | null | undefined;
   /** Beside runs as the Bench goes: what runs through the plan said before them. */
   readonly planned?: PlannedFigure | undefined;
 };
 
-/** The middle of the hands-on minutes by runs through the plan, with its error. */
-export type PlannedFigure = { readonly p50: Minutes; readonly error: number | undefined };
+/** The middle of the hands-on minutes by runs through the plan, and between which it lies. */
+export type PlannedFigure = { readonly p50: Minutes; readonly medianBetween: Interval | null };
 
 /** Estimates without those that a look further ahead has replaced since: of the same moment, by the same seed. */
 export const standingFigures = <E extends Pick<Estimate, 'moment' | 'seed'>>(estimates: readonly E[]): readonly E[] =>
@@ -40,5 +41,8 @@ export const standingFigures = <E extends Pick<Estimate, 'moment' | 'seed'>>(est
 export function withEstimate<E extends Estimate>(estimates: readonly E[], more: E): readonly E[] {
   if (more.policy !== 'two-step') return [...estimates, more];
   const plan = estimates.findLast((one) => one.seed === more.seed && one.moment === more.moment);
-  return [...estimates, plan ? { ...more, planned: { p50: plan.handsOn.p50, error: plan.error } } : more];
+  return [
+    ...estimates,
+    plan ? { ...more, planned: { p50: plan.handsOn.p50, medianBetween: plan.medianBetween ?? null } } : more,
+  ];
 }

@@ -38,7 +38,7 @@ export function driversOf({ faults, tracing, work }: Spread): LabourEstimate['dr
 const meanOf = (values: Float64Array): number => sumOf(values) / values.length;
 
 /** Variance of the values themselves, divided by their count. */
-export function varianceOf(values: Float64Array): number {
+function varianceOf(values: Float64Array): number {
   const mean = meanOf(values);
   let sum = 0;
   for (const value of values) sum += (value - mean) ** 2;

@@ -1,7 +1,9 @@
+import { drawLogNormal, logNormalOf } from '../figures/logNormal.ts';
+import { medianInterval } from '../figures/medianInterval.ts';
 import { type Prng, prng } from '../figures/prng.ts';
 import { quantileOfSorted } from '../figures/quantile.ts';
 import { verdictAfter } from '../tracing/live/offer/verdictAfter.ts';
-import { driversOf, type Spread, varianceOf } from './drivers.ts';
+import { driversOf, type Spread } from './drivers.ts';
 import type { Traced, Traces } from './traced.ts';
 import { openTraces } from './traces.ts';
 import type { EstimateCancelled, EstimateRequest, LabourEstimate, WorkTask } from './types.ts';
@@ -78,10 +80,8 @@ function addRun({ model, rates, work }: EstimateRequest, runs: Runs, n: number, 
 
 /** A log-normal task time: low and high are its 5th and 95th percentile, likely its median. */
 export function taskMinutes(task: WorkTask, random: Prng): number {
-  const { low, likely, high } = task.minutes;
   const needed = task.chance >= 1 || random.next() < task.chance;
-  const sigma = (Math.log(high) - Math.log(low)) / 3.29;
-  const minutes = likely * Math.exp(sigma * random.nextNormal());
+  const minutes = drawLogNormal(logNormalOf(task.minutes), random);
   return needed ? minutes : 0;
 }
 
@@ -91,6 +91,9 @@ function settledFault({ model, case: tracing }: EstimateRequest): string | null 
   return verdict.verdict === 'confirmed' || verdict.verdict === 'cured' ? verdict.fault : null;
 }
 
+/** Minutes as they are printed. */
+const tenth = (minutes: number): number => Math.round(minutes * 10) / 10;
+
 function summed({ rates, seed, paths }: EstimateRequest, runs: Runs, policy: LabourEstimate['policy']): LabourEstimate {
   const labour = (minutes: number) => rates.spentMinor + (rates.fixed ? 0 : Math.round(minutes * rates.perMinuteMinor));
   const toCome = runs.minutes.toSorted();
@@ -99,7 +102,7 @@ function summed({ rates, seed, paths }: EstimateRequest, runs: Runs, policy: Lab
   const withParts = runs.minutes.map((minutes, n) => labour(minutes) + (runs.partMinor[n] as number)).sort();
   const band = [0.1, 0.5, 0.9].map((p) => quantileOfSorted(toCome, p));
   const rounded = (plus: number) => {
-    const [p10, p50, p90] = band.map((one) => Math.round((plus + one) * 10) / 10) as [number, number, number];
+    const [p10, p50, p90] = band.map((one) => tenth(plus + one)) as [number, number, number];
     return { p10, p50, p90 };
   };
   const whole = (sorted: Float64Array) => ({
@@ -107,6 +110,7 @@ function summed({ rates, seed, paths }: EstimateRequest, runs: Runs, policy: Lab
     p90: Math.round(quantileOfSorted(sorted, 0.9)),
   });
   const { limitMinor } = rates;
+  const between = medianInterval([...toCome]);
   return {
     handsOn: rounded(rates.spentMinutes),
     toCome: rounded(0),
@@ -117,7 +121,10 @@ function summed({ rates, seed, paths }: EstimateRequest, runs: Runs, policy: Lab
     likeliestPart: likeliestPart(runs),
     partChances: partChances(runs),
     drivers: driversOf(runs),
-    medianError: (1.2533 * Math.sqrt(varianceOf(toCome))) / Math.sqrt(paths),
+    medianBetween: between && {
+      low: tenth(rates.spentMinutes + between.low),
+      high: tenth(rates.spentMinutes + between.high),
+    },
     seed,
     paths,
     policy,

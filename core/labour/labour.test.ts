@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import work from '../../assets/labour/work.json' with { type: 'json' };
 import { afterDoing, aTracingCase } from '../../tests/builders/tracingCase.ts';
+import { differenceInterval } from '../figures/differenceInterval.ts';
 import { normalQuantile } from '../figures/normalQuantile.ts';
 import { finalise, prng, xoshiro128ss } from '../figures/prng.ts';
 import { quantile } from '../figures/quantile.ts';
@@ -10,6 +11,7 @@ import { knownWork } from './knownWork.ts';
 import { catalogueOf } from './tasks/catalogue.ts';
 import { learnTimes } from './tasks/learnTimes.ts';
 import { stepTimesOf } from './tasks/stepTimes.ts';
+import type { Traces } from './traced.ts';
 import { openTraces } from './traces.ts';
 import type { EstimateRequest, LabourEstimate, WorkTask } from './types.ts';
 
@@ -27,10 +29,19 @@ const asked = (more: Partial<EstimateRequest> = {}): EstimateRequest => ({
   policy: 'ratio',
   ...more,
 });
-const made = (request: EstimateRequest): LabourEstimate => {
-  const figures = estimate(request);
+const made = (request: EstimateRequest, kept?: Traces | null): LabourEstimate => {
+  const figures = estimate(request, kept);
   if ('refused' in figures) throw new Error(figures.refused);
   return figures;
+};
+
+/** How far two medians are apart, with what chance allows. */
+const apart = (one: LabourEstimate, other: LabourEstimate) => {
+  const bounded = ({ handsOn: { p50 }, medianBetween }: LabourEstimate) => {
+    if (!medianBetween) throw new Error('too few runs');
+    return { figure: p50, between: medianBetween };
+  };
+  return differenceInterval(bounded(one), bounded(other));
 };
 
 describe('chance that is the same everywhere', () => {
@@ -83,10 +94,24 @@ describe('an estimate', () => {
     }
   });
 
-  it('names its own error, and two seeds differ by no more than that error allows', () => {
-    const medians = [11, 12, 13, 14, 15, 16].map((seed) => made(asked({ seed })));
-    const mean = medians.reduce((sum, one) => sum + one.handsOn.p50, 0) / medians.length;
-    for (const one of medians) expect(Math.abs(one.handsOn.p50 - mean)).toBeLessThan(6 * one.medianError + 0.1);
+  it('says between which its median lies, and of a hundred seeds some ninety-five are right', () => {
+    const request = asked({ paths: 20_000 });
+    const kept = openTraces(model, request.case, 'ratio');
+    const many = made(request, kept).handsOn.p50;
+    const few = Array.from({ length: 100 }, (_, n) => made(asked({ seed: 100 + n, paths: 200 }), kept));
+    const right = few.filter(
+      ({ medianBetween }) => (medianBetween?.low ?? 0) <= many && many <= (medianBetween?.high ?? 0),
+    );
+    // At least 0.95 of intervals hold; fewer than 87 of 100 would do so by chance less than once in a thousand.
+    expect(right.length).toBeGreaterThanOrEqual(87);
+    for (const { handsOn, medianBetween } of few) {
+      expect(medianBetween?.low).toBeLessThan(handsOn.p50);
+      expect(medianBetween?.high).toBeGreaterThan(handsOn.p50);
+    }
+  });
+
+  it('says nothing of that from five runs', () => {
+    expect(made(asked({ paths: 5 })).medianBetween).toBeNull();
   });
 
   it('gives up when something newer is asked', () => {
@@ -119,11 +144,13 @@ describe('an estimate', () => {
         waiting: null,
       })),
     );
-    const stated = made(asked({ paths: 4000, stepTimes: stepTimesOf(learnTimes(catalogue, []), null) }));
-    const learnt = made(asked({ paths: 4000, stepTimes: stepTimesOf(learnTimes(catalogue, slow), null) }));
-    // Five errors of the difference: chance alone does not bring the medians so far apart.
-    const error = Math.hypot(stated.medianError, learnt.medianError);
-    expect(learnt.handsOn.p50 - stated.handsOn.p50).toBeGreaterThan(5 * error);
+    const paths = 16_000;
+    const stated = made(asked({ paths, stepTimes: stepTimesOf(learnTimes(catalogue, []), null) }));
+    const learnt = made(asked({ paths, stepTimes: stepTimesOf(learnTimes(catalogue, slow), null) }));
+    const difference = learnt.handsOn.p50 - stated.handsOn.p50;
+    // Limits at 95 % reach 1.96 errors; five errors of the difference: chance alone does not bring the medians so far apart.
+    const error = (difference - apart(learnt, stated).low) / 1.96;
+    expect(difference).toBeGreaterThan(5 * error);
   });
   it('counts what was spent, once', () => {
     const spent = made(asked({ rates: { ...asked().rates, spentMinor: 1500, spentMinutes: 20 } }));
@@ -161,9 +188,8 @@ describe('looking ahead', () => {
       'one-step',
       false,
     ]);
-    // Both medians have an error of their own; three of both is what chance allows.
-    const error = Math.hypot(ratio.medianError, ahead.medianError);
-    expect(ahead.handsOn.p50).toBeLessThan(ratio.handsOn.p50 + 3 * error);
+    // Both medians are by chance: what lies above nothing may be no more than that.
+    expect(apart(ahead, ratio).low).toBeLessThan(0);
   });
   it('decides each history once, and a re-run by what was decided gives the same figures', () => {
     const { case: tracing } = asked();

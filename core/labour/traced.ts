@@ -1,3 +1,4 @@
+import { drawLogNormal, TWENTIETHS_APART } from '../figures/logNormal.ts';
 import type { Prng } from '../figures/prng.ts';
 import type { Step } from '../tracing/live/types.ts';
 import { drawMinutes } from './tasks/taskTime.ts';
@@ -19,12 +20,12 @@ export type Traces = {
 export const MOST_STEPS = 40;
 
 /** σ of the logarithm of a step's hands-on minutes where nothing else is known of it: 90 % between half and double. Common practice, no source. */
-const STEP_SIGMA = (Math.log(2) - Math.log(0.5)) / 3.29;
+const STEP_SIGMA = Math.log(2 / 0.5) / TWENTIETHS_APART;
 
 /** Hands-on minutes of a step this time: by the shop's own times where they are known. */
 export function stepMinutes(step: Step, times: StepTimes, random: Prng): number {
   const own = times[step.id];
-  return own ? drawMinutes(own, random) : step.handsOn * Math.exp(STEP_SIGMA * random.nextNormal());
+  return own ? drawMinutes(own, random) : step.handsOn * drawLogNormal({ mu: 0, sigma: STEP_SIGMA }, random);
 }
 
 /** An index drawn by these chances; the last one where rounding leaves a little over. */

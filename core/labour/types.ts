@@ -1,8 +1,7 @@
+import type { Interval } from '../figures/interval.ts';
+import type { ThreePoint } from '../figures/logNormal.ts';
 import type { FaultModel, TracingCase } from '../tracing/live/types.ts';
 import type { TaskTime } from './tasks/taskTime.ts';
-
-/** Minutes of a task: low and high are the 5th and 95th percentile, likely the median. */
-type ThreePoint = { readonly low: number; readonly likely: number; readonly high: number };
 
 /** Hands-on work that follows once the fault is known (or known work from the start). */
 export type WorkTask = {
@@ -77,8 +76,11 @@ export type LabourEstimate = {
     readonly share: number;
     readonly id: string | null;
   }[];
-  /** Standard error of the printed median, minutes. */
-  readonly medianError: number;
+  /**
+   * Between which the median of `handsOn` lies, 95 % sure, minutes: how far the chance of the simulation itself reaches.
+   * Null for fewer than six runs.
+   */
+  readonly medianBetween: Interval | null;
   readonly seed: number;
   readonly paths: number;
   readonly policy: FigurePolicy;

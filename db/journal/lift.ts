@@ -6,6 +6,8 @@ export type Lifts = { readonly [kind: string]: { readonly [fromVersion: number]:
 
 export const LIFTS: Lifts = {
   'own-report-read': { 1: reportOfDmiAlone },
+  estimated: { 1: withoutError },
+  'enquiry-estimated': { 1: withoutError },
 };
 
 /** The first reports kept had what an SMBIOS table says, and were kept whole. */
@@ -17,6 +19,15 @@ function reportOfDmiAlone(body: unknown): unknown {
     report: { kinds: ['dmidecode'], chassis: null, cards: [], drives: [], ...old.report, memory },
     serials: null,
   };
+}
+
+/**
+ * The first estimates said a standard error of the median that holds for a normal and was up to twice too large here: how
+ * sure they are is not known, rather than wrong.
+ */
+function withoutError(body: unknown): unknown {
+  const { error: _error, ...old } = body as { readonly error?: number };
+  return old;
 }
 
 /** A body in its newest shape, with that shape's version. */

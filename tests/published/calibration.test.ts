@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { differenceInterval } from '../../core/figures/differenceInterval.ts';
+import { wilson } from '../../core/figures/interval.ts';
 import { medianInterval } from '../../core/figures/medianInterval.ts';
 import { pinball } from '../../core/figures/pinball.ts';
 import { incompleteBeta } from '../../core/figures/specialFunctions.ts';
@@ -35,6 +37,37 @@ describe('the interval of a median by order statistics', () => {
     expect((1 - 2 * incompleteBeta(0.5, 24 - 7 + 1, 7)).toFixed(4)).toBe('0.9773');
     expect(medianInterval(upTo(100))).toEqual({ low: 40, high: 61 });
     expect(medianInterval(upTo(5))).toBeNull();
+  });
+});
+
+describe('the interval of a median against a printed table', () => {
+  // Nair 1940 as printed by Dixon and Massey 1969, table 5: number of data, rank from either end, cover in percent.
+  const TABLE = [
+    [6, 1, 96.9],
+    [9, 2, 96.1],
+    [12, 3, 96.1],
+    [15, 4, 96.5],
+    [17, 5, 95.1],
+    [20, 6, 95.9],
+    [25, 8, 95.7],
+    [30, 10, 95.7],
+    [35, 12, 95.9],
+    [44, 16, 95.1],
+    [51, 19, 95.1],
+    [65, 25, 95.4],
+  ] as const;
+  it.each(TABLE)('of %i lies %i ranks from either end and covers %d %%', (n, rank, cover) => {
+    const data = Array.from({ length: n }, (_, index) => index + 1);
+    expect(medianInterval(data)).toEqual({ low: rank, high: n + 1 - rank });
+    expect(100 * (1 - 2 * incompleteBeta(0.5, n - rank + 1, rank))).toBeCloseTo(cover, 1);
+  });
+});
+
+describe('the interval of a difference', () => {
+  it('of the shares 56 of 70 and 48 of 80 lies between 0.0524 and 0.3339 (Newcombe 1998, his method 10)', () => {
+    const share = (count: number, of: number) => ({ figure: count / of, between: wilson(count, of) });
+    const { low, high } = differenceInterval(share(56, 70), share(48, 80));
+    expect([low.toFixed(4), high.toFixed(4)]).toEqual(['0.0524', '0.3339']);
   });
 });
 

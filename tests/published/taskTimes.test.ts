@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { logNormalOf } from '../../core/figures/logNormal.ts';
 import { prng } from '../../core/figures/prng.ts';
 import { quantile } from '../../core/figures/quantile.ts';
 import { normalBelow } from '../../core/figures/specialFunctions.ts';
 import { tBelow, tQuantile } from '../../core/figures/studentT.ts';
 import { taskMinutes } from '../../core/labour/estimate.ts';
 import { meanOf, nextOne, updated } from '../../core/labour/tasks/normalInverseGamma.ts';
-import { logNormalOf } from '../../core/labour/tasks/taskTime.ts';
 import type { WorkTask } from '../../core/labour/types.ts';
 
 describe('a normal figure with unknown mean and variance (Hoff, A First Course in Bayesian Statistical Methods, section 5.3)', () => {

@@ -23,7 +23,7 @@ export const zFigures = z.strictObject({
   seed: z.int(),
   paths: z.int().min(1),
   policy: z.enum(['ratio', 'one-step', 'two-step', 'none']),
-  error: z.number().min(0).optional(),
+  medianBetween: z.strictObject({ low: zMinutes, high: zMinutes }).nullable().optional(),
 });
 
 const zEstimate = zFigures.extend({ job: zJobId });

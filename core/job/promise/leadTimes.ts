@@ -1,7 +1,8 @@
+import { logNormalOf } from '../../figures/logNormal.ts';
 import type { Stated } from '../../labour/tasks/catalogue.ts';
 import { type MovedTime, movedTime } from '../../labour/tasks/learnTimes.ts';
 import { type Believed, nextOne, updated } from '../../labour/tasks/normalInverseGamma.ts';
-import { logNormalOf, minutesAt, statedBelief } from '../../labour/tasks/taskTime.ts';
+import { minutesAt, statedBelief } from '../../labour/tasks/taskTime.ts';
 import type { Order } from '../orders/order.ts';
 import type { PromiseRules } from '../shop.ts';
 

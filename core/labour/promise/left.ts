@@ -1,14 +1,9 @@
+import { TENTHS_APART, type ThreePoint, TWENTIETHS_APART } from '../../figures/logNormal.ts';
 import { normalQuantile } from '../../figures/normalQuantile.ts';
 import { normalBelow } from '../../figures/specialFunctions.ts';
 
 /** 10th, 50th and 90th percentile. */
 export type Percentiles = { readonly p10: number; readonly p50: number; readonly p90: number };
-/** 5th percentile, median, 95th percentile. */
-export type Span = { readonly low: number; readonly likely: number; readonly high: number };
-
-/** Between the 10th and the 90th, and between the 5th and the 95th percentile of a normal: standard deviations. */
-const TENTHS = 2.5631;
-const TWENTIETHS = 3.2897;
 /** Farther out nothing is known any more: what is left is then drawn as if it were just there. */
 const FARTHEST = 0.999;
 /** Figures of nothing are taken as a tenth of a minute, so that they have a logarithm. */
@@ -30,8 +25,8 @@ export function leftOf(mu: number, sigma: number, spent: number): (u: number) =>
 
 /** Hands-on minutes that a job still needs, by its newest estimate of the whole and what was spent. */
 export const minutesLeft = ({ p10, p50, p90 }: Percentiles, spent: number): ((u: number) => number) =>
-  leftOf(ln(p50), (ln(p90) - ln(p10)) / TENTHS, spent);
+  leftOf(ln(p50), (ln(p90) - ln(p10)) / TENTHS_APART, spent);
 
 /** Any span that has taken `spent` so far. */
-export const spanLeft = ({ low, likely, high }: Span, spent: number): ((u: number) => number) =>
-  leftOf(ln(likely), (ln(high) - ln(low)) / TWENTIETHS, spent);
+export const spanLeft = ({ low, likely, high }: ThreePoint, spent: number): ((u: number) => number) =>
+  leftOf(ln(likely), (ln(high) - ln(low)) / TWENTIETHS_APART, spent);

@@ -1,7 +1,8 @@
+import type { ThreePoint } from '../../figures/logNormal.ts';
 import { prng } from '../../figures/prng.ts';
 import { type EpochMs, epochMs } from '../../time.ts';
 import type { WorkCalendar } from './calendar.ts';
-import { minutesLeft, type Percentiles, type Span, spanLeft } from './left.ts';
+import { minutesLeft, type Percentiles, spanLeft } from './left.ts';
 
 /** A job as it waits its turn. Minutes are hands-on minutes unless said otherwise. */
 export type QueuedJob = {
@@ -10,7 +11,7 @@ export type QueuedJob = {
   readonly handsOn: Percentiles;
   readonly spent: number;
   /** Minutes that the machine then runs without hands, also by night; null when it needs none. */
-  readonly alone: Span | null;
+  readonly alone: ThreePoint | null;
   /** Its part: already ordered, or needed with that chance once the fault is known. */
   readonly part:
     | { readonly is: 'ordered'; readonly at: EpochMs; readonly due: EpochMs | null }
@@ -37,7 +38,7 @@ const LEAST_LEAD_DAYS = 1;
 export function forecastQueue(
   jobs: readonly QueuedJob[],
   calendar: WorkCalendar,
-  lead: Span,
+  lead: ThreePoint,
   now: EpochMs,
   runs: number,
 ): ReadonlyMap<string, Forecast> {
@@ -64,7 +65,7 @@ type Draw = {
   readonly part: { readonly from: 'now' | 'known'; readonly after: number } | null;
 };
 
-function drawsOf(job: QueuedJob, lead: Span, now: EpochMs): () => Draw {
+function drawsOf(job: QueuedJob, lead: ThreePoint, now: EpochMs): () => Draw {
   const random = prng(seedOf(job.id));
   const uniform = () => (random.nextUint32() + 0.5) / 4_294_967_296;
   const minutes = minutesLeft(job.handsOn, job.spent);
@@ -84,7 +85,7 @@ function drawsOf(job: QueuedJob, lead: Span, now: EpochMs): () => Draw {
 }
 
 /** Days until an ordered part is there: the supplier's day is the median, as wide as lead times are, given it is not here yet. */
-function daysLeft(part: { readonly at: EpochMs; readonly due: EpochMs | null }, lead: Span, now: EpochMs) {
+function daysLeft(part: { readonly at: EpochMs; readonly due: EpochMs | null }, lead: ThreePoint, now: EpochMs) {
   const likely = part.due === null ? lead.likely : Math.max(LEAST_LEAD_DAYS, (part.due - part.at) / DAY);
   const scale = likely / lead.likely;
   return spanLeft({ low: lead.low * scale, likely, high: lead.high * scale }, Math.max(0, (now - part.at) / DAY));

@@ -1,9 +1,9 @@
 import known from '../../../assets/labour/known-work.json' with { type: 'json' };
 import steps from '../../../assets/labour/steps.json' with { type: 'json' };
 import work from '../../../assets/labour/work.json' with { type: 'json' };
+import { logNormalOf, type ThreePoint } from '../../figures/logNormal.ts';
 import type { FaultModel } from '../../tracing/live/types.ts';
 import { agreedTask } from './agreedTask.ts';
-import { logNormalOf, type ThreePoint } from './taskTime.ts';
 
 /** A task with its stated minutes: a step of the fault model, work that follows once the fault is known, or work agreed by name. */
 export type Task = {

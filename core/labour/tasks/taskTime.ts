@@ -1,10 +1,7 @@
-import { zOf } from '../../figures/interval.ts';
+import { logNormalOf, type ThreePoint, TWENTIETHS_APART } from '../../figures/logNormal.ts';
 import type { Prng } from '../../figures/prng.ts';
 import { tQuantile } from '../../figures/studentT.ts';
 import type { Believed, StudentT } from './normalInverseGamma.ts';
-
-/** Minutes of a task: low and high are the 5th and 95th percentile, likely the median. */
-export type ThreePoint = { readonly low: number; readonly likely: number; readonly high: number };
 
 /** What a task will take: a Student-t on the natural logarithm of minutes. */
 export type TaskTime = StudentT;
@@ -12,36 +9,10 @@ export type TaskTime = StudentT;
 /** Stated minutes count as much as this many of the shop's own. Common practice, no source. */
 export const STATED_TIMES = 6;
 
-/** Reaches of high and low from likely that differ by more than this: no log-normal holds all three. Our own choice, no source. */
-const SKEWED = 1.5;
-
-/** z of the 5th and 95th percentile: twice this is the 3.29 between them. */
-const Z95 = zOf(0.9);
-
-/**
- * The log-normal of three points: μ = ln likely, σ = (ln high − ln low) ÷ 3.29. Skewed when likely lies far from the
- * middle of low and high on the logarithm: median and width are then kept, and the two ends are off.
- * @throws {RangeError} unless 0 < low ≤ likely ≤ high: a defect.
- */
-export function logNormalOf({ low, likely, high }: ThreePoint): {
-  readonly mu: number;
-  readonly sigma: number;
-  readonly skewed: boolean;
-} {
-  if (!(low > 0 && low <= likely && likely <= high && Number.isFinite(high)))
-    throw new RangeError(`${low}, ${likely}, ${high} are no low, likely and high minutes`);
-  const [down, up] = [Math.log(likely / low), Math.log(high / likely)];
-  return {
-    mu: Math.log(likely),
-    sigma: Math.log(high / low) / (2 * Z95),
-    skewed: Math.max(down, up) > SKEWED * Math.min(down, up),
-  };
-}
-
 /** What is believed before any own time is known: as much as `STATED_TIMES` of them, with the 5th and 95th percentile where they were stated. */
 export function statedBelief(stated: ThreePoint): Believed {
   const { mu, sigma } = logNormalOf(stated);
-  const scale = (sigma * Z95) / tQuantile(0.95, STATED_TIMES);
+  const scale = (sigma * (TWENTIETHS_APART / 2)) / tQuantile(0.95, STATED_TIMES);
   const shape = STATED_TIMES / 2;
   return { mean: mu, weight: STATED_TIMES, shape, rate: (scale * scale * shape * STATED_TIMES) / (STATED_TIMES + 1) };
 }

@@ -1,13 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import steps from '../../../assets/labour/steps.json' with { type: 'json' };
+import { logNormalOf, type ThreePoint } from '../../figures/logNormal.ts';
 import { prng } from '../../figures/prng.ts';
 import { quantile } from '../../figures/quantile.ts';
 import { standardModel } from '../../tracing/live/model/standardModel.ts';
 import { catalogueOf, type Task } from './catalogue.ts';
 import { ENOUGH_OF_ONE, judgedTogether, learnTimes, movedTime, type TimeSeen } from './learnTimes.ts';
 import { nextOne, updated } from './normalInverseGamma.ts';
-import { drawMinutes, logNormalOf, minutesAt, statedBelief, type ThreePoint } from './taskTime.ts';
+import { drawMinutes, minutesAt, statedBelief } from './taskTime.ts';
 
 const model = standardModel();
 const catalogue = catalogueOf(model);

@@ -94,7 +94,7 @@ describe('an estimate that follows a command', () => {
     const { estimates } = sheet.job;
     expect([estimates.map((one) => one.policy), sheet.computing]).toEqual([['ratio', 'one-step', 'two-step'], null]);
     const [, ahead, asBench] = estimates;
-    expect(asBench?.planned).toEqual({ p50: ahead?.handsOn.p50, error: ahead?.error });
+    expect(asBench?.planned).toEqual({ p50: ahead?.handsOn.p50, medianBetween: ahead?.medianBetween ?? null });
   });
 
   it('is made for a machine that is only asked about, and for work asked for by name', async () => {

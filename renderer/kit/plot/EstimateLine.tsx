@@ -1,3 +1,4 @@
+import { differenceInterval } from '../../../core/figures/differenceInterval.ts';
 import type { Estimate } from '../../../core/job/estimate.ts';
 import type { EstimatePolicy } from '../../../core/labour/types.ts';
 import { useWords } from '../text/words.tsx';
@@ -5,7 +6,7 @@ import './EstimateLine.css';
 
 export type EstimateLineProps = {
   /** The newest one; undefined while there is none. */
-  readonly estimate: Pick<Estimate, 'handsOn' | 'policy' | 'paths' | 'planned' | 'error'> | undefined;
+  readonly estimate: Pick<Estimate, 'handsOn' | 'policy' | 'paths' | 'planned' | 'medianBetween'> | undefined;
   /** What is being computed; null when the figure stands. */
   readonly computing: EstimatePolicy | null;
 };
@@ -36,14 +37,19 @@ export function EstimateLine({ estimate, computing }: EstimateLineProps) {
 
 function AgainstPlan({ estimate }: { readonly estimate: NonNullable<EstimateLineProps['estimate']> }) {
   const { t } = useWords();
-  const { planned, handsOn, paths, error } = estimate;
-  if (!planned) return null;
+  const { planned, handsOn, paths, medianBetween } = estimate;
+  // Older figures do not say how sure they are: nothing is said of how far two of them are apart.
+  if (!planned?.medianBetween || !medianBetween) return null;
+  const between = differenceInterval(
+    { figure: handsOn.p50, between: medianBetween },
+    { figure: planned.p50, between: planned.medianBetween },
+  );
+  const exact = handsOn.p50 - planned.p50;
   const difference = Math.round(handsOn.p50 - planned.p50);
   const facts = {
     runs: paths,
     n: Math.abs(difference),
-    // Two figures of independent errors: the error of their difference, at 95 %.
-    error: Math.ceil(1.96 * Math.hypot(planned.error ?? 0, error ?? 0)),
+    error: Math.ceil(Math.max(between.high - exact, exact - between.low)),
   };
   const says = difference === 0 ? 'same' : difference > 0 ? 'longer' : 'shorter';
   return <span className="k-muted">{t(`kit.estimate.planned.${says}`, facts)}</span>;

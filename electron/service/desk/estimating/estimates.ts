@@ -103,7 +103,7 @@ export async function keepEstimate(
       seed: figures.seed,
       paths: figures.paths,
       policy: figures.policy,
-      error: figures.medianError,
+      medianBetween: figures.medianBetween,
     },
   } as Asked);
 }

@@ -51,7 +51,7 @@ export async function estimateEnquiry(
   const how = { paths: PATHS['one-step'], policy: 'one-step' } as const;
   const figures = await beforeItComes(await shop.read(), engine, told, how, signal);
   if (!figures) return;
-  const { handsOn, price, seed, paths, policy, medianError } = figures;
+  const { handsOn, price, seed, paths, policy, medianBetween } = figures;
   await carryOut(shop, tools, 'service', {
     command: `estimate-${done.seq}-${policy}`,
     by: asked.by,
@@ -68,7 +68,7 @@ export async function estimateEnquiry(
         seed,
         paths,
         policy,
-        error: medianError,
+        medianBetween,
       },
     },
   } as Asked);

@@ -1,4 +1,5 @@
 import work from '../../../../assets/labour/work.json' with { type: 'json' };
+import { differenceInterval } from '../../../../core/figures/differenceInterval.ts';
 import { estimate } from '../../../../core/labour/estimate.ts';
 import { catalogueOf } from '../../../../core/labour/tasks/catalogue.ts';
 import { learnTimes } from '../../../../core/labour/tasks/learnTimes.ts';
@@ -37,8 +38,13 @@ function timed(seen: string, policy: EstimatePolicy, paths: number) {
   return { figures, ms: ms(once), again: ms(again), histories: kept?.histories() ?? 0 };
 }
 
-const says = ({ handsOn, medianError }: LabourEstimate): string =>
-  `${handsOn.p10} / ${handsOn.p50} / ${handsOn.p90} min, median ± ${medianError.toFixed(2)}`;
+const says = ({ handsOn, medianBetween: between }: LabourEstimate): string =>
+  `${handsOn.p10} / ${handsOn.p50} / ${handsOn.p90} min, median between ${between?.low} and ${between?.high}`;
+
+const bounded = ({ handsOn: { p50 }, medianBetween }: LabourEstimate) => ({
+  figure: p50,
+  between: medianBetween ?? { low: p50, high: p50 },
+});
 
 export const estimateRow: Row = {
   name: 'estimates: time to answer and error of the simulation',
@@ -60,13 +66,13 @@ export const estimateRow: Row = {
       );
       if (short) continue;
       const two = timed(seen, 'two-step', 1000);
-      const apart = two.figures.handsOn.p50 - one.figures.handsOn.p50;
+      const apart = differenceInterval(bounded(two.figures), bounded(one.figures));
       figures.push(
         atMost(`${seen}: two steps ahead, 1,000 runs`, two.ms / 1000, 60, ' s', 1),
         shown(`${seen}: two steps`, says(two.figures)),
         shown(
           `${seen}: two steps against one, median`,
-          `${apart.toFixed(1)} ± ${Math.hypot(two.figures.medianError, one.figures.medianError).toFixed(1)} min`,
+          `between ${apart.low.toFixed(1)} and ${apart.high.toFixed(1)} min`,
         ),
       );
     }
