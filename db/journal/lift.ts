@@ -22,8 +22,8 @@ function reportOfDmiAlone(body: unknown): unknown {
 }
 
 /**
- * The first estimates said a standard error of the median that holds for a normal and was up to twice too large here: how
- * sure they are is not known, rather than wrong.
+ * The first estimates said a standard error of the median by a formula that holds for a normal alone, and was far off, either
+ * way: how sure they are is not known, rather than wrong.
  */
 function withoutError(body: unknown): unknown {
   const { error: _error, ...old } = body as { readonly error?: number };
