@@ -147,6 +147,11 @@ const modular = (supply: Part | undefined): boolean | null => {
   return leads === undefined ? null : leads === 'modular';
 };
 
+const wattsOf = (supply: Part | undefined): number | null => {
+  const watts = supply?.attributes.watts;
+  return typeof watts === 'number' ? watts : null;
+};
+
 /** Minutes to prove a loaner anew: common practice, no source. */
 const PROVE_MINUTES = 15;
 
@@ -173,6 +178,9 @@ function machineFacts({ machine, parts, job }: JobView): MachineFacts {
     firmwareRescue: flag('board', 'firmware-rescue'),
     encrypted: job.before?.encryption ?? 'unknown',
     keyInHand: job.before?.keyInHand ?? false,
+    newPart: null,
+    supplyWatts: wattsOf(of('supply')[0]),
+    needsWatts: null,
     valuesMinor: valuesOf(inside),
   };
 }

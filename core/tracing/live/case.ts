@@ -19,6 +19,10 @@ export type Loaner = {
   readonly attributes?: Attributes;
 };
 
+/** The kinds of part that the owner is asked about where one was added or changed. */
+export const NEW_PARTS = ['card', 'dimm', 'processor', 'drive', 'supply', 'other', 'none'] as const;
+export type NewPart = (typeof NEW_PARTS)[number];
+
 /** What is known of the machine; null = not known. */
 export type MachineFacts = {
   readonly graphicsInProcessor: boolean | null;
@@ -32,6 +36,11 @@ export type MachineFacts = {
   readonly firmwareRescue: boolean | null;
   readonly encrypted: 'yes' | 'no' | 'unknown';
   readonly keyInHand: boolean;
+  /** Which kind of part was added or changed last, where that is known. */
+  readonly newPart: NewPart | null;
+  /** What the supply is rated for, and what all that hangs on it may take, watts. */
+  readonly supplyWatts: number | null;
+  readonly needsWatts: number | null;
   /** What parts of the owner's are known to be worth, minor units, the dearest of a kind. */
   readonly valuesMinor: { readonly [kind in PartKind]?: number };
 };

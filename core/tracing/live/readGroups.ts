@@ -1,6 +1,6 @@
 import type { ToldSeen } from './api.ts';
 import { GROUPS } from './groups.ts';
-import type { FaultModel, Group, SymptomId } from './types.ts';
+import type { FaultModel, Group, SymptomId, TracingCase } from './types.ts';
 
 const known = new WeakMap<FaultModel, ReadonlyMap<SymptomId, readonly Group[]>>();
 
@@ -15,6 +15,35 @@ export function readGroups(model: FaultModel, symptoms: readonly SymptomId[]): r
   const groups = groupsOf(model);
   const named = symptoms.flatMap((symptom) => groups.get(symptom) ?? []);
   return GROUPS.filter((group) => named.includes(group));
+}
+
+/** As `readGroups`, of what was told: what is only wanted ("the data above all") says nothing beside what is wrong. */
+export function groupsTold(model: FaultModel, told: readonly SymptomId[]): readonly Group[] {
+  const wrong = told.filter((id) => !model.symptoms.some((one) => one.id === id && one.aside));
+  return readGroups(model, wrong.length > 0 ? wrong : told);
+}
+
+/**
+ * The group that a machine shows on the bench: what was logged of its first start, where that was watched, else all that
+ * the terms seen may mean. Empty before anything was seen.
+ */
+export function groupsSeen(model: FaultModel, { seen, log }: Pick<TracingCase, 'seen' | 'log'>): readonly Group[] {
+  const watched = log.findLast((entry) => !entry.struck && entry.step === 'watch-start');
+  const logged = GROUPS.filter((group) => group === watched?.outcome);
+  return logged.length > 0 ? logged : readGroups(model, seen);
+}
+
+/**
+ * The groups that a step may be about now: what it shows here, and what was told of it. A term that was told and may mean
+ * several things means the one that was seen.
+ */
+export function groupsNow(model: FaultModel, tracing: TracingCase): readonly Group[] {
+  const seen = groupsSeen(model, tracing);
+  const told = tracing.told.symptoms.flatMap((term) => {
+    const groups = readGroups(model, [term]);
+    return groups.some((group) => seen.includes(group)) ? [] : groups;
+  });
+  return GROUPS.filter((group) => seen.includes(group) || told.includes(group));
 }
 
 /** What was told beside what was seen, in the same terms. Nothing seen yet differs from nothing. */

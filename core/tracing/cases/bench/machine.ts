@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { NEW_PARTS } from '../../live/case.ts';
 import type { MachineFacts, Switch } from '../../live/types.ts';
 import { USUAL } from './usual.ts';
 
@@ -18,6 +19,9 @@ const zFacts = z.object({
   firmwareRescue: zFact.default(usual.firmwareRescue),
   encrypted: z.enum(['yes', 'no', 'unknown']).default(usual.encrypted),
   keyInHand: z.boolean().default(usual.keyInHand),
+  newPart: z.enum(NEW_PARTS).nullable().default(null),
+  supplyWatts: zCount.default(null),
+  needsWatts: zCount.default(null),
 });
 
 const LIQUID = { closed: 'closed-liquid', 'open-loop': 'open-loop' } as const;
@@ -33,7 +37,16 @@ const zSwitches = z.object({
   ownMakeSupply: zSwitch,
   brick: zSwitch,
   liquidCooler: z.enum(['closed', 'open-loop']).nullable().default(null),
+  battery: zSwitch,
+  array: zSwitch,
+  /** Years. */
+  age: zCount.default(null),
+  /** How the board can speak. */
+  codes: z.enum(['none', 'lights', 'digits', 'speaker']).nullable().default(null),
 });
+
+/** Older than five years. */
+const AGED = 6;
 
 export type Machine = {
   readonly facts: MachineFacts;
@@ -58,6 +71,11 @@ export function machineOf(given: { readonly [fact: string]: unknown }): Machine 
     is.ownMakeSupply || is.brick ? 'own-make-supply' : null,
     is.solderedMemory ? 'soldered-memory' : null,
     is.solderedProcessor ? 'soldered-processor' : null,
+    is.brick ? 'outside-supply' : null,
+    is.battery ? 'own-battery' : null,
+    is.array ? 'drive-array' : null,
+    is.age !== null && is.age >= AGED ? 'aged' : null,
+    is.codes === null ? null : `code-${is.codes}`,
   ];
   return {
     facts: { ...facts.data, valuesMinor: {} },

@@ -42,7 +42,7 @@ function listHypotheses(model: FaultModel, prior: Prior, pairs: boolean): Hypoth
   });
   let dropped = 0;
   if (pairs) {
-    const listed = listedPairs(model);
+    const listed = listedPairs(model, prior);
     const mode = (f: number): 0 | 1 => ((prior.comesAndGoes[f] as number) > 0.5 ? 1 : 0);
     for (let i = 0; i < prior.weight.length; i++) {
       for (let j = i + 1; j < prior.weight.length; j++) {
@@ -60,13 +60,16 @@ function listHypotheses(model: FaultModel, prior: Prior, pairs: boolean): Hypoth
   return { list: list.map((each) => ({ ...each, prior: each.prior / total })), dropped: dropped / (total + dropped) };
 }
 
-function listedPairs(model: FaultModel): Map<number, { readonly first: number; readonly weight: number }> {
+function listedPairs(
+  model: FaultModel,
+  { together }: Prior,
+): Map<number, { readonly first: number; readonly weight: number }> {
   const size = model.faults.length;
   return new Map(
-    model.pairs.map((pair) => {
+    model.pairs.map((pair, at) => {
       const first = model.faultIndex.get(pair.faults[0]) as number;
       const second = model.faultIndex.get(pair.faults[1]) as number;
-      return [Math.min(first, second) * size + Math.max(first, second), { first, weight: pair.weight }];
+      return [Math.min(first, second) * size + Math.max(first, second), { first, weight: together[at] as number }];
     }),
   );
 }

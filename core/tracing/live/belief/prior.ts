@@ -1,7 +1,9 @@
 import { lookMask } from '../configuration.ts';
 import { GROUPS } from '../groups.ts';
-import { readGroups } from '../readGroups.ts';
+import { groupsSeen, groupsTold } from '../readGroups.ts';
 import type { Fault, FaultModel, Group, Rate, TracingCase } from '../types.ts';
+import { byFacts } from './facts.ts';
+import { byTerms } from './terms.ts';
 
 /** How an hour of use splits into load and idle when a rate is told "per hour": from memory, no source. */
 const LOAD_SHARE = 0.25;
@@ -15,6 +17,8 @@ export type Prior = {
   readonly rate: readonly Rate[];
   /** P(the machine shows this group | fault), over GROUPS. */
   readonly shows: readonly Float64Array[];
+  /** P(the second | the first) of the model's listed pairs, after what was told. */
+  readonly together: readonly number[];
 };
 
 const known = new WeakMap<FaultModel, Map<string, Prior>>();
@@ -26,7 +30,14 @@ export function priorOf(model: FaultModel, tracing: TracingCase): Prior {
   const kept = known.get(model) ?? new Map<string, Prior>();
   known.set(model, kept);
   const out = watchMask(model, tracing);
-  const key = JSON.stringify([tracing.told, tracing.seen, tracing.machine, out]);
+  const key = JSON.stringify([
+    tracing.told,
+    tracing.seen,
+    groupsSeen(model, tracing),
+    tracing.machine,
+    tracing.switches,
+    out,
+  ]);
   const before = kept.get(key);
   if (before) return before;
   const made = makePrior(model, tracing, out);
@@ -37,11 +48,15 @@ export function priorOf(model: FaultModel, tracing: TracingCase): Prior {
 
 /**
  * The prior of every fault: pseudo-weights of the groups that were told (and, softened, of those they are confused
- * with) and seen, times what changed last and "only when", times how well "how often" suits a steady fault.
+ * with) and seen, times what the very terms say, what changed last and "only when", what is known of the machine, and
+ * how well "how often" suits a steady fault. What the bench itself supplied is hardly at fault once it was seen there.
  */
 function makePrior(model: FaultModel, tracing: TracingCase, out: number): Prior {
-  const told = readGroups(model, tracing.told.symptoms);
-  const seen = readGroups(model, tracing.seen);
+  const told = groupsTold(model, tracing.told.symptoms);
+  const seen = groupsSeen(model, tracing);
+  const terms = byTerms(model, tracing);
+  const facts = byFacts(model, tracing);
+  const newPart = byNewPart(model, tracing);
   const byTold = Float64Array.from(GROUPS, (group) => toldWeight(model, told, group));
   const bySeen = Float64Array.from(GROUPS, (group) => seenWeight(model, seen, group));
   const ifOut = seen.length === 0 || seen.includes('not-shown') ? 1 : model.seenWrong;
@@ -74,6 +89,10 @@ function makePrior(model: FaultModel, tracing: TracingCase, out: number): Prior 
         : sum *
           (fault.id === 'nothing-wrong' ? 1 : fits) *
           historyOf(model, tracing, fault.id) *
+          (terms[f] as number) *
+          (facts[f] as number) *
+          (newPart?.[f] ?? 1) *
+          (seen.length > 0 ? fault.atBench : 1) *
           machineFactor(fault, tracing);
   });
   const total = weight.reduce((a, b) => a + b, 0);
@@ -82,6 +101,9 @@ function makePrior(model: FaultModel, tracing: TracingCase, out: number): Prior 
     comesAndGoes,
     rate: model.faults.map((fault) => ratesOf(fault.rate, told1)),
     shows,
+    together: model.pairs.map((pair) =>
+      tracing.told.changed.reduce((most, history) => Math.max(most, pair.told[history] ?? 0), pair.weight),
+    ),
   };
 }
 
@@ -126,10 +148,21 @@ function machineFactor({ id, circuits }: Fault, { machine }: TracingCase): numbe
 /** How many times likelier a fault is by what changed last and by "only when". */
 function historyOf(model: FaultModel, tracing: TracingCase, fault: string): number {
   const said = [...tracing.told.changed, ...tracing.told.onlyWhen];
-  return model.evidence.reduce(
-    (times, each) => (said.includes(each.id) ? times * (each.multiplies[fault] ?? 1) : times),
+  const often = model.often.filter((each) => tracing.told.often.includes(each.id));
+  return [...model.evidence.filter((each) => said.includes(each.id)), ...often].reduce(
+    (times, each) => times * (each.multiplies[fault] ?? 1),
     1,
   );
+}
+
+/** The step that asks which part was added: what it would have answered counts where it is known already. */
+const ASKS_WHICH = 'ask-part';
+
+function byNewPart(model: FaultModel, { machine: { newPart } }: TracingCase): Float64Array | null {
+  const s = model.stepIndex.get(ASKS_WHICH) ?? -1;
+  const answer = model.steps[s]?.outcomes.findIndex(({ id }) => id === newPart) ?? -1;
+  if (newPart === null || answer < 0) return null;
+  return Float64Array.from(model.rows[s] ?? [], (row) => row?.[answer] ?? 1);
 }
 
 /** A fault's rates, brought to what was told: its own shape over load and idle hours, the told frequency. */

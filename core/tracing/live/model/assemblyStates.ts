@@ -12,9 +12,17 @@ export const SWITCHES = [
   'own-make-supply',
   'soldered-memory',
   'soldered-processor',
+  'outside-supply',
+  'own-battery',
+  'drive-array',
+  'aged',
+  'code-none',
+  'code-lights',
+  'code-digits',
+  'code-speaker',
 ] as const;
 
-/** Asked once at the first look; each moves minutes or nesting of the assembly states. */
+/** Asked once at the first look; each moves minutes or nesting of the assembly states, or says what can be wrong, or how the board speaks. */
 export type Switch = (typeof SWITCHES)[number];
 
 export type SwitchEffect = {

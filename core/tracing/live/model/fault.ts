@@ -9,6 +9,25 @@ export type Rate = { readonly perStart: number; readonly perLoadHour: number; re
 /** How often a trial could have shown the fault. */
 export type Exposure = { readonly starts: number; readonly loadHours: number; readonly idleHours: number };
 
+/** What may be known of a machine and bears on what can be wrong. */
+export const MACHINE_FACTS = [
+  'no-liquid',
+  'no-card',
+  'card-inside',
+  'no-modular-supply',
+  'no-outside-supply',
+  'outside-supply',
+  'no-battery',
+  'no-array',
+  'one-dimm',
+  'aged',
+  'encrypted',
+  'too-few-watts',
+  'enough-watts',
+] as const;
+
+export type MachineFact = (typeof MACHINE_FACTS)[number];
+
 export type Fault = {
   readonly id: FaultId;
   /** What is blamed when this fault is confirmed: a part, or what is no part. */
@@ -29,6 +48,10 @@ export type Fault = {
   /** Chance that this fault comes and goes, 0..1, before anything was told, and at what rate then. */
   readonly comesAndGoes: number;
   readonly rate: Rate;
+  /** What the weight is multiplied by once it was seen on the shop's own bench, on its cord, outlet, cable and screen. */
+  readonly atBench: number;
+  /** How many times likelier it is by what is known of the machine. */
+  readonly given: readonly { readonly is: MachineFact; readonly times: number }[];
   /** A mend by contact, setting or software rather than a part. */
   readonly mendedBy: 'part' | 'reseating' | 'setting' | 'cleaning' | 'software' | 'advice';
   /** Minutes to put it right once found, tracing apart. */

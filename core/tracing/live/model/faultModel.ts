@@ -12,6 +12,8 @@ import type { Confused, Evidence, Often, SeenAs, Symptom } from './told.ts';
 export type ListedPair = {
   readonly faults: readonly [FaultId, FaultId];
   readonly weight: number;
+  /** The weight where this was told as what changed last. */
+  readonly told: { readonly [history: string]: number };
   readonly source: string;
 };
 

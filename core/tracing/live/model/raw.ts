@@ -4,6 +4,7 @@ import { CAUTIONS } from '../cautions.ts';
 import { GROUPS } from '../groups.ts';
 import { SWITCHES } from './assemblyStates.ts';
 import { CIRCUITS } from './circuits.ts';
+import { MACHINE_FACTS } from './fault.ts';
 import { LIVES, MACHINE_NEEDS, NEEDS } from './needs.ts';
 
 /** What the fault model's files hold, as written by hand: compact rules, checked here field by field. */
@@ -53,6 +54,8 @@ const zFaults = z.strictObject({
         circuits: z.array(circuit),
         weights: z.partialRecord(group, weight),
         comesAndGoes: chance,
+        atBench: chance.default(1),
+        given: z.array(z.strictObject({ is: z.enum(MACHINE_FACTS), times: z.number().min(0), source })).default([]),
         profile: z.string(),
         mendedBy: z.enum(MENDED_BY),
         mendMinutes: minutes,
@@ -62,6 +65,9 @@ const zFaults = z.strictObject({
     .min(2, 'a fault model needs at least two faults')
     .max(MOST, `more than ${MOST} faults are not computed`),
 });
+
+/** Nothing is made impossible by what was told. */
+const times = z.number().positive();
 
 const zSymptoms = z.strictObject({
   note,
@@ -73,7 +79,20 @@ const zSymptoms = z.strictObject({
   toldWrong: chance,
   seenWrong: chance,
   floor: weight,
-  symptoms: z.array(z.strictObject({ id, groups: z.array(group).min(1), stop: z.boolean(), copyFirst: z.boolean() })),
+  symptoms: z.array(
+    z.strictObject({
+      id,
+      groups: z.array(group).min(1),
+      stop: z.boolean(),
+      copyFirst: z.boolean(),
+      /** Says what is wanted, not what is wrong. */
+      aside: z.boolean().default(false),
+      /** What this very term multiplies the weights of its groups by: the faults named, and all others. */
+      multiplies: z.record(id, times).default({}),
+      others: times.default(1),
+      source: source.optional(),
+    }),
+  ),
 });
 
 const told = z.strictObject({ perStart: chance, perHour: z.number().min(0) });
@@ -81,7 +100,14 @@ const zTold = z.strictObject({
   note,
   evidence: z.array(z.strictObject({ id, multiplies: z.record(id, z.number().positive()), source })),
   often: z.array(
-    z.strictObject({ id, rate: told.nullable(), steady: z.number().min(0), comesAndGoes: z.number().min(0), source }),
+    z.strictObject({
+      id,
+      rate: told.nullable(),
+      steady: z.number().min(0),
+      comesAndGoes: z.number().min(0),
+      multiplies: z.record(id, times).default({}),
+      source,
+    }),
   ),
 });
 
@@ -89,7 +115,9 @@ const zPairs = z.strictObject({
   note,
   kappa: z.number().min(0).max(100),
   kappaSource: source,
-  pairs: z.array(z.strictObject({ faults: z.tuple([id, id]), weight: chance, source })),
+  pairs: z.array(
+    z.strictObject({ faults: z.tuple([id, id]), weight: chance, told: z.record(id, chance).default({}), source }),
+  ),
 });
 
 const both = z.tuple([minutes, minutes]);

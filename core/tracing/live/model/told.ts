@@ -15,6 +15,8 @@ export type Often = {
   /** What it multiplies the chances of steady and of come-and-go by. */
   readonly steady: number;
   readonly comesAndGoes: number;
+  /** What it makes likelier or less likely by itself. */
+  readonly multiplies: { readonly [fault: FaultId]: number };
 };
 
 export type Confused = { readonly told: Group; readonly shows: Group; readonly weight: number };
@@ -26,4 +28,9 @@ export type Symptom = {
   readonly groups: readonly Group[];
   readonly stop: boolean;
   readonly copyFirst: boolean;
+  /** Says what is wanted, not what is wrong: its groups count only where nothing else was told. */
+  readonly aside: boolean;
+  /** How many times likelier the faults named are by this very term, and all others. */
+  readonly multiplies: { readonly [fault: FaultId]: number };
+  readonly others: number;
 };

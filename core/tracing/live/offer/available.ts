@@ -1,6 +1,6 @@
 import type { ThingKind } from '../../../custody/part.ts';
 import { assemblyOf, opensOf } from '../assembly.ts';
-import { readGroups } from '../readGroups.ts';
+import { groupsNow } from '../readGroups.ts';
 import type { Belief, FaultModel, Loaner, Need, NotOffered, Step, TracingCase } from '../types.ts';
 import { closedGates, timesDone } from './gates.ts';
 import { lifeNow, reaches } from './life.ts';
@@ -47,7 +47,7 @@ export function whyNot(
   tracing: TracingCase,
   suspects: Belief['suspects'],
 ): (step: Step) => NotOffered['why'] | null {
-  const groups = readGroups(model, [...tracing.told.symptoms, ...tracing.seen]);
+  const groups = groupsNow(model, tracing);
   const life = lifeNow(model, tracing);
   const assembly = assemblyOf(model, tracing.switches);
   return (step) => {

@@ -20,6 +20,9 @@ export const isPart = (part: Fault['part']): boolean => !NO_PART.includes(part);
 /** What stands outside the machine: found there, nothing of the machine is at fault. */
 export const isOutside = (part: Fault['part']): boolean => part === 'mains' || part === 'outside' || part === 'home';
 
+/** Is the tracing over where this was found: a part to replace, or what stands outside? All else is put right first. */
+export const endsWhenFound = ({ part, mendedBy }: Fault): boolean => mendedBy === 'part' || isOutside(part);
+
 export function faultOf(model: FaultModel, id: string): Fault {
   const fault = model.faults[model.faultIndex.get(id) ?? -1];
   if (!fault) throw new Error(`the model has no fault ${id}`);

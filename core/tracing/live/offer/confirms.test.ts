@@ -67,6 +67,7 @@ describe('what may be called faulty', () => {
       'stuck-loading',
       'stops-starting',
       'meas-rails:within',
+      'drive-health:not-seen',
       'drive-loan:works',
       'drive-dock:not-seen',
     );
@@ -125,7 +126,14 @@ describe('what may be called faulty', () => {
 
 describe('once a part is named', () => {
   it('nothing is offered that could neither confirm nor clear it', () => {
-    const tracing = bench('stripes', 'picture-wrong', 'card-none:works', 'meas-rails:within', 'card-loan:works');
+    const tracing = bench(
+      'stripes',
+      'picture-wrong',
+      'start-bare:same',
+      'card-none:works',
+      'meas-rails:within',
+      'card-loan:works',
+    );
     expect(verdict(tracing).verdict).toBe('named');
     expect(offered(tracing)).toContain('put-back');
     for (const silly of ['strip-outside', 'lights-off', 'front-off', 'own-things', 'drives-off'])

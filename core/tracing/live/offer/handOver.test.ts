@@ -47,8 +47,8 @@ it('nothing changes where nobody knows what it is worth, or it is worth more tha
 });
 
 it('a limit that is the tighter one is named as the reason', () => {
-  const tight = owed({ limitMinor: 3_000, worthMinor: 6_000 });
-  expect(stopOf(tight)).toMatchObject({ because: 'dearer-than-limit', handOverMinutes: 3_000 / 75 });
+  const tight = owed({ limitMinor: 2_500, worthMinor: 6_000 });
+  expect(stopOf(tight)).toMatchObject({ because: 'dearer-than-limit', handOverMinutes: 2_500 / 75 });
 });
 
 it('what is spent already is gone from the limit and from the worth', () => {

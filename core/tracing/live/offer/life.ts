@@ -1,5 +1,5 @@
 import { LIVES } from '../model/needs.ts';
-import { readGroups } from '../readGroups.ts';
+import { groupsSeen, groupsTold } from '../readGroups.ts';
 import type { Circuit, FaultModel, Group, Life, TracingCase } from '../types.ts';
 
 /** How far a machine of a symptom group gets by itself. */
@@ -38,7 +38,8 @@ export function lifeNow(model: FaultModel, tracing: TracingCase): Life {
     if (means === 'works' && step.exposure && whole && !failedSince) return 'system';
     failedSince ||= ['works', 'same', 'worse', 'fails-again'].includes(means);
   }
-  const groups = readGroups(model, tracing.seen.length > 0 ? tracing.seen : tracing.told.symptoms);
+  const seen = groupsSeen(model, tracing);
+  const groups = seen.length > 0 ? seen : groupsTold(model, tracing.told.symptoms);
   return groups.map((group) => LIFE_OF[group]).sort((a, b) => LIVES.indexOf(a) - LIVES.indexOf(b))[0] ?? 'system';
 }
 

@@ -4,7 +4,7 @@ import { type Ranking, StepRanker, standOf } from '../../plan/rank.ts';
 import { assemblyOf, movesBefore } from '../assembly.ts';
 import { suspectsOf } from '../belief/belief.ts';
 import { type Posterior, posteriorOf } from '../belief/posterior.ts';
-import { readGroups } from '../readGroups.ts';
+import { groupsSeen } from '../readGroups.ts';
 import type {
   Fault,
   FaultModel,
@@ -91,7 +91,7 @@ export function offerStep(
   const paidFor = () => toProblem(model, tracing, posterior, ready, holding, regardless(live.handOver));
   const settled = SETTLED.includes(verdict.verdict);
   // A machine that works now, or fails only now and then, is not handed over before it was tried to make it fail.
-  const nowAndThen = readGroups(model, tracing.seen).some((group) => model.nowAndThen.groups.includes(group));
+  const nowAndThen = groupsSeen(model, tracing).some((group) => model.nowAndThen.groups.includes(group));
   const triedFirst = nowAndThen || standsNow(model, tracing) === 'works';
   const chosen =
     planned < 0 && triedFirst && !named && live.handOver.by !== 'worth' ? mostLikelyToFail(live, tracing) : planned;

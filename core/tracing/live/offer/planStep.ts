@@ -7,6 +7,7 @@ import type { Posterior } from '../belief/posterior.ts';
 import { type Left, lookFrom } from '../configuration.ts';
 import { maskOf } from '../model/circuits.ts';
 import type { Fault, FaultModel, Outcome, Step, TracingCase } from '../types.ts';
+import { endsWhenFound, faultOf } from './blame.ts';
 import { type HandOver, mendingCharged } from './handOver.ts';
 import { SPEAKS_FROM } from './verdictAfter.ts';
 import type { Way, WayColumns } from './ways.ts';
@@ -39,7 +40,8 @@ function meantFaults(model: FaultModel, step: Step, meaning: Outcome['meaning'],
   switch (meaning.means) {
     case 'evidence': {
       const faults = new Uint8Array(model.faults.length);
-      for (const id of meaning.of) faults[model.faultIndex.get(id) ?? -1] = 1;
+      // What is cleaned, reseated or set right was not the end when it was found.
+      for (const id of meaning.of) faults[model.faultIndex.get(id) ?? -1] = endsWhenFound(faultOf(model, id)) ? 1 : 0;
       return faults;
     }
     case 'fails-again':
@@ -72,7 +74,7 @@ function mayEnd(step: Step, { meaning }: Outcome): boolean {
 /** Does the outcome itself speak for what it means? What was named before, put back and failing again, always does. */
 function speaks({ meaning }: Outcome, before: number, after: number): boolean {
   const odds = (p: number) => p / Math.max(1e-12, 1 - p);
-  return meaning.means === 'fails-again' || odds(after) >= SPEAKS_FROM * odds(before);
+  return meaning.means === 'fails-again' || (after > 0 && odds(after) >= SPEAKS_FROM * odds(before));
 }
 
 /** What every step is planned from: the case, what is believed as columns over the ways, and how the log leaves the machine. */

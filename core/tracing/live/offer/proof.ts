@@ -1,6 +1,6 @@
 import type { Posterior } from '../belief/posterior.ts';
 import type { EvidenceEntry, Fault, FaultModel, LoggedStep, Outcome, Step, Verdict } from '../types.ts';
-import { type Blame, blameAmong, isOutside, isPart } from './blame.ts';
+import { type Blame, blameAmong, endsWhenFound, faultOf, isOutside, isPart } from './blame.ts';
 
 /**
  * A part is called confirmed only while all that was logged leaves a fault of that part at least this likely,
@@ -22,6 +22,10 @@ type Shown = { readonly way: 'own-evidence' | 'second-rig'; readonly blame: Blam
 
 const enough = ({ way, blame }: Shown): boolean =>
   blame.ofPart >= (way === 'own-evidence' ? CONFIRMED_BY_READING : CONFIRMED_FROM);
+
+/** What is put right by cleaning, reseating or setting is no faulty part, however surely it was found: that leads to the mend. */
+const isFaultyPart = (model: FaultModel, { part, fault }: Blame): boolean =>
+  isPart(part) && endsWhenFound(faultOf(model, fault));
 
 /** The finding that is proof by itself, the latest first, and what it blames. */
 function ownEvidence(model: FaultModel, posterior: Posterior, found: readonly Found[]): Shown | null {
@@ -57,7 +61,8 @@ export function proved(model: FaultModel, posterior: Posterior, found: readonly 
     const { part, fault, ofPart } = shown.blame;
     const evidence = evidenceOf([shown.by]);
     if (isOutside(part)) return { verdict: 'cured', by: 'outside', fault, p: ofPart, evidence };
-    if (isPart(part)) return { verdict: 'confirmed', way: shown.way, part, fault, p: ofPart, evidence };
+    if (isFaultyPart(model, shown.blame))
+      return { verdict: 'confirmed', way: shown.way, part, fault, p: ofPart, evidence };
   }
   return null;
 }
@@ -70,7 +75,7 @@ export function pointed(
 ): { readonly blame: Blame; readonly by: Found } | null {
   const shown = [ownEvidence(model, posterior, found), onTheRig(model, posterior, found)]
     .filter((one) => one !== null)
-    .filter((one) => isPart(one.blame.part) && one.blame.ofPart >= NAMED_FROM && !enough(one))
+    .filter((one) => isFaultyPart(model, one.blame) && one.blame.ofPart >= NAMED_FROM && !enough(one))
     .toSorted((a, b) => b.blame.ofPart - a.blame.ofPart)[0];
   return shown ?? null;
 }

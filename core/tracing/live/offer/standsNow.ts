@@ -1,4 +1,4 @@
-import { readGroups } from '../readGroups.ts';
+import { groupsSeen } from '../readGroups.ts';
 import type { FaultModel, LoggedStep, Outcome, Step, TracingCase } from '../types.ts';
 
 /** How the machine stands on the bench after the last trial: it fails, it works whole, or only with something out or ours in. */
@@ -36,7 +36,7 @@ function ownLogSays(model: FaultModel, { struck, step: id, outcome }: LoggedStep
 }
 
 function seenToWork(model: FaultModel, tracing: TracingCase): boolean {
-  const groups = readGroups(model, tracing.seen);
+  const groups = groupsSeen(model, tracing);
   return groups.length > 0 && groups.every((group) => group === 'not-shown');
 }
 

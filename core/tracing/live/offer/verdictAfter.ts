@@ -1,7 +1,7 @@
 import { suspectsOf } from '../belief/belief.ts';
 import type { Posterior } from '../belief/posterior.ts';
 import { posteriorOf } from '../belief/posterior.ts';
-import { readGroups } from '../readGroups.ts';
+import { groupsSeen } from '../readGroups.ts';
 import type { Fault, FaultModel, LoggedStep, StepId, Suspect, TracingCase, Verdict } from '../types.ts';
 import { blameAmong, faultOf, goneOf, isOutside, isPart, shareOf } from './blame.ts';
 import { CONFIRMED_FROM, evidenceOf, type Found, NAMED_FROM, pointed, proved } from './proof.ts';
@@ -192,7 +192,7 @@ const STILL_LEFT = 0.05;
 function notReproduced({ model, tracing, found, suspects }: SoFar): Verdict | null {
   const rate =
     tracing.told.rate ?? model.often.find((one) => one.rate && tracing.told.often.includes(one.id))?.rate ?? null;
-  const here = readGroups(model, tracing.seen);
+  const here = groupsSeen(model, tracing);
   if (!rate || !here.includes('not-shown') || here.length > 1) return null;
   const watched = found.filter((one) => one.step.exposure !== null && one.step.kind === 'load');
   if (watched.some((one) => one.outcome !== one.step.outcomes[one.step.normal])) return null;

@@ -77,9 +77,10 @@ test('it failed again in the watch: not mended', () => {
 });
 
 test('after the mending the plan goes on to the watch, and knows that it can end there', () => {
-  const { next } = offerStep(model, doing(shutsOff(), ...HOT_CARD), { method: 'ratio' });
+  const { next, others } = offerStep(model, doing(shutsOff(), ...HOT_CARD), { method: 'ratio' });
   expect(next?.step.startsWith('load-')).toBe(true);
-  expect(next?.outcomes.some(({ outcome, ends }) => outcome === 'quiet' && ends)).toBe(true);
+  const watch = [next, ...others].find((one) => one?.step === 'load-long');
+  expect(watch?.outcomes.some(({ outcome, ends }) => outcome === 'quiet' && ends)).toBe(true);
 });
 
 test('before the mending the plan counts on the watch after it, and says so', () => {

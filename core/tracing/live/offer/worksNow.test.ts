@@ -37,13 +37,13 @@ test('a machine that works again after handling is tried once more before it is 
     ['supply-beside', 'works', true],
     ['put-back', 'works'],
   ]);
-  expect(offerStep(model, works, ratio).stop).toBeNull();
+  expect(offerStep(model, works, ratio).stop?.stop).not.toBe('hand-over');
 });
 
 test('with our cord and outlet it works and with nothing of the machine changed: what was wrong stands outside', () => {
-  const dark = machine('no-reaction', 'every-time', 'no-reaction');
+  // On the owner's own cord so far: what the bench itself supplied would hardly be at fault.
+  const dark = { ...machine('no-reaction', 'every-time', 'no-reaction'), seen: [] };
   const works = doing(dark, [
-    ['watch-start', 'no-reaction'],
     ['wall-watts', 'nothing'],
     ['look-mains', 'fine'],
     ['supply-alone', 'holds'],
