@@ -54,3 +54,7 @@ type Ids = {
 /** The id in a stream's name. */
 export const idIn = <S extends keyof Ids>(stream: `${S}:${string}`): Ids[S] =>
   stream.slice(stream.indexOf(':') + 1) as Ids[S];
+
+/** The stream of a subject and an id; the shop's own has none. */
+export const streamOf = <S extends Subject>(subject: S, id?: string): StreamOf<S> =>
+  (id === undefined ? subject : `${subject}:${id}`) as StreamOf<S>;

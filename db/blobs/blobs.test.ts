@@ -2,7 +2,7 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, utimesSync, w
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { epochMs } from '../../core/time.ts';
-import { aShopFolder, draft, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
+import { aShopFolder, draft, looked, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
 import type { Shop } from '../index.ts';
 import type { BlobName } from './blobName.ts';
 
@@ -40,7 +40,7 @@ describe('a blob', () => {
 
   it('that is missing is reported, at its entry', async () => {
     const name = await put();
-    await write(shop, draft('job:1', 'noticed'));
+    await write(shop, looked('job:1'));
     await write(shop, draft('job:1', 'photographed', { of: 'inside', blob: name }));
     expect(await shop.verify()).toMatchObject({ ok: true });
     rmSync(pathOf(name));

@@ -1,18 +1,33 @@
-import type { Entry, Stream } from '../../core/journal/entry.ts';
+import type { Folded, States } from '../../core/entries/folds.ts';
+import type { Unreadable } from './readRow.ts';
 
-/** A stream folded up to a version. */
-export type Folded = { readonly version: number; readonly state: unknown };
-type Apply = (state: never, entry: never) => unknown;
+/** A stream folded up to a version, as far as it can be read. */
+export type Kept<S extends Folded> = {
+  readonly version: number;
+  readonly state: States[S];
+  /** Entries that are left out of it, in order. */
+  readonly unreadable: readonly Unreadable[];
+};
 
-/** Streams kept folded, per rule. The oldest is dropped first. */
-const KEPT_PER_RULE = 4000;
+/** Streams kept folded, per subject. The oldest is dropped first. */
+const KEPT_PER_SUBJECT = 4000;
+
+type BySubject = { readonly [S in Folded]: Map<string, Kept<S>> };
+const nothing = (): BySubject => ({
+  shop: new Map(),
+  owner: new Map(),
+  machine: new Map(),
+  part: new Map(),
+  job: new Map(),
+  enquiry: new Map(),
+});
 
 /**
- * Folded streams in memory, by the function that folds and the stream's version, so that only what is new is folded.
- * Holds opened personal values: emptied whenever a key is destroyed.
+ * Folded streams in memory, by subject, stream and version, so that only what is new is folded. Holds opened personal
+ * values: emptied whenever a key is destroyed.
  */
 export class FoldCache {
-  #byRule = new WeakMap<Apply, Map<Stream, Folded>>();
+  #kept = nothing();
   #emptied = 0;
 
   /** How often it was emptied: what was read before the last time must not be put in after it. */
@@ -20,27 +35,21 @@ export class FoldCache {
     return this.#emptied;
   }
 
-  get(apply: Apply, stream: Stream): Folded | undefined {
-    return this.#byRule.get(apply)?.get(stream);
+  get<S extends Folded>(subject: S, stream: string): Kept<S> | undefined {
+    return this.#kept[subject].get(stream);
   }
 
-  set(apply: Apply, stream: Stream, folded: Folded): void {
-    const streams = this.#byRule.get(apply) ?? new Map<Stream, Folded>();
-    this.#byRule.set(apply, streams);
+  set<S extends Folded>(subject: S, stream: string, kept: Kept<S>): void {
+    const streams: Map<string, Kept<S>> = this.#kept[subject];
     streams.delete(stream);
-    streams.set(stream, folded);
-    if (streams.size <= KEPT_PER_RULE) return;
+    streams.set(stream, kept);
+    if (streams.size <= KEPT_PER_SUBJECT) return;
     const oldest = streams.keys().next().value;
     if (oldest !== undefined) streams.delete(oldest);
   }
 
   empty(): void {
     this.#emptied += 1;
-    this.#byRule = new WeakMap();
+    this.#kept = nothing();
   }
-}
-
-/** A state after some more entries. */
-export function foldOn<S, E>(state: S, entries: readonly Entry[], apply: (state: S, entry: E) => S): S {
-  return entries.reduce((folded, entry) => apply(folded, entry as unknown as E), state);
 }

@@ -1,13 +1,29 @@
 import { type Kysely, sql } from 'kysely';
+import {
+  type StreamOf,
+  type Subject,
+  type SubjectEntry,
+  type SubjectOf,
+  streamOf,
+} from '../../core/entries/entryTable.ts';
+import { FOLDS, type Fold, type Folded, type States } from '../../core/entries/folds.ts';
 import type { Entry, Stream } from '../../core/journal/entry.ts';
 import type { ReadTables } from '../projections/tables.ts';
 import type { ShopTables } from '../schema.ts';
-import { type FoldCache, foldOn } from './foldCache.ts';
+import type { FoldCache, Kept } from './foldCache.ts';
+import { foldOn, unfolded } from './foldOn.ts';
 import { lastLink } from './lastLink.ts';
-import { type KeyOf, readEntry } from './readEntry.ts';
+import type { KeyOf } from './readEntry.ts';
+import { isUnreadable, MOST_BYTES, type ReadEntry, readRow, type Unreadable } from './readRow.ts';
 
 /** What may be asked of the read tables: nothing that writes. */
 export type ReadQueries = Pick<Kysely<ReadTables>, 'selectFrom' | 'selectNoFrom' | 'with' | 'fn' | 'dynamic'>;
+
+/** A stream that is set apart: entries of it cannot be read, so that nobody may act on what the rest says. */
+export type SetApart = { readonly stream: Stream; readonly unreadable: readonly Unreadable[] };
+
+/** `shop` is one stream; every other subject has one for each id. */
+type IdOf<S extends Folded> = S extends 'shop' ? readonly [] : readonly [id: string];
 
 /**
  * Reads the journal as it stood when the reader was made, and remembers what it looked at, so that a decision can be
@@ -18,13 +34,19 @@ export type Reader = {
   readonly head: number;
   /** Entries of a stream so far; 0 when there is none. */
   readonly version: (stream: Stream) => Promise<number>;
-  /** Every entry of a stream, in order, personal values opened where their key lives. */
-  readonly entries: (stream: Stream) => Promise<readonly Entry[]>;
+  /** Every entry of a stream that can be read, in order, personal values opened where their key lives. */
+  readonly entries: <To extends StreamOf<Subject>>(
+    stream: To,
+  ) => Promise<readonly (Entry & SubjectEntry<SubjectOf<To>>)[]>;
   /**
-   * A stream folded into a state. Kept in memory by stream version, so `apply` must be a function that is always the
-   * same one (declared in a module) and must not change the state it is given.
+   * What a stream tells, by its subject and id; null where there is none, and for one that is set apart: then it
+   * stands in `setApart`. The shop's own stream is told as far as it can be read.
    */
-  readonly fold: <S, E>(stream: Stream, initial: S, apply: (state: S, entry: E) => S) => Promise<S>;
+  readonly load: <S extends Folded>(subject: S, ...id: IdOf<S>) => Promise<States[S]>;
+  /** What a stream tells as far as it can be read, and the entries of it that cannot: for showing it, never to act on. */
+  readonly loadReadable: <S extends Folded>(subject: S, ...id: IdOf<S>) => Promise<Kept<S>>;
+  /** Streams loaded by this reader that are set apart. */
+  readonly setApart: () => readonly SetApart[];
   /** Asks the read tables. A decision that did so is stale as soon as anything at all was written. */
   readonly rows: <R>(ask: (tables: ReadQueries) => Promise<R>) => Promise<R>;
 };
@@ -70,9 +92,26 @@ export async function openReaderAt({ db, branch, keyOf, folds }: Sources): Promi
     versions.set(stream, count);
     return count;
   };
-  const entriesAfter = async (stream: Stream, after: number) => {
-    const rows = await upTo(stream).where('stream_seq', '>', after).orderBy('stream_seq').select('bytes').execute();
-    return rows.map((row) => readEntry(row.bytes, keyOf));
+  const readAfter = async (stream: Stream, after: number) => {
+    const rows = await upTo(stream)
+      .where('stream_seq', '>', after)
+      .orderBy('stream_seq')
+      .select(['seq', 'stream', 'stream_seq', 'prev_hash', 'hash'])
+      .select(sql<Uint8Array | null>`case when length(bytes) <= ${MOST_BYTES} then bytes end`.as('bytes'))
+      .execute();
+    return rows.map((row) => readRow(row, keyOf));
+  };
+  const apart = new Map<Stream, SetApart>();
+  const loadReadable = async <S extends Folded>(subject: S, ...[id]: IdOf<S>): Promise<Kept<S>> => {
+    const stream = streamOf(subject, id);
+    const wanted = await version(stream);
+    const kept = folds.get(subject, stream);
+    const start = kept && kept.version <= wanted ? kept : unfolded(subject);
+    const folded =
+      start.version === wanted ? start : foldOn(subject, start, await readAfter(stream, start.version), wanted);
+    if (folds.emptied === emptied && (!kept || kept.version < wanted)) folds.set(subject, stream, folded);
+    if (folded.unreadable.length > 0) apart.set(stream, { stream, unreadable: folded.unreadable });
+    return folded;
   };
 
   return {
@@ -81,18 +120,15 @@ export async function openReaderAt({ db, branch, keyOf, folds }: Sources): Promi
     version,
     entries: async (stream) => {
       await version(stream);
-      return entriesAfter(stream, 0);
+      return (await readAfter(stream, 0)).filter((one) => isEntryIn(stream, one));
     },
-    fold: async (stream, initial, apply) => {
-      const wanted = await version(stream);
-      const kept = folds.get(apply, stream);
-      const start = kept && kept.version <= wanted ? kept : { version: 0, state: initial };
-      if (start.version === wanted) return start.state as typeof initial;
-      const state = foldOn(start.state as typeof initial, await entriesAfter(stream, start.version), apply);
-      if (folds.emptied === emptied && (!kept || kept.version < wanted))
-        folds.set(apply, stream, { version: wanted, state });
-      return state;
+    load: async (subject, ...id) => {
+      const { state, unreadable } = await loadReadable(subject, ...id);
+      const fold: Fold<typeof subject> = FOLDS[subject];
+      return unreadable.length > 0 && subject !== 'shop' ? fold.none : state;
     },
+    loadReadable,
+    setApart: () => [...apart.values()],
     rows: async (ask) => {
       wholeAt = head;
       return ask(db as unknown as Kysely<ReadTables>);
@@ -100,3 +136,8 @@ export async function openReaderAt({ db, branch, keyOf, folds }: Sources): Promi
     looked: () => ({ versions, wholeAt }),
   };
 }
+
+const isEntryIn = <To extends StreamOf<Subject>>(
+  stream: To,
+  read: ReadEntry | Unreadable,
+): read is ReadEntry & SubjectEntry<SubjectOf<To>> => !isUnreadable(read) && read.stream === stream;

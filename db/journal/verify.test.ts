@@ -3,7 +3,8 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { CHAIN_START, chainHash, entryBytes } from '../../core/journal/chain.ts';
-import { aShopFolder, draft, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
+import { partNamed } from '../../tests/builders/shopEntries.ts';
+import { aShopFolder, looked, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
 import type { Shop } from '../index.ts';
 import type { SealedHead } from '../seal/heads.ts';
 import { sha256 } from '../seal/sha256.ts';
@@ -18,7 +19,7 @@ beforeEach(async () => {
   const shop = await place.opened();
   const heads: SealedHead[] = [];
   for (let pair = 1; pair <= 6; pair++) {
-    await write(shop, draft('job:1', 'noticed', { pair }), draft(`part:${pair % 2}`, 'noticed', { pair }));
+    await write(shop, looked('job:1', `pair ${pair}`), partNamed(`${pair % 2}`, `pair ${pair}`));
     const head = pair % 2 === 0 && pair < 6 ? await shop.sealHeads() : null;
     if (head) heads.push(head);
   }
@@ -74,7 +75,7 @@ function rewrite(file: Database.Database, seq: number, body: object): void {
 describe('an untouched journal', () => {
   it('verifies, and says from which entry on a cut would not show', async () => {
     const shop = await place.opened();
-    await write(shop, draft('job:1', 'noticed'));
+    await write(shop, looked('job:1'));
     expect(await shop.verify()).toMatchObject({
       ok: true,
       entries: 13,
@@ -115,7 +116,7 @@ describe('a journal somebody changed', { timeout: 30_000 }, () => {
   it.each([1, 5, 12])('with one bit of entry %i turned is found, and the entry named', async (seq) => {
     tamper((file) => {
       const bytes = file.prepare('select bytes from journal where seq = ?').pluck().get(seq) as Buffer;
-      const at = bytes.indexOf('"pair":') + '"pair":'.length;
+      const at = bytes.indexOf('"pair ') + '"pair '.length;
       bytes[at] = (bytes[at] ?? 0) ^ 1;
       file.prepare('update journal set bytes = ? where seq = ?').run(bytes, seq);
     });
@@ -124,7 +125,7 @@ describe('a journal somebody changed', { timeout: 30_000 }, () => {
 
   it('with an entry written anew, its own hash too, breaks at the next', async () => {
     tamper((file) => {
-      rewrite(file, 5, { pair: 99 });
+      rewrite(file, 5, { says: 'pair 99' });
       const row = file.prepare('select prev_hash, bytes from journal where seq = 5').get() as {
         prev_hash: Buffer;
         bytes: Buffer;
@@ -138,7 +139,7 @@ describe('a journal somebody changed', { timeout: 30_000 }, () => {
 
   it('with the whole chain made anew no longer fits the sealed head after the change', async () => {
     tamper((file) => {
-      rewrite(file, 5, { pair: 99 });
+      rewrite(file, 5, { says: 'pair 99' });
       rechain(file, 5);
     });
     const verdict = await verify({ printedHeads: printed.map(({ short }) => short) });
@@ -149,7 +150,7 @@ describe('a journal somebody changed', { timeout: 30_000 }, () => {
 
   it('with the whole chain and the sealed heads made anew is found by the heads’ own seal', async () => {
     tamper((file) => {
-      rewrite(file, 5, { pair: 99 });
+      rewrite(file, 5, { says: 'pair 99' });
       rechain(file, 5);
     });
     const hashes = new Map<number, Buffer>();
@@ -255,7 +256,7 @@ describe('a journal somebody changed', { timeout: 30_000 }, () => {
   it('beside the keys of an older copy is covered only as far as their heads reach', async () => {
     copyFileSync(join(place.folder, 'keys.db'), join(place.folder, 'keys.old'));
     const shop = await place.opened();
-    await write(shop, draft('job:1', 'noticed'));
+    await write(shop, looked('job:1'));
     await shop.close();
     copyFileSync(join(place.folder, 'keys.old'), join(place.folder, 'keys.db'));
     expect(await verify()).toMatchObject({ ok: true, uncoveredFrom: 13 });

@@ -62,11 +62,11 @@ describe('the log', () => {
     await write(shop, ownerKnown('o1', { phone: '01632 960123', mail: 'w.quux@example.org' }));
     await shop
       .runCommand(asked({ asked: { name: 'Wilhelmina Quux' } }), () =>
-        accept(draft('owner:o1', 'met', { name, bad: Number.NaN })),
+        accept(draft('owner:o1', 'owner-changed', { name, bad: Number.NaN })),
       )
       .catch(() => {});
     place.clock.now = (place.clock.now - 5_000) as typeof place.clock.now;
-    await write(shop, draft('owner:o1', 'met', { name }));
+    await write(shop, draft('owner:o1', 'owner-changed', { name }));
     await shop.eraseOwner('o1', [{ purpose: 'contact', erase: true }]);
     expect(await open()).toMatchObject({ refused: 'held-by-another' });
     await shop.close();

@@ -32,7 +32,7 @@ const version = (of: Sqlite = sqlite) => of.pragma('user_version', { simple: tru
 
 const hash = (seq: number) => `x'${String(seq).padStart(64, '0')}'`;
 const entry = (seq: number, streamSeq: number, prev: string) =>
-  `insert into journal values ('main', ${seq}, 'job:1', ${streamSeq}, 5, 'staff-1', 'bench-1', 'c${seq}', 'noticed', 1, x'7b7d', ${prev}, ${hash(seq)})`;
+  `insert into journal values ('main', ${seq}, 'job:1', ${streamSeq}, 5, 'staff-1', 'bench-1', 'c${seq}', 'could-not-be-reproduced', 1, x'7b7d', ${prev}, ${hash(seq)})`;
 
 /** Each step's own case: rows of the shape before go in, the step runs, rows of the shape after are compared. */
 const CASES: Readonly<Record<string, { readonly fill: () => void; readonly check: () => void }>> = {

@@ -17,7 +17,8 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { epochMs } from '../../core/time.ts';
-import { aShopFolder, draft, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
+import { noted } from '../../tests/builders/shopEntries.ts';
+import { aShopFolder, looked, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
 import { fileWallet, isOpenRefusal, openShop, passphraseWallet } from '../index.ts';
 
 let place: ShopFolder;
@@ -37,7 +38,7 @@ const everything = () =>
 
 async function withOneEntry() {
   const shop = await place.opened();
-  await write(shop, draft('job:1', 'noticed', { name: { personal: 'contact', of: 'o1', value: 'Wilhelmina Quux' } }));
+  await write(shop, noted('job:1', 'Wilhelmina Quux'));
   await shop.close();
 }
 
@@ -147,7 +148,7 @@ describe('opening a shop', { timeout: 30_000 }, () => {
       });
     const shop = await open('eleven brass screws');
     if (isOpenRefusal(shop)) throw new Error(shop.refused);
-    await write(shop, draft('job:1', 'noticed'));
+    await write(shop, looked('job:1'));
     await shop.close();
     expect(await open('eleven brass nails')).toMatchObject({ refused: 'passphrase-wrong' });
     const again = await open('eleven brass screws');
@@ -259,7 +260,7 @@ describe('a disk that does not take it', { timeout: 30_000 }, () => {
       let written = 0;
       let refusal: unknown = null;
       while (refusal === null) {
-        const done = await write(shop, draft('job:1', 'noticed', { text: 'x'.repeat(20_000) }));
+        const done = await write(shop, looked('job:1', 'x'.repeat(20_000)));
         if (done.ok) written += 1;
         else refusal = done.refusal;
       }
@@ -280,7 +281,7 @@ describe('a disk that does not take it', { timeout: 30_000 }, () => {
       expect(await small.open()).toMatchObject({ refused: 'disk-full' });
       execFileSync('mount', ['-o', 'remount,size=4m', disk]);
       const shop = await small.opened();
-      expect(await write(shop, draft('job:1', 'noticed'))).toMatchObject({ ok: true, seq: 1 });
+      expect(await write(shop, looked('job:1'))).toMatchObject({ ok: true, seq: 1 });
       await shop.close();
     });
   });

@@ -2,9 +2,17 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { refuse } from '../../core/commands/kernel/decision.ts';
-import type { Entry, Stream } from '../../core/journal/entry.ts';
 import { epochMs } from '../../core/time.ts';
-import { accept, aShopFolder, asked, draft, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
+import {
+  accept,
+  aShopFolder,
+  asked,
+  draft,
+  learntNothing,
+  looked,
+  type ShopFolder,
+  write,
+} from '../../tests/builders/shopFolder.ts';
 import type { Shop } from '../index.ts';
 
 let place: ShopFolder;
@@ -18,13 +26,12 @@ afterEach(async () => {
   place.remove();
 });
 
-const job: Stream = 'job:7';
-const count = (sofar: number, _entry: Entry) => sofar + 1;
+const job = 'job:7';
 
 describe('a command', () => {
   it('is written with who, when, where and in which order', async () => {
     const done = await shop.runCommand(asked({ command: 'c1', by: 'staff-9', device: 'counter' }), () =>
-      accept(draft(job, 'noticed', { what: 'dark' }), draft('shop', 'noticed'), draft(job, 'noticed', { what: 'lit' })),
+      accept(looked(job, 'dark'), learntNothing, looked(job, 'lit')),
     );
     expect(done).toEqual({ ok: true, seq: 3, firstStream: job, replayed: false });
     const read = await shop.read();
@@ -39,9 +46,9 @@ describe('a command', () => {
         by: 'staff-9',
         device: 'counter',
         command: 'c1',
-        kind: 'noticed',
+        kind: 'could-not-be-reproduced',
         v: 1,
-        body: { what: 'dark' },
+        body: { says: 'dark' },
       },
       {
         branch: 'main',
@@ -52,18 +59,18 @@ describe('a command', () => {
         by: 'staff-9',
         device: 'counter',
         command: 'c1',
-        kind: 'noticed',
+        kind: 'could-not-be-reproduced',
         v: 1,
-        body: { what: 'lit' },
+        body: { says: 'lit' },
       },
     ]);
   });
 
   it('asked twice is answered as the first time and written once', async () => {
     const question = asked({ command: 'c1', asked: { name: 'notice', what: 'dark' } });
-    const decide = () => accept(draft(job, 'noticed'));
+    const decide = () => accept(looked(job));
     const first = await shop.runCommand(question, decide);
-    await write(shop, draft('shop', 'noticed'));
+    await write(shop, learntNothing);
     const again = await shop.runCommand({ ...question, asked: { what: 'dark', name: 'notice' } }, decide);
     expect(first).toEqual({ ok: true, seq: 1, firstStream: job, replayed: false });
     expect(again).toEqual({ ok: true, seq: 1, firstStream: job, replayed: true });
@@ -72,16 +79,14 @@ describe('a command', () => {
 
   it('asked twice at the same moment is written once', async () => {
     const question = asked({ command: 'c1' });
-    const both = await Promise.all([1, 2, 3].map(() => shop.runCommand(question, () => accept(draft(job, 'noticed')))));
+    const both = await Promise.all([1, 2, 3].map(() => shop.runCommand(question, () => accept(looked(job)))));
     expect(both.map((one) => one.ok && one.replayed).toSorted()).toEqual([false, true, true]);
     expect((await shop.read()).head).toBe(1);
   });
 
   it('is refused when its id was used for something else', async () => {
-    await shop.runCommand(asked({ command: 'c1', asked: { what: 'dark' } }), () => accept(draft(job, 'noticed')));
-    const other = await shop.runCommand(asked({ command: 'c1', asked: { what: 'lit' } }), () =>
-      accept(draft(job, 'noticed')),
-    );
+    await shop.runCommand(asked({ command: 'c1', asked: { what: 'dark' } }), () => accept(looked(job)));
+    const other = await shop.runCommand(asked({ command: 'c1', asked: { what: 'lit' } }), () => accept(looked(job)));
     expect(other).toEqual({ ok: false, refusal: { refused: 'command-id-used-before', command: 'c1', seq: 1 } });
     expect((await shop.read()).head).toBe(1);
   });
@@ -90,7 +95,7 @@ describe('a command', () => {
     const refused = await shop.runCommand(asked({ command: 'c1' }), () => refuse('part-gone', { part: 'p1' }));
     expect(refused).toEqual({ ok: false, refusal: { refused: 'part-gone', part: 'p1' } });
     expect((await shop.read()).head).toBe(0);
-    expect(await shop.runCommand(asked({ command: 'c1' }), () => accept(draft(job, 'noticed')))).toMatchObject({
+    expect(await shop.runCommand(asked({ command: 'c1' }), () => accept(looked(job)))).toMatchObject({
       ok: true,
       replayed: false,
     });
@@ -99,10 +104,10 @@ describe('a command', () => {
   it('is decided again when a stream it looked at moved on', async () => {
     const seen: number[] = [];
     const done = await shop.runCommand(asked(), async (read) => {
-      const before = await read.fold(job, 0, count);
+      const before = await read.version(job);
       seen.push(before);
-      if (seen.length < 3) await write(shop, draft(job, 'noticed'));
-      return accept(draft(job, 'counted', { before }));
+      if (seen.length < 3) await write(shop, looked(job));
+      return accept(looked(job, `${before}`));
     });
     expect(seen).toEqual([0, 1, 2]);
     expect(done).toMatchObject({ ok: true, seq: 3 });
@@ -112,8 +117,8 @@ describe('a command', () => {
     let tries = 0;
     await shop.runCommand(asked(), async (read) => {
       await read.rows((tables) => tables.selectFrom('tag').selectAll().execute());
-      if (++tries === 1) await write(shop, draft('shop', 'noticed'));
-      return accept(draft(job, 'noticed'));
+      if (++tries === 1) await write(shop, learntNothing);
+      return accept(looked(job));
     });
     expect(tries).toBe(2);
   });
@@ -121,10 +126,10 @@ describe('a command', () => {
   it('is not disturbed by what it did not look at', async () => {
     let tries = 0;
     await shop.runCommand(asked(), async (read) => {
-      await read.fold(job, 0, count);
+      await read.version(job);
       tries += 1;
-      await write(shop, draft('job:8', 'noticed'));
-      return accept(draft(job, 'noticed'));
+      await write(shop, looked('job:8'));
+      return accept(looked(job));
     });
     expect(tries).toBe(1);
   });
@@ -132,10 +137,10 @@ describe('a command', () => {
   it('reads the journal as it stood when it began, however long it takes', async () => {
     let tries = 0;
     await shop.runCommand(asked(), async (read) => {
-      if (++tries === 1) await write(shop, draft(job, 'noticed'), draft('job:8', 'noticed'));
+      if (++tries === 1) await write(shop, looked(job), looked('job:8'));
       const both = [await read.version(job), await read.version('job:8')];
       expect(both).toEqual(tries === 1 ? [0, 0] : [1, 1]);
-      return accept(draft(job, 'noticed'));
+      return accept(looked(job));
     });
     expect(tries).toBe(2);
   });
@@ -143,14 +148,14 @@ describe('a command', () => {
   it('is carried out in the end, however often others are quicker', async () => {
     const counters = Array.from({ length: 12 }, () =>
       shop.runCommand(asked(), async (read) => {
-        const before = await read.fold(job, 0, count);
+        const before = await read.version(job);
         await new Promise((resolve) => setTimeout(resolve, 1));
-        return accept(draft(job, 'counted', { before }));
+        return accept(looked(job, `${before}`));
       }),
     );
     expect((await Promise.all(counters)).every(({ ok }) => ok)).toBe(true);
     const entries = await (await shop.read()).entries(job);
-    expect(entries.map(({ body }) => (body as { before: number }).before)).toEqual([...entries.keys()]);
+    expect(entries.map(({ body }) => body)).toEqual([...entries.keys()].map((before) => ({ says: `${before}` })));
   });
 
   it('that fails as a defect writes nothing and stops nobody', async () => {
@@ -159,20 +164,22 @@ describe('a command', () => {
         throw new Error('a defect');
       }),
     ).rejects.toThrow('a defect');
-    await expect(shop.runCommand(asked(), () => accept(draft(job, 'noticed', { not: () => 'JSON' })))).rejects.toThrow(
-      TypeError,
-    );
-    expect(await write(shop, draft(job, 'noticed'))).toMatchObject({ ok: true, seq: 1 });
+    await expect(
+      shop.runCommand(asked(), () =>
+        accept(draft(job, 'could-not-be-reproduced', { says: 'dark', not: () => 'JSON' })),
+      ),
+    ).rejects.toThrow(TypeError);
+    expect(await write(shop, looked(job))).toMatchObject({ ok: true, seq: 1 });
   });
 
   it('never dates an entry before the one before it, and notes that the clock was behind', async () => {
-    await write(shop, draft(job, 'noticed'));
+    await write(shop, looked(job));
     const first = place.clock.now;
     place.clock.now = epochMs(first - 60_000);
     let decidedAt = 0;
     await shop.runCommand(asked(), (_read, at) => {
       decidedAt = at;
-      return accept(draft(job, 'noticed'));
+      return accept(looked(job));
     });
     expect((await (await shop.read()).entries(job)).map(({ at }) => at)).toEqual([first, first]);
     expect(decidedAt).toBe(first);
@@ -183,15 +190,15 @@ describe('a command', () => {
   it('that took its time is dated no earlier than one that overtook it', async () => {
     await shop.runCommand(asked(), async () => {
       place.clock.now = epochMs(place.clock.now + 90_000);
-      await write(shop, draft('shop', 'noticed'));
-      return accept(draft(job, 'noticed'));
+      await write(shop, learntNothing);
+      return accept(looked(job));
     });
     expect((await (await shop.read()).entries(job)).map(({ at }) => at)).toEqual([place.clock.now]);
   });
 
   it('is refused after the shop was closed', async () => {
     await shop.close();
-    expect(await write(shop, draft(job, 'noticed'))).toEqual({ ok: false, refusal: { refused: 'shop-is-closing' } });
+    expect(await write(shop, looked(job))).toEqual({ ok: false, refusal: { refused: 'shop-is-closing' } });
   });
 });
 
@@ -204,7 +211,7 @@ describe('personal values in an entry', () => {
   };
 
   it('come back as they went in, and lie sealed on the disk', async () => {
-    await write(shop, draft('owner:o1', 'met', body));
+    await write(shop, draft('owner:o1', 'owner-changed', body));
     expect((await (await shop.read()).entries('owner:o1'))[0]?.body).toEqual(body);
     const onDisk = ['shop.db', 'shop.db-wal', 'keys.db']
       .map((file) => readFileSync(join(place.folder, file), 'latin1'))
@@ -214,7 +221,7 @@ describe('personal values in an entry', () => {
   });
 
   it('come back after the shop was closed and opened again', async () => {
-    await write(shop, draft('owner:o1', 'met', body));
+    await write(shop, draft('owner:o1', 'owner-changed', body));
     await shop.close();
     shop = await place.opened();
     expect((await (await shop.read()).entries('owner:o1'))[0]?.body).toEqual(body);
@@ -222,7 +229,7 @@ describe('personal values in an entry', () => {
 
   it('may not be imitated', async () => {
     const imitation = { name: { sealed: 'AAAA', key: 'o1/contact/1' } };
-    await expect(write(shop, draft('owner:o1', 'met', imitation))).rejects.toThrow(/sealed field/);
+    await expect(write(shop, draft('owner:o1', 'owner-changed', imitation))).rejects.toThrow(/sealed field/);
     expect((await shop.read()).head).toBe(0);
   });
 });

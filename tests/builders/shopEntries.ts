@@ -93,3 +93,17 @@ export const paperIssued = (
     contentHash: '0'.repeat(64),
     supersedes: over.supersedes ?? null,
   });
+
+export const noted = (stream: `job:${string}`, says: string, of = 'o1'): Draft =>
+  draft(stream, 'noted', { says: personal('contact', of, says), foundByTheWay: false });
+
+export const partNamed = (part: string, name: string): Draft => draft(`part:${part}`, 'part-corrected', { name });
+
+/** A signature as the pad gives it. */
+export const signedBy = (of: string, name: string) => ({
+  name: personal('signature', of, name),
+  drawn: personal('signature', of, { width: 2, height: 1, strokes: [[[0, 0, 0]]] }),
+  typed: false,
+  at: 0,
+  contentHash: '0'.repeat(64),
+});

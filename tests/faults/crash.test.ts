@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { BlobName } from '../../db/blobs/blobName.ts';
 import type { Shop } from '../../db/index.ts';
-import { accept, aShopFolder, asked, draft, type ShopFolder } from '../builders/shopFolder.ts';
+import { accept, aShopFolder, asked, learntNothing, type ShopFolder } from '../builders/shopFolder.ts';
 
 /** How often the service is killed: 5 by default, 30 for the whole proof (`KNOWNGOOD_LONG=1`), or as many as asked for. */
 const CRASHES = Number(process.env.KNOWNGOOD_CRASHES ?? (process.env.KNOWNGOOD_LONG ? 30 : 5));
@@ -57,14 +57,14 @@ async function checkAfter(shop: Shop, acknowledged: readonly Acknowledged[]): Pr
   const verdict = await shop.verify();
   expect(verdict).toMatchObject({ ok: true, findings: [] });
   const read = await shop.read();
-  const written = new Set((await read.entries('shop')).map(({ body }) => (body as { command: string }).command));
+  const written = new Set(
+    (await read.entries('shop')).map((entry) => entry.kind === 'model-gone-back' && entry.body.from),
+  );
   for (const { done } of acknowledged) expect(written).toContain(done);
   // Every command writes three entries: none was written by halves.
   expect(verdict.entries).toBe(written.size * 3);
   for (const { done, seq, bench, turn, owner, blob } of acknowledged.slice(-5)) {
-    const again = await shop.runCommand(asked({ command: done, asked: { bench, turn } }), () =>
-      accept(draft('shop', 'noticed')),
-    );
+    const again = await shop.runCommand(asked({ command: done, asked: { bench, turn } }), () => accept(learntNothing));
     expect(again).toEqual({ ok: true, seq, firstStream: `job:${bench}`, replayed: true });
     const met = (await read.entries(`owner:${owner}`)).find(({ command }) => command === done);
     expect(met?.body).toMatchObject({ name: { value: `Wilhelmina ${turn}` } });

@@ -25,9 +25,9 @@ async function work(bench: number): Promise<void> {
     const done = await shop.runCommand(asked({ command, asked: { bench, turn } }), async (read) => {
       const before = await read.version(`job:${bench}`);
       return accept(
-        draft(`job:${bench}`, 'noticed', { turn, before, blob }),
-        draft('shop', 'noticed', { command }),
-        draft(`owner:${owner}`, 'met', { name: personal('contact', owner, `Wilhelmina ${turn}`) }),
+        draft(`job:${bench}`, 'photographed', { of: `${turn}/${before}`, blob: blob ?? '' }),
+        draft('shop', 'model-gone-back', { from: command }),
+        draft(`owner:${owner}`, 'owner-changed', { name: personal('contact', owner, `Wilhelmina ${turn}`) }),
       );
     });
     if (!done.ok) throw new Error(`Refused: ${JSON.stringify(done.refusal)}`);

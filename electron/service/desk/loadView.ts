@@ -1,34 +1,24 @@
-import { applyOwner, type Owner } from '../../../core/approval/owner.ts';
 import type { About } from '../../../core/commands/kernel/command.ts';
 import { yearIn } from '../../../core/commands/papers/issue.ts';
-import { applyPart, type Part } from '../../../core/custody/ledger.ts';
-import { applyMachine, type Machine } from '../../../core/custody/machine.ts';
+import type { Part } from '../../../core/custody/ledger.ts';
+import type { Machine } from '../../../core/custody/machine.ts';
 import { asItCounts } from '../../../core/custody/standing.ts';
 import type { View } from '../../../core/entries/view.ts';
 import type { PartId } from '../../../core/ids.ts';
-import { applyJob } from '../../../core/job/applyJob.ts';
-import { applyEnquiry, type Enquiry } from '../../../core/job/enquiry.ts';
 import type { Job } from '../../../core/job/job.ts';
-import { applyShop, noShop } from '../../../core/job/shop.ts';
-import type { Stream } from '../../../core/journal/entry.ts';
 import type { EpochMs } from '../../../core/time.ts';
 import { openJobs, type Reader } from '../../../db/index.ts';
 
-const foldJob = (read: Reader, id: string) => read.fold<Job | null, never>(`job:${id}`, null, applyJob);
-const foldMachine = (read: Reader, id: string) => read.fold<Machine | null, never>(`machine:${id}`, null, applyMachine);
-
 /** Loads what a command is about, remembering the version of every stream it looked at. */
 export async function loadView(read: Reader, about: About, at: EpochMs, by: string | null = null): Promise<View> {
-  const shop = await read.fold('shop', noShop, applyShop);
-  const job = about.job ? await foldJob(read, about.job) : null;
-  const olderJob = about.olderJob ? await foldJob(read, about.olderJob) : null;
+  const shop = await read.load('shop');
+  const job = about.job ? await read.load('job', about.job) : null;
+  const olderJob = about.olderJob ? await read.load('job', about.olderJob) : null;
   const ownerId = about.owner ?? job?.owner;
   const machineId = about.machine ?? job?.machine;
-  const owner = ownerId ? await read.fold<Owner | null, never>(`owner:${ownerId}`, null, applyOwner) : null;
-  const machine = machineId ? await foldMachine(read, machineId) : null;
-  const enquiry = about.enquiry
-    ? await read.fold<Enquiry | null, never>(`enquiry:${about.enquiry}`, null, applyEnquiry)
-    : null;
+  const owner = ownerId ? await read.load('owner', ownerId) : null;
+  const machine = machineId ? await read.load('machine', machineId) : null;
+  const enquiry = about.enquiry ? await read.load('enquiry', about.enquiry) : null;
   const rigs = await loadRigs(read, shop.settings?.rigs ?? []);
   const ids = [
     ...(machine?.parts ?? []),
@@ -49,7 +39,7 @@ export async function loadView(read: Reader, about: About, at: EpochMs, by: stri
 async function jobsUnderWay(read: Reader, by: string, but: string | undefined): Promise<readonly Job[]> {
   const jobs: Job[] = [];
   for (const id of await openJobs(read)) {
-    const job = id === but ? null : await foldJob(read, id);
+    const job = id === but ? null : await read.load('job', id);
     if (job?.work.some((work) => work.by === by && work.endedAt === null && !work.struck)) jobs.push(job);
   }
   return jobs;
@@ -60,7 +50,7 @@ export async function loadParts(read: Reader, ids: Iterable<PartId>, at: EpochMs
   const parts = new Map<PartId, Part>();
   const wanted = new Set(ids);
   for (const id of wanted) {
-    const part = await read.fold<Part | null, never>(`part:${id}` as Stream, null, applyPart);
+    const part = await read.load('part', id);
     if (!part) continue;
     parts.set(id, asItCounts(part, at));
     if (part.place.at === 'with') wanted.add(part.place.part);
@@ -72,7 +62,7 @@ export async function loadParts(read: Reader, ids: Iterable<PartId>, at: EpochMs
 async function loadRigs(read: Reader, names: readonly string[]): Promise<ReadonlyMap<string, Machine>> {
   const rigs = new Map<string, Machine>();
   for (const name of names) {
-    const rig = await foldMachine(read, name);
+    const rig = await read.load('machine', name);
     if (rig) rigs.set(name, rig);
   }
   return rigs;

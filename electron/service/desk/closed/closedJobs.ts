@@ -1,5 +1,3 @@
-import { applyMachine, type Machine } from '../../../../core/custody/machine.ts';
-import { applyJob } from '../../../../core/job/applyJob.ts';
 import type { Job } from '../../../../core/job/job.ts';
 import { SWITCHES } from '../../../../core/tracing/live/model/assemblyStates.ts';
 import type { Switch } from '../../../../core/tracing/live/types.ts';
@@ -15,9 +13,9 @@ const NEWEST = 500;
 export async function closedJobs(read: Reader): Promise<readonly ClosedJob[]> {
   const closed: ClosedJob[] = [];
   for (const id of (await endedJobs(read)).slice(-NEWEST)) {
-    const job = await read.fold<Job | null, never>(`job:${id}`, null, applyJob);
+    const job = await read.load('job', id);
     if (!job) continue;
-    const machine = await read.fold<Machine | null, never>(`machine:${job.machine}`, null, applyMachine);
+    const machine = await read.load('machine', job.machine);
     closed.push({ job, switches: SWITCHES.filter((name) => machine?.switches[name] === true) });
   }
   return closed;

@@ -1,6 +1,4 @@
-import { applyJob } from '../../../../core/job/applyJob.ts';
 import { closedTracing } from '../../../../core/job/bench/closedTracing.ts';
-import type { Job } from '../../../../core/job/job.ts';
 import { type PriorTally, tallyJobs } from '../../../../core/tracing/live/shop/closedTracing.ts';
 import type { FaultModel } from '../../../../core/tracing/live/types.ts';
 import { endedJobs, type Reader } from '../../../../db/index.ts';
@@ -9,7 +7,7 @@ import { endedJobs, type Reader } from '../../../../db/index.ts';
 export async function tallyOf(read: Reader, model: FaultModel): Promise<PriorTally> {
   const closed = [];
   for (const id of await endedJobs(read)) {
-    const job = await read.fold<Job | null, never>(`job:${id}`, null, applyJob);
+    const job = await read.load('job', id);
     const one = job && closedTracing(model, job);
     if (one) closed.push(one);
   }

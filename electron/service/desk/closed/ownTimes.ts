@@ -1,5 +1,4 @@
 import { type TimesLeftOut, timesOfJob } from '../../../../core/job/bench/timesOfJob.ts';
-import { applyShop, noShop } from '../../../../core/job/shop.ts';
 import { KNOWN_WORK } from '../../../../core/labour/knownWork.ts';
 import { agreedTask } from '../../../../core/labour/tasks/agreedTask.ts';
 import { catalogueOf } from '../../../../core/labour/tasks/catalogue.ts';
@@ -51,7 +50,7 @@ export async function minutesByOwnTimes(
   { modelFor, work }: Pick<Engine, 'modelFor' | 'work'>,
   by: string | null,
 ): Promise<OwnMinutes> {
-  const model = modelFor(await read.fold('shop', noShop, applyShop));
+  const model = modelFor(await read.load('shop'));
   const learnt = await learntOnce(read, modelFor, model);
   const byId = new Map(learnt.map((task) => [task.id, task]));
   const moved = (task: WorkTask, id: string) => {

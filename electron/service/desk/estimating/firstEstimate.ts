@@ -3,7 +3,6 @@ import type { Enquired } from '../../../../core/job/enquiry.ts';
 import { dayMinutesOf } from '../../../../core/job/promise/delay.ts';
 import { NEW_JOB } from '../../../../core/job/promise/turns.ts';
 import type { Shop as ShopState } from '../../../../core/job/shop.ts';
-import { applyShop, noShop } from '../../../../core/job/shop.ts';
 import { knownWork } from '../../../../core/labour/knownWork.ts';
 import type { EstimateAsked, LabourEstimate } from '../../../../core/labour/types.ts';
 import type { EpochMs } from '../../../../core/time.ts';
@@ -26,7 +25,7 @@ type Told = {
 
 /** The figure at the foot of the taking-in sheet, from what was told alone; nothing is kept. */
 export async function firstEstimate(read: Reader, engine: Engine, told: Told, at: EpochMs, signal?: AbortSignal) {
-  const shop = await read.fold('shop', noShop, applyShop);
+  const shop = await read.load('shop');
   const figures = await beforeItComes(read, engine, told, { paths: 500, policy: 'ratio' }, signal);
   if (!figures) return null;
   return {
@@ -81,7 +80,7 @@ async function beforeItComes(
   how: Pick<EstimateAsked, 'paths' | 'policy'>,
   signal?: AbortSignal,
 ): Promise<LabourEstimate | null> {
-  const shop = await read.fold('shop', noShop, applyShop);
+  const shop = await read.load('shop');
   const { settings } = shop;
   const { symptoms, tasks, limitMinor } = told;
   if (!settings || (tasks === null ? symptoms.length === 0 : tasks.length === 0)) return null;

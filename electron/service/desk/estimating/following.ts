@@ -1,9 +1,7 @@
 import type { Asked } from '../../../../core/contract/contract.ts';
 import type { Computing } from '../../../../core/contract/screens.ts';
 import type { JobId } from '../../../../core/ids.ts';
-import { applyJob } from '../../../../core/job/applyJob.ts';
 import type { Job } from '../../../../core/job/job.ts';
-import { applyShop, noShop } from '../../../../core/job/shop.ts';
 import type { EstimatePolicy } from '../../../../core/labour/types.ts';
 import { type Executed, openJobs } from '../../../../db/index.ts';
 import { Ended } from '../../computing/ended.ts';
@@ -106,9 +104,9 @@ export function openFollowing(place: Place, quietMs: QuietMs = QUIET_MS): Follow
     },
     takeUp: async () => {
       const read = await place.shop.read();
-      const by = (await read.fold('shop', noShop, applyShop)).staff[0]?.id;
+      const by = (await read.load('shop')).staff[0]?.id;
       for (const id of by ? await openJobs(read) : []) {
-        const job = await read.fold<Job | null, never>(`job:${id}`, null, applyJob);
+        const job = await read.load('job', id);
         const owed = job && owedTo(job);
         if (by && owed) {
           const seed = owed.seed ?? seedOf(`${id}/${read.head}`);

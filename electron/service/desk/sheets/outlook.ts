@@ -1,4 +1,3 @@
-import { applyJob } from '../../../../core/job/applyJob.ts';
 import type { Job } from '../../../../core/job/job.ts';
 import { type Outlook, outlooks } from '../../../../core/job/promise/turns.ts';
 import type { Shop } from '../../../../core/job/shop.ts';
@@ -17,7 +16,7 @@ export async function queueOutlook(
   if (!settings) return new Map();
   const jobs: Job[] = [];
   for (const id of await openJobs(read)) {
-    const job = await read.fold<Job | null, never>(`job:${id}`, null, applyJob);
+    const job = await read.load('job', id);
     if (job) jobs.push(job);
   }
   return outlooks(jobs, { settings: await byOwnLeads(read, settings), staff }, at, fresh);

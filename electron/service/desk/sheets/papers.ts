@@ -1,5 +1,3 @@
-import type { PaperIssued } from '../../../../core/entries/paperIssued.ts';
-import type { Stream } from '../../../../core/journal/entry.ts';
 import type { Paper } from '../../../../core/papers/content.ts';
 import { paperOf, type Reader } from '../../../../db/index.ts';
 import { drawPaper } from '../../../papers/drawPaper.ts';
@@ -15,8 +13,8 @@ export type IssuedPaper = {
 export async function issuedPaper(read: Reader, number: string): Promise<IssuedPaper | null> {
   const row = await paperOf(read, number);
   if (!row) return null;
-  const entries = await read.entries(`paper:${row.kind}:${row.year}` as Stream);
-  const issued = entries.map((entry) => entry.body as PaperIssued).find((body) => body.number === number);
+  const entries = await read.entries(`paper:${row.kind}:${row.year}`);
+  const issued = entries.map(({ body }) => body).find((body) => body.number === number);
   if (!issued?.content.value) return null;
   return {
     content: issued.content.value as unknown as Paper,

@@ -1,13 +1,11 @@
 import { yearIn } from '../../../../core/commands/papers/issue.ts';
 import type { ReckonedTime, ReckoningSheet, YearsLoss } from '../../../../core/contract/reckoningSheet.ts';
-import type { JobId } from '../../../../core/ids.ts';
-import { applyJob } from '../../../../core/job/applyJob.ts';
 import { closedTracing } from '../../../../core/job/bench/closedTracing.ts';
 import type { EstimateMoment } from '../../../../core/job/estimate.ts';
 import { lossesOf } from '../../../../core/job/home/losses.ts';
 import type { Job } from '../../../../core/job/job.ts';
 import { type JobScores, type NotScored, scoredEstimates } from '../../../../core/job/promise/scoredEstimates.ts';
-import { applyShop, noShop, type Shop } from '../../../../core/job/shop.ts';
+import type { Shop } from '../../../../core/job/shop.ts';
 import { calibrationOf } from '../../../../core/labour/calibration/calibration.ts';
 import { judgedTogether, type LearntTask, movedTime } from '../../../../core/labour/tasks/learnTimes.ts';
 import { tallyJobs } from '../../../../core/tracing/live/shop/closedTracing.ts';
@@ -22,7 +20,7 @@ const MOMENTS: readonly EstimateMoment[] = ['told', 'seen', 'step', 'confirmed',
 
 /** Estimates against closed jobs, own times, priors and losses. `modelAsStated` is the shop's model before it learnt. */
 export async function reckoning(read: Reader, modelAsStated: (shop: Shop) => FaultModel): Promise<ReckoningSheet> {
-  const shop = await read.fold('shop', noShop, applyShop);
+  const shop = await read.load('shop');
   const model = modelAsStated(shop);
   const closed = await closedJobs(read);
   const jobs = closed.map(({ job }) => job);
@@ -95,7 +93,7 @@ function losses(jobs: readonly Job[], zone: string): readonly YearsLoss[] {
 async function stillOpen(read: Reader): Promise<readonly Job[]> {
   const jobs: Job[] = [];
   for (const id of await openJobs(read)) {
-    const job = await read.fold<Job | null, never>(`job:${id satisfies JobId}`, null, applyJob);
+    const job = await read.load('job', id);
     if (job) jobs.push(job);
   }
   return jobs;

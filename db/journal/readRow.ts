@@ -1,0 +1,56 @@
+import type { AnyDraft } from '../../core/entries/draft.ts';
+import { type EntryProblem, entryProblem, isKnown } from '../../core/entries/problem.ts';
+import { chainHash, sameBytes } from '../../core/journal/chain.ts';
+import type { Entry } from '../../core/journal/entry.ts';
+import { sha256 } from '../seal/sha256.ts';
+import { type KeyOf, readEntry } from './readEntry.ts';
+
+/** An entry of the table, as read back. */
+export type ReadEntry = Entry & AnyDraft;
+
+/** An entry that cannot be read, by its number in the journal, and why. */
+export type Unreadable = {
+  readonly seq: number;
+  readonly wrong:
+    | EntryProblem
+    | 'bytes-do-not-fit-hash'
+    | 'too-large'
+    | 'not-an-entry'
+    | 'not-in-its-place'
+    | 'does-not-follow';
+};
+
+/** Bytes of the largest entry that is read: far more than the largest paper or report. Common practice, no source. */
+export const MOST_BYTES = 16 * 1024 * 1024;
+
+/** A row as far as it is read; `bytes` null where there are more than are read. */
+export type Row = {
+  readonly seq: number;
+  readonly stream: string;
+  readonly stream_seq: number;
+  readonly bytes: Uint8Array | null;
+  readonly prev_hash: Uint8Array;
+  readonly hash: Uint8Array;
+};
+
+/** A stored row as an entry; else why it is none: what was changed, is of a later program or of none is never shown as the shop's word. */
+export function readRow(row: Row, keyOf: KeyOf): ReadEntry | Unreadable {
+  const { seq, bytes } = row;
+  if (!bytes) return { seq, wrong: 'too-large' };
+  if (!sameBytes(row.hash, chainHash(row.prev_hash, bytes, sha256))) return { seq, wrong: 'bytes-do-not-fit-hash' };
+  const entry = parsed(bytes, keyOf);
+  if (!entry) return { seq, wrong: 'not-an-entry' };
+  if (entry.seq !== seq || entry.stream !== row.stream || entry.streamSeq !== row.stream_seq)
+    return { seq, wrong: 'not-in-its-place' };
+  return isKnown(entry) ? entry : { seq, wrong: entryProblem(entry) ?? 'not-an-entry' };
+}
+
+export const isUnreadable = (read: ReadEntry | Unreadable): read is Unreadable => 'wrong' in read;
+
+function parsed(bytes: Uint8Array, keyOf: KeyOf): Entry | null {
+  try {
+    return readEntry(bytes, keyOf);
+  } catch {
+    return null;
+  }
+}
