@@ -2,7 +2,7 @@ import { chosenOf, limitAfter, limitByAnswers, type Question } from '../approval
 import type { JobId } from '../ids.ts';
 import type { EpochMs } from '../time.ts';
 import { minutes } from '../time.ts';
-import { currentOutcome, currentStep } from '../tracing/live/model/renamed/aliases.ts';
+import { currentOutcome, currentStep } from '../tracing/live/renamed/aliases.ts';
 import type { JobEntry } from './entries.ts';
 import { withEstimate } from './estimate.ts';
 import { type Job, newJob } from './job.ts';

@@ -5,7 +5,7 @@ import type { Personal } from '../journal/personal.ts';
 import type { Currency } from '../money/money.ts';
 import type { TaxTerms } from '../money/taxTerms.ts';
 import type { TagStock } from '../papers/sizes.ts';
-import { renameDifference } from '../tracing/live/model/renamed/renameFiles.ts';
+import { renameDifference } from '../tracing/live/renamed/renameFiles.ts';
 import { type PriorTally, renameTally } from '../tracing/live/shop/closedTracing.ts';
 import type { ModelDifference } from '../tracing/live/shop/modelFiles.ts';
 

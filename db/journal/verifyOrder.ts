@@ -1,6 +1,6 @@
 import type { Kysely } from 'kysely';
 import type { CommandTable, JournalTable, ShopTables } from '../schema.ts';
-import type { Finding } from './verify.ts';
+import type { Finding } from './finding.ts';
 
 /** Counts every stream along the journal: from 1, without gaps. */
 export class StreamCheck {

@@ -1,4 +1,3 @@
-import type { LabelSize } from '../../papers/sizes.ts';
 import type { PaperKindId } from '../../text/paperWords.ts';
 import type { EpochMs } from '../../time.ts';
 import type { Labels, PartMark } from '../content.ts';
@@ -6,6 +5,7 @@ import type { CommonFacts } from '../facts.ts';
 import { formatFor, groupTag } from '../format.ts';
 import type { Setting } from '../setting.ts';
 import { tagCode } from '../sheet.ts';
+import type { LabelSize } from '../sizes.ts';
 
 /** A roll label of 62 × 40 mm unless the shop's printer takes another. */
 export const LABEL_62_40: LabelSize = { widthMm: 62, heightMm: 40 };

@@ -3,7 +3,7 @@ import tracing from '../../../assets/words/en/tracing.json' with { type: 'json' 
 import { fill } from '../../../core/text/wordsFor.ts';
 import type { Answer, Said } from '../../../core/tracing/cases/answer/answer.ts';
 import type { CaseRefusal } from '../../../core/tracing/cases/form/readCase.ts';
-import { currentId } from '../../../core/tracing/live/model/renamed/aliases.ts';
+import { currentId } from '../../../core/tracing/live/renamed/aliases.ts';
 
 type Texts = Readonly<Record<string, string>>;
 const said = words.cases;

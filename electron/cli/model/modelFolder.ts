@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs';
 import { mkdir, readdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { renameFiles } from '../../../core/tracing/live/model/renamed/renameFiles.ts';
+import { renameFiles } from '../../../core/tracing/live/renamed/renameFiles.ts';
 import type { ModelFiles } from '../../../core/tracing/live/shop/modelFiles.ts';
 import type { Io } from '../command.ts';
 

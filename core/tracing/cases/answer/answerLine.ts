@@ -1,9 +1,9 @@
 import { assemblyOf, closingMinutes } from '../../live/assembly.ts';
 import { suspectsOf } from '../../live/belief/belief.ts';
 import { posteriorOf } from '../../live/belief/posterior.ts';
-import { cautionLetter } from '../../live/model/renamed/aliases.ts';
 import { offerStep } from '../../live/offer/offerStep.ts';
 import { verdictAfter } from '../../live/offer/verdictAfter.ts';
+import { cautionLetter } from '../../live/renamed/aliases.ts';
 import type { FaultModel, Offer, StepView, TracingCase } from '../../live/types.ts';
 import { partsUsed } from '../bench/logged.ts';
 import { type BadLine, toTracing } from '../bench/toTracing.ts';

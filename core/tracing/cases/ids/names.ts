@@ -1,4 +1,4 @@
-import { ALIASES, currentOutcome, currentStep } from '../../live/model/renamed/aliases.ts';
+import { ALIASES, currentOutcome, currentStep } from '../../live/renamed/aliases.ts';
 import type { FaultModel, Step } from '../../live/types.ts';
 import { STEPS_TO_COME } from './stepsToCome.ts';
 

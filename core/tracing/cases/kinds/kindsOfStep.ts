@@ -2,7 +2,7 @@ import { PART_KINDS } from '../../../custody/part.ts';
 import { assemblyOf, opensOf } from '../../live/assembly.ts';
 import { lookMask } from '../../live/configuration.ts';
 import { maskOf } from '../../live/model/circuits.ts';
-import { ALIASES } from '../../live/model/renamed/aliases.ts';
+import { ALIASES } from '../../live/renamed/aliases.ts';
 import type { FaultModel, StateId, Step, TracingCase } from '../../live/types.ts';
 import type { Kind } from './kindNames.ts';
 

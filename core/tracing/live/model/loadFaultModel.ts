@@ -1,11 +1,11 @@
 import type { z } from 'zod';
+import { renameFiles } from '../renamed/renameFiles.ts';
 import type { FaultModel, Gate, ModelRefusal, Outcome, OutcomeMeaning, Step } from '../types.ts';
 import { checkModel } from './checkModel.ts';
 import { maskOf } from './circuits.ts';
 import { expandRows } from './expandRows.ts';
 import { RAW_FILES, type RawFileName, type RawModel, type RawStep } from './raw.ts';
 import { ModelFault } from './refusal.ts';
-import { renameFiles } from './renamed/renameFiles.ts';
 
 /**
  * Reads a fault model's files (by file name), checks them and expands the compact rules to one row per fault.

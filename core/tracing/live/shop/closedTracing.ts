@@ -1,5 +1,5 @@
 import { GROUPS } from '../groups.ts';
-import { currentId } from '../model/renamed/aliases.ts';
+import { currentId } from '../renamed/aliases.ts';
 import type { FaultId, FaultModel, Group } from '../types.ts';
 
 /** How a job ended, for what can be learnt from it. */

@@ -1,6 +1,6 @@
 import { keyOfEntry } from '../model/entryKey.ts';
 import { loadFaultModel } from '../model/loadFaultModel.ts';
-import { renameDifference, renameFiles } from '../model/renamed/renameFiles.ts';
+import { renameDifference, renameFiles } from '../renamed/renameFiles.ts';
 import type { FaultModel, ModelRefusal } from '../types.ts';
 import type { ModelDifference, ModelFiles } from './modelFiles.ts';
 

@@ -1,5 +1,5 @@
-import type { ModelDifference, ModelFiles } from '../../shop/modelFiles.ts';
-import { keyOfEntry } from '../entryKey.ts';
+import { keyOfEntry } from '../model/entryKey.ts';
+import type { ModelDifference, ModelFiles } from '../shop/modelFiles.ts';
 import { currentId, currentOutcome, currentStep, type Renamed } from './aliases.ts';
 import { ID_PLACES } from './places.ts';
 

@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import delivered from '../../../../../assets/fault-model/aliases.json' with { type: 'json' };
-import type { Caution, OutcomeId, StepId } from '../../types.ts';
+import delivered from '../../../../assets/fault-model/aliases.json' with { type: 'json' };
+import type { Caution, OutcomeId, StepId } from '../types.ts';
 
 const renamings = z.record(z.string(), z.string());
 

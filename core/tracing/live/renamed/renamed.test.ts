@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { applyShop, noShop, type ShopEntry } from '../../../../job/shop.ts';
-import { CAUTIONS } from '../../cautions.ts';
-import { GROUPS } from '../../groups.ts';
-import { changeModel } from '../../shop/editModel.ts';
-import { modelInUse } from '../../shop/shopModel.ts';
-import { loadFaultModel } from '../loadFaultModel.ts';
-import { STANDARD_MODEL_FILES, standardModel } from '../standardModel.ts';
+import { applyShop, noShop, type ShopEntry } from '../../../job/shop.ts';
+import { CAUTIONS } from '../cautions.ts';
+import { GROUPS } from '../groups.ts';
+import { loadFaultModel } from '../model/loadFaultModel.ts';
+import { STANDARD_MODEL_FILES, standardModel } from '../model/standardModel.ts';
+import { changeModel } from '../shop/editModel.ts';
+import { modelInUse } from '../shop/shopModel.ts';
 import { ALIASES, cautionLetter, currentOutcome, currentStep } from './aliases.ts';
 import { renameFiles } from './renameFiles.ts';
 
