@@ -31,14 +31,20 @@ type Trial = {
 /**
  * What comes and goes ends by mending it and watching for long enough. The steps are planned with that: a quiet watch may
  * end the tracing, and a handling whose good trial says little is followed by the least watch that would say enough.
+ * `free`: so many of the steps, from the first, can be done now; only those are watched by, the others wait for a gate.
  */
-export function countOnWatching(now: PlanNow, steps: readonly Step[], plans: readonly PlanStep[]): readonly Planned[] {
+export function countOnWatching(
+  now: PlanNow,
+  steps: readonly Step[],
+  plans: readonly PlanStep[],
+  free: number,
+): readonly Planned[] {
   const plain = plans.map((plan) => ({ plan, watch: null }));
   const { columns, model, tracing } = now;
   const all = columns.p.reduce((sum, p) => sum + p, 0);
   const comes = columns.ways.reduce((sum, { hypothesis, p }) => (hypothesis.firstMode === 1 ? sum + p : sum), 0);
   if (comes < WORTH_WATCHING * all || !failedHere(model, tracing)) return plain;
-  const trials = trialsOf(now, steps, plans);
+  const trials = trialsOf(now, steps.slice(0, free), plans);
   const before = quietSoFar(now);
   return plain.map((one, s) => {
     const step = steps[s] as Step;

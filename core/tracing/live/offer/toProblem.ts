@@ -48,11 +48,12 @@ export function toProblem(
   const index = (ids: readonly string[]) => ids.flatMap((id) => stateAt.get(id) ?? []);
   const total = ways.reduce((sum, way) => sum + way.p, 0);
   const plan = (step: Step) => planStep(now, step, index(opensOf(assembly, step)), index(closesOf(assembly, step)));
-  const own = [...steps, ...held.map((one) => one.step)].map(plan);
-  const planned = countOnWatching(now, steps, own.slice(0, steps.length));
+  const all = [...steps, ...held.map((one) => one.step)];
+  const own = all.map(plan);
+  const planned = countOnWatching(now, all, own, steps.length);
   return {
     ways,
-    steps: [...steps, ...held.map((one) => one.step)],
+    steps: all,
     handOver,
     own,
     watches: own.map((_, s) => planned[s]?.watch ?? null),
@@ -66,9 +67,9 @@ export function toProblem(
         within: state.within === null ? -1 : (stateAt.get(state.within) ?? -1),
       })),
       steps: [
-        ...planned.map((one) => one.plan),
+        ...planned.slice(0, steps.length).map((one) => one.plan),
         ...held.map(({ firstDo }, n) => {
-          const alone = own[steps.length + n] as PlanStep;
+          const alone = planned[steps.length + n]?.plan as PlanStep;
           const opens = new Set([...alone.opens, ...firstDo.flatMap((first) => index(opensOf(assembly, first)))]);
           return {
             ...alone,
