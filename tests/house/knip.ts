@@ -8,10 +8,6 @@ export const AWAITED: Readonly<Record<string, string>> = {
   'core/fit/placement.ts': 'The Bench says by it what can be said of where the memory modules sit.',
   'core/entries/kinds.ts':
     'The list itself is the check: it does not compile with a kind missing, and the lifts are held to it.',
-  'core/tracing/live/configuration.ts':
-    'leftOutAfter says what is out after a step where no ledger is at hand: the checks of the engine.',
-  'core/tracing/live/renamed/aliases.ts':
-    'cautionLetter says a caution as bench cases name it: for the answer of the next step from a case.',
   'renderer/kit/icons.tsx': 'ICON_NAMES lets the gallery show every icon.',
 };
 

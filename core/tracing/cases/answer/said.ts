@@ -3,8 +3,8 @@ import { mendedByKind } from '../../live/offer/sweep.ts';
 import type { FaultModel, StopAnswer, Suspect, Verdict } from '../../live/types.ts';
 import type { Because, Mend, Said } from './answer.ts';
 
-/** A fault is said only where it is likelier than not, given the part. */
-const SAID_FROM = 0.5;
+/** The way in which a part failed is said only where it is believed: this likely, given the part. Common practice, no source. */
+const SAID_FROM = 0.8;
 
 const NOTHING: Omit<Said, 'kind'> = {
   part: null,

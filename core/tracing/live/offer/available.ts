@@ -51,7 +51,7 @@ export function whyNot(
   const life = lifeNow(model, tracing);
   const assembly = assemblyOf(model, tracing.switches);
   return (step) => {
-    if (timesDone(tracing, step.id) >= step.repeatable) return { is: 'done' };
+    if (timesDone(model, tracing, step) >= step.repeatable) return { is: 'done' };
     if (step.groups.length > 0 && groups.length > 0 && !step.groups.some((group) => groups.includes(group)))
       return { is: 'other-group' };
     const need = unmetNeed(model, step, tracing);

@@ -47,7 +47,7 @@ function stillToDo(model: FaultModel, tracing: TracingCase, gate: Gate): readonl
   if (missing.some((list) => list.length === 0)) return [];
   const spent = (id: StepId): boolean => {
     const step = model.steps[model.stepIndex.get(id) ?? -1];
-    return step !== undefined && timesDone(tracing, id) >= step.repeatable;
+    return step !== undefined && timesDone(model, tracing, step) >= step.repeatable;
   };
   const usable = missing.filter((list) => !list.some(spent));
   return (usable.length > 0 ? usable : missing).toSorted((a, b) => a.length - b.length)[0] ?? [];
@@ -66,6 +66,18 @@ const isCame = (entry: TracingCase['log'][number], one: Came): boolean =>
 const lastOf = (tracing: TracingCase, came: readonly Came[]): number =>
   tracing.log.findLastIndex((entry) => came.some((one) => isCame(entry, one)));
 
-/** How often a step was done, struck entries apart. */
-export const timesDone = (tracing: TracingCase, step: StepId): number =>
-  tracing.log.filter((entry) => !entry.struck && entry.step === step).length;
+/**
+ * How often a step was done, struck entries apart. A long trial counts from the last handling that made it work: from
+ * there on it watches another machine.
+ */
+export function timesDone(model: FaultModel, tracing: TracingCase, step: Step): number {
+  const log = tracing.log.filter((entry) => !entry.struck);
+  const from = step.kind === 'load' ? log.findLastIndex((entry) => madeItWork(model, entry)) + 1 : 0;
+  return log.slice(from).filter((entry) => entry.step === step.id).length;
+}
+
+function madeItWork(model: FaultModel, entry: TracingCase['log'][number]): boolean {
+  const step = model.steps[model.stepIndex.get(entry.step) ?? -1];
+  const outcome = step?.outcomes.find(({ id }) => id === entry.outcome);
+  return outcome?.meaning.means === 'works' && Object.keys(step?.mends ?? {}).length > 0;
+}

@@ -68,7 +68,7 @@ function trialsOf(now: PlanNow, steps: readonly Step[], plans: readonly PlanStep
       {
         at,
         step,
-        most: step.repeatable - timesDone(tracing, step.id),
+        most: step.repeatable - timesDone(model, tracing, step),
         minutes: plan.minutes,
         sound: condition.nothingSeen,
         quiet: plan.chance[step.normal] as Float64Array,

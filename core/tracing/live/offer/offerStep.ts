@@ -22,8 +22,9 @@ import type {
 } from '../types.ts';
 import { chancesOfSubjects, WORTH_ASKING, WORTH_DAYS } from './about.ts';
 import { whyNot } from './available.ts';
-import { timesDone } from './gates.ts';
 import { regardless } from './handOver.ts';
+import { neverFailedHere } from './neverFailedHere.ts';
+import { mostLikelyToFail } from './provoke.ts';
 import { seeStep } from './seeStep.ts';
 import { settlingSteps } from './settling.ts';
 import { standsNow } from './standsNow.ts';
@@ -94,12 +95,16 @@ export function offerStep(
   const nowAndThen = groupsSeen(model, tracing).some((group) => model.nowAndThen.groups.includes(group));
   const triedFirst = nowAndThen || standsNow(model, tracing) === 'works';
   const chosen =
-    planned < 0 && triedFirst && !named && live.handOver.by !== 'worth' ? mostLikelyToFail(live, tracing) : planned;
+    planned < 0 && triedFirst && !named && live.handOver.by !== 'worth'
+      ? mostLikelyToFail(model, live, tracing)
+      : planned;
   const next = settled || chosen < 0 ? null : see(chosen);
   const left = named !== null && chosen < 0;
+  // Never seen to fail here, and nothing is left that is likely to make it: that is what can be said, not more.
+  const hidden = chosen < 0 && !left && !settled ? neverFailedHere(model, tracing, suspects) : null;
   const stop: Offer['stop'] =
-    settled || left
-      ? { stop: 'settled', verdict }
+    settled || left || hidden
+      ? { stop: 'settled', verdict: hidden ?? verdict }
       : chosen < 0
         ? handedOver(live, ranking, steps.length === 0 ? null : rankSteps(model, paidFor(), open, 'ratio', cancel))
         : null;
@@ -169,18 +174,6 @@ function onlySettling(
     steps,
     held,
   };
-}
-
-/** The long trial, done once at most so far, that shows a fault soonest for its minutes; -1 when none is left. */
-function mostLikelyToFail({ problem, steps, own }: LiveProblem, tracing: TracingCase): number {
-  const worth = steps.map((step, s) => {
-    if (step.kind !== 'load' || step.exposure === null || step.confirming || timesDone(tracing, step.id) > 1) return 0;
-    const quiet = own[s]?.chance[step.normal];
-    const fails = 1 - (quiet?.reduce((sum, p, w) => sum + p * (problem.prior[w] as number), 0) ?? 1);
-    return fails / (own[s]?.minutes ?? 1);
-  });
-  const best = Math.max(...worth);
-  return best > 0 ? worth.indexOf(best) : -1;
 }
 
 /** Steps that only a gate holds back, where all that opens it can be done now. */

@@ -9,6 +9,7 @@ import { maskOf } from '../model/circuits.ts';
 import type { Fault, FaultModel, Outcome, Step, TracingCase } from '../types.ts';
 import { endsWhenFound, faultOf } from './blame.ts';
 import { type HandOver, mendingCharged } from './handOver.ts';
+import { CONFIRMED_BY_READING, CONFIRMED_FROM } from './proof.ts';
 import { SPEAKS_FROM } from './verdictAfter.ts';
 import type { Way, WayColumns } from './ways.ts';
 import { harmOf, ownMinutes, weighedWaiting } from './weights.ts';
@@ -71,10 +72,15 @@ function mayEnd(step: Step, { meaning }: Outcome): boolean {
   }
 }
 
-/** Does the outcome itself speak for what it means? What was named before, put back and failing again, always does. */
+/**
+ * Does the outcome itself speak for what it means? What was named before, put back and failing again, always does; so does
+ * what proves a thing beyond the doubt that a verdict allows, however sure one was of it before.
+ */
 function speaks({ meaning }: Outcome, before: number, after: number): boolean {
   const odds = (p: number) => p / Math.max(1e-12, 1 - p);
-  return meaning.means === 'fails-again' || (after > 0 && odds(after) >= SPEAKS_FROM * odds(before));
+  if (meaning.means === 'fails-again' || (after > 0 && odds(after) >= SPEAKS_FROM * odds(before))) return true;
+  if (meaning.means === 'evidence') return after >= CONFIRMED_BY_READING;
+  return meaning.means === 'fails-on-rig' && after >= CONFIRMED_FROM;
 }
 
 /** What every step is planned from: the case, what is believed as columns over the ways, and how the log leaves the machine. */

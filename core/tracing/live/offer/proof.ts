@@ -8,12 +8,20 @@ import { type Blame, blameAmong, endsWhenFound, faultOf, isOutside, isPart } fro
  */
 export const CONFIRMED_FROM = 0.975;
 /** A reading alone, nothing swapped and nothing in another machine, must leave less doubt than that. */
-const CONFIRMED_BY_READING = 0.98;
+export const CONFIRMED_BY_READING = 0.98;
 /** What was shown names a part while that is the likelier reason. */
 export const NAMED_FROM = 0.5;
 
 /** A logged step that the model knows, with its outcome. */
 export type Found = { readonly entry: LoggedStep; readonly step: Step; readonly outcome: Outcome };
+
+/** What of a log the model knows, what was struck out apart. */
+export const foundIn = (model: FaultModel, log: readonly LoggedStep[]): readonly Found[] =>
+  log.flatMap((entry) => {
+    const step = entry.struck ? undefined : model.steps[model.stepIndex.get(entry.step) ?? -1];
+    const outcome = step?.outcomes.find((one) => one.id === entry.outcome);
+    return step && outcome ? [{ entry, step, outcome }] : [];
+  });
 
 export const evidenceOf = (found: readonly Found[]): readonly EvidenceEntry[] =>
   found.map(({ entry, step, outcome }) => ({ entry: entry.entry, step: step.id, outcome: outcome.id }));

@@ -1,10 +1,10 @@
 import { suspectsOf } from '../belief/belief.ts';
 import type { Posterior } from '../belief/posterior.ts';
 import { posteriorOf } from '../belief/posterior.ts';
-import { groupsSeen } from '../readGroups.ts';
 import type { Fault, FaultModel, LoggedStep, StepId, Suspect, TracingCase, Verdict } from '../types.ts';
 import { blameAmong, faultOf, goneOf, isOutside, isPart, shareOf } from './blame.ts';
-import { CONFIRMED_FROM, evidenceOf, type Found, NAMED_FROM, pointed, proved } from './proof.ts';
+import { notReproduced } from './neverFailedHere.ts';
+import { CONFIRMED_FROM, evidenceOf, type Found, foundIn, NAMED_FROM, pointed, proved } from './proof.ts';
 import { toldApart } from './sweep.ts';
 import { HIDDEN_AT_MOST, hiddenChance, mostlyComes, watchSince } from './watch.ts';
 
@@ -24,7 +24,7 @@ export function verdictAfter(
   tracing: TracingCase,
   posterior: Posterior = posteriorOf(model, tracing),
 ): Verdict {
-  const found = tracing.log.flatMap((entry) => foundIn(model, entry));
+  const found = foundIn(model, tracing.log);
   if (found.length === 0) return { verdict: 'tracing' };
   const now = { model, tracing, found, posterior, suspects: suspectsOf(model, posterior) };
   return (
@@ -34,7 +34,7 @@ export function verdictAfter(
     worked(now) ??
     mendedByNow(now) ??
     namedByEvidence(now) ??
-    notReproduced(now) ?? { verdict: 'tracing' }
+    notReproduced(model, tracing, now.suspects) ?? { verdict: 'tracing' }
   );
 }
 
@@ -46,12 +46,6 @@ type SoFar = {
   readonly posterior: Posterior;
   readonly suspects: readonly Suspect[];
 };
-
-function foundIn(model: FaultModel, entry: LoggedStep): Found[] {
-  const step = entry.struck ? undefined : model.steps[model.stepIndex.get(entry.step) ?? -1];
-  const outcome = step?.outcomes.find((one) => one.id === entry.outcome);
-  return step && outcome ? [{ entry, step, outcome }] : [];
-}
 
 function namedByEvidence({ model, posterior, found }: SoFar): Verdict | null {
   const shown = pointed(model, posterior, found);
@@ -181,31 +175,6 @@ function mendedByNow(now: SoFar): Verdict | null {
     p: gone,
     evidence: evidenceOf([...did.filter((one) => one !== last), last]),
     ...(watched ? { watched } : {}),
-  };
-}
-
-/** A fault that would have stayed hidden in no more than this share of such trials could not be reproduced. */
-const NOT_SEEN_AT_MOST = 0.2;
-const STILL_LEFT = 0.05;
-
-/** It works here, was watched for long against how often it was told to fail, and never failed: not reproduced, not excluded. */
-function notReproduced({ model, tracing, found, suspects }: SoFar): Verdict | null {
-  const rate =
-    tracing.told.rate ?? model.often.find((one) => one.rate && tracing.told.often.includes(one.id))?.rate ?? null;
-  const here = groupsSeen(model, tracing);
-  if (!rate || !here.includes('not-shown') || here.length > 1) return null;
-  const watched = found.filter((one) => one.step.exposure !== null && one.step.kind === 'load');
-  if (watched.some((one) => one.outcome !== one.step.outcomes[one.step.normal])) return null;
-  const hidden = watched.reduce((p, { step: { exposure } }) => {
-    const hours = (exposure?.loadHours ?? 0) + (exposure?.idleHours ?? 0);
-    return p * (1 - rate.perStart) ** (exposure?.starts ?? 0) * Math.exp(-rate.perHour * hours);
-  }, 1);
-  if (hidden > NOT_SEEN_AT_MOST) return null;
-  return {
-    verdict: 'not-reproduced',
-    hiddenChance: hidden,
-    left: suspects.filter((one) => one.p >= STILL_LEFT).map((one) => one.fault),
-    evidence: evidenceOf(watched),
   };
 }
 

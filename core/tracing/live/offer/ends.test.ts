@@ -1,0 +1,76 @@
+import { describe, expect, it } from 'vitest';
+import { afterDoing, aTracingCase } from '../../../../tests/builders/tracingCase.ts';
+import { standardModel } from '../model/standardModel.ts';
+import type { TracingCase } from '../types.ts';
+import { offerStep } from './offerStep.ts';
+
+// Where a good technician stops, and where not: common practice, no source.
+
+const model = standardModel();
+
+const doing = (start: TracingCase, ...log: readonly string[]): TracingCase =>
+  log.reduce((tracing, one) => {
+    const [step = '', outcome = ''] = one.split(':');
+    return afterDoing(model, tracing, step, outcome);
+  }, start);
+
+const told = (symptom: string, often: string, ...changed: readonly string[]): TracingCase['told'] => ({
+  symptoms: [symptom],
+  changed,
+  often: [often],
+  onlyWhen: [],
+  rate: null,
+});
+
+describe('a machine with stop screens since its last update', () => {
+  const seen = {
+    ...aTracingCase({ told: told('error-in-use', 'daily-several', 'sys-update') }),
+    seen: ['error-in-use'],
+  };
+  const log = ['look-inside:clean', 'watch-start:fails-in-use', 'log-read:driver'];
+
+  it('has its drive looked at first because the update may be taken back then, not hours of load', () => {
+    const { next } = offerStep(model, doing(seen, ...log), { method: 'rollout' });
+    expect(next?.step).toBe('drive-health');
+    const then = offerStep(model, doing(seen, ...log, 'drive-health:clean'), { method: 'rollout' });
+    expect(['undo-update', 'driver-anew']).toContain(then.next?.step);
+  });
+
+  it('may be watched as often after the mend as if it had never been made to fail', () => {
+    const failed = doing(seen, ...log, 'drive-health:clean', 'load-long:stops', 'load-long:stops', 'load-long:stops');
+    const doneAt = (tracing: TracingCase) =>
+      offerStep(model, tracing, { method: 'ratio' }).notOffered.find(({ step }) => step === 'load-long')?.why.is;
+    expect(doneAt(failed)).toBe('done');
+    expect(doneAt(doing(failed, 'undo-update:works'))).toBeUndefined();
+  });
+});
+
+it('a short that is all but sure is measured in minutes, not proved by another board around it', () => {
+  const tracing = doing(
+    { ...aTracingCase({ told: told('restarts-itself', 'every-time') }), seen: ['restarts-itself'] },
+    'look-inside:clean',
+    'watch-start:cycles',
+    'meas-rails:trips',
+    'feel-heat:hot-board',
+  );
+  const { next } = offerStep(model, tracing, { method: 'rollout' });
+  expect(next?.step).toBe('meas-coils');
+});
+
+it('a machine that fails once a week is given back as not seen to fail after a long trial, with the chance of that', () => {
+  const start = { ...aTracingCase({ told: told('freezes', 'weekly') }), seen: ['fine-here'] };
+  let tracing = doing(start, 'look-inside:clean', 'watch-start:not-shown');
+  for (let step = 0; step < 12; step++) {
+    const { next, stop } = offerStep(model, tracing, { method: 'rollout' });
+    if (next === null) {
+      expect(stop).toMatchObject({ stop: 'settled', verdict: { verdict: 'not-reproduced' } });
+      expect(stop?.stop === 'settled' && stop.verdict.verdict === 'not-reproduced' && stop.verdict.hiddenChance)
+        // Three hours at a failure in 25 hours of use: exp(−0.12); a whole night more: exp(−0.52).
+        .toBeGreaterThan(Math.exp(-0.6));
+      return;
+    }
+    const known = model.steps[model.stepIndex.get(next.step) ?? -1];
+    tracing = doing(tracing, `${next.step}:${known?.outcomes[known.normal]?.id}`);
+  }
+  throw new Error('it went on and on');
+});

@@ -1,0 +1,35 @@
+import type { FaultModel, TracingCase } from '../types.ts';
+import { timesDone } from './gates.ts';
+import type { LiveProblem } from './toProblem.ts';
+
+/** A long trial done more often than this shows no more. */
+const TWICE = 2;
+/** A trial less likely than this to fail is not done for its own sake once one was quiet: common practice, no source. */
+const WORTH_A_TRIAL = 0.2;
+
+/**
+ * Of a machine that fails only now and then: the long trial that shows its fault soonest for its minutes. After a quiet one
+ * only such as are likely enough to fail: a machine that fails once a week is not made to fail by a third night. -1: none.
+ */
+export function mostLikelyToFail(
+  model: FaultModel,
+  { problem, steps, own }: LiveProblem,
+  tracing: TracingCase,
+): number {
+  const tried = tracing.log.some((entry) => !entry.struck && isLongTrial(model, entry.step));
+  let best = { at: -1, worth: 0 };
+  for (const [s, step] of steps.entries()) {
+    if (!isLongTrial(model, step.id) || timesDone(model, tracing, step) >= TWICE) continue;
+    const quiet = own[s]?.chance[step.normal];
+    const fails = 1 - (quiet?.reduce((sum, p, w) => sum + p * (problem.prior[w] as number), 0) ?? 1);
+    const worth = fails / (own[s]?.minutes ?? 1);
+    if ((tried && fails < WORTH_A_TRIAL) || worth <= best.worth) continue;
+    best = { at: s, worth };
+  }
+  return best.at;
+}
+
+function isLongTrial(model: FaultModel, id: string): boolean {
+  const step = model.steps[model.stepIndex.get(id) ?? -1];
+  return step?.kind === 'load' && step.exposure !== null && !step.confirming;
+}
