@@ -1,14 +1,14 @@
 import { type AttributeName, type AttributeValue, attributeRule } from '../fit/attributes.ts';
-import { say, type Template } from '../text/say.ts';
+import { fillerOf } from '../text/fillGaps.ts';
 import type { ComparedMember, ComparedRow, Note, Verdict } from './compare.ts';
 
 /** Words of one language for attributes: `assets/words/<language>/fit.json`. */
 export type FitWords = {
   readonly nothing: string;
   readonly rows: { readonly [row: string]: string };
-  /** By attribute: a text with `{n}` or `{v}`; plural forms with an own `zero`; `yes` and `no`; or a word for each value. */
+  /** By attribute: a text with `{n}`, the number, or `{v}`, what is written; `yes` and `no`; or a word for each value. */
   readonly values: { readonly [attribute: string]: string | { readonly [form: string]: string } };
-  readonly notes: { readonly [note: string]: Template };
+  readonly notes: { readonly [note: string]: string };
 };
 
 /** A row as people read it; `null` where nothing is known of that part. */
@@ -62,20 +62,17 @@ export function wordValue(attribute: AttributeName, value: AttributeValue, words
   const forms = words.values[attribute];
   if (forms === undefined) return plainly(value, locale);
   if (typeof value === 'boolean') return formOf(forms, value ? 'yes' : 'no') ?? plainly(value, locale);
-  if (typeof value === 'number') {
-    const written = { v: format(value, locale) };
-    if (typeof forms !== 'string' && value === 0 && forms.zero !== undefined) return forms.zero;
-    const form =
-      typeof forms === 'string' ? forms : (forms[new Intl.PluralRules(locale).select(value)] ?? forms.other ?? '');
-    return say(form, { ...written, n: written.v }, locale);
-  }
+  const say = fillerOf({ locale, number: numbers(locale) });
+  if (typeof value === 'number')
+    return typeof forms === 'string' ? say(forms, { v: value, n: value }) : plainly(value, locale);
+  if (attributeRule(attribute)?.type === 'number') return plainly(value, locale);
   if (attributeRule(attribute)?.type === 'one-of') return formOf(forms, String(value)) ?? plainly(value, locale);
   const listed = new Intl.ListFormat(locale, { type: 'unit' }).format([value].flat());
-  return say(formOf(forms, 'other') ?? '{v}', { v: listed, n: listed }, locale);
+  return say(formOf(forms, 'other') ?? '{v}', { v: listed, n: listed });
 }
 
-const format = (value: number, locale: string) =>
-  new Intl.NumberFormat(locale, { maximumFractionDigits: 3, useGrouping: false }).format(value);
+const numbers = (locale: string) => new Intl.NumberFormat(locale, { maximumFractionDigits: 3, useGrouping: false });
+const format = (value: number, locale: string) => numbers(locale).format(value);
 
 const formOf = (forms: FitWords['values'][string], form: string): string | undefined =>
   typeof forms === 'string' ? forms : forms[form];
@@ -87,7 +84,7 @@ function wordNote(note: Note, row: string, words: FitWords, locale: string): str
   const { name, ...fills } = noteFills(note, row, words, locale);
   const template = words.notes[name];
   if (template === undefined) throw new Error(`No words for the note ${name}`);
-  return say(template, fills, locale);
+  return fillerOf({ locale, number: numbers(locale) })(template, fills);
 }
 
 function noteFills(

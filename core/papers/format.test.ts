@@ -1,7 +1,6 @@
 import { expect, test } from 'vitest';
 import { setting } from '../../tests/builders/papers/harrowmouth.ts';
 import type { Currency, Money } from '../money/money.ts';
-import { say } from '../text/say.ts';
 import { epochMs, minutes } from '../time.ts';
 import { formatFor, groupTag } from './format.ts';
 import { countableStep, readingRuler, scale } from './ruler.ts';
@@ -51,12 +50,6 @@ test('thirty days from the end of January are the second of March', () => {
 test('a tag is read aloud in groups', () => {
   expect(groupTag('K7R4TMX')).toBe('K7R 4TM X');
   expect(groupTag('K7R 4TM X')).toBe('K7R 4TM X');
-});
-
-test('plural forms follow the language', () => {
-  const forms = { one: '{n} dzień', few: '{n} dni', many: '{n} dni', other: '{n} dnia' };
-  expect(say(forms, { n: 1 }, 'pl')).toBe('1 dzień');
-  expect(say(forms, { n: 3 }, 'pl')).toBe('3 dni');
 });
 
 test('a ruler counts in ones, twos and fives, and holds what stands on it', () => {

@@ -1,6 +1,6 @@
 import { formatMoney } from '../money/formatMoney.ts';
 import type { Money } from '../money/money.ts';
-import { say } from '../text/say.ts';
+import { fillerOf } from '../text/fillGaps.ts';
 import type { EpochMs, Minutes } from '../time.ts';
 import type { Setting } from './setting.ts';
 
@@ -21,6 +21,7 @@ export function formatFor(setting: Setting) {
   const calendar = new Intl.DateTimeFormat('en', { year: 'numeric', month: 'numeric', day: 'numeric', timeZone: zone });
   const inUtc = new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'long', year: 'numeric', timeZone: 'UTC' });
   const number = new Intl.NumberFormat(locale, { maximumFractionDigits: 3 });
+  const say = fillerOf({ locale });
 
   return {
     /** 13 October 2026 */
@@ -57,22 +58,23 @@ export function formatFor(setting: Setting) {
       const whole = Math.round(of);
       const hours = Math.floor(whole / 60);
       const rest = whole % 60;
-      const asMinutes = say(words.common.minutes, { n: rest }, locale);
+      const asMinutes = say(words.common.minutes, { n: rest });
       if (hours === 0) return asMinutes;
-      const asHours = say(words.common.hours, { n: hours }, locale);
+      const asHours = say(words.common.hours, { n: hours });
       return rest === 0 ? asHours : say(words.common.both, { first: asHours, second: asMinutes });
     },
     /** 192 minutes, never in hours: what is charged by the minute is said in minutes. */
-    minutesWhole: (of: Minutes) => say(words.common.minutes, { n: Math.round(of) }, locale),
+    minutesWhole: (of: Minutes) => say(words.common.minutes, { n: Math.round(of) }),
     list: (items: readonly string[]) => new Intl.ListFormat(locale, { type: 'conjunction' }).format(items),
     /** A chance as a count of a hundred; the ends are not claimed. */
     chance: (p: number) => {
       const of = Math.round(p * 100);
       if (of < 1) return words.common.chanceLow;
       if (of > 99) return words.common.chanceHigh;
-      return say(words.common.chance, { n: of }, locale);
+      return say(words.common.chance, { n: of });
     },
-    say: (template: Parameters<typeof say>[0], fills: Parameters<typeof say>[1] = {}) => say(template, fills, locale),
+    /** A text with its gaps filled; one that lacks a fact is a defect, and thrown: a paper never prints `{name}`. */
+    say,
   };
 }
 

@@ -1,3 +1,5 @@
+import { fillerOf } from './fillGaps.ts';
+
 /** What a person reads of a refusal: what is wrong, what is unchanged, what to do. */
 export type Words = { readonly says: string; readonly unchanged: string; readonly next: string };
 export type WordsCatalogue = { readonly [refused: string]: Words };
@@ -12,13 +14,18 @@ export class MissingWordsError extends Error {
   }
 }
 
-/** Puts facts into a text's `{gaps}`. A list is read out with commas; a fact that is not there is "?". */
+const NOT_THERE = '?';
+const filler = fillerOf({ locale: 'en', lacking: () => NOT_THERE });
+
+/** A text with whatever facts there are. A list is read out with commas; a fact that is not there is "?". */
 export function fill(text: string, facts: Readonly<Record<string, unknown>>): string {
-  return text.replace(/\{([\w-]+)\}/g, (_, name: string) => readOut(facts[name]));
+  return filler(text, Object.fromEntries(Object.entries(facts).map(([name, fact]) => [name, factOf(fact)])));
 }
 
+const factOf = (fact: unknown): string | number => (typeof fact === 'number' ? fact : readOut(fact));
+
 function readOut(fact: unknown): string {
-  if (fact === null || fact === undefined) return '?';
+  if (fact === null || fact === undefined) return NOT_THERE;
   if (Array.isArray(fact)) return fact.map(readOut).join(', ');
   if (typeof fact !== 'object') return String(fact);
   return Object.values(fact)

@@ -1,5 +1,6 @@
+import { fill } from '../../core/text/wordsFor.ts';
 import type { OpenRefusal } from '../service/backing.ts';
-import { fill, shellWords } from './shellWords.ts';
+import { shellWords } from './shellWords.ts';
 
 /** Why the shop cannot be opened, in words: the reason, where, that nothing was changed, and what can be done. */
 export type CannotStart = {

@@ -14,12 +14,16 @@ const DATA = 'assets/.*\\.json';
 const NOTHING = /^$/;
 
 const RULES: readonly Rule[] = [
-  { files: /^core\/contract\//, own: rule('core/', DATA), outside: packages('zod', 'date-fns', '@orpc/contract') },
-  { files: /^core\//, own: rule('core/', DATA), outside: packages('zod', 'date-fns') },
+  {
+    files: /^core\/contract\//,
+    own: rule('core/', DATA),
+    outside: packages('zod', 'intl-messageformat', 'temporal-polyfill', '@orpc/contract'),
+  },
+  { files: /^core\//, own: rule('core/', DATA), outside: packages('zod', 'intl-messageformat', 'temporal-polyfill') },
   {
     files: /^db\//,
     own: rule('db/', 'core/'),
-    outside: packages('kysely', 'better-sqlite3', 'pg', 'zod', 'date-fns', 'node:.*'),
+    outside: packages('kysely', 'better-sqlite3', 'zod', 'node:.*'),
   },
   // The build is the one launcher that runs after the packages are there.
   {
@@ -43,7 +47,7 @@ const RULES: readonly Rule[] = [
   {
     files: /^electron\//,
     own: rule('electron/', 'db/', 'core/', 'assets/'),
-    outside: packages('@orpc/.*', 'zod', 'date-fns', 'pdfkit', 'bwip-js', 'source-sans', 'source-serif', 'node:.*'),
+    outside: packages('@orpc/.*', 'zod', 'pdfkit', 'bwip-js', 'source-sans', 'source-serif', 'node:.*'),
   },
   {
     files: /^renderer\//,
@@ -57,10 +61,8 @@ const RULES: readonly Rule[] = [
       '@orpc/client',
       '@orpc/contract',
       '@orpc/tanstack-query',
-      '@internationalized/.*',
       'bwip-js',
       'qr',
-      'date-fns',
       'zod',
       'source-sans',
       'source-serif',

@@ -28,8 +28,33 @@ describe('core asks its caller, never the machine', () => {
     expect(inCore(`export const f = () => { ${text}; };`)).toHaveLength(1);
   });
 
-  it('finds the date library looking at the clock', () => {
-    expect(inCore("import { isToday } from 'date-fns';")).toHaveLength(1);
+  it.each([
+    'Temporal.Now.instant()',
+    'Temporal.Now.zonedDateTimeISO()',
+    'Temporal.Now',
+    'Temporal',
+    'new Temporal.PlainDate(2026, 10, 25).toZonedDateTime()',
+    'Intl.DateTimeFormat().resolvedOptions()',
+    "new Intl.DateTimeFormat('en')",
+    "new Intl.DateTimeFormat('en', { weekday: 'long' })",
+    "new Intl.DateTimeFormat('en', { timeZone: undefined })",
+    'new Date(0).toLocaleDateString()',
+    'at.toLocaleString()',
+  ])('finds the clock or the zone of the machine in %s', (text) => {
+    expect(inCore(`import { Temporal } from 'temporal-polyfill'; export const f = (at: any) => ${text};`)).not.toEqual([]);
+  });
+
+  it.each([
+    'Temporal.Instant.fromEpochMilliseconds(at)',
+    'Temporal.Instant.fromEpochMilliseconds(at).toZonedDateTimeISO(zone)',
+    "Temporal.PlainDate.from(day).toZonedDateTime({ timeZone: zone, plainTime: '09:00' })",
+    "new Intl.DateTimeFormat('en', { weekday: 'long', timeZone: zone })",
+    "new Intl.DateTimeFormat('en', { ...options, timeZone: zone })",
+    'new Intl.NumberFormat(locale)',
+  ])('lets %s be', (text) => {
+    expect(inCore(`import { Temporal } from 'temporal-polyfill'; export const f = (at: any, zone: any) => ${text};`)).toEqual(
+      [],
+    );
   });
 
   it.each([

@@ -20,6 +20,8 @@ describe('words by language', () => {
     expect(found({ a: 'A' }, { a: 'A', b: 'B' })).toHaveLength(1);
     expect(found({ a: 'In {bin}' }, { a: 'In {slot}' })).toHaveLength(1);
     expect(found({ a: 'In {bin}, {slot}' }, { a: '{slot}: {bin}' })).toEqual([]);
+    expect(found({ a: '{n, plural, one {#} other {# in {bin}}}' }, { a: '{n} in {bin}' })).toEqual([]);
+    expect(found({ a: '{n, plural, one {#} other {# in {bin}}}' }, { a: '{n, plural, other {#}}' })).toHaveLength(1);
   });
 
   it('finds a file that English lacks, and lets another language lack a whole file', () => {
@@ -27,6 +29,12 @@ describe('words by language', () => {
     expect(unevenWords([words('en', { a: 'A' }), words('en', { b: 'B' }, 'more'), words('xx', { a: 'A' })])).toEqual(
       [],
     );
+  });
+
+  it('finds a text that is no message', () => {
+    expect(unevenWords([words('en', { a: 'In {bin' })])).toEqual([
+      'assets/words/en/refusals.json: "a" cannot be read as a message',
+    ]);
   });
 
   it('finds a text that says nothing', () => {

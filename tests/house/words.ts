@@ -1,4 +1,5 @@
 import { basename } from 'node:path';
+import { gapsIn } from '../../core/text/fillGaps.ts';
 import {
   areaOf,
   type Finding,
@@ -17,10 +18,19 @@ function textsBelow(value: unknown, path = ''): readonly (readonly [string, unkn
   return Object.entries(value).flatMap(([key, inner]) => textsBelow(inner, path ? `${path}.${key}` : key));
 }
 
-/** Forms that may say nothing: a value of none is left out of a sentence. */
-const LEFT_OUT = /\.(zero|none)$/;
+/** A word that may say nothing: a value of none is left out of a sentence. */
+const LEFT_OUT = /\.none$/;
 
-const gapsIn = (text: unknown) => [...new Set(String(text).match(/\{\w+\}/g) ?? [])].sort().join(' ');
+/** The gaps of a text by name; null for one that is no message. */
+function gapNames(text: unknown): string | null {
+  try {
+    return gapsIn(String(text))
+      .map(({ name }) => name)
+      .join(' ');
+  } catch {
+    return null;
+  }
+}
 
 /** The language every words file has; what owners read may be there in more. */
 const FIRST = 'en';
@@ -47,9 +57,9 @@ function oddAt(path: string, key: string, own: Texts, wanted: Texts): readonly F
   if (!wanted.has(key)) return [`${path} has "${key}", "${FIRST}" has not`];
   const text = own.get(key);
   if (typeof text === 'string' && text.trim() === '' && !LEFT_OUT.test(key)) return [`${path}: "${key}" says nothing`];
-  return gapsIn(text) === gapsIn(wanted.get(key))
-    ? []
-    : [`${path}: "${key}" has other gaps to fill than in "${FIRST}"`];
+  const gaps = gapNames(text);
+  if (gaps === null) return [`${path}: "${key}" cannot be read as a message`];
+  return gaps === gapNames(wanted.get(key)) ? [] : [`${path}: "${key}" has other gaps to fill than in "${FIRST}"`];
 }
 
 /** Names of refusals in product code: `refuse('name', …)`, `{ refused: 'name' }` and types that list them. */

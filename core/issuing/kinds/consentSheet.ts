@@ -70,6 +70,6 @@ function asks(making: Making, id: ConsentId): string {
     part: id === 'destroy' ? consent.anyCarrier : consent.anyPart,
     where: consent.where,
     work: job.consents.about[id] ?? consent.risk,
-    'what-may-happen': consent.mayHappen,
+    mayHappen: consent.mayHappen,
   });
 }

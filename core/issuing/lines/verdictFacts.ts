@@ -81,7 +81,7 @@ function notKnownDetail(making: Making): readonly string[] {
   if (verdict?.is === 'not-reproduced') {
     const { watchedHours, hiddenChance } = verdict;
     return [
-      making.format.say(facts.watched, { n: making.format.number(watchedHours) }),
+      making.format.say(facts.watched, { n: watchedHours, hours: making.format.number(watchedHours) }),
       ...(hiddenChance === null
         ? []
         : [making.format.say(facts.hidden, { chance: making.format.chance(hiddenChance) })]),

@@ -4,7 +4,6 @@ import { describe, expect, it } from 'vitest';
 import type { Currency } from '../../../core/money/money.ts';
 import { type Catalogue, wordsOf } from './wordsOf.ts';
 
-const LANGUAGES = ['en', 'de', 'es', 'fr'] as const;
 const read = (language: string) =>
   JSON.parse(
     readFileSync(join(import.meta.dirname, `../../../assets/words/${language}/kit.json`), 'utf8'),
@@ -17,13 +16,6 @@ const files = (folder: string): string[] =>
     if (statSync(path).isDirectory()) return name === 'gallery' ? [] : files(path);
     return /\.tsx?$/.test(name) && !name.includes('.test.') ? [path] : [];
   });
-const leaves = (tree: Catalogue, at = ''): string[] =>
-  Object.entries(tree).flatMap(([key, value]) =>
-    typeof value === 'string' || typeof value.other === 'string'
-      ? [`${at}${key}`]
-      : leaves(value as Catalogue, `${at}${key}.`),
-  );
-
 describe('the texts of the controls', () => {
   it('are there for every key a control names', () => {
     const named = files(join(import.meta.dirname, '..')).flatMap((path) =>
@@ -58,14 +50,6 @@ describe('the texts of the controls', () => {
       ...['owner', 'shop', 'suspect', 'dead', 'gone', 'unknown'].map((mark) => `legend.${mark}`),
     ];
     expect(built.filter((key) => !english.has(`kit.${key}`))).toEqual([]);
-  });
-  it.each(LANGUAGES)('say the same things with the same places to fill in: %s', (language) => {
-    const own = read(language);
-    expect(leaves(own).sort()).toEqual(leaves(read('en')).sort());
-    const inOther = wordsOf({ catalogue: { kit: own }, locale: language, zone: 'UTC' });
-    const places = (text: string) => [...text.matchAll(/\{\w+\}/g)].map((match) => match[0]).sort();
-    for (const key of leaves(own))
-      expect([key, places(inOther.t(`kit.${key}`))]).toEqual([key, places(english.t(`kit.${key}`))]);
   });
 });
 

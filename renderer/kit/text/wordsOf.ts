@@ -1,10 +1,7 @@
 import type { Money } from '../../../core/money/money.ts';
+import { type Facts, fillerOf } from '../../../core/text/fillGaps.ts';
 
-/** One text, or its plural forms by the categories of Intl.PluralRules (`one`, `few`, `other`, …), chosen by the fact `n`. */
-export type Phrase = string | { readonly other: string; readonly [category: string]: string };
-export type Catalogue = { readonly [key: string]: Phrase | Catalogue };
-/** What is filled into `{name}` places. Numbers are set by the locale; times and money come formatted. */
-export type Facts = { readonly [name: string]: string | number };
+export type Catalogue = { readonly [key: string]: string | Catalogue };
 
 export type WordsSetting = {
   /** Texts by dotted key: `{ kit: {…}, bench: {…} }` gives `kit.…` and `bench.…`. */
@@ -53,8 +50,8 @@ export type Words = {
 export function wordsOf(setting: WordsSetting): Words {
   const { locale, zone, catalogue } = setting;
   const digitsOf = setting.currencyDigits ?? (() => 2);
-  const plural = new Intl.PluralRules(locale);
   const plain = new Intl.NumberFormat(locale);
+  const fill = fillerOf({ locale, number: plain, lacking: () => '?' });
   const format = (options: Intl.DateTimeFormatOptions) =>
     new Intl.DateTimeFormat(locale, { timeZone: zone, ...options });
   const clock = format({ hour: 'numeric', minute: '2-digit', hourCycle: 'h23' });
@@ -65,26 +62,17 @@ export function wordsOf(setting: WordsSetting): Words {
   const dayName = format({ weekday: 'long', timeZone: 'UTC' });
   const list = new Intl.ListFormat(locale, { type: 'conjunction' });
 
-  const phraseAt = (key: string): Phrase | undefined => {
-    let here: Phrase | Catalogue | undefined = catalogue;
+  const textAt = (key: string): string | undefined => {
+    let here: string | Catalogue | undefined = catalogue;
     for (const step of key.split('.')) {
       if (here === undefined || typeof here === 'string') return undefined;
-      here = (here as Catalogue)[step];
+      here = here[step];
     }
-    return typeof here === 'string' || (here !== undefined && typeof here.other === 'string')
-      ? (here as Phrase)
-      : undefined;
+    return typeof here === 'string' ? here : undefined;
   };
-  const fill = (text: string, facts: Facts) =>
-    text.replace(/\{(\w+)\}/g, (_, name: string) => {
-      const fact = facts[name];
-      return typeof fact === 'number' ? plain.format(fact) : (fact ?? `{${name}}`);
-    });
   const t = (key: string, facts: Facts = {}): string => {
-    const phrase = phraseAt(key);
-    if (phrase === undefined) return key;
-    if (typeof phrase === 'string') return fill(phrase, facts);
-    return fill(phrase[plural.select(Number(facts.n ?? 0))] ?? phrase.other, facts);
+    const text = textAt(key);
+    return text === undefined ? key : fill(text, facts);
   };
   const money = (amount: Money, least?: number) => {
     const digits = digitsOf(amount.currency);
@@ -101,7 +89,7 @@ export function wordsOf(setting: WordsSetting): Words {
     locale,
     zone,
     t,
-    has: (key) => phraseAt(key) !== undefined,
+    has: (key) => textAt(key) !== undefined,
     number: (value, digits) =>
       digits === undefined
         ? plain.format(value)

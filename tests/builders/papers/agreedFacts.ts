@@ -28,7 +28,7 @@ export const consentSheetFacts: ConsentSheetFacts = {
     {
       asks: say(consents.risk, {
         work: 'taking out cooler, processor and board',
-        'what-may-happen': 'an old part may not come through it',
+        mayHappen: 'an old part may not come through it',
       }),
       answer: 'yes',
       ownSignature: { given: signed },

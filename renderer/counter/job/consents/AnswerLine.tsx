@@ -47,7 +47,7 @@ export function AnswerLine({
     date: '…',
     where: '…',
     work: about.trim() || '…',
-    'what-may-happen': '…',
+    mayHappen: '…',
   });
   const write = async () => {
     if (answer === null) return;
