@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { fillerOf, gapsIn } from './fillGaps.ts';
+import { fillerOf } from './fillGaps.ts';
 
 const english = fillerOf({ locale: 'en' });
 
@@ -46,24 +46,13 @@ describe('a text with gaps', () => {
     expect(fillerOf({ locale: 'en', lacking: () => '?' })('In {bin}', {})).toBe('In ?');
   });
 
+  it('cannot be read when a gap is left open', () => {
+    expect(() => english('In {bin', { bin: 'C4' })).toThrow();
+  });
+
   it('takes signs of mark-up, apostrophes and what is filled in as they are', () => {
     expect(english("Under <5 % the owner's part stays: {what}", { what: '{n} <b>' })).toBe(
       "Under <5 % the owner's part stays: {n} <b>",
     );
-  });
-});
-
-describe('the gaps of a text', () => {
-  it('are found in every form, each once', () => {
-    expect(gapsIn('{n, plural, one {{step}} other {{step}, # times in {place}}}')).toEqual([
-      { name: 'n', plural: true },
-      { name: 'place', plural: false },
-      { name: 'step', plural: false },
-    ]);
-    expect(gapsIn('none')).toEqual([]);
-  });
-
-  it('cannot be read from a text that is left open', () => {
-    expect(() => gapsIn('In {bin')).toThrow();
   });
 });

@@ -51,18 +51,11 @@ export function fillerOf({ locale, number = plainly(locale), lacking = isDefect 
 }
 
 /** A gap of a text; a plural one picks a form by its number. */
-export type Gap = { readonly name: string; readonly plural: boolean };
-
-/**
- * The gaps of a text, each once, by name.
- * @throws {SyntaxError} for a text that is no message.
- */
-export function gapsIn(text: string): readonly Gap[] {
-  return gapsOf(new IntlMessageFormat(text, 'en', undefined, { ignoreTag: true }));
-}
+type Gap = { readonly name: string; readonly plural: boolean };
 
 type Element = ReturnType<IntlMessageFormat['getAst']>[number];
 
+/** The gaps of a text in all its forms, each once. */
 function gapsOf(message: IntlMessageFormat): readonly Gap[] {
   const found = new Map<string, Gap>();
   const visit = (element: Element): void => {
@@ -73,7 +66,7 @@ function gapsOf(message: IntlMessageFormat): readonly Gap[] {
       found.set(element.value, { name: element.value, plural: false });
   };
   message.getAst().forEach(visit);
-  return [...found.values()].sort((a, b) => (a.name < b.name ? -1 : 1));
+  return [...found.values()];
 }
 
 /** The parser's number for plain text between gaps. */

@@ -1,5 +1,5 @@
 import { basename } from 'node:path';
-import { gapsIn } from '../../core/text/fillGaps.ts';
+import { gapsIn } from './gapsIn.ts';
 import {
   areaOf,
   type Finding,
@@ -24,9 +24,7 @@ const LEFT_OUT = /\.none$/;
 /** The gaps of a text by name; null for one that is no message. */
 function gapNames(text: unknown): string | null {
   try {
-    return gapsIn(String(text))
-      .map(({ name }) => name)
-      .join(' ');
+    return gapsIn(String(text)).join(' ');
   } catch {
     return null;
   }
