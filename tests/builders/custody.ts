@@ -63,6 +63,7 @@ export const ours = (says: Partial<Part> = {}): Part =>
     belongs: { to: 'shop' },
     standing: { is: 'trial-grade', scopes: ['starts'] },
     place: BIN,
+    home: BIN,
     ...says,
   });
 

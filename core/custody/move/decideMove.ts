@@ -12,11 +12,11 @@ export type MoveDecision =
   | { readonly ok: false; readonly refusal: Refusal };
 
 /**
- * Decides one move. A part is moved only from the place it is in; a shop part goes into an owner's machine
- * only on trial, lent or sold; an owner's part goes into the slot recorded for it unless the move says why not
- *, and out of the house only by the owner's word for it; what was moved is righted only by a move that says so
- *; the first of two who want a loaner has it; a slot holds one part or assembly. Refusals name who has
- * it, what sits there and since when; nothing changes.
+ * Decides one move. A part is moved only from the place it is in; a shop part goes into an owner's machine only on
+ * trial, lent or sold; an owner's part goes into the slot recorded for it unless the move says why not, and out of the
+ * house only by the owner's word for it; what was moved is righted only by a move that says so; the first of two who
+ * want a loaner has it; a slot holds one part or assembly. Refusals name who has it, what sits there and since when;
+ * nothing changes.
  */
 export function decideMove(view: MoveView, move: Move, at: EpochMs, by: string): MoveDecision {
   const { part } = view;
