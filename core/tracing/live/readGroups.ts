@@ -38,7 +38,7 @@ export function groupsSeen(model: FaultModel, { seen, log }: Pick<TracingCase, '
  * several things means the one that was seen.
  */
 export function groupsNow(model: FaultModel, tracing: TracingCase): readonly Group[] {
-  const seen = groupsSeen(model, tracing);
+  const seen = [...groupsSeen(model, tracing), ...readGroups(model, tracing.seen)];
   const told = tracing.told.symptoms.flatMap((term) => {
     const groups = readGroups(model, [term]);
     return groups.some((group) => seen.includes(group)) ? [] : groups;

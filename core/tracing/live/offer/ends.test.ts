@@ -74,3 +74,29 @@ it('a machine that fails once a week is given back as not seen to fail after a l
   }
   throw new Error('it went on and on');
 });
+
+describe('a card that is only too hot', () => {
+  const hot = doing(
+    { ...aTracingCase({ told: told('shuts-off-load', 'daily-several') }), seen: ['shuts-off-load'] },
+    'look-inside:clean',
+    'watch-start:fails-in-use',
+    'log-read:thermal',
+    'fan-look:all-turn',
+    'load-card:hot',
+  );
+  it('is never blamed as a faulty part, however it is shown', () => {
+    for (const log of [['rig-card:fails-there'], ['card-loan:works', 'put-back:fails-again']])
+      expect(offerStep(model, doing(hot, ...log), { method: 'rollout' }).stop).toBeNull();
+  });
+  it('is cleaned before it is carried to another machine or replaced for trial', () => {
+    expect(offerStep(model, hot, { method: 'rollout' }).next?.step).toBe('card-paste');
+  });
+});
+
+it('what was told to fail now and then is switched on here once before anything is tried on it', () => {
+  const start = aTracingCase({ told: told('shuts-off-load', 'daily-several') });
+  const tried = offerStep(model, start, { method: 'ratio' }).notOffered.filter(
+    ({ why }) => why.is === 'machine' && why.need === 'failed-here',
+  );
+  expect(tried.map(({ step }) => step)).toEqual(expect.arrayContaining(['card-loan', 'supply-beside', 'dimm-wipe']));
+});

@@ -4,7 +4,6 @@ import { type Ranking, StepRanker, standOf } from '../../plan/rank.ts';
 import { assemblyOf, movesBefore } from '../assembly.ts';
 import { suspectsOf } from '../belief/belief.ts';
 import { type Posterior, posteriorOf } from '../belief/posterior.ts';
-import { groupsSeen } from '../readGroups.ts';
 import type {
   Fault,
   FaultModel,
@@ -24,10 +23,9 @@ import { chancesOfSubjects, WORTH_ASKING, WORTH_DAYS } from './about.ts';
 import { whyNot } from './available.ts';
 import { regardless } from './handOver.ts';
 import { neverFailedHere } from './neverFailedHere.ts';
-import { mostLikelyToFail } from './provoke.ts';
+import { seenToFailFirst } from './provoke.ts';
 import { seeStep } from './seeStep.ts';
 import { settlingSteps } from './settling.ts';
-import { standsNow } from './standsNow.ts';
 import { type HeldStep, type LiveProblem, toProblem } from './toProblem.ts';
 import { verdictAfter } from './verdictAfter.ts';
 import { ownMinutes } from './weights.ts';
@@ -91,13 +89,8 @@ export function offerStep(
   const planned = opener ? steps.indexOf(opener) : wanted;
   const paidFor = () => toProblem(model, tracing, posterior, ready, holding, regardless(live.handOver));
   const settled = SETTLED.includes(verdict.verdict);
-  // A machine that works now, or fails only now and then, is not handed over before it was tried to make it fail.
-  const nowAndThen = groupsSeen(model, tracing).some((group) => model.nowAndThen.groups.includes(group));
-  const triedFirst = nowAndThen || standsNow(model, tracing) === 'works';
   const chosen =
-    planned < 0 && triedFirst && !named && live.handOver.by !== 'worth'
-      ? mostLikelyToFail(model, live, tracing)
-      : planned;
+    planned < 0 && !named && live.handOver.by !== 'worth' ? seenToFailFirst(model, tracing, live, held) : planned;
   const next = settled || chosen < 0 ? null : see(chosen);
   const left = named !== null && chosen < 0;
   // Never seen to fail here, and nothing is left that is likely to make it: that is what can be said, not more.

@@ -46,15 +46,23 @@ function meantFaults(model: FaultModel, step: Step, meaning: Outcome['meaning'],
       return faults;
     }
     case 'fails-again':
-      return sitsIn(back);
+      return notCleaned(model, sitsIn(back));
     case 'fails-on-rig':
-      return sitsIn(maskOf(step.onRig ?? []));
+      return notCleaned(model, sitsIn(maskOf(step.onRig ?? [])));
     default: {
-      const faults = sitsIn(maskOf(step.takesOut));
+      const faults = notCleaned(model, sitsIn(maskOf(step.takesOut)));
       for (const [id, chance] of Object.entries(step.mends)) if (chance > 0) faults[model.faultIndex.get(id) ?? -1] = 1;
       return faults;
     }
   }
+}
+
+/** What is to be cleaned is not mended by running without it, nor by failing elsewhere too: the cleaning is its end. */
+function notCleaned(model: FaultModel, faults: Uint8Array): Uint8Array {
+  model.faults.forEach((fault, f) => {
+    if (fault.mendedBy === 'cleaning') faults[f] = 0;
+  });
+  return faults;
 }
 
 /** Can this outcome end the tracing at all, as the plan sees it: it works, or is proof? */
@@ -79,8 +87,7 @@ function mayEnd(step: Step, { meaning }: Outcome): boolean {
 function speaks({ meaning }: Outcome, before: number, after: number): boolean {
   const odds = (p: number) => p / Math.max(1e-12, 1 - p);
   if (meaning.means === 'fails-again' || (after > 0 && odds(after) >= SPEAKS_FROM * odds(before))) return true;
-  if (meaning.means === 'evidence') return after >= CONFIRMED_BY_READING;
-  return meaning.means === 'fails-on-rig' && after >= CONFIRMED_FROM;
+  return after >= (meaning.means === 'evidence' ? CONFIRMED_BY_READING : CONFIRMED_FROM);
 }
 
 /** What every step is planned from: the case, what is believed as columns over the ways, and how the log leaves the machine. */

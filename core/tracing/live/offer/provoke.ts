@@ -1,21 +1,40 @@
+import { groupsSeen } from '../readGroups.ts';
 import type { FaultModel, TracingCase } from '../types.ts';
 import { timesDone } from './gates.ts';
-import type { LiveProblem } from './toProblem.ts';
+import { standsNow } from './standsNow.ts';
+import type { HeldStep, LiveProblem } from './toProblem.ts';
 
 /** A long trial done more often than this shows no more. */
 const TWICE = 2;
 /** A trial less likely than this to fail is not done for its own sake once one was quiet: common practice, no source. */
 const WORTH_A_TRIAL = 0.2;
 
+const FIRST_START = 'watch-start';
+
+/**
+ * What is done before a job is handed over although nothing more is planned: the machine is switched on here once, and one
+ * that works now, or fails only now and then, is tried to make fail. -1: nothing.
+ */
+export function seenToFailFirst(
+  model: FaultModel,
+  tracing: TracingCase,
+  live: LiveProblem,
+  held: readonly HeldStep[],
+): number {
+  const seen = groupsSeen(model, tracing);
+  if (seen.length === 0) {
+    const opener = held.find(({ step }) => step.id === FIRST_START)?.firstDo[0]?.id;
+    return live.steps.findIndex(({ id }) => id === (opener ?? FIRST_START));
+  }
+  const nowAndThen = seen.some((group) => model.nowAndThen.groups.includes(group));
+  return nowAndThen || standsNow(model, tracing) === 'works' ? mostLikelyToFail(model, live, tracing) : -1;
+}
+
 /**
  * Of a machine that fails only now and then: the long trial that shows its fault soonest for its minutes. After a quiet one
  * only such as are likely enough to fail: a machine that fails once a week is not made to fail by a third night. -1: none.
  */
-export function mostLikelyToFail(
-  model: FaultModel,
-  { problem, steps, own }: LiveProblem,
-  tracing: TracingCase,
-): number {
+function mostLikelyToFail(model: FaultModel, { problem, steps, own }: LiveProblem, tracing: TracingCase): number {
   const tried = tracing.log.some((entry) => !entry.struck && isLongTrial(model, entry.step));
   let best = { at: -1, worth: 0 };
   for (const [s, step] of steps.entries()) {

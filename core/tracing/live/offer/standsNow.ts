@@ -15,9 +15,16 @@ export function standsNow(model: FaultModel, tracing: TracingCase): Stands {
   return seenToWork(model, tracing) ? 'works' : 'fails';
 }
 
-/** Was it seen to fail on the bench at all, at the first start or since? What is not looked at yet is taken to fail. */
+/**
+ * Was it seen to fail on the bench at all, at the first start or since? What is not looked at yet is taken to fail, unless
+ * it was told to fail only now and then: nothing is tried on that before it was seen.
+ */
 export const hasFailedHere = (model: FaultModel, tracing: TracingCase): boolean =>
-  !seenToWork(model, tracing) || tracing.log.some((entry) => failsIn(model, entry));
+  (groupsSeen(model, tracing).length === 0 ? !toldNowAndThen(model, tracing) : !seenToWork(model, tracing)) ||
+  tracing.log.some((entry) => failsIn(model, entry));
+
+const toldNowAndThen = ({ often }: FaultModel, { told }: TracingCase): boolean =>
+  told.rate !== null || often.some(({ id, rate }) => rate !== null && told.often.includes(id));
 
 /** Did a trial at the machine fail in this entry? */
 export function failsIn(model: FaultModel, entry: LoggedStep): boolean {

@@ -104,18 +104,22 @@ function worked(now: SoFar): Verdict | null {
   const blame = blameAmong(model, posterior, touched);
   if (!blame || NOT_NAMED.includes(blame.part) || blame.share < NAMED_FROM) return null;
   const { part, fault } = blame;
+  // What is to be cleaned is no faulty part: it goes on to the cleaning.
+  if (faultOf(model, fault).mendedBy === 'cleaning') return null;
   const blamed = (id: string) => faultOf(model, id).part === part && touched(faultOf(model, id));
   // With it back in all works: what was touched was mended by the handling, or stays hidden for now.
   if (back?.outcome.meaning.means === 'works') return null;
   const outBefore = ({ step, outcome }: Found) =>
     outcome.meaning.means === 'works' &&
     model.faults.some(({ id, circuits }) => blamed(id) && circuits.some((circuit) => step.takesOut.includes(circuit)));
-  if (!spoke(model, tracing, found.slice(0, at).find(outBefore) ?? one, one, blamed)) return null;
   const failsAgain = back !== undefined;
-  if (failsAgain && isPart(part) && blame.ofPart >= CONFIRMED_FROM)
+  // Nearly sure beforehand, the odds can hardly rise: both ways is proof all the same.
+  const sure = failsAgain && blame.ofPart >= CONFIRMED_FROM;
+  if (!sure && !spoke(model, tracing, found.slice(0, at).find(outBefore) ?? one, one, blamed)) return null;
+  if (sure && isPart(part))
     return { verdict: 'confirmed', way: 'both-ways', part, fault, p: blame.ofPart, evidence: evidenceOf([one, back]) };
   // Ours in its place works and theirs fails again: nothing of the machine is at fault.
-  if (failsAgain && part === 'outside' && blame.ofPart >= CONFIRMED_FROM)
+  if (sure && part === 'outside')
     return { verdict: 'cured', by: 'outside', fault, p: blame.ofPart, evidence: evidenceOf([one, back]) };
   return {
     verdict: 'named',
