@@ -27,16 +27,25 @@ export type RefereeState = {
   readonly believed?: Readonly<Record<string, number>>;
 };
 
-const EVENT = /^([^:]+)(?::(.+))?$/;
+/** By `step` and by `step:outcome`, where in a log it stands last. */
+const places = new WeakMap<readonly Logged[], ReadonlyMap<string, number>>();
+
+/** A log is read once for all the sentences that ask about it. */
+function placesIn(log: readonly Logged[]): ReadonlyMap<string, number> {
+  const known = places.get(log);
+  if (known) return known;
+  const found = new Map<string, number>();
+  log.forEach(({ step, outcome }, at) => {
+    if (outcome !== 'could-not') found.set(step, at).set(`${step}:${outcome}`, at);
+  });
+  places.set(log, found);
+  return found;
+}
 
 /** Place in the log of the newest entry that one of the points names, `step` or `step:outcome`; -1 when there is none. */
 export function newest(state: RefereeState, ...points: readonly string[]): number {
-  return state.log.findLastIndex(({ step, outcome }) =>
-    points.some((point) => {
-      const [, named, ended] = EVENT.exec(point) ?? [];
-      return step === named && outcome !== 'could-not' && (ended === undefined || ended === outcome);
-    }),
-  );
+  const found = placesIn(state.log);
+  return points.reduce((last, point) => Math.max(last, found.get(point) ?? -1), -1);
 }
 
 /** Whether one of the points is in the log. */

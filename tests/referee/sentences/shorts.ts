@@ -67,22 +67,22 @@ export const SHORTS: readonly Sentence[] = [
     rule: 'shorted-card',
     says: 'Their card is shorted: it gets no power again, in no slot.',
     harm: (state, { does }) =>
-      cardShorted(state) && (does('card-powered') || (does('put-back') && (suspect(state) ?? 'card') === 'card'))
+      (does('card-powered') || (does('put-back') && (suspect(state) ?? 'card') === 'card')) && cardShorted(state)
         ? 'machine'
         : null,
   },
   {
     rule: 'shorted-card-on-rig',
     says: 'Their card is shorted: it does not go onto our rig.',
-    harm: (state, { does }) => (cardShorted(state) && does('rig-card') ? 'ours' : null),
+    harm: (state, { does }) => (does('rig-card') && cardShorted(state) ? 'ours' : null),
   },
   {
     rule: 'shorted-drive',
     says: 'Their drive pulls a rail down: it gets no power again, whatever is on it.',
     harm: (state, { does }) =>
-      driveShorted(state) &&
       (does('drive-dock', 'drive-asked', 'drive-works', 'drive-powered') ||
-        (does('put-back') && suspect(state) === 'drive'))
+        (does('put-back') && suspect(state) === 'drive')) &&
+      driveShorted(state)
         ? 'data'
         : null,
   },

@@ -38,7 +38,8 @@ const zSwitches = z.object({
   brick: zSwitch,
   liquidCooler: z.enum(['closed', 'open-loop']).nullable().default(null),
   battery: zSwitch,
-  array: zSwitch,
+  /** Drives in one; `true` where nobody counted them. */
+  array: z.union([z.boolean(), z.number().int().min(0)]).default(false),
   /** Years. */
   age: zCount.default(null),
   /** How the board can speak. */
@@ -73,7 +74,7 @@ export function machineOf(given: { readonly [fact: string]: unknown }): Machine 
     is.solderedProcessor ? 'soldered-processor' : null,
     is.brick ? 'outside-supply' : null,
     is.battery ? 'own-battery' : null,
-    is.array ? 'drive-array' : null,
+    is.array === true || Number(is.array) > 1 ? 'drive-array' : null,
     is.age !== null && is.age >= AGED ? 'aged' : null,
     is.codes === null ? null : `code-${is.codes}`,
   ];

@@ -1,0 +1,56 @@
+import { describe, expect, it } from 'vitest';
+import { prng } from '../../../core/figures/prng.ts';
+import { standardModel } from '../../../core/tracing/live/model/standardModel.ts';
+import { SENTENCES } from '../judge.ts';
+import { drawFrom, drawMachine } from './drawMachine.ts';
+import { play } from './play.ts';
+import { begun, tallyLines, zProgress } from './tally.ts';
+import { walk } from './walk.ts';
+
+const model = standardModel();
+
+const played = (seed: number, states: number) => {
+  const progress = begun(seed);
+  play(model, progress, states);
+  return progress;
+};
+
+describe('the referee’s walk over many states', () => {
+  it('draws the same machines and logs for the same seed, and others for another', () => {
+    expect(played(7, 60)).toEqual(played(7, 60));
+    expect(played(8, 60)).not.toEqual(played(7, 60));
+  });
+
+  it('goes on from what was kept as if it had never stopped', () => {
+    const cut = zProgress.parse(JSON.parse(JSON.stringify(played(3, 30))));
+    play(model, cut, 60);
+    expect(cut).toEqual(played(3, 60));
+  });
+
+  it('judges a machine before anything was done, then after each entry more', () => {
+    const draw = drawFrom(prng(5));
+    const logs = [...walk(model, drawMachine(draw, 'one'), draw)].map(({ log }) => log);
+    expect(logs[0]).toEqual([]);
+    expect(logs.length).toBeGreaterThan(2);
+    logs.slice(1).forEach((log, at) => {
+      expect(log.slice(0, -1)).toEqual(logs[at]);
+    });
+  });
+
+  it('draws what forbids something often enough', () => {
+    const draw = drawFrom(prng(11));
+    const told = Array.from({ length: 400 }, (_, at) => drawMachine(draw, `${at}`).told.symptoms).flat();
+    for (const term of ['smoke-bang', 'leak', 'drive-clicks', 'ransom', 'asks-key']) {
+      expect(told.filter((one) => one === term).length, term).toBeGreaterThan(3);
+    }
+  });
+
+  it('says in its last line how much was looked at, and names only sentences of the referee', () => {
+    const progress = played(1, 60);
+    const names = new Set(SENTENCES.map(({ rule }) => rule));
+    expect(Object.keys(progress.rules).filter((rule) => !names.has(rule))).toEqual([]);
+    expect(tallyLines(progress).at(-1)).toBe(
+      `${progress.states} states of ${progress.machines} machines (seed 1): ${progress.breaches} breaches, ${progress.statesBreached} states with one`,
+    );
+  });
+});
