@@ -2,6 +2,7 @@
 
 export { isBlobName } from './blobs/blobName.ts';
 export { checkPhotograph } from './blobs/checkPhotograph.ts';
+export type { Finding } from './journal/finding.ts';
 export type { Reader } from './journal/reader.ts';
 export { fileLog } from './log/fileLog.ts';
 export {
@@ -25,4 +26,6 @@ export { fileWallet } from './seal/wallets/fileWallet.ts';
 export { passphraseWallet } from './seal/wallets/passphraseWallet.ts';
 export type { OpenRefusal } from './shop/openRefusal.ts';
 export { isOpenRefusal, openShop } from './shop/openShop.ts';
+export { openToRead } from './shop/openToRead.ts';
 export type { Executed, NotExecuted, Shop } from './shop/shop.ts';
+export { type FolderVerdict, verifyFolder } from './shop/verifyFolder.ts';

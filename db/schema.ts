@@ -26,8 +26,17 @@ export type CommandTable = {
   readonly first_seq: number;
   readonly last_seq: number;
   readonly made: string;
-  /** How far the clock was behind the entry before, milliseconds; null when it was not. */
+  /** How far the clock had run back behind the entry before, milliseconds; null when it had not. */
   readonly behind_ms: number | null;
+};
+
+/** The columns of `command`, as its rows are summed up. */
+export const COMMAND_RECORDS = {
+  name: 'command',
+  columns: { branch: 1, command: 1, asked: 1, first_seq: 1, last_seq: 1, made: 1, behind_ms: 1 } satisfies Record<
+    keyof CommandTable,
+    1
+  >,
 };
 
 /** Which read table holds how much of the journal, by which version of its rules. */
@@ -35,6 +44,9 @@ export type ProjectionTable = { readonly name: string; readonly version: number;
 
 /** Keys destroyed for ever. */
 export type ErasedKeyTable = { readonly id: string; readonly at: number };
+
+/** What each read table's rows come to. */
+export type ReadTableTable = { readonly name: string; readonly digest: string };
 
 export type MetaTable = { readonly name: string; readonly value: string };
 
@@ -44,4 +56,5 @@ export type ShopTables = {
   readonly projection: ProjectionTable;
   readonly erased_key: ErasedKeyTable;
   readonly meta: MetaTable;
+  readonly read_table: ReadTableTable;
 } & ReadTables;

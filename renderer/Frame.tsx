@@ -16,6 +16,7 @@ import { useConnected } from './link/connection.ts';
 import { shopRead } from './link/reads.ts';
 import { ask, service } from './link/service.ts';
 import { roomLinks } from './roomLinks.ts';
+import { useStandingLines } from './useStandingLines.tsx';
 import { useWhoIsHere } from './whoIsHere.tsx';
 
 export type FrameProps = {
@@ -56,6 +57,7 @@ export function Frame({ here, open, foot, touch = 'counter', onScan, onFreshTag,
   };
   const sign = shop.data?.settings?.scanSign;
   useScan({ check: isTag, ...(sign !== undefined && { prefix: sign }) }, read);
+  const standing = useStandingLines();
   const notice = unread ?? (connected ? undefined : t('app.lost'));
   return (
     <RoomShell
@@ -64,7 +66,14 @@ export function Frame({ here, open, foot, touch = 'counter', onScan, onFreshTag,
       touch={touch}
       open={open}
       {...(foot === undefined ? {} : { foot })}
-      {...(notice === undefined ? {} : { notice: <p role="status">{notice}</p> })}
+      {...((notice !== undefined || standing) && {
+        notice: (
+          <>
+            {notice !== undefined && <p role="status">{notice}</p>}
+            {standing}
+          </>
+        ),
+      })}
       find={
         <>
           <FindField

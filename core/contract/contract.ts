@@ -21,6 +21,7 @@ import type {
   TracingSheet,
   WallSheet,
 } from './screens.ts';
+import type { StandingSheet } from './standing.ts';
 
 const names = Object.keys(COMMANDS) as [CommandName, ...CommandName[]];
 
@@ -66,6 +67,8 @@ export const contract = {
       CONFLICT: refusal,
     } satisfies { readonly [kind in RefusalKind]: typeof refusal }),
   shop: read.output(type<ShopSheet>()),
+  /** Whether the shop's data can be written, and what is to be known about it and about the clock. */
+  standing: read.output(type<StandingSheet>()),
   dayLine: read.output(type<{ readonly now: number; readonly points: readonly DayPoint[] }>()),
   job: read.input(z.strictObject({ job: zJobId })).output(type<JobSheet>()),
   tracing: read

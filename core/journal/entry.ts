@@ -38,7 +38,7 @@ export type Entry<Kind extends string = string, Body = unknown> = Draft<Kind, Bo
   /** Order in the whole branch, from 1. The order of things is `seq`, never `at`. */
   readonly seq: number;
   readonly streamSeq: number;
-  /** The service's clock, never behind the entry before. */
+  /** The service's clock as it was; it may lie behind the entry before, where the clock had been ahead. */
   readonly at: EpochMs;
   readonly by: StaffId;
   readonly device: string;

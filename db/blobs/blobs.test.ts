@@ -1,5 +1,6 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { epochMs } from '../../core/time.ts';
 import { aShopFolder, draft, looked, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
@@ -68,13 +69,33 @@ describe('a blob', () => {
     for (const name of [named, unnamed]) aged(pathOf(name), 25);
     aged(pathOf(fresh), 23);
     mkdirSync(join(place.folder, 'blobs', 'zz'), { recursive: true });
-    const half = join(place.folder, 'blobs', 'zz', 'half.part');
+    const half = join(place.folder, 'blobs', 'zz', `${'e'.repeat(64)}.part`);
     writeFileSync(half, 'half');
     aged(half, 30);
     expect(await shop.blobs.sweep()).toBe(2);
     expect([named, unnamed, fresh].map((name) => existsSync(pathOf(name)))).toEqual([true, false, true]);
     expect(existsSync(half)).toBe(false);
-    place.clock.now = epochMs(place.clock.now + 2 * 3_600_000);
+    // After a weekend, or with a clock that is ahead, nothing was worked on since: it stays until there was.
+    place.clock.now = epochMs(place.clock.now + 60 * 3_600_000);
+    expect(await shop.blobs.sweep()).toBe(0);
+    await write(shop, looked('job:1'));
+    expect(await shop.blobs.sweep([fresh])).toBe(0);
     expect(await shop.blobs.sweep()).toBe(1);
+  });
+
+  it('that the journal names is never swept, whatever the read tables say, and nothing is while an entry is broken', async () => {
+    const named = await put();
+    const unnamed = await put();
+    await write(shop, draft('job:1', 'incident', { photographs: [named] }));
+    for (const name of [named, unnamed]) aged(pathOf(name), 25);
+    const file = new Database(join(place.folder, 'shop.db'));
+    file.exec('delete from named_blob; drop trigger journal_no_update');
+    expect(await shop.blobs.sweep()).toBe(1);
+    expect(existsSync(pathOf(named))).toBe(true);
+    const other = await put();
+    aged(pathOf(other), 25);
+    file.exec(`update journal set hash = zeroblob(32) where seq = 1`);
+    file.close();
+    expect(await shop.blobs.sweep()).toBe(0);
   });
 });

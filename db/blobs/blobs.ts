@@ -16,6 +16,7 @@ import type { Refusal } from '../../core/refusal.ts';
 import { seal, unseal } from '../seal/cipher.ts';
 import type { NamedKey } from '../seal/keyFile.ts';
 import { sha256 } from '../seal/sha256.ts';
+import { syncFolder } from '../sqlite/syncFolder.ts';
 import { type BlobName, blobNameOf, isBlobName } from './blobName.ts';
 
 /** What no entry names is kept this long: its entry may still be on the way. */
@@ -64,17 +65,22 @@ export function getBlob(
 export const hasBlob = (folder: string, name: BlobName): boolean => existsSync(blobPath(folder, name));
 
 /**
- * Removes files that no entry names and that are older than a day, half-written ones too.
- * @param named Is this blob named by an entry?
+ * Removes files that are not named and that are older than a day, half-written ones too: older both by the clock and by
+ * the shop's own last work, so that neither a weekend nor a clock that is ahead takes what was just being written.
+ * @param lastWork When the last entry was written.
  * @returns How many went.
  */
-export function sweepBlobs(folder: string, named: ReadonlySet<string>, now: number): number {
+export function sweepBlobs(folder: string, named: ReadonlySet<string>, now: number, lastWork: number): number {
   if (!existsSync(folder)) return 0;
+  const files = readdirSync(folder, { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile() && /^[0-9a-f]{64}/.test(entry.name))
+    .map(({ parentPath, name }) => ({ name, path: join(parentPath, name) }))
+    .map((file) => ({ ...file, written: statSync(file.path).mtimeMs }));
+  const newest = files.reduce((latest, { written }) => Math.max(latest, written), lastWork);
+  const before = Math.min(now, newest) - UNNAMED_KEPT_MS;
   let swept = 0;
-  for (const entry of readdirSync(folder, { recursive: true, withFileTypes: true })) {
-    if (!entry.isFile()) continue;
-    const path = join(entry.parentPath, entry.name);
-    if (named.has(`blob:${entry.name}`) || now - statSync(path).mtimeMs < UNNAMED_KEPT_MS) continue;
+  for (const { name, path, written } of files) {
+    if (named.has(`blob:${name}`) || written > before) continue;
     rmSync(path, { force: true });
     swept += 1;
   }
@@ -96,16 +102,5 @@ function writeSynced(path: string, content: Uint8Array): void {
     fsyncSync(file);
   } finally {
     closeSync(file);
-  }
-}
-
-/** Makes a rename last: the folder itself is synced. Windows has no such call and does not need it. */
-function syncFolder(path: string): void {
-  if (process.platform === 'win32') return;
-  const folder = openSync(path, 'r');
-  try {
-    fsyncSync(folder);
-  } finally {
-    closeSync(folder);
   }
 }

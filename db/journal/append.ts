@@ -30,8 +30,8 @@ export async function stillHolds(tx: Kysely<ShopTables>, branch: string, looked:
 }
 
 /**
- * Appends entries in order inside the caller's transaction, each chained to the one before.
- * `at` is raised to the last entry's when the clock is behind it.
+ * Appends entries in order inside the caller's transaction, each chained to the one before. `at` is the clock as it was:
+ * the order of things is `seq` alone.
  * @returns The rows as written.
  */
 export async function append(
@@ -54,10 +54,9 @@ export async function append(
 }
 
 function chained(stamp: Stamp, draft: SealedDraft, streamSeq: number, before: LastLink | undefined): JournalTable {
-  const { branch, by, device, command } = stamp;
+  const { branch, at, by, device, command } = stamp;
   const { stream, kind, v, body } = draft;
   const seq = (before?.seq ?? 0) + 1;
-  const at = Math.max(stamp.at, before?.at ?? 0) as EpochMs;
   const bytes = entryBytes({ branch, seq, stream, streamSeq, at, by, device, command, kind, v, body });
   const prevHash = before?.hash ?? CHAIN_START;
   const hash = chainHash(prevHash, bytes, sha256);

@@ -1,4 +1,16 @@
-/** One thing that is wrong, and at which entry. */
+/** What only the whole check looks for, and what is wrong with the files themselves. */
+type WholeWrong =
+  | 'file-damaged'
+  | 'not-as-acknowledged'
+  | 'key-missing'
+  | 'key-damaged'
+  | 'sealed-value-does-not-open'
+  | 'blob-damaged'
+  | 'paper-not-as-issued'
+  | 'read-table-differs'
+  | 'command-records-changed';
+
+/** One thing that is wrong, and at which entry (0: at none). */
 export type Finding = {
   readonly seq: number;
   readonly wrong:
@@ -16,6 +28,7 @@ export type Finding = {
     | 'tail-cut-behind-sealed-head'
     | 'printed-head-does-not-fit'
     | 'printed-head-unreadable'
-    | 'blob-missing';
+    | 'blob-missing'
+    | WholeWrong;
   readonly detail?: string;
 };

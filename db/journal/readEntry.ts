@@ -1,7 +1,10 @@
 import type { CommandId, StaffId } from '../../core/ids.ts';
+import { chainHash, sameBytes } from '../../core/journal/chain.ts';
 import type { Entry, Json, Stream } from '../../core/journal/entry.ts';
 import type { EpochMs } from '../../core/time.ts';
+import type { JournalTable } from '../schema.ts';
 import { openBody } from '../seal/sealedBody.ts';
+import { sha256 } from '../seal/sha256.ts';
 import { type Lifts, lift } from './lift.ts';
 
 /** Gives a key by its name, or null when it was destroyed or may not be used here. */
@@ -36,3 +39,7 @@ export function readEntry(bytes: Uint8Array, keyOf: KeyOf, lifts?: Lifts): Entry
     body,
   };
 }
+
+/** Are these the bytes that were hashed when the entry was written? */
+export const fitsHash = ({ bytes, prev_hash, hash }: Pick<JournalTable, 'bytes' | 'prev_hash' | 'hash'>): boolean =>
+  sameBytes(hash, chainHash(prev_hash, bytes, sha256));

@@ -1,9 +1,7 @@
 import type { AnyDraft } from '../../core/entries/draft.ts';
 import { type EntryProblem, entryProblem, isKnown } from '../../core/entries/problem.ts';
-import { chainHash, sameBytes } from '../../core/journal/chain.ts';
 import type { Entry } from '../../core/journal/entry.ts';
-import { sha256 } from '../seal/sha256.ts';
-import { type KeyOf, readEntry } from './readEntry.ts';
+import { fitsHash, type KeyOf, readEntry } from './readEntry.ts';
 
 /** An entry of the table, as read back. */
 export type ReadEntry = Entry & AnyDraft;
@@ -37,7 +35,7 @@ export type Row = {
 export function readRow(row: Row, keyOf: KeyOf): ReadEntry | Unreadable {
   const { seq, bytes } = row;
   if (!bytes) return { seq, wrong: 'too-large' };
-  if (!sameBytes(row.hash, chainHash(row.prev_hash, bytes, sha256))) return { seq, wrong: 'bytes-do-not-fit-hash' };
+  if (!fitsHash({ ...row, bytes })) return { seq, wrong: 'bytes-do-not-fit-hash' };
   const entry = parsed(bytes, keyOf);
   if (!entry) return { seq, wrong: 'not-an-entry' };
   if (entry.seq !== seq || entry.stream !== row.stream || entry.streamSeq !== row.stream_seq)

@@ -55,8 +55,6 @@ export type Reader = {
 export type Looked = { readonly versions: ReadonlyMap<Stream, number>; readonly wholeAt: number | null };
 
 export type TrackingReader = Reader & {
-  /** When the last entry was written; 0 for an empty journal. */
-  readonly headAt: number;
   readonly looked: () => Looked;
 };
 
@@ -65,10 +63,12 @@ type Sources = {
   readonly branch: string;
   readonly keyOf: KeyOf;
   readonly folds: FoldCache;
+  /** Told of every entry that cannot be read, each time it is met. */
+  readonly onUnreadable: (one: Unreadable) => void;
 };
 
 /** A reader of the journal as it stands now. */
-export async function openReaderAt({ db, branch, keyOf, folds }: Sources): Promise<TrackingReader> {
+export async function openReaderAt({ db, branch, keyOf, folds, onUnreadable }: Sources): Promise<TrackingReader> {
   const last = await lastLink(db, branch);
   const head = last?.seq ?? 0;
   const { emptied } = folds;
@@ -99,7 +99,9 @@ export async function openReaderAt({ db, branch, keyOf, folds }: Sources): Promi
       .select(['seq', 'stream', 'stream_seq', 'prev_hash', 'hash'])
       .select(sql<Uint8Array | null>`case when length(bytes) <= ${MOST_BYTES} then bytes end`.as('bytes'))
       .execute();
-    return rows.map((row) => readRow(row, keyOf));
+    const reads = rows.map((row) => readRow(row, keyOf));
+    for (const read of reads) if (isUnreadable(read)) onUnreadable(read);
+    return reads;
   };
   const apart = new Map<Stream, SetApart>();
   const loadReadable = async <S extends Folded>(subject: S, ...[id]: IdOf<S>): Promise<Kept<S>> => {
@@ -116,7 +118,6 @@ export async function openReaderAt({ db, branch, keyOf, folds }: Sources): Promi
 
   return {
     head,
-    headAt: last?.at ?? 0,
     version,
     entries: async (stream) => {
       await version(stream);

@@ -1,14 +1,15 @@
-import { copyFileSync } from 'node:fs';
+import { copyFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { CHAIN_START, chainHash, entryBytes } from '../../core/journal/chain.ts';
 import { partNamed } from '../../tests/builders/shopEntries.ts';
 import { aShopFolder, looked, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
-import type { Shop } from '../index.ts';
+import { fileWallet, type Shop, verifyFolder } from '../index.ts';
 import type { SealedHead } from '../seal/heads.ts';
 import { sha256 } from '../seal/sha256.ts';
 import { parseStored } from './readEntry.ts';
+import type { Verdict } from './verify.ts';
 
 let place: ShopFolder;
 let printed: readonly SealedHead[];
@@ -38,14 +39,21 @@ function tamper(change: (file: Database.Database) => void, file = 'shop.db'): vo
   sqlite.close();
 }
 
-async function verify(given?: Parameters<Shop['verify']>[0]) {
-  const shop = await place.opened();
-  try {
-    return await shop.verify(given);
-  } finally {
-    await shop.close();
-  }
+async function verify({ printedHeads = [] }: Parameters<Shop['verify']>[0] = {}): Promise<Verdict> {
+  const verdict = await verifyFolder({
+    folder: place.folder,
+    branch: 'main',
+    wallet: fileWallet(place.walletPath),
+    apart: null,
+    printedHeads,
+    whole: false,
+  });
+  if ('cannot' in verdict) throw new Error(verdict.cannot);
+  return verdict;
 }
+
+/** Lets the shop forget what it acknowledged last, as somebody with the disk in hand could. */
+const forgetLast = () => rmSync(join(place.folder, 'last-acknowledged'));
 
 /** Chains every entry from `from` on anew, as a forger without the shop's key would. */
 function rechain(file: Database.Database, from: number): void {
@@ -82,7 +90,7 @@ describe('an untouched journal', () => {
       first: null,
       sealedHead: { seq: 12 },
       uncoveredFrom: 13,
-      clockRaised: 0,
+      clockRanBack: 0,
     });
     await shop.sealHeads();
     expect(await shop.verify()).toMatchObject({ ok: true, sealedHead: { seq: 13 }, uncoveredFrom: null });
@@ -112,7 +120,9 @@ describe('an untouched journal', () => {
   });
 });
 
-describe('a journal somebody changed', { timeout: 30_000 }, () => {
+describe('a journal somebody changed, and what was acknowledged last with it', { timeout: 30_000 }, () => {
+  beforeEach(forgetLast);
+
   it.each([1, 5, 12])('with one bit of entry %i turned is found, and the entry named', async (seq) => {
     tamper((file) => {
       const bytes = file.prepare('select bytes from journal where seq = ?').pluck().get(seq) as Buffer;
@@ -143,7 +153,7 @@ describe('a journal somebody changed', { timeout: 30_000 }, () => {
       rechain(file, 5);
     });
     const verdict = await verify({ printedHeads: printed.map(({ short }) => short) });
-    expect(verdict.first).toEqual({ seq: 8, wrong: 'sealed-head-does-not-fit' });
+    expect(verdict.findings[0]).toEqual({ seq: 8, wrong: 'sealed-head-does-not-fit' });
     expect(verdict.findings).toContainEqual({ seq: 8, wrong: 'printed-head-does-not-fit', detail: printed[1]?.short });
     expect(verdict.findings.filter(({ seq }) => seq === 4)).toEqual([]);
   });
@@ -172,7 +182,7 @@ describe('a journal somebody changed', { timeout: 30_000 }, () => {
       file.exec('delete from command where first_seq > 6');
       file.exec('delete from journal where seq > 6');
     });
-    expect((await verify()).first).toEqual({
+    expect((await verify()).findings).toContainEqual({
       seq: 7,
       wrong: 'tail-cut-behind-sealed-head',
       detail: 'head at 12, journal ends at 6',
@@ -253,12 +263,14 @@ describe('a journal somebody changed', { timeout: 30_000 }, () => {
     expect((await verify()).findings).toContainEqual({ seq: 11, wrong: 'command-split' });
   });
 
-  it('beside the keys of an older copy is covered only as far as their heads reach', async () => {
+  it('beside the keys of an older copy is found by what was acknowledged last; else covered as far as their heads reach', async () => {
     copyFileSync(join(place.folder, 'keys.db'), join(place.folder, 'keys.old'));
     const shop = await place.opened();
     await write(shop, looked('job:1'));
     await shop.close();
     copyFileSync(join(place.folder, 'keys.old'), join(place.folder, 'keys.db'));
+    expect((await verify()).first).toMatchObject({ wrong: 'not-as-acknowledged' });
+    forgetLast();
     expect(await verify()).toMatchObject({ ok: true, uncoveredFrom: 13 });
   });
 });

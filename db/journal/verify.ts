@@ -20,8 +20,8 @@ export type Verdict = {
   readonly sealedHead: SealedHead | null;
   /** Entries from here on came after the last sealed head: a cut there would not show. Null when all are covered. */
   readonly uncoveredFrom: number | null;
-  /** Commands for which the clock was behind and `at` was raised. */
-  readonly clockRaised: number;
+  /** Commands for which the clock had run back behind the entry before. */
+  readonly clockRanBack: number;
 };
 
 const PAGE = 1000;
@@ -34,6 +34,10 @@ export type VerifyPlace = {
   readonly headKey: Uint8Array;
   readonly hasBlob: (name: BlobName) => boolean;
   readonly printedHeads: readonly string[];
+  /** Told how many entries were looked at, every page. */
+  readonly progress?: (entries: number) => void;
+  /** Looks at one entry more closely. */
+  readonly closer?: (row: JournalTable) => readonly Finding[];
 };
 
 /**
@@ -67,20 +71,22 @@ export async function verifyJournal(place: VerifyPlace): Promise<Verdict> {
         ...commands.see(row),
         ...checkHeads(row, heads, printed, place.headKey),
         ...checkBlobs(row, place.hasBlob),
+        ...(place.closer?.(row) ?? []),
       );
       before = link;
       if (findings.length > MOST_FINDINGS) break;
     }
     if (rows.length < PAGE || findings.length > MOST_FINDINGS) break;
+    place.progress?.(before?.seq ?? 0);
     // Lets commands in between two pages.
     await new Promise((resolve) => setImmediate(resolve));
   }
   const last = before?.seq ?? 0;
   if (findings.length <= MOST_FINDINGS) findings.push(...commands.left(), ...cutTail(heads, printed, last));
-  return verdict(place, findings, last, commands.raised);
+  return verdict(place, findings, last, commands.clockRanBack);
 }
 
-function verdict(place: VerifyPlace, found: readonly Finding[], last: number, clockRaised: number): Verdict {
+function verdict(place: VerifyPlace, found: readonly Finding[], last: number, clockRanBack: number): Verdict {
   const findings = [...found].sort((a, b) => a.seq - b.seq).slice(0, MOST_FINDINGS);
   const covering = place.heads.filter((head) => head.seq <= last && headIsGenuine(place.headKey, head)).at(-1);
   const covered = covering?.seq ?? 0;
@@ -91,7 +97,7 @@ function verdict(place: VerifyPlace, found: readonly Finding[], last: number, cl
     findings,
     sealedHead: covering ? readHead(covering) : null,
     uncoveredFrom: last > covered ? covered + 1 : null,
-    clockRaised,
+    clockRanBack,
   };
 }
 

@@ -20,11 +20,11 @@ export class CommandCheck {
   readonly #noted: Map<string, CommandTable>;
   readonly #ended = new Set<string>();
   #current: { readonly command: string; readonly first: number } | null = null;
-  readonly raised: number;
+  readonly clockRanBack: number;
 
   private constructor(noted: readonly CommandTable[]) {
     this.#noted = new Map(noted.map((row) => [row.command, row]));
-    this.raised = noted.filter((row) => row.behind_ms !== null).length;
+    this.clockRanBack = noted.filter((row) => row.behind_ms !== null).length;
   }
 
   static async load(db: Kysely<ShopTables>, branch: string): Promise<CommandCheck> {

@@ -60,6 +60,14 @@ const CASES: Readonly<Record<string, { readonly fill: () => void; readonly check
       expect(sqlite.prepare('select count(*) from journal').pluck().get()).toBe(2);
     },
   },
+  '0020_read_table': {
+    fill: () => sqlite.exec(entry(1, 1, 'zeroblob(32)')),
+    check: () => {
+      sqlite.exec(`insert into read_table values ('job_now', '${'0'.repeat(64)}')`);
+      expect(() => sqlite.exec(`insert into read_table values ('job_now', '1')`)).toThrow(/UNIQUE/);
+      expect(sqlite.prepare('select count(*) from journal').pluck().get()).toBe(1);
+    },
+  },
 };
 
 describe('every migration', () => {

@@ -1,5 +1,6 @@
 import type { Migration } from 'kysely/migration';
 import { up as journal } from './0010_journal.ts';
+import { up as readTable } from './0020_read_table.ts';
 
 /**
  * Every step of the file's shape, in order. Numbers rise by ten, room for a late fix; a step that shops have run is
@@ -7,6 +8,7 @@ import { up as journal } from './0010_journal.ts';
  */
 export const MIGRATIONS: Readonly<Record<string, Migration>> = {
   '0010_journal': { up: journal },
+  '0020_read_table': { up: readTable },
 };
 
 /** The number a file carries (`user_version`) once every step has run. */

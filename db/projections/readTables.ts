@@ -1,8 +1,5 @@
 import { type Kysely, sql } from 'kysely';
-import { canonicalJson } from '../../core/journal/canonicalJson.ts';
-import type { Json } from '../../core/journal/entry.ts';
 import type { ShopTables } from '../schema.ts';
-import { sha256 } from '../seal/sha256.ts';
 import type { ColumnType, TableSpec } from './projection.ts';
 
 /** Makes a read table, empty; an older one of that name goes. Names say `main`: another file may be attached beside it. */
@@ -21,18 +18,5 @@ export async function makeTable(db: Kysely<ShopTables>, spec: TableSpec): Promis
   }
 }
 
-/** SHA-256 over every row in the order of the key: two tables with the same digest hold the same rows. */
-export async function tableDigest(db: Kysely<ShopTables>, spec: TableSpec): Promise<string> {
-  const { rows } = await sql
-    .raw<Record<string, unknown>>(`select * from main.${spec.name} order by ${quoted(spec.key)}`)
-    .execute(db);
-  const lines = rows.map((row) =>
-    canonicalJson(Object.fromEntries(Object.entries(row).map(([name, value]) => [name, asJson(value)]))),
-  );
-  return Buffer.from(sha256(Buffer.from(lines.join('\n'), 'utf8'))).toString('hex');
-}
-
-const asJson = (value: unknown): Json =>
-  value instanceof Uint8Array ? { hex: Buffer.from(value).toString('hex') } : (value as Json);
 const quoted = (columns: readonly string[]) => columns.map((name) => `"${name}"`).join(', ');
 const columnType = (type: ColumnType) => (type.endsWith('?') ? type.slice(0, -1) : `${type} not null`);

@@ -2,11 +2,13 @@ import { rmSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import { type Kysely, sql } from 'kysely';
 import { lastLink } from '../journal/lastLink.ts';
+import { fitsHash } from '../journal/readEntry.ts';
 import type { ShopTables } from '../schema.ts';
 import { kyselyOn, type Sqlite } from '../sqlite/connection.ts';
 import { applyEntries, type ProjectionTools } from './apply.ts';
-import type { Projection } from './projection.ts';
-import { makeTable, tableDigest } from './readTables.ts';
+import type { Projection, TableSpec } from './projection.ts';
+import { makeTable } from './readTables.ts';
+import { tableDigest } from './rowSums.ts';
 
 const PAGE = 1000;
 
@@ -46,7 +48,7 @@ export async function rebuildTables(
     const reached = await catchUp(place.reading, shadowDb, place.branch, 0, projections, tools);
     return await place.alone(async () => {
       const entries = await catchUp(place.reading, shadowDb, place.branch, reached, projections, tools);
-      return { entries, tables: await swap(place, projections, entries) };
+      return { entries, tables: await swap(place, projections, entries, tools.tableKey) };
     });
   } finally {
     if (shadow.open) shadow.close();
@@ -55,13 +57,13 @@ export async function rebuildTables(
 }
 
 /** Digest of every read table's rows, by table. */
-export async function digestTables(
-  db: Kysely<ShopTables>,
+export function digestTables(
+  sqlite: Sqlite,
   projections: readonly Projection[],
-): Promise<Readonly<Record<string, string>>> {
-  const digests: Record<string, string> = {};
-  for (const spec of projections.flatMap(({ tables }) => tables)) digests[spec.name] = await tableDigest(db, spec);
-  return digests;
+  key: Uint8Array,
+): Readonly<Record<string, string>> {
+  const tables = projections.flatMap((projection) => projection.tables);
+  return Object.fromEntries(tables.map((spec) => [spec.name, tableDigest(sqlite, spec, key)]));
 }
 
 async function catchUp(
@@ -80,7 +82,7 @@ async function catchUp(
       .where('seq', '>', reached)
       .orderBy('seq')
       .limit(PAGE)
-      .select(['seq', 'bytes'])
+      .select(['seq', 'bytes', 'prev_hash', 'hash'])
       .execute();
     const last = rows.at(-1);
     if (!last) return reached;
@@ -88,7 +90,7 @@ async function catchUp(
       applyEntries(
         tx,
         projections,
-        rows.map(({ bytes }) => bytes),
+        rows.filter(fitsHash).map(({ bytes }) => bytes),
         tools,
       ),
     );
@@ -102,6 +104,7 @@ async function swap(
   { sqlite, db, shadowPath }: RebuildPlace,
   projections: readonly Projection[],
   seq: number,
+  key: Uint8Array,
 ): Promise<Rebuilt['tables']> {
   sqlite.prepare('attach database ? as shadow').run(shadowPath);
   try {
@@ -110,10 +113,13 @@ async function swap(
       for (const { name, version, tables } of projections) {
         const known = await tx.selectFrom('projection').where('name', '=', name).select('version').executeTakeFirst();
         for (const spec of tables) {
-          const before = known?.version === version ? await tableDigest(tx, spec) : null;
+          const before = known?.version === version ? tableDigest(sqlite, spec, key) : null;
           await makeTable(tx, spec);
           await sql.raw(`insert into main.${spec.name} select * from shadow.${spec.name}`).execute(tx);
-          found.push({ name: spec.name, before, after: await tableDigest(tx, spec) });
+          const after = tableDigest(sqlite, spec, key);
+          await sql`insert into read_table (name, digest) values (${spec.name}, ${after})
+            on conflict (name) do update set digest = excluded.digest`.execute(tx);
+          found.push({ name: spec.name, before, after });
         }
         await sql`insert into projection (name, version, seq) values (${name}, ${version}, ${seq})
           on conflict (name) do update set version = excluded.version, seq = excluded.seq`.execute(tx);
@@ -125,16 +131,21 @@ async function swap(
   }
 }
 
-/** The projections whose tables are missing, of an older version, or not as far as the journal. */
+/** The projections whose tables are missing, of an older version, not as far as the journal, or not as they were written. */
 export async function outOfStep(
   db: Kysely<ShopTables>,
   branch: string,
   projections: readonly Projection[],
+  isAsWritten: (spec: TableSpec, digest: string | undefined) => boolean,
 ): Promise<readonly Projection[]> {
   const head = (await lastLink(db, branch))?.seq ?? 0;
   const known = new Map((await db.selectFrom('projection').selectAll().execute()).map((row) => [row.name, row]));
+  const kept = new Map((await db.selectFrom('read_table').selectAll().execute()).map((row) => [row.name, row.digest]));
   return projections.filter(
-    ({ name, version }) => known.get(name)?.version !== version || known.get(name)?.seq !== head,
+    ({ name, version, tables }) =>
+      known.get(name)?.version !== version ||
+      known.get(name)?.seq !== head ||
+      !tables.every((spec) => isAsWritten(spec, kept.get(spec.name))),
   );
 }
 

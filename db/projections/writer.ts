@@ -3,6 +3,7 @@ import type { Refusal } from '../../core/refusal.ts';
 import type { ReadQueries } from '../journal/reader.ts';
 import type { ShopTables } from '../schema.ts';
 import type { ReadTableWriter, TableSpec } from './projection.ts';
+import type { RowSums } from './rowSums.ts';
 
 /** Stops a transaction because only one row may hold something; carries the refusal for the asker. */
 export class OnlyOneError extends Error {
@@ -16,9 +17,16 @@ export class OnlyOneError extends Error {
 
 type Row = Readonly<Record<string, unknown>>;
 
-/** Writes read tables inside a transaction. */
-export function readTableWriter(db: Kysely<ShopTables>, specs: readonly TableSpec[]): ReadTableWriter {
+/** Writes read tables inside a transaction; what changes goes into the sums as well. */
+export function readTableWriter(db: Kysely<ShopTables>, specs: readonly TableSpec[], sums: RowSums): ReadTableWriter {
   const byName = new Map(specs.map((spec) => [spec.name as string, spec]));
+  const specOf = (name: string) => {
+    const spec = byName.get(name);
+    if (!spec) throw new Error(`A projection writes to a table that it does not name: ${name}`);
+    return spec;
+  };
+  const found = async (name: string, match: Row) =>
+    (await sql<Row>`select * from ${sql.table(name)} where ${matching(match)}`.execute(db)).rows;
   const guarded = async (name: string, wanted: Row, write: () => Promise<unknown>) => {
     try {
       await write();
@@ -35,13 +43,21 @@ export function readTableWriter(db: Kysely<ShopTables>, specs: readonly TableSpe
       const values = columns.map((column) => (row as Row)[column]);
       const statement = sql`insert into ${sql.table(name)} (${sql.join(columns.map((column) => sql.ref(column)))}) values (${sql.join(values)})`;
       await guarded(name, row as Row, () => statement.execute(db));
+      sums.add(specOf(name), row as Row);
     },
     change: async (name, match, set) => {
+      const before = await found(name, match);
+      if (before.length === 0) return;
       const settings = Object.entries(set).map(([column, value]) => sql`${sql.ref(column)} = ${value}`);
       const statement = sql`update ${sql.table(name)} set ${sql.join(settings)} where ${matching(match)}`;
       await guarded(name, { ...match, ...set }, () => statement.execute(db));
+      for (const row of before) {
+        sums.take(specOf(name), row);
+        sums.add(specOf(name), { ...row, ...set });
+      }
     },
     remove: async (name, match) => {
+      for (const row of await found(name, match)) sums.take(specOf(name), row);
       await sql`delete from ${sql.table(name)} where ${matching(match)}`.execute(db);
     },
   };

@@ -8,7 +8,10 @@ import { freshKey, seal, unseal } from './cipher.ts';
 import { keyIdOf, readKeyId } from './keyId.ts';
 import type { KeyNeed } from './sealedBody.ts';
 
-export const KEY_FILE_VERSION = 10;
+export const KEY_FILE_VERSION = 20;
+
+/** Keys whose bytes do not open any more, or that the journal names and this file has not: their names are never given again. */
+const LOST = `create table lost (id text primary key, owner text not null, purpose text not null, wrapped blob, at integer not null) strict;`;
 
 const SHAPE = `
   create table meta (name text primary key, value blob not null) strict;
@@ -38,11 +41,7 @@ export function openKeySqlite(path: string, fresh: boolean): Sqlite {
     sqlite.exec('begin exclusive');
     const complaint = String(sqlite.pragma('quick_check(1)', { simple: true }));
     if (complaint !== 'ok') throw new DamagedKeyFile(complaint);
-    if (Number(sqlite.pragma('user_version', { simple: true })) === 0) {
-      sqlite.exec(SHAPE);
-      sqlite.pragma(`application_id = ${KEY_FILE}`);
-      sqlite.pragma(`user_version = ${KEY_FILE_VERSION}`);
-    }
+    shape(sqlite);
     sqlite.exec('commit');
     if (process.platform !== 'win32') chmodSync(path, 0o600);
     return sqlite;
@@ -50,6 +49,21 @@ export function openKeySqlite(path: string, fresh: boolean): Sqlite {
     sqlite.close();
     throw error;
   }
+}
+
+/** The key file's tables in a file that has none, or what an older one lacks. */
+function shape(sqlite: Sqlite): void {
+  const version = Number(sqlite.pragma('user_version', { simple: true }));
+  if (version >= KEY_FILE_VERSION) return;
+  sqlite.exec(version === 0 ? SHAPE + LOST : LOST);
+  sqlite.pragma(`application_id = ${KEY_FILE}`);
+  sqlite.pragma(`user_version = ${KEY_FILE_VERSION}`);
+}
+
+/** A key file's tables in memory: empty, or over a file's image, for reading beside the file. */
+export function shapedInMemory(sqlite: Sqlite): Sqlite {
+  shape(sqlite);
+  return sqlite;
 }
 
 export type HeadRow = {
@@ -66,6 +80,8 @@ export type ErasedKey = {
   readonly at: EpochMs;
 };
 
+type KeyRow = { readonly id: string; readonly wrapped: Uint8Array };
+
 /** A sealing key with its name. */
 export type NamedKey = { readonly id: string; readonly key: Uint8Array };
 
@@ -74,6 +90,7 @@ export class KeyFile {
   readonly #sqlite: Sqlite;
   readonly #wrapping: Uint8Array;
   readonly #opened = new Map<string, Uint8Array>();
+  #made: number | null = null;
 
   /** @param wrapping Key that wraps the keys in the file, derived from the shop's key. */
   constructor(sqlite: Sqlite, wrapping: Uint8Array) {
@@ -103,10 +120,13 @@ export class KeyFile {
       .get(owner, purpose);
     if (typeof alive === 'string') return alive;
     const gone = this.#sqlite
-      .prepare('select count(*) from erased where owner = ? and purpose = ?')
+      .prepare(
+        'select id from erased where owner = ? and purpose = ? union all select id from lost where owner = ? and purpose = ?',
+      )
       .pluck()
-      .get(owner, purpose);
-    const id = keyIdOf(owner, purpose, Number(gone) + 1);
+      .all(owner, purpose, owner, purpose);
+    const id = keyIdOf(owner, purpose, 1 + Math.max(0, ...gone.map((gone) => readKeyId(String(gone))?.n ?? 0)));
+    this.#made = null;
     this.#sqlite
       .prepare('insert into key (id, owner, purpose, wrapped, made_at) values (?, ?, ?, ?, ?)')
       .run(id, owner, purpose, seal(this.#wrapping, freshKey(), id), at);
@@ -123,9 +143,74 @@ export class KeyFile {
     return key;
   }
 
-  /** The living keys of an owner. */
+  /** How many keys were ever made, those that were destroyed or lost too: never less than it was. */
+  made(): number {
+    this.#made ??= Number(
+      this.#sqlite
+        .prepare('select (select count(*) from key) + (select count(*) from erased) + (select count(*) from lost)')
+        .pluck()
+        .get(),
+    );
+    return this.#made;
+  }
+
+  /** Was a key of this name ever known here? */
+  knows(id: string): boolean {
+    const found = ['key', 'erased', 'lost'].map((table) => `select 1 from ${table} where id = $id`);
+    return this.#sqlite.prepare(found.join(' union all ')).get({ id }) !== undefined;
+  }
+
+  /** Living keys that do not open under the shop's key: their bytes were changed. */
+  damaged(): readonly string[] {
+    const rows = this.#sqlite.prepare('select id, wrapped from key order by id').all() as KeyRow[];
+    return rows.filter(({ id, wrapped }) => unseal(this.#wrapping, wrapped, id) === null).map(({ id }) => id);
+  }
+
+  /**
+   * Gives up keys that do not open or are not here: whoever needs one for that owner and purpose gets a new one under a
+   * new name. The damaged bytes are kept.
+   */
+  giveUp(ids: readonly string[], at: EpochMs): void {
+    this.#sqlite.transaction(() => {
+      for (const id of ids) {
+        const whose = readKeyId(id);
+        if (!whose) continue;
+        const wrapped = this.#sqlite.prepare('select wrapped from key where id = ?').pluck().get(id) ?? null;
+        this.#sqlite.prepare('delete from key where id = ?').run(id);
+        this.#sqlite
+          .prepare('insert or ignore into lost (id, owner, purpose, wrapped, at) values (?, ?, ?, ?, ?)')
+          .run(id, whose.owner, whose.purpose, wrapped, at);
+      }
+    })();
+    this.#made = null;
+  }
+
+  /** How many keys were given up. */
+  lost(): number {
+    return Number(this.#sqlite.prepare('select count(*) from lost').pluck().get());
+  }
+
+  /** A note of the shop's own in this file; null when there is none. */
+  note(name: string): string | null {
+    const value = this.#sqlite.prepare('select value from meta where name = ?').pluck().get(name);
+    return value instanceof Uint8Array ? Buffer.from(value).toString('utf8') : null;
+  }
+
+  putNote(name: string, value: string): void {
+    this.#sqlite
+      .prepare('insert into meta (name, value) values (?, ?) on conflict (name) do update set value = excluded.value')
+      .run(name, Buffer.from(value, 'utf8'));
+  }
+
+  dropNote(name: string): void {
+    this.#sqlite.prepare('delete from meta where name = ?').run(name);
+  }
+
+  /** The keys of an owner that are not destroyed; damaged ones too. */
   keysOf(owner: string): readonly { readonly id: string; readonly purpose: Purpose }[] {
-    return this.#sqlite.prepare('select id, purpose from key where owner = ? order by id').all(owner) as {
+    const held =
+      'select id, purpose from key where owner = $owner union select id, purpose from lost where owner = $owner';
+    return this.#sqlite.prepare(`${held} order by id`).all({ owner }) as {
       id: string;
       purpose: Purpose;
     }[];
@@ -138,11 +223,13 @@ export class KeyFile {
         const whose = readKeyId(id);
         if (!whose) continue;
         this.#sqlite.prepare('delete from key where id = ?').run(id);
+        this.#sqlite.prepare('delete from lost where id = ?').run(id);
         this.#sqlite
           .prepare('insert or ignore into erased (id, owner, purpose, at) values (?, ?, ?, ?)')
           .run(id, whose.owner, whose.purpose, at);
       }
     })();
+    this.#made = null;
     for (const id of ids) {
       this.#opened.get(id)?.fill(0);
       this.#opened.delete(id);
@@ -160,11 +247,18 @@ export class KeyFile {
       .run(head.branch, head.seq, head.hash, head.at, head.mac);
   }
 
-  /** Sealed heads of a branch, oldest first. */
-  heads(branch: string): readonly HeadRow[] {
+  /** The last sealed head of a branch. */
+  lastHead(branch: string): HeadRow | undefined {
     return this.#sqlite
-      .prepare('select branch, seq, hash, at, mac from head where branch = ? order by seq')
-      .all(branch) as HeadRow[];
+      .prepare('select branch, seq, hash, at, mac from head where branch = ? order by seq desc limit 1')
+      .get(branch) as HeadRow | undefined;
+  }
+
+  /** Sealed heads of a branch (of all, without one), oldest first. */
+  heads(branch?: string): readonly HeadRow[] {
+    return this.#sqlite
+      .prepare('select branch, seq, hash, at, mac from head where branch = coalesce(?, branch) order by seq')
+      .all(branch ?? null) as HeadRow[];
   }
 
   close(): void {

@@ -12,6 +12,8 @@ export type ShopKeys = {
   readonly search: Uint8Array;
   /** Recognises a command asked again. */
   readonly asked: Uint8Array;
+  /** Sums up read tables. */
+  readonly tables: Uint8Array;
 };
 
 export const shopKeysFrom = (shopKey: Uint8Array): ShopKeys => ({
@@ -19,6 +21,7 @@ export const shopKeysFrom = (shopKey: Uint8Array): ShopKeys => ({
   heads: deriveKey(shopKey, 'heads'),
   search: deriveKey(shopKey, 'search'),
   asked: deriveKey(shopKey, 'asked'),
+  tables: deriveKey(shopKey, 'tables'),
 });
 
 /** HMAC with SHA-256 (RFC 2104, FIPS 198-1) over a value's canonical JSON: 32 bytes. */

@@ -1,16 +1,21 @@
 import type { Kysely } from 'kysely';
 import { refuse } from '../../core/commands/kernel/decision.ts';
+import type { Notice } from '../../core/contract/standing.ts';
 import type { Stream } from '../../core/journal/entry.ts';
+import type { Refusal } from '../../core/refusal.ts';
 import type { EpochMs } from '../../core/time.ts';
+import { isBlobName } from '../blobs/blobName.ts';
 import { getBlob, hasBlob, putBlob, sweepBlobs } from '../blobs/blobs.ts';
 import { Bell, changesAfter } from '../journal/changes.ts';
 import { FoldCache } from '../journal/foldCache.ts';
 import { lastLink } from '../journal/lastLink.ts';
+import { lookThrough } from '../journal/lookThrough.ts';
 import { openReaderAt } from '../journal/reader.ts';
+import type { Unreadable } from '../journal/readRow.ts';
 import { verifyJournal } from '../journal/verify.ts';
 import { errorFacts, type Log, word } from '../log/log.ts';
 import { PROJECTIONS } from '../projections/projections.ts';
-import { digestTables, outOfStep, rebuildTables } from '../projections/rebuild.ts';
+import { digestTables, rebuildTables } from '../projections/rebuild.ts';
 import { recognitionDigest } from '../recognition/recognisable.ts';
 import type { ShopTables } from '../schema.ts';
 import { applyErased, eraseKeys } from '../seal/erase.ts';
@@ -19,11 +24,24 @@ import { readHead, sealHead } from '../seal/heads.ts';
 import type { KeyFile } from '../seal/keyFile.ts';
 import type { ShopKeys } from '../seal/shopKeys.ts';
 import type { Sqlite } from '../sqlite/connection.ts';
-import { refusalFromError } from './openRefusal.ts';
+import { giveUpDamaged, healTables } from './heal.ts';
+import type { Marks } from './marks.ts';
+import { type OpenRefusal, refusalFromError } from './openRefusal.ts';
 import type { ShopPaths } from './paths.ts';
 import { openQueue } from './queue.ts';
 import { type CommandPlace, runCommand } from './runCommand.ts';
 import type { NotExecuted, Shop } from './shop.ts';
+import { StandingKept } from './standing.ts';
+
+/** What is no question of versions: somebody, or the disk, changed what was written. */
+const CHANGED_ON_DISK: ReadonlySet<Unreadable['wrong']> = new Set([
+  'bytes-do-not-fit-hash',
+  'not-an-entry',
+  'not-in-its-place',
+]);
+
+/** So far two readings of a clock may lie apart without a word. */
+const CLOCK_MAY_DIFFER_MS = 60_000;
 
 export type ShopParts = {
   readonly branch: string;
@@ -36,6 +54,11 @@ export type ShopParts = {
   readonly db: Kysely<ShopTables>;
   readonly readingSqlite: Sqlite;
   readonly reading: Kysely<ShopTables>;
+  readonly marks: Marks;
+  /** Known before anything was looked into. */
+  readonly notices: readonly Notice[];
+  /** Why the shop is opened to be read only; null when it may be written. */
+  readonly onlyRead: OpenRefusal | null;
   readonly releaseLock: () => void;
 };
 
@@ -46,8 +69,20 @@ export async function assembleShop(parts: ShopParts): Promise<Shop> {
   const bell = new Bell();
   const folds = new FoldCache();
   const keyOf = (id: string) => keyFile.open(id);
-  const tools = { keyOf, searchKey: shopKeys.search };
-  const openReader = () => openReaderAt({ db: reading, branch, keyOf, folds });
+  const tools = { keyOf, searchKey: shopKeys.search, tableKey: shopKeys.tables };
+  const standing = new StandingKept(parts.onlyRead);
+  for (const notice of parts.notices) standing.say(notice);
+  const broken = new Set<number>();
+  const onBroken = (seq: number, wrong: string) => {
+    if (broken.has(seq)) return;
+    broken.add(seq);
+    log('entry-broken', { seq, wrong: word(wrong) });
+    standing.say({ notice: 'entries-broken', count: broken.size, first: Math.min(...broken) });
+  };
+  const onUnreadable = ({ seq, wrong }: Unreadable) => {
+    if (CHANGED_ON_DISK.has(wrong)) onBroken(seq, wrong);
+  };
+  const openReader = () => openReaderAt({ db: reading, branch, keyOf, folds, onUnreadable });
   const commandPlace: CommandPlace = {
     db,
     reading,
@@ -61,27 +96,53 @@ export async function assembleShop(parts: ShopParts): Promise<Shop> {
     projections: PROJECTIONS,
     tools,
     bell,
+    acknowledging: async () => keepMark(),
+    clockBehind: (ms, last) => standing.say({ notice: 'clock-behind-journal', ms, last }),
     log,
   };
   const rebuildPlace = { sqlite, db, reading, branch, shadowPath: paths.shadow, alone: queue };
   let closed = false;
+  let looking: Promise<unknown> = Promise.resolve();
+  const lookedAt = () => {
+    const found = lookThrough(reading, branch, () => closed);
+    looking = found.catch(() => undefined);
+    return found;
+  };
+  const line = { shop: keyFile.note('shop-id') ?? '', epoch: keyFile.note('epoch') ?? '' };
 
+  const keepMark = async () => {
+    const last = await lastLink(db, branch);
+    const head = keyFile.lastHead(branch)?.seq ?? 0;
+    const hash = Buffer.from(last?.hash ?? new Uint8Array(32)).toString('hex');
+    parts.marks.put({ ...line, seq: last?.seq ?? 0, hash, keys: keyFile.made(), head });
+  };
   const sealHeads = async () => {
-    const head = await lastLink(reading, branch);
-    return head ? sealHead(keyFile, shopKeys.heads, { branch, seq: head.seq, hash: head.hash, at: clock() }) : null;
+    const head = standing.onlyRead ? undefined : await lastLink(reading, branch);
+    if (!head) return null;
+    const sealed = sealHead(keyFile, shopKeys.heads, { branch, seq: head.seq, hash: head.hash, at: clock() });
+    await keepMark();
+    return sealed;
   };
 
-  const stale = await outOfStep(db, branch, PROJECTIONS);
-  if (stale.length > 0) {
-    await rebuildTables(rebuildPlace, stale, tools);
-    log('read-tables-made', { count: stale.length });
+  if (!parts.onlyRead) {
+    await healTables(rebuildPlace, tools, standing, log);
+    await applyErased(db, keyFile, shopKeys.tables);
+    giveUpDamaged(keyFile, clock(), standing, log);
+    await keepMark();
+    if (keyFile.note('marked') === null) keyFile.putNote('marked', 'yes');
   }
-  await applyErased(db, keyFile);
+  const behind = ((await lastLink(reading, branch))?.at ?? 0) - clock();
+  if (behind > CLOCK_MAY_DIFFER_MS)
+    standing.say({ notice: 'clock-behind-journal', ms: behind, last: (clock() + behind) as EpochMs });
 
   return {
     branch,
     runCommand: async (asked, decide) =>
-      closed ? (refuse('shop-is-closing') as NotExecuted) : runCommand(commandPlace, asked, decide),
+      closed
+        ? (refuse('shop-is-closing') as NotExecuted)
+        : standing.onlyRead
+          ? { ok: false, refusal: onlyRead(standing.onlyRead) }
+          : runCommand(commandPlace, asked, decide),
     read: openReader,
     changes: (from) => changesAfter(reading, branch, bell, from),
     recognise: async (kind, text) => {
@@ -98,6 +159,7 @@ export async function assembleShop(parts: ShopParts): Promise<Shop> {
     },
     blobs: {
       put: async (bytes, { of, purpose }) => {
+        if (standing.onlyRead) return onlyRead(standing.onlyRead);
         try {
           const [key] = keyFile.current([{ owner: of, purpose }], clock());
           if (!key) throw new Error('No sealing key was made');
@@ -109,22 +171,26 @@ export async function assembleShop(parts: ShopParts): Promise<Shop> {
         }
       },
       get: async (name) => getBlob(paths.blobs, name, keyOf),
-      sweep: async () => {
-        const rows = await reading.selectFrom('named_blob').select('blob').execute();
-        return sweepBlobs(paths.blobs, new Set(rows.map(({ blob }) => blob)), clock());
+      sweep: async (also = []) => {
+        const { named, broken } = await lookedAt();
+        // What a broken entry named is not known: then nothing goes.
+        if (closed || standing.onlyRead || broken.length > 0) return 0;
+        const last = (await lastLink(reading, branch))?.at ?? 0;
+        return sweepBlobs(paths.blobs, new Set([...named, ...also]), clock(), last);
       },
     },
     eraseOwner: (owner, decisions) =>
       queue(async () => {
         const { erasure, keys } = decideErasure(keyFile, owner, decisions, clock());
-        await eraseKeys(db, keyFile, keys, erasure.at);
+        await eraseKeys(db, keyFile, keys, erasure.at, shopKeys.tables);
+        await keepMark();
         folds.empty();
         log('keys-destroyed', { count: keys.length });
         return erasure;
       }),
     sealHeads: () => queue(sealHeads),
     lastSealedHead: () => {
-      const head = keyFile.heads(branch).at(-1);
+      const head = keyFile.lastHead(branch);
       return head ? readHead(head) : null;
     },
     verify: ({ printedHeads = [] } = {}) =>
@@ -137,27 +203,39 @@ export async function assembleShop(parts: ShopParts): Promise<Shop> {
         printedHeads,
       }),
     rebuild: () => rebuildTables(rebuildPlace, PROJECTIONS, tools),
-    digests: () => queue(() => digestTables(db, PROJECTIONS)),
+    digests: () => queue(async () => digestTables(sqlite, PROJECTIONS, shopKeys.tables)),
+    standing: () => standing.now(),
+    lookThrough: async () => {
+      const found = await lookedAt();
+      for (const { seq, wrong } of found.broken) onBroken(seq, wrong);
+      const missing = [...found.named].filter((name) => isBlobName(name) && !hasBlob(paths.blobs, name));
+      if (missing[0]) standing.say({ notice: 'files-missing', count: missing.length, first: missing[0] });
+      return { entries: found.entries, broken: found.broken.length, missing: missing.length };
+    },
     close: async () => {
       if (closed) return;
       closed = true;
       bell.end();
+      await looking;
       await queue(() => closeAll(parts, sealHeads));
     },
   };
 }
 
+const onlyRead = ({ refused, path }: OpenRefusal): Refusal => ({ refused: 'shop-only-read', why: refused, path });
+
 /** Closes everything, come what may: a full disk must not keep the folder held. */
 async function closeAll(
-  { readingSqlite, sqlite, keyFile, releaseLock, log }: ShopParts,
+  { readingSqlite, sqlite, keyFile, marks, onlyRead, releaseLock, log }: ShopParts,
   sealHeads: () => Promise<unknown>,
 ): Promise<void> {
   const steps: readonly (readonly [name: string, step: () => unknown])[] = [
     ['seal-head', sealHeads],
     ['close-reader', () => readingSqlite.close()],
-    ['empty-log', () => sqlite.pragma('wal_checkpoint(TRUNCATE)')],
-    ['close-journal', () => sqlite.close()],
+    ['empty-log', () => onlyRead ?? sqlite.pragma('wal_checkpoint(TRUNCATE)')],
+    ['close-journal', () => sqlite.open && sqlite.close()],
     ['close-keys', () => keyFile.close()],
+    ['close-marks', () => marks.close()],
     ['let-go', releaseLock],
   ];
   for (const [name, step] of steps) {

@@ -16,7 +16,36 @@ export type OpenRefusal =
     }
   | { readonly refused: 'keys-missing'; readonly path: string }
   | { readonly refused: 'keys-of-another-shop'; readonly path: string }
+  | { readonly refused: 'disk-failing'; readonly path: string; readonly code: string }
+  | Mismatch
   | (WalletRefusal & { readonly path: string });
+
+/** What was acknowledged and sealed before is not what is here. */
+export type Mismatch =
+  /** The journal's file is gone and the rest is here; `entries`: how many are known to have been in it. */
+  | {
+      readonly refused: 'shop-file-lost';
+      readonly path: string;
+      readonly entries: number | null;
+      readonly files: number;
+    }
+  /** The journal ends before an entry that was acknowledged or sealed. */
+  | {
+      readonly refused: 'entries-missing';
+      readonly path: string;
+      readonly last: number;
+      readonly acknowledged: number;
+      readonly missing: number;
+    }
+  /** An entry that was acknowledged or sealed is another now. */
+  | { readonly refused: 'another-journal'; readonly path: string; readonly seq: number }
+  /** A sealed head is not the shop's own seal. */
+  | { readonly refused: 'sealed-head-forged'; readonly path: string; readonly seq: number }
+  /** The key file is older than the journal: keys that entries are sealed under are not in it. */
+  | { readonly refused: 'keys-older-than-journal'; readonly path: string; readonly missing: number }
+  /** Files of one shop, from before and after it was gone on with anew. */
+  | { readonly refused: 'files-of-two-ages'; readonly path: string }
+  | { readonly refused: 'blobs-of-another-shop'; readonly path: string };
 
 /** Stops opening and carries the refusal to the door. */
 export class Refused extends Error {
@@ -48,6 +77,7 @@ export function refusalFromError(error: unknown, path: string): OpenRefusal | nu
   if (FULL.has(code)) return { refused: 'disk-full', path };
   if (DAMAGED.has(code)) return { refused: 'damaged-file', path, detail: code };
   if (NOT_WRITABLE.has(code)) return { refused: 'folder-not-writable', path, code };
+  if (code === 'EIO' || code.startsWith('SQLITE_IOERR')) return { refused: 'disk-failing', path, code };
   if (code.startsWith('SQLITE_BUSY')) return { refused: 'held-by-another', path, pid: null, host: null, since: null };
   return null;
 }

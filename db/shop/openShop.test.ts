@@ -20,6 +20,7 @@ import { epochMs } from '../../core/time.ts';
 import { noted } from '../../tests/builders/shopEntries.ts';
 import { aShopFolder, looked, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
 import { fileWallet, isOpenRefusal, openShop, passphraseWallet } from '../index.ts';
+import { NEWEST_VERSION } from '../migrations/migrations.ts';
 
 let place: ShopFolder;
 beforeEach(() => {
@@ -89,7 +90,12 @@ describe('opening a shop', { timeout: 30_000 }, () => {
     newer.pragma('user_version = 9990');
     newer.close();
     const before = everything();
-    expect(await place.open()).toEqual({ refused: 'newer-version', path: path('shop.db'), file: 9990, ours: 10 });
+    expect(await place.open()).toEqual({
+      refused: 'newer-version',
+      path: path('shop.db'),
+      file: 9990,
+      ours: NEWEST_VERSION,
+    });
     expect(everything()).toEqual(before);
   });
 

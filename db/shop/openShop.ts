@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { accessSync, constants, mkdirSync, statSync } from 'node:fs';
-import type { Kysely } from 'kysely';
+import { join } from 'node:path';
+import type { Notice } from '../../core/contract/standing.ts';
 import type { NewId } from '../../core/ids.ts';
 import type { EpochMs } from '../../core/time.ts';
 import type { Log } from '../log/log.ts';
@@ -8,17 +9,23 @@ import { word } from '../log/log.ts';
 import { migrate } from '../migrations/migrate.ts';
 import { NEWEST_VERSION } from '../migrations/migrations.ts';
 import type { ShopTables } from '../schema.ts';
-import { freshKey, KEY_BYTES } from '../seal/cipher.ts';
+import { KEY_BYTES } from '../seal/cipher.ts';
 import { KEY_FILE_VERSION, KeyFile, openKeySqlite } from '../seal/keyFile.ts';
 import { type ShopKeys, shopKeysFrom } from '../seal/shopKeys.ts';
 import { isWalletRefusal, type Wallet } from '../seal/wallets/wallet.ts';
 import { kyselyOn, openReader, openWriter, type Sqlite } from '../sqlite/connection.ts';
+import { openImage } from '../sqlite/image.ts';
 import { type FileLook, KEY_FILE, lookAtFile, SHOP_FILE } from '../sqlite/recognise.ts';
 import { assembleShop } from './assembleShop.ts';
+import { checkLine } from './checkLine.ts';
 import { checkUndamaged } from './checkUndamaged.ts';
+import { filesIn, freshEpoch, makeKeyFile, makeShopFile } from './firstStart.ts';
+import { readMark } from './lastAcknowledged.ts';
 import { takeLock } from './lockFile.ts';
+import { openMarks } from './marks.ts';
 import { type OpenRefusal, Refused, refusalFromError } from './openRefusal.ts';
 import { type ShopPaths, shopPaths } from './paths.ts';
+import { checkBlobs, settleLine } from './settleLine.ts';
 import type { Shop } from './shop.ts';
 
 export type OpenOptions = {
@@ -29,6 +36,8 @@ export type OpenOptions = {
   readonly clock: () => EpochMs;
   readonly wallet: Wallet;
   readonly log: Log;
+  /** A folder apart from the shop's, where the last acknowledged entry is kept once more: then a whole older folder is found out too. */
+  readonly apart?: string;
   /** Fresh ids; random by default. */
   readonly ids?: NewId;
 };
@@ -55,33 +64,40 @@ export async function openShop(options: OpenOptions): Promise<Shop | OpenRefusal
 }
 
 async function open(
-  { branch, clock, wallet, log, ids = randomUUID }: OpenOptions,
+  { branch, clock, wallet, log, apart, ids = randomUUID }: OpenOptions,
   paths: ShopPaths,
   undo: (() => unknown)[],
 ): Promise<Shop> {
-  mkdirSync(paths.folder, { recursive: true });
+  mkdirSync(paths.folder, { recursive: true, mode: 0o700 });
   accessSync(paths.folder, constants.W_OK | constants.R_OK);
   const shopFile = recogniseFile(paths.shop, SHOP_FILE, NEWEST_VERSION);
   const keysFile = recogniseFile(paths.keys, KEY_FILE, KEY_FILE_VERSION);
-  const shopIsNew = isNew(shopFile);
-  if (!shopIsNew && isNew(keysFile)) throw new Refused({ refused: 'keys-missing', path: paths.keys });
+  if (isNew(keysFile) && !isNew(shopFile)) throw new Refused({ refused: 'keys-missing', path: paths.keys });
   const lock = takeLock(paths.lock, clock());
   undo.push(lock.release);
   if (lock.stale) log('stale-lock-taken-over', { pid: lock.stale.pid });
-  const keys = inPath(paths.keys, () => openKeySqlite(paths.keys, isNew(keysFile)));
+  if (isNew(keysFile) || (isNew(shopFile) && neverHeldAShop(paths.keys))) await makeAllAnew(paths, wallet, ids);
+  const keys = inPath(paths.keys, () => openKeySqlite(paths.keys, false));
   undo.push(() => keys.close());
-  if (!shopIsNew) checkUndamaged(paths.shop);
-  const shopKeys = await openShopKey(keys, wallet, paths.keys, ids);
+  const shopKeys = await openShopKey(keys, wallet, paths.keys);
   const keyFile = new KeyFile(keys, shopKeys.wrapping);
+  const shopId = keyFile.note('shop-id') ?? '';
+  const apartPath = apart === undefined ? null : join(apart, `${shopId}.last`);
+  if (isNew(shopFile)) await finishFirstStart(paths, keyFile, shopKeys, apartPath);
+  checkUndamaged(paths.shop, (sqlite) => checkLine(sqlite, { paths, branch, keyFile, shopKeys, apart: apartPath }));
+  checkBlobs(paths, shopId);
 
-  const sqlite = openShopFile(paths.shop, shopIsNew);
+  const sqlite = inPath(paths.shop, () => openWriter(paths.shop));
   undo.push(() => sqlite.open && sqlite.close());
   const db = kyselyOn<ShopTables>(sqlite);
   const migrated = await migrate(sqlite, db, paths.snapshots);
   if (migrated.from !== migrated.to) log('migrated', { from: migrated.from, to: migrated.to });
-  await checkSameShop(db, keys, paths.keys);
+  await settleLine(db, keyFile, paths, shopId);
   const reading = openReader(paths.shop);
   undo.push(() => reading.open && reading.close());
+  const notices = lostMark(paths.last, keyFile, shopKeys);
+  const marks = openMarks([paths.last, ...(apartPath ? [apartPath] : [])], shopKeys.heads, log);
+  undo.push(() => marks.close());
   return assembleShop({
     branch,
     clock,
@@ -93,6 +109,9 @@ async function open(
     db,
     readingSqlite: reading,
     reading: kyselyOn<ShopTables>(reading),
+    marks,
+    notices,
+    onlyRead: null,
     releaseLock: lock.release,
   });
 }
@@ -111,40 +130,60 @@ function recogniseFile(path: string, application: number, newest: number): FileL
   return look;
 }
 
-function openShopFile(path: string, fresh: boolean): Sqlite {
-  return inPath(path, () => {
-    const sqlite = openWriter(path);
-    if (fresh) sqlite.pragma(`application_id = ${SHOP_FILE}`);
-    return sqlite;
-  });
-}
-
-/** The shop's key out of its wallet; in a new key file it is made and wrapped, with a fresh name for the shop. */
-async function openShopKey(keys: Sqlite, wallet: Wallet, path: string, ids: NewId): Promise<ShopKeys> {
-  const wrapped = keys.prepare(`select value from meta where name = 'shop-key'`).pluck().get();
-  if (wrapped instanceof Uint8Array) {
-    const opened = await wallet.unwrap(wrapped);
-    if (isWalletRefusal(opened)) throw new Refused({ ...opened, path: opened.path ?? path });
-    if (opened.length !== KEY_BYTES) throw new Refused({ refused: 'wallet-opens-another-shop', path });
-    return shopKeysFrom(opened);
+/** A start that was cut short may have left a key file with no shop's key in it: nothing was ever sealed with it. */
+function neverHeldAShop(path: string): boolean {
+  const image = inPath(path, () => openImage(path));
+  try {
+    return image.prepare(`select count(*) from meta where name = 'shop-key'`).pluck().get() === 0;
+  } catch {
+    return false;
+  } finally {
+    image.close();
   }
-  const shopKey = freshKey();
-  const kept = await wallet.wrap(shopKey);
-  const put = keys.prepare('insert into meta (name, value) values (?, ?)');
-  keys.transaction(() => {
-    put.run('shop-id', Buffer.from(ids(), 'utf8'));
-    put.run('shop-key', Buffer.from(kept));
-  })();
-  return shopKeysFrom(shopKey);
 }
 
-/** The journal and the key file must name the same shop. */
-async function checkSameShop(db: Kysely<ShopTables>, keys: Sqlite, path: string): Promise<void> {
-  const stored = keys.prepare(`select value from meta where name = 'shop-id'`).pluck().get();
-  const inKeys = stored instanceof Uint8Array ? Buffer.from(stored).toString('utf8') : '';
-  const row = await db.selectFrom('meta').where('name', '=', 'shop-id').select('value').executeTakeFirst();
-  if (!row) await db.insertInto('meta').values({ name: 'shop-id', value: inKeys }).execute();
-  else if (row.value !== inKeys) throw new Refused({ refused: 'keys-of-another-shop', path });
+/** @throws {Refused} When sealed files lie here: they belong to a shop whose journal and keys are gone. */
+async function makeAllAnew(paths: ShopPaths, wallet: Wallet, ids: NewId): Promise<void> {
+  const files = filesIn(paths.blobs);
+  if (files > 0) throw new Refused({ refused: 'shop-file-lost', path: paths.shop, entries: null, files });
+  await inPathLater(paths.keys, () => makeKeyFile(paths, wallet, ids));
+}
+
+/**
+ * Makes the shop's file where a first start has not come so far yet.
+ * @throws {Refused} When a shop was here before: then its file is lost, and no new one takes its place.
+ */
+async function finishFirstStart(
+  paths: ShopPaths,
+  keyFile: KeyFile,
+  shopKeys: ShopKeys,
+  apart: string | null,
+): Promise<void> {
+  const marks = [paths.last, ...(apart ? [apart] : [])].map((path) => readMark(path, shopKeys.heads));
+  const known = marks.map((mark) => (typeof mark === 'object' && mark.shop === keyFile.note('shop-id') ? mark.seq : 0));
+  const entries = Math.max(...known, keyFile.heads().at(-1)?.seq ?? 0);
+  const files = filesIn(paths.blobs);
+  const wasHere = keyFile.note('begun') !== null || keyFile.made() > 0 || entries > 0 || files > 0;
+  if (wasHere) throw new Refused({ refused: 'shop-file-lost', path: paths.shop, entries: entries || null, files });
+  if (keyFile.note('epoch') === null) keyFile.putNote('epoch', freshEpoch());
+  await inPathLater(paths.shop, () => makeShopFile(paths, keyFile.note('shop-id') ?? '', keyFile.note('epoch') ?? ''));
+}
+
+/** The last acknowledged number that was kept and does not hold together, or is gone: to be said, and begun anew. */
+function lostMark(path: string, keyFile: KeyFile, { heads }: ShopKeys): readonly Notice[] {
+  const mark = readMark(path, heads);
+  const lost = mark === 'damaged' || (mark === 'absent' && keyFile.note('marked') !== null);
+  return lost ? [{ notice: 'mark-lost', path }] : [];
+}
+
+/** The shop's key out of its wallet. */
+async function openShopKey(keys: Sqlite, wallet: Wallet, path: string): Promise<ShopKeys> {
+  const wrapped = keys.prepare(`select value from meta where name = 'shop-key'`).pluck().get();
+  if (!(wrapped instanceof Uint8Array)) throw new Refused({ refused: 'damaged-file', path, detail: 'shop-key' });
+  const opened = await wallet.unwrap(wrapped);
+  if (isWalletRefusal(opened)) throw new Refused({ ...opened, path: opened.path ?? path });
+  if (opened.length !== KEY_BYTES) throw new Refused({ refused: 'wallet-opens-another-shop', path });
+  return shopKeysFrom(opened);
 }
 
 /** Runs work on one file, so that its errors name that file. */
@@ -153,6 +192,16 @@ function inPath<T>(path: string, work: () => T): T {
     return work();
   } catch (error) {
     const refusal = refusalFromError(error, path);
+    throw refusal ? new Refused(refusal) : error;
+  }
+}
+
+/** The same for work that takes its time. */
+async function inPathLater(path: string, work: () => Promise<void>): Promise<void> {
+  try {
+    await work();
+  } catch (error) {
+    const refusal = error instanceof Refused ? null : refusalFromError(error, path);
     throw refusal ? new Refused(refusal) : error;
   }
 }

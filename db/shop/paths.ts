@@ -9,6 +9,8 @@ export const shopPaths = (folder: string) => ({
   blobs: join(folder, 'blobs'),
   snapshots: join(folder, 'snapshots'),
   shadow: join(folder, 'rebuild.db'),
+  /** The last acknowledged entry, kept apart from the journal. */
+  last: join(folder, 'last-acknowledged'),
 });
 
 export type ShopPaths = ReturnType<typeof shopPaths>;

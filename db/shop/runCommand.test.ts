@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { refuse } from '../../core/commands/kernel/decision.ts';
 import { epochMs } from '../../core/time.ts';
@@ -172,7 +173,7 @@ describe('a command', () => {
     expect(await write(shop, looked(job))).toMatchObject({ ok: true, seq: 1 });
   });
 
-  it('never dates an entry before the one before it, and notes that the clock was behind', async () => {
+  it('is dated by the clock as it is, though it was ahead once, and notes that it ran back', async () => {
     await write(shop, looked(job));
     const first = place.clock.now;
     place.clock.now = epochMs(first - 60_000);
@@ -181,10 +182,10 @@ describe('a command', () => {
       decidedAt = at;
       return accept(looked(job));
     });
-    expect((await (await shop.read()).entries(job)).map(({ at }) => at)).toEqual([first, first]);
-    expect(decidedAt).toBe(first);
+    expect((await (await shop.read()).entries(job)).map(({ at }) => at)).toEqual([first, first - 60_000]);
+    expect(decidedAt).toBe(first - 60_000);
     expect(place.logged).toContainEqual({ event: 'clock-behind', facts: { ms: 60_000, seq: 2 } });
-    expect((await shop.verify()).clockRaised).toBe(1);
+    expect((await shop.verify()).clockRanBack).toBe(1);
   });
 
   it('that took its time is dated no earlier than one that overtook it', async () => {
@@ -231,5 +232,26 @@ describe('personal values in an entry', () => {
     const imitation = { name: { sealed: 'AAAA', key: 'o1/contact/1' } };
     await expect(write(shop, draft('owner:o1', 'owner-changed', imitation))).rejects.toThrow(/sealed field/);
     expect((await shop.read()).head).toBe(0);
+  });
+});
+
+describe('an entry that somebody changed on the disk', () => {
+  it('is not shown as the shop’s word, and leaves the others readable', async () => {
+    await write(shop, looked(job, 'limit 12000'));
+    await write(shop, looked(job, 'limit 15000'));
+    await shop.close();
+    const sqlite = new Database(join(place.folder, 'shop.db'));
+    sqlite.exec('drop trigger journal_no_update');
+    sqlite.exec(
+      `update journal set bytes = cast(replace(cast(bytes as text), '12000', '99000') as blob) where seq = 1`,
+    );
+    sqlite.close();
+    shop = await place.opened();
+    const entries = await (await shop.read()).entries(job);
+    expect(entries.map(({ body }) => body)).toEqual([{ says: 'limit 15000' }]);
+    expect(place.logged).toContainEqual({
+      event: 'entry-broken',
+      facts: { seq: 1, wrong: { word: 'bytes-do-not-fit-hash' } },
+    });
   });
 });

@@ -5,17 +5,19 @@ import type { Draft, Stream } from '../../core/journal/entry.ts';
 import type { EpochMs } from '../../core/time.ts';
 import { append, type SealedDraft, stillHolds } from '../journal/append.ts';
 import type { Bell } from '../journal/changes.ts';
+import { lastLink } from '../journal/lastLink.ts';
 import type { Looked, TrackingReader } from '../journal/reader.ts';
 import { errorFacts, type Log } from '../log/log.ts';
 import { applyEntries, type ProjectionTools } from '../projections/apply.ts';
 import type { Projection } from '../projections/projection.ts';
 import { OnlyOneError } from '../projections/writer.ts';
-import type { ShopTables } from '../schema.ts';
+import { COMMAND_RECORDS, type CommandTable, type ShopTables } from '../schema.ts';
 import type { KeyFile } from '../seal/keyFile.ts';
 import { type KeyNeed, keysNeeded, sealBody } from '../seal/sealedBody.ts';
 import { keyedDigest } from '../seal/shopKeys.ts';
 import { refusalFromError } from './openRefusal.ts';
 import type { Queue } from './queue.ts';
+import { putMeta } from './settleLine.ts';
 import type { Asked, Decide, Decision, Executed, NotExecuted } from './shop.ts';
 
 /** How often a decision is made beside others before it is made alone, where nothing can move underneath it. */
@@ -34,6 +36,10 @@ export type CommandPlace = {
   readonly projections: readonly Projection[];
   readonly tools: ProjectionTools;
   readonly bell: Bell;
+  /** Told when the clock had run back behind the entry before, and by how much. */
+  readonly clockBehind: (ms: number, last: EpochMs) => void;
+  /** Called after the commit and before the answer: notes how far the shop has come. */
+  readonly acknowledging: () => Promise<void>;
   readonly log: Log;
 };
 
@@ -65,7 +71,7 @@ async function decideNow(
   decide: Decide,
 ): Promise<{ decision: Decision; looked: Looked; at: EpochMs }> {
   const reader = await place.openReader();
-  const at = Math.max(place.clock(), reader.headAt) as EpochMs;
+  const at = place.clock();
   const decision = await decide(reader, at);
   return { decision, looked: reader.looked(), at };
 }
@@ -85,7 +91,10 @@ async function conclude(
     // Keys first and durably: an entry whose key is not on the disk could never be read.
     const sealed = sealUnderKeys(place.keyFile, decision.entries, at);
     const outcome = await write(place, asked, askedDigest, sealed, looked, at);
-    if (outcome !== 'stale' && outcome.ok && !outcome.replayed) place.bell.ring();
+    if (outcome !== 'stale' && outcome.ok && !outcome.replayed) {
+      await place.acknowledging();
+      place.bell.ring();
+    }
     return outcome;
   } catch (error) {
     if (error instanceof OnlyOneError) return { ok: false, refusal: error.refusal };
@@ -110,31 +119,40 @@ function write(
     if (earlier) return earlier;
     if (!(await stillHolds(tx, branch, looked))) return 'stale';
     const { command, by, device } = asked;
-    const rows = await append(tx, { branch, at, by, device, command }, sealed);
-    const [first, last] = [rows[0], rows.at(-1)];
-    if (!first || !last) throw new Error('Nothing was appended');
-    const behind = last.at - place.clock();
-    if (behind > 0) place.log('clock-behind', { ms: behind, seq: first.seq });
-    await tx
-      .insertInto('command')
-      .values({
-        branch,
-        command,
-        asked: askedDigest,
-        first_seq: first.seq,
-        last_seq: last.seq,
-        made: first.stream,
-        behind_ms: behind > 0 ? behind : null,
-      })
-      .execute();
-    await applyEntries(
+    const before = await lastLink(tx, branch);
+    const last = before?.at ?? 0;
+    const now = place.clock();
+    // Overtaken while it was decided, it is dated no earlier than what overtook it; a clock that ran back is written down as it is.
+    const dated = now >= last ? (Math.max(at, last) as EpochMs) : at;
+    const rows = await append(tx, { branch, at: dated, by, device, command }, sealed);
+    const [first, end] = [rows[0], rows.at(-1)];
+    if (!first || !end) throw new Error('Nothing was appended');
+    const behind = last - now;
+    if (behind > 0) {
+      place.log('clock-behind', { ms: behind, seq: first.seq });
+      place.clockBehind(behind, last as EpochMs);
+    }
+    const record: CommandTable = {
+      branch,
+      command,
+      asked: askedDigest,
+      first_seq: first.seq,
+      last_seq: end.seq,
+      made: first.stream,
+      behind_ms: behind > 0 ? behind : null,
+    };
+    await tx.insertInto('command').values(record).execute();
+    const sums = await applyEntries(
       tx,
       place.projections,
       rows.map(({ bytes }) => bytes),
       place.tools,
     );
-    await tx.updateTable('projection').set({ seq: last.seq }).execute();
-    return { ok: true, seq: last.seq, firstStream: first.stream as Stream, replayed: false };
+    sums.add(COMMAND_RECORDS, record);
+    await sums.keep(tx);
+    await tx.updateTable('projection').set({ seq: end.seq }).execute();
+    await putMeta(tx, 'keys-made', String(place.keyFile.made()));
+    return { ok: true, seq: end.seq, firstStream: first.stream as Stream, replayed: false };
   });
 }
 

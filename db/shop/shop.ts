@@ -11,6 +11,7 @@ import type { Rebuilt } from '../projections/rebuild.ts';
 import type { RecognitionKind } from '../recognition/normal.ts';
 import type { Erasure, PurposeDecision } from '../seal/eraseOwner.ts';
 import type { SealedHead } from '../seal/heads.ts';
+import type { Standing } from './standing.ts';
 
 /** A command as asked: who, where, and everything that was asked, for recognising a retry. */
 export type Asked = {
@@ -54,13 +55,20 @@ export type Shop = {
       whose: { readonly of: string; readonly purpose: Purpose },
     ) => Promise<BlobName | Refusal>;
     readonly get: (name: BlobName) => Promise<Uint8Array | Refusal>;
-    /** Removes what no entry names and is older than a day. @returns How many files went. */
-    readonly sweep: () => Promise<number>;
+    /**
+     * Removes what no entry of the journal names, nor the list given, and is older than a day. Nothing goes while an entry
+     * is broken. @returns How many files went.
+     */
+    readonly sweep: (also?: Iterable<string>) => Promise<number>;
   };
   readonly eraseOwner: (owner: string, decisions: readonly PurposeDecision[]) => Promise<Erasure>;
   /** Seals the chain's head into the key file. @returns The sealed head; null for an empty journal. */
   readonly sealHeads: () => Promise<SealedHead | null>;
   readonly lastSealedHead: () => SealedHead | null;
+  /** Whether the shop may be written, and what is to be known about its data. */
+  readonly standing: () => Standing;
+  /** Looks through the whole journal beside the work; what it finds stands in `standing` then. */
+  readonly lookThrough: () => Promise<{ readonly entries: number; readonly broken: number; readonly missing: number }>;
   readonly verify: (given?: { readonly printedHeads?: readonly string[] }) => Promise<Verdict>;
   /** Makes every read table anew from the journal and swaps it in. */
   readonly rebuild: () => Promise<Rebuilt>;

@@ -13,6 +13,9 @@ export function appFolder(env = process.env, platform = process.platform, home =
   return join(env.XDG_CONFIG_HOME || join(home, '.config'), 'knowngood');
 }
 
+/** Where the last acknowledged entry of every shop that was opened in this account is kept, apart from its folder. */
+export const apartFolder = (app = appFolder()): string => join(app, 'shops');
+
 /** The shop's data folder unless `--data` names another. */
 export const defaultDataFolder = (): string => join(appFolder(), 'shop');
 

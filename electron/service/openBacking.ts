@@ -1,14 +1,16 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { epochMs } from '../../core/time.ts';
-import { fileLog, fileWallet, isOpenRefusal, openShop } from '../../db/index.ts';
+import { fileLog, fileWallet, isOpenRefusal, openShop, openToRead, type Shop } from '../../db/index.ts';
 import type { Opened } from './backing.ts';
-import { appFolder, walletOf } from './dataFolder.ts';
-import { openDrafts } from './desk/drafts.ts';
+import { apartFolder, appFolder, walletOf } from './dataFolder.ts';
+import { type Drafts, openDrafts } from './desk/drafts.ts';
 import { openFollowing } from './desk/estimating/following.ts';
 import { openEngine } from './openEngine.ts';
 import { openTools } from './openTools.ts';
 import { createRouter } from './router.ts';
+import { openStanding } from './standing.ts';
+import { tellDefect } from './transport/tellDefect.ts';
 
 /** Opens what stands behind the doors: the shop in its folder, and the procedures over it. */
 export async function openBacking({ data }: { readonly data: string }): Promise<Opened> {
@@ -16,38 +18,49 @@ export async function openBacking({ data }: { readonly data: string }): Promise<
   const own = appFolder();
   // The wallet (but of a shop that has one of its own) and the log lie apart from the shop's data, for this account alone.
   mkdirSync(own, { recursive: true, mode: 0o700 });
-  const shop = await openShop({
+  const options = {
     folder: data,
     branch: 'main',
     clock,
     wallet: fileWallet(walletOf(data, own)),
+    apart: apartFolder(own),
     log: fileLog(join(own, 'service.log'), clock),
-  });
+  };
+  const opened = await openShop(options);
+  // What is good of a shop that cannot be written can be read all the same.
+  const shop = isOpenRefusal(opened) ? await openToRead(options, opened) : opened;
   if (isOpenRefusal(shop)) return { ok: false, refusal: shop };
-  await shop.blobs.sweep();
   const engine = openEngine();
   const tools = openTools(engine, () => shop.lastSealedHead()?.short ?? null);
   const following = openFollowing({ shop, tools, engine }, quietSaid());
-  await following.takeUp();
+  const drafts = openDrafts(shop, join(data, 'drafts.json'));
+  const standing = openStanding(shop);
+  if (!shop.standing().onlyRead) await following.takeUp().catch((error: unknown) => tellDefect('following', error));
+  const looking = lookThrough(shop, drafts);
   return {
     ok: true,
     backing: {
-      router: createRouter({
-        shop,
-        drafts: openDrafts(shop, join(data, 'drafts.json')),
-        tools,
-        engine,
-        following,
-        clock,
-      }),
+      router: createRouter({ shop, drafts, tools, engine, following, standing: standing.sheet, clock }),
       sealHeads: async () => void (await shop.sealHeads()),
       close: async () => {
+        standing.end();
         await following.end();
         await engine.end();
         await shop.close();
+        await looking;
       },
     },
   };
+}
+
+/** Looks through the whole journal while the shop is open already, then sweeps what nothing names. */
+async function lookThrough(shop: Shop, drafts: Drafts): Promise<void> {
+  try {
+    await shop.lookThrough();
+    await shop.blobs.sweep(drafts.files());
+  } catch (error) {
+    tellDefect('looking through the journal', error);
+  }
 }
 
 /** Slow computers can be told to look ahead at a job only after it has been quiet for so many seconds. */

@@ -1,6 +1,7 @@
 import { implement } from '@orpc/server';
 import { type Asked, contract } from '../../core/contract/contract.ts';
 import { refusalKind } from '../../core/contract/refusalKind.ts';
+import type { StandingSheet } from '../../core/contract/standing.ts';
 import type { JobId } from '../../core/ids.ts';
 import { epochMs } from '../../core/time.ts';
 import type { Shop } from '../../db/index.ts';
@@ -33,15 +34,16 @@ import type { Caller } from './transport/doors.ts';
 
 export type RouterNeeds = {
   readonly shop: Shop;
-  readonly drafts: Drafts;
+  readonly drafts: Pick<Drafts, 'save' | 'load'>;
   readonly tools: Tools;
   readonly engine: Engine;
   readonly following: Following;
+  readonly standing: () => StandingSheet;
   readonly clock: () => number;
 };
 
 /** The procedures behind both doors. Reads fold the journal; the one write is `execute`. */
-export function createRouter({ shop, drafts, tools, engine, following, clock }: RouterNeeds) {
+export function createRouter({ shop, drafts, tools, engine, following, standing, clock }: RouterNeeds) {
   const os = implement(contract).$context<Caller>();
   const now = () => epochMs(clock());
   const modelAsStated = keepingModel();
@@ -61,6 +63,7 @@ export function createRouter({ shop, drafts, tools, engine, following, clock }: 
       if (!done.replayed) following.follow(asked, done);
       return { seq: done.seq, firstStream: done.firstStream, replayed: done.replayed };
     }),
+    standing: os.standing.handler(() => standing()),
     shop: os.shop.handler(async () => (await loadView(await shop.read(), {}, now())).shop),
     dayLine: os.dayLine.handler(async () => ({ now: now(), points: await dayLine(await shop.read(), now()) })),
     job: os.job.handler(async ({ input, errors }) =>

@@ -52,7 +52,15 @@ beforeAll(async () => {
   const tools = openTools(engine, () => null);
   const following = openFollowing({ shop, tools, engine });
   const drafts = { save: async () => undefined, load: async () => null };
-  const router = createRouter({ shop, engine, drafts, tools, following, clock: () => clock.now });
+  const router = createRouter({
+    shop,
+    engine,
+    drafts,
+    tools,
+    following,
+    standing: () => ({ onlyRead: null, notices: [] }),
+    clock: () => clock.now,
+  });
   const served = await serveLoopback({ router, port: 0, screens: folder.folder });
   ends.push(folder.remove, shop.close, engine.end, following.end, served.stop);
   origin = new URL(served.address).origin;

@@ -42,7 +42,8 @@ export async function openAt({ data, wallet }: Pick<Copied, 'data' | 'wallet'>, 
   const tools = openTools(engine, () => shop.lastSealedHead()?.short ?? null, seededChance(2));
   const following = openFollowing({ shop, tools, engine });
   const drafts = { save: async () => undefined, load: async () => null };
-  const router = createRouter({ shop, engine, drafts, tools, following, clock: () => at });
+  const standing = () => ({ onlyRead: null, notices: [] });
+  const router = createRouter({ shop, engine, drafts, tools, following, standing, clock: () => at });
   return {
     shop,
     asks: createRouterClient(router, { context: { door: 'loopback' } }),

@@ -16,7 +16,7 @@ export type WalletRefusal = {
  */
 export type Wallet = {
   readonly kind: 'file' | 'passphrase' | 'system';
-  readonly wrap: (secret: Uint8Array) => Promise<Uint8Array>;
+  readonly wrap: (secret: Uint8Array) => Promise<Uint8Array | WalletRefusal>;
   readonly unwrap: (wrapped: Uint8Array) => Promise<Uint8Array | WalletRefusal>;
 };
 

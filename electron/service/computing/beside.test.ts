@@ -45,6 +45,7 @@ async function aService(pathsOf: (asked: EstimateAsked) => number, passes?: () =
     drafts: { save: async () => undefined, load: async () => null },
     tools,
     following,
+    standing: () => ({ onlyRead: null, notices: [] }),
     clock: () => folder.clock.now,
   });
   const asker = { context: { door: 'window' as const } };

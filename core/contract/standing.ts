@@ -1,0 +1,23 @@
+import type { EpochMs } from '../time.ts';
+
+/** Something about the shop's data or its clock that the people in the shop are told. */
+export type Notice =
+  /** Entries that were changed on the disk or are gone: what they belong to is set apart. */
+  | { readonly notice: 'entries-broken'; readonly count: number; readonly first: number }
+  /** Keys whose bytes were changed: what is sealed under them cannot be read. */
+  | { readonly notice: 'keys-damaged'; readonly count: number }
+  /** Sealed files that entries name and that are not there. */
+  | { readonly notice: 'files-missing'; readonly count: number; readonly first: string }
+  | { readonly notice: 'read-tables-made-anew'; readonly count: number; readonly first: string }
+  /** The file with the last acknowledged number did not hold together, or was gone, and was begun anew. */
+  | { readonly notice: 'mark-lost'; readonly path: string }
+  /** The last entry was written at a time that the clock has not reached; `ms` behind it. */
+  | { readonly notice: 'clock-behind-journal'; readonly ms: number; readonly last: EpochMs }
+  /** The clock was set while the shop was open; `ms` below zero: back. */
+  | { readonly notice: 'clock-jumped'; readonly ms: number; readonly at: EpochMs };
+
+/** Why a shop can be read only, in words: the reason, where, and the ways out. */
+export type OnlyRead = { readonly says: string; readonly path: string; readonly ways: readonly string[] };
+
+/** How the shop stands: why it may only be read, if so, and what else is to be known. */
+export type StandingSheet = { readonly onlyRead: OnlyRead | null; readonly notices: readonly Notice[] };

@@ -1,0 +1,53 @@
+import type { Kysely } from 'kysely';
+import { type BrokenLink, checkLink, type Link } from '../../core/journal/chain.ts';
+import type { ShopTables } from '../schema.ts';
+import { sha256 } from '../seal/sha256.ts';
+
+/** Entries looked at without letting others in between. */
+const PAGE = 200;
+
+/** What a look through a whole journal found. */
+export type LookedThrough = {
+  readonly entries: number;
+  /** Entries that do not hold together with the one before, or not with their own hash. */
+  readonly broken: readonly { readonly seq: number; readonly wrong: BrokenLink }[];
+  /** Every sealed file that an entry names. */
+  readonly named: ReadonlySet<string>;
+};
+
+/**
+ * Looks through a branch from its first entry to its last while others go on: does each link hold, and which sealed
+ * files are named. Reads the journal alone: no read table is asked.
+ */
+export async function lookThrough(
+  db: Kysely<ShopTables>,
+  branch: string,
+  isOver: () => boolean = () => false,
+): Promise<LookedThrough> {
+  const broken: { seq: number; wrong: BrokenLink }[] = [];
+  const named = new Set<string>();
+  let before: Link | null = null;
+  while (!isOver()) {
+    const rows = await db
+      .selectFrom('journal')
+      .where('branch', '=', branch)
+      .where('seq', '>', before?.seq ?? 0)
+      .orderBy('seq')
+      .limit(PAGE)
+      .select(['seq', 'bytes', 'prev_hash', 'hash'])
+      .execute();
+    for (const { seq, bytes, prev_hash, hash } of rows) {
+      const link: Link = { seq, bytes, prevHash: prev_hash, hash };
+      const wrong = checkLink(before, link, sha256);
+      if (wrong) broken.push({ seq, wrong });
+      for (const [blob] of Buffer.from(bytes)
+        .toString('latin1')
+        .matchAll(/blob:[0-9a-f]{64}/g))
+        named.add(blob);
+      before = link;
+    }
+    if (rows.length < PAGE) break;
+    await new Promise((resolve) => setImmediate(resolve));
+  }
+  return { entries: before?.seq ?? 0, broken, named };
+}

@@ -1,0 +1,23 @@
+import type { Notice, StandingSheet } from '../../core/contract/standing.ts';
+import type { Shop } from '../../db/index.ts';
+import { cannotStart } from '../words/cannotStart.ts';
+import { watchClock } from './clockWatch.ts';
+
+/** What the screens are told of the shop's data and of the clock, which is watched until the end. */
+export function openStanding(shop: Pick<Shop, 'standing'>): {
+  readonly sheet: () => StandingSheet;
+  readonly end: () => void;
+} {
+  let jumped: Notice | null = null;
+  const watch = watchClock((jump) => {
+    jumped = jump;
+  });
+  return {
+    sheet: () => {
+      const { onlyRead, notices } = shop.standing();
+      const { says, path, ways } = onlyRead ? cannotStart(onlyRead) : { says: '', path: '', ways: [] };
+      return { onlyRead: onlyRead && { says, path, ways }, notices: jumped ? [...notices, jumped] : notices };
+    },
+    end: watch.end,
+  };
+}
