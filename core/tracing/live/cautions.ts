@@ -14,5 +14,11 @@ export const CAUTIONS = [
   'firmware',
   'network',
   'fumes',
+  'live',
+  'supply-shut',
+  'eyes',
+  'battery',
+  'gloves',
+  'chip-volts',
 ] as const;
 export type Caution = (typeof CAUTIONS)[number];

@@ -13,7 +13,17 @@ const MOST_REASONS = 2;
 /** Facts that are told by their odds: out of sight while hands are in the case. */
 const WITH_ODDS: ReadonlySet<string> = new Set(['splits', 'likely']);
 /** Can hurt a person, or data beyond mending: always in sight. */
-const HARMFUL: ReadonlySet<CautionId> = new Set(['mains', 'write', 'disk-key', 'cooler', 'firmware']);
+const HARMFUL: ReadonlySet<CautionId> = new Set([
+  'mains',
+  'write',
+  'disk-key',
+  'cooler',
+  'firmware',
+  'live',
+  'supply-shut',
+  'eyes',
+  'battery',
+]);
 const ICONS: Readonly<Record<CautionId, IconName>> = {
   mains: 'mains',
   static: 'strap',
@@ -29,6 +39,12 @@ const ICONS: Readonly<Record<CautionId, IconName>> = {
   firmware: 'stop',
   network: 'lock',
   fumes: 'air',
+  live: 'hand',
+  'supply-shut': 'stop',
+  eyes: 'stop',
+  battery: 'stop',
+  gloves: 'hand',
+  'chip-volts': 'hand',
 };
 
 export const cautionsOf = (ids: readonly CautionId[]): readonly Caution[] =>

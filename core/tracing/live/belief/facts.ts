@@ -22,6 +22,8 @@ export function isSo(fact: MachineFact, { machine, switches }: TracingCase): boo
       return !has('drive-array');
     case 'one-dimm':
       return machine.dimms === 1;
+    case 'one-drive':
+      return machine.drives === 1;
     case 'aged':
       return has('aged');
     case 'encrypted':

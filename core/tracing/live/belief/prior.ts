@@ -1,3 +1,4 @@
+import { NEW_PARTS, type NewPart } from '../case.ts';
 import { lookMask } from '../configuration.ts';
 import { GROUPS } from '../groups.ts';
 import { groupsSeen, groupsTold } from '../readGroups.ts';
@@ -35,6 +36,7 @@ export function priorOf(model: FaultModel, tracing: TracingCase): Prior {
     tracing.seen,
     groupsSeen(model, tracing),
     tracing.machine,
+    newPartOf(tracing),
     tracing.switches,
     out,
   ]);
@@ -56,7 +58,8 @@ function makePrior(model: FaultModel, tracing: TracingCase, out: number): Prior 
   const seen = groupsSeen(model, tracing);
   const terms = byTerms(model, tracing);
   const facts = byFacts(model, tracing);
-  const newPart = byNewPart(model, tracing);
+  const newPart = newPartOf(tracing);
+  const added = newPart === null ? {} : (model.added.get(newPart) ?? {});
   const byTold = Float64Array.from(GROUPS, (group) => toldWeight(model, told, group));
   const bySeen = Float64Array.from(GROUPS, (group) => seenWeight(model, seen, group));
   const ifOut = seen.length === 0 || seen.includes('not-shown') ? 1 : model.seenWrong;
@@ -91,7 +94,7 @@ function makePrior(model: FaultModel, tracing: TracingCase, out: number): Prior 
           historyOf(model, tracing, fault.id) *
           (terms[f] as number) *
           (facts[f] as number) *
-          (newPart?.[f] ?? 1) *
+          (added[fault.id] ?? 1) *
           (seen.length > 0 ? fault.atBench : 1) *
           machineFactor(fault, tracing);
   });
@@ -155,14 +158,10 @@ function historyOf(model: FaultModel, tracing: TracingCase, fault: string): numb
   );
 }
 
-/** The step that asks which part was added: what it would have answered counts where it is known already. */
-const ASKS_WHICH = 'ask-part';
-
-function byNewPart(model: FaultModel, { machine: { newPart } }: TracingCase): Float64Array | null {
-  const s = model.stepIndex.get(ASKS_WHICH) ?? -1;
-  const answer = model.steps[s]?.outcomes.findIndex(({ id }) => id === newPart) ?? -1;
-  if (newPart === null || answer < 0) return null;
-  return Float64Array.from(model.rows[s] ?? [], (row) => row?.[answer] ?? 1);
+/** Which part was added, where it is known: of the machine, or by what was asked and answered. */
+function newPartOf({ machine, log }: TracingCase): NewPart | null {
+  const asked = log.findLast((entry) => !entry.struck && entry.step === 'ask-part');
+  return machine.newPart ?? NEW_PARTS.find((kind) => kind === asked?.outcome) ?? null;
 }
 
 /** A fault's rates, brought to what was told: its own shape over load and idle hours, the told frequency. */

@@ -11,8 +11,33 @@ const does = (step: Step, ...handlings: readonly string[]): boolean =>
 /** Parts that a discharge kills: common practice, no source. */
 const BARE = ['board', 'processor', 'dimm', 'card', 'drive', 'add-in'];
 
+/** Measured at or beside live rails, standby counted. */
+const LIVE = ['meas-standby', 'meas-rails', 'rails-log', 'main-plug-off', 'cell-measure'];
+
 /** What in a step can hurt people, parts or data, and the caution it must carry for it: common practice, no source. */
 const DANGERS: readonly Danger[] = [
+  {
+    caution: 'live',
+    because: 'a probe goes in with the mains on',
+    is: ({ id }) => LIVE.includes(id),
+  },
+  {
+    caution: 'supply-shut',
+    because: 'a supply is handled',
+    is: ({ handling, takesOut }) =>
+      takesOut.includes('supply') || handling.takesOut.includes('supply') || handling.unplugs.includes('supply'),
+  },
+  {
+    caution: 'eyes',
+    because: 'a supply is switched on beside one',
+    is: ({ handling }) => handling.borrows === 'load-tester',
+  },
+  { caution: 'gloves', because: 'coolant or alkali is touched', is: (step) => does(step, 'wet-clean') },
+  {
+    caution: 'chip-volts',
+    because: 'a chip is written from outside',
+    is: ({ handling }) => handling.borrows === 'programmer',
+  },
   { caution: 'mains', because: 'parts come out', is: ({ handling }) => handling.takesOut.length > 0 },
   { caution: 'mains', because: 'leads come off', is: ({ handling }) => handling.unplugs.length > 0 },
   { caution: 'mains', because: 'hands are inside', is: ({ kind }) => kind === 'reseat' || kind === 'clean' },

@@ -70,6 +70,11 @@ function checkIds(model: FaultModel): void {
   };
   for (const each of model.evidence)
     for (const id of Object.keys(each.multiplies)) fault('told.json', `evidence.${each.id}`, id);
+  for (const each of model.often)
+    for (const id of Object.keys(each.multiplies)) fault('told.json', `often.${each.id}`, id);
+  for (const table of model.added.values()) for (const id of Object.keys(table)) fault('told.json', 'added.faults', id);
+  for (const each of model.symptoms)
+    for (const id of Object.keys(each.multiplies)) fault('symptoms.json', `symptoms.${each.id}.multiplies`, id);
   model.pairs.forEach((pair, at) => {
     for (const id of pair.faults) fault('pairs.json', `pairs[${at}].faults`, id);
   });

@@ -24,9 +24,8 @@ export function expandRows(raw: RawModel, step: RawStep, at: number): StepRows {
   const outcomes = step.outcomes.map((each) => each.id);
   const isTrial = outcomes.join() === 'works,same,worse';
   const trial = raw['steps.json'].trial;
-  const borrows = step.handling.borrows !== null && step.kind === 'swap';
   const others = step.others ?? (isTrial ? trial.showing : undefined);
-  const calm = step.nothing ?? (isTrial ? (borrows ? trial.nothingBorrowed : trial.nothing) : others);
+  const calm = step.nothing ?? (isTrial ? nothingWrong(trial, step) : others);
   if (step.byGroup === 'watch') return watchRows(raw, outcomes);
   if (!calm)
     throw new ModelFault(
@@ -57,6 +56,15 @@ export function expandRows(raw: RawModel, step: RawStep, at: number): StepRows {
     nothing,
     ours: isTrial ? rowOf(trial.ours, outcomes, 'trial.ours') : oursRow(outcomes, nothing),
   };
+}
+
+/** A trial of a sound machine; one of ours in its place may not suit it, though it is sound. */
+function nothingWrong({ nothing, nothingBorrowed }: RawModel['steps.json']['trial'], step: RawStep): Chances {
+  const { borrows } = step.handling;
+  const same = step.kind === 'swap' && borrows !== null ? nothingBorrowed[borrows] : undefined;
+  if (same === undefined) return nothing;
+  const worse = nothing.worse ?? 0;
+  return { works: 1 - same - worse, same, worse };
 }
 
 /** What we did ourselves shows as worse where a step can say so, and is not seen otherwise. */

@@ -20,6 +20,7 @@ export const MACHINE_FACTS = [
   'no-battery',
   'no-array',
   'one-dimm',
+  'one-drive',
   'aged',
   'encrypted',
   'too-few-watts',

@@ -1,5 +1,6 @@
 import type { ThingKind } from '../../../custody/part.ts';
 import type { BenchTable } from '../benchTable.ts';
+import type { NewPart } from '../case.ts';
 import type { Gate } from '../gate.ts';
 import type { Group } from '../groups.ts';
 import type { FaultId, StepId } from '../ids.ts';
@@ -44,6 +45,8 @@ export type FaultModel = {
   readonly switches: readonly SwitchEffect[];
   readonly evidence: readonly Evidence[];
   readonly often: readonly Often[];
+  /** How many times likelier each fault is where this part was added, by kind; the faults not named: 1. */
+  readonly added: ReadonlyMap<NewPart, { readonly [fault: FaultId]: number }>;
   readonly pairs: readonly ListedPair[];
   readonly gates: readonly Gate[];
   readonly inseparable: readonly (readonly FaultId[])[];

@@ -41,8 +41,8 @@ describe('a step that can hurt people, parts or data', () => {
         needed.add(caution);
       }
     });
-    // Sharp edges and lifting depend on the case at hand, and are said beside the look inside.
-    expect(CAUTIONS.filter((caution) => !needed.has(caution))).toEqual(['sharp', 'lift']);
+    // Sharp edges, lifting and a battery depend on the case at hand, and are said beside the look inside.
+    expect(CAUTIONS.filter((caution) => !needed.has(caution))).toEqual(['sharp', 'lift', 'battery']);
   }, 120_000);
 });
 

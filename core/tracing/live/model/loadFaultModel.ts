@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import { NEW_PARTS } from '../case.ts';
 import { renameFiles } from '../renamed/renameFiles.ts';
 import type { FaultModel, Gate, ModelRefusal, Outcome, OutcomeMeaning, Step } from '../types.ts';
 import { checkModel } from './checkModel.ts';
@@ -83,6 +84,7 @@ function assemble(raw: RawModel): FaultModel {
     switches: raw['assembly.json'].switches,
     evidence: raw['told.json'].evidence,
     often: raw['told.json'].often,
+    added: addedOf(raw),
     pairs: raw['pairs.json'].pairs,
     gates: raw['dangers.json'].gates.map((gate) => toGate(gate, steps)),
     inseparable: raw['faults.json'].inseparable,
@@ -104,6 +106,26 @@ function assemble(raw: RawModel): FaultModel {
     stepIndex,
     faultMask: Int32Array.from(faults, (fault) => maskOf(fault.circuits)),
   };
+}
+
+/** How many times likelier each fault is by the kind of part that was added: its own share of that kind against that of all. */
+function addedOf({ 'told.json': { added } }: RawModel): FaultModel['added'] {
+  added.faults.forEach(({ chance }, at) => {
+    for (const [where, one] of [[`added.faults[${at}].chance`, chance] as const, ['added.base', added.base] as const]) {
+      const sum = NEW_PARTS.reduce((all, kind) => all + one[kind], 0);
+      if (Math.abs(sum - 1) > 1e-9) throw new ModelFault('told.json', where, `chances sum to ${sum}, not to 1`);
+    }
+  });
+  return new Map(
+    NEW_PARTS.map((kind) => [
+      kind,
+      Object.fromEntries(
+        added.faults.flatMap(({ faults, chance }) =>
+          faults.map((id) => [id, chance[kind] / added.base[kind]] as const),
+        ),
+      ),
+    ]),
+  );
 }
 
 /** A gate on all starts spares those that open it: what is dried is switched on to see whether it is dry. */

@@ -43,6 +43,19 @@ export const MACHINE_NEEDS = [
   'gate-to-clear',
   'failed-here',
   'swept',
+  'two-screens',
+  'no-input',
+  'no-sound',
+  'burnt-seen',
+  'wet-seen',
+  'mains-doubtful',
+  'standby-low',
+  'outside-supply',
+  'watts-unknown',
+  'part-added',
+  'board-speaks',
+  'no-card',
+  'drive-failing',
 ] as const;
 
 export type MachineNeed = (typeof MACHINE_NEEDS)[number];

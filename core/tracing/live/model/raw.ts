@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { EQUIPMENT_KINDS, PART_KINDS } from '../../../custody/part.ts';
+import { NEW_PARTS } from '../case.ts';
 import { CAUTIONS } from '../cautions.ts';
 import { GROUPS } from '../groups.ts';
 import { SWITCHES } from './assemblyStates.ts';
@@ -95,9 +96,16 @@ const zSymptoms = z.strictObject({
   ),
 });
 
+const zAdded = z.record(z.enum(NEW_PARTS), chance);
 const told = z.strictObject({ perStart: chance, perHour: z.number().min(0) });
 const zTold = z.strictObject({
   note,
+  /** Which part owners say was added, of all machines and by what is wrong; each sums to one. */
+  added: z.strictObject({
+    base: zAdded,
+    faults: z.array(z.strictObject({ faults: z.array(id).min(1), chance: zAdded })),
+    source,
+  }),
   evidence: z.array(z.strictObject({ id, multiplies: z.record(id, z.number().positive()), source })),
   often: z.array(
     z.strictObject({
@@ -236,7 +244,13 @@ const zStep = z.strictObject({
 
 const zSteps = z.strictObject({
   note,
-  trial: z.strictObject({ showing: chances, nothing: chances, nothingBorrowed: chances, ours: chances }),
+  /** What a trial shows; `nothingBorrowed`: chance that ours, though sound, changes nothing, by its kind. */
+  trial: z.strictObject({
+    showing: chances,
+    nothing: chances,
+    nothingBorrowed: z.partialRecord(thing, chance),
+    ours: chances,
+  }),
   steps: z.array(zStep).min(1, 'a fault model needs steps').max(MOST, `more than ${MOST} steps are not computed`),
 });
 

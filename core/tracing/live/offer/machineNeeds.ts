@@ -1,11 +1,15 @@
 import type { FaultModel, LoggedStep, MachineNeed, Step, TracingCase } from '../types.ts';
 import { gateToClear } from './gates.ts';
+import { hasShown, isNamed } from './shown.ts';
 import { hasFailedHere, standsNow } from './standsNow.ts';
 
 /** Which facts of the machine keep a step from making sense. What is not known does not keep it. */
 export function unmetNeed(model: FaultModel, step: Step, tracing: TracingCase): MachineNeed | null {
   return step.asks.find((need) => !holds(model, step, need, tracing)) ?? null;
 }
+
+/** What owners tell where a part was added or changed. */
+const ADDED = ['new-part', 'someone-worked'];
 
 function holds(model: FaultModel, step: Step, need: MachineNeed, tracing: TracingCase): boolean {
   const { machine, switches, log } = tracing;
@@ -56,6 +60,37 @@ function holds(model: FaultModel, step: Step, need: MachineNeed, tracing: Tracin
       return gateToClear(model, tracing, step.id);
     case 'failed-here':
       return hasFailedHere(model, tracing);
+    case 'two-screens':
+      return isNamed(tracing, ['one-screen-dark']);
+    case 'no-input':
+      return isNamed(tracing, ['keys-mouse-dead']);
+    case 'no-sound':
+      return isNamed(tracing, ['sound-dead']);
+    case 'burnt-seen':
+      return hasShown(tracing, { 'look-inside': ['burnt'], 'under-look': ['burnt'] });
+    case 'wet-seen':
+      return isNamed(tracing, ['leak']) || hasShown(tracing, { 'look-inside': ['wet'], 'under-look': ['corroded'] });
+    case 'mains-doubtful':
+      return isNamed(tracing, ['trips-breaker', 'smoke-bang', 'smell']);
+    case 'standby-low':
+      return hasShown(tracing, { 'meas-standby': ['no-standby', 'low'] });
+    case 'outside-supply':
+      return switches.includes('outside-supply');
+    case 'watts-unknown':
+      return machine.supplyWatts === null || machine.needsWatts === null;
+    case 'part-added':
+      return machine.newPart !== 'none' && ADDED.some((id) => tracing.told.changed.includes(id));
+    case 'board-speaks':
+      return unless('code-none');
+    case 'no-card':
+      return machine.card === false;
+    case 'drive-failing':
+      return hasShown(tracing, {
+        'drive-health': ['warning'],
+        'drive-dock': ['errors'],
+        'drive-read': ['errors', 'stalls'],
+        'drive-image': ['partly', 'copied'],
+      });
     case 'after-our-work':
       return log.some((entry) => !entry.struck);
   }

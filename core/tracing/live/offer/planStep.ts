@@ -206,7 +206,7 @@ function endingOf(
     const way = ways[w] as Way;
     const rightEnd =
       confirm +
-      (step.takesOut.length > 0 && isNoPart(model, way) ? MENDING : 0) +
+      (step.takesOut.length > 0 ? leftToMend(model, way) : 0) +
       mendingCharged(model, handOver, stillThere(model, way));
     for (let o = 0; o < rights.length; o++) {
       const right = rights[o];
@@ -226,10 +226,12 @@ const MENDING = 120;
 const stillThere = (model: FaultModel, { hypothesis: { first, second }, standing }: Way): readonly Fault[] =>
   [first, second].flatMap((fault, at) => ((standing >> at) & 1 ? (model.faults[fault] ?? []) : []));
 
-const isNoPart = (model: FaultModel, way: Way): boolean => {
-  const part = model.faults[way.hypothesis.first]?.part;
-  return part === 'software' || part === 'settings';
-};
+/** Minutes that are left once a part in its place has shown where it is: what is cleaned or reseated was not put right by that. */
+function leftToMend(model: FaultModel, way: Way): number {
+  const fault = model.faults[way.hypothesis.first];
+  if (fault?.part === 'software' || fault?.part === 'settings') return MENDING;
+  return fault?.mendedBy === 'cleaning' || fault?.mendedBy === 'reseating' ? fault.mendMinutes : 0;
+}
 
 /** Minutes to confirm after a step that made it work: the suspect back in once more, the same trial again. */
 const confirmMinutes = (step: Step): number =>

@@ -4,7 +4,7 @@ import { changed } from '../../../../tests/builders/brokenModel.ts';
 import { afterDoing, aTracingCase } from '../../../../tests/builders/tracingCase.ts';
 import { standardModel } from '../model/standardModel.ts';
 import type { Step, TracingCase } from '../types.ts';
-import { offerStep } from './offerStep.ts';
+import { reasonFor } from './offerStep.ts';
 import { delayMinutes, harmOf, weighedWaiting } from './weights.ts';
 
 const model = standardModel();
@@ -50,10 +50,7 @@ describe('waiting', () => {
   it('just before closing a pass that runs alone overnight comes cheaper in the plan', () => {
     const told = { symptoms: ['freezes'], changed: [], often: ['daily-several'], onlyWhen: [], rate: null };
     const open: TracingCase = { ...aTracingCase({ told }), seen: ['freezes'] };
-    const cost = (tracing: TracingCase) => {
-      const { next, others } = offerStep(model, tracing, { method: 'ratio' });
-      return [next, ...others].find((one) => one?.step === 'mem-night')?.cost ?? Number.NaN;
-    };
+    const cost = (tracing: TracingCase) => reasonFor(model, tracing, 'mem-night')?.cost ?? Number.NaN;
     expect(cost({ ...open, untilClosing: 15 })).toBeLessThan(cost(open));
   });
 });

@@ -1,0 +1,11 @@
+import type { OutcomeId, StepId, SymptomId, TracingCase } from '../types.ts';
+
+/** Was one of these terms told, or seen at the bench? */
+export const isNamed = ({ told, seen }: TracingCase, terms: readonly SymptomId[]): boolean =>
+  terms.some((term) => told.symptoms.includes(term) || seen.includes(term));
+
+/** Did one of these steps show one of its outcomes, struck entries apart? */
+export const hasShown = (
+  { log }: Pick<TracingCase, 'log'>,
+  came: { readonly [step: StepId]: readonly OutcomeId[] },
+): boolean => log.some((entry) => !entry.struck && came[entry.step]?.includes(entry.outcome) === true);
