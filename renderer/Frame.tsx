@@ -11,7 +11,7 @@ import { Key } from './kit/keys/Key.tsx';
 import { CameraReader } from './kit/scan/CameraReader.tsx';
 import { useScan } from './kit/scan/scan.ts';
 import { RoomShell } from './kit/shell/RoomShell.tsx';
-import { useWords } from './kit/text/words.tsx';
+import { useWords, type Words } from './kit/text/words.tsx';
 import { useConnected } from './link/connection.ts';
 import { shopRead } from './link/reads.ts';
 import { ask, service } from './link/service.ts';
@@ -35,7 +35,8 @@ const isTag = (code: string): boolean => parseTag(code) !== undefined;
 
 /** The frame of every room, with the one search field and the scanner listening. */
 export function Frame({ here, open, foot, touch = 'counter', onScan, onFreshTag, children }: FrameProps) {
-  const { t } = useWords();
+  const words = useWords();
+  const { t } = words;
   const { staff, change } = useWhoIsHere();
   const go = useNavigate();
   const connected = useConnected();
@@ -62,7 +63,7 @@ export function Frame({ here, open, foot, touch = 'counter', onScan, onFreshTag,
   return (
     <RoomShell
       here={here}
-      rooms={roomLinks(t)}
+      rooms={roomLinks(words)}
       touch={touch}
       open={open}
       {...(foot === undefined ? {} : { foot })}
@@ -118,7 +119,7 @@ export function Frame({ here, open, foot, touch = 'counter', onScan, onFreshTag,
   );
 }
 
-const voidWords = (found: Found, t: (key: string, facts?: Record<string, string>) => string): string =>
+const voidWords = (found: Found, t: Words['t']): string =>
   t(found.detail === '' ? 'app.tag-void-nothing' : 'app.tag-void', { tag: found.title, on: found.detail });
 
 /** Where a found thing is opened: a job at its present stage, a part on the wall, the rest at the counter. */

@@ -7,7 +7,27 @@ import kit from '../assets/words/en/kit.json';
 import measured from '../assets/words/en/measured.json';
 import reckoning from '../assets/words/en/reckoning.json';
 import wall from '../assets/words/en/wall.json';
-import type { Catalogue } from './kit/text/words.tsx';
 
 /** Texts of the screens by room. Terms of the trade (symptoms, steps, faults, stages) are in files of their own. */
-export const catalogue: Catalogue = { app, bench, counter, 'day-line': dayLine, fits, kit, measured, reckoning, wall };
+export const catalogue = { app, bench, counter, 'day-line': dayLine, fits, kit, measured, reckoning, wall };
+
+/** The key of every text that is there: `counter.job.sheet`. English sets the keys; a test holds other languages to them. */
+export type WordKey = KeysOf<typeof catalogue>;
+
+/** A group of texts: `counter.job.rows`. */
+export type WordGroup = GroupsOf<typeof catalogue>;
+
+/** The ids of a group's own texts. */
+export type IdOf<Group extends WordGroup> = WordKey extends infer Key
+  ? Key extends `${Group}.${infer Id}`
+    ? Exclude<Id, `${string}.${string}`>
+    : never
+  : never;
+
+type KeysOf<Texts> = {
+  [Key in keyof Texts & string]: Texts[Key] extends string ? Key : `${Key}.${KeysOf<Texts[Key]>}`;
+}[keyof Texts & string];
+
+type GroupsOf<Texts> = {
+  [Key in keyof Texts & string]: Texts[Key] extends string ? never : Key | `${Key}.${GroupsOf<Texts[Key]>}`;
+}[keyof Texts & string];

@@ -1,4 +1,5 @@
 import type { RoomLink } from './kit/shell/RoomShell.tsx';
+import type { Words } from './kit/text/words.tsx';
 
 /** The one list of rooms, in the order of the frame's head, and where each is reached. */
 export const ROOM_PATHS = {
@@ -10,5 +11,5 @@ export const ROOM_PATHS = {
 } as const;
 
 /** The rooms in words, for the frame's head. */
-export const roomLinks = (t: (key: string) => string): readonly RoomLink[] =>
-  Object.entries(ROOM_PATHS).map(([id, path]) => ({ id, name: t(`app.rooms.${id}`), href: `#${path}` }));
+export const roomLinks = ({ named }: Pick<Words, 'named'>): readonly RoomLink[] =>
+  Object.entries(ROOM_PATHS).map(([id, path]) => ({ id, name: named('app.rooms', id), href: `#${path}` }));

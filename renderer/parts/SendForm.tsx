@@ -28,7 +28,7 @@ export function SendForm({ part, onSend }: SendFormProps) {
       <ChoiceKeys
         label={t('wall.send.insured')}
         mode="one"
-        choices={['yes', 'no'].map((id) => ({ id, says: t(`wall.send.is.${id}`) }))}
+        choices={(['yes', 'no'] as const).map((id) => ({ id, says: t(`wall.send.is.${id}`) }))}
         chosen={insured === null ? [] : [insured]}
         onChoose={([id]) => setInsured(id ?? null)}
       />

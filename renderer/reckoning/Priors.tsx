@@ -1,4 +1,5 @@
 import type { ReckoningSheet } from '../../core/contract/reckoningSheet.ts';
+import type { IdOf } from '../catalogue.ts';
 import { IntervalRows } from '../kit/plot/IntervalRows.tsx';
 import { PlotLegend } from '../kit/plot/PlotLegend.tsx';
 import { useWords } from '../kit/text/words.tsx';
@@ -12,7 +13,7 @@ export function Priors({ sheet }: { readonly sheet: ReckoningSheet }) {
   const { t } = useWords();
   const { moved, tally, takenOver } = sheet.priors;
   const rows = moved.filter((one) => one.jobs > 0).slice(0, MOST);
-  const head = (which: string) => t(`reckoning.prior-heads.${which}`);
+  const head = (which: IdOf<'reckoning.prior-heads'>) => t(`reckoning.prior-heads.${which}`);
   return (
     <section className="reckoning-part" aria-labelledby="reckoning-priors">
       <h2 id="reckoning-priors">{t('reckoning.priors')}</h2>

@@ -1,7 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { ATTRIBUTE_NAMES, attributeRule } from '../../core/fit/attributes.ts';
 import { fits } from '../../core/fit/fits.ts';
-import { FACTS } from '../../core/fit/reason.ts';
 import { herMachine, wall } from '../../tests/builders/harrowmouth.ts';
 import { catalogue } from '../catalogue.ts';
 import { wordsOf } from '../kit/text/wordsOf.ts';
@@ -10,14 +8,6 @@ import { decides, groundWords } from './fitWords.ts';
 const words = wordsOf({ catalogue, locale: 'en-GB', zone: 'Europe/London' });
 
 describe('grounds of fit in words', () => {
-  it('every fact has a name and words for either side, and every attribute its name', () => {
-    for (const fact of FACTS)
-      for (const of of ['name', 'part', 'place', 'value'])
-        expect([fact, of, words.has(`fits.facts.${fact}.${of}`)]).toEqual([fact, of, true]);
-    for (const name of ATTRIBUTE_NAMES.filter((one) => !attributeRule(one).derived))
-      expect([name, words.has(`fits.attributes.${name}`)]).toEqual([name, true]);
-  });
-
   it('a no names the fact, both values and the source', () => {
     const [reason] = decides(fits(wall.S08, 'socket', herMachine));
     expect(reason && groundWords(reason, words)).toMatch(/^Socket.*AM4.*LGA1200 \(.+\)\.$/);

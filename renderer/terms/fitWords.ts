@@ -7,7 +7,7 @@ type Value = Reason['part'];
 /** One ground as a sentence: the fact, what either side has, where that comes from, and what to look at while it is not known. */
 export function groundWords(reason: Reason, words: Words): string {
   const { t } = words;
-  const fact = `fits.facts.${reason.fact}`;
+  const fact = `fits.facts.${reason.fact}` as const;
   const figures = reason.figures ?? {};
   const because = t('fits.because', {
     name: t(`${fact}.name`, {
@@ -18,7 +18,7 @@ export function groundWords(reason: Reason, words: Words): string {
     partIs: sideWords(reason, 'part', words),
     place: t(`${fact}.place`),
     placeIs: sideWords(reason, 'place', words),
-    source: words.has(`fits.source.${reason.source}`) ? t(`fits.source.${reason.source}`) : reason.source,
+    source: words.named('fits.source', reason.source),
   });
   const first = because.charAt(0).toUpperCase() + because.slice(1);
   if (reason.says !== 'unknown' || reason.look.length === 0) return first;
@@ -30,9 +30,9 @@ export const decides = (fit: Fit): readonly Reason[] =>
   fit.fits === 'yes' ? [] : fit.reasons.filter((reason) => reason.says === fit.fits);
 
 /** Which fact to look at, and on what. */
-export function lookWords({ at, attribute }: Look, { t, has }: Words): string {
+export function lookWords({ at, attribute }: Look, { t, named }: Words): string {
   return t('fits.look-at', {
-    attribute: has(`fits.attributes.${attribute}`) ? t(`fits.attributes.${attribute}`) : attribute,
+    attribute: named('fits.attributes', attribute),
     of: at === 'part' || at === 'slot' ? t(`fits.of-${at}`) : kindName(at),
   });
 }

@@ -59,7 +59,7 @@ export function PartDeeds({ part, parts, rigs, deed: open, onDeed, scanned, tag,
     recycle: () => moveTo({ at: 'gone', why: 'recycled' }),
   };
   const offered = deedsOf(part, parts);
-  const now = open !== null && offered.includes(open) ? open : null;
+  const now = offered.find((deed) => deed === open) ?? null;
   return (
     <section className="wall-deeds" aria-label={part.name}>
       {part.tag && <TagText tag={part.tag} shop />}

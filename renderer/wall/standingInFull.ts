@@ -33,7 +33,7 @@ export function standingInFull(part: WallPart, words: Words): string {
       return t('wall.unproved-because', { why: whyUnproved(standing, words) });
     case 'dead':
       return t('wall.dead-because', {
-        how: words.has(`wall.dead-how.${standing.how}`) ? t(`wall.dead-how.${standing.how}`) : standing.how,
+        how: words.named('wall.dead-how', standing.how),
       });
     default:
       return standingWords(part, words);
@@ -43,8 +43,8 @@ export function standingInFull(part: WallPart, words: Words): string {
 const dayWithYear = (at: number, { locale, zone }: Words): string =>
   new Intl.DateTimeFormat(locale, { timeZone: zone, dateStyle: 'medium' }).format(at);
 
-function whyUnproved({ why }: Extract<ProofStatus, { readonly is: 'unproved' }>, { t, has }: Words): string {
+function whyUnproved({ why }: Extract<ProofStatus, { readonly is: 'unproved' }>, { t, named }: Words): string {
   if (why.startsWith(EXPOSED_TO))
     return t('wall.unproved-why.exposed-to', { fault: faultName(why.slice(EXPOSED_TO.length)) });
-  return has(`wall.unproved-why.${why}`) ? t(`wall.unproved-why.${why}`) : why;
+  return named('wall.unproved-why', why);
 }

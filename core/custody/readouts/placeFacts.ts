@@ -1,7 +1,10 @@
 import type { Place } from '../place.ts';
 
+type Gone = Extract<Place, { readonly at: 'gone' }>;
+type PlaceSays = Exclude<Place['at'], 'gone'> | `gone-${Gone['why']}`;
+
 /** What is said of a place: a name by which its words are found, and the facts that go into them. */
-export type PlaceFacts = { readonly says: string; readonly facts: Readonly<Record<string, string>> };
+export type PlaceFacts = { readonly says: PlaceSays; readonly facts: Readonly<Record<string, string>> };
 
 /** A place as it is told: `holder` is what its machine, or the part it moves with, is called. */
 export function placeFacts(place: Place, holder: string | null): PlaceFacts {

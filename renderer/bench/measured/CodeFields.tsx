@@ -10,7 +10,7 @@ const SHOWN = ['checkpoint', 'beeps'] as const;
 
 /** Digits or beeps, with the firmware family they belong to; "family not known" is an answer. */
 export function CodeFields({ table, onMeasured }: MeasuredFields & { readonly table: BenchTable }) {
-  const { t } = useWords();
+  const { t, named } = useWords();
   const [typed, setTyped] = useState<CodeReading>({ shown: 'checkpoint', family: null, phase: null, code: '' });
   const rows = typed.shown === 'beeps' ? table.beeps : table.checkpoints;
   const families = table.families.filter(({ id }) => rows.some((row) => row.family === id));
@@ -61,7 +61,7 @@ export function CodeFields({ table, onMeasured }: MeasuredFields & { readonly ta
         <ChoiceKeys
           label={t('measured.phase')}
           mode="one"
-          choices={phases.map((id) => ({ id, says: t(`measured.phases.${id}`) }))}
+          choices={phases.map((id) => ({ id, says: named('measured.phases', id) }))}
           chosen={typed.phase === null ? [] : [typed.phase]}
           onChoose={([id]) => change({ ...typed, phase: id ?? null })}
         />

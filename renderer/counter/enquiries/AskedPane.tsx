@@ -15,7 +15,7 @@ import { NewEnquiry } from './NewEnquiry.tsx';
 
 /** Machines that were offered before they come: what was told, our answer, and the way onto the sheet when one comes. */
 export function AskedPane({ open, onOpen }: { readonly open: boolean; readonly onOpen: (open: boolean) => void }) {
-  const { t } = useWords();
+  const { t, named } = useWords();
   const { write, settings } = useTakingIn();
   const enquiries = useQuery(enquiriesRead());
   const [writing, setWriting] = useState(false);
@@ -54,7 +54,7 @@ export function AskedPane({ open, onOpen }: { readonly open: boolean; readonly o
                 <p className="k-muted k-small">
                   {[
                     ...enquiry.symptoms.map(symptomSays),
-                    ...(enquiry.tasks ?? []).map((id) => t(`counter.tasks.${id}`)),
+                    ...(enquiry.tasks ?? []).map((id) => named('counter.tasks', id)),
                   ].join('; ')}
                 </p>
                 <Likely enquiry={enquiry} settings={settings} />

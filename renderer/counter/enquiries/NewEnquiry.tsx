@@ -15,7 +15,7 @@ const HOLDS_MS = 14 * 86_400_000;
 
 /** Writes an enquiry down: who, how to reach them, what they told, and how it came. */
 export function NewEnquiry({ onDone }: { readonly onDone: () => void }) {
-  const { t } = useWords();
+  const { t, named } = useWords();
   const { execute, problem } = useExecute();
   const [name, setName] = useState('');
   const [reach, setReach] = useState('');
@@ -67,7 +67,7 @@ export function NewEnquiry({ onDone }: { readonly onDone: () => void }) {
       )}
       <ChoiceKeys
         label={t('counter.asked.known-work')}
-        choices={KNOWN_TASKS.map((id) => ({ id, says: t(`counter.tasks.${id}`) }))}
+        choices={KNOWN_TASKS.map((id) => ({ id, says: named('counter.tasks', id) }))}
         chosen={tasks}
         onChoose={setTasks}
       />

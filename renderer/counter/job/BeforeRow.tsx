@@ -2,7 +2,7 @@ import { useState } from 'react';
 import type { BeforeFirstScrew } from '../../../core/job/told.ts';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
-import { useWords } from '../../kit/text/words.tsx';
+import { useWords, type Words } from '../../kit/text/words.tsx';
 import { useExecute } from '../../link/useExecute.ts';
 import { ReportField, type TakenReport } from '../fields/ReportField.tsx';
 import { reportInput } from '../fields/reportInput.ts';
@@ -73,7 +73,7 @@ export function BeforeRow({ sheet }: Pick<OfJob, 'sheet'>) {
   );
 }
 
-const saysBefore = (before: BeforeFirstScrew, t: (key: string) => string): string =>
+const saysBefore = (before: BeforeFirstScrew, t: Words['t']): string =>
   [
     `${t('counter.before.encryption')} ${t(`counter.encryption.${before.encryption}`)}`,
     before.keyInHand ? t('counter.before.key-in-hand') : '',

@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import type { IdOf } from '../../catalogue.ts';
 import { SheetRow } from '../../kit/shell/Sheet.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 
@@ -8,7 +9,7 @@ export function JobRow({
   state,
   children,
 }: {
-  readonly id: string;
+  readonly id: IdOf<'counter.job.rows'>;
   readonly state: 'known' | 'now' | 'open';
   readonly children: ReactNode;
 }) {

@@ -1,5 +1,6 @@
 import { useState } from 'react';
-import { orderState } from '../../../core/job/orders/order.ts';
+import { type OrderState, orderState } from '../../../core/job/orders/order.ts';
+import type { IdOf } from '../../catalogue.ts';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 import { AskAboutOrder } from './AskAboutOrder.tsx';
@@ -8,6 +9,8 @@ import { OwnPart } from './OwnPart.tsx';
 import type { OfOrder } from './ofOrder.ts';
 import { ReceiveOrder } from './ReceiveOrder.tsx';
 import { SendBack, SettleReturn } from './SendBack.tsx';
+
+type Deed = IdOf<'counter.order.do'>;
 
 const DEEDS = {
   'on-the-way': ['receive', 'late', 'own', 'call-off'],
@@ -18,16 +21,16 @@ const DEEDS = {
   settled: [],
   cancelled: [],
   'owners-own': [],
-} as const;
+} as const satisfies Record<OrderState, readonly Deed[]>;
 
 /** What can be done with an order as it stands; one thing at a time is open. */
 export function OrderDeeds(of: OfOrder) {
   const { t } = useWords();
-  const [deed, setDeed] = useState<string | null>(null);
+  const [deed, setDeed] = useState<Deed | null>(null);
   const state = orderState(of.order);
-  const offered: readonly string[] = DEEDS[state];
+  const offered: readonly Deed[] = DEEDS[state];
   // A part for which nobody was asked needs a word, dear or not.
-  const ids =
+  const ids: readonly Deed[] =
     state === 'came' && of.order.question === null && of.order.agreedBy === null ? ['ask', ...offered] : offered;
   const open = deed !== null && ids.includes(deed) ? deed : null;
   return (
@@ -39,7 +42,7 @@ export function OrderDeeds(of: OfOrder) {
           mode="one"
           choices={ids.map((id) => ({ id, says: t(`counter.order.do.${id}`) }))}
           chosen={open === null ? [] : [open]}
-          onChoose={([id]) => setDeed(id ?? null)}
+          onChoose={([id]) => setDeed(ids.find((one) => one === id) ?? null)}
         />
       )}
       {open === 'receive' && <ReceiveOrder {...of} />}

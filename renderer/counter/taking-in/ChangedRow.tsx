@@ -11,7 +11,7 @@ import { useTakingIn } from './sheetContext.tsx';
 
 /** What changed last, by one key each; a chosen key pressed again asks since when and what. */
 export function ChangedRow() {
-  const { t } = useWords();
+  const { t, named } = useWords();
   const { sheet, write } = useTakingIn();
   const [open, setOpen] = useState<string | null>(null);
   const line = sheet.changed.find((one) => one.id === open);
@@ -22,7 +22,7 @@ export function ChangedRow() {
       <ChoiceKeys
         label={t('counter.rows.changed')}
         numbered
-        choices={CHANGED_IDS.map((id) => ({ id, says: t(`counter.changed.${id}`) }))}
+        choices={CHANGED_IDS.map((id) => ({ id, says: named('counter.changed', id) }))}
         chosen={sheet.changed.map((one) => one.id)}
         onChoose={(ids) => {
           write({

@@ -85,7 +85,7 @@ const CHARGING = ['charged', 'free', 'diagnosis-only'] as const;
 
 /** What it is here for: a fault to find, or known work with its price; and how it is charged. */
 export function WorkRow() {
-  const { t } = useWords();
+  const { t, named } = useWords();
   const { sheet, write, settings } = useTakingIn();
   const { currency } = settings;
   const tasks = sheet.tasks;
@@ -103,7 +103,7 @@ export function WorkRow() {
         <>
           <ChoiceKeys
             label={t('counter.work.tasks')}
-            choices={KNOWN_TASKS.map((id) => ({ id, says: t(`counter.tasks.${id}`) }))}
+            choices={KNOWN_TASKS.map((id) => ({ id, says: named('counter.tasks', id) }))}
             chosen={tasks.map((one) => one.id)}
             onChoose={(ids) =>
               write({ tasks: ids.map((id) => tasks.find((one) => one.id === id) ?? { id, fixedMinor: null }) })
@@ -113,7 +113,7 @@ export function WorkRow() {
             {tasks.map((task) => (
               <AmountField
                 key={task.id}
-                label={t('counter.work.price', { task: t(`counter.tasks.${task.id}`) })}
+                label={t('counter.work.price', { task: named('counter.tasks', task.id) })}
                 labelled="above"
                 currency={currency}
                 minor={task.fixedMinor}

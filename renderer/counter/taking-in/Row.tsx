@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import type { IdOf } from '../../catalogue.ts';
 import { SheetRow } from '../../kit/shell/Sheet.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 import { useTakingIn } from './sheetContext.tsx';
@@ -9,7 +10,7 @@ export function Row({
   known,
   children,
 }: {
-  readonly id: string;
+  readonly id: IdOf<'counter.rows'>;
   readonly known: boolean;
   readonly children: ReactNode;
 }) {

@@ -1,6 +1,7 @@
 import type { ConsentAnswer, ConsentId } from '../../../core/approval/consent.ts';
 import type { Asked } from '../../../core/contract/contract.ts';
 import { issueTag } from '../../../core/custody/tag.ts';
+import type { IdOf } from '../../catalogue.ts';
 
 type InputOf<Name extends Asked['name']> = Extract<Asked, { readonly name: Name }>['input'];
 export type TakeInInput = InputOf<'takeIn'>;
@@ -152,21 +153,21 @@ export const beforeAsked = (before: BeforeSheet): boolean =>
 export const signerOf = (owner: OwnerSheet): string => (owner.kind === 'minor' ? owner.guardian : owner.name).trim();
 
 /** What must still be known before the owner leaves; empty when the sheet can be signed. */
-export function stillOpen(sheet: TakingInSheet, signed: boolean): readonly string[] {
+export function stillOpen(sheet: TakingInSheet, signed: boolean): readonly IdOf<'counter.open'>[] {
   const { owner, machine } = sheet;
   const reached = owner.known !== null || owner.phone.trim() !== '' || owner.mail.trim() !== '';
   return [
-    ...(signerOf(owner) === '' || owner.name.trim() === '' ? ['owner'] : []),
-    ...(reached ? [] : ['reach']),
-    ...(machine.known === null && machine.called.trim() === '' ? ['machine'] : []),
+    ...(signerOf(owner) === '' || owner.name.trim() === '' ? (['owner'] as const) : []),
+    ...(reached ? [] : (['reach'] as const)),
+    ...(machine.known === null && machine.called.trim() === '' ? (['machine'] as const) : []),
     ...(owner.known === null && owner.kind === 'for-someone-else' && owner.machineOf.trim() === ''
-      ? ['machine-of']
+      ? (['machine-of'] as const)
       : []),
-    ...(sheet.ownWords.trim() === '' ? ['told'] : []),
-    ...(sheet.symptoms.length === 0 && sheet.tasks === null ? ['terms'] : []),
-    ...(sheet.limitMinor === null ? ['limit'] : []),
-    ...(sheet.cameBack && sheet.cameBack.same === null ? ['came-back'] : []),
-    ...(sheet.photographs.length > 0 && sheet.answers.photos !== 'yes' ? ['photographs'] : []),
-    ...(signed ? [] : ['signature']),
+    ...(sheet.ownWords.trim() === '' ? (['told'] as const) : []),
+    ...(sheet.symptoms.length === 0 && sheet.tasks === null ? (['terms'] as const) : []),
+    ...(sheet.limitMinor === null ? (['limit'] as const) : []),
+    ...(sheet.cameBack && sheet.cameBack.same === null ? (['came-back'] as const) : []),
+    ...(sheet.photographs.length > 0 && sheet.answers.photos !== 'yes' ? (['photographs'] as const) : []),
+    ...(signed ? [] : (['signature'] as const)),
   ];
 }

@@ -1,5 +1,6 @@
 import type { Money } from '../../../core/money/money.ts';
 import { type Facts, fillerOf } from '../../../core/text/fillGaps.ts';
+import type { WordGroup, WordKey } from '../../catalogue.ts';
 
 export type Catalogue = { readonly [key: string]: string | Catalogue };
 
@@ -18,8 +19,10 @@ export type WordsSetting = {
 export type Words = {
   readonly locale: string;
   readonly zone: string;
-  t(key: string, facts?: Facts): string;
-  has(key: string): boolean;
+  /** A key that no text has does not compile; one that is built does where every text it can come to is there. */
+  t(key: WordKey, facts?: Facts): string;
+  /** The text of an id that comes from outside the house, as from a shop's own model; the id itself where a group has none. */
+  named(group: WordGroup, id: string): string;
   number(value: number, digits?: number): string;
   money(amount: Money): string;
   /** An amount with no minor part when it is whole: for rulers and headings. */
@@ -70,7 +73,7 @@ export function wordsOf(setting: WordsSetting): Words {
     }
     return typeof here === 'string' ? here : undefined;
   };
-  const t = (key: string, facts: Facts = {}): string => {
+  const t = (key: WordKey, facts: Facts = {}): string => {
     const text = textAt(key);
     return text === undefined ? key : fill(text, facts);
   };
@@ -89,7 +92,7 @@ export function wordsOf(setting: WordsSetting): Words {
     locale,
     zone,
     t,
-    has: (key) => textAt(key) !== undefined,
+    named: (group, id) => textAt(`${group}.${id}`) ?? id,
     number: (value, digits) =>
       digits === undefined
         ? plain.format(value)

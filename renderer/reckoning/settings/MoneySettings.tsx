@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { ShopSettings } from '../../../core/job/shop.ts';
 import { minorDigits } from '../../../core/money/minorDigits.ts';
+import type { IdOf } from '../../catalogue.ts';
 import { AmountField } from '../../kit/fields/AmountField.tsx';
 import { NumberField } from '../../kit/fields/NumberField.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
@@ -81,7 +82,7 @@ export function MoneySettings({ settings }: { readonly settings: ShopSettings })
     setSaved(false);
     setSheet({ ...sheet, ...patch });
   };
-  const says = (id: string) => t(`reckoning.money.${id}`);
+  const says = (id: IdOf<'reckoning.money'>) => t(`reckoning.money.${id}`);
   const amount = (id: 'hourMinor' | 'feeMinor' | 'storageMinor') => (
     <AmountField
       label={says(id)}
@@ -91,7 +92,11 @@ export function MoneySettings({ settings }: { readonly settings: ShopSettings })
       onChange={(minor) => change({ [id]: minor })}
     />
   );
-  const figure = (id: 'coversMinutes' | 'storageAfter' | 'tries' | 'holds', least: number, unit?: string) => (
+  const figure = (
+    id: 'coversMinutes' | 'storageAfter' | 'tries' | 'holds',
+    least: number,
+    unit?: 'minutes' | 'hours' | 'days',
+  ) => (
     <NumberField
       label={says(id)}
       labelled="above"

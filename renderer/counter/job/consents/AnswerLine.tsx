@@ -28,7 +28,7 @@ export function AnswerLine({
   settings,
   onDone,
 }: OfJob & { readonly id: ConsentId; readonly onDone: () => void }) {
-  const { t, moneyShort } = useWords();
+  const { t, named, moneyShort } = useWords();
   const { execute, problem } = useExecute();
   const [answer, setAnswer] = useState<Given | null>(null);
   const [how, setHow] = useState(() => freshHow(answers(sheet), ownerPhone(sheet), settings.zone));
@@ -77,7 +77,7 @@ export function AnswerLine({
       />
       {alone ? (
         <>
-          <TextField label={t(`counter.alone.about.${id}`)} labelled="above" value={about} onChange={setAbout} />
+          <TextField label={named('counter.alone.about', id)} labelled="above" value={about} onChange={setAbout} />
           <SignaturePad
             label={t('counter.alone.sign', { what: t(`counter.consents.${id}`) })}
             value={mark}

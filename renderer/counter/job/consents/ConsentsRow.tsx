@@ -21,6 +21,7 @@ export function ConsentsRow({ sheet, settings }: OfJob) {
   const open = CONSENTS.filter((id) => !given.includes(id));
   const answer = (id: ConsentId) => {
     const said = consents.answers[id];
+    if (said === undefined) return '';
     return said === 'yes' || said === 'no' ? t(`kit.${said}`) : t(`counter.dead.${said}`);
   };
   return (

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import type { IdOf } from '../../../catalogue.ts';
 import { Key } from '../../../kit/keys/Key.tsx';
 import { Problem } from '../../../kit/keys/Problem.tsx';
 import { type SignatureMark, SignaturePad } from '../../../kit/paper/SignaturePad.tsx';
@@ -29,11 +30,11 @@ export function GoingHome({ sheet, settings }: OfJob) {
   const [collectedBy, setCollectedBy] = useState(ownerName(sheet));
   const [mark, setMark] = useState<SignatureMark | null>(null);
   const missing = sheet.missing.filter((one) => one.why !== 'ours-on-machine' || !off.includes(one.thing));
-  const open = [
-    ...(missing.length > 0 ? ['missing'] : []),
-    ...(job.cameAlong.some((one) => !back.includes(one.thing)) ? ['back'] : []),
-    ...(collectedBy.trim() === '' ? ['collected'] : []),
-    ...(mark === null ? ['signature'] : []),
+  const open: readonly IdOf<'counter.home.open'>[] = [
+    ...(missing.length > 0 ? (['missing'] as const) : []),
+    ...(job.cameAlong.some((one) => !back.includes(one.thing)) ? (['back'] as const) : []),
+    ...(collectedBy.trim() === '' ? (['collected'] as const) : []),
+    ...(mark === null ? (['signature'] as const) : []),
   ];
   const handOver = async () => {
     if (!mark) return;

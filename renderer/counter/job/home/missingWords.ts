@@ -1,11 +1,10 @@
 import type { JobSheet } from '../../../../core/contract/screens.ts';
 import type { Missing } from '../../../../core/job/home/canGoHome.ts';
-
-type Say = (key: string, facts?: Readonly<Record<string, string | number>>) => string;
+import type { Words } from '../../../kit/text/words.tsx';
 
 /** One thing that keeps the machine from going home, in words. */
-export function missingWords(missing: Missing, sheet: JobSheet, t: Say): string {
-  const key = `counter.missing.${missing.why}`;
+export function missingWords(missing: Missing, sheet: JobSheet, t: Words['t']): string {
+  const key = `counter.missing.${missing.why}` as const;
   switch (missing.why) {
     case 'part-on-trial-inside':
       return t(key, { name: missing.name, slot: missing.slot });

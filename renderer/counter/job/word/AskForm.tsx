@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { DAYS_AWAY } from '../../../../core/approval/question.ts';
 import type { Part } from '../../../../core/custody/ledger.ts';
 import { fromWall } from '../../../../core/job/promise/wallTime.ts';
 import { minorDigits } from '../../../../core/money/minorDigits.ts';
@@ -30,7 +31,7 @@ import { OfferFields } from './OfferFields.tsx';
 import { PricedThings } from './OfferLines.tsx';
 import { saysFacts } from './saysFacts.ts';
 
-const THINGS = { thing: 'counter.ask.thing', price: 'counter.ask.thing-price', add: 'counter.ask.add-thing' };
+const THINGS = { thing: 'counter.ask.thing', price: 'counter.ask.thing-price', add: 'counter.ask.add-thing' } as const;
 
 /** A question as it is put: its figures, its words, its answers, how long it holds; for an offer the part as well. */
 export function AskForm({
@@ -54,7 +55,10 @@ export function AskForm({
   const usual = (of: Part | null) =>
     usualOptions(kind, { sheet, part: of, t, unit, ...(about && { need: about.need }) });
   const wordsFor = (of: Part | null) =>
-    t(`counter.ask.says.${about?.need ?? kind}`, { ...saysFacts(sheet, currency, about, words), part: of?.name ?? '' });
+    t(`counter.ask.says.${DAYS_AWAY.find((need) => need === about?.need) ?? kind}`, {
+      ...saysFacts(sheet, currency, about, words),
+      part: of?.name ?? '',
+    });
   const [says, setSays] = useState(() => wordsFor(part));
   const [options, setOptions] = useState<readonly OptionSheet[]>(() => usual(part));
   const [things, setThings] = useState<readonly PricedThing[]>([]);

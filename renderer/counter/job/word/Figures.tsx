@@ -22,10 +22,10 @@ export function Figures({ sheet, settings }: OfJob) {
   if (!first || !now) return <p className="k-muted">{t('counter.figures.none')}</p>;
   const rows =
     now === first
-      ? [{ id: 'now', of: now }]
+      ? [{ id: 'now' as const, of: now }]
       : [
-          { id: 'then', of: first },
-          { id: 'now', of: now },
+          { id: 'then' as const, of: first },
+          { id: 'now' as const, of: now },
         ];
   return (
     <>
@@ -34,7 +34,7 @@ export function Figures({ sheet, settings }: OfJob) {
         <thead>
           <tr>
             <td />
-            {['hands', 'work', 'with-part', 'passes'].map((id) => (
+            {(['hands', 'work', 'with-part', 'passes'] as const).map((id) => (
               <th key={id} scope="col">
                 {t(`counter.figures.${id}`)}
               </th>

@@ -49,7 +49,7 @@ export function OfferComparison({
         <caption className="k-heard">{t('counter.offer.comparison')}</caption>
         <thead>
           <tr>
-            {['attribute', 'theirs', 'ours', 'verdict', 'uses'].map((id) => (
+            {(['attribute', 'theirs', 'ours', 'verdict', 'uses'] as const).map((id) => (
               <th key={id} scope="col">
                 {t(`counter.offer.columns.${id}`)}
               </th>

@@ -13,7 +13,11 @@ import { OfferComparison } from './OfferComparison.tsx';
 import { AfterwardsFields, PricedThings } from './OfferLines.tsx';
 
 const CONDITIONS = ['new', 'used', 'refurbished'] as const;
-const EXTRAS = { thing: 'counter.offer.extra', price: 'counter.offer.extra-price', add: 'counter.offer.add-extra' };
+const EXTRAS = {
+  thing: 'counter.offer.extra',
+  price: 'counter.offer.extra-price',
+  add: 'counter.offer.add-extra',
+} as const;
 const OLD_PART = ['back', 'keep', 'scrap', 'send'] as const;
 
 /** The part on offer: for which of the owner's, which of ours, and all that must be disclosed. */

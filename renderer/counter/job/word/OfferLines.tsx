@@ -1,4 +1,5 @@
 import type { ShopSettings } from '../../../../core/job/shop.ts';
+import type { WordKey } from '../../../catalogue.ts';
 import { AmountField } from '../../../kit/fields/AmountField.tsx';
 import { NumberField } from '../../../kit/fields/NumberField.tsx';
 import { TextField } from '../../../kit/fields/TextField.tsx';
@@ -20,7 +21,7 @@ export function PricedThings({
 }: {
   readonly things: readonly PricedThing[];
   /** Where their words are. */
-  readonly named: { readonly thing: string; readonly price: string; readonly add: string };
+  readonly named: { readonly thing: WordKey; readonly price: WordKey; readonly add: WordKey };
   readonly settings: ShopSettings;
   readonly onChange: (things: readonly PricedThing[]) => void;
 }) {

@@ -5,6 +5,8 @@ import type { Part } from '../../../../core/custody/ledger.ts';
 import type { PartId } from '../../../../core/ids.ts';
 import type { ShopSettings } from '../../../../core/job/shop.ts';
 import type { Need } from '../../../../core/tracing/live/types.ts';
+import type { WordKey } from '../../../catalogue.ts';
+import type { Words } from '../../../kit/text/words.tsx';
 
 export type AskInput = Extract<Asked, { readonly name: 'ask' }>['input'];
 type Agrees = AskInput['options'][number]['agrees'];
@@ -37,8 +39,6 @@ const nothing: Agrees = {
   goesTo: 'back',
 };
 
-type Say = (key: string, facts?: Readonly<Record<string, string | number>>) => string;
-
 /** What the newest estimate would come to in nine of ten cases, with its likeliest part, to whole units above. */
 function suggestedLimit({ job }: JobSheet, unit: number): number {
   const newest = job.estimates.at(-1);
@@ -52,55 +52,62 @@ type UsualFacts = {
   readonly part: Part | null;
   /** What a step needs that it is asked about, where it is asked about one. */
   readonly need?: Need;
-  readonly t: Say;
+  readonly t: Words['t'];
   readonly unit: number;
 };
 
+type OptionKey = Extract<WordKey, `counter.ask.options.${string}`>;
+
 /** The usual answers of a kind of question: a start to be written over, none of them chosen. */
 export function usualOptions(kind: AskKind, { sheet, part, t, unit, need }: UsualFacts): readonly OptionSheet[] {
-  const says = (id: string) => t(`counter.ask.options.${kind}.${id}`);
-  const option = (id: string, agrees: Partial<Agrees>): OptionSheet => ({
-    id,
-    says: says(id),
+  const option = (key: OptionKey, agrees: Partial<Agrees>): OptionSheet => ({
+    id: key.slice(key.lastIndexOf('.') + 1),
+    says: t(key),
     agrees: { ...nothing, ...agrees },
   });
   const limitMinor = suggestedLimit(sheet, unit);
   switch (kind) {
     case 'changed-finding':
       return [
-        option('go-on', { limitMinor, goesTo: 'tracing' }),
-        option('stop', { goesTo: 'home-as-it-came' }),
-        option('data', { goesTo: 'home-as-it-came' }),
+        option('counter.ask.options.changed-finding.go-on', { limitMinor, goesTo: 'tracing' }),
+        option('counter.ask.options.changed-finding.stop', { goesTo: 'home-as-it-came' }),
+        option('counter.ask.options.changed-finding.data', { goesTo: 'home-as-it-came' }),
       ];
     case 'go-on':
-      return [option('go-on', { limitMinor }), option('stop', { goesTo: 'home-as-it-came' })];
+      return [
+        option('counter.ask.options.go-on.go-on', { limitMinor }),
+        option('counter.ask.options.go-on.stop', { goesTo: 'home-as-it-came' }),
+      ];
     case 'days-away': {
       const daysAway = DAYS_AWAY.find((one) => one === need);
       return [
-        option('yes', daysAway ? { daysAway } : {}),
-        option('no', {}),
-        option('stop', { goesTo: 'home-as-it-came' }),
+        option('counter.ask.options.days-away.yes', daysAway ? { daysAway } : {}),
+        option('counter.ask.options.days-away.no', {}),
+        option('counter.ask.options.days-away.stop', { goesTo: 'home-as-it-came' }),
       ];
     }
     case 'not-worth':
       return [
-        option('data', { data: 'copy', goesTo: 'home-as-it-came' }),
-        option('back', { goesTo: 'home-as-it-came' }),
-        option('another', { goesTo: 'home-as-it-came' }),
-        option('go-on', { beyondWorth: true, ...(limitMinor > sheet.job.limitMinor && { limitMinor }) }),
+        option('counter.ask.options.not-worth.data', { data: 'copy', goesTo: 'home-as-it-came' }),
+        option('counter.ask.options.not-worth.back', { goesTo: 'home-as-it-came' }),
+        option('counter.ask.options.not-worth.another', { goesTo: 'home-as-it-came' }),
+        option('counter.ask.options.not-worth.go-on', {
+          beyondWorth: true,
+          ...(limitMinor > sheet.job.limitMinor && { limitMinor }),
+        }),
       ];
     case 'spend':
-      return [option('yes', { limitMinor }), option('no', {})];
+      return [option('counter.ask.options.spend.yes', { limitMinor }), option('counter.ask.options.spend.no', {})];
     case 'data-first':
       return [
-        option('copy', { data: 'copy' }),
-        option('unplug', { data: 'unplug' }),
-        option('leave', { data: 'leave' }),
+        option('counter.ask.options.data-first.copy', { data: 'copy' }),
+        option('counter.ask.options.data-first.unplug', { data: 'unplug' }),
+        option('counter.ask.options.data-first.leave', { data: 'leave' }),
       ];
     case 'offer':
       return [
-        option('accept', { accepts: true, limitMinor, goesTo: 'fitting' }),
-        option('none', { goesTo: 'home-as-it-came' }),
+        option('counter.ask.options.offer.accept', { accepts: true, limitMinor, goesTo: 'fitting' }),
+        option('counter.ask.options.offer.none', { goesTo: 'home-as-it-came' }),
       ];
     case 'part':
       return part ? mayBeAnswered(part).map((answer) => ofPart(part, answer, t)) : [];
@@ -112,7 +119,7 @@ const PART_ANSWERS = ['back', 'keep', 'send', 'scrap', 'follow'] as const;
 /** What carries data is never only scrapped: it is destroyed, by a signature of its own among the consents. */
 const mayBeAnswered = (part: Part) => PART_ANSWERS.filter((answer) => answer !== 'scrap' || !part.dataBearing);
 
-const ofPart = (part: Part, answer: (typeof PART_ANSWERS)[number], t: Say): OptionSheet => ({
+const ofPart = (part: Part, answer: (typeof PART_ANSWERS)[number], t: Words['t']): OptionSheet => ({
   id: answer,
   says: t(`counter.ask.options.part.${answer}`),
   agrees: { ...nothing, dead: { part: part.id, answer } },
