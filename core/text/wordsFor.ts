@@ -1,8 +1,9 @@
+import type { Refusal, RefusalName } from '../refusal.ts';
 import { fillerOf } from './fillGaps.ts';
 
 /** What a person reads of a refusal: what is wrong, what is unchanged, what to do. */
 export type Words = { readonly says: string; readonly unchanged: string; readonly next: string };
-export type WordsCatalogue = { readonly [refused: string]: Words };
+export type WordsCatalogue = { readonly [Name in RefusalName]: Words };
 
 /** A defect, never a user's doing: a refusal without words. */
 export class MissingWordsError extends Error {
@@ -34,16 +35,22 @@ function readOut(fact: unknown): string {
     .join(' ');
 }
 
-/** Words for a refusal in the asker's language. A refusal without words fails a test, not a user. */
-export function wordsFor(
-  refusal: { readonly refused: string; readonly [fact: string]: unknown },
-  catalogue: WordsCatalogue,
-): Words {
+/** Words for a refusal in the asker's language. */
+export function wordsFor(refusal: Refusal, catalogue: WordsCatalogue): Words {
   const words = catalogue[refusal.refused];
-  if (!words) throw new MissingWordsError(refusal.refused);
   return {
     says: fill(words.says, refusal),
     unchanged: fill(words.unchanged, refusal),
     next: fill(words.next, refusal),
   };
+}
+
+/**
+ * The name of a refusal that came over a line as text.
+ * @throws {MissingWordsError} for one without words: a defect, found by a test before anybody meets it.
+ */
+export function refusalNamed(name: string, catalogue: WordsCatalogue): RefusalName {
+  const isNamed = (one: string): one is RefusalName => Object.hasOwn(catalogue, one);
+  if (!isNamed(name)) throw new MissingWordsError(name);
+  return name;
 }

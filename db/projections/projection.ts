@@ -1,4 +1,5 @@
 import type { Entry } from '../../core/journal/entry.ts';
+import type { RefusalName } from '../../core/refusal.ts';
 import type { StoredEntry } from '../journal/readEntry.ts';
 import type { ReadQueries } from '../journal/reader.ts';
 import type { ReadTableName, ReadTables } from './tables.ts';
@@ -10,7 +11,7 @@ export type ColumnType = 'text' | 'integer' | 'real' | 'blob' | 'text?' | 'integ
 export type OnlyOne<Column extends string = string> = {
   readonly columns: readonly Column[];
   readonly where?: string;
-  readonly refused: string;
+  readonly refused: RefusalName;
 };
 
 export type TableSpec<Name extends ReadTableName = ReadTableName> = {
@@ -18,7 +19,7 @@ export type TableSpec<Name extends ReadTableName = ReadTableName> = {
   readonly columns: { readonly [Column in keyof ReadTables[Name] & string]: ColumnType };
   readonly key: readonly (keyof ReadTables[Name] & string)[];
   /** The refusal for a second row with the same key. */
-  readonly keyRefused: string;
+  readonly keyRefused: RefusalName;
   readonly onlyOne?: readonly OnlyOne<keyof ReadTables[Name] & string>[];
   readonly indexes?: readonly (readonly (keyof ReadTables[Name] & string)[])[];
 };

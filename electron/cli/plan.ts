@@ -1,10 +1,10 @@
 import words from '../../assets/words/en/plan.json' with { type: 'json' };
-import type { Refusal } from '../../core/refusal.ts';
 import { say } from '../../core/text/say.ts';
 import { type Log, nextStep } from '../../core/tracing/plan/nextStep.ts';
 import { parseLog } from '../../core/tracing/plan/parseLog.ts';
 import { parseProblem } from '../../core/tracing/plan/parseProblem.ts';
 import { planProblem } from '../../core/tracing/plan/planProblem.ts';
+import type { PlanRefusal } from '../../core/tracing/plan/planRefusal.ts';
 import type { Problem } from '../../core/tracing/plan/problem.ts';
 import type { CliCommand, Io } from './command.ts';
 import { type PlanArguments, readArguments } from './planArguments.ts';
@@ -79,13 +79,13 @@ function answerNext(file: string, problem: Problem, log: Log, options: PlanArgum
 }
 
 /** The message for people goes to the error side; with --json the file keeps its line. */
-function refuseFile(refusal: Refusal, file: string, options: PlanArguments, io: Io, code: number): number {
+function refuseFile(refusal: PlanRefusal, file: string, options: PlanArguments, io: Io, code: number): number {
   tell(refusal, file, io);
   if (options.json) io.out(JSON.stringify({ ...refusal, file }));
   return code;
 }
 
-function tell(refusal: Refusal, file: string, io: Io): void {
+function tell(refusal: PlanRefusal, file: string, io: Io): void {
   const template = words.says[refusal.refused as keyof typeof words.says];
   const counted = words.counted[refusal.counted as keyof typeof words.counted];
   const facts = Object.fromEntries(Object.entries(refusal).map(([name, fact]) => [name, String(fact)]));
@@ -95,12 +95,12 @@ function tell(refusal: Refusal, file: string, io: Io): void {
 }
 
 /** A bad entry of the log is named by its place in the log. */
-function fieldOf(refusal: Refusal): string | undefined {
+function fieldOf(refusal: PlanRefusal): string | undefined {
   if (typeof refusal.field === 'string') return refusal.field;
   return typeof refusal.entry === 'number' ? `--next [${refusal.entry}]` : undefined;
 }
 
-type Text = { readonly ok: true; readonly value: string } | { readonly ok: false; readonly refusal: Refusal };
+type Text = { readonly ok: true; readonly value: string } | { readonly ok: false; readonly refusal: PlanRefusal };
 
 async function readText(file: string, io: Io): Promise<Text> {
   try {

@@ -5,7 +5,7 @@ import refusals from '../../assets/words/en/refusals.json' with { type: 'json' }
 import type { Question } from '../../core/approval/question.ts';
 import type { JobSheet } from '../../core/contract/screens.ts';
 import type { Work } from '../../core/job/work.ts';
-import { wordsFor } from '../../core/text/wordsFor.ts';
+import { refusalNamed, wordsFor } from '../../core/text/wordsFor.ts';
 import { type EpochMs, epochMs } from '../../core/time.ts';
 import { aShopFolder } from '../../tests/builders/shopFolder.ts';
 import { takingIn } from '../../tests/builders/takingIn.ts';
@@ -114,7 +114,10 @@ const answers = (question: string, name = story.owner.name) =>
 function said({ status, json }: Awaited<ReturnType<typeof asks>>): readonly [number, string] {
   const { refused = 'input-not-understood', issues } = json.data;
   const fields = issues?.map(({ path }) => path.join('.'));
-  const words = wordsFor({ ...json.data, refused, ...(fields && { fields }) }, refusals);
+  const words = wordsFor(
+    { ...json.data, refused: refusalNamed(refused, refusals), ...(fields && { fields }) },
+    refusals,
+  );
   for (const line of [words.says, words.unchanged, words.next]) expect(line).toMatch(/^[A-Z“][^{}]*[.?!]$/);
   return [status, refused];
 }

@@ -3,7 +3,7 @@ import { useCallback, useState } from 'react';
 import fits from '../../assets/words/en/fits.json';
 import refusals from '../../assets/words/en/refusals.json';
 import type { Asked, CommandResult } from '../../core/contract/contract.ts';
-import { type Words, wordsFor } from '../../core/text/wordsFor.ts';
+import { refusalNamed, type Words, wordsFor } from '../../core/text/wordsFor.ts';
 import { useWhoIsHere } from '../whoIsHere.tsx';
 import { service } from './service.ts';
 
@@ -60,7 +60,10 @@ const isInputError = (error: unknown): boolean =>
 export function wordsOfError(error: unknown): Words {
   const data = error instanceof Error && 'data' in error ? error.data : null;
   if (data && typeof data === 'object' && 'refused' in data && typeof data.refused === 'string')
-    return wordsFor({ ...data, ...sinceWhen(data), ...factNamed(data), refused: data.refused }, refusals);
+    return wordsFor(
+      { ...data, ...sinceWhen(data), ...factNamed(data), refused: refusalNamed(data.refused, refusals) },
+      refusals,
+    );
   if (isInputError(error)) return wordsFor({ refused: 'input-not-understood', fields: fieldsOf(data) }, refusals);
   return wordsFor({ refused: 'service-ended' }, refusals);
 }

@@ -55,8 +55,9 @@ describe('a refusal has words before anyone meets it', () => {
       const x = { refused: 'b', tag };
       type R = { readonly refused: 'c' } | { refused: 'd' | 'e' };
       refuse(late ? 'f' : 'g');
+      table({ keyRefused: 'h' });
       refuse(name);`;
-    expect([...refusalNames([code(text)]).keys()].sort()).toEqual(['a', 'b', 'c', 'd', 'e', 'f', 'g']);
+    expect([...refusalNames([code(text)]).keys()].sort()).toEqual(['a', 'b', 'c', 'd', 'e', 'f', 'g', 'h']);
   });
 
   it('finds one without words, one that does not say what to do next, and words nobody needs', () => {

@@ -60,7 +60,7 @@ function oddAt(path: string, key: string, own: Texts, wanted: Texts): readonly F
   return gaps === gapNames(wanted.get(key)) ? [] : [`${path}: "${key}" has other gaps to fill than in "${FIRST}"`];
 }
 
-/** Names of refusals in product code: `refuse('name', …)`, `{ refused: 'name' }` and types that list them. */
+/** Names of refusals in product code: `refuse('name')`, `{ refused: 'name' }`, a table's `keyRefused`, types that list them. */
 export function refusalNames(files: readonly Source[]): ReadonlyMap<string, string> {
   const found = new Map<string, string>();
   for (const source of files) {
@@ -79,7 +79,7 @@ function namesIn(node: Node): readonly string[] {
     return namesOfValue((node.arguments as unknown[])[0]);
   }
   const key = identifier(node.key) ?? literalText(node.key);
-  if (key !== 'refused') return [];
+  if (key !== 'refused' && key !== 'keyRefused') return [];
   if (node.type === 'Property') return namesOfValue(node.value);
   if (node.type === 'TSPropertySignature') return namesOfType((node.typeAnnotation as Node | null)?.typeAnnotation);
   return [];

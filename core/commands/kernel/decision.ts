@@ -1,6 +1,6 @@
 import { type AnyDraft, versioned } from '../../entries/draft.ts';
 import type { AnyEntry } from '../../entries/entryTable.ts';
-import type { Refusal } from '../../refusal.ts';
+import type { Refusal, RefusalName } from '../../refusal.ts';
 
 /** What a command comes to: entries to append, or a refusal that changes nothing. */
 export type Decision =
@@ -9,7 +9,7 @@ export type Decision =
 
 export const accept = (...entries: readonly AnyEntry[]): Decision => ({ ok: true, entries: entries.map(versioned) });
 
-export const refuse = (refused: string, facts: Readonly<Record<string, unknown>> = {}): Decision => ({
+export const refuse = (refused: RefusalName, facts: Readonly<Record<string, unknown>> = {}): Decision => ({
   ok: false,
   refusal: { ...facts, refused },
 });

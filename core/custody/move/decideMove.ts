@@ -1,4 +1,4 @@
-import type { Refusal } from '../../refusal.ts';
+import type { Refusal, RefusalName } from '../../refusal.ts';
 import type { EpochMs } from '../../time.ts';
 import type { MoveReason, Part, PartEntry, Title } from '../ledger.ts';
 import type { MachineEntry } from '../machine.ts';
@@ -95,7 +95,7 @@ type TitleDecision = { readonly ok: true; readonly title: Title } | { readonly o
 
 function titleIn(view: MoveView, part: Part, move: Move): TitleDecision {
   const titled = (title: Title): TitleDecision => ({ ok: true, title });
-  const not = (refused: string, facts = {}): TitleDecision => ({
+  const not = (refused: RefusalName, facts = {}): TitleDecision => ({
     ok: false,
     refusal: { refused, part: part.id, tag: part.tag, name: part.name, ...facts },
   });

@@ -1,13 +1,13 @@
-import type { Refusal } from '../../refusal.ts';
+import type { PlanRefusal, PlanRefusalName } from './planRefusal.ts';
 
 /** Anything that can say "stop": an AbortSignal, or a flag in memory that another thread sets. */
 export type Cancel = { readonly aborted: boolean };
 
 /** Unwinds a plan that is to be given up; caught at the public door and turned into its refusal. */
 export class Halt extends Error {
-  readonly refusal: Refusal;
+  readonly refusal: PlanRefusal;
 
-  constructor(refused: string, facts: Readonly<Record<string, unknown>> = {}) {
+  constructor(refused: PlanRefusalName, facts: Readonly<Record<string, unknown>> = {}) {
     super(refused);
     this.refusal = { ...facts, refused };
   }
@@ -47,7 +47,7 @@ export class Effort {
 }
 
 /** Runs a plan; `cancelled` and stated limits come back as refusals. */
-export function untilHalted<T>(run: () => T): { ok: true; value: T } | { ok: false; refusal: Refusal } {
+export function untilHalted<T>(run: () => T): { ok: true; value: T } | { ok: false; refusal: PlanRefusal } {
   try {
     return { ok: true, value: run() };
   } catch (error) {

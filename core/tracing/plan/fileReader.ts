@@ -1,15 +1,15 @@
-import type { Refusal } from '../../refusal.ts';
+import type { PlanRefusal, PlanRefusalName } from './planRefusal.ts';
 
 /** Why a file is not a tracing problem: always the file and the field, and what is wrong in `refused`. */
-export type BadFile = Refusal & { readonly file: string; readonly field: string };
+export type BadFile = PlanRefusal & { readonly file: string; readonly field: string };
 
 /** Thrown while a file is read, caught in `parseProblem`. */
 export class BadField extends Error {
-  readonly refused: string;
+  readonly refused: PlanRefusalName;
   readonly field: string;
   readonly facts: Readonly<Record<string, unknown>>;
 
-  constructor(refused: string, field: string, facts: Readonly<Record<string, unknown>> = {}) {
+  constructor(refused: PlanRefusalName, field: string, facts: Readonly<Record<string, unknown>> = {}) {
     super(refused);
     this.refused = refused;
     this.field = field;

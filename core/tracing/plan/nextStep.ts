@@ -1,7 +1,7 @@
-import type { Refusal } from '../../refusal.ts';
 import { layOut } from './bench.ts';
 import { withMethod } from './choosers.ts';
 import type { Cancel } from './effort.ts';
+import type { PlanRefusal, PlanRefusalName } from './planRefusal.ts';
 import { safeCut, writeOut } from './policyTree.ts';
 import type { Method, Problem } from './problem.ts';
 import { afterStep, type Stand, startOf } from './stand.ts';
@@ -22,7 +22,7 @@ export function nextStep(
   log: Log,
   method: Method,
   signal?: Cancel,
-): { readonly ok: true; readonly next: Next } | { readonly ok: false; readonly refusal: Refusal } {
+): { readonly ok: true; readonly next: Next } | { readonly ok: false; readonly refusal: PlanRefusal } {
   const bench = layOut(problem);
   let stand: Stand = startOf(bench);
   let cured = false;
@@ -58,6 +58,11 @@ function normalised(stand: Stand): Stand {
   return { ...stand, belief: stand.belief.map((share) => share / stand.mass), mass: 1 };
 }
 
-function wrong(refused: string, entry: number, step: string, outcome: string): { ok: false; refusal: Refusal } {
+function wrong(
+  refused: PlanRefusalName,
+  entry: number,
+  step: string,
+  outcome: string,
+): { ok: false; refusal: PlanRefusal } {
   return { ok: false, refusal: { refused, entry, step, outcome } };
 }

@@ -1,7 +1,7 @@
-import type { Refusal } from '../../refusal.ts';
 import { layOut } from './bench.ts';
 import { withMethod } from './choosers.ts';
 import type { Cancel } from './effort.ts';
+import type { PlanRefusal } from './planRefusal.ts';
 import { type Policy, writeOut } from './policyTree.ts';
 import type { Method, Problem } from './problem.ts';
 import { startOf } from './stand.ts';
@@ -35,7 +35,7 @@ const defaultCut = (problem: Problem): number => (problem.steps.length <= 14 ? 0
 export function planProblem(
   problem: Problem,
   options: PlanOptions,
-): { readonly ok: true; readonly plan: Plan } | { readonly ok: false; readonly refusal: Refusal } {
+): { readonly ok: true; readonly plan: Plan } | { readonly ok: false; readonly refusal: PlanRefusal } {
   const { method, signal } = options;
   const bench = layOut(problem);
   const start = startOf(bench);

@@ -1,5 +1,4 @@
 import { useState } from 'react';
-import { fill } from '../../../core/text/wordsFor.ts';
 import { NumberField } from '../../kit/fields/NumberField.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
@@ -22,7 +21,9 @@ export function TakenInRow({ sheet, settings }: OfJob) {
       <p className="k-muted k-small">
         {[...job.told.symptoms.map(symptomSays), ...job.told.changed.map((one) => changedSays(one.id))].join('; ')}
       </p>
-      <p>{things.length === 0 ? t('counter.job.nothing-along') : fill(t('counter.job.along'), { things })}</p>
+      <p>
+        {things.length === 0 ? t('counter.job.nothing-along') : t('counter.job.along', { things: things.join(', ') })}
+      </p>
       <WorthLine sheet={sheet} settings={settings} />
       {job.stage !== 'gone-home' && <FoundThing sheet={sheet} />}
     </JobRow>
