@@ -2,7 +2,7 @@ import { createContext, type ReactNode, useContext, useMemo } from 'react';
 import { I18nProvider } from 'react-aria-components';
 import { type Words, type WordsSetting, wordsOf } from './wordsOf.ts';
 
-export type { Catalogue, Words, WordsSetting } from './wordsOf.ts';
+export type { Words, WordsSetting } from './wordsOf.ts';
 
 const WordsContext = createContext<Words | null>(null);
 
