@@ -3,6 +3,7 @@ import steps from '../../assets/fault-model/steps.json' with { type: 'json' };
 import toCome from '../cases/steps-to-come.json' with { type: 'json' };
 import { caseEntry, caseStep } from './caseNames.ts';
 import { breaches, judge, leftOpen, SENTENCES } from './judge.ts';
+import { wrongWithProposing } from './proposal.ts';
 import { standing } from './standing.ts';
 import { doingsOf } from './stepTable.ts';
 import { canBeRiskless, cautionsDue } from './wordsDue.ts';
@@ -251,6 +252,7 @@ describe('the owner’s drive', () => {
       [{ log: ['mem-pass:errors', 'profile-off:works', 'mem-pass:clean'] }, 'undo-update', '-'],
       [{}, 'mend-start', 'written-over-unread'],
       [{ log: ['drive-health:clean'] }, 'mend-start', '-'],
+      [{ log: ['drive-dock:reads'] }, 'mend-start', '-'],
       [{ log: ['drive-health:clean'] }, 'system-anew', 'set-up-anew-uncopied'],
       [{ log: ['drive-image:copied'] }, 'system-anew', '-'],
     ]);
@@ -440,12 +442,24 @@ describe('the referee', () => {
     expect(new Set(SENTENCES.map(({ rule }) => rule)).size).toBe(SENTENCES.length);
   });
 
+  it('finds what is said or left unsaid at a proposal', () => {
+    const wrong = (step: string, cautions: readonly string[], reasons: readonly string[]) =>
+      wrongWithProposing(standing({ log: ['look-inside:clean'] }), { step, cautions, reasons }).map(({ rule }) => rule);
+    expect(wrong('cmos-clear', ['M'], ['nothing-at-risk'])).toEqual(['caution-D', 'nothing-at-risk']);
+    expect(wrong('cmos-clear', ['M', 'E', 'D'], ['likely'])).toEqual([]);
+    expect(wrong('ask-change', [], ['nothing-at-risk', 'tells-nothing'])).toEqual(['tells-nothing']);
+  });
+
   it('says which cautions are due by what is done, and where nothing can be without risk', () => {
     expect(cautionsDue('fw-update')).toEqual(['D', 'F']);
-    expect(cautionsDue('cpu-loan')).toEqual(['M', 'K', 'D', 'P', 'B']);
+    expect(cautionsDue('cpu-loan')).toEqual(['M', 'D', 'P', 'B', 'K']);
+    expect(cautionsDue('cpu-look')).toEqual(['P']);
     expect(cautionsDue('ask-change')).toEqual([]);
-    expect(canBeRiskless('ask-change')).toBe(true);
-    expect(canBeRiskless('cmos-clear')).toBe(false);
-    expect(canBeRiskless('watch-start')).toBe(false);
+    const fresh = standing({});
+    const started = standing({ log: ['watch-start:po'] });
+    expect(canBeRiskless(fresh, 'ask-change')).toBe(true);
+    expect(canBeRiskless(started, 'cmos-clear')).toBe(false);
+    expect(canBeRiskless(fresh, 'look-picture')).toBe(false);
+    expect(canBeRiskless(started, 'look-picture')).toBe(true);
   });
 });

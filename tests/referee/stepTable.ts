@@ -175,7 +175,7 @@ export const STEP_TABLE: Readonly<Record<string, readonly Doing[]>> = {
   'system-anew': ['start-ours', 'writes', 'writes-over', 'sets-up-anew'],
   // Their drive in our hands.
   'drive-dock': ['opens', 'drive-dock'],
-  'drive-image': ['opens', 'drive-dock', 'copies'],
+  'drive-image': ['drive-dock', 'copies'],
   'drive-clone': ['opens', 'drive-dock', 'copies'],
   // Plugs, leads, seats.
   'press-plugs': inside('start', 'finds-burn'),

@@ -9,6 +9,9 @@ const FAILING = [
   'log-read:disk-error',
 ];
 
+/** What says that a drive can be read. */
+const READ_WELL = ['drive-health:clean', 'drive-dock:reads', 'drive-read:clean'];
+
 /** Whether the drive is said or seen to fail. */
 const fails = (state: RefereeState) =>
   complained(state, 'drive-clicks', 'drive-warning') ||
@@ -20,22 +23,12 @@ const copyDone = (state: RefereeState) => logged(state, 'drive-image', 'drive-cl
 const noCopyWanted = (state: RefereeState) => !agreedTo(state, 'copy') && !complained(state, 'data-wanted');
 const atStake = (state: RefereeState) => !copyDone(state) && !noCopyWanted(state);
 
-/** Whether the drives hang beside the machine: taken off, it worked so, and nothing was put back since. */
-const drivesOff = (state: RefereeState) =>
-  state.log.at(-1)?.step === 'drives-off' && state.log.at(-1)?.outcome === 'works';
-
 /** What a drive that is failing, or that somebody has locked for money, must be kept from. */
 export const DRIVE: readonly Sentence[] = [
   {
     rule: 'clicking-drive-spins',
     says: 'The drive clicks: it spins for its copy and for nothing else.',
-    harm: (state, deed) =>
-      complained(state, 'drive-clicks') &&
-      atStake(state) &&
-      !(drivesOff(state) && !deed.does('put-back', 'drive-asked', 'drive-works', 'their-system')) &&
-      spinsDrive(deed)
-        ? 'data'
-        : null,
+    harm: (state, deed) => (complained(state, 'drive-clicks') && atStake(state) && spinsDrive(deed) ? 'data' : null),
   },
   {
     rule: 'new-supply-old-leads',
@@ -62,7 +55,6 @@ export const DRIVE: readonly Sentence[] = [
     harm: (state, deed) =>
       logged(state, 'drive-health:warning', 'drive-dock:errors', 'drive-read:errors') &&
       atStake(state) &&
-      !drivesOff(state) &&
       spinsDrive(deed)
         ? 'data'
         : null,
@@ -102,10 +94,7 @@ export const DRIVE: readonly Sentence[] = [
     rule: 'torn-files-unread',
     says: 'Files are torn and nobody knows by what: the drive is read or copied before anything is written.',
     harm: (state, { does }) =>
-      complained(state, 'files-broken') &&
-      !copyDone(state) &&
-      !logged(state, 'drive-health:clean', 'drive-dock:reads', 'drive-read:clean') &&
-      does('writes')
+      complained(state, 'files-broken') && !copyDone(state) && !logged(state, ...READ_WELL) && does('writes')
         ? 'data'
         : null,
   },
@@ -113,7 +102,7 @@ export const DRIVE: readonly Sentence[] = [
     rule: 'written-over-unread',
     says: 'A start or a system is written anew: the drive’s own health, or a copy, comes first.',
     harm: (state, { does }) =>
-      does('writes-over') && !copyDone(state) && !logged(state, 'drive-health:clean') ? 'data' : null,
+      does('writes-over') && !copyDone(state) && !logged(state, ...READ_WELL) ? 'data' : null,
   },
   {
     rule: 'set-up-anew-uncopied',

@@ -16,6 +16,8 @@ const USUAL_WORD = ['open', 'own-parts-in', 'start-own', 'read', 'copy', 'write'
 const MORE_WORD = ['order-to-try', 'send-out'];
 
 export type Draw = {
+  /** Uniform in [0, 1). */
+  readonly next: () => number;
   readonly chance: (p: number) => boolean;
   readonly oneOf: <T>(list: readonly T[]) => T;
 };
@@ -23,6 +25,7 @@ export type Draw = {
 /** Draws from a stream of chance. @throws {RangeError} When asked for one of nothing. */
 export function drawFrom({ next }: Prng): Draw {
   return {
+    next,
     chance: (p) => next() < p,
     oneOf: (list) => {
       const at = Math.floor(next() * list.length);

@@ -1,17 +1,19 @@
 import { describe, expect, it } from 'vitest';
 import { prng } from '../../../core/figures/prng.ts';
+import { zTold } from '../../../core/tracing/cases/form/caseLine.ts';
 import { standardModel } from '../../../core/tracing/live/model/standardModel.ts';
 import { SENTENCES } from '../judge.ts';
 import { drawFrom, drawMachine } from './drawMachine.ts';
+import { planned } from './planned.ts';
 import { play } from './play.ts';
-import { begun, tallyLines, zProgress } from './tally.ts';
+import { begun, type Progress, tallyLines, together, zProgress } from './tally.ts';
 import { walk } from './walk.ts';
 
 const model = standardModel();
 
 const played = (seed: number, states: number) => {
   const progress = begun(seed);
-  play(model, progress, states);
+  play(model, progress, states, walk);
   return progress;
 };
 
@@ -23,8 +25,23 @@ describe('the referee’s walk over many states', () => {
 
   it('goes on from what was kept as if it had never stopped', () => {
     const cut = zProgress.parse(JSON.parse(JSON.stringify(played(3, 30))));
-    play(model, cut, 60);
+    play(model, cut, 60, walk);
     expect(cut).toEqual(played(3, 60));
+  });
+
+  it('finds in two shares what it finds in one', () => {
+    const shared = (at: number) => {
+      const progress = begun(4, { at, of: 2 });
+      while (progress.machines < 3) play(model, progress, progress.states + 1, walk);
+      return progress;
+    };
+    const alone = begun(4);
+    while (alone.machines < 6) play(model, alone, alone.states + 1, walk);
+    const both = together([shared(0), shared(1)]);
+    const counts = ({ rules }: Progress) =>
+      Object.fromEntries(Object.entries(rules).map(([rule, { count, steps }]) => [rule, { count, steps }]));
+    expect(counts(both)).toEqual(counts(alone));
+    expect([both.machines, both.states, both.breaches]).toEqual([alone.machines, alone.states, alone.breaches]);
   });
 
   it('judges a machine before anything was done, then after each entry more', () => {
@@ -35,6 +52,14 @@ describe('the referee’s walk over many states', () => {
     logs.slice(1).forEach((log, at) => {
       expect(log.slice(0, -1)).toEqual(logs[at]);
     });
+  });
+
+  it('plays a machine as the planner proposes, to an end', () => {
+    const draw = drawFrom(prng(2));
+    const line = { ...drawMachine(draw, 'one'), told: zTold.parse({ symptoms: ['no-signal'] }), before: [] };
+    const logs = [...planned(model, line, draw)].map(({ log }) => log.length);
+    expect(logs).toEqual(logs.map((_, at) => at));
+    expect(logs.length).toBeGreaterThan(1);
   });
 
   it('draws what forbids something often enough', () => {

@@ -14,6 +14,8 @@ const zRule = z.strictObject({
 /** How far a run has come, and what it has found. */
 export const zProgress = z.strictObject({
   seed: z.number().int(),
+  /** Which machines are this run’s: every so-manieth, from the one at. */
+  share: z.strictObject({ at: z.number().int(), of: z.number().int().positive() }),
   machines: z.number().int(),
   states: z.number().int(),
   breaches: z.number().int(),
@@ -22,8 +24,11 @@ export const zProgress = z.strictObject({
 });
 export type Progress = z.infer<typeof zProgress>;
 
-export const begun = (seed: number): Progress => ({
+export type Share = Progress['share'];
+
+export const begun = (seed: number, share: Share = { at: 0, of: 1 }): Progress => ({
   seed,
+  share,
   machines: 0,
   states: 0,
   breaches: 0,
@@ -44,6 +49,24 @@ export function add(progress: Progress, { log, found }: Position, machine: strin
     known.count++;
     known.steps[`${step} ${open}`] = (known.steps[`${step} ${open}`] ?? 0) + 1;
   }
+}
+
+/** What several runs have found together, each its own share of the machines. */
+export function together(runs: readonly Progress[]): Progress {
+  const all = begun(runs[0]?.seed ?? 0);
+  for (const { machines, states, breaches, statesBreached, rules } of runs) {
+    all.machines += machines;
+    all.states += states;
+    all.breaches += breaches;
+    all.statesBreached += statesBreached;
+    for (const [rule, { count, steps, ...said }] of Object.entries(rules)) {
+      const known = all.rules[rule] ?? { ...said, count: 0, steps: {} };
+      all.rules[rule] = known;
+      known.count += count;
+      for (const [step, times] of Object.entries(steps)) known.steps[step] = (known.steps[step] ?? 0) + times;
+    }
+  }
+  return all;
 }
 
 const MOST_STEPS = 12;

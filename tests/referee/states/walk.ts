@@ -8,11 +8,16 @@ import type { FaultModel, TracingCase } from '../../../core/tracing/live/types.t
 import type { Breach } from '../breach.ts';
 import { caseEntry, caseStep } from '../caseNames.ts';
 import { leftOpen } from '../judge.ts';
+import type { Unsaid } from '../proposal.ts';
 import type { RefereeState } from '../state.ts';
 import type { Draw } from './drawMachine.ts';
 
-/** A breach that a log position leaves open. */
-export type Found = { readonly step: string; readonly open: 'offered' | 'own-word'; readonly breach: Breach };
+/** A breach that a log position leaves open, or that the planner proposes. */
+export type Found = {
+  readonly step: string;
+  readonly open: 'offered' | 'own-word' | 'proposed';
+  readonly breach: Breach | Unsaid;
+};
 
 /** A log position and all that it leaves open to be begun against a sentence of the referee. */
 export type Position = { readonly log: readonly string[]; readonly found: readonly Found[] };
@@ -61,7 +66,12 @@ function judged(model: FaultModel, line: CaseLine, tracing: TracingCase, log: re
   return { position: { log: [...log], found }, open };
 }
 
-function refereeState(line: CaseLine, tracing: TracingCase, suspects: ReturnType<typeof suspectsOf>): RefereeState {
+/** A tracing as the referee sees it: what was told, seen and logged, what the machine is, and what is believed. */
+export function refereeState(
+  line: CaseLine,
+  tracing: TracingCase,
+  suspects: readonly { readonly fault: string; readonly p: number }[],
+): RefereeState {
   return {
     told: line.told.symptoms,
     changed: line.told.changed,
