@@ -19,6 +19,8 @@ export type StepRules = {
   readonly needs: readonly string[];
   /** It goes through several arrangements, one module after the other. */
   readonly oneByOne: boolean;
+  /** Words of the owner's that are given with an outcome, of a step that asks for them. */
+  readonly gives: { readonly [outcome: string]: readonly string[] };
   readonly handling: StepHandling;
 };
 

@@ -37,6 +37,7 @@ export function tracingDoorFor(live: LiveTracing, model: FaultModel): TracingDoo
             means: Object.fromEntries(step.outcomes.map(({ id: outcome, meaning }) => [outcome, meaning.means])),
             triedWithout: step.takesOut,
             needs: step.needs,
+            gives: Object.fromEntries(step.outcomes.map(({ id: outcome, gives }) => [outcome, gives])),
             oneByOne: step.kind === 'measure' && step.handling.movesDimms,
             handling: step.handling,
           }

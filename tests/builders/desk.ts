@@ -88,6 +88,7 @@ export const fewSteps: TracingDoor = {
           means: { works: 'works', same: 'same', worse: 'worse' },
           triedWithout: id === 'dimm-loan' ? ['dimm'] : [],
           oneByOne: false,
+          gives: {},
           needs: id === 'dimm-loan' ? ['open', 'own-parts-in'] : ['open'],
           handling: {
             takesOut: id === 'dimm-loan' ? ['dimm'] : [],

@@ -1,9 +1,9 @@
 import { z } from 'zod';
-import { agreed, type ConsentId } from '../../approval/consent.ts';
+import { agreed, type ConsentId, OWN_SIGNATURE } from '../../approval/consent.ts';
 import { DAYS_AWAY, isOpen } from '../../approval/question.ts';
 import { arrangementOfProof, arrangementOfStep } from '../../bench/arrangement.ts';
 import { loanerStanding } from '../../bench/tracingCase.ts';
-import type { StepRules } from '../../bench/tracingDoor.ts';
+import type { StepRules, TracingDoor } from '../../bench/tracingDoor.ts';
 import type { View } from '../../entries/view.ts';
 import type { PartId } from '../../ids.ts';
 import { mayTakeDays } from '../../job/approval/ownersYes.ts';
@@ -52,17 +52,33 @@ export const aboutWork = ({ use }: { readonly use: z.infer<typeof zUse> }) => ({
   papers: ['part-tag'],
 });
 
-/** Which consents, keys and words a step still lacks. */
-export function missingWords(job: Job, rules: StepRules): readonly string[] {
+/**
+ * Which consents, keys and words a step still lacks: neither on the sheet nor given when the owner was asked at the bench.
+ * What wants a signature of its own is not given by word of mouth.
+ */
+export function missingWords(job: Job, rules: StepRules, tracing: Pick<TracingDoor, 'rules'>): readonly string[] {
+  const said = (word: string) => wasSaid(job, word, tracing);
   return rules.needs.filter((need) => {
     if (need === 'key-or-risk')
-      return job.before?.encryption !== 'no' && !(job.before?.keyInHand ?? false) && !agreed(job.consents, 'risk-key');
+      return (
+        job.before?.encryption !== 'no' &&
+        !(job.before?.keyInHand ?? false) &&
+        !agreed(job.consents, 'risk-key') &&
+        !said('key')
+      );
+    if (!OWN_SIGNATURE.some((one) => one === need) && said(need)) return false;
     if (need === 'copy') return !mayCopy(job);
     const daysAway = DAYS_AWAY.find((one) => one === need);
     if (daysAway) return !mayTakeDays(job, daysAway);
     return !agreed(job.consents, need as ConsentId);
   });
 }
+
+const wasSaid = (job: Job, word: string, tracing: Pick<TracingDoor, 'rules'>): boolean =>
+  job.work.some(
+    ({ kind, what, outcome, struck }) =>
+      kind === 'step' && outcome !== null && !struck && (tracing.rules(what)?.gives[outcome]?.includes(word) ?? false),
+  );
 
 /** The owner's newest answer about their data goes before what the sheet says of copies. */
 function mayCopy(job: Job): boolean {
@@ -129,7 +145,7 @@ function startProblem(
     job.stage === 'owners-word-needed'
   )
     return refuse('word-needed', { needs: ['answer'] });
-  const closed = mayNotOpen(job);
+  const closed = asksTheOwner(input, asking) ? null : mayNotOpen(job);
   if (closed) return { ok: false, refusal: closed };
   if (job.left && !job.left.confirmed) return refuse('left-like-this-first', { doNotPower: job.left.doNotPower });
   const beyond = beyondWord(job, input, asking);
@@ -137,12 +153,16 @@ function startProblem(
   if (input.kind !== 'step') return null;
   const rules = asking.tracing.rules(input.what);
   if (!rules) return refuse('no-such-step', { step: input.what });
-  const missing = missingWords(job, rules);
+  const missing = missingWords(job, rules, asking.tracing);
   if (missing.length > 0) return refuse('consent-missing', { step: input.what, needs: missing });
   const gates = asking.tracing.gates(view, input.what, input.use.loaner);
   if (gates.length > 0 && input.ownWord === null) return refuse('gate-not-passed', { step: input.what, gates });
   return null;
 }
+
+/** A step that only asks the owner for a word touches nothing of theirs. */
+const asksTheOwner = ({ kind, what }: z.infer<typeof zStart>, { tracing }: Asking): boolean =>
+  kind === 'step' && Object.values(tracing.rules(what)?.gives ?? {}).some((words) => words.length > 0);
 
 /** A minute at the least: of work that is no step nobody says beforehand how long it takes. */
 const LEAST = minutes(1);

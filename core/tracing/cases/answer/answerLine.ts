@@ -4,11 +4,12 @@ import { posteriorOf } from '../../live/belief/posterior.ts';
 import { offerStep } from '../../live/offer/offerStep.ts';
 import { verdictAfter } from '../../live/offer/verdictAfter.ts';
 import { cautionLetter } from '../../live/renamed/aliases.ts';
-import type { FaultModel, Offer, StepView, TracingCase } from '../../live/types.ts';
+import type { FaultModel, StepView, TracingCase } from '../../live/types.ts';
 import { partsUsed } from '../bench/logged.ts';
 import { type BadLine, toTracing } from '../bench/toTracing.ts';
 import type { CaseLine } from '../form/caseLine.ts';
-import { type Answer, type Ask, PROTOCOL } from './answer.ts';
+import { type Answer, PROTOCOL } from './answer.ts';
+import { asksOf } from './asks.ts';
 import { endOf, said } from './said.ts';
 import { stepStates } from './stepStates.ts';
 import { suspectParts } from './suspectParts.ts';
@@ -27,9 +28,10 @@ export function answerLine(model: FaultModel, line: CaseLine, { ahead }: AnswerH
   const offer = offerStep(model, tracing, { method: 'rollout' });
   const { steps, gates } = stepStates(model, tracing, suspects);
   const { next } = offer;
+  const asks = asksOf(model, offer);
   const verdict = next
     ? said(model, verdictAfter(model, tracing, posterior), suspects)
-    : endOf(model, offer.stop ?? noStep, suspects);
+    : endOf(model, offer.stop ?? noStep, suspects, asks.length > 0);
   return {
     case: line.id,
     protocol: PROTOCOL,
@@ -46,7 +48,7 @@ export function answerLine(model: FaultModel, line: CaseLine, { ahead }: AnswerH
     // biome-ignore lint/suspicious/noThenProperty: the protocol names it so, and an answer is never awaited
     then: next && ahead ? thenSteps(model, tracing, next) : [],
     steps,
-    asks: asksOf(offer),
+    asks,
     verdict,
     ...(ignored.length > 0 ? { ignored } : {}),
   };
@@ -62,9 +64,4 @@ function outcomesOf(model: FaultModel, next: StepView): Answer['outcomes'] {
 function usesOf(model: FaultModel, tracing: TracingCase, next: StepView): readonly string[] {
   const step = model.steps[model.stepIndex.get(next.step) ?? -1];
   return step ? partsUsed(model, tracing, step).map(({ id }) => id) : [];
-}
-
-function asksOf({ proposals }: Offer): readonly Ask[] {
-  const needs = [...new Set(proposals.map(({ need }) => need))];
-  return needs.map((id) => ({ id, for: proposals.filter(({ need }) => need === id).map(({ step }) => step) }));
 }

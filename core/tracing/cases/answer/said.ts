@@ -54,9 +54,12 @@ function mendOfSweep(model: FaultModel, suspects: readonly Suspect[]): Mend {
 }
 
 /** The end where nothing was settled. */
-export const handedOver = (because: Because): Said => ({ ...NOTHING, kind: 'hand-over', because });
+const handedOver = (because: Because): Said => ({ ...NOTHING, kind: 'hand-over', because });
 
-export const endOf = (model: FaultModel, stop: StopAnswer, suspects: readonly Suspect[]): Said =>
+/** The end as the screen says it; `asks`: there is something left to ask the owner for. */
+export const endOf = (model: FaultModel, stop: StopAnswer, suspects: readonly Suspect[], asks: boolean): Said =>
   stop.stop === 'settled'
     ? (said(model, stop.verdict, suspects) ?? handedOver('no-step-left'))
-    : handedOver(stop.because);
+    : asks
+      ? { ...NOTHING, kind: 'ask-owner' }
+      : handedOver(stop.because);

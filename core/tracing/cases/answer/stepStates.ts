@@ -1,5 +1,6 @@
 import { whyNot } from '../../live/offer/available.ts';
 import { closedGates } from '../../live/offer/gates.ts';
+import { lackingWords } from '../../live/offer/ownersWords.ts';
 import type { Belief, FaultModel, MachineNeed, NotOffered, TracingCase } from '../../live/types.ts';
 import type { ClosedGate, Harm, StepState } from './answer.ts';
 
@@ -12,6 +13,7 @@ const ONLY_AFTER: readonly MachineNeed[] = [
   'gate-to-clear',
   'failed-here',
   'swept',
+  'word-lacking',
 ];
 const HARM_OF: Readonly<Record<string, Harm>> = {
   'look-before-power': 'machine',
@@ -33,7 +35,7 @@ export function stepStates(model: FaultModel, tracing: TracingCase, suspects: Be
   const steps = model.steps.map((step): StepState => {
     const not = why(step);
     if (not === null) return { id: step.id, state: 'offered', by: [] };
-    if (not.is !== 'gate') return { id: step.id, ...stateOf(not, step.needs, tracing.agreed) };
+    if (not.is !== 'gate') return { id: step.id, ...stateOf(not, lackingWords(model, tracing, step)) };
     const closed = closedGates(model, tracing, step, suspects, null);
     for (const { gate } of closed)
       gates.set(gate.id, {
@@ -46,14 +48,10 @@ export function stepStates(model: FaultModel, tracing: TracingCase, suspects: Be
   return { steps, gates: [...gates.values()] };
 }
 
-function stateOf(
-  why: NotOffered['why'],
-  needs: readonly string[],
-  agreed: readonly string[],
-): Pick<StepState, 'state' | 'by'> {
+function stateOf(why: NotOffered['why'], lacking: readonly string[]): Pick<StepState, 'state' | 'by'> {
   switch (why.is) {
     case 'word':
-      return { state: 'no-consent', by: [...new Set([why.need, ...needs.filter((one) => lacks(one, agreed))])] };
+      return { state: 'no-consent', by: lacking };
     case 'machine':
       return { state: 'not-here', by: [ONLY_AFTER.includes(why.need) ? 'only-after' : 'machine'] };
     case 'life':
@@ -69,6 +67,3 @@ function stateOf(
       return { state: 'own-word', by: [why.gate] };
   }
 }
-
-/** Whether a key is in hand is asked where the need is met; here only plain consents are looked through. */
-const lacks = (need: string, agreed: readonly string[]): boolean => need !== 'key-or-risk' && !agreed.includes(need);

@@ -1,5 +1,3 @@
-import { CONSENTS } from '../../../approval/consent.ts';
-import { DAYS_AWAY } from '../../../approval/question.ts';
 import type { FaultModel } from '../../live/types.ts';
 import type { Said } from '../answer/answer.ts';
 import { USUAL } from '../bench/usual.ts';
@@ -113,10 +111,13 @@ export function wrongToSay(verdict: Said, notSaid: readonly string[]): boolean {
   return notSaid.some((one) => says.includes(one.startsWith('fault:') ? `fault:${one.slice(6)}` : one));
 }
 
-/** What the owner of this machine has not said or given: asking for anything else ends nothing. */
+/**
+ * What the owner of this machine has not said or given: asking for anything else ends nothing. To send a part away, or to
+ * order one, can always be asked for, so that it ends no case by itself.
+ */
 function lacked({ agreed, machine, money }: BenchCase): ReadonlySet<string> {
   const given = new Set(agreed ?? USUAL.agreed);
-  const consents = [...CONSENTS, ...DAYS_AWAY].filter((one) => !given.has(one));
+  const consents = USUAL.agreed.filter((one) => !given.has(one));
   const key = (machine.encrypted ?? 'no') !== 'no' && machine.keyInHand !== true;
-  return new Set([...consents, ...(key ? ['key'] : []), ...(money.worth == null ? ['value'] : [])]);
+  return new Set([...consents, ...(key ? ['key', 'key-or-risk'] : []), ...(money.worth == null ? ['value'] : [])]);
 }

@@ -217,8 +217,8 @@ function toOutcome(raw: RawStep['outcomes'][number], where: string, faultIndex: 
   if (strange !== undefined) throw new ModelFault('steps.json', `${where}.whileQuiet`, `no fault ${strange}`);
   if ((raw.means === 'separates') !== (raw.by !== undefined))
     throw new ModelFault('steps.json', where, 'what separates, and only that, says by what it was mended');
-  const { id, life, whileQuiet } = raw;
-  return { id, meaning: meaningOf(raw), whileQuiet, ...(life ? { life } : {}) };
+  const { id, life, whileQuiet, gives } = raw;
+  return { id, meaning: meaningOf(raw), whileQuiet, gives, ...(life ? { life } : {}) };
 }
 
 function meaningOf({ means, of = [], by = 'reseating' }: RawStep['outcomes'][number]): OutcomeMeaning {

@@ -17,6 +17,11 @@ export const NEEDS = [
 
 export type Need = (typeof NEEDS)[number];
 
+/** What an owner can be asked for while tracing: one of these, or the disk's recovery key itself. */
+export const WORDS = [...NEEDS, 'key'] as const;
+
+export type Word = (typeof WORDS)[number];
+
 /** How far the machine gets by itself: what a step may ask for before it makes sense. */
 export const LIVES = ['none', 'reacts', 'posts', 'picture', 'system'] as const;
 
@@ -56,6 +61,7 @@ export const MACHINE_NEEDS = [
   'board-speaks',
   'no-card',
   'drive-failing',
+  'word-lacking',
 ] as const;
 
 export type MachineNeed = (typeof MACHINE_NEEDS)[number];

@@ -6,7 +6,7 @@ import { GROUPS } from '../groups.ts';
 import { SWITCHES } from './assemblyStates.ts';
 import { CIRCUITS } from './circuits.ts';
 import { MACHINE_FACTS } from './fault.ts';
-import { LIVES, MACHINE_NEEDS, NEEDS } from './needs.ts';
+import { LIVES, MACHINE_NEEDS, NEEDS, WORDS } from './needs.ts';
 
 /** What the fault model's files hold, as written by hand: compact rules, checked here field by field. */
 const id = z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, 'small letters, digits and single hyphens');
@@ -197,6 +197,7 @@ const zStep = z.strictObject({
         of: z.array(id).optional(),
         by: z.enum(MENDED_BY).optional(),
         life: z.enum(LIVES).optional(),
+        gives: z.array(z.enum(WORDS)).default([]),
         whileQuiet: z.array(id).default([]),
       }),
     )

@@ -4,7 +4,7 @@ import type { Group } from '../groups.ts';
 import type { FaultId, OutcomeId, StateId, StepId } from '../ids.ts';
 import type { Circuit } from './circuits.ts';
 import type { Exposure, Fault } from './fault.ts';
-import type { Life, MachineNeed, Need } from './needs.ts';
+import type { Life, MachineNeed, Need, Word } from './needs.ts';
 
 /** What the job needs to write its custody moves by itself. */
 export type StepHandling = {
@@ -54,6 +54,8 @@ export type Outcome = {
   readonly life?: Life;
   /** Faults that are found so whether they show just then or not: a card too hot is so also while it does not shut off. */
   readonly whileQuiet: readonly FaultId[];
+  /** Words of the owner's that are given with this outcome. */
+  readonly gives: readonly Word[];
 };
 
 export type StepKind =

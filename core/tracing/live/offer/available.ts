@@ -1,10 +1,11 @@
 import type { ThingKind } from '../../../custody/part.ts';
 import { assemblyOf, opensOf } from '../assembly.ts';
 import { groupsNow } from '../readGroups.ts';
-import type { Belief, FaultModel, Loaner, Need, NotOffered, Step, TracingCase } from '../types.ts';
+import type { Belief, FaultModel, Loaner, NotOffered, Step, TracingCase } from '../types.ts';
 import { closedGates, timesDone } from './gates.ts';
 import { lifeNow, reaches } from './life.ts';
 import { unmetNeed } from './machineNeeds.ts';
+import { lackingWords } from './ownersWords.ts';
 
 /** Tools that every bench has and nobody enters on the wall. */
 const ALWAYS_AT_HAND: readonly ThingKind[] = ['cord', 'keyboard', 'lamp', 'picture-cable', 'screen', 'lead', 'speaker'];
@@ -61,7 +62,7 @@ export function whyNot(
       return { is: 'machine', need: 'socketed-processor' };
     const { orders } = step.handling;
     if (orders && 'loaner' in loanerFor(tracing, orders)) return { is: 'own-first', kind: orders };
-    const word = step.needs.find((one) => !agreedTo(tracing, one));
+    const word = lackingWords(model, tracing, step)[0];
     if (word) return { is: 'word', need: word };
     let standing: Loaner['standing'] | null = null;
     for (const kind of [step.handling.borrows, ...step.handling.alsoBorrows]) {
@@ -73,9 +74,4 @@ export function whyNot(
     const gate = closedGates(model, tracing, step, suspects, standing)[0];
     return gate ? { is: 'gate', gate: gate.gate.id, firstDo: gate.firstDo } : null;
   };
-}
-
-function agreedTo(tracing: TracingCase, need: Need): boolean {
-  if (need !== 'key-or-risk') return tracing.agreed.includes(need);
-  return tracing.machine.encrypted === 'no' || tracing.machine.keyInHand || tracing.agreed.includes('risk-key');
 }

@@ -1,5 +1,6 @@
 import type { FaultModel, LoggedStep, MachineNeed, Step, TracingCase } from '../types.ts';
 import { gateToClear } from './gates.ts';
+import { asksForLacking, hasWord } from './ownersWords.ts';
 import { hasShown, isNamed } from './shown.ts';
 import { hasFailedHere, standsNow } from './standsNow.ts';
 
@@ -41,7 +42,9 @@ function holds(model: FaultModel, step: Step, need: MachineNeed, tracing: Tracin
     case 'second-slot':
       return machine.slots === null || machine.slots >= 2;
     case 'key-in-hand':
-      return machine.keyInHand;
+      return hasWord(model, tracing, 'key');
+    case 'word-lacking':
+      return asksForLacking(model, tracing, step);
     case 'named-part':
       return standsNow(model, tracing) === 'works-without';
     case 'swept':

@@ -22,6 +22,7 @@ import type {
 import { chancesOfSubjects, WORTH_ASKING, WORTH_DAYS } from './about.ts';
 import { whyNot } from './available.ts';
 import { regardless } from './handOver.ts';
+import { heldSteps } from './heldSteps.ts';
 import { neverFailedHere } from './neverFailedHere.ts';
 import { seenToFailFirst } from './provoke.ts';
 import { seeStep } from './seeStep.ts';
@@ -75,7 +76,8 @@ export function offerStep(
   }
   const chanceOfSubject = chancesOfSubjects(model, suspects);
   const asks = (step: Step) => chanceOfSubject(step) >= WORTH_ASKING;
-  const holding = method === 'easiest' ? [] : heldSteps(model, notOffered, can).filter((one) => asks(one.step));
+  const holding =
+    method === 'easiest' ? [] : heldSteps(model, tracing, notOffered, can).filter((one) => asks(one.step));
   const ready = can.filter((step) => asks(step) || holding.some((one) => one.firstDo.includes(step)));
   const all = toProblem(model, tracing, posterior, ready, holding);
   const { live, steps, held } = named
@@ -167,16 +169,6 @@ function onlySettling(
     steps,
     held,
   };
-}
-
-/** Steps that only a gate holds back, where all that opens it can be done now. */
-function heldSteps(model: FaultModel, notOffered: readonly NotOffered[], steps: readonly Step[]): readonly HeldStep[] {
-  return notOffered.flatMap(({ step, why }) => {
-    const held = why.is === 'gate' ? model.steps[model.stepIndex.get(step) ?? -1] : undefined;
-    if (!held || why.is !== 'gate') return [];
-    const firstDo = why.firstDo.flatMap((id) => steps.filter((one) => one.id === id));
-    return firstDo.length === why.firstDo.length ? [{ step: held, firstDo }] : [];
-  });
 }
 
 /** The same view of any step the technician points at; null when the model does not know it. */

@@ -1,0 +1,37 @@
+import type { FaultModel, NotOffered, Step, TracingCase } from '../types.ts';
+import { askFor, lackingWords } from './ownersWords.ts';
+import type { HeldStep } from './toProblem.ts';
+
+/** Steps that only a gate or a word of the owner's holds back, where all that opens it can be done now: looked at, or asked. */
+export function heldSteps(
+  model: FaultModel,
+  tracing: TracingCase,
+  notOffered: readonly NotOffered[],
+  steps: readonly Step[],
+): readonly HeldStep[] {
+  return notOffered.flatMap(({ step, why }) => {
+    const held = model.steps[model.stepIndex.get(step) ?? -1];
+    const firstDo = held ? openersOf(model, tracing, held, why, steps) : null;
+    return held && firstDo ? [{ step: held, firstDo }] : [];
+  });
+}
+
+/** What opens the way to a step; null where something of it cannot be done now, or nothing would. */
+function openersOf(
+  model: FaultModel,
+  tracing: TracingCase,
+  held: Step,
+  why: NotOffered['why'],
+  steps: readonly Step[],
+): readonly Step[] | null {
+  const asked =
+    why.is === 'word'
+      ? lackingWords(model, tracing, held).map((word) => askFor(steps, word))
+      : why.is === 'machine' && why.need === 'key-in-hand'
+        ? [askFor(steps, 'key')]
+        : why.is === 'gate'
+          ? why.firstDo.map((id) => steps.find((one) => one.id === id))
+          : [];
+  const known = asked.filter((step) => step !== undefined);
+  return known.length > 0 && known.length === asked.length ? [...new Set(known)] : null;
+}

@@ -1,0 +1,34 @@
+import type { Word } from '../model/needs.ts';
+import type { FaultModel, Need, Step, TracingCase } from '../types.ts';
+
+type Now = Pick<TracingCase, 'agreed' | 'machine' | 'log'>;
+
+/** Is this word of the owner's there: agreed to on the sheet, or given when they were asked while tracing? */
+export function hasWord(model: FaultModel, now: Now, word: Word): boolean {
+  const { agreed, machine } = now;
+  if (word === 'key') return machine.keyInHand || wasGiven(model, now, word);
+  if (word === 'key-or-risk')
+    return machine.encrypted === 'no' || machine.keyInHand || agreed.includes('risk-key') || wasGiven(model, now, word);
+  return agreed.includes(word) || wasGiven(model, now, word);
+}
+
+function wasGiven(model: FaultModel, { log }: Now, word: Word): boolean {
+  return log.some((entry) => {
+    const step = entry.struck ? undefined : model.steps[model.stepIndex.get(entry.step) ?? -1];
+    return step?.outcomes.some(({ id, gives }) => id === entry.outcome && gives.includes(word)) ?? false;
+  });
+}
+
+/** Words that a step needs and the owner has not given. */
+export const lackingWords = (model: FaultModel, now: Now, { needs }: Pick<Step, 'needs'>): readonly Need[] =>
+  needs.filter((need) => !hasWord(model, now, need));
+
+/** Would asking this give anything that is not there? A key is lacking only where a disk may be encrypted. */
+export const asksForLacking = (model: FaultModel, now: Now, step: Step): boolean =>
+  step.outcomes.some(({ gives }) =>
+    gives.some((word) => !hasWord(model, now, word) && !(word === 'key' && now.machine.encrypted === 'no')),
+  );
+
+/** The step that asks the owner for a word, where the model has one. */
+export const askFor = (steps: readonly Step[], word: Word): Step | undefined =>
+  steps.find(({ outcomes }) => outcomes.some(({ gives }) => gives.includes(word)));
