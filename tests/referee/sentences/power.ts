@@ -77,7 +77,14 @@ export const POWER: readonly Sentence[] = [
     says: 'Something is burnt: no load before the burnt plug is replaced, or it was seen to be no plug.',
     harm: (state, deed) =>
       burntSeen(state) &&
-      !logged(state, 'aux-other', 'burnt-where:board', 'burnt-where:card', 'burnt-where:supply') &&
+      !logged(
+        state,
+        'aux-other',
+        'burnt-where:board',
+        'burnt-where:card',
+        'burnt-where:supply',
+        'burnt-where:old-soot',
+      ) &&
       deed.does('load')
         ? 'machine'
         : null,

@@ -10,6 +10,7 @@ import { caseEntry, caseStep } from '../caseNames.ts';
 import { leftOpen } from '../judge.ts';
 import type { Unsaid } from '../proposal.ts';
 import type { RefereeState } from '../state.ts';
+import { doingsOf } from '../stepTable.ts';
 import type { Draw } from './drawMachine.ts';
 
 /** A breach that a log position leaves open, or that the planner proposes. */
@@ -50,6 +51,9 @@ export function* walk(model: FaultModel, line: CaseLine, draw: Draw): Generator<
   }
 }
 
+/** A step that came later than the step table: nothing can be said of it, and a run must not pass it over. */
+const UNREAD: Unsaid = { rule: 'unread', says: 'Nobody has read yet what is done in this step.', harm: 'said' };
+
 type Judged = { readonly position: Position; readonly open: readonly string[] };
 
 function judged(model: FaultModel, line: CaseLine, tracing: TracingCase, log: readonly string[]): Judged {
@@ -61,7 +65,9 @@ function judged(model: FaultModel, line: CaseLine, tracing: TracingCase, log: re
   for (const { id, state: stands } of steps) {
     if (stands !== 'offered' && stands !== 'own-word') continue;
     open.push(id);
-    for (const breach of leftOpen(state, caseStep(id), stands)) found.push({ step: id, open: stands, breach });
+    const step = caseStep(id);
+    const wrong = doingsOf(step) === undefined ? [UNREAD] : leftOpen(state, step, stands);
+    for (const breach of wrong) found.push({ step: id, open: stands, breach });
   }
   return { position: { log: [...log], found }, open };
 }
