@@ -68,6 +68,8 @@ export type PartBodies = {
   readonly 'part-corrected': {
     readonly name?: string;
     readonly attributes?: PartFacts['attributes'];
+    /** Whether it is still not known what it is; left out where nothing is said of that. */
+    readonly unread?: boolean;
     /** Facts that turned out not to be known. */
     readonly unknown?: readonly string[];
   };
@@ -97,7 +99,7 @@ const without = (attributes: PartFacts['attributes'], unknown: readonly string[]
 /** The part after one more entry of its stream; null before the first. */
 export function applyPart(part: Part | null, entry: PartEntry & Written): Part | null {
   if (entry.kind === 'part-known') {
-    const { id, tag, kind, name, belongs, attributes, standing, place, dataBearing, at, by } = entry.body;
+    const { id, tag, kind, name, belongs, attributes, standing, place, dataBearing, unread, at, by } = entry.body;
     return {
       id,
       tag,
@@ -109,6 +111,7 @@ export function applyPart(part: Part | null, entry: PartEntry & Written): Part |
       place,
       home: place.at === 'bin' ? place : null,
       dataBearing,
+      ...(unread && { unread }),
       title: null,
       reservedFor: null,
       reserved: null,
@@ -134,12 +137,15 @@ export function applyPart(part: Part | null, entry: PartEntry & Written): Part |
       };
     case 'part-standing':
       return { ...part, standing: entry.body.standing };
-    case 'part-corrected':
+    case 'part-corrected': {
+      const { unread: was, ...known } = part;
       return {
-        ...part,
+        ...known,
+        ...((entry.body.unread ?? was) && { unread: true }),
         name: entry.body.name ?? part.name,
         attributes: without({ ...part.attributes, ...entry.body.attributes }, entry.body.unknown ?? []),
       };
+    }
     case 'part-reserved':
       return { ...part, reservedFor: entry.body.job, reserved: { at: entry.at, by: entry.by } };
     case 'part-released':

@@ -84,4 +84,6 @@ export type PartFacts = {
   readonly belongs: Belongs;
   readonly attributes: Attributes;
   readonly standing: ProofStatus;
+  /** It is there, and nobody could read yet what it is; left out once it is known. */
+  readonly unread?: true;
 };

@@ -1,6 +1,7 @@
 import { isOpen, type Question } from '../approval/question.ts';
 import type { Part } from '../custody/ledger.ts';
 import type { ThingKind } from '../custody/part.ts';
+import { placeFacts } from '../custody/readouts/placeFacts.ts';
 import { takesKind } from '../custody/slot.ts';
 import type { Work } from '../job/work.ts';
 import { wordOf } from './jobWords.ts';
@@ -79,26 +80,13 @@ export function slotWords({ view, words, format }: Making, slot: string, part: P
 
 /** Where a part is now, in words. */
 export function placeWords(making: Making, part: Part): string {
-  const { facts } = making.words;
-  const { places } = facts;
+  const { places } = making.words.facts;
   const { format, view } = making;
   const { place } = part;
-  switch (place.at) {
-    case 'slot':
-      return place.machine === view.machine.id ? slotWords(making, place.slot, part) : places.elsewhere;
-    case 'kept':
-      return format.say(places.kept, { day: format.date(place.until), shelf: place.shelf });
-    case 'transit':
-      return format.say(places.transit, { to: place.to });
-    case 'away':
-      return format.say(places.away, { name: place.name });
-    case 'gone':
-      return places.gone[place.why];
-    case 'bin':
-      return places.back;
-    default:
-      return places[place.at];
-  }
+  if (place.at === 'slot')
+    return place.machine === view.machine.id ? slotWords(making, place.slot, part) : places.elsewhere;
+  const { says, facts, day } = placeFacts(place, null);
+  return format.say(places[says], { ...facts, ...(day !== undefined && { day: format.date(day) }) });
 }
 
 /** The newest question of which this is so. */

@@ -31,6 +31,8 @@ const zFoundPart = z.strictObject({
   attributes: zAttributes,
   serial: zLine.nullable(),
   source: z.enum(['own-report', 'census', 'by-hand']),
+  /** It is there, and what it is could not be read. */
+  unread: z.literal(true).exactOptional(),
 });
 
 const DATA_BEARING: readonly PartKind[] = ['drive'];
@@ -118,7 +120,8 @@ function writeFound(
 ): void {
   const sitting = book.view().machine?.inside[found.slot];
   if (sitting) {
-    book.add(`part:${sitting}`, 'part-corrected', { name: found.name, attributes: found.attributes });
+    const { name, attributes, unread = false } = found;
+    book.add(`part:${sitting}`, 'part-corrected', { name, attributes, unread });
     return;
   }
   const id = asking.newId() as PartId;
@@ -134,6 +137,7 @@ function writeFound(
     serial: found.serial === null ? null : personal('readings', owner, found.serial),
     source: found.source === 'by-hand' ? 'by-hand' : found.source,
     dataBearing: (DATA_BEARING as readonly string[]).includes(found.kind),
+    ...(found.unread && { unread: true }),
     at: asking.at,
     by: asking.by,
   });

@@ -29,7 +29,7 @@ export function certificatePaper(making: Making): Paper | Lacking {
         serial: opened(making, done.serial.value),
         ...(part.tag && { property: part.tag }),
         source: format.say(facts.certified.source, { machine: view.machine.called }),
-        destination: facts.places.gone.destroyed,
+        destination: facts.places['gone-destroyed'],
       },
       method: 'destroy',
       technique: done.technique,

@@ -107,7 +107,7 @@ function loaners(making: Making): readonly PartRowFacts[] {
       mark: { whose: 'shop' },
       whose: whose.ours,
       came: places.ours,
-      goes: places.back,
+      goes: places.bin,
     },
   ];
 }

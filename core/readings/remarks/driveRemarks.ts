@@ -81,5 +81,7 @@ const isSet = (byte: number, bit: number): boolean => Math.floor(byte / 2 ** bit
 function unsafeShutdowns({ facts }: DriveReading, remark: Say): readonly Remark[] {
   const { unsafeShutdowns: n, powerCycles } = facts;
   if (n === null || n === 0) return [];
-  return [remark('unsafe-shutdowns', 'nvme', { n, of: powerCycles === null ? '' : ` (${powerCycles} power cycles)` })];
+  return powerCycles === null
+    ? [remark('unsafe-shutdowns', 'nvme', { n })]
+    : [remark('unsafe-shutdowns-of', 'nvme', { n, of: powerCycles })];
 }

@@ -8,6 +8,7 @@ import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 import { useExecute } from '../../link/useExecute.ts';
+import { kindName } from '../../terms/terms.ts';
 import { AddSlot } from './AddSlot.tsx';
 import { CensusSlot } from './CensusSlot.tsx';
 import { planFor } from './censusPlan.ts';
@@ -27,6 +28,11 @@ export function CensusForm({ sheet, onDone }: { readonly sheet: JobSheet; readon
       Object.entries(machine.inside).map(([slot, id]) => [slot, parts.find((part) => part.id === id)?.name ?? '']),
     ),
   );
+  const [unread, setUnread] = useState<readonly string[]>(() =>
+    Object.entries(machine.inside).flatMap(([slot, id]) =>
+      parts.find((part) => part.id === id)?.unread ? [slot] : [],
+    ),
+  );
   const [gone, setGone] = useState<readonly string[]>([]);
   const told = machine.report ? toldBy(machine.report) : null;
   const { plan, edit, problem: wrongSlot, asLearnt } = useSlotsByHand(planFor(sheet, form, told));
@@ -37,6 +43,7 @@ export function CensusForm({ sheet, onDone }: { readonly sheet: JobSheet; readon
     const { [slot]: sits, ...others } = names;
     if (!edit({ rename: { [slot]: to } })) return false;
     setNames(sits === undefined ? others : { ...others, [to.trim()]: sits });
+    setUnread(unread.map((id) => (id === slot ? to.trim() : id)));
     return true;
   };
   const write = async () => {
@@ -57,6 +64,7 @@ export function CensusForm({ sheet, onDone }: { readonly sheet: JobSheet; readon
             attributes: asAttributes({ ...sitting?.attributes, ...(asTold && own.attributes) }),
             serial: null,
             source: asTold ? ('own-report' as const) : ('census' as const),
+            ...(unread.includes(slot.id) && { unread: true as const }),
           },
         ];
       }),
@@ -92,7 +100,14 @@ export function CensusForm({ sheet, onDone }: { readonly sheet: JobSheet; readon
             key={slot.id}
             slot={slot}
             name={names[slot.id] ?? ''}
-            onName={(name) => setNames({ ...names, [slot.id]: name })}
+            onName={(name) => {
+              setNames({ ...names, [slot.id]: name });
+              setUnread(unread.filter((id) => id !== slot.id));
+            }}
+            onUnread={() => {
+              setNames({ ...names, [slot.id]: t('bench.unknown-part', { kind: kindName(slot.takes) }) });
+              setUnread([...unread, slot.id]);
+            }}
             told={says(slot.id)?.name ?? null}
             onRename={recorded.has(slot.id) ? null : (to) => rename(slot.id, to)}
             onGone={machine.inside[slot.id] === undefined ? () => setGone([...gone, slot.id]) : null}

@@ -9,6 +9,8 @@ type CensusSlotProps = {
   readonly slot: Slot;
   readonly name: string;
   readonly onName: (name: string) => void;
+  /** Something is there, and what it is cannot be read. */
+  readonly onUnread: () => void;
   /** What the machine's own report says sits in it. */
   readonly told: string | null;
   /** True when the slot has that name now; null where something of the machine's is recorded under the old one. */
@@ -18,7 +20,7 @@ type CensusSlotProps = {
 };
 
 /** One slot of the census: what sits in it, and whether the slot is there and called so. */
-export function CensusSlot({ slot, name, onName, told, onRename, onGone }: CensusSlotProps) {
+export function CensusSlot({ slot, name, onName, onUnread, told, onRename, onGone }: CensusSlotProps) {
   const { t } = useWords();
   const [naming, setNaming] = useState<string | null>(null);
   const differs = told !== null && told !== name;
@@ -36,10 +38,7 @@ export function CensusSlot({ slot, name, onName, told, onRename, onGone }: Censu
             {t('bench.against.as-it-says')}
           </Key>
         )}
-        <Key
-          label={t('bench.there-unknown-in', { slot: slot.id })}
-          onPress={() => onName(t('bench.unknown-part', { kind: kindName(slot.takes) }))}
-        >
+        <Key label={t('bench.there-unknown-in', { slot: slot.id })} onPress={onUnread}>
           {t('bench.there-unknown')}
         </Key>
         {onRename && (

@@ -5,10 +5,11 @@ import type { Job } from '../../../core/job/job.ts';
 import { aMachine, aPart, BIN, inSlot, MACHINE, NOON, ours, TRAY } from '../../../tests/builders/custody.ts';
 import { aJobAt } from '../../../tests/builders/jobAt.ts';
 import { aJobSheet } from '../../../tests/builders/jobSheet.ts';
-import type { Words } from '../../kit/text/words.tsx';
+import { catalogue } from '../../catalogue.ts';
+import { wordsOf } from '../../kit/text/wordsOf.ts';
 import { type Blame, insideSlots, placeOf, placesFor } from './insideOf.ts';
 
-const words = { t: (key: string) => key, clock: String, dayMonth: String } as unknown as Words;
+const words = wordsOf({ catalogue, locale: 'en-GB', zone: 'Europe/London' });
 const nobody: Blame = { kinds: new Set(), named: null };
 const benched = (parts: readonly Part[], machine = aMachine(), job: Partial<Job> = {}) =>
   aJobSheet('tracing', job, parts, machine);
@@ -46,6 +47,15 @@ describe('a part in the drawing', () => {
   });
   it('of ours is never the suspect', () => {
     expect(stands({ kinds: new Set(['dimm']), named: null }, ours({ place: inSlot('A1') }))).toBe('plain');
+  });
+});
+
+describe('a part of which only its place is known', () => {
+  const known = (part: Part) =>
+    insideSlots(benched([part], aMachine({ inside: { A1: part.id } })), nobody, words)[0]?.holds?.known;
+  it('is so by what was written down, whatever it is called', () => {
+    expect(known(aPart({ unread: true }))).toBe(false);
+    expect(known(aPart({ name: 'board of unknown make, read by its label' }))).toBe(true);
   });
 });
 

@@ -1,6 +1,7 @@
 import type { JobSheet } from '../../../core/contract/screens.ts';
 import type { Part } from '../../../core/custody/ledger.ts';
 import type { Place } from '../../../core/custody/place.ts';
+import { placeFacts } from '../../../core/custody/readouts/placeFacts.ts';
 import { hasNoLead } from '../../../core/custody/slot.ts';
 import type { Drop, InsidePart, InsidePlace, InsideSlot } from '../../kit/inside/model.ts';
 import type { Words } from '../../kit/text/words.tsx';
@@ -43,7 +44,7 @@ export function insidePart(part: Part, sheet: JobSheet, blame: Blame, words: Wor
     whose: part.belongs.to,
     tag: part.tag,
     standing: dead ? 'dead' : named ? 'named' : suspect ? 'suspect' : 'plain',
-    known: !/unknown/i.test(part.name),
+    known: part.unread !== true,
     ...(where !== null && { where }),
     ...(trial && { note: words.t('bench.on-trial-since', { time: words.clock(part.since) }) }),
     ...(unplugged && { unplugged: true, note: words.t('bench.unplugged') }),
@@ -52,27 +53,8 @@ export function insidePart(part: Part, sheet: JobSheet, blame: Blame, words: Wor
 
 /** Where a part lies, in words. */
 export function placeWords(place: Place, { t, dayMonth }: Words): string {
-  switch (place.at) {
-    case 'slot':
-    case 'rig':
-      return t(`bench.place.${place.at}`, { slot: place.slot });
-    case 'tray':
-      return place.tray;
-    case 'bench':
-      return place.bench;
-    case 'bin':
-      return t('bench.place.bin', { bin: place.bin });
-    case 'kept':
-      return t('bench.place.kept', { shelf: place.shelf, until: dayMonth(place.until) });
-    case 'transit':
-      return t('bench.place.transit', { to: place.to, carrier: place.carrier, number: place.number });
-    case 'away':
-      return t('bench.place.away', { name: place.name });
-    case 'not-found':
-      return t('bench.place.not-found', { since: dayMonth(place.since), lastSeen: place.lastSeen });
-    default:
-      return t(`bench.place.${place.at}`);
-  }
+  const { says, facts, day } = placeFacts(place, null);
+  return t(`bench.place.${says}`, { ...facts, ...(day !== undefined && { day: dayMonth(day) }) });
 }
 
 /** Where a part can be put down: each tray of this job, a bench, and its bin for a part of ours that is inside. */

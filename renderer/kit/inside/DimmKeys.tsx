@@ -45,7 +45,7 @@ export function DimmKeys({ dimms, inHand, style, onPress, onClose }: DimmKeysPro
           <small>
             {one.holds
               ? one.holds.whose === 'shop'
-                ? 'SHOP'
+                ? words.t('kit.mark.shop')
                 : words.t(one.holds.standing === 'plain' ? 'kit.mark.owner' : `kit.mark.${one.holds.standing}`)
               : words.t(one.away ? 'kit.inside.out' : 'kit.inside.empty')}
           </small>

@@ -52,7 +52,9 @@ export function Places({ places, inHand, grip, onDrop, onTake }: PlacesProps) {
                       />
                       <span>
                         <b>{part.what}</b>
-                        {part.whose === 'shop' ? `, SHOP ${part.tag ?? ''}` : `, ${t('kit.mark.owner')}`}
+                        {part.whose === 'shop'
+                          ? `, ${t('kit.mark.shop')} ${part.tag ?? ''}`
+                          : `, ${t('kit.mark.owner')}`}
                       </span>
                     </button>
                   </li>

@@ -14,7 +14,7 @@ export function partLines(part: InsidePart, out: boolean, { t }: Words): readonl
   const where = part.where ?? standing ?? t(part.known ? 'kit.inside.in-place' : 'kit.inside.not-seen');
   const both = part.where !== undefined && standing !== null ? `${where}, ${standing}` : where;
   if (part.whose === 'shop') {
-    lines.push({ text: `SHOP  ${tagOf(part.tag)}`.trim(), tone: 'ours' });
+    lines.push({ text: `${t('kit.mark.shop')}  ${tagOf(part.tag)}`.trim(), tone: 'ours' });
     const note = [standing, part.note].filter((text) => text !== null && text !== undefined).join(', ');
     if (note !== '') lines.push({ text: note, tone: 'plain' });
     return lines;

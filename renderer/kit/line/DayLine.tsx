@@ -164,7 +164,7 @@ export function DayLine({ now, days, jobs, threads, notes = {}, chosen, onChoose
                 className="k-line-plate-ground"
               />
               <text x={plate.x + plate.width / 2} y={plate.y + 20.5} textAnchor="middle" className="k-line-plate-word">
-                <tspan className="k-line-shop">SHOP</tspan>
+                <tspan className="k-line-shop">{t('kit.mark.shop')}</tspan>
                 <tspan dx={7}>{plateText(thread)}</tspan>
               </text>
               <text x={plate.x - 36} y={plate.y + 8} textAnchor="end" className="k-line-second k-line-halo">
@@ -230,7 +230,7 @@ export function DayLine({ now, days, jobs, threads, notes = {}, chosen, onChoose
             type="button"
             className="k-line-point"
             style={{ left: plate.x, top: HEAD + plate.y - 9, width: plate.width, height: 48 }}
-            aria-label={`SHOP ${plateText(thread)}. ${thread.says}`}
+            aria-label={`${t('kit.mark.shop')} ${plateText(thread)}. ${thread.says}`}
             onClick={() => onPart?.(thread.tag)}
           />
         ))}

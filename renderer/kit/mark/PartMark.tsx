@@ -1,3 +1,4 @@
+import { useWords } from '../text/words.tsx';
 import type { Look } from './look.ts';
 import { TORN_DEPTH, tornEdge } from './torn.ts';
 import './marks.css';
@@ -47,11 +48,12 @@ export function PartMark({ look, id, x, y, width: w, height: h, hatch, plate = t
 
 /** SHOP on a plate, lying or standing. */
 function Plate({ x, y, upright }: { readonly x: number; readonly y: number; readonly upright: boolean }) {
+  const { t } = useWords();
   return (
     <g transform={`translate(${x} ${y})${upright ? ' rotate(-90)' : ''}`}>
       <rect x={-34} y={-13} width={68} height={26} className="k-mark-plate" />
       <text y={6} textAnchor="middle" className="k-mark-plate-word">
-        SHOP
+        {t('kit.mark.shop')}
       </text>
     </g>
   );
