@@ -96,11 +96,14 @@ export function compareParts(had: Named, offered: Named, context: CompareContext
     if (members.some((member) => member.verdict !== null)) rows.push(compareRow(row, members, context, after));
     else notKnown.push(row.row);
   }
-  const counts = Object.fromEntries(
+  return { rows, counts: countsOf(rows), notKnown };
+}
+
+/** How many rows there are of each verdict. */
+export const countsOf = (rows: readonly ComparedRow[]): Comparison['counts'] =>
+  Object.fromEntries(
     VERDICTS.map((verdict) => [verdict, rows.filter((row) => row.verdict === verdict).length]),
   ) as Record<Verdict, number>;
-  return { rows, counts, notKnown };
-}
 
 /** Adds what follows only from the part and the machine together. */
 function withDerived(part: Named, context: CompareContext): Attributes {

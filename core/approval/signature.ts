@@ -14,6 +14,6 @@ export type Signature = {
   readonly drawn: Personal<Strokes> | null;
   readonly typed: boolean;
   readonly at: EpochMs;
-  /** Hash of the sheet's content as signed. */
+  /** SHA-256 of the content that was shown and signed, in hex; empty where it was signed before contents were bound. */
   readonly contentHash: string;
 };

@@ -22,6 +22,7 @@ import {
   tellWorth,
   withdrawConsent,
 } from './intake/sheet.ts';
+import { signTakingIn } from './intake/signTakingIn.ts';
 import { takeIn } from './intake/takeIn.ts';
 import { addPhotographs, addThing, putOursOn, sealSecret, takeOursOff, wipeSecret } from './intake/things.ts';
 import { bookCharge, giveBack, takePayment } from './money/payments.ts';
@@ -55,6 +56,7 @@ export const COMMANDS = {
   lapseEnquiry,
   noteEnquiryEstimate,
   takeIn,
+  signTakingIn,
   signSheet,
   signAlone,
   answerConsent,

@@ -103,6 +103,7 @@ const NO_JOB: readonly CommandName[] = [
   'noteEnquiryEstimate',
   'stopClocks',
   'takeIn',
+  'signTakingIn',
   'knowPart',
   'correctPart',
   'knowRig',

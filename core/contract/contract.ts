@@ -1,12 +1,14 @@
 import { eventIterator, oc, type } from '@orpc/contract';
 import { z } from 'zod';
 import { COMMANDS, type CommandName } from '../commands/commands.ts';
-import { zEpoch, zId, zJobId, zMachineId, zPartId, zTag } from '../commands/kernel/fields.ts';
+import { zEpoch, zId, zJobId, zMachineId, zOwnerId, zPartId, zTag } from '../commands/kernel/fields.ts';
+import type { zFigures } from '../commands/promise/noteEstimate.ts';
 import type { Shown } from '../job/bench/offerStands.ts';
 import type { Stream } from '../journal/entry.ts';
 import type { Paper } from '../papers/content.ts';
 import type { Refusal } from '../refusal.ts';
 import type { MachineThenNow, OutRow, PathStay } from './custodySheets.ts';
+import type { Previewed } from './previewed.ts';
 import type { ReckoningSheet } from './reckoningSheet.ts';
 import type { RefusalKind } from './refusalKind.ts';
 import type {
@@ -31,13 +33,23 @@ const names = Object.keys(COMMANDS) as [CommandName, ...CommandName[]];
  */
 export const zAsked = z
   .strictObject({ command: zId, by: zId, name: z.enum(names), input: z.unknown() })
-  .transform((asked, context) => {
-    const checked = (COMMANDS[asked.name].input as z.ZodType).safeParse(asked.input);
-    if (checked.success) return { ...asked, input: checked.data };
-    for (const issue of checked.error.issues)
-      context.addIssue({ code: 'custom', message: issue.message, path: ['input', ...issue.path] });
-    return z.NEVER;
-  });
+  .transform(withCheckedInput);
+
+/** A command that is only looked at: who would ask, which one, and its input; signatures name no content yet. */
+export const zPreview = z
+  .strictObject({ by: zId, name: z.enum(names), input: z.unknown() })
+  .transform(withCheckedInput);
+
+function withCheckedInput<Given extends { readonly name: CommandName; readonly input: unknown }>(
+  given: Given,
+  context: z.RefinementCtx,
+) {
+  const checked = (COMMANDS[given.name].input as z.ZodType).safeParse(given.input);
+  if (checked.success) return { ...given, input: checked.data };
+  for (const issue of checked.error.issues)
+    context.addIssue({ code: 'custom', message: issue.message, path: ['input', ...issue.path] });
+  return z.NEVER;
+}
 
 /** What a command that was carried out comes to. `firstStream` is the stream of its first entry: the new job, part or enquiry. `replayed`: this id had been carried out before. */
 export type CommandResult = { readonly seq: number; readonly firstStream: Stream; readonly replayed: boolean };
@@ -51,21 +63,50 @@ export type Asked = {
   };
 }[CommandName];
 
+/** What an asker sends to see what a command would come to. */
+export type PreviewAsked = Omit<Asked, 'command'>;
+
+/** What a machine that is not here yet would take, by what was told alone. Minutes; amounts in minor units. */
+export type FirstEstimate = {
+  readonly p10: number;
+  readonly p50: number;
+  readonly p90: number;
+  readonly priceP50: number;
+  readonly priceP90: number;
+  readonly passesLimit: number;
+  readonly firstFigure: boolean;
+  /** The same as a command takes it, for the papers that say it. */
+  readonly figures: Figures;
+  /** The day to promise, as the queue stands. */
+  readonly day: number | null;
+};
+
+/** An estimate as a command takes it. */
+export type Figures = z.output<typeof zFigures>;
+
 const zChange = z.object({ seq: z.int(), streams: z.array(z.string()), kinds: z.array(z.string()) });
 const refusal = { data: z.looseObject({ refused: z.string() }) };
+const refusals = {
+  NOT_FOUND: refusal,
+  FORBIDDEN: refusal,
+  UNPROCESSABLE_CONTENT: refusal,
+  CONFLICT: refusal,
+} satisfies { readonly [kind in RefusalKind]: typeof refusal };
 const read = oc.errors({ NOT_FOUND: refusal });
+const stores = oc.errors(refusals);
 
-/** The one contract between the screens and the service; both doors check at run time. */
+/**
+ * The one contract between the screens and the service. Inputs are checked at run time at both doors; of outputs only
+ * files and changes are, the others are typed and made by the service alone. A refusal is an error with its facts,
+ * of its kind (`refusalKind`), at every procedure that can refuse; a preview, which is asked for it, answers it.
+ */
 export const contract = {
-  execute: oc
-    .input(zAsked)
-    .output(type<CommandResult>())
-    .errors({
-      NOT_FOUND: refusal,
-      FORBIDDEN: refusal,
-      UNPROCESSABLE_CONTENT: refusal,
-      CONFLICT: refusal,
-    } satisfies { readonly [kind in RefusalKind]: typeof refusal }),
+  execute: oc.input(zAsked).output(type<CommandResult>()).errors(refusals),
+  /**
+   * What a command would come to, by the same decision; nothing is written. That it would be refused is an answer here
+   * and no failure: a sheet being written is refused now and then.
+   */
+  preview: oc.input(zPreview).output(type<Previewed | Refusal>()),
   shop: read.output(type<ShopSheet>()),
   /** Whether the shop's data can be written, and what is to be known about it and about the clock. */
   standing: read.output(type<StandingSheet>()),
@@ -118,20 +159,18 @@ export const contract = {
       ]),
     )
     .output(z.instanceof(File)),
-  storePhotograph: read
+  storePhotograph: stores
     .input(z.strictObject({ job: zJobId, file: z.instanceof(File) }))
-    .output(type<{ readonly blob: string } | Refusal>()),
-  holdPhotograph: read
-    .input(z.strictObject({ file: z.instanceof(File) }))
-    .output(type<{ readonly blob: string } | Refusal>()),
-  keepHeldPhotograph: read
-    .input(z.strictObject({ job: zJobId, held: zId }))
-    .output(type<{ readonly blob: string } | Refusal>()),
+    .output(type<{ readonly blob: string }>()),
+  holdPhotograph: stores.input(z.strictObject({ file: z.instanceof(File) })).output(type<{ readonly blob: string }>()),
+  keepHeldPhotograph: stores
+    .input(z.strictObject({ owner: zOwnerId, held: zId }))
+    .output(type<{ readonly blob: string }>()),
   photograph: read.input(z.strictObject({ blob: zId })).output(z.instanceof(File)),
   /** What an owner wrote, kept as it came beside their answer in writing. */
-  storeLetter: read
+  storeLetter: stores
     .input(z.strictObject({ job: zJobId, file: z.instanceof(File) }))
-    .output(type<{ readonly blob: string } | Refusal>()),
+    .output(type<{ readonly blob: string }>()),
   letter: read.input(z.strictObject({ blob: zId })).output(z.instanceof(File)),
   firstEstimate: read
     .input(
@@ -142,19 +181,7 @@ export const contract = {
         limitMinor: z.int().min(0).nullable(),
       }),
     )
-    .output(
-      type<{
-        readonly p10: number;
-        readonly p50: number;
-        readonly p90: number;
-        readonly priceP50: number;
-        readonly priceP90: number;
-        readonly passesLimit: number;
-        readonly firstFigure: boolean;
-        /** The day to promise, as the queue stands. */
-        readonly day: number | null;
-      } | null>(),
-    ),
+    .output(type<FirstEstimate | null>()),
   /** What was typed and not yet written for good: kept sealed, a day at most. */
   saveDraft: oc.input(z.strictObject({ key: zId, text: z.string().max(200_000).nullable() })).output(type<null>()),
   loadDraft: oc.input(z.strictObject({ key: zId })).output(type<string | null>()),

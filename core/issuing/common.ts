@@ -58,6 +58,7 @@ export const signatureFacts = (making: Making, signature: Signature): SignatureF
   who: opened(making, signature.name.value),
   at: signature.at,
   drawn: signature.drawn?.value ?? null,
+  ...(signature.contentHash === '' && { unbound: true }),
 });
 
 /** Who gave the word, when, how, and who heard it. */

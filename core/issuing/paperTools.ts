@@ -17,4 +17,6 @@ export type PaperTools = {
   readonly paperSetting: (language: string, settings: ShopSettings) => Setting;
   /** Words that turn the journal's names into an owner's language. */
   readonly jobWords: (language: string) => JobWords;
+  /** The owner has not said a limit yet: a sheet being written is shown without one. Nothing is issued so. */
+  readonly limitOpen?: true;
 };

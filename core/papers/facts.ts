@@ -49,7 +49,13 @@ export type MachineFacts = {
  * A signature given on the shop's own screen; without strokes the name was typed. Points may carry more than x and y
  * (a time, say): only the place is printed.
  */
-export type SignatureFacts = { readonly who: string; readonly at: EpochMs; readonly drawn: DrawnStrokes | null };
+export type SignatureFacts = {
+  readonly who: string;
+  readonly at: EpochMs;
+  readonly drawn: DrawnStrokes | null;
+  /** Given when a signature did not yet name the content it stands under. */
+  readonly unbound?: true;
+};
 export type DrawnStrokes = Omit<Strokes, 'strokes'> & {
   readonly strokes: readonly (readonly (readonly [x: number, y: number, ...more: number[]])[])[];
 };

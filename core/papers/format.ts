@@ -4,11 +4,14 @@ import { fillerOf } from '../text/fillGaps.ts';
 import type { EpochMs, Minutes } from '../time.ts';
 import type { Setting } from './setting.ts';
 
+/** Stands on a paper that is shown before it is issued where number, clock and sealed head will be. */
+export const NOT_YET = '…';
+
 /** Writes plain facts the way the owner's country writes them, in the shop's zone. */
 export type Format = ReturnType<typeof formatFor>;
 
 export function formatFor(setting: Setting) {
-  const { locale, zone, words } = setting;
+  const { locale, zone, words, shownAt } = setting;
   const dated = (options: Intl.DateTimeFormatOptions) => {
     const writer = new Intl.DateTimeFormat(locale, { ...options, timeZone: zone });
     // The day of the month stays with its month.
@@ -17,7 +20,10 @@ export function formatFor(setting: Setting) {
   const date = dated({ day: 'numeric', month: 'long', year: 'numeric' });
   const day = dated({ weekday: 'long', day: 'numeric', month: 'long', year: 'numeric' });
   const shortDay = dated({ weekday: 'short', day: 'numeric', month: 'short' });
-  const time = dated({ hour: 'numeric', minute: '2-digit' });
+  const clock = dated({ hour: 'numeric', minute: '2-digit' });
+  const time = (at: EpochMs) => (at === shownAt ? NOT_YET : clock(at));
+  const withTime = (at: EpochMs, said: string) =>
+    at === shownAt ? said : say(words.common.dayTime, { day: said, time: time(at) });
   const calendar = new Intl.DateTimeFormat('en', { year: 'numeric', month: 'numeric', day: 'numeric', timeZone: zone });
   const inUtc = new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'long', year: 'numeric', timeZone: 'UTC' });
   const number = new Intl.NumberFormat(locale, { maximumFractionDigits: 3 });
@@ -33,9 +39,9 @@ export function formatFor(setting: Setting) {
     /** 09:47 */
     time,
     /** Tuesday 13 October 2026, 09:47 */
-    dayTime: (at: EpochMs) => say(words.common.dayTime, { day: day(at), time: time(at) }),
+    dayTime: (at: EpochMs) => withTime(at, day(at)),
     /** Tue 13 Oct, 09:47 */
-    shortDayTime: (at: EpochMs) => say(words.common.dayTime, { day: shortDay(at), time: time(at) }),
+    shortDayTime: (at: EpochMs) => withTime(at, shortDay(at)),
     /** The date so many calendar days after the shop's date at `at`, whatever the clocks do in between. */
     datePlusDays: (at: EpochMs, days: number) => {
       const part = (type: Intl.DateTimeFormatPartTypes) =>

@@ -1,5 +1,6 @@
 import type { Currency } from '../money/money.ts';
 import type { PaperWords } from '../text/paperWords.ts';
+import type { EpochMs } from '../time.ts';
 import type { PageSize } from './sizes.ts';
 
 /** How a paper is worded: the owner's language and country, the shop's zone and paper. Handed in with the facts. */
@@ -12,4 +13,9 @@ export type Setting = {
   readonly words: PaperWords;
   /** Minor digits by ISO 4217; the platform's own formatter disagrees with the standard for some currencies. */
   readonly minorDigits: (currency: Currency) => number;
+  /**
+   * Set where a paper is shown before it is issued: the moment at which it would be. What bears this very moment is said
+   * by its day alone, and a signature given at it stands as a line to sign on: the clock goes on until it is signed.
+   */
+  readonly shownAt?: EpochMs;
 };

@@ -100,12 +100,7 @@ export function machineLine({ what, maker, model, serial }: MachineFacts, settin
 }
 
 /** A signature as it was given, with who, when and what was signed. */
-export function signatureBlock(
-  given: SignatureFacts,
-  signed: string,
-  setting: Setting,
-  format: Format,
-): SignatureBlock {
+function signatureBlock(given: SignatureFacts, signed: string, setting: Setting, format: Format): SignatureBlock {
   const { common } = setting.words;
   const when = format.dayTime(given.at);
   return {
@@ -118,7 +113,7 @@ export function signatureBlock(
     typed: given.drawn ? '' : common.typed,
     who: given.who,
     when,
-    what: signed,
+    what: given.unbound ? format.say(common.signedUnbound, { what: signed }) : signed,
     says: format.say(common.signatureOf, { who: given.who, when }),
   };
 }
@@ -131,9 +126,11 @@ export function signing(
   format: Format,
   lines: readonly string[] = [setting.words.common.nameLine, setting.words.common.dateLine],
 ): SigningLine {
-  return given
-    ? signatureBlock(given, signed, setting, format)
-    : { block: 'signing', lines: [...lines, setting.words.common.signatureLine] };
+  const { signatureLine } = setting.words.common;
+  if (!given) return { block: 'signing', lines: [...lines, signatureLine] };
+  return given.at === setting.shownAt
+    ? { block: 'signing', lines: [given.who, signatureLine] }
+    : signatureBlock(given, signed, setting, format);
 }
 
 /** How an answer was given, in words. */

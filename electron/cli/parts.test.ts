@@ -42,7 +42,7 @@ async function lentOut() {
     gaps: [],
   });
   const answers = { open: 'yes', 'own-parts-in': 'yes' };
-  await desk.ask('signSheet', { job, answers, signed: { name: story.owner.name, drawn: null }, contentHash: '' });
+  await desk.ask('signSheet', { job, answers, signed: { name: story.owner.name, drawn: null, contentHash: null } });
   const made = await desk.ask('knowPart', {
     tag: null,
     kind: 'dimm',

@@ -1,8 +1,10 @@
 import { implement } from '@orpc/server';
-import { type Asked, contract } from '../../core/contract/contract.ts';
-import { refusalKind } from '../../core/contract/refusalKind.ts';
+import { type Asked, contract, type PreviewAsked } from '../../core/contract/contract.ts';
+
+import { type RefusalKind, refusalKind } from '../../core/contract/refusalKind.ts';
 import type { StandingSheet } from '../../core/contract/standing.ts';
 import type { JobId } from '../../core/ids.ts';
+import type { Refusal } from '../../core/refusal.ts';
 import { epochMs } from '../../core/time.ts';
 import type { Shop } from '../../db/index.ts';
 import { carryOut, type Tools } from './desk/carryOut.ts';
@@ -15,6 +17,7 @@ import { holdPhotograph, keepHeldPhotograph, storePhotograph } from './desk/file
 import { printTags } from './desk/files/printTags.ts';
 import { takeBlob } from './desk/files/takeBlob.ts';
 import { loadView } from './desk/loadView.ts';
+import { preview } from './desk/preview.ts';
 import { bookkeeping } from './desk/sheets/bookkeeping.ts';
 import { outOfOurs, partPath, thenAndNow } from './desk/sheets/custodyReads.ts';
 import { dayLine } from './desk/sheets/dayLine.ts';
@@ -64,6 +67,7 @@ export function createRouter({ shop, drafts, tools, engine, following, standing,
       return { seq: done.seq, firstStream: done.firstStream, replayed: done.replayed };
     }),
     standing: os.standing.handler(() => standing()),
+    preview: os.preview.handler(({ input }) => preview(shop, tools, input as unknown as PreviewAsked, now())),
     shop: os.shop.handler(async () => (await loadView(await shop.read(), {}, now())).shop),
     dayLine: os.dayLine.handler(async () => ({ now: now(), points: await dayLine(await shop.read(), now()) })),
     job: os.job.handler(async ({ input, errors }) =>
@@ -126,22 +130,22 @@ export function createRouter({ shop, drafts, tools, engine, following, standing,
       const bytes = await printTags(read, input, { settings, setting, randomInt: tools.randomInt, at: now() });
       return new File([bytes as Uint8Array<ArrayBuffer>], 'tags.pdf', { type: 'application/pdf' });
     }),
-    storePhotograph: os.storePhotograph.handler(async ({ input }) =>
-      storePhotograph(shop, input.job as JobId, new Uint8Array(await input.file.arrayBuffer()), now()),
+    storePhotograph: os.storePhotograph.handler(async ({ input, errors }) =>
+      stored(await storePhotograph(shop, input.job, await bytesOf(input.file), now()), errors),
     ),
-    holdPhotograph: os.holdPhotograph.handler(async ({ input }) =>
-      holdPhotograph(shop, new Uint8Array(await input.file.arrayBuffer())),
+    holdPhotograph: os.holdPhotograph.handler(async ({ input, errors }) =>
+      stored(await holdPhotograph(shop, await bytesOf(input.file)), errors),
     ),
-    keepHeldPhotograph: os.keepHeldPhotograph.handler(({ input }) =>
-      keepHeldPhotograph(shop, input.job as JobId, input.held, now()),
+    keepHeldPhotograph: os.keepHeldPhotograph.handler(async ({ input, errors }) =>
+      stored(await keepHeldPhotograph(shop, input.owner, input.held), errors),
     ),
     photograph: os.photograph.handler(async ({ input, errors }) => {
       const bytes = await takeBlob(shop, input.blob);
       if (!bytes) throw errors.NOT_FOUND({ data: { refused: 'photograph-missing', blob: input.blob } });
       return new File([bytes as Uint8Array<ArrayBuffer>], 'photograph', { type: 'application/octet-stream' });
     }),
-    storeLetter: os.storeLetter.handler(async ({ input }) =>
-      storeLetter(shop, input.job as JobId, new Uint8Array(await input.file.arrayBuffer()), now()),
+    storeLetter: os.storeLetter.handler(async ({ input, errors }) =>
+      stored(await storeLetter(shop, input.job, await bytesOf(input.file), now()), errors),
     ),
     letter: os.letter.handler(async ({ input, errors }) => {
       const bytes = await takeBlob(shop, input.blob);
@@ -160,4 +164,15 @@ export function createRouter({ shop, drafts, tools, engine, following, standing,
       changeStream({ headSeq: async () => (await shop.read()).head, changes: shop.changes }, input.since, signal),
     ),
   });
+}
+
+const bytesOf = async (file: File): Promise<Uint8Array> => new Uint8Array(await file.arrayBuffer());
+
+/** What was stored; a refusal is thrown as an error of its kind, as everywhere in the contract. */
+function stored<Kept extends object>(
+  kept: Kept | Refusal,
+  errors: { readonly [kind in RefusalKind]: (facts: { readonly data: Refusal }) => Error },
+): Kept {
+  if ('refused' in kept) throw errors[refusalKind(kept.refused)]({ data: kept });
+  return kept;
 }

@@ -8,7 +8,7 @@ import type { Work } from '../../core/job/work.ts';
 import { refusalNamed, wordsFor } from '../../core/text/wordsFor.ts';
 import { type EpochMs, epochMs } from '../../core/time.ts';
 import { aShopFolder } from '../../tests/builders/shopFolder.ts';
-import { takingIn } from '../../tests/builders/takingIn.ts';
+import { signingIn, takingIn } from '../../tests/builders/takingIn.ts';
 import { openFollowing } from '../service/desk/estimating/following.ts';
 import { openEngine } from '../service/openEngine.ts';
 import { openTools } from '../service/openTools.ts';
@@ -18,6 +18,7 @@ import { serveLoopback } from './serveLoopback.ts';
 type Answered = {
   readonly json: {
     readonly firstStream: string;
+    readonly contentHash: string;
     readonly data: { readonly refused?: string; readonly issues?: readonly { readonly path: readonly string[] }[] };
   };
 };
@@ -30,10 +31,12 @@ let clock: { now: EpochMs };
 let commands = 0;
 
 /** A command over HTTP, as our own page sends it: the status and what came back. */
-async function asks(name: string, input: unknown, by = 'mina') {
+const asks = (name: string, input: unknown, by = 'mina') =>
+  answerTo('execute', { command: `door-${++commands}`, by, name, input });
+
+async function answerTo(procedure: 'execute' | 'preview', json: object) {
   const headers = { cookie, origin, 'x-csrf-token': 'orpc', 'content-type': 'application/json' };
-  const body = JSON.stringify({ json: { command: `door-${++commands}`, by, name, input } });
-  const answer = await fetch(`${origin}/rpc/execute`, { method: 'POST', headers, body });
+  const answer = await fetch(`${origin}/rpc/${procedure}`, { method: 'POST', headers, body: JSON.stringify({ json }) });
   return { status: answer.status, ...((await answer.json()) as Answered) };
 }
 
@@ -67,9 +70,10 @@ beforeAll(async () => {
   const entered = await fetch(served.address, { redirect: 'manual' });
   cookie = entered.headers.get('set-cookie')?.split(';')[0] ?? '';
   await asks('openShop', { settings: shopOf.settings, staff: shopOf.staff });
-  job = (await asks('takeIn', takingIn())).json.firstStream.slice('job:'.length);
-  const signed = { name: story.owner.name, drawn: null };
-  await asks('signSheet', { job, answers: { open: 'yes' }, signed, contentHash: '' });
+  const sheet = signingIn();
+  const { json: shown } = await answerTo('preview', { by: 'mina', name: 'signTakingIn', input: sheet });
+  const signed = { ...sheet.signed, contentHash: shown.contentHash };
+  job = (await asks('signTakingIn', { ...sheet, signed })).json.firstStream.slice('job:'.length);
 });
 afterAll(async () => {
   for (const end of ends.reverse()) await end();
@@ -108,7 +112,13 @@ const mayWe = (yes: Readonly<Record<string, unknown>> = {}) =>
     stops: false,
   });
 const answers = (question: string, name = story.owner.name) =>
-  asks('answer', { job, question, options: ['yes'], name, how: { by: 'counter', signed: { name, drawn: null } } });
+  asks('answer', {
+    job,
+    question,
+    options: ['yes'],
+    name,
+    how: { by: 'counter', signed: { name, drawn: null, contentHash: null } },
+  });
 
 /** The status, and the refusal's name once its words were found to say what is wrong, unchanged and to be done. */
 function said({ status, json }: Awaited<ReturnType<typeof asks>>): readonly [number, string] {

@@ -3,16 +3,19 @@ import { useCallback, useState } from 'react';
 import fits from '../../assets/words/en/fits.json';
 import refusals from '../../assets/words/en/refusals.json';
 import type { Asked, CommandResult } from '../../core/contract/contract.ts';
+import type { Refusal } from '../../core/refusal.ts';
 import { refusalNamed, type Words, wordsFor } from '../../core/text/wordsFor.ts';
 import { useWhoIsHere } from '../whoIsHere.tsx';
 import { service } from './service.ts';
 
-type InputOf<Name extends Asked['name']> = Extract<Asked, { readonly name: Name }>['input'];
+export type InputOf<Name extends Asked['name']> = Extract<Asked, { readonly name: Name }>['input'];
 
 /** Carries a command out. Answers what was done, or null when it was refused: then `problem` says why in words. */
 export type Execute = {
   readonly execute: <Name extends Asked['name']>(name: Name, input: InputOf<Name>) => Promise<CommandResult | null>;
   readonly problem: Words | null;
+  /** The same with its facts; null where it was no refusal. */
+  readonly refusal: Refusal | null;
   readonly busy: boolean;
   readonly forget: () => void;
 };
@@ -23,6 +26,7 @@ const ASKED_TWICE = 3;
 export function useExecute(): Execute {
   const { staff } = useWhoIsHere();
   const [problem, setProblem] = useState<Words | null>(null);
+  const [refusal, setRefusal] = useState<Refusal | null>(null);
   const [busy, setBusy] = useState(false);
   const execute: Execute['execute'] = useCallback(
     async (name, input) => {
@@ -31,9 +35,11 @@ export function useExecute(): Execute {
       try {
         const done = await askAgain(asked);
         setProblem(null);
+        setRefusal(null);
         return done;
       } catch (error) {
         setProblem(wordsOfError(error));
+        setRefusal(refusalIn(error));
         return null;
       } finally {
         setBusy(false);
@@ -41,7 +47,11 @@ export function useExecute(): Execute {
     },
     [staff.id],
   );
-  return { execute, problem, busy, forget: () => setProblem(null) };
+  const forget = () => {
+    setProblem(null);
+    setRefusal(null);
+  };
+  return { execute, problem, refusal, busy, forget };
 }
 
 async function askAgain(asked: Asked, tries = ASKED_TWICE): Promise<CommandResult> {
@@ -56,14 +66,22 @@ async function askAgain(asked: Asked, tries = ASKED_TWICE): Promise<CommandResul
 const isInputError = (error: unknown): boolean =>
   error instanceof Error && 'code' in error && error.code === 'BAD_REQUEST';
 
+/** The refusal that an error carries, with its facts; null where it is none. */
+function refusalIn(error: unknown): Refusal | null {
+  const data = error instanceof Error && 'data' in error ? error.data : null;
+  return data && typeof data === 'object' && 'refused' in data && typeof data.refused === 'string'
+    ? { ...data, refused: refusalNamed(data.refused, refusals) }
+    : null;
+}
+
+export const wordsOfRefusal = (refusal: Refusal): Words =>
+  wordsFor({ ...refusal, ...sinceWhen(refusal), ...factNamed(refusal) }, refusals);
+
 /** Words for whatever came back instead of an answer. */
 export function wordsOfError(error: unknown): Words {
   const data = error instanceof Error && 'data' in error ? error.data : null;
-  if (data && typeof data === 'object' && 'refused' in data && typeof data.refused === 'string')
-    return wordsFor(
-      { ...data, ...sinceWhen(data), ...factNamed(data), refused: refusalNamed(data.refused, refusals) },
-      refusals,
-    );
+  const refusal = refusalIn(error);
+  if (refusal) return wordsOfRefusal(refusal);
   if (isInputError(error)) return wordsFor({ refused: 'input-not-understood', fields: fieldsOf(data) }, refusals);
   return wordsFor({ refused: 'service-ended' }, refusals);
 }

@@ -3,15 +3,15 @@ import { epochMs, minutes } from '../../core/time.ts';
 const job = 'j';
 const at = epochMs(1_000);
 const use = { loaner: null, slots: [], parts: [] };
-const signed = { name: 'Judith Amberley', drawn: null };
+const signed = { name: 'Judith Amberley', drawn: null, contentHash: null };
 const how = { by: 'phone', at, number: '01632 960 007', readBack: 'Yes, go on.' };
 const place = { at: 'bin', bin: 'A1' };
 const agrees = { limitMinor: null, items: [], accepts: false, data: null, dead: null, goesTo: 'back' };
 
 /** One input of every command about a job that its shape lets through. */
 export const inputs = {
-  signSheet: { job, answers: { open: 'yes' }, signed, contentHash: '' },
-  signAlone: { job, id: 'film', answer: 'yes', about: null, signed, contentHash: '' },
+  signSheet: { job, answers: { open: 'yes' }, signed },
+  signAlone: { job, id: 'film', answer: 'yes', about: null, signed },
   answerConsent: { job, id: 'read', answer: 'yes', name: signed.name, how },
   withdrawConsent: { job, id: 'publish' },
   addBeforeFirstScrew: {
@@ -136,12 +136,12 @@ export const inputs = {
   settleReturn: { job, order: 'o', as: 'refunded', minor: 100 },
   bookCharge: { job, charge: { is: 'given', what: 'lead', worthMinor: 100 } },
   giveBack: { job, minor: 100, how: 'cash' },
-  takePayment: { job, minor: 100, how: 'cash', for: 'deposit' },
+  takePayment: { job, minor: 100, how: 'cash', for: 'deposit', contentHash: null },
   markReady: { job },
   goHomeAsItCame: { job, why: 'declined' },
   tellReady: { job, how: 'phone' },
   remind: { job, last: false },
-  handOver: { job, collectedBy: signed.name, signed, contentHash: '', returned: [], oursOff: [], differences: [] },
+  handOver: { job, collectedBy: signed.name, signed, returned: [], oursOff: [], differences: [] },
   reportIncident: { job, what: 'A tie broke', part: null, partIs: null, cause: 'known', photographs: [], costMinor: 0 },
   tellIncident: { job, incident: 'i', name: signed.name, how },
   lendPart: { job, part: 'p', slot: null, returnBy: 9e12, to: signed.name },

@@ -1,7 +1,8 @@
 import { createHash } from 'node:crypto';
 import type { TracingDoor } from '../../core/bench/tracingDoor.ts';
 import type { CommandName } from '../../core/commands/commands.ts';
-import { type Asked, zAsked } from '../../core/contract/contract.ts';
+import { type Asked, type PreviewAsked, zAsked, zPreview } from '../../core/contract/contract.ts';
+import type { Previewed } from '../../core/contract/previewed.ts';
 import type { View } from '../../core/entries/view.ts';
 import type { JobId } from '../../core/ids.ts';
 import type { Refusal } from '../../core/refusal.ts';
@@ -10,6 +11,8 @@ import type { Executed, NotExecuted, Shop } from '../../db/index.ts';
 import { seededChance } from '../../electron/cli/demo/seededChance.ts';
 import { carryOut, type Tools } from '../../electron/service/desk/carryOut.ts';
 import { loadView } from '../../electron/service/desk/loadView.ts';
+import { preview } from '../../electron/service/desk/preview.ts';
+import { signShown, toBeSigned } from '../../electron/service/desk/signShown.ts';
 import { openEngine } from '../../electron/service/openEngine.ts';
 import { openTools } from '../../electron/service/openTools.ts';
 import { aShopFolder, type ShopFolder } from './shopFolder.ts';
@@ -26,6 +29,10 @@ export type Desk = {
   readonly refused: (name: CommandName, input: unknown, by?: string) => Promise<Refusal>;
   /** Asks, and says what came of it. */
   readonly tried: (name: CommandName, input: unknown, by?: string) => Promise<Executed | NotExecuted>;
+  /** What a command would come to, as whoever signs is shown it. */
+  readonly shows: (name: CommandName, input: unknown, by?: string) => Promise<Previewed | Refusal>;
+  /** Asks with signatures as they are, and expects a refusal. */
+  readonly unsigned: (name: CommandName, input: unknown) => Promise<Refusal>;
   readonly view: (job: JobId) => Promise<View>;
   readonly pass: (minutes: number) => void;
   readonly close: () => Promise<void>;
@@ -46,10 +53,20 @@ export async function aDesk(tracing: TracingDoor = fewSteps): Promise<Desk> {
     jobWords: realTools.jobWords,
     paperSetting: realTools.paperSetting,
   };
-  const carry = (name: CommandName, input: unknown, by: string) => {
+  const shows = (name: CommandName, input: unknown, by: string) =>
+    preview(shop, tools, zPreview.parse({ by, name, input }) as unknown as PreviewAsked, folder.clock.now);
+  /** What is to be signed is shown first, and signed as shown; where that is refused, the command says so itself. */
+  const asSigned = async (name: CommandName, input: unknown, by: string) => {
+    if (!toBeSigned(input)) return input;
+    const shown = await shows(name, input, by);
+    return signShown(input, 'refused' in shown ? 'nothing was shown' : shown.contentHash);
+  };
+  const asItIs = (name: CommandName, input: unknown, by: string) => {
     const asked = zAsked.parse({ command: `c${++commands}`, by, name, input }) as unknown as Asked;
     return carryOut(shop, tools, 'bench-1', asked);
   };
+  const carry = async (name: CommandName, given: unknown, by: string) =>
+    asItIs(name, await asSigned(name, given, by), by);
   return {
     shop,
     folder,
@@ -65,6 +82,12 @@ export async function aDesk(tracing: TracingDoor = fewSteps): Promise<Desk> {
       return done.refusal;
     },
     tried: (name, input, by = 'bram') => carry(name, input, by),
+    unsigned: async (name, input) => {
+      const done = await asItIs(name, input, 'bram');
+      if (done.ok) throw new Error(`${name} was carried out`);
+      return done.refusal;
+    },
+    shows: (name, input, by = 'bram') => shows(name, input, by),
     view: async (job) => loadView(await shop.read(), { job }, folder.clock.now),
     pass: (passed) => {
       folder.clock.now = epochMs(folder.clock.now + passed * 60_000);

@@ -39,14 +39,14 @@ export async function anOrderedJob(): Promise<OrderedJob> {
     }),
   );
   const job = done.firstStream.slice('job:'.length) as JobId;
-  const signed = { name: story.owner.name, drawn: null };
+  const signed = { name: story.owner.name, drawn: null, contentHash: null };
   await desk.ask('writeCensus', {
     job,
     slots: [{ id: 'board', takes: 'board', order: 1, source: 'by-hand' }],
     parts: [],
     gaps: [],
   });
-  await desk.ask('signSheet', { job, answers: { open: 'yes', 'own-parts-in': 'yes' }, signed, contentHash: '' });
+  await desk.ask('signSheet', { job, answers: { open: 'yes', 'own-parts-in': 'yes' }, signed });
   await desk.ask('goOn', { job, to: 'first-power-on' });
   await desk.ask('goOn', { job, to: 'tracing' });
   await desk.ask('judge', { job, verdict: { is: 'named', fault: 'board-dead', part: null } });

@@ -18,3 +18,17 @@ export const takingIn = (says: Readonly<Record<string, unknown>> = {}) => ({
   recording: false,
   ...says,
 });
+
+/** The same with its sheet answered and signed, in one press; the signature names what was shown once it is shown. */
+export const signingIn = (says: Readonly<Record<string, unknown>> = {}) => ({
+  ...takingIn({ machine: { fresh: { called: story.machine.called, tag: story.tag, serial: null } } }),
+  promised: null,
+  before: null,
+  report: null,
+  estimate: null,
+  answers: { open: 'yes' },
+  photographs: [],
+  alone: [],
+  signed: { name: story.owner.name, drawn: null, contentHash: null },
+  ...says,
+});

@@ -27,8 +27,8 @@ async function taken(): Promise<JobId> {
     recording: false,
   });
   const job = firstStream.slice('job:'.length) as JobId;
-  const signed = { name: story.owner.name, drawn: null };
-  await desk.ask('signSheet', { job, answers: story.answers, signed, contentHash: '' });
+  const signed = { name: story.owner.name, drawn: null, contentHash: null };
+  await desk.ask('signSheet', { job, answers: story.answers, signed });
   const slots = ['A1', 'A2'].map((id, i) => ({ id, takes: 'dimm', order: i + 1, source: 'by-hand' }));
   const module = { slot: 'A2', kind: 'dimm', name: 'Palewater PW8', attributes: {}, serial: null, source: 'census' };
   await desk.ask('writeCensus', { job, slots, parts: [module], gaps: [] });

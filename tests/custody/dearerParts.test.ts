@@ -23,7 +23,6 @@ function aShop() {
     name: personal('signature', judith.id, judith.name.value ?? ''),
     at: 0,
     drawn: null,
-    contentHash: '',
   };
   const consents = { answers: { open: 'yes', 'own-parts-in': 'yes' }, signature, own: {}, about: {}, withdrawn: [] };
   const job = aJobAt('tracing', {

@@ -3,6 +3,7 @@ import { goHomeAsItCame, handOver } from '../../core/commands/home/close.ts';
 import { addThing } from '../../core/commands/intake/things.ts';
 import type { Command } from '../../core/commands/kernel/command.ts';
 import { applyToView, type View } from '../../core/entries/view.ts';
+import { asShown } from '../builders/asShown.ts';
 import { aJobAt, askingOf, judith, viewOf } from '../builders/jobAt.ts';
 
 const asking = askingOf();
@@ -25,20 +26,11 @@ function aCaseWithThingsInIt(): View {
   return after(open, goHomeAsItCame, { job, why: 'declined' as const });
 }
 
-const handedOver = (view: View, returned: { thing: string; count: number }[]) =>
-  handOver.decide(
-    view,
-    {
-      job,
-      collectedBy: OWNER,
-      signed: { name: OWNER, drawn: null },
-      contentHash: '',
-      returned,
-      oursOff: [],
-      differences: [],
-    },
-    asking,
-  );
+const handedOver = (view: View, returned: { thing: string; count: number }[]) => {
+  const signed = { name: OWNER, drawn: null, contentHash: null };
+  const input = { job, collectedBy: OWNER, signed, returned, oursOff: [], differences: [] };
+  return handOver.decide(view, asShown(handOver, view, input, asking), asking);
+};
 
 describe('what was found in the case goes back to its owner', () => {
   it('the machine is not handed over while one of the things is not ticked back', () => {

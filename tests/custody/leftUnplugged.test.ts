@@ -34,8 +34,7 @@ it('drives left unplugged stay out of the reckoning through later steps, until t
   await desk.ask('signSheet', {
     job,
     answers: story.answers,
-    signed: { name: story.owner.name, drawn: null },
-    contentHash: '',
+    signed: { name: story.owner.name, drawn: null, contentHash: null },
   });
   const slot = { id: 'SATA 1', takes: 'drive', order: 1, source: 'by-hand' };
   const disk = { slot: 'SATA 1', kind: 'drive', name: 'Oakrill 2T', attributes: {}, serial: null, source: 'census' };

@@ -18,7 +18,7 @@ const LOANERS = 6;
 let desk: Desk;
 const jobs: JobId[] = [];
 const parts: PartId[] = [];
-const signed = { name: story.owner.name, drawn: null };
+const signed = { name: story.owner.name, drawn: null, contentHash: null };
 
 beforeAll(async () => {
   desk = await aDesk();
@@ -31,7 +31,7 @@ beforeAll(async () => {
     );
     const job = taken.firstStream.slice('job:'.length) as JobId;
     jobs.push(job);
-    await desk.ask('signSheet', { job, answers: story.answers, signed, contentHash: '' });
+    await desk.ask('signSheet', { job, answers: story.answers, signed });
     await desk.ask('writeCensus', {
       job,
       slots: ['A1', 'A2'].map((id, at) => ({ id, takes: 'dimm', order: at + 1, source: 'by-hand' })),

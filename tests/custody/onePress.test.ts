@@ -36,8 +36,8 @@ afterEach(() => desk.close());
 async function aMachine(): Promise<JobId> {
   const taken = await desk.ask('takeIn', takingIn({ limitMinor: 100_000 }));
   const id = taken.firstStream.slice('job:'.length) as JobId;
-  const signed = { name: story.owner.name, drawn: null };
-  await desk.ask('signSheet', { job: id, answers: story.answers, signed, contentHash: '' });
+  const signed = { name: story.owner.name, drawn: null, contentHash: null };
+  await desk.ask('signSheet', { job: id, answers: story.answers, signed });
   const slot = (name: string, takes: string, order: number) => ({ id: name, takes, order, source: 'by-hand' });
   const inIt = (name: string, kind: string) => ({
     slot: name,

@@ -11,7 +11,7 @@ import { takingIn } from '../builders/takingIn.ts';
 
 const door = openTools(openEngine(), () => null).tracing(noShop);
 const use = { loaner: null, slots: [], parts: [] };
-const signed = { name: story.owner.name, drawn: null };
+const signed = { name: story.owner.name, drawn: null, contentHash: null };
 const nothing = { limitMinor: null, items: [], accepts: false, data: null, dead: null, goesTo: 'back' };
 
 let desk: Desk;
@@ -31,8 +31,8 @@ async function agreedTo(daysAway: string): Promise<PartId> {
   desk = await aDesk(door);
   await desk.ask('openShop', { settings: shopOf.settings, staff: shopOf.staff }, 'mina');
   job = (await desk.ask('takeIn', takingIn({ limitMinor: 100_000 }))).firstStream.slice('job:'.length) as JobId;
-  await desk.ask('signSheet', { job, answers: story.answers, signed, contentHash: '' });
-  await desk.ask('signAlone', { job, id: 'risk', answer: 'yes', about: 'sent out', signed, contentHash: '' });
+  await desk.ask('signSheet', { job, answers: story.answers, signed });
+  await desk.ask('signAlone', { job, id: 'risk', answer: 'yes', about: 'sent out', signed });
   const slot = { id: 'x16', takes: 'card', order: 1, source: 'by-hand' };
   const card = { slot: 'x16', kind: 'card', name: 'Brindle 120', attributes: {}, serial: null, source: 'census' };
   await desk.ask('writeCensus', { job, slots: [slot], parts: [card], gaps: [] });

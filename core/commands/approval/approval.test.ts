@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { asShown } from '../../../tests/builders/asShown.ts';
 import { aJobAt, askingOf, judith, viewOf } from '../../../tests/builders/jobAt.ts';
 import type { Owner, OwnerKind } from '../../approval/owner.ts';
 import type { Agrees, Question } from '../../approval/question.ts';
@@ -38,7 +39,7 @@ const waiting = (question: Partial<Question> = {}, more: Partial<Job> = {}) =>
 
 const by = {
   phone: (at = 20 * MIN) => ({ by: 'phone', at, number: '07700 900 143', readBack: 'Go on, up to 150.' }),
-  counter: { by: 'counter', signed: { name: 'Judith Amberley', drawn: null } },
+  counter: { by: 'counter', signed: { name: 'Judith Amberley', drawn: null, contentHash: null } },
   writing: { by: 'writing', at: 20 * MIN, file: 'blob-1', words: 'Yes, please.' },
 };
 const owner = (kind: OwnerKind): Owner => ({ ...judith, kind });
@@ -46,7 +47,8 @@ const held = <T>(value: T) => personal('contact', judith.id, value);
 
 function doing(name: CommandName, input: object, job: Job, at = 30 * MIN, of: Owner = judith) {
   const command = COMMANDS[name] as unknown as Command;
-  return command.decide(viewOf(job, of), command.input.parse({ job: 'j', ...input }), askingOf(at));
+  const [view, asking] = [viewOf(job, of), askingOf(at)];
+  return command.decide(view, asShown(command, view, command.input.parse({ job: 'j', ...input }), asking), asking);
 }
 const saying = (job: Job, over: object = {}, of: Owner = judith, at = 30 * MIN) =>
   doing('answer', { question: 'q', options: ['yes'], name: 'Judith Amberley', how: by.phone(), ...over }, job, at, of);
@@ -139,7 +141,7 @@ describe('who may give the word', () => {
     const sign = (name: string) =>
       doing(
         'signSheet',
-        { answers: { open: 'yes' }, signed: { name, drawn: null }, contentHash: '' },
+        { answers: { open: 'yes' }, signed: { name, drawn: null, contentHash: null } },
         aJobAt('taken-in'),
         MIN,
         owner(minor),
@@ -333,7 +335,7 @@ describe('the counter’s money', () => {
   });
   it('a deposit is at most what it can come to, and has its receipt; a job free of charge takes no money', () => {
     const paying = (minor: number, job = aJobAt('taken-in')) =>
-      doing('takePayment', { minor, how: 'cash', for: 'deposit' }, job);
+      doing('takePayment', { minor, how: 'cash', for: 'deposit', contentHash: null }, job);
     expect(kinds(paying(2000))).toEqual(['paid', 'paper-issued', 'paper-named']);
     expect(paying(12_001)).toMatchObject(refusedAs('paid-too-much'));
     expect(paying(1, aJobAt('taken-in', { charging: 'free' }))).toMatchObject(refusedAs('nothing-owed'));

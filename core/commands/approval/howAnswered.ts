@@ -3,21 +3,13 @@ import type { AnswerHow } from '../../approval/question.ts';
 import { personal } from '../../journal/personal.ts';
 import type { Asking } from '../kernel/asking.ts';
 import type { zHow } from '../kernel/fields.ts';
+import { signed } from './signed.ts';
 
 /** How an answer was given, with its personal values marked: signature, number dialled, words read back or written. */
 export function howAnswered(asking: Asking, owner: string, how: z.infer<typeof zHow>): AnswerHow {
   switch (how.by) {
     case 'counter':
-      return {
-        by: 'counter',
-        signature: {
-          name: personal('signature', owner, how.signed.name),
-          drawn: how.signed.drawn === null ? null : personal('signature', owner, how.signed.drawn),
-          typed: how.signed.drawn === null,
-          at: asking.at,
-          contentHash: '',
-        },
-      };
+      return { by: 'counter', signature: signed(asking, owner, how.signed) };
     case 'phone':
       return {
         by: 'phone',

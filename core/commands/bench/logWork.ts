@@ -17,10 +17,12 @@ export const logWork = jobCommand(
   (view, { kind, what, startedAt, ownWord, ...said }, asking) => {
     const { job, use, tray } = said;
     return inTurn(view, asking, [
-      (now) => decideStart(now, { job, kind, what, startedAt, tray, use, ownWord }, asking),
+      () => decideStart(view, { job, kind, what, startedAt, tray, use, ownWord }, asking),
       (now) => {
-        const run = now.job.work.findLast((work) => work.by === asking.by && work.endedAt === null)?.run;
-        return run === undefined ? refuse('no-such-work', { run: what }) : decideFinish(now, { ...said, run }, asking);
+        const begun = now.job?.work.findLast((work) => work.by === asking.by && work.endedAt === null);
+        return now.job && begun
+          ? decideFinish({ ...now, job: now.job }, { ...said, run: begun.run }, asking)
+          : refuse('no-such-work', { run: what });
       },
     ]);
   },

@@ -8,7 +8,7 @@ import type { Job } from '../../job/job.ts';
 import { storageDue } from '../../job/money/storage.ts';
 import { personal } from '../../journal/personal.ts';
 import { AT_THE_DOOR, OPEN_STAGES } from '../../stage.ts';
-import { signed } from '../intake/sheet.ts';
+import { signed } from '../approval/signed.ts';
 import type { Asking } from '../kernel/asking.ts';
 import { jobCommand } from '../kernel/command.ts';
 import type { Decision } from '../kernel/decision.ts';
@@ -92,7 +92,6 @@ const zHandOver = z.strictObject({
   job: zJobId,
   collectedBy: zLine,
   signed: zSigned,
-  contentHash: z.string().max(128),
   returned: z.array(zThing).max(40),
   oursOff: z.array(zThing).max(40),
   differences: z.array(zDifference).max(20),
@@ -137,7 +136,7 @@ function decideHandOver(
   for (const what of job.secrets) book.add(`job:${job.id}`, 'secret-wiped', { what });
   book.add(`job:${job.id}`, 'handed-over', {
     collectedBy: personal('record', job.owner, input.collectedBy),
-    signature: signed(asking, job.owner, input.signed, input.contentHash),
+    signature: signed(asking, job.owner, input.signed),
     returned: input.returned,
     asItCame,
     differences: input.differences.map((one) => ({

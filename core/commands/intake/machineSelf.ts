@@ -37,19 +37,20 @@ const zFoundPart = z.strictObject({
 
 const DATA_BEARING: readonly PartKind[] = ['drive'];
 
+export const zReport = z.strictObject({
+  text: z.string().min(1).max(MOST_REPORT_CHARACTERS),
+  taken: zLine.nullable(),
+  keepSerials: z.boolean(),
+  digest: z.string().max(128),
+});
+
 /**
  * Keeps what a machine said of itself, or said in an old copy: that is told, not seen, until the census says so. The
  * whole text and the serial numbers in it are kept, sealed, only when the owner agrees. Refuses what no tool printed.
  */
 export const readReport = jobCommand(
   'read-report',
-  z.strictObject({
-    job: zJobId,
-    text: z.string().min(1).max(MOST_REPORT_CHARACTERS),
-    taken: zLine.nullable(),
-    keepSerials: z.boolean(),
-    digest: z.string().max(128),
-  }),
+  zReport.extend({ job: zJobId }),
   OPEN_STAGES,
   (view, { taken, text, keepSerials, digest }) => {
     const reading = readWhole(text);

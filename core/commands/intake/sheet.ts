@@ -1,7 +1,6 @@
 import { z } from 'zod';
 import { CONSENTS, type ConsentId, OWN_SIGNATURE } from '../../approval/consent.ts';
 import { whyMayNotAnswer } from '../../approval/mayAnswer.ts';
-import type { Signature } from '../../approval/signature.ts';
 import type { Bodies, KindOf } from '../../entries/entryTable.ts';
 import type { View } from '../../entries/view.ts';
 import type { Job } from '../../job/job.ts';
@@ -10,6 +9,7 @@ import type { Refusal } from '../../refusal.ts';
 import { AT_THE_BENCH, OPEN_STAGES, STAGES } from '../../stage.ts';
 import { whyNotHeard } from '../approval/heard.ts';
 import { howAnswered } from '../approval/howAnswered.ts';
+import { signed } from '../approval/signed.ts';
 import type { Asking } from '../kernel/asking.ts';
 import { jobCommand } from '../kernel/command.ts';
 import type { Decision } from '../kernel/decision.ts';
@@ -21,52 +21,53 @@ import { issuePaper } from '../papers/issue.ts';
 const zConsent = z.enum(CONSENTS);
 const zYesNo = z.enum(['yes', 'no', 'back', 'keep', 'send']);
 
-/** Writes a signature down: whose, when, and the hash of what was signed. */
-export function signed(asking: Asking, owner: string, given: z.infer<typeof zSigned>, contentHash: string): Signature {
-  return {
-    name: personal('signature', owner, given.name),
-    drawn: given.drawn === null ? null : personal('signature', owner, given.drawn),
-    typed: given.drawn === null,
-    at: asking.at,
-    contentHash,
-  };
-}
+export const zPhotographs = z.array(z.strictObject({ of: zLine, blob: zId })).max(20);
+export const zAnswers = z.partialRecord(zConsent, zYesNo);
+
+const zSheet = z.strictObject({
+  job: zJobId,
+  answers: zAnswers,
+  /** Taken before the owner signed; the blobs were stored before. */
+  photographs: zPhotographs.optional(),
+  signed: zSigned,
+});
+
+/** What comes out under the one signature. */
+const SHEET_PAPERS = ['intake-receipt', 'consent-sheet', 'estimate', 'bench-tag'] as const;
 
 /** The one signature under all lines of the sheet. Out come receipt, consent sheet, estimate and tag. */
 export const signSheet = jobCommand(
   'sign-sheet',
-  z.strictObject({
-    job: zJobId,
-    answers: z.partialRecord(zConsent, zYesNo),
-    /** Taken before the owner signed; the blobs were stored before. */
-    photographs: z
-      .array(z.strictObject({ of: zLine, blob: zId }))
-      .max(20)
-      .optional(),
-    signed: zSigned,
-    contentHash: z.string().max(128),
-  }),
+  zSheet,
   ['taken-in'],
-  (view, input, asking) => {
-    const alone = OWN_SIGNATURE.filter((id) => input.answers[id] === 'yes');
-    if (alone.length > 0) return refuse('needs-own-signature', { consents: alone });
-    const refusal = guardianSigns(view, input.signed.name);
-    if (refusal) return { ok: false, refusal };
-    const { photographs = [] } = input;
-    if (photographs.length > 0 && input.answers.photos !== 'yes')
-      return refuse('consent-missing', { needs: ['photos'] });
-    const book = openUnitOfWork(view, asking);
-    book.add(`job:${input.job}`, 'sheet-signed', {
-      answers: input.answers,
-      signature: signed(asking, view.job.owner, input.signed, input.contentHash),
-    });
-    for (const photograph of photographs) book.add(`job:${input.job}`, 'photographed', photograph);
-    for (const kind of ['intake-receipt', 'consent-sheet', 'estimate', 'bench-tag'] as const)
-      issuePaper(book, kind, asking);
-    return book.accept();
-  },
-  () => ({ papers: ['intake-receipt', 'consent-sheet', 'estimate', 'bench-tag'] }),
+  (view, input, asking) => decideSheet(view, input, asking),
+  () => ({ papers: SHEET_PAPERS }),
 );
+
+/** Signs the sheet; before a limit was said, what cannot be said without one is left out. */
+export function decideSheet(
+  view: View & { readonly job: Job },
+  input: z.infer<typeof zSheet>,
+  asking: Asking,
+): Decision {
+  const alone = OWN_SIGNATURE.filter((id) => input.answers[id] === 'yes');
+  if (alone.length > 0) return refuse('needs-own-signature', { consents: alone });
+  const refusal = guardianSigns(view, input.signed.name);
+  if (refusal) return { ok: false, refusal };
+  const { photographs = [] } = input;
+  // While the sheet is written their yes is still to come; nothing is signed without it.
+  const written = input.signed.contentHash === null;
+  if (photographs.length > 0 && input.answers.photos !== 'yes' && !written)
+    return refuse('consent-missing', { needs: ['photos'] });
+  const book = openUnitOfWork(view, asking);
+  book.add(`job:${input.job}`, 'sheet-signed', {
+    answers: input.answers,
+    signature: signed(asking, view.job.owner, input.signed),
+  });
+  for (const photograph of photographs) book.add(`job:${input.job}`, 'photographed', photograph);
+  for (const kind of SHEET_PAPERS) if (!(asking.limitOpen && kind === 'estimate')) issuePaper(book, kind, asking);
+  return book.accept();
+}
 
 /** Lines about what is on the machine's drives: of someone else's machine only its owner answers them. */
 const ABOUT_DATA: readonly ConsentId[] = ['read', 'copy', 'write', 'data-parts', 'destroy', 'no-backup', 'risk-key'];
@@ -85,17 +86,12 @@ const dataOwnerSigns = (view: View, id: ConsentId, name: string): Refusal | null
     ? whyMayNotAnswer(view.owner, name, { amountMinor: null, data: true })
     : null;
 
+export const zAlone = z.strictObject({ id: zConsent, answer: zYesNo, about: zText.nullable(), signed: zSigned });
+
 /** A line with a signature of its own: filming, publishing, destroying data, risk. */
 export const signAlone = jobCommand(
   'sign-alone',
-  z.strictObject({
-    job: zJobId,
-    id: zConsent,
-    answer: zYesNo,
-    about: zText.nullable(),
-    signed: zSigned,
-    contentHash: z.string().max(128),
-  }),
+  zAlone.extend({ job: zJobId }),
   OPEN_STAGES,
   (view, input, asking) => {
     const refusal = guardianSigns(view, input.signed.name) ?? dataOwnerSigns(view, input.id, input.signed.name);
@@ -104,7 +100,7 @@ export const signAlone = jobCommand(
       id: input.id,
       answer: input.answer,
       about: input.about,
-      signature: signed(asking, view.job.owner, input.signed, input.contentHash),
+      signature: signed(asking, view.job.owner, input.signed),
     });
   },
   () => ({ papers: ['consent-sheet'] }),
@@ -153,20 +149,21 @@ export const withdrawConsent = jobCommand(
   () => ({ papers: ['consent-sheet'] }),
 );
 
+export const zBefore = z.strictObject({
+  encryption: z.enum(['yes', 'no', 'unknown']),
+  keyInHand: z.boolean(),
+  keyPlace: zLine.nullable(),
+  backup: z.enum(['yes', 'no', 'unknown', 'old']),
+  bought: zLine.nullable(),
+  from: zLine.nullable(),
+  makersWarranty: z.enum(['running', 'over', 'unknown']),
+  seals: z.enum(['none', 'whole', 'broken', 'unknown']),
+});
+
 /** The second tier, before the first screw. */
 export const addBeforeFirstScrew = jobCommand(
   'add-before-first-screw',
-  z.strictObject({
-    job: zJobId,
-    encryption: z.enum(['yes', 'no', 'unknown']),
-    keyInHand: z.boolean(),
-    keyPlace: zLine.nullable(),
-    backup: z.enum(['yes', 'no', 'unknown', 'old']),
-    bought: zLine.nullable(),
-    from: zLine.nullable(),
-    makersWarranty: z.enum(['running', 'over', 'unknown']),
-    seals: z.enum(['none', 'whole', 'broken', 'unknown']),
-  }),
+  zBefore.extend({ job: zJobId }),
   OPEN_STAGES,
   (view, { job, keyPlace, ...rest }) =>
     accept({

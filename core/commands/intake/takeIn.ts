@@ -7,7 +7,7 @@ import type { JobId, MachineId, OwnerId } from '../../ids.ts';
 import { committedMinor } from '../../job/money/withinWord.ts';
 import { type Personal, personal } from '../../journal/personal.ts';
 import type { Asking } from '../kernel/asking.ts';
-import { shopCommand } from '../kernel/command.ts';
+import { type About, shopCommand } from '../kernel/command.ts';
 import type { Decision } from '../kernel/decision.ts';
 import { refuse } from '../kernel/decision.ts';
 import {
@@ -60,10 +60,15 @@ const zTold = z.strictObject({
   lastWorked: zLine.nullable(),
 });
 
-const zTakeIn = z.strictObject({
-  owner: z.union([z.strictObject({ known: zOwnerId }), z.strictObject({ fresh: zOwner })]),
+export const zTakeIn = z.strictObject({
+  owner: z.union([
+    z.strictObject({ known: zOwnerId }),
+    /** `id`: under which photographs of the sheet were sealed before the owner was known. */
+    z.strictObject({ fresh: zOwner, id: zOwnerId.exactOptional() }),
+  ]),
   machine: z.union([
-    z.strictObject({ known: zMachineId }),
+    /** `tag`: what it gets where it has none. */
+    z.strictObject({ known: zMachineId, tag: zTag.exactOptional() }),
     z.strictObject({ fresh: z.strictObject({ called: zLine, tag: zTag.nullable(), serial: zLine.nullable() }) }),
   ]),
   enquiry: zEnquiryId.nullable(),
@@ -90,23 +95,24 @@ export type TakeInInput = z.infer<typeof zTakeIn>;
  * Takes a machine in: the first tier, before the owner leaves. Knows a returning owner and machine, links a job that
  * came back to the older one (a same-fault return strikes the old confirmation out), and gives the machine its tag.
  */
-export const takeIn = shopCommand(
-  'take-in',
-  zTakeIn,
-  (input) => ({
-    owner: 'known' in input.owner ? input.owner.known : undefined,
+export const takeIn = shopCommand('take-in', zTakeIn, aboutTakeIn, decideTakeIn);
+
+/** What taking in looks at: who and what is known already, the enquiry and the older job it comes from, its tag. */
+export function aboutTakeIn(input: Pick<TakeInInput, 'owner' | 'machine' | 'enquiry' | 'cameBack'>): About {
+  return {
+    owner: 'known' in input.owner ? input.owner.known : input.owner.id,
     machine: 'known' in input.machine ? input.machine.known : undefined,
     enquiry: input.enquiry ?? undefined,
     olderJob: input.cameBack?.from,
-    tags: 'fresh' in input.machine && input.machine.fresh.tag ? [input.machine.fresh.tag] : [],
-  }),
-  decideTakeIn,
-);
+    tags: [tagIn(input.machine)].filter((tag) => tag !== null),
+  };
+}
 
 function decideTakeIn(view: View, input: TakeInInput, asking: Asking): Decision {
   const { settings } = view.shop;
   if (!settings) return refuse('shop-not-set-up');
   if ('known' in input.owner && !view.owner) return refuse('no-such-owner', { owner: input.owner.known });
+  if ('fresh' in input.owner && view.owner) return refuse('owner-known-already', { owner: view.owner.id });
   if ('known' in input.machine && !view.machine) return refuse('no-such-machine', { machine: input.machine.known });
   if (input.cameBack && view.olderJob?.stage !== 'gone-home')
     return refuse('older-job-not-ended', { job: input.cameBack.from });
@@ -114,7 +120,7 @@ function decideTakeIn(view: View, input: TakeInInput, asking: Asking): Decision 
     return refuse('enquiry-not-open', { enquiry: input.enquiry, stage: view.enquiry?.stage ?? null });
   const book = openUnitOfWork(view, asking);
   const job = asking.newId() as JobId;
-  const owner = 'known' in input.owner ? input.owner.known : (asking.newId() as OwnerId);
+  const owner = 'known' in input.owner ? input.owner.known : (input.owner.id ?? (asking.newId() as OwnerId));
   const machine = machineFor(view, input, asking);
   const fee = input.cameBack && input.cameBack.same !== 'new' ? 0 : settings.findingFee.minor;
   const terms = {
@@ -201,13 +207,16 @@ function kindOfOwner(kind: z.infer<typeof zOwner>['kind'], contact: <T>(value: T
   }
 }
 
+/** The tag that was hung on a machine at the counter; null where one is issued, or it has its own. */
+export const tagIn = (machine: TakeInInput['machine']): Tag | null =>
+  'fresh' in machine ? machine.fresh.tag : (machine.tag ?? null);
+
 type MachineHere = { readonly id: MachineId; readonly tag: Tag };
 
 function machineFor(view: View, input: TakeInInput, asking: Asking): MachineHere {
-  const fresh = 'fresh' in input.machine ? input.machine.fresh : null;
   return {
     id: view.machine?.id ?? (asking.newId() as MachineId),
-    tag: view.machine?.tag ?? fresh?.tag ?? issueTag(asking.randomInt),
+    tag: view.machine?.tag ?? tagIn(input.machine) ?? issueTag(asking.randomInt),
   };
 }
 

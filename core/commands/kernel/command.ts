@@ -7,6 +7,7 @@ import type { Stage } from '../../stage.ts';
 import type { Asking } from './asking.ts';
 import type { Decision } from './decision.ts';
 import { refuse } from './decision.ts';
+import { bound, type Decide } from './signedContent.ts';
 
 /** Which streams a command looks at: the service loads these and their versions before it asks for a decision. */
 export type About = {
@@ -30,7 +31,10 @@ export type Command<Name extends string = string, Input = unknown> = {
   /** Stages of the job in which it is allowed; `no-job` when it is about no job. */
   readonly stages: readonly Stage[] | 'no-job';
   readonly about: (input: Input) => About;
-  readonly decide: (view: View, input: Input, asking: Asking) => Decision;
+  /** What it comes to. Refuses `content-changed` where a signature in the input names other content than it makes. */
+  readonly decide: Decide<Input>;
+  /** The same decision before anything in it is signed: for showing what would be. */
+  readonly draft: Decide<Input>;
 };
 
 /** A command about a job, allowed in some of its stages. The stage is checked before `decide` is asked. */
@@ -41,18 +45,20 @@ export function jobCommand<Name extends string, Input extends { readonly job: Jo
   decide: (view: View & { readonly job: Job }, input: Input, asking: Asking) => Decision,
   about: (input: Input) => Omit<About, 'job'> = () => ({}),
 ): Command<Name, Input> {
+  const draft: Decide<Input> = (view, given, asking) => {
+    const { job } = view;
+    if (!job) return refuse('no-such-job', { job: given.job });
+    if (!stages.includes(job.stage))
+      return refuse('not-at-this-stage', { command: name, stage: job.stage, allowed: stages });
+    return decide({ ...view, job }, given, asking);
+  };
   return {
     name,
     input,
     stages,
     about: (given) => ({ ...about(given), job: given.job }),
-    decide: (view, given, asking) => {
-      const { job } = view;
-      if (!job) return refuse('no-such-job', { job: given.job });
-      if (!stages.includes(job.stage))
-        return refuse('not-at-this-stage', { command: name, stage: job.stage, allowed: stages });
-      return decide({ ...view, job }, given, asking);
-    },
+    decide: bound(name, draft),
+    draft,
   };
 }
 
@@ -61,5 +67,5 @@ export const shopCommand = <Name extends string, Input>(
   name: Name,
   input: z.ZodType<Input>,
   about: (input: Input) => About,
-  decide: (view: View, input: Input, asking: Asking) => Decision,
-): Command<Name, Input> => ({ name, input, stages: 'no-job', about, decide });
+  decide: Decide<Input>,
+): Command<Name, Input> => ({ name, input, stages: 'no-job', about, decide: bound(name, decide), draft: decide });

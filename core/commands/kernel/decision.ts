@@ -1,13 +1,23 @@
 import { type AnyDraft, versioned } from '../../entries/draft.ts';
 import type { AnyEntry } from '../../entries/entryTable.ts';
+import type { Paper } from '../../papers/content.ts';
 import type { Refusal, RefusalName } from '../../refusal.ts';
 
 /** What a command comes to: entries to append, or a refusal that changes nothing. */
 export type Decision =
-  | { readonly ok: true; readonly entries: readonly AnyDraft[] }
+  | {
+      readonly ok: true;
+      readonly entries: readonly AnyDraft[];
+      /** The papers it issues, in order, as they are shown before; made when asked for. */
+      readonly shown: readonly (() => Paper)[];
+    }
   | { readonly ok: false; readonly refusal: Refusal };
 
-export const accept = (...entries: readonly AnyEntry[]): Decision => ({ ok: true, entries: entries.map(versioned) });
+export const accept = (...entries: readonly AnyEntry[]): Decision => ({
+  ok: true,
+  entries: entries.map(versioned),
+  shown: [],
+});
 
 export const refuse = (refused: RefusalName, facts: Readonly<Record<string, unknown>> = {}): Decision => ({
   ok: false,

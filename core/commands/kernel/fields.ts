@@ -45,8 +45,13 @@ export const zStrokes = z.strictObject({
   height: z.number().positive().max(10_000),
   strokes: z.array(z.array(z.tuple([z.number(), z.number(), z.number()])).max(5000)).max(500),
 });
-/** A signature as the pad gives it; who and when are written by the command. */
-export const zSigned = z.strictObject({ name: zLine, drawn: zStrokes.nullable() });
+/**
+ * SHA-256 of the content that was shown, in hex, as a preview gave it; null before anything is signed. A command that is
+ * carried out refuses null and empty ones by name.
+ */
+export const zContentHash = z.string().max(128).nullable();
+/** A signature as the pad gives it, with what it stands under; who and when are written by the command. */
+export const zSigned = z.strictObject({ name: zLine, drawn: zStrokes.nullable(), contentHash: zContentHash });
 
 export const zHow = z.discriminatedUnion('by', [
   z.strictObject({ by: z.literal('counter'), signed: zSigned }),

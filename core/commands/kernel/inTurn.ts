@@ -1,30 +1,27 @@
 import type { AnyDraft } from '../../entries/draft.ts';
 import { applyToView, type View } from '../../entries/view.ts';
-import type { Job } from '../../job/job.ts';
+import type { Paper } from '../../papers/content.ts';
 import type { Asking } from './asking.ts';
 import type { Decision } from './decision.ts';
-import { refuse } from './decision.ts';
-
-type JobView = View & { readonly job: Job };
 
 /**
- * Several decisions about a job as one, each made on what those before it wrote: the entries of all of them, or the
- * first refusal and nothing.
+ * Several decisions as one, each made on what those before it wrote: the entries and papers of all of them, or the first
+ * refusal and nothing.
  */
 export function inTurn(
-  view: JobView,
+  view: View,
   { at, by }: Pick<Asking, 'at' | 'by'>,
-  decide: readonly ((now: JobView) => Decision)[],
+  decide: readonly ((now: View) => Decision)[],
 ): Decision {
   const entries: AnyDraft[] = [];
-  let now: View = view;
+  const shown: (() => Paper)[] = [];
+  let now = view;
   for (const one of decide) {
-    const { job } = now;
-    if (!job) return refuse('no-such-job', { job: view.job.id });
-    const decision = one({ ...now, job });
+    const decision = one(now);
     if (!decision.ok) return decision;
     entries.push(...decision.entries);
+    shown.push(...decision.shown);
     now = decision.entries.reduce((before, entry) => applyToView(before, entry, { at, by }), now);
   }
-  return { ok: true, entries };
+  return { ok: true, entries, shown };
 }

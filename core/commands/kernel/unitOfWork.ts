@@ -5,6 +5,7 @@ import { type Add, type AnyDraft, entryOf, versioned } from '../../entries/draft
 import type { AnyEntry } from '../../entries/entryTable.ts';
 import { applyToView, type View } from '../../entries/view.ts';
 import { wordForPart } from '../../job/approval/partAnswer.ts';
+import type { Paper } from '../../papers/content.ts';
 import type { Refusal } from '../../refusal.ts';
 import type { Stage } from '../../stage.ts';
 import type { Asking } from './asking.ts';
@@ -21,6 +22,8 @@ export type UnitOfWork = {
   /** Books a move, or says why not. */
   readonly move: (move: Move) => Refusal | null;
   readonly enter: (stage: Stage, why: string) => void;
+  /** Keeps what a paper that it issues looks like before it is issued, for whoever is shown or signs it. */
+  readonly shows: (paper: () => Paper) => void;
   readonly accept: () => Decision;
 };
 
@@ -28,6 +31,7 @@ export type UnitOfWork = {
 export function openUnitOfWork(start: View, asking: Asking): UnitOfWork {
   let view = start;
   const entries: AnyDraft[] = [];
+  const shown: (() => Paper)[] = [];
   const write = (entry: AnyEntry) => {
     entries.push(versioned(entry));
     view = applyToView(view, entry, { at: asking.at, by: asking.by });
@@ -63,6 +67,7 @@ export function openUnitOfWork(start: View, asking: Asking): UnitOfWork {
       const { job } = view;
       if (job && job.stage !== stage) add(`job:${job.id}`, 'stage-entered', { stage, why });
     },
-    accept: () => (entries.length > 0 ? { ok: true, entries } : refuse('nothing-to-write')),
+    shows: (paper) => void shown.push(paper),
+    accept: () => (entries.length > 0 ? { ok: true, entries, shown } : refuse('nothing-to-write')),
   };
 }

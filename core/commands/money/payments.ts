@@ -8,7 +8,7 @@ import type { Asking } from '../kernel/asking.ts';
 import { jobCommand } from '../kernel/command.ts';
 import type { Decision } from '../kernel/decision.ts';
 import { accept, refuse } from '../kernel/decision.ts';
-import { zJobId, zLine, zMinor } from '../kernel/fields.ts';
+import { zContentHash, zJobId, zLine, zMinor } from '../kernel/fields.ts';
 import { openUnitOfWork } from '../kernel/unitOfWork.ts';
 import { issuePaper } from '../papers/issue.ts';
 
@@ -53,18 +53,21 @@ function decideCharge(
   return beyond ? { ok: false, refusal: beyond } : book.accept();
 }
 
+const zPaid = z.strictObject({ job: zJobId, minor: zSome, how: z.enum(WAYS) });
+
 /** Takes money: a deposit before the work, with its receipt, or what is owed at the end. Never more than it can come to. */
 export const takePayment = jobCommand(
   'take-payment',
-  z.strictObject({
-    job: zJobId,
-    minor: zSome,
-    how: z.enum(WAYS),
-    for: z.enum(['deposit', 'bill']),
-  }),
+  z.discriminatedUnion('for', [
+    // A deposit is taken on the receipt that was shown.
+    zPaid.extend({ for: z.literal('deposit'), contentHash: zContentHash }),
+    zPaid.extend({ for: z.literal('bill') }),
+  ]),
   OPEN_STAGES,
-  (view, { job: id, ...payment }, asking) => {
+  (view, input, asking) => {
     const { job } = view;
+    const { job: id, minor, how } = input;
+    const payment = { minor, how, for: input.for };
     if (job.charging === 'free') return refuse('nothing-owed', { job: id });
     const { owedMinor, paidMinor } = charges(job, wentAsItCame(job));
     const most = payment.for === 'deposit' ? job.limitMinor : owedMinor;

@@ -3,6 +3,7 @@ import type { PartId } from '../../ids.ts';
 import { paperContent } from '../../issuing/facts.ts';
 import { replacedParts } from '../../issuing/kinds/replacedPart.ts';
 import { isLacking } from '../../issuing/lacking.ts';
+import { shownPaper } from '../../issuing/shownPaper.ts';
 import { canonicalJson } from '../../journal/canonicalJson.ts';
 import type { Json } from '../../journal/entry.ts';
 import { personal } from '../../journal/personal.ts';
@@ -50,6 +51,7 @@ export function askForPaper(
   const asked = { view: { ...book.view(), job, owner, machine }, settings: shop.settings, number, older, part, asking };
   const made = paperContent(kind, asked);
   if (isLacking(made)) return { refused: made.lacks, kind };
+  book.shows(() => shownPaper(kind, asked));
   const content = made as unknown as Json;
   book.add(`paper:${kind}:${year}`, 'paper-issued', {
     number,

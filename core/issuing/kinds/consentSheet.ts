@@ -1,6 +1,7 @@
 import { CONSENTS, type ConsentId, OWN_SIGNATURE } from '../../approval/consent.ts';
 import type { ConsentFacts } from '../../papers/builders/consentSheet.ts';
 import type { Paper } from '../../papers/content.ts';
+import { NOT_YET } from '../../papers/format.ts';
 import { PAPER_KINDS } from '../../papers/kinds.ts';
 import { amount, common, signatureFacts } from '../common.ts';
 import type { Making } from '../making.ts';
@@ -63,7 +64,10 @@ function asks(making: Making, id: ConsentId): string {
   const text: string | { readonly [answer: string]: string } = words.consents[id];
   const chosen = typeof text === 'string' ? text : (text[job.consents.answers[id] ?? 'back'] ?? text.back ?? '');
   return format.say(chosen, {
-    amount: format.money(amount(making, id === 'fee' ? job.feeMinor : job.limitMinor)),
+    amount:
+      id !== 'fee' && making.asking.limitOpen
+        ? NOT_YET
+        : format.money(amount(making, id === 'fee' ? job.feeMinor : job.limitMinor)),
     days: settings.rules.keptDays,
     date: consent.slipDay,
     name: format.list(view.owner.mayCollect.value ?? [words.facts.erased]),

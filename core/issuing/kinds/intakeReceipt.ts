@@ -31,7 +31,7 @@ export function intakeReceiptFacts(making: Making): IntakeReceiptFacts {
     liftedBy: job.lift === 'one' ? 1 : 2,
     ...(job.photographs.length > 0 && { photographs: job.photographs.length }),
     ...(estimate && { estimate: estimateFacts(making, estimate) }),
-    limit: amount(making, job.limitMinor),
+    ...(!making.asking.limitOpen && { limit: amount(making, job.limitMinor) }),
     ...(job.feeMinor > 0 && !job.tasks && { findingFee: findingFee(making) }),
     ...(promised && { promise: promised.at }),
     encryption: encryptionOf(before),

@@ -6,7 +6,7 @@ import type { Block, Section, Sheet } from '../content.ts';
 import type { ChargeFacts, CommonFacts, WordFacts } from '../facts.ts';
 import { type Format, formatFor } from '../format.ts';
 import type { Setting } from '../setting.ts';
-import { howGiven, sheet, signatureBlock } from '../sheet.ts';
+import { howGiven, sheet, signing } from '../sheet.ts';
 
 export type TryFacts = {
   readonly at: EpochMs;
@@ -93,9 +93,7 @@ function answerSections(answer: WordFacts, setting: Setting, format: Format): Se
   const words = setting.words.kinds['owners-word-record'];
   const { given } = answer;
   const own: Block[] =
-    given.how === 'at-the-counter' && given.signature
-      ? [signatureBlock(given.signature, words.signed, setting, format)]
-      : [];
+    given.how === 'at-the-counter' && given.signature ? [signing(given.signature, words.signed, setting, format)] : [];
   return [
     {
       label: words.answered,

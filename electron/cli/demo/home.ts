@@ -160,8 +160,7 @@ export async function goingHome(teller: Teller): Promise<void> {
   teller.clock.set(`${home.day}T${home.signed}`);
   await teller.forJob('mina', 'handOver', {
     collectedBy: home.collectedBy,
-    signed: { name: home.collectedBy, drawn: drawnSignature },
-    contentHash: '',
+    signed: { name: home.collectedBy, drawn: drawnSignature, contentHash: null },
     returned: job.cameAlong,
     oursOff: job.shopItemsOn,
     differences: [

@@ -38,14 +38,13 @@ export async function takingIn(teller: Teller, report: CameReport, called: strin
   await teller.forJob(desk, 'promise', { at: promised, p90: promised, told: true });
   await teller.forJob(desk, 'addBeforeFirstScrew', story.before);
   teller.clock.set(takenIn.signed);
-  const signed = { name: owner.name, drawn: drawnSignature };
-  await teller.forJob(desk, 'signSheet', { answers: story.answers, signed, contentHash: '' });
+  const signed = { name: owner.name, drawn: drawnSignature, contentHash: null };
+  await teller.forJob(desk, 'signSheet', { answers: story.answers, signed });
   await teller.forJob(desk, 'signAlone', {
     id: 'risk',
     answer: 'yes',
     about: story.risk.about,
     signed,
-    contentHash: '',
   });
   teller.say(line('signed'));
   teller.clock.set(takenIn.report);

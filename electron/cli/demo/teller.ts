@@ -1,13 +1,15 @@
 import type { CommandName } from '../../../core/commands/commands.ts';
-import type { Asked } from '../../../core/contract/contract.ts';
-import { zAsked } from '../../../core/contract/contract.ts';
+import type { Asked, PreviewAsked } from '../../../core/contract/contract.ts';
+import { zAsked, zPreview } from '../../../core/contract/contract.ts';
 import type { JobSheet } from '../../../core/contract/screens.ts';
 import type { JobId, PartId } from '../../../core/ids.ts';
 import type { Executed, Shop } from '../../../db/index.ts';
 import { carryOut, type Tools } from '../../service/desk/carryOut.ts';
 import type { Engine } from '../../service/desk/estimating/engine.ts';
 import { followWithEstimate } from '../../service/desk/estimating/estimates.ts';
+import { preview } from '../../service/desk/preview.ts';
 import { jobSheet } from '../../service/desk/sheets/jobSheet.ts';
+import { signShown, toBeSigned } from '../../service/desk/signShown.ts';
 import type { StoryClock } from './clock.ts';
 
 /** A command that the story expected to go through was refused: the story and the rules do not agree. */
@@ -61,9 +63,20 @@ export function openTeller({ shop, tools, engine, clock, zone, print }: TellerNe
     if (!found) throw new Error('the job is gone');
     return found;
   };
+  /** The hash of what an owner is shown before they sign; a refusal is left to the command itself. */
+  const shownHash = async (by: string, name: CommandName, input: unknown): Promise<string> => {
+    const shown = await preview(
+      shop,
+      tools,
+      zPreview.parse({ by, name, input }) as unknown as PreviewAsked,
+      clock.now(),
+    );
+    return 'refused' in shown ? '' : shown.contentHash;
+  };
   const ask: Teller['ask'] = async (by, name, input) => {
     asked += 1;
-    const checked = zAsked.parse({ command: `demo-${asked}`, by, name, input }) as unknown as Asked;
+    const signed = toBeSigned(input) ? signShown(input, await shownHash(by, name, input)) : input;
+    const checked = zAsked.parse({ command: `demo-${asked}`, by, name, input: signed }) as unknown as Asked;
     const done = await carryOut(shop, tools, 'demo', checked);
     if (!done.ok) throw new StoryRefused(`${name} at ${time.format(clock.now())}: ${JSON.stringify(done.refusal)}`);
     await followWithEstimate({ shop, tools, engine }, checked, done);

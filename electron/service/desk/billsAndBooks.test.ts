@@ -41,7 +41,7 @@ async function takenIn({ tax = shopOf.settings.tax, currency = 'GBP', charging =
   const parts = slots.map(({ id }) => ({ ...dimm, slot: id, name: `their ${id}`, serial: null, source: 'by-hand' }));
   await desk.ask('writeCensus', { job, slots, parts, gaps: [] });
   const answers = { open: 'yes', 'own-parts-in': 'yes', dead: 'back' };
-  await desk.ask('signSheet', { job, answers, signed: { name: story.owner.name, drawn: null }, contentHash: '' });
+  await desk.ask('signSheet', { job, answers, signed: { name: story.owner.name, drawn: null, contentHash: null } });
   return job;
 }
 
@@ -118,8 +118,7 @@ const home = (job: JobId) =>
   desk.ask('handOver', {
     job,
     collectedBy: story.owner.name,
-    signed: { name: story.owner.name, drawn: null },
-    contentHash: '',
+    signed: { name: story.owner.name, drawn: null, contentHash: null },
     returned: [],
     oursOff: [],
     differences: [],
@@ -128,7 +127,8 @@ const home = (job: JobId) =>
 /** A job with two modules replaced, small things, a discount and a deposit, from taking-in to hand-over. */
 async function wholeJob(own: Own) {
   const job = await takenIn(own);
-  if (own.charging !== 'free') await desk.ask('takePayment', { job, minor: 5000, how: 'cash', for: 'deposit' });
+  if (own.charging !== 'free')
+    await desk.ask('takePayment', { job, minor: 5000, how: 'cash', for: 'deposit', contentHash: null });
   await work(job, 'step', 'look-mains', 25);
   await desk.ask('goOn', { job, to: 'tracing' });
   await desk.ask('judge', { job, verdict: { is: 'named', fault: 'dimm-dead', part: null } });

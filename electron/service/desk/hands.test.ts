@@ -47,7 +47,7 @@ async function takenIn(called: string): Promise<JobId> {
   });
   const job = done.firstStream.slice('job:'.length) as JobId;
   const answers = { open: 'yes', 'own-parts-in': 'yes', photos: 'yes' };
-  await desk.ask('signSheet', { job, answers, signed: { name: story.owner.name, drawn: null }, contentHash: '' });
+  await desk.ask('signSheet', { job, answers, signed: { name: story.owner.name, drawn: null, contentHash: null } });
   return job;
 }
 

@@ -12,7 +12,7 @@ import { issuedPaper } from './sheets/papers.ts';
 let desk: Desk;
 afterEach(() => desk.close());
 
-const signed = { name: story.owner.name, drawn: null };
+const signed = { name: story.owner.name, drawn: null, contentHash: null };
 
 /** A machine taken in at the counter, with what this job has of its own. */
 async function takenIn(
@@ -39,7 +39,7 @@ async function takenIn(
   return done.firstStream.slice('job:'.length) as JobId;
 }
 
-const sign = (job: JobId) => desk.ask('signSheet', { job, answers: story.answers, signed, contentHash: '' }, 'mina');
+const sign = (job: JobId) => desk.ask('signSheet', { job, answers: story.answers, signed }, 'mina');
 
 /** The newest paper of a kind, as it was written into the journal. */
 async function newest(job: JobId, kind: string): Promise<Paper> {
@@ -71,7 +71,6 @@ const handOver = (job: JobId, differences: readonly unknown[] = []) =>
       job,
       collectedBy: story.owner.name,
       signed,
-      contentHash: '',
       returned: story.cameAlong,
       oursOff: [],
       differences,
@@ -113,7 +112,7 @@ describe('the papers of a signed sheet', () => {
 
   it('say "unanswered, so no" for what was left open', async () => {
     const job = await takenIn();
-    await desk.ask('signSheet', { job, answers: { open: 'yes' }, signed, contentHash: '' }, 'mina');
+    await desk.ask('signSheet', { job, answers: { open: 'yes' }, signed }, 'mina');
     const sheet = await said(job, 'consent-sheet');
     expect(sheet).toContain('unanswered, so no');
     expect(sheet).toContain('unanswered, so back to you');

@@ -14,7 +14,7 @@ const DAY = 24 * 60;
 let desk: Desk;
 afterEach(() => desk.close());
 
-const signed = { name: story.owner.name, drawn: null };
+const signed = { name: story.owner.name, drawn: null, contentHash: null };
 const phone = () => ({ by: 'phone', at: desk.folder.clock.now, number: story.owner.phone, readBack: 'Yes.' });
 
 /** A machine with a supply and a drive, and a shop with a supply and its own lead. */
@@ -54,7 +54,6 @@ async function takenIn(answers: object = {}) {
     job,
     answers: { open: 'yes', 'own-parts-in': 'yes', ...answers },
     signed,
-    contentHash: '',
   });
   const inside = (await desk.view(job)).machine?.inside ?? {};
   return { job, supply: inside.supply as PartId, disk: inside.bay as PartId };
@@ -131,7 +130,7 @@ describe('a drive is destroyed', () => {
   it('in one command, with its certificate: who, when, how, by whose word', async () => {
     const { job, disk } = await takenIn();
     await out(job, disk);
-    const own = { job, id: 'destroy', answer: 'yes', about: 'their disk', signed, contentHash: '' };
+    const own = { job, id: 'destroy', answer: 'yes', about: 'their disk', signed };
     await desk.ask('signAlone', own);
     const verifiedBy = shopOf.staff[0]?.id;
     await desk.ask('destroyPart', { ...destroying(job, disk), verifiedBy });
@@ -270,7 +269,7 @@ it('a reservation ends with its job, gone home or going home as it came', async 
   for (const part of [ours, other]) expect((await partOf(job, part))?.reservedFor).toBeNull();
   // Held again at the door, it is let go at hand-over.
   await desk.ask('reservePart', { part: ours, job });
-  const handOver = { job, collectedBy: story.owner.name, signed, contentHash: '', oursOff: [], differences: [] };
+  const handOver = { job, collectedBy: story.owner.name, signed, oursOff: [], differences: [] };
   await desk.ask('handOver', { ...handOver, returned: [] });
   expect((await partOf(job, ours))?.reservedFor).toBeNull();
 });

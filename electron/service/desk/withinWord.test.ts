@@ -48,7 +48,7 @@ async function takenIn(desk: Desk, inside: boolean, smallPartsUpToMinor: number)
     valueMinor: 3000,
   });
   const answers = { open: 'yes', 'own-parts-in': 'yes', photos: 'yes' };
-  await desk.ask('signSheet', { job, answers, signed: { name: story.owner.name, drawn: null }, contentHash: '' });
+  await desk.ask('signSheet', { job, answers, signed: { name: story.owner.name, drawn: null, contentHash: null } });
   const theirs = (await desk.view(job)).machine?.inside.A2;
   if (!theirs) throw new Error('no module inside');
   return { job, parts: { ours: made.firstStream.slice('part:'.length) as PartId, theirs } };

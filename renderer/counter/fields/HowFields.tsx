@@ -3,11 +3,13 @@ import type { JobId } from '../../../core/ids.ts';
 import { fromWall, wallTime } from '../../../core/job/promise/wallTime.ts';
 import { MomentField } from '../../kit/fields/DateField.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
-import { type SignatureMark, SignaturePad } from '../../kit/paper/SignaturePad.tsx';
+import { PaperView } from '../../kit/paper/PaperView.tsx';
 import { useWords } from '../../kit/text/words.tsx';
+import type { Preview } from '../../link/usePreview.ts';
 import { LetterKey } from './LetterKey.tsx';
 import { OneOf } from './OneOf.tsx';
-import { signedInput } from './signedInput.ts';
+import { SignUnder } from './SignUnder.tsx';
+import { isSignedBy, type Signed, signedInput, toSign } from './signedInput.ts';
 
 const WAYS = ['counter', 'phone', 'writing'] as const;
 
@@ -21,7 +23,7 @@ export type HowSheet = {
   readonly words: string;
   /** What they wrote, kept under this name. */
   readonly file: string | null;
-  readonly mark: SignatureMark | null;
+  readonly mark: Signed | null;
 };
 
 export const freshHow = (name: string, number: string, zone: string): HowSheet => ({
@@ -40,7 +42,8 @@ type HowInput = Extract<Asked, { readonly name: 'answer' }>['input']['how'];
 /** As a command takes it; null while something of it is open. */
 export function howInput(how: HowSheet, zone: string): HowInput | null {
   if (how.by === null || how.name.trim() === '') return null;
-  if (how.by === 'counter') return how.mark && { by: 'counter', signed: signedInput(how.mark, how.name) };
+  if (how.by === 'counter')
+    return isSignedBy(how.mark, how.name) ? { by: 'counter', signed: signedInput(how.mark, how.name) } : null;
   if (how.at === '') return null;
   const at = fromWall(how.at, zone);
   if (how.by === 'phone') {
@@ -51,14 +54,21 @@ export function howInput(how: HowSheet, zone: string): HowInput | null {
   return words ? { by: 'writing', at, file: how.file, words } : null;
 }
 
+/** An answer at the counter before it is signed: what the owner is shown is made with it; null for other ways. */
+export const howToSign = (how: HowSheet): HowInput | null =>
+  how.by === 'counter' && how.name.trim() !== '' ? { by: 'counter', signed: toSign(how.name) } : null;
+
 /** By whom and how: at the counter with a signature, by phone with number and read back, or in writing. */
 export function HowFields({
   how,
   job,
+  preview,
   onChange,
 }: {
   readonly how: HowSheet;
   readonly job: JobId;
+  /** What an owner at the counter signs. */
+  readonly preview: Preview;
   readonly onChange: (how: HowSheet) => void;
 }) {
   const { t } = useWords();
@@ -110,11 +120,17 @@ export function HowFields({
         </>
       )}
       {how.by === 'counter' && (
-        <SignaturePad
-          label={t('counter.how.sign', { name: how.name })}
-          value={how.mark}
-          onChange={(mark) => change({ mark })}
-        />
+        <>
+          {preview.shown?.papers.map((paper) => (
+            <PaperView key={paper.kind} paper={paper} />
+          ))}
+          <SignUnder
+            label={t('counter.how.sign', { name: how.name })}
+            preview={preview}
+            value={how.mark}
+            onChange={(mark) => change({ mark })}
+          />
+        </>
       )}
     </div>
   );

@@ -1,7 +1,6 @@
 import { useState } from 'react';
-import refusals from '../../../assets/words/en/refusals.json';
 import type { JobId } from '../../../core/ids.ts';
-import { type Words, wordsFor } from '../../../core/text/wordsFor.ts';
+import type { Words } from '../../../core/text/wordsFor.ts';
 import { FileKey } from '../../kit/fields/FileKey.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
@@ -25,7 +24,6 @@ export function LetterKey({
     if (!file) return;
     try {
       const stored = await service.storeLetter({ job, file });
-      if ('refused' in stored) return setProblem(wordsFor(stored, refusals));
       setProblem(null);
       setName(file.name);
       onKept(stored.blob);

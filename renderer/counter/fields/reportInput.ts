@@ -4,12 +4,18 @@ import { hashOf } from './hashOf.ts';
 import type { TakenReport } from './ReportField.tsx';
 
 type ReadReportInput = Extract<Asked, { readonly name: 'readReport' }>['input'];
+type Said = Omit<ReadReportInput, 'job' | 'digest'>;
 
-/** A machine's own report as the command takes it; an unanswered question about serial numbers is a no. */
-export const reportInput = async (job: JobId, { text, taken, keepSerials }: TakenReport): Promise<ReadReportInput> => ({
-  job,
+/** A machine's own report as it was read; an unanswered question about serial numbers is a no. */
+export const reportSaid = ({ text, taken, keepSerials }: TakenReport): Said => ({
   text,
   taken: taken.trim() || null,
   keepSerials: keepSerials === 'yes',
-  digest: await hashOf(text),
+});
+
+/** The same as the command takes it, with the digest of its text. */
+export const reportInput = async (job: JobId, report: TakenReport): Promise<ReadReportInput> => ({
+  job,
+  ...reportSaid(report),
+  digest: await hashOf(report.text),
 });

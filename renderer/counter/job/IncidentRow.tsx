@@ -10,7 +10,9 @@ import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 import { useExecute } from '../../link/useExecute.ts';
-import { freshHow, HowFields, howInput } from '../fields/HowFields.tsx';
+import { usePreview } from '../../link/usePreview.ts';
+import { ContentChanged } from '../fields/ContentChanged.tsx';
+import { freshHow, HowFields, howInput, howToSign } from '../fields/HowFields.tsx';
 import { OneOf } from '../fields/OneOf.tsx';
 import { OneOfParts } from '../fields/OneOfParts.tsx';
 import { JobRow } from './JobRow.tsx';
@@ -55,21 +57,30 @@ export function IncidentRow({ sheet, settings }: OfJob) {
 
 function TellIncident({ incident, sheet, settings }: OfJob & { readonly incident: string }) {
   const { t } = useWords();
-  const { execute, problem } = useExecute();
+  const { execute, problem, refusal, forget } = useExecute();
   const [how, setHow] = useState(() => freshHow(answers(sheet), ownerPhone(sheet), settings.zone));
   const given = howInput(how, settings.zone);
+  const toldAs = (as: typeof given) => as && { job: sheet.job.id, incident, name: how.name.trim(), how: as };
+  const preview = usePreview('tellIncident', toldAs(howToSign(how)));
+  const tell = async () => {
+    const told = toldAs(given);
+    if (told) await execute('tellIncident', told);
+  };
   return (
     <>
-      <HowFields how={how} job={sheet.job.id} onChange={setHow} />
-      <Key
-        onPress={() =>
-          given && void execute('tellIncident', { job: sheet.job.id, incident, name: how.name.trim(), how: given })
-        }
-        {...(given ? {} : { whyNot: t('counter.how.open') })}
-      >
+      <HowFields how={how} job={sheet.job.id} preview={preview} onChange={setHow} />
+      <Key onPress={() => void tell()} {...(given ? {} : { whyNot: t('counter.how.open') })}>
         {t('counter.incident.owner-told')}
       </Key>
       {problem && <Problem slim {...problem} />}
+      <ContentChanged
+        refusal={refusal}
+        signed={[how.mark?.under]}
+        onClose={() => {
+          forget();
+          setHow({ ...how, mark: null });
+        }}
+      />
     </>
   );
 }

@@ -1,6 +1,5 @@
 import { useState } from 'react';
-import refusals from '../../../assets/words/en/refusals.json';
-import { type Words, wordsFor } from '../../../core/text/wordsFor.ts';
+import type { Words } from '../../../core/text/wordsFor.ts';
 import { FileKey } from '../../kit/fields/FileKey.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
@@ -25,7 +24,6 @@ export function PhotographRow({ sheet }: Pick<OfJob, 'sheet'>) {
     try {
       for (const file of files) {
         const stored = await service.storePhotograph({ job: job.id, file: await plainPicture(file) });
-        if ('refused' in stored) return setRefused(wordsFor(stored, refusals));
         photographs.push({ of: named, blob: stored.blob });
       }
     } catch (error) {

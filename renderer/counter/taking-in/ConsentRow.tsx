@@ -1,12 +1,14 @@
-import { type ConsentAnswer, type ConsentId, OWN_SIGNATURE } from '../../../core/approval/consent.ts';
+import type { ConsentAnswer, ConsentId } from '../../../core/approval/consent.ts';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { YesNo } from '../../kit/keys/YesNo.tsx';
-import { SignaturePad } from '../../kit/paper/SignaturePad.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 import { OneOf } from '../fields/OneOf.tsx';
+import { SignUnder } from '../fields/SignUnder.tsx';
+import { isSignedBy } from '../fields/signedInput.ts';
 import { Row } from './Row.tsx';
 import { signerOf, type TakingInSheet } from './sheet.ts';
 import { useTakingIn } from './sheetContext.tsx';
+import { signedAlone } from './signedAlone.ts';
 
 /** Lines under the one signature, in the order they are asked; `dead` and `data-parts` have answers of their own. */
 const SHARED = [
@@ -25,12 +27,6 @@ const SHARED = [
   'warranty-said',
   'who-collects',
 ] as const satisfies readonly ConsentId[];
-
-/** Lines that ask for a signature of their own on this sheet: those with a yes, and data sent away. */
-export function signedAlone(sheet: TakingInSheet): readonly ConsentId[] {
-  const asked: readonly ConsentId[] = [...OWN_SIGNATURE, 'data-parts'];
-  return asked.filter((id) => sheet.answers[id] === (id === 'data-parts' ? 'send' : 'yes'));
-}
 
 /** Yes or no, two equal keys each, none chosen beforehand; unanswered is no. */
 export function ConsentRow() {
@@ -116,10 +112,11 @@ export function OwnSignatureRow() {
 
 function Alone({ id }: { readonly id: ConsentId }) {
   const { t } = useWords();
-  const { marks, sign } = useTakingIn();
+  const { marks, sign, papers } = useTakingIn();
   return (
-    <SignaturePad
+    <SignUnder
       label={t('counter.alone.sign', { what: t(`counter.consents.${id}`) })}
+      preview={papers}
       value={marks[id] ?? null}
       onChange={(mark) => sign(id, mark)}
     />
@@ -129,12 +126,13 @@ function Alone({ id }: { readonly id: ConsentId }) {
 /** The one signature under all shared lines; beside the sheet, or on the paper turned to the owner. */
 export function SignatureRow() {
   const { t } = useWords();
-  const { sheet, marks, sign } = useTakingIn();
+  const { sheet, marks, sign, papers } = useTakingIn();
   const signer = signerOf(sheet.owner);
   return (
-    <Row id="signature" known={marks.sheet !== undefined}>
-      <SignaturePad
+    <Row id="signature" known={isSignedBy(marks.sheet, signer)}>
+      <SignUnder
         label={signer === '' ? t('counter.sign.label') : t('counter.sign.label-of', { name: signer })}
+        preview={papers}
         value={marks.sheet ?? null}
         onChange={(mark) => sign('sheet', mark)}
       />

@@ -1,9 +1,9 @@
+import type { FirstEstimate } from '../../../core/contract/contract.ts';
 import type { ShopSettings } from '../../../core/job/shop.ts';
 import { minorDigits } from '../../../core/money/minorDigits.ts';
 import { countableStep } from '../../../core/papers/ruler.ts';
 import { Rule } from '../../kit/plot/Rule.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import type { FirstEstimate } from './livePapers.ts';
 
 /** What it may cost, on a money ruler: thick from one in ten to half, dots to nine in ten, the limit in blue. */
 export function EstimateFoot({

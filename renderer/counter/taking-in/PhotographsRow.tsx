@@ -1,6 +1,5 @@
 import { type DragEvent, useState } from 'react';
-import refusals from '../../../assets/words/en/refusals.json';
-import { type Words, wordsFor } from '../../../core/text/wordsFor.ts';
+import type { Words } from '../../../core/text/wordsFor.ts';
 import { FileKey } from '../../kit/fields/FileKey.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
@@ -25,7 +24,6 @@ export function PhotographsRow() {
     for (const file of files) {
       try {
         const held = await service.holdPhotograph({ file: await plainPicture(file) });
-        if ('refused' in held) return setRefused(wordsFor(held, refusals));
         taken = [...taken.filter(({ blob }) => blob !== held.blob), { of: nameOf(taken.length), blob: held.blob }];
         write({ photographs: taken });
       } catch (error) {

@@ -1,7 +1,5 @@
-import { keepPreviousData, useQuery } from '@tanstack/react-query';
-import { useDeferredValue, useMemo, useState } from 'react';
+import { useState } from 'react';
 import type { ShopSettings } from '../../../core/job/shop.ts';
-import { epochMs } from '../../../core/time.ts';
 import { Frame } from '../../Frame.tsx';
 import { useDraft } from '../../kit/fields/draft.ts';
 import { Key } from '../../kit/keys/Key.tsx';
@@ -9,24 +7,23 @@ import { Problem } from '../../kit/keys/Problem.tsx';
 import { Pane } from '../../kit/shell/Pane.tsx';
 import { Sheet, SheetTear } from '../../kit/shell/Sheet.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { useNow } from '../../kit/useNow.ts';
 import { drafts } from '../../link/drafts.ts';
-import { ask } from '../../link/service.ts';
-import { useWhoIsHere } from '../../whoIsHere.tsx';
 import { AskedPane } from '../enquiries/AskedPane.tsx';
+import { ContentChanged } from '../fields/ContentChanged.tsx';
+import { isSignedBy } from '../fields/signedInput.ts';
 import { CameAlongRow } from './CameAlongRow.tsx';
 import { ChangedRow, OftenRow } from './ChangedRow.tsx';
-import { ConsentRow, OwnSignatureRow, SignatureRow, signedAlone } from './ConsentRow.tsx';
+import { ConsentRow, OwnSignatureRow, SignatureRow } from './ConsentRow.tsx';
 import { EstimateFoot } from './EstimateFoot.tsx';
 import { LivePaper } from './LivePaper.tsx';
-import { livePapers } from './livePapers.ts';
 import { MachineRow } from './MachineRow.tsx';
 import { MoneyRow, PromiseRow } from './MoneyRow.tsx';
 import { OwnerRow } from './OwnerRow.tsx';
 import { PhotographsRow } from './PhotographsRow.tsx';
 import { SecondTier } from './SecondTier.tsx';
-import { freshSheet, stillOpen, type TakingInSheet } from './sheet.ts';
+import { freshSheet, signerOf, stillOpen, type TakingInSheet } from './sheet.ts';
 import { TakingInProvider, useTakingIn } from './sheetContext.tsx';
+import { signedAlone } from './signedAlone.ts';
 import { ToldRow } from './ToldRow.tsx';
 import { TurnedToOwner } from './TurnedToOwner.tsx';
 import { useTakeIn } from './useTakeIn.ts';
@@ -49,8 +46,6 @@ export function TakingIn({ settings }: { readonly settings: ShopSettings }) {
   );
 }
 
-const HALF_A_MINUTE = 30_000;
-
 function Room({
   keptAt,
   onDone,
@@ -61,42 +56,13 @@ function Room({
   readonly onAnew: () => void;
 }) {
   const { t, clock } = useWords();
-  const { sheet, settings, marks, row, write } = useTakingIn();
-  const { staff } = useWhoIsHere();
+  const { sheet, settings, marks, write, papers, unsign } = useTakingIn();
   const [turned, setTurned] = useState(false);
   const [asked, setAsked] = useState(false);
-  const at = useNow(HALF_A_MINUTE);
-  const estimable = sheet.tasks === null ? sheet.symptoms.length > 0 : sheet.tasks.length > 0;
-  const estimate = useQuery({
-    ...ask.firstEstimate.queryOptions({
-      input: {
-        symptoms: [...sheet.symptoms],
-        changed: sheet.changed.map((one) => one.id),
-        tasks: sheet.tasks?.map((one) => one.id) ?? null,
-        limitMinor: sheet.limitMinor,
-      },
-      meta: { follows: { streams: ['shop'] } },
-    }),
-    enabled: estimable,
-    placeholderData: keepPreviousData,
-  });
-  const first = estimable ? (estimate.data ?? null) : null;
-  const shown = useDeferredValue(sheet);
-  const papers = useMemo(
-    () =>
-      livePapers({
-        sheet: shown,
-        marks,
-        settings,
-        staff,
-        estimate: first,
-        at: epochMs(at),
-        notIssued: t('counter.paper.not-issued'),
-      }),
-    [shown, marks, settings, staff, first, at, t],
-  );
-  const taking = useTakeIn((made) => write({ made }), onDone);
-  const open = stillOpen(sheet, marks.sheet !== undefined && signedAlone(sheet).every((id) => marks[id]));
+  const taking = useTakeIn(onDone);
+  const signer = signerOf(sheet.owner);
+  const signed = ['sheet', ...signedAlone(sheet)].every((id) => isSignedBy(marks[id], signer));
+  const open = stillOpen(sheet, signed);
   return (
     <Frame
       here="counter"
@@ -115,7 +81,7 @@ function Room({
       }}
       foot={
         <>
-          <EstimateFoot estimate={first} limitMinor={sheet.limitMinor} settings={settings} />
+          <EstimateFoot estimate={papers.estimate} limitMinor={sheet.limitMinor} settings={settings} />
           <div className="counter-foot-open">
             {open.length > 0 && (
               <p className="k-muted k-small">
@@ -132,7 +98,7 @@ function Room({
               kind="filled"
               large
               {...(open.length > 0 || taking.busy ? { whyNot: '' } : {})}
-              onPress={() => void taking.run(sheet, marks, settings, papers)}
+              onPress={() => void taking.run(sheet, marks, papers.input)}
             >
               {t('counter.sign-and-print')}
             </Key>
@@ -166,10 +132,18 @@ function Room({
         </Pane>
         <Pane on="soft" label={t('counter.pane.papers')} scrolls>
           <AskedPane open={asked} onOpen={setAsked} />
-          {!asked && <LivePaper papers={papers} row={row} />}
+          {!asked && <LivePaper />}
         </Pane>
       </div>
-      {turned && <TurnedToOwner papers={papers} onBack={() => setTurned(false)} />}
+      {turned && <TurnedToOwner onBack={() => setTurned(false)} />}
+      <ContentChanged
+        refusal={taking.refusal}
+        signed={Object.values(marks).map(({ under }) => under)}
+        onClose={() => {
+          taking.forget();
+          unsign();
+        }}
+      />
     </Frame>
   );
 }

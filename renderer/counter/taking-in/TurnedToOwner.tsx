@@ -1,32 +1,34 @@
 import { Dialog, Modal, ModalOverlay } from 'react-aria-components';
 import { Key } from '../../kit/keys/Key.tsx';
 import { PaperView } from '../../kit/paper/PaperView.tsx';
-import { SignaturePad } from '../../kit/paper/SignaturePad.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { signedAlone } from './ConsentRow.tsx';
-import type { LivePapers } from './livePapers.ts';
+import { SignUnder } from '../fields/SignUnder.tsx';
 import { useTakingIn } from './sheetContext.tsx';
+import { signedAlone } from './signedAlone.ts';
 
 /** The papers alone, large, turned to the owner to read and sign; one way back, with the shop's key. */
-export function TurnedToOwner({ papers, onBack }: { readonly papers: LivePapers; readonly onBack: () => void }) {
+export function TurnedToOwner({ onBack }: { readonly onBack: () => void }) {
   const { t } = useWords();
-  const { sheet, marks, sign } = useTakingIn();
+  const { sheet, marks, sign, papers } = useTakingIn();
   return (
     <ModalOverlay className="counter-turned-over" isOpen isKeyboardDismissDisabled>
       <Modal className="counter-turned">
         <Dialog aria-label={t('counter.turned.title')} className="counter-turned-body">
-          <PaperView paper={papers.receipt} large />
-          <PaperView paper={papers.consents} large />
+          {papers.shown?.papers.map((paper) => (
+            <PaperView key={paper.kind} paper={paper} large />
+          ))}
           {signedAlone(sheet).map((id) => (
-            <SignaturePad
+            <SignUnder
               key={id}
               label={t('counter.alone.sign', { what: t(`counter.consents.${id}`) })}
+              preview={papers}
               value={marks[id] ?? null}
               onChange={(mark) => sign(id, mark)}
             />
           ))}
-          <SignaturePad
+          <SignUnder
             label={t('counter.sign.label')}
+            preview={papers}
             value={marks.sheet ?? null}
             onChange={(mark) => sign('sheet', mark)}
           />

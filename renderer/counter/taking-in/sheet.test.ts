@@ -58,7 +58,7 @@ describe('what the sheet asks the shop to write down', () => {
     });
     const input = takeInInput(sheet, 'en', 'Europe/London');
     expect(input.owner).toEqual({ known: 'owner-1' });
-    expect(input.machine).toEqual({ known: 'machine-1' });
+    expect(input.machine).toEqual({ known: 'machine-1', tag: sheet.tag });
     expect(input.cameBack).toEqual({ from: 'job-1', same: 'same-fault' });
   });
   it('writes nothing of the second tier while nothing of it was asked, and "don’t know" where it was left open', () => {

@@ -43,6 +43,8 @@ type ThingLine = { readonly thing: string; readonly count: number };
 /** The taking-in sheet while it is written; kept as a draft, so it holds nothing but plain values. */
 export type TakingInSheet = {
   readonly tag: string;
+  /** Under which a new owner will be known: what is sealed before the sheet is signed is sealed for them. */
+  readonly ownerId: string;
   readonly owner: OwnerSheet;
   readonly machine: { readonly known: string | null; readonly called: string; readonly serial: string };
   readonly enquiry: string | null;
@@ -73,8 +75,6 @@ export type TakingInSheet = {
   readonly riskAbout: string;
   readonly before: BeforeSheet;
   readonly report: { readonly text: string; readonly taken: string; readonly keepSerials: 'yes' | 'no' | null } | null;
-  /** The job once it is taken in, and which of the next steps are done: a broken-off signing goes on where it was. */
-  readonly made: { readonly job: string; readonly done: readonly string[] } | null;
 };
 
 export const freshBefore: BeforeSheet = {
@@ -96,6 +96,7 @@ const randomInt = (below: number): number => {
 /** An empty sheet with the tag its machine will carry unless a printed one is scanned. */
 export const freshSheet = (): TakingInSheet => ({
   tag: issueTag(randomInt),
+  ownerId: crypto.randomUUID(),
   owner: {
     known: null,
     name: '',
@@ -136,7 +137,6 @@ export const freshSheet = (): TakingInSheet => ({
   riskAbout: '',
   before: freshBefore,
   report: null,
-  made: null,
 });
 
 export const namesOf = (text: string): readonly string[] =>

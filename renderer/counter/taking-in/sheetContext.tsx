@@ -1,17 +1,22 @@
 import { createContext, type ReactNode, useContext, useMemo, useState } from 'react';
 import type { ShopSettings } from '../../../core/job/shop.ts';
-import type { SignatureMark } from '../../kit/paper/SignaturePad.tsx';
+import type { Signed } from '../fields/signedInput.ts';
 import type { TakingInSheet } from './sheet.ts';
+import { type Papers, usePapers } from './usePapers.ts';
 
 /** Signatures given so far: `sheet`, and one for each line that is signed by itself. Never kept in a draft. */
-export type Marks = { readonly [id: string]: SignatureMark };
+export type Marks = { readonly [id: string]: Signed };
 
 export type TakingInState = {
   readonly sheet: TakingInSheet;
   readonly settings: ShopSettings;
   readonly write: (patch: Partial<TakingInSheet>) => void;
   readonly marks: Marks;
-  readonly sign: (id: string, mark: SignatureMark | null) => void;
+  readonly sign: (id: string, mark: Signed | null) => void;
+  /** Takes all signatures off: the sheet is to be signed anew. */
+  readonly unsign: () => void;
+  /** The papers it becomes, as they are shown and signed. */
+  readonly papers: Papers;
   /** The row that is being written, for the ruler's mark and the paper's underline. */
   readonly row: string | null;
   readonly enter: (row: string) => void;
@@ -33,6 +38,7 @@ export function TakingInProvider({
 }) {
   const [marks, setMarks] = useState<Marks>({});
   const [row, enter] = useState<string | null>(null);
+  const papers = usePapers(sheet, settings);
   const state = useMemo<TakingInState>(
     () => ({
       sheet,
@@ -44,10 +50,12 @@ export function TakingInProvider({
           const { [id]: _, ...others } = before;
           return mark === null ? others : { ...others, [id]: mark };
         }),
+      unsign: () => setMarks({}),
+      papers,
       row,
       enter,
     }),
-    [sheet, settings, onChange, marks, row],
+    [sheet, settings, onChange, marks, papers, row],
   );
   return <TakingInContext.Provider value={state}>{children}</TakingInContext.Provider>;
 }

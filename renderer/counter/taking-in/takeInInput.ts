@@ -14,13 +14,16 @@ const lineOf = (text: string): string | null => (text.trim() === '' ? null : tex
 
 export const momentOf = (wall: string, zone: string): EpochMs | null => (wall === '' ? null : fromWall(wall, zone));
 
+/** What is taken in, a limit that was not said yet left open. */
+export type TakenAsSaid = Omit<TakeInInput, 'limitMinor'> & { readonly limitMinor: number | null };
+
 /** The command's input from the sheet as written. What was left open goes in as open, never as a guess. */
-export function takeInInput(sheet: TakingInSheet, language: string, zone: string): TakeInInput {
+export function takeInInput(sheet: TakingInSheet, language: string, zone: string): TakenAsSaid {
   return {
-    owner: ownerInput(sheet.owner, language),
+    owner: ownerInput(sheet, language),
     machine:
       sheet.machine.known !== null
-        ? { known: sheet.machine.known as never }
+        ? { known: sheet.machine.known as never, tag: sheet.tag as Tag }
         : {
             fresh: {
               called: sheet.machine.called.trim(),
@@ -43,7 +46,7 @@ export function takeInInput(sheet: TakingInSheet, language: string, zone: string
     },
     cameAlong: [...sheet.cameAlong],
     lift: sheet.lift ?? 'one',
-    limitMinor: sheet.limitMinor ?? 0,
+    limitMinor: sheet.limitMinor,
     worthMinor: sheet.worthMinor ?? null,
     smallPartsUpToMinor: sheet.smallPartsUpToMinor ?? 0,
     deadline: momentOf(sheet.deadline, zone),
@@ -52,7 +55,7 @@ export function takeInInput(sheet: TakingInSheet, language: string, zone: string
   };
 }
 
-function ownerInput(owner: OwnerSheet, language: string): TakeInInput['owner'] {
+function ownerInput({ owner, ownerId }: TakingInSheet, language: string): TakeInInput['owner'] {
   if (owner.known !== null) return { known: owner.known as never };
   return {
     fresh: {
@@ -65,6 +68,7 @@ function ownerInput(owner: OwnerSheet, language: string): TakeInInput['owner'] {
       kind: kindInput(owner),
       mayCollect: [...namesOf(owner.mayCollect)],
     },
+    id: ownerId as never,
   };
 }
 

@@ -1,6 +1,6 @@
 import { useState } from 'react';
-import refusals from '../../../assets/words/en/refusals.json';
-import { type Words, wordsFor } from '../../../core/text/wordsFor.ts';
+import type { OwnerId } from '../../../core/ids.ts';
+import type { Words } from '../../../core/text/wordsFor.ts';
 import { service } from '../../link/service.ts';
 import { wordsOfError } from '../../link/useExecute.ts';
 import type { TakingInSheet } from './sheet.ts';
@@ -10,28 +10,24 @@ type Photographs = TakingInSheet['photographs'];
 /** Seals the photographs of a sheet under its owner's key; null when one could not be, then `problem` says why. */
 export function useKeptPhotographs(): {
   readonly problem: Words | null;
-  readonly of: (job: string, held: Photographs) => Promise<Photographs | null>;
+  readonly of: (owner: OwnerId, held: Photographs) => Promise<Photographs | null>;
 } {
   const [problem, setProblem] = useState<Words | null>(null);
   return {
     problem,
-    of: async (job, held) => {
+    of: async (owner, held) => {
       setProblem(null);
-      const kept: { of: string; blob: string }[] = [];
-      for (const { of, blob } of held) {
-        try {
-          const stored = await service.keepHeldPhotograph({ job, held: blob });
-          if ('refused' in stored) {
-            setProblem(wordsFor(stored, refusals));
-            return null;
-          }
-          kept.push({ of, blob: stored.blob });
-        } catch (error) {
-          setProblem(wordsOfError(error));
-          return null;
-        }
+      try {
+        return await Promise.all(
+          held.map(async ({ of, blob }) => ({
+            of,
+            blob: (await service.keepHeldPhotograph({ owner, held: blob })).blob,
+          })),
+        );
+      } catch (error) {
+        setProblem(wordsOfError(error));
+        return null;
       }
-      return kept;
     },
   };
 }

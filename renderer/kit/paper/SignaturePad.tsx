@@ -15,12 +15,14 @@ export type SignaturePadProps = {
   readonly label: string;
   readonly value: SignatureMark | null;
   readonly onChange: (value: SignatureMark | null) => void;
+  /** What is signed is being made: for so long nothing can be written or drawn. */
+  readonly held?: boolean;
 };
 
 const SIZE = { width: 600, height: 180 } as const;
 
 /** A line to sign on with pen, finger or mouse; kept as strokes, not as a picture. By keyboard: the typed name, said to be typed. */
-export function SignaturePad({ label, value, onChange }: SignaturePadProps) {
+export function SignaturePad({ label, value, onChange, held = false }: SignaturePadProps) {
   const { t } = useWords();
   const hint = useId();
   const [typing, setTyping] = useState(value?.by === 'typed');
@@ -52,14 +54,16 @@ export function SignaturePad({ label, value, onChange }: SignaturePadProps) {
   return (
     <div className="k-sign">
       {typing ? (
-        <TextField
-          label={t('kit.sign.typed-name')}
-          labelled="above"
-          says={t('kit.sign.typed-says')}
-          value={value?.by === 'typed' ? value.name : ''}
-          onChange={(name) => onChange(name.trim() === '' ? null : { by: 'typed', name })}
-          autoComplete="name"
-        />
+        <fieldset className="k-sign-typed" disabled={held}>
+          <TextField
+            label={t('kit.sign.typed-name')}
+            labelled="above"
+            says={t('kit.sign.typed-says')}
+            value={value?.by === 'typed' ? value.name : ''}
+            onChange={(name) => onChange(name.trim() === '' ? null : { by: 'typed', name })}
+            autoComplete="name"
+          />
+        </fieldset>
       ) : (
         <svg
           viewBox={`0 0 ${SIZE.width} ${SIZE.height}`}
@@ -68,7 +72,7 @@ export function SignaturePad({ label, value, onChange }: SignaturePadProps) {
           aria-label={t(value === null ? 'kit.sign.empty' : 'kit.sign.signed', { what: label })}
           aria-describedby={hint}
           onPointerDown={(event) => {
-            if (event.button !== 0) return;
+            if (event.button !== 0 || held) return;
             event.currentTarget.setPointerCapture(event.pointerId);
             setLive([point(event)]);
           }}

@@ -1,11 +1,11 @@
-import type { Asked } from '../../../../core/contract/contract.ts';
+import type { Asked, Figures } from '../../../../core/contract/contract.ts';
 import type { Enquired } from '../../../../core/job/enquiry.ts';
 import { dayMinutesOf } from '../../../../core/job/promise/delay.ts';
 import { NEW_JOB } from '../../../../core/job/promise/turns.ts';
 import type { Shop as ShopState } from '../../../../core/job/shop.ts';
 import { knownWork } from '../../../../core/labour/knownWork.ts';
 import type { EstimateAsked, LabourEstimate } from '../../../../core/labour/types.ts';
-import type { EpochMs } from '../../../../core/time.ts';
+import { type EpochMs, minutes } from '../../../../core/time.ts';
 import type { TracingCase } from '../../../../core/tracing/live/types.ts';
 import type { Executed, Reader } from '../../../../db/index.ts';
 import { carryOut } from '../carryOut.ts';
@@ -34,6 +34,7 @@ export async function firstEstimate(read: Reader, engine: Engine, told: Told, at
     priceP90: figures.price.p90,
     passesLimit: figures.passesLimit ?? 0,
     firstFigure: figures.firstFigure,
+    figures: toldFigures(figures),
     day: (await queueOutlook(read, shop, at, figures.handsOn)).get(NEW_JOB)?.day ?? null,
   };
 }
@@ -50,28 +51,30 @@ export async function estimateEnquiry(
   const how = { paths: PATHS['one-step'], policy: 'one-step' } as const;
   const figures = await beforeItComes(await shop.read(), engine, told, how, signal);
   if (!figures) return;
-  const { handsOn, price, seed, paths, policy, medianBetween } = figures;
   await carryOut(shop, tools, 'service', {
-    command: `estimate-${done.seq}-${policy}`,
+    command: `estimate-${done.seq}-${figures.policy}`,
     by: asked.by,
     name: 'noteEnquiryEstimate',
     input: {
       enquiry: done.firstStream.slice('enquiry:'.length),
-      estimate: {
-        moment: 'told',
-        handsOn,
-        price,
-        withPart: null,
-        passesLimit: 0,
-        drivers: driversSaid(figures),
-        seed,
-        paths,
-        policy,
-        medianBetween,
-      },
+      estimate: { ...toldFigures(figures), passesLimit: 0 },
     },
   } as Asked);
 }
+
+/** The figure of what was told, as a command takes it. */
+const toldFigures = ({ handsOn, medianBetween, ...figures }: LabourEstimate): Figures => ({
+  moment: 'told',
+  handsOn: { p10: minutes(handsOn.p10), p50: minutes(handsOn.p50), p90: minutes(handsOn.p90) },
+  price: figures.price,
+  withPart: null,
+  passesLimit: figures.passesLimit ?? 0,
+  drivers: [...driversSaid({ handsOn, medianBetween, ...figures })],
+  seed: figures.seed,
+  paths: figures.paths,
+  policy: figures.policy,
+  medianBetween: medianBetween && { low: minutes(medianBetween.low), high: minutes(medianBetween.high) },
+});
 
 async function beforeItComes(
   read: Reader,

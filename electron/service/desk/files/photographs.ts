@@ -1,5 +1,5 @@
 import { agreed } from '../../../../core/approval/consent.ts';
-import type { JobId } from '../../../../core/ids.ts';
+import type { JobId, OwnerId } from '../../../../core/ids.ts';
 import type { Refusal } from '../../../../core/refusal.ts';
 import type { EpochMs } from '../../../../core/time.ts';
 import { checkPhotograph, type Shop } from '../../../../db/index.ts';
@@ -30,20 +30,15 @@ export async function holdPhotograph(shop: Shop, bytes: Uint8Array): Promise<{ r
 }
 
 /**
- * Seals a held photograph under the owner's key, once the machine is taken in: the sheet with its yes is signed next,
- * and signing refuses it without one.
+ * Seals a held photograph under the owner's key before the sheet is signed: signing it refuses photographs without their
+ * yes, and what no entry names is swept after a day.
  */
 export async function keepHeldPhotograph(
   shop: Shop,
-  job: JobId,
+  owner: OwnerId,
   held: string,
-  at: EpochMs,
 ): Promise<{ readonly blob: string } | Refusal> {
-  const { job: found } = await loadView(await shop.read(), { job }, at);
-  if (!found) return { refused: 'no-such-job' };
-  if (found.consents.signature !== null && !agreed(found.consents, 'photos'))
-    return { refused: 'consent-missing', needs: ['photos'] };
   const bytes = await takeBlob(shop, held);
   if (!bytes) return { refused: 'photograph-missing' };
-  return storeBlob(shop, bytes, { of: found.owner, purpose: 'photographs' });
+  return storeBlob(shop, bytes, { of: owner, purpose: 'photographs' });
 }

@@ -4,13 +4,15 @@ import { fill } from '../../../../core/text/wordsFor.ts';
 import { TextField } from '../../../kit/fields/TextField.tsx';
 import { Key } from '../../../kit/keys/Key.tsx';
 import { Problem } from '../../../kit/keys/Problem.tsx';
-import { type SignatureMark, SignaturePad } from '../../../kit/paper/SignaturePad.tsx';
+import { PaperView } from '../../../kit/paper/PaperView.tsx';
 import { useWords } from '../../../kit/text/words.tsx';
 import { useExecute } from '../../../link/useExecute.ts';
-import { freshHow, HowFields, howInput } from '../../fields/HowFields.tsx';
-import { hashOf } from '../../fields/hashOf.ts';
+import { usePreview } from '../../../link/usePreview.ts';
+import { ContentChanged } from '../../fields/ContentChanged.tsx';
+import { freshHow, HowFields, howInput, howToSign } from '../../fields/HowFields.tsx';
 import { OneOf } from '../../fields/OneOf.tsx';
-import { signedInput } from '../../fields/signedInput.ts';
+import { SignUnder } from '../../fields/SignUnder.tsx';
+import { isSignedBy, type Signed, signedInput, toSign } from '../../fields/signedInput.ts';
 import { consentSays } from '../../terms.ts';
 import { answers, type OfJob, ownerPhone } from '../sheetOf.ts';
 
@@ -29,10 +31,10 @@ export function AnswerLine({
   onDone,
 }: OfJob & { readonly id: ConsentId; readonly onDone: () => void }) {
   const { t, named, moneyShort } = useWords();
-  const { execute, problem } = useExecute();
+  const { execute, problem, refusal, forget } = useExecute();
   const [answer, setAnswer] = useState<Given | null>(null);
   const [how, setHow] = useState(() => freshHow(answers(sheet), ownerPhone(sheet), settings.zone));
-  const [mark, setMark] = useState<SignatureMark | null>(null);
+  const [mark, setMark] = useState<Signed | null>(null);
   const [about, setAbout] = useState('');
   const alone =
     answer !== null && ((OWN_SIGNATURE.includes(id) && answer === 'yes') || (id === 'data-parts' && answer === 'send'));
@@ -49,22 +51,20 @@ export function AnswerLine({
     work: about.trim() || '…',
     mayHappen: '…',
   });
+  const signer = answers(sheet);
+  const aloneAs = (signed: ReturnType<typeof toSign>) =>
+    alone ? { job, id, answer, about: about.trim() || null, signed } : null;
+  const laterAs = (as: typeof given) =>
+    answer && !alone && as ? { job, id, answer, name: how.name.trim(), how: as } : null;
+  const ofAlone = usePreview('signAlone', aloneAs(toSign(signer)));
+  const ofLater = usePreview('answerConsent', laterAs(howToSign(how)));
+  const signed = isSignedBy(mark, signer) ? aloneAs(signedInput(mark, signer)) : null;
+  const later = laterAs(given);
   const write = async () => {
-    if (answer === null) return;
-    const done =
-      alone && mark
-        ? await execute('signAlone', {
-            job,
-            id,
-            answer,
-            about: about.trim() || null,
-            signed: signedInput(mark, answers(sheet)),
-            contentHash: await hashOf({ id, answer, asks, about: about.trim() }),
-          })
-        : given && (await execute('answerConsent', { job, id, answer, name: how.name.trim(), how: given }));
+    const done = signed ? await execute('signAlone', signed) : later && (await execute('answerConsent', later));
     if (done) onDone();
   };
-  const ready = answer !== null && (alone ? mark !== null : given !== null);
+  const ready = signed !== null || later !== null;
   return (
     <div className="counter-block counter-stack">
       <p>{asks}</p>
@@ -78,19 +78,32 @@ export function AnswerLine({
       {alone ? (
         <>
           <TextField label={named('counter.alone.about', id)} labelled="above" value={about} onChange={setAbout} />
-          <SignaturePad
+          {ofAlone.shown?.papers.map((paper) => (
+            <PaperView key={paper.kind} paper={paper} />
+          ))}
+          <SignUnder
             label={t('counter.alone.sign', { what: t(`counter.consents.${id}`) })}
+            preview={ofAlone}
             value={mark}
             onChange={setMark}
           />
         </>
       ) : (
-        answer !== null && <HowFields how={how} job={job} onChange={setHow} />
+        answer !== null && <HowFields how={how} job={job} preview={ofLater} onChange={setHow} />
       )}
       <Key onPress={() => void write()} {...(ready ? {} : { whyNot: t('counter.how.open') })}>
         {t('counter.consents-later.write')}
       </Key>
       {problem && <Problem slim {...problem} />}
+      <ContentChanged
+        refusal={refusal}
+        signed={[mark?.under, how.mark?.under]}
+        onClose={() => {
+          forget();
+          setMark(null);
+          setHow({ ...how, mark: null });
+        }}
+      />
     </div>
   );
 }

@@ -1,13 +1,16 @@
 import { useState } from 'react';
+import type { Words } from '../../../../core/text/wordsFor.ts';
 import type { IdOf } from '../../../catalogue.ts';
 import { Key } from '../../../kit/keys/Key.tsx';
 import { Problem } from '../../../kit/keys/Problem.tsx';
-import { type SignatureMark, SignaturePad } from '../../../kit/paper/SignaturePad.tsx';
+import { PaperView } from '../../../kit/paper/PaperView.tsx';
 import { useWords } from '../../../kit/text/words.tsx';
 import { useExecute } from '../../../link/useExecute.ts';
-import { hashOf } from '../../fields/hashOf.ts';
+import { usePreview } from '../../../link/usePreview.ts';
+import { ContentChanged } from '../../fields/ContentChanged.tsx';
 import { OneOf } from '../../fields/OneOf.tsx';
-import { signedInput } from '../../fields/signedInput.ts';
+import { SignUnder } from '../../fields/SignUnder.tsx';
+import { isSignedBy, type Signed, signedInput, toSign } from '../../fields/signedInput.ts';
 import { JobRow } from '../JobRow.tsx';
 import { overPaid } from '../money/TakePayment.tsx';
 import { type OfJob, ownerName } from '../sheetOf.ts';
@@ -20,7 +23,7 @@ import { TickedBack } from './TickedBack.tsx';
 /** Hand-over: the taking-in sheet in reverse. What came along is ticked back, ours comes off, parts are accounted for, then the signature. */
 export function GoingHome({ sheet, settings }: OfJob) {
   const { t, money } = useWords();
-  const { execute, problem, busy } = useExecute();
+  const { execute, problem, refusal, busy, forget } = useExecute();
   const { job } = sheet;
   const currency = job.terms?.currency ?? settings.currency;
   const over = overPaid(sheet);
@@ -28,25 +31,26 @@ export function GoingHome({ sheet, settings }: OfJob) {
   const [off, setOff] = useState<readonly string[]>([]);
   const [differences, setDifferences] = useState<DifferenceSheet>({ chosen: [], says: {} });
   const [collectedBy, setCollectedBy] = useState(ownerName(sheet));
-  const [mark, setMark] = useState<SignatureMark | null>(null);
+  const [mark, setMark] = useState<Signed | null>(null);
   const missing = sheet.missing.filter((one) => one.why !== 'ours-on-machine' || !off.includes(one.thing));
   const open: readonly IdOf<'counter.home.open'>[] = [
     ...(missing.length > 0 ? (['missing'] as const) : []),
     ...(job.cameAlong.some((one) => !back.includes(one.thing)) ? (['back'] as const) : []),
     ...(collectedBy.trim() === '' ? (['collected'] as const) : []),
-    ...(mark === null ? (['signature'] as const) : []),
+    ...(isSignedBy(mark, collectedBy) ? [] : (['signature'] as const)),
   ];
+  const handOverAs = (signed: ReturnType<typeof toSign>) => ({
+    job: job.id,
+    collectedBy: collectedBy.trim(),
+    returned: job.cameAlong.filter((one) => back.includes(one.thing)).map((one) => ({ ...one })),
+    oursOff: job.shopItemsOn.filter((one) => off.includes(one.thing)).map((one) => ({ ...one })),
+    differences: differencesInput(differences),
+    signed,
+  });
+  const toBeSigned = open.every((one) => one === 'signature');
+  const preview = usePreview('handOver', toBeSigned ? handOverAs(toSign(collectedBy)) : null);
   const handOver = async () => {
-    if (!mark) return;
-    const name = collectedBy.trim();
-    const given = {
-      job: job.id,
-      collectedBy: name,
-      returned: job.cameAlong.filter((one) => back.includes(one.thing)).map((one) => ({ ...one })),
-      oursOff: job.shopItemsOn.filter((one) => off.includes(one.thing)).map((one) => ({ ...one })),
-      differences: differencesInput(differences),
-    };
-    await execute('handOver', { ...given, signed: signedInput(mark, name), contentHash: await hashOf(given) });
+    if (isSignedBy(mark, collectedBy)) await execute('handOver', handOverAs(signedInput(mark, collectedBy)));
   };
   return (
     <>
@@ -97,8 +101,24 @@ export function GoingHome({ sheet, settings }: OfJob) {
                 })}
           </b>
         </p>
-        <SignaturePad label={t('counter.home.sign', { name: collectedBy })} value={mark} onChange={setMark} />
-        {problem && <Problem {...problem} />}
+        {preview.shown?.papers.map((paper, at) => (
+          <PaperView key={`${paper.kind}-${at}`} paper={paper} />
+        ))}
+        <SignUnder
+          label={t('counter.home.sign', { name: collectedBy })}
+          preview={preview}
+          value={mark}
+          onChange={setMark}
+        />
+        {(problem ?? preview.problem) && <Problem {...((problem ?? preview.problem) as Words)} />}
+        <ContentChanged
+          refusal={refusal}
+          signed={[mark?.under]}
+          onClose={() => {
+            forget();
+            setMark(null);
+          }}
+        />
         <Key
           kind="filled"
           large

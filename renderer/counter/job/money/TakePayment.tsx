@@ -1,11 +1,15 @@
 import { useState } from 'react';
+import type { Content } from '../../../../core/commands/kernel/signedContent.ts';
 import type { JobSheet } from '../../../../core/contract/screens.ts';
 import type { Currency } from '../../../../core/money/money.ts';
 import { AmountField } from '../../../kit/fields/AmountField.tsx';
 import { Key } from '../../../kit/keys/Key.tsx';
 import { Problem } from '../../../kit/keys/Problem.tsx';
+import { PaperView } from '../../../kit/paper/PaperView.tsx';
 import { useWords } from '../../../kit/text/words.tsx';
 import { useExecute } from '../../../link/useExecute.ts';
+import { usePreview } from '../../../link/usePreview.ts';
+import { ContentChanged } from '../../fields/ContentChanged.tsx';
 import { OneOf } from '../../fields/OneOf.tsx';
 import { AT_THE_DOOR } from '../sheetOf.ts';
 
@@ -29,7 +33,7 @@ export function TakePayment({
   readonly onDone: () => void;
 }) {
   const { t } = useWords();
-  const { execute, problem } = useExecute();
+  const { execute, problem, refusal, forget } = useExecute();
   const { job, charges } = sheet;
   const over = overPaid(sheet);
   const atTheDoor = AT_THE_DOOR.has(job.stage);
@@ -37,13 +41,20 @@ export function TakePayment({
   const [minor, setMinor] = useState<number | null>(over || owed || null);
   const [how, setHow] = useState<(typeof HOW)[number] | null>(null);
   const back = over > 0;
-  const ready = minor !== null && minor > 0 && how !== null;
+  const money = minor !== null && minor > 0 && how !== null ? { job: job.id, minor, how } : null;
+  const deposit = money && !back && !atTheDoor ? { ...money, for: 'deposit' as const } : null;
+  const { shown } = usePreview('takePayment', deposit && { ...deposit, contentHash: null });
+  const ready = money !== null && (deposit === null || shown !== null);
+  const [pressed, setPressed] = useState<Content | null>(null);
   const settle = async () => {
-    if (!ready) return;
-    const money = { job: job.id, minor, how };
+    if (!money) return;
+    setPressed(shown);
     const done = back
       ? await execute('giveBack', money)
-      : await execute('takePayment', { ...money, for: atTheDoor ? 'bill' : 'deposit' });
+      : await execute(
+          'takePayment',
+          deposit ? { ...deposit, contentHash: shown?.contentHash ?? null } : { ...money, for: 'bill' },
+        );
     if (done) onDone();
   };
   return (
@@ -70,7 +81,11 @@ export function TakePayment({
           {t('counter.charges.leave')}
         </Key>
       </div>
+      {shown?.papers.map((paper) => (
+        <PaperView key={paper.kind} paper={paper} />
+      ))}
       {problem && <Problem slim {...problem} />}
+      <ContentChanged refusal={refusal} signed={[pressed]} onClose={forget} />
     </div>
   );
 }

@@ -1,21 +1,27 @@
 import { useState } from 'react';
 import type { Question } from '../../../../core/approval/question.ts';
+import type { Words } from '../../../../core/text/wordsFor.ts';
 import { ChoiceKeys } from '../../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../../kit/keys/Key.tsx';
 import { Problem } from '../../../kit/keys/Problem.tsx';
 import { useWords } from '../../../kit/text/words.tsx';
 import { useExecute } from '../../../link/useExecute.ts';
-import { freshHow, HowFields, howInput } from '../../fields/HowFields.tsx';
+import { usePreview } from '../../../link/usePreview.ts';
+import { ContentChanged } from '../../fields/ContentChanged.tsx';
+import { freshHow, HowFields, howInput, howToSign } from '../../fields/HowFields.tsx';
 import { answers, type OfJob, ownerPhone } from '../sheetOf.ts';
 import { WhoMayAnswer } from './WhoMayAnswer.tsx';
 
 /** The owner's word: which options, by whom, how. What it allows is what stands in the options and nothing more. */
 export function AnswerForm({ question, sheet, settings }: OfJob & { readonly question: Question }) {
   const { t } = useWords();
-  const { execute, problem } = useExecute();
+  const { execute, problem, refusal, forget } = useExecute();
   const [chosen, setChosen] = useState<readonly string[]>([]);
   const [how, setHow] = useState(() => freshHow(answers(sheet), ownerPhone(sheet), settings.zone));
   const given = howInput(how, settings.zone);
+  const answerAs = (as: typeof given) =>
+    as && { job: sheet.job.id, question: question.id, options: [...chosen], name: how.name.trim(), how: as };
+  const preview = usePreview('answer', chosen.length > 0 ? answerAs(howToSign(how)) : null);
   const several = question.several === true;
   const choose = (ids: readonly string[]) => {
     const now = several ? withoutContradiction(question, chosen, ids) : ids;
@@ -23,15 +29,10 @@ export function AnswerForm({ question, sheet, settings }: OfJob & { readonly que
     const says = question.options.filter((one) => now.includes(one.id)).map((one) => one.says);
     if (says.length > 0) setHow({ ...how, readBack: says.join('; ') });
   };
-  const write = () =>
-    given &&
-    void execute('answer', {
-      job: sheet.job.id,
-      question: question.id,
-      options: [...chosen],
-      name: how.name.trim(),
-      how: given,
-    });
+  const write = async () => {
+    const answer = answerAs(given);
+    if (answer) await execute('answer', answer);
+  };
   return (
     <div className="counter-stack">
       <ChoiceKeys
@@ -44,13 +45,21 @@ export function AnswerForm({ question, sheet, settings }: OfJob & { readonly que
       {chosen.length > 0 && (
         <>
           <WhoMayAnswer sheet={sheet} settings={settings} name={how.name} onName={(name) => setHow({ ...how, name })} />
-          <HowFields how={how} job={sheet.job.id} onChange={setHow} />
-          <Key kind="filled" onPress={write} {...(given ? {} : { whyNot: t('counter.how.open') })}>
+          <HowFields how={how} job={sheet.job.id} preview={preview} onChange={setHow} />
+          <Key kind="filled" onPress={() => void write()} {...(given ? {} : { whyNot: t('counter.how.open') })}>
             {t('counter.word.write')}
           </Key>
         </>
       )}
-      {problem && <Problem slim {...problem} />}
+      {(problem ?? preview.problem) && <Problem slim {...((problem ?? preview.problem) as Words)} />}
+      <ContentChanged
+        refusal={refusal}
+        signed={[how.mark?.under]}
+        onClose={() => {
+          forget();
+          setHow({ ...how, mark: null });
+        }}
+      />
     </div>
   );
 }

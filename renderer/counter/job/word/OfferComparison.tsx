@@ -1,37 +1,30 @@
 import fit from '../../../../assets/words/en/fit.json';
 import { wordRow } from '../../../../core/approval/compareWords.ts';
-import { compareForOffer } from '../../../../core/commands/approval/compareForOffer.ts';
 import type { JobSheet } from '../../../../core/contract/screens.ts';
-import type { Part } from '../../../../core/custody/ledger.ts';
-import { noShop } from '../../../../core/job/shop.ts';
 import { NumberField } from '../../../kit/fields/NumberField.tsx';
+import { Problem } from '../../../kit/keys/Problem.tsx';
 import { useWords } from '../../../kit/text/words.tsx';
+import { usePreview } from '../../../link/usePreview.ts';
+import { askedWithOffer, type OfferSheet } from './askSheet.ts';
 
 const ORDER = ['worse', 'cannot-be-compared', 'equal', 'better'];
 
 /** Both parts attribute by attribute, worse first, as the disclosure will print it; and how much the owner uses of what gets less. */
 export function OfferComparison({
   sheet,
-  had,
-  offered,
-  uses,
+  offer,
   onUses,
 }: {
   readonly sheet: JobSheet;
-  readonly had: Part;
-  readonly offered: Part;
-  readonly uses: Readonly<Record<string, number>>;
+  readonly offer: OfferSheet;
   readonly onUses: (uses: Readonly<Record<string, number>>) => void;
 }) {
   const { t, locale } = useWords();
-  const parts = new Map([...sheet.parts, offered].map((part) => [part.id, part]));
-  const compared = compareForOffer(
-    { ...EMPTY, job: sheet.job, machine: sheet.machine, owner: sheet.owner, parts },
-    had.id,
-    offered.id,
-    uses,
-  );
-  if ('refused' in compared) return null;
+  const { uses } = offer;
+  const { shown, problem } = usePreview('ask', askedWithOffer(sheet.job.id, offer));
+  const compared = shown?.comparison;
+  if (problem) return <Problem slim {...problem} />;
+  if (!compared) return null;
   const rows = compared.rows.toSorted((a, b) => ORDER.indexOf(a.verdict) - ORDER.indexOf(b.verdict));
   return (
     <>
@@ -89,15 +82,6 @@ export function OfferComparison({
     </>
   );
 }
-
-const EMPTY = {
-  shop: noShop,
-  elsewhere: [],
-  olderJob: null,
-  rigs: new Map(),
-  enquiry: null,
-  paperCounts: new Map(),
-} as const;
 
 function withUse(
   uses: Readonly<Record<string, number>>,

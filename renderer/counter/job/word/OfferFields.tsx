@@ -74,15 +74,7 @@ export function OfferFields({
           )}
         </>
       )}
-      {had && offered && (
-        <OfferComparison
-          sheet={sheet}
-          had={had}
-          offered={offered}
-          uses={offer.uses}
-          onUses={(uses) => change({ uses })}
-        />
-      )}
+      {had && offered && <OfferComparison sheet={sheet} offer={offer} onUses={(uses) => change({ uses })} />}
       <div className="counter-fields">
         <AmountField
           label={t('counter.offer.price')}

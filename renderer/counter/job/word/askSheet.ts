@@ -205,6 +205,21 @@ export function offerInput(offer: OfferSheet): AskInput['offer'] {
   };
 }
 
+const OPEN = '…';
+
+/** The question as it can be looked at once both parts are named: what is still to be written stands open. */
+export function askedWithOffer(job: AskInput['job'], offer: OfferSheet): AskInput | null {
+  const written = offerInput({
+    ...offer,
+    priceMinor: offer.priceMinor ?? 0,
+    condition: offer.condition ?? 'new',
+    warrantyMonths: offer.warrantyMonths ?? 0,
+    whyNotSame: offer.whyNotSame.trim() || OPEN,
+  });
+  const options = ['yes', 'no'].map((id) => ({ id, says: OPEN, agrees: nothing }));
+  return written && { job, kind: 'offer', says: OPEN, options, validUntil: null, offer: written, stops: false };
+}
+
 /** An accepting option brings the extras and what becomes of the old part along. */
 export function withOffer(options: readonly OptionSheet[], offer: OfferSheet): AskInput['options'] {
   const { forPart, oldPart } = offer;

@@ -1,0 +1,71 @@
+import type { View } from '../../entries/view.ts';
+import { canonicalJson } from '../../journal/canonicalJson.ts';
+import type { Json } from '../../journal/entry.ts';
+import type { Paper } from '../../papers/content.ts';
+import { epochMs } from '../../time.ts';
+import type { Asking } from './asking.ts';
+import type { Decision } from './decision.ts';
+import { refuse } from './decision.ts';
+
+/** Decides one command's input on a view. */
+export type Decide<Input> = (view: View, input: Input, asking: Asking) => Decision;
+
+/** What whoever signs is shown: the papers the command would issue, and SHA-256 of their canonical JSON, in hex. */
+export type Content = { readonly papers: readonly Paper[]; readonly contentHash: string };
+
+/**
+ * When content is made: the millisecond after. Nothing that was written bears it, so that whatever does is of this very
+ * command, and is shown by its day alone.
+ */
+export const contentAt = (at: Asking['at']): Asking['at'] => epochMs(at + 1);
+
+/**
+ * The content of an accepted decision that was made at `contentAt`: all sheets it would issue (tags hang on things and
+ * are signed by nobody). A command without papers binds its own input, without the signatures in it.
+ */
+export function contentOf(
+  name: string,
+  input: unknown,
+  decision: Extract<Decision, { ok: true }>,
+  asking: Asking,
+): Content {
+  const papers = decision.shown.map((make) => make()).filter((paper) => paper.shape === 'sheet');
+  const bound = papers.length > 0 ? papers : { command: name, input: withoutMarks(input) };
+  return { papers, contentHash: asking.sha256(canonicalJson(bound as unknown as Json)) };
+}
+
+/** Accepts a decision only where every signature in the input names the content it makes; else says what differs. */
+export function bound<Input>(name: string, decide: Decide<Input>): Decide<Input> {
+  return (view, input, asking) => {
+    const decision = decide(view, input, asking);
+    const named = namedIn(input);
+    if (!decision.ok || named.length === 0) return decision;
+    if (named.some((hash) => hash === null || hash === '')) return refuse('content-not-named', { command: name });
+    const then = { ...asking, at: contentAt(asking.at) };
+    const again = decide(view, input, then);
+    if (!again.ok) return again;
+    const content = contentOf(name, input, again, then);
+    return named.every((hash) => hash === content.contentHash)
+      ? decision
+      : refuse('content-changed', { signed: named.find((hash) => hash !== content.contentHash), ...content });
+  };
+}
+
+/** Every content hash that an input names, wherever its signatures stand in it; null where one names none yet. */
+function namedIn(input: unknown): readonly (string | null)[] {
+  if (typeof input !== 'object' || input === null) return [];
+  return Object.entries(input).flatMap(([field, value]: [string, unknown]) => {
+    if (field === 'drawn') return [];
+    return field === 'contentHash' && (value === null || typeof value === 'string') ? [value] : namedIn(value);
+  });
+}
+
+const MARKS = new Set(['contentHash', 'drawn']);
+
+function withoutMarks(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(withoutMarks);
+  if (typeof value !== 'object' || value === null) return value;
+  return Object.fromEntries(
+    Object.entries(value).flatMap(([field, one]) => (MARKS.has(field) ? [] : [[field, withoutMarks(one)]])),
+  );
+}

@@ -1,0 +1,52 @@
+import { type Comparison, countsOf } from '../../../core/approval/compare.ts';
+import { COMMANDS } from '../../../core/commands/commands.ts';
+import type { Command } from '../../../core/commands/kernel/command.ts';
+import { contentAt, contentOf } from '../../../core/commands/kernel/signedContent.ts';
+import type { PreviewAsked } from '../../../core/contract/contract.ts';
+import type { Previewed } from '../../../core/contract/previewed.ts';
+import { applyToView, type View } from '../../../core/entries/view.ts';
+import type { StaffId } from '../../../core/ids.ts';
+import { charges } from '../../../core/job/money/charges.ts';
+import type { Refusal } from '../../../core/refusal.ts';
+import type { EpochMs } from '../../../core/time.ts';
+import type { Shop } from '../../../db/index.ts';
+import type { Tools } from './carryOut.ts';
+import { loadView } from './loadView.ts';
+
+/**
+ * What a command would come to now: the same decision that would carry it out, in a unit of work that is thrown away.
+ * A command that would be refused answers that refusal.
+ */
+export async function preview(
+  shop: Shop,
+  tools: Tools,
+  asked: PreviewAsked,
+  now: EpochMs,
+): Promise<Previewed | Refusal> {
+  const command = COMMANDS[asked.name] as unknown as Command;
+  const at = contentAt(now);
+  const view = await loadView(await shop.read(), command.about(asked.input), at, asked.by);
+  const asking = { ...tools, tracing: tools.tracing(view.shop), at, by: asked.by as StaffId };
+  const decision = command.draft(view, asked.input, asking);
+  if (!decision.ok) return decision.refusal;
+  const after = decision.entries.reduce((before, entry) => applyToView(before, entry, asking), view);
+  const { job } = after;
+  return {
+    ...contentOf(asked.name, asked.input, decision, asking),
+    comparison: comparedIn(view, after),
+    charges:
+      job &&
+      charges(
+        job,
+        job.stages.some((one) => one.stage === 'home-as-it-came'),
+      ),
+  };
+}
+
+/** The comparison that a question puts to the owner, where it was put just now. */
+function comparedIn(before: View, { job }: View): Comparison | null {
+  const asked = job?.questions.find(({ id }) => !before.job?.questions.some((one) => one.id === id));
+  if (!asked?.offer) return null;
+  const { rows, notKnown } = asked.offer;
+  return { rows, notKnown, counts: countsOf(rows) };
+}

@@ -1,0 +1,29 @@
+import { SignaturePad } from '../../kit/paper/SignaturePad.tsx';
+import { useWords } from '../../kit/text/words.tsx';
+import type { Preview } from '../../link/usePreview.ts';
+import type { Signed } from './signedInput.ts';
+
+/** A line to sign on, under what is shown: the signature keeps what that was. Nothing shown, nothing to sign. */
+export function SignUnder({
+  label,
+  preview,
+  value,
+  onChange,
+}: {
+  readonly label: string;
+  readonly preview: Preview;
+  readonly value: Signed | null;
+  readonly onChange: (signed: Signed | null) => void;
+}) {
+  const { t } = useWords();
+  const { shown, settled, problem } = preview;
+  if (value === null && (!shown || problem)) return <p className="k-muted">{t('counter.sign.waits')}</p>;
+  return (
+    <SignaturePad
+      label={label}
+      value={value?.mark ?? null}
+      held={!settled && value === null}
+      onChange={(mark) => onChange(mark && shown && { mark, under: shown })}
+    />
+  );
+}
