@@ -8,6 +8,8 @@ export function isSo(fact: MachineFact, { machine, switches }: TracingCase): boo
       return !has('closed-liquid') && !has('open-loop');
     case 'no-card':
       return machine.card === false;
+    case 'no-graphics':
+      return machine.card === false && machine.graphicsInProcessor === false;
     case 'card-inside':
       return machine.card === true;
     case 'no-modular-supply':

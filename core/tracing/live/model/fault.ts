@@ -13,6 +13,7 @@ export type Exposure = { readonly starts: number; readonly loadHours: number; re
 export const MACHINE_FACTS = [
   'no-liquid',
   'no-card',
+  'no-graphics',
   'card-inside',
   'no-modular-supply',
   'no-outside-supply',

@@ -62,6 +62,9 @@ export const MACHINE_NEEDS = [
   'no-card',
   'drive-failing',
   'word-lacking',
+  'plug-to-press',
+  'card-to-seat',
+  'no-extortion',
 ] as const;
 
 export type MachineNeed = (typeof MACHINE_NEEDS)[number];

@@ -91,6 +91,7 @@ const zSymptoms = z.strictObject({
       /** What this very term multiplies the weights of its groups by: the faults named, and all others. */
       multiplies: z.record(id, times).default({}),
       others: times.default(1),
+      life: z.enum(LIVES).nullable().default(null),
       source: source.optional(),
     }),
   ),

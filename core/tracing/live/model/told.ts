@@ -1,5 +1,6 @@
 import type { Group } from '../groups.ts';
 import type { FaultId, SymptomId } from '../ids.ts';
+import type { Life } from './needs.ts';
 
 /** Evidence told: a history or "only when" id and what it multiplies. */
 export type Evidence = {
@@ -33,4 +34,6 @@ export type Symptom = {
   /** How many times likelier the faults named are by this very term, and all others. */
   readonly multiplies: { readonly [fault: FaultId]: number };
   readonly others: number;
+  /** How far a machine gets that shows this, where that is further than its group says; null: as the group. */
+  readonly life: Life | null;
 };

@@ -40,7 +40,14 @@ export function lifeNow(model: FaultModel, tracing: TracingCase): Life {
   }
   const seen = groupsSeen(model, tracing);
   const groups = seen.length > 0 ? seen : groupsTold(model, tracing.told.symptoms);
-  return groups.map((group) => LIFE_OF[group]).sort((a, b) => LIVES.indexOf(a) - LIVES.indexOf(b))[0] ?? 'system';
+  const least =
+    groups.map((group) => LIFE_OF[group]).sort((a, b) => LIVES.indexOf(a) - LIVES.indexOf(b))[0] ?? 'system';
+  // "Dark after sleep" is seen of a machine that started well: the very term knows more than its group.
+  const terms = tracing.seen.length > 0 ? tracing.seen : tracing.told.symptoms;
+  return model.symptoms.reduce<Life>(
+    (life, term) => (term.life && terms.includes(term.id) && reaches(term.life, life) ? term.life : life),
+    least,
+  );
 }
 
 export const reaches = (has: Life, needs: Life): boolean => LIVES.indexOf(has) >= LIVES.indexOf(needs);

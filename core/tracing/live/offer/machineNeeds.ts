@@ -94,6 +94,12 @@ function holds(model: FaultModel, step: Step, need: MachineNeed, tracing: Tracin
         'drive-read': ['errors', 'stalls'],
         'drive-image': ['partly', 'copied'],
       });
+    case 'plug-to-press':
+      return hasFailedHere(model, tracing) || hasShown(tracing, { 'look-inside': ['plug-off'] });
+    case 'card-to-seat':
+      return hasFailedHere(model, tracing) || hasShown(tracing, { 'look-inside': ['card-loose'] });
+    case 'no-extortion':
+      return !isNamed(tracing, ['ransom']);
     case 'after-our-work':
       return log.some((entry) => !entry.struck);
   }

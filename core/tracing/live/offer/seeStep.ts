@@ -5,6 +5,7 @@ import { byFault, faultsThere, greatest } from './faultsThere.ts';
 import type { ThenWatch } from './mendAndWatch.ts';
 import { chancesToTellApart } from './sweep.ts';
 import type { LiveProblem } from './toProblem.ts';
+import { handsOnOf } from './weights.ts';
 
 /** How many suspects are named after an outcome. */
 const NAMED = 3;
@@ -67,7 +68,7 @@ export function seeStep(
     });
   return {
     step: step.id,
-    handsOn: step.handsOn + moves.reduce((sum, move) => sum + move.minutes, 0),
+    handsOn: handsOnOf(model, tracing, step) + moves.reduce((sum, move) => sum + move.minutes, 0),
     waiting: step.waiting,
     moves,
     cost: (planned?.minutes ?? 0) + moves.reduce((sum, move) => sum + move.minutes, 0) + risk,

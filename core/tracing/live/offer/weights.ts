@@ -65,9 +65,24 @@ export function harmOf(model: FaultModel, tracing: TracingCase, step: Step): Flo
   return harm;
 }
 
+/**
+ * Minutes with hands on it. Putting back costs what taking out cost: the board that came out in half an hour goes in again
+ * in no less, with its cooler and paste.
+ */
+export function handsOnOf(model: FaultModel, { log }: Pick<TracingCase, 'log'>, step: Step): number {
+  if (step.id !== 'put-back') return step.handsOn;
+  const took = log.findLast((entry) => {
+    const done = entry.struck ? undefined : model.steps[model.stepIndex.get(entry.step) ?? -1];
+    const outcome = done?.outcomes.find(({ id }) => id === entry.outcome);
+    return done !== undefined && done.takesOut.length > 0 && outcome?.meaning.means === 'works';
+  });
+  const before = model.steps[model.stepIndex.get(took?.step ?? '') ?? -1];
+  return Math.max(step.handsOn, before?.handsOn ?? 0);
+}
+
 /** What a step costs whatever the fault is: hands, weighed waiting, the days it takes, and its own slip. */
 export const ownMinutes = (model: FaultModel, tracing: TracingCase, step: Step): number =>
-  step.handsOn +
+  handsOnOf(model, tracing, step) +
   weighedWaiting(step.waiting, tracing.untilClosing) +
   delayMinutes(step.waiting, tracing) +
   (step.slip ? step.slip.chance * ownersMinutes(model, tracing, step.slip.part) : 0);
