@@ -21,6 +21,7 @@ import type {
 } from '../types.ts';
 import { chancesOfSubjects, WORTH_ASKING, WORTH_DAYS } from './about.ts';
 import { whyNot } from './available.ts';
+import { eyesFirst } from './eyesFirst.ts';
 import { regardless } from './handOver.ts';
 import { heldSteps } from './heldSteps.ts';
 import { neverFailedHere } from './neverFailedHere.ts';
@@ -91,8 +92,9 @@ export function offerStep(
   const planned = opener ? steps.indexOf(opener) : wanted;
   const paidFor = () => toProblem(model, tracing, posterior, ready, holding, regardless(live.handOver));
   const settled = SETTLED.includes(verdict.verdict);
-  const chosen =
+  const planOrTrial =
     planned < 0 && !named && live.handOver.by !== 'worth' ? seenToFailFirst(model, tracing, live, held) : planned;
+  const chosen = method === 'easiest' ? planOrTrial : eyesFirst(model, tracing, steps, planOrTrial);
   const next = settled || chosen < 0 ? null : see(chosen);
   const left = named !== null && chosen < 0;
   // Never seen to fail here, and nothing is left that is likely to make it: that is what can be said, not more.
