@@ -305,6 +305,7 @@ describe('board, firmware, settings', () => {
       [asks, 'key-enter', '-'],
       [{ ...asks, log: ['key-enter:works'] }, 'cmos-clear', '-'],
       [array, 'cmos-clear', 'array-noted-first'],
+      [{ ...array, told: ['dark-runs'], log: ['ask-owner:yes'] }, 'cmos-clear', '-'],
       [array, 'mend-start', 'array-noted-first'],
       [{ ...array, log: [...array.log, 'setup-notes:differs'] }, 'mend-start', '-'],
       [{ ...array, machine: {} }, 'mend-start', '-'],

@@ -181,7 +181,7 @@ export const STEP_TABLE: Readonly<Record<string, readonly Doing[]>> = {
   'drive-clone': ['opens', 'drive-dock', 'copies'],
   // Plugs, leads, seats.
   'front-plugs': inside('start'),
-  'lanes-set': inside('start', 'drive-powered'),
+  'lanes-set': ['start', 'drive-powered'],
   'drive-cool': inside('start', 'drive-powered'),
   'fan-free': inside('start'),
   'press-plugs': inside('start', 'finds-burn'),

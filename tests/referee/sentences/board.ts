@@ -32,6 +32,9 @@ export const lockable = (state: RefereeState): boolean =>
   !logged(state, 'ask-key:key', 'ask-key:risk-signed', 'key-enter:works') &&
   !agreedTo(state, 'risk-key');
 
+/** Whether set-up was photographed, or the owner said that what cannot be seen may go. */
+const settingsKept = (state: RefereeState) => logged(state, 'setup-notes', 'ask-owner:yes', 'ask-risk:yes');
+
 /** Whether the cell is flat, by the meter or by all that was told. */
 const cellFlat = (state: RefereeState) =>
   newest(state, 'cell-measure:good', 'cell-new') < 0 &&
@@ -76,7 +79,7 @@ export const BOARD: readonly Sentence[] = [
     says: 'Its drives are an array: set-up is photographed before it is cleared, and set right before anything is written.',
     harm: (state, { does }) =>
       (state.machine.array ?? 0) > 1 &&
-      ((does('clears') && !logged(state, 'setup-notes')) ||
+      ((does('clears') && !settingsKept(state)) ||
         (does('writes') && complained(state, ...STOPS_STARTING) && !logged(state, 'setup-notes', 'boot-first')))
         ? 'data'
         : null,
@@ -114,7 +117,7 @@ export const BOARD: readonly Sentence[] = [
     harm: (state, { does }) =>
       cellFlat(state) &&
       logged(state, 'watch-start') &&
-      !logged(state, 'setup-notes') &&
+      !settingsKept(state) &&
       (lockable(state) || (state.machine.array ?? 0) > 1) &&
       does('pulls-mains')
         ? 'data'
