@@ -165,96 +165,84 @@ const code = (text: string, family: string | null) =>
 const beeps = (text: string, family: string | null, phase: string | null = null) =>
   lookUpCode(bench, { shown: 'beeps', family, phase, code: text });
 
-describe('checkpoint codes', () => {
-  // American Megatrends, Aptio 4.x / 5.x status codes.
-  it('D6 is no picture output in Aptio, and something else in an older family', () => {
-    expect(code('D6', 'aptio')).toMatchObject({
-      finding: { outcome: 'card' },
-      rows: [{ says: 'no picture output found' }],
-    });
-    expect(code('d6', 'amibios-8').finding).toMatchObject({ outcome: 'other' });
-    expect(code('0xD6', null)).toMatchObject({ finding: { finding: 'none', because: 'family-unknown' } });
-    expect(code('D6', null).rows.map(({ family }) => family)).toEqual(['aptio', 'amibios-8']);
-  });
-  it('55 is no memory in Aptio, and a step that has nothing to do with memory elsewhere', () => {
-    expect(code('55', 'aptio').finding).toMatchObject({ outcome: 'memory' });
-    expect(code('55', 'dxe-other').finding).toMatchObject({ outcome: 'other' });
-    expect(code('55', null).finding).toEqual({ finding: 'none', because: 'family-unknown' });
-  });
-  it('AA is usual on a PC that runs, and AD and the like stand for no device to start from', () => {
-    expect(code('AA', 'acpi').finding).toMatchObject({ outcome: 'none' });
-    expect(['AD', 'A2', 'D9', 'DA'].map((one) => code(one, 'aptio').finding)).toEqual(
-      Array(4).fill({ finding: 'is', step: 'read-code', outcome: 'boot-device' }),
-    );
-  });
-  it('of the board maker’s own ranges nothing is said without the manual', () => {
-    const own = ['05', '0A', '1D', '2A', '3F', '4E', '80', '8F', 'C0', 'CF'];
-    expect(own.map((one) => code(one, 'aptio').finding)).toEqual(
-      Array(own.length).fill({ finding: 'none', because: 'see-the-manual' }),
-    );
-  });
-  it('knows the phase of every code from 01 to F8', () => {
-    // Ranges: docs.oracle.com/cd/E38212_01; DXE ends at 8F, device selection runs to CF.
-    const says = (one: string) => code(one, 'aptio').rows[0]?.says;
-    expect([says('2F'), says('4F'), says('7F'), says('BF'), says('DF'), says('E0'), says('EF'), says('F0')]).toEqual([
-      'PEI phase up to and including memory detection',
-      'PEI phase after memory detection',
-      'DXE phase',
-      'boot device selection',
-      'DXE errors',
-      'wake from sleep',
-      'wake errors',
-      'recovery',
-    ]);
-    for (let byte = 1; byte <= 0xf8; byte++) {
-      expect(code(byte.toString(16).padStart(2, '0'), 'aptio').rows.length).toBe(1);
-    }
-  });
-  it('FF and 00 are taken for nothing written, whatever the family', () => {
-    expect([code('FF', null), code('00', 'aptio')].map(({ finding }) => finding)).toEqual(
-      Array(2).fill({ finding: 'is', step: 'read-code', outcome: 'none' }),
-    );
-  });
-  it('UEFI status codes come to the same as the two digits they are mapped to', () => {
-    // Values by the UEFI PI Specification volume 3; the mapping by a public firmware source.
-    const pairs = [
-      ['D3', '03041000'],
-      ['D4', '02010009'],
-      ['D6', '01030003'],
-      ['D7', '01010003'],
-      ['D9', '03051002'],
-      ['DA', '03051003'],
-      ['55', '00051009'],
-      ['55', '03021002'],
-      ['5A', '00011005'],
-    ] as const;
-    for (const [two, eight] of pairs) expect(code(eight, 'uefi-pi').finding).toEqual(code(two, 'aptio').finding);
-    expect(code('0001100D', 'uefi-pi').finding).toMatchObject({ outcome: 'processor' });
-    expect(code('00051004', 'uefi-pi').finding).toMatchObject({ outcome: 'memory' });
+describe('status codes', () => {
+  // Values: UEFI Platform Initialization Specification 1.2 (2009), volume 3, status codes.
+  it('say in which unit it stands', () => {
+    const stands = (eight: string) => code(eight, 'uefi-pi').finding;
+    for (const [eight, outcome] of [
+      ['00011005', 'processor'],
+      ['00011006', 'processor'],
+      ['0001100D', 'processor'],
+      ['00051004', 'memory'],
+      ['00051009', 'memory'],
+      ['03021002', 'memory'],
+      ['01030003', 'card'],
+      ['01010003', 'keyboard'],
+      ['02010009', 'other'],
+      ['03041000', 'other'],
+      ['03051002', 'boot-device'],
+      ['03051003', 'boot-device'],
+    ] as const)
+      expect(stands(eight), eight).toMatchObject({ step: 'read-code', outcome });
     expect(code('00061000', 'uefi-pi')).toMatchObject({
       finding: { outcome: 'other' },
       rows: [{ says: 'chipset: battery bad' }],
     });
   });
+  it('of a unit that has no row of its own come to the unit', () => {
+    expect(code('0x0005 1003', 'uefi-pi')).toMatchObject({
+      finding: { outcome: 'memory' },
+      rows: [{ says: 'memory' }],
+    });
+  });
+  it('say nothing while nobody said that they are such codes', () => {
+    expect(code('00051009', null).finding).toEqual({ finding: 'none', because: 'family-unknown' });
+  });
+  it('are all that is published here: what two digits or beeps mean, the board’s own manual says', () => {
+    for (let byte = 1; byte < 0xff; byte++) {
+      const two = byte.toString(16).padStart(2, '0');
+      expect(code(two, 'uefi-pi').finding).toEqual({ finding: 'none', because: 'not-in-the-table' });
+    }
+    expect(beeps('3', null).finding).toEqual({ finding: 'none', because: 'not-in-the-table' });
+    expect(beeps('many', null).finding).toEqual({ finding: 'none', because: 'not-a-code' });
+  });
+  it('FF and 00 are taken for nothing written', () => {
+    expect([code('FF', null), code('00', 'uefi-pi')].map(({ finding }) => finding)).toEqual(
+      Array(2).fill({ finding: 'is', step: 'read-code', outcome: 'none' }),
+    );
+  });
   it.each(['', 'G1', '5', '123', 'D6D6D6', 'beep'])('takes "%s" for no code', (text) => {
-    expect(code(text, 'aptio').finding).toEqual({ finding: 'none', because: 'not-a-code' });
+    expect(code(text, 'uefi-pi').finding).toEqual({ finding: 'none', because: 'not-a-code' });
   });
 });
 
-describe('beeps', () => {
-  it('1, 4 and 7 say nothing alone in Aptio where the phases differ', () => {
-    // 1: memory not installed (PEI) or invalid password (DXE).
-    expect(beeps('1', 'aptio').finding).toEqual({ finding: 'none', because: 'phase-unknown' });
-    expect(beeps('1', 'aptio', 'pei').finding).toMatchObject({ outcome: 'memory' });
-    expect(beeps('1', 'aptio', 'dxe').finding).toMatchObject({ outcome: 'other' });
-    expect(['4', '7'].map((count) => beeps(count, 'aptio').rows.length)).toEqual([2, 2]);
-  });
-  it('mean another thing in each family, and nothing in none', () => {
-    expect(beeps('8', 'amibios-8').finding).toMatchObject({ outcome: 'card' });
-    expect(beeps('8', 'aptio').finding).toMatchObject({ outcome: 'other' });
-    expect(beeps('1 long 2 short', 'pc-1981').finding).toMatchObject({ outcome: 'card' });
-    expect(beeps('8', null).finding).toEqual({ finding: 'none', because: 'family-unknown' });
-    expect(beeps('9', 'aptio').finding).toEqual({ finding: 'none', because: 'not-in-the-table' });
-    expect(beeps('many', 'aptio').finding).toEqual({ finding: 'none', because: 'not-a-code' });
+describe('rows of the shop’s own', () => {
+  const row = { family: 'our-boards', says: 'as the manual says', source: 'the board’s manual' };
+  const own = {
+    ...bench,
+    families: [...bench.families, { id: 'our-boards', name: 'Our usual boards' }],
+    checkpoints: [
+      ...bench.checkpoints,
+      { ...row, code: '3C', outcome: 'memory' },
+      { ...row, code: '10-1F', outcome: 'processor' },
+      { ...row, code: '4x', outcome: null },
+    ],
+    beeps: [
+      { ...row, code: '1', phase: 'before', outcome: 'memory' },
+      { ...row, code: '1', phase: 'after', outcome: 'other' },
+      { ...row, code: '1 long 4', phase: null, outcome: 'card' },
+    ],
+  };
+  const look = (shown: 'checkpoint' | 'beeps', text: string, phase: string | null = null) =>
+    lookUpCode(own, { shown, family: 'our-boards', phase, code: text }).finding;
+
+  it('are read as written: one code, a range, a pattern; beeps by their phase', () => {
+    expect(look('checkpoint', '3c')).toMatchObject({ outcome: 'memory' });
+    expect(look('checkpoint', '1A')).toMatchObject({ outcome: 'processor' });
+    expect(look('checkpoint', '42')).toEqual({ finding: 'none', because: 'see-the-manual' });
+    expect(look('checkpoint', '77')).toEqual({ finding: 'none', because: 'not-in-the-table' });
+    expect(look('beeps', '1')).toEqual({ finding: 'none', because: 'phase-unknown' });
+    expect(look('beeps', '1', 'before')).toMatchObject({ outcome: 'memory' });
+    expect(look('beeps', '1 long 4 short')).toMatchObject({ outcome: 'card' });
   });
 });

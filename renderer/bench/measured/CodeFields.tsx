@@ -1,14 +1,21 @@
 import { useState } from 'react';
 import { type CodeReading, lookUpCode } from '../../../core/tracing/live/readings/codes.ts';
+import { found } from '../../../core/tracing/live/readings/finding.ts';
 import type { BenchTable } from '../../../core/tracing/live/types.ts';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { useWords } from '../../kit/text/words.tsx';
+import { outcomeName } from '../../terms/terms.ts';
 import { type MeasuredFields, plainReading } from './measured.ts';
 
 const SHOWN = ['checkpoint', 'beeps'] as const;
+/** Where a board can stand, as the technician reads it in its own manual. */
+const STANDS = ['memory', 'processor', 'card', 'boot-device', 'keyboard', 'handing-over', 'other', 'none'] as const;
 
-/** Digits or beeps, with the firmware family they belong to; "family not known" is an answer. */
+/**
+ * Where it stands, picked by the board's own manual; or digits or beeps with the family of the shop's table that they
+ * belong to, where "family not known" is an answer.
+ */
 export function CodeFields({ table, onMeasured }: MeasuredFields & { readonly table: BenchTable }) {
   const { t, named } = useWords();
   const [typed, setTyped] = useState<CodeReading>({ shown: 'checkpoint', family: null, phase: null, code: '' });
@@ -23,8 +30,10 @@ export function CodeFields({ table, onMeasured }: MeasuredFields & { readonly ta
         .flatMap((row) => row.phase ?? []),
     ),
   ];
+  const [stands, setStands] = useState<string | null>(null);
   const change = (now: CodeReading) => {
     setTyped(now);
+    setStands(null);
     const { finding, rows: hits } = lookUpCode(table, now);
     const what = now.family === null ? nameOf(null) : nameOf(now.family);
     onMeasured({
@@ -35,8 +44,22 @@ export function CodeFields({ table, onMeasured }: MeasuredFields & { readonly ta
         .map((row) => t('measured.means', { family: nameOf(row.family), says: row.says })),
     });
   };
+  const pick = (outcome: string | undefined) => {
+    setStands(outcome ?? null);
+    if (outcome === undefined) return change(typed);
+    const readings = typed.code.trim() === '' ? [] : [plainReading(t('measured.stands'), typed.code.trim())];
+    onMeasured({ finding: found('read-code', outcome), readings, says: [] });
+  };
   return (
     <>
+      <p className="k-small">{t('measured.stands')}</p>
+      <ChoiceKeys
+        label={t('measured.stands')}
+        mode="one"
+        choices={STANDS.map((id) => ({ id, says: outcomeName(id) }))}
+        chosen={stands === null ? [] : [stands]}
+        onChoose={([id]) => pick(id)}
+      />
       <ChoiceKeys
         label={t('measured.shown')}
         mode="one"

@@ -77,11 +77,21 @@ describe('a typed reading', () => {
   it('moves the belief as the finding it comes to', () => {
     const outside = railsFinding('atx12v-2', volts({ '+12V': 12.9 }), null);
     expect(p('psu-over', outside)).toBeGreaterThan(5 * p('psu-over', null));
-    const memory = lookUpCode(model.bench, { shown: 'checkpoint', family: 'aptio', phase: null, code: '55' }).finding;
+    const memory = lookUpCode(model.bench, {
+      shown: 'checkpoint',
+      family: 'uefi-pi',
+      phase: null,
+      code: '00051009',
+    }).finding;
     expect(p('dimm-seat', memory)).toBeGreaterThan(1.5 * p('dimm-seat', null));
   });
   it('of an unknown family leaves the belief where it is', () => {
-    const unknown = lookUpCode(model.bench, { shown: 'checkpoint', family: null, phase: null, code: '55' }).finding;
+    const unknown = lookUpCode(model.bench, {
+      shown: 'checkpoint',
+      family: null,
+      phase: null,
+      code: '00051009',
+    }).finding;
     expect(p('dimm-seat', unknown)).toBe(p('dimm-seat', null));
   });
 });
@@ -90,7 +100,7 @@ describe('the shop’s table of codes is refused by file and field', () => {
   it.each([
     ['a family nobody named', { family: 'no-such' }, /checkpoints\[0\]\.family/],
     ['an outcome that reading a code cannot have', { outcome: 'fine-weather' }, /checkpoints\[0\]\.outcome/],
-    ['the same code twice', { family: 'aptio', code: '55' }, /checkpoints\[\d+\]\.code/],
+    ['the same code twice', { family: 'uefi-pi', code: '00011006' }, /checkpoints\[\d+\]\.code/],
     ['no source', { source: 'everybody knows' }, /checkpoints\.0\.source/],
   ])('%s', (_, row, field) => {
     const refusal = changed((files) => Object.assign(files['bench.json'].checkpoints[0], row));

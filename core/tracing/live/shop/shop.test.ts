@@ -97,7 +97,7 @@ describe('a shop’s copy of the fault model', () => {
     copy['faults.json'].inseparable = [['our-own', faults[5].id]];
     copy['bench.json'].checkpoints.splice(3, 1);
     copy['bench.json'].checkpoints.unshift({
-      family: 'aptio',
+      family: 'uefi-pi',
       code: '2B',
       says: 'ours',
       outcome: 'memory',
