@@ -24,7 +24,8 @@ export {
 export { fileWallet } from './seal/wallets/fileWallet.ts';
 /** @public Beside the file, for a shop without a window. */
 export { passphraseWallet } from './seal/wallets/passphraseWallet.ts';
-export type { OpenRefusal } from './shop/openRefusal.ts';
+export { goOn } from './shop/goOn.ts';
+export { type OpenRefusal, refusalFromError } from './shop/openRefusal.ts';
 export { isOpenRefusal, openShop } from './shop/openShop.ts';
 export { openToRead } from './shop/openToRead.ts';
 export type { Executed, NotExecuted, Shop } from './shop/shop.ts';

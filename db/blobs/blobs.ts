@@ -31,7 +31,7 @@ export function putBlob(folder: string, bytes: Uint8Array, { id, key }: NamedKey
   const content = Buffer.concat([Buffer.from([keyName.length]), keyName, seal(key, bytes, aboutBlob(id))]);
   const name = blobNameOf(sha256(content));
   const path = blobPath(folder, name);
-  mkdirSync(dirname(path), { recursive: true });
+  mkdirSync(dirname(path), { recursive: true, mode: 0o700 });
   const partial = `${path}.part`;
   try {
     writeSynced(partial, content);

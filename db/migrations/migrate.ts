@@ -47,7 +47,7 @@ function numbered(steps: Readonly<Record<string, Migration>>, sqlite: Sqlite): R
 }
 
 async function takeSnapshot(sqlite: Sqlite, folder: string, from: number, to: number): Promise<string> {
-  mkdirSync(folder, { recursive: true });
+  mkdirSync(folder, { recursive: true, mode: 0o700 });
   const path = join(folder, `before-${to}-from-${from}.db`);
   await sqlite.backup(path);
   return path;

@@ -247,6 +247,18 @@ export class KeyFile {
       .run(head.branch, head.seq, head.hash, head.at, head.mac);
   }
 
+  /** Gives heads up that no longer fit the journal; what they said is noted, so that papers of that line are recognised. */
+  giveUpHeads(branch: string, numbers: readonly number[]): void {
+    this.#sqlite.transaction(() => {
+      const gone = this.heads(branch).filter(({ seq }) => numbers.includes(seq));
+      const known = JSON.parse(this.note('heads-given-up') ?? '[]') as unknown[];
+      const noted = gone.map(({ seq, hash, at }) => ({ branch, seq, hash: Buffer.from(hash).toString('hex'), at }));
+      this.putNote('heads-given-up', JSON.stringify([...known, ...noted]));
+      for (const { seq } of gone)
+        this.#sqlite.prepare('delete from head where branch = ? and seq = ?').run(branch, seq);
+    })();
+  }
+
   /** The last sealed head of a branch. */
   lastHead(branch: string): HeadRow | undefined {
     return this.#sqlite

@@ -137,6 +137,7 @@ export async function assembleShop(parts: ShopParts): Promise<Shop> {
 
   return {
     branch,
+    path: paths.shop,
     runCommand: async (asked, decide) =>
       closed
         ? (refuse('shop-is-closing') as NotExecuted)

@@ -17,7 +17,8 @@ import type { ShopPaths } from './paths.ts';
 export const freshEpoch = (): string => randomBytes(8).toString('hex');
 
 const COMPANIONS = ['', '-wal', '-shm', '-journal'];
-const partialOf = (path: string) => `${path}.new`;
+/** Where a file is made until it is whole. */
+export const partialOf = (path: string) => `${path}.new`;
 
 /** Removes what a start that was cut short left. The caller holds the folder's lock. */
 export function clearPartial(path: string): void {
@@ -70,7 +71,12 @@ export async function makeShopFile(paths: ShopPaths, shopId: string, epoch: stri
   putInPlace(paths.shop);
 }
 
-function putInPlace(path: string): void {
+/**
+ * Gives a file that is whole its own name, and makes that last. What an emptier file of that name left beside it goes
+ * first: SQLite would take it for this one's.
+ */
+export function putInPlace(path: string): void {
+  for (const companion of COMPANIONS.slice(1)) rmSync(`${path}${companion}`, { force: true });
   renameSync(partialOf(path), path);
   syncFolder(dirname(path));
 }

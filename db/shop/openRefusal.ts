@@ -68,7 +68,8 @@ const NOT_WRITABLE = new Set([
   'SQLITE_READONLY_DIRECTORY',
   'SQLITE_READONLY_DBMOVED',
 ]);
-const FULL = new Set(['ENOSPC', 'EDQUOT', 'SQLITE_FULL']);
+/** The index beside the log is the first thing that finds no room on a full disk. */
+const FULL = new Set(['ENOSPC', 'EDQUOT', 'SQLITE_FULL', 'SQLITE_IOERR_SHMSIZE']);
 const DAMAGED = new Set(['SQLITE_CORRUPT', 'SQLITE_NOTADB', 'SQLITE_CORRUPT_INDEX', 'SQLITE_IOERR_SHORT_READ']);
 
 /** A system's or SQLite's error as a refusal about a path; null when it is a defect. */

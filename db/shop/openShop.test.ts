@@ -21,6 +21,7 @@ import { noted } from '../../tests/builders/shopEntries.ts';
 import { aShopFolder, looked, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
 import { fileWallet, isOpenRefusal, openShop, passphraseWallet } from '../index.ts';
 import { NEWEST_VERSION } from '../migrations/migrations.ts';
+import { SHOP_FILE } from '../sqlite/recognise.ts';
 
 let place: ShopFolder;
 beforeEach(() => {
@@ -49,7 +50,9 @@ describe('opening a shop', { timeout: 30_000 }, () => {
     expect((await shop.read()).head).toBe(0);
     await shop.close();
     if (process.platform !== 'win32') {
-      for (const file of ['keys.db', 'wallet.key']) expect(statSync(path(file)).mode & 0o777).toBe(0o600);
+      for (const file of ['shop.db', 'keys.db', 'wallet.key', 'last-acknowledged', join('blobs', 'whose')])
+        expect([file, statSync(path(file)).mode & 0o777]).toEqual([file, 0o600]);
+      expect(statSync(path('blobs')).mode & 0o777).toBe(0o700);
     }
   });
 
@@ -160,6 +163,36 @@ describe('opening a shop', { timeout: 30_000 }, () => {
     const again = await open('eleven brass screws');
     expect(isOpenRefusal(again)).toBe(false);
     if (!isOpenRefusal(again)) await again.close();
+  });
+});
+
+describe('a first start of an older version that was cut short', { timeout: 30_000 }, () => {
+  /** The file as it was when the process was killed: what is in it stands in its log only. */
+  function killedIn(make: (file: Database.Database) => void): void {
+    const file = new Database(path('began.db'));
+    file.pragma('journal_mode = WAL');
+    make(file);
+    for (const end of ['', '-wal'])
+      if (existsSync(path(`began.db${end}`))) cpSync(path(`began.db${end}`), path(`shop.db${end}`));
+    file.close();
+    for (const end of ['', '-wal', '-shm']) rmSync(path(`began.db${end}`), { force: true });
+  }
+
+  it.each([
+    ['before anything was in the file', () => undefined],
+    [
+      'after the file was marked as ours',
+      (file: Database.Database) => void file.pragma(`application_id = ${SHOP_FILE}`),
+    ],
+  ])('%s opens as a new shop', async (_, make) => {
+    killedIn(make);
+    writeFileSync(place.walletPath, '', { mode: 0o600 });
+    writeFileSync(path('keys.db'), '');
+    const shop = await place.opened();
+    expect(await write(shop, looked('job:1'))).toMatchObject({ ok: true, seq: 1 });
+    expect(await shop.verify()).toMatchObject({ ok: true, entries: 1 });
+    await shop.close();
+    await (await place.opened()).close();
   });
 });
 

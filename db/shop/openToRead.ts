@@ -40,10 +40,15 @@ const READABLE: ReadonlySet<OpenRefusal['refused']> = new Set([
  * nothing in the folder is touched, nothing is sealed, every command is refused. Without the keys, personal values read
  * as if they had been erased.
  * @param why Why it was not opened: `standing` says it on.
+ * @param beside Read beside another process that has the shop open, too.
  * @returns The same refusal where there is nothing to read.
  */
-export async function openToRead(options: OpenOptions, why: OpenRefusal): Promise<Shop | OpenRefusal> {
-  if (!READABLE.has(why.refused)) return why;
+export async function openToRead(
+  options: OpenOptions,
+  why: OpenRefusal,
+  { beside = false } = {},
+): Promise<Shop | OpenRefusal> {
+  if (!READABLE.has(why.refused) && !(beside && why.refused === 'held-by-another')) return why;
   const paths = shopPaths(options.folder);
   if (!statSync(paths.shop, { throwIfNoEntry: false })?.size) return why;
   const { keyFile, shopKeys } = await readKeys(paths, options.wallet);

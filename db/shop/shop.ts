@@ -41,6 +41,8 @@ export type Decide = (read: Reader, at: EpochMs) => Decision | Promise<Decision>
 /** A shop's journal, keys and blobs, opened by the one process that may write. */
 export type Shop = {
   readonly branch: string;
+  /** The journal's file. */
+  readonly path: string;
   readonly runCommand: (asked: Asked, decide: Decide) => Promise<Executed | NotExecuted>;
   /** A reader of the journal as it stands now. */
   readonly read: () => Promise<Reader>;

@@ -1,3 +1,4 @@
+import { chmodSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import {
   CompiledQuery,
@@ -14,9 +15,13 @@ export type Sqlite = Database.Database;
 /** How long one connection waits for another before SQLITE_BUSY, milliseconds. */
 const BUSY_MS = 5000;
 
-/** Opens the connection that writes: write-ahead log, every commit synced, what is deleted is overwritten. */
+/**
+ * Opens the connection that writes: write-ahead log, every commit synced, what is deleted is overwritten. The file is
+ * its owner's alone, wherever it lies; SQLite gives its log the same rights.
+ */
 export function openWriter(path: string): Sqlite {
   const sqlite = new Database(path, { timeout: BUSY_MS });
+  if (process.platform !== 'win32') chmodSync(path, 0o600);
   sqlite.pragma('journal_mode = WAL');
   sqlite.pragma('synchronous = FULL');
   sqlite.pragma('foreign_keys = ON');

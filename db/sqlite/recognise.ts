@@ -29,7 +29,9 @@ export function lookAtFile(path: string): FileLook {
   if (header.toString('latin1', 0, MAGIC.length) !== MAGIC)
     return { is: 'foreign', begins: header.toString('hex', 0, 8) };
   const look: FileLook = { is: 'sqlite', application: header.readUInt32BE(68), version: header.readUInt32BE(60) };
-  return look.application === 0 && look.version === 0 && holdsNothing(path) ? { is: 'empty' } : look;
+  // A start that was cut short may have marked the file as ours before it made anything in it.
+  const unmade = look.version === 0 && [0, SHOP_FILE, KEY_FILE].includes(look.application);
+  return unmade && holdsNothing(path) ? { is: 'empty' } : look;
 }
 
 const sizeOf = (path: string): number => statSync(path, { throwIfNoEntry: false })?.size ?? 0;

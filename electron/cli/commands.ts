@@ -2,6 +2,7 @@ import { books } from './books.ts';
 import { cases } from './cases.ts';
 import type { CliCommand } from './command.ts';
 import { demo } from './demo.ts';
+import { goOn } from './goOn.ts';
 import { model } from './model.ts';
 import { next } from './next.ts';
 import { papers } from './papers.ts';
@@ -25,5 +26,6 @@ export const COMMAND_LIST: readonly CliCommand[] = [
   tags,
   books,
   verify,
+  goOn,
   serve,
 ];

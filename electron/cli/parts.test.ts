@@ -91,11 +91,10 @@ describe('what the ledger answers at once', () => {
   });
 });
 
-it('says it on the command line: where, the whole path, what is inside, what is out', async () => {
+it('says it on the command line, beside the open app: where, the whole path, what is inside, what is out', async () => {
   const { job, ours } = await lentOut();
   const { parts: known } = await loadView(await read(), { job, parts: [ours] }, now());
   const tag = formatTag(known.get(ours)?.tag as Tag);
-  await desk.shop.close();
   const ask = async (...args: string[]) => {
     const out: string[] = [];
     const err: string[] = [];
@@ -120,4 +119,6 @@ it('says it on the command line: where, the whole path, what is inside, what is 
   expect(await ask('where', 'K7R4TMX')).toMatchObject({ code: 2, out: [] });
   expect(await ask('where', story.tag)).toMatchObject({ code: 2, out: [] });
   expect(await ask('lost')).toMatchObject({ code: 2, out: [] });
+  await desk.shop.close();
+  expect((await ask('where', tag)).out).toEqual([expect.stringContaining(inMachine)]);
 });

@@ -4,8 +4,8 @@ import cliWords from '../../assets/words/en/cli.json' with { type: 'json' };
 import type { Shop as ShopState } from '../../core/job/shop.ts';
 import { fill } from '../../core/text/wordsFor.ts';
 import { epochMs } from '../../core/time.ts';
-import { fileWallet, isOpenRefusal, openShop, type Shop } from '../../db/index.ts';
-import { defaultDataFolder, walletOf } from '../service/dataFolder.ts';
+import { fileWallet, isOpenRefusal, openShop, openToRead, type Shop } from '../../db/index.ts';
+import { apartFolder, defaultDataFolder, walletOf } from '../service/dataFolder.ts';
 import { loadView } from '../service/desk/loadView.ts';
 import { cannotStartText } from '../words/cannotStart.ts';
 import type { Io } from './command.ts';
@@ -13,26 +13,34 @@ import type { Io } from './command.ts';
 export type OpenedShop = { readonly shop: Shop; readonly state: ShopState };
 export type ShopWhere = { readonly data?: string; readonly wallet?: string };
 
-/** Opens the shop's folder, does something with it and closes it again. 2: there is none, or the app has it open. */
+/**
+ * Opens the shop's folder, does something with it and closes it again. What only reads is done beside the open app, and
+ * with what is good of a shop that cannot be written; then it is said why. 2: there is none, or it cannot be opened so.
+ */
 export async function withShop(
   { data, wallet }: ShopWhere,
   io: Io,
   does: (opened: OpenedShop) => Promise<number>,
+  { writes = false } = {},
 ): Promise<number> {
   const folder = data ?? defaultDataFolder();
   if (!existsSync(join(folder, 'shop.db'))) {
     io.err(fill(cliWords.noShop, { path: folder }));
     return 2;
   }
-  const shop = await openShop({
+  const options = {
     folder,
     branch: 'main',
     clock: () => epochMs(Date.now()),
     wallet: fileWallet(wallet ?? walletOf(folder)),
+    apart: apartFolder(),
     log: () => undefined,
-  });
+  };
+  const opened = await openShop(options);
+  const shop = isOpenRefusal(opened) && !writes ? await openToRead(options, opened, { beside: true }) : opened;
+  if (isOpenRefusal(opened) && opened.refused !== 'held-by-another') io.err(cannotStartText(opened));
   if (isOpenRefusal(shop)) {
-    io.err(cannotStartText(shop));
+    if (shop.refused === 'held-by-another') io.err(cannotStartText(shop));
     return 2;
   }
   try {

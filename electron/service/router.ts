@@ -1,12 +1,11 @@
-import { implement } from '@orpc/server';
+import { implement, ORPCError } from '@orpc/server';
 import { type Asked, contract, type PreviewAsked } from '../../core/contract/contract.ts';
-
 import { type RefusalKind, refusalKind } from '../../core/contract/refusalKind.ts';
 import type { StandingSheet } from '../../core/contract/standing.ts';
 import type { JobId } from '../../core/ids.ts';
 import type { Refusal } from '../../core/refusal.ts';
 import { epochMs } from '../../core/time.ts';
-import type { Shop } from '../../db/index.ts';
+import { refusalFromError, type Shop } from '../../db/index.ts';
 import { carryOut, type Tools } from './desk/carryOut.ts';
 import type { Drafts } from './desk/drafts.ts';
 import type { Engine } from './desk/estimating/engine.ts';
@@ -34,6 +33,7 @@ import { wallSheet } from './desk/sheets/wallSheet.ts';
 import { keepingModel } from './keepingModel.ts';
 import { changeStream } from './transport/changeStream.ts';
 import type { Caller } from './transport/doors.ts';
+import { tellDefect } from './transport/tellDefect.ts';
 
 export type RouterNeeds = {
   readonly shop: Shop;
@@ -47,7 +47,19 @@ export type RouterNeeds = {
 
 /** The procedures behind both doors. Reads fold the journal; the one write is `execute`. */
 export function createRouter({ shop, drafts, tools, engine, following, standing, clock }: RouterNeeds) {
-  const os = implement(contract).$context<Caller>();
+  const os = implement(contract)
+    .$context<Caller>()
+    .use(async ({ next, path }) => {
+      try {
+        return await next();
+      } catch (error) {
+        // A disk that fails is told in words, as a refusal is: nothing was changed.
+        const refusal = refusalFromError(error, shop.path);
+        if (!refusal) throw error;
+        tellDefect(path.join('.'), error);
+        throw new ORPCError('CONFLICT', { data: refusal });
+      }
+    });
   const now = () => epochMs(clock());
   const modelAsStated = keepingModel();
   const jobFound = <T>(

@@ -31,7 +31,7 @@ const rules = {
   ignoreExportsUsedInFile: true,
   // Named in a command of the runner, and as fonts in a style sheet and by a path put together: no import to be seen.
   ignoreDependencies: ['@biomejs/biome', 'source-sans', 'source-serif'],
-  ignoreBinaries: ['mount', 'umount', 'pdftoppm', 'zbarimg'],
+  ignoreBinaries: ['mount', 'umount', 'pdftoppm', 'strace', 'zbarimg'],
 };
 
 export default rules;

@@ -9,6 +9,7 @@ const PACKAGES = [
   { name: 'xauth', shows: ['xauth'], for: 'journeys without a display' },
   { name: 'qpdf', shows: ['qpdf'], for: 'checks of the papers' },
   { name: 'poppler-utils', shows: ['pdftotext', 'pdfinfo', 'pdftoppm'], for: 'checks of the papers' },
+  { name: 'strace', shows: ['strace'], for: 'faults at single calls to the disk' },
   { name: 'zbar-tools', shows: ['zbarimg'], for: 'reading printed codes back' },
   { name: 'unzip', shows: ['unzip'], for: 'the Electron for tests' },
   { name: 'libgtk-3-0', shows: ['libgtk-3.so.0'], for: 'the Electron for tests' },

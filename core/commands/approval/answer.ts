@@ -16,7 +16,7 @@ import { accept, refuse } from '../kernel/decision.ts';
 import { zEpoch, zHow, zId, zJobId, zLine, zQuestionId } from '../kernel/fields.ts';
 import { openUnitOfWork, type UnitOfWork } from '../kernel/unitOfWork.ts';
 import { issuePaper } from '../papers/issue.ts';
-import { whyNotHeard } from './heard.ts';
+import { beforeAsked, whyNotHeard } from './heard.ts';
 import { howAnswered } from './howAnswered.ts';
 
 /** Writes down a try to reach the owner. */
@@ -41,7 +41,7 @@ export const logTry = jobCommand(
         lapsed: question.lapsed,
       });
     if (rest.at > asking.at) return refuse('answered-after-now', { at: rest.at, now: asking.at });
-    if (rest.at < question.askedAt - 60_000)
+    if (beforeAsked(rest.at, question.askedAt, asking.at))
       return refuse('answered-before-asked', { at: rest.at, askedAt: question.askedAt });
     return accept({
       stream: `job:${job}`,

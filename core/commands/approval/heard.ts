@@ -21,6 +21,14 @@ export function whyNotHeard(
   const refusal = whyMayNotAnswer(view.owner, name, about);
   if (refusal || how.by === 'counter') return refusal;
   if (how.at > asking.at) return { refused: 'answered-after-now', at: how.at, now: asking.at };
-  // A phone's clock shows minutes.
-  return how.at < since - 60_000 ? { refused: 'answered-before-asked', at: how.at, askedAt: since } : null;
+  return beforeAsked(how.at, since, asking.at)
+    ? { refused: 'answered-before-asked', at: how.at, askedAt: since }
+    : null;
 }
+
+/**
+ * Was that before it was asked? A phone's clock shows minutes. A question that lies in days to come was written by a
+ * clock that was ahead: it says nothing of when it was answered.
+ */
+export const beforeAsked = (at: number, askedAt: number, now: number): boolean =>
+  askedAt <= now && at < askedAt - 60_000;

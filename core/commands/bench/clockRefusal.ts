@@ -7,11 +7,12 @@ const APART_MS = 15 * 60_000;
 
 /**
  * Why a time that a window says for a piece of work cannot be: it lies before what came before it, because that clock
- * was set back, or it has not come yet. `since` is null for a start.
+ * was set back, or it has not come yet. `since` is null for a start. A start that lies in days to come was written by a
+ * clock that was ahead: it holds nothing up, and the time between counts as none.
  */
 export function clockRefusal(since: EpochMs | null, said: EpochMs, { at: now }: Pick<Asking, 'at'>): Refusal | null {
   if (said > now + APART_MS) return { refused: 'clock-ahead', said, now };
-  if (since === null || said >= since) return null;
+  if (since === null || said >= since || since > now + APART_MS) return null;
   return since <= now
     ? { refused: 'clock-set-back', since, said, now }
     : { refused: 'ends-before-it-starts', startedAt: since, endedAt: said };

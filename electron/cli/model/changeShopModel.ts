@@ -21,20 +21,25 @@ type Deed = 'use' | 'back' | 'learn';
 
 /** What changes the shop's journal: taking an edition into use, going back, taking over or resetting priors. */
 export const changeShopModel = (deed: Deed, asked: ModelAsked, io: Io): Promise<number> =>
-  withShop(asked.options, io, async (opened) => {
-    const { by } = asked.options;
-    const { staff } = opened.state;
-    const who = staff.find((one) => one.id === by || one.name === by) ?? (by === undefined ? staff[0] : undefined);
-    if (!who) return missing(fill(words['no-staff'], { by: by ?? '' }), io);
-    const does = (name: Asked['name'], input: unknown) => carry(opened, { name, input, by: who.id }, io);
-    if (deed === 'use') return use(asked, does, io);
-    if (deed === 'learn') return learn(opened, asked, does, io);
-    const code = await does('goBackToModel', {});
-    const before = opened.state.models.at(-2);
-    const now = before ? fill(words['in-use'], { name: before.name, count: before.changes.length }) : words.delivered;
-    if (code === 0) io.out(fill(words['gone-back'], { now }));
-    return code;
-  });
+  withShop(
+    asked.options,
+    io,
+    async (opened) => {
+      const { by } = asked.options;
+      const { staff } = opened.state;
+      const who = staff.find((one) => one.id === by || one.name === by) ?? (by === undefined ? staff[0] : undefined);
+      if (!who) return missing(fill(words['no-staff'], { by: by ?? '' }), io);
+      const does = (name: Asked['name'], input: unknown) => carry(opened, { name, input, by: who.id }, io);
+      if (deed === 'use') return use(asked, does, io);
+      if (deed === 'learn') return learn(opened, asked, does, io);
+      const code = await does('goBackToModel', {});
+      const before = opened.state.models.at(-2);
+      const now = before ? fill(words['in-use'], { name: before.name, count: before.changes.length }) : words.delivered;
+      if (code === 0) io.out(fill(words['gone-back'], { now }));
+      return code;
+    },
+    { writes: true },
+  );
 
 type Does = (name: Asked['name'], input: unknown) => Promise<number>;
 
