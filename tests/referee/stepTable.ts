@@ -149,6 +149,7 @@ export const STEP_TABLE: Readonly<Record<string, readonly Doing[]>> = {
   'boot-first': ['start'],
   'sweep-which': ['start'],
   'live-start': ['start-ours'],
+  'space-look': ['start-ours'],
   'drive-health': ['start-ours', 'drive-asked'],
   'drive-read': ['start-ours', 'drive-works'],
   'scan-offline': ['start-ours', 'drive-works'],
