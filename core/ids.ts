@@ -1,3 +1,4 @@
+import { z } from 'zod';
 import type { Brand } from './brand.ts';
 
 export type OwnerId = Brand<string, 'OwnerId'>;
@@ -10,8 +11,23 @@ export type StaffId = Brand<string, 'StaffId'>;
 /** Made by the asker; the same id asked twice gives the first answer and no second entry. */
 export type CommandId = Brand<string, 'CommandId'>;
 
-/** A text as an id, where it is known to be one: read from a path, a stream's name, or made anew. */
+/** A text as an id, where it is known to be one: read from a path or a stream's name, or made anew. */
+export const ownerId = (text: string): OwnerId => text as OwnerId;
 export const machineId = (text: string): MachineId => text as MachineId;
+export const jobId = (text: string): JobId => text as JobId;
+export const partId = (text: string): PartId => text as PartId;
+export const enquiryId = (text: string): EnquiryId => text as EnquiryId;
+export const questionId = (text: string): QuestionId => text as QuestionId;
+export const staffId = (text: string): StaffId => text as StaffId;
+
+/** Ids as they stand in entries. */
+export const ownerIdShape = z.string().transform(ownerId);
+export const machineIdShape = z.string().transform(machineId);
+export const jobIdShape = z.string().transform(jobId);
+export const partIdShape = z.string().transform(partId);
+export const enquiryIdShape = z.string().transform(enquiryId);
+export const questionIdShape = z.string().transform(questionId);
+export const staffIdShape = z.string().transform(staffId);
 
 /** Makes a fresh, unguessable id. Handed in from outside: core has no randomness of its own. */
 export type NewId = () => string;

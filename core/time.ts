@@ -1,3 +1,4 @@
+import { z } from 'zod';
 import type { Brand } from './brand.ts';
 
 /** Milliseconds since 1970-01-01T00:00Z. */
@@ -7,3 +8,7 @@ export type Minutes = Brand<number, 'Minutes'>;
 
 export const minutes = (value: number): Minutes => value as Minutes;
 export const epochMs = (value: number): EpochMs => value as EpochMs;
+
+/** As they stand in entries. */
+export const epochMsShape = z.number().transform(epochMs);
+export const minutesShape = z.number().transform(minutes);

@@ -1,3 +1,4 @@
+import { z } from 'zod';
 import type { Attributes, PartFacts, PartKind } from '../custody/part.ts';
 import {
   type AttributeName,
@@ -64,6 +65,23 @@ export type ComparedRow = {
   readonly verdict: Verdict;
   readonly notes: readonly Note[];
 };
+const attributeName = z.custom<AttributeName>((value) => typeof value === 'string');
+const attributeValue = z.union([z.string(), z.number(), z.boolean(), z.array(z.string())]);
+
+/** As it stands in an offer that was put to the owner. */
+export const comparedRowShape: z.ZodType<ComparedRow> = z.strictObject({
+  attribute: z.string(),
+  members: z.array(
+    z.strictObject({
+      attribute: attributeName,
+      had: attributeValue.nullable(),
+      offered: attributeValue.nullable(),
+      verdict: z.enum(VERDICTS).nullable(),
+    }),
+  ),
+  verdict: z.enum(VERDICTS),
+  notes: z.array(z.custom<Note>((value) => typeof value === 'object' && value !== null && 'note' in value)),
+});
 
 export type Comparison = {
   readonly rows: readonly ComparedRow[];

@@ -30,7 +30,9 @@ export type ConsentId = (typeof CONSENTS)[number];
 /** Lines that need a signature of their own. */
 export const OWN_SIGNATURE: readonly ConsentId[] = ['film', 'publish', 'destroy', 'risk', 'risk-key'];
 
-export type ConsentAnswer = 'yes' | 'no' | 'back' | 'keep' | 'send';
+/** What a line can be answered. */
+export const CONSENT_ANSWERS = ['yes', 'no', 'back', 'keep', 'send'] as const;
+export type ConsentAnswer = (typeof CONSENT_ANSWERS)[number];
 
 export type Consents = {
   /** What was answered; a line that is not here was not answered, and that is a no. */

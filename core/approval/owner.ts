@@ -1,40 +1,52 @@
-import type { OwnerId } from '../ids.ts';
+import { z } from 'zod';
+import { type OwnerId, ownerIdShape } from '../ids.ts';
 import type { EntryOf } from '../journal/entry.ts';
-import type { Personal } from '../journal/personal.ts';
+import { personalShape } from '../journal/personal.ts';
+import { type BodiesOf, type Shaped, someOf } from '../shape.ts';
 
-export type Reach = { readonly phone: string | null; readonly mail: string | null; readonly first: 'phone' | 'mail' };
+const reachShape = z.strictObject({
+  phone: z.string().nullable(),
+  mail: z.string().nullable(),
+  first: z.enum(['phone', 'mail']),
+});
+export type Reach = Shaped<typeof reachShape>;
 
-export type Approver = { readonly name: string; readonly upToMinor: number | null };
+const approverShape = z.strictObject({ name: z.string(), upToMinor: z.number().nullable() });
+export type Approver = Shaped<typeof approverShape>;
 
 /** Who brings a machine, and who may speak, agree and collect for them. */
-export type OwnerKind =
-  | { readonly is: 'person' }
-  | { readonly is: 'minor'; readonly guardian: Personal<string> }
-  | {
-      readonly is: 'company';
-      readonly orderNumber: string | null;
-      readonly approves: Personal<string> | null;
-      readonly approvesUpToMinor: number | null;
-      /** Further people who approve, each up to their own amount; null has no limit. */
-      readonly alsoApprove?: Personal<readonly Approver[]> | undefined;
-    }
-  | { readonly is: 'for-someone-else'; readonly machineOf: Personal<string> };
+const ownerKindShape = z.discriminatedUnion('is', [
+  z.strictObject({ is: z.literal('person') }),
+  z.strictObject({ is: z.literal('minor'), guardian: personalShape(z.string()) }),
+  z.strictObject({
+    is: z.literal('company'),
+    orderNumber: z.string().nullable(),
+    approves: personalShape(z.string()).nullable(),
+    approvesUpToMinor: z.number().nullable(),
+    /** Further people who approve, each up to their own amount; null has no limit. */
+    alsoApprove: personalShape(z.array(approverShape)).optional(),
+  }),
+  z.strictObject({ is: z.literal('for-someone-else'), machineOf: personalShape(z.string()) }),
+]);
+export type OwnerKind = Shaped<typeof ownerKindShape>;
 
-export type OwnerBody = {
-  readonly name: Personal<string>;
-  readonly reach: Personal<Reach>;
-  readonly address: Personal<string> | null;
-  readonly language: string;
-  readonly kind: OwnerKind;
-  readonly mayCollect: Personal<readonly string[]>;
-};
+const ownerBodyShape = z.strictObject({
+  name: personalShape(z.string()),
+  reach: personalShape(reachShape),
+  address: personalShape(z.string()).nullable(),
+  language: z.string(),
+  kind: ownerKindShape,
+  mayCollect: personalShape(z.array(z.string())),
+});
+export type OwnerBody = Shaped<typeof ownerBodyShape>;
 
 export type Owner = OwnerBody & { readonly id: OwnerId };
 
-export type OwnerBodies = {
-  readonly 'owner-known': OwnerBody & { readonly id: OwnerId };
-  readonly 'owner-changed': Partial<OwnerBody>;
-};
+export const OWNER_BODIES = {
+  'owner-known': ownerBodyShape.extend({ id: ownerIdShape }),
+  'owner-changed': someOf(ownerBodyShape),
+} as const;
+export type OwnerBodies = BodiesOf<typeof OWNER_BODIES>;
 
 export type OwnerEntry = EntryOf<`owner:${string}`, OwnerBodies>;
 

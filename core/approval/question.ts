@@ -1,114 +1,129 @@
-import type { PartId, QuestionId } from '../ids.ts';
-import type { Personal } from '../journal/personal.ts';
-import type { Stage } from '../stage.ts';
-import type { EpochMs } from '../time.ts';
-import type { ComparedRow } from './compare.ts';
-import type { Signature } from './signature.ts';
+import { z } from 'zod';
+import { PART_ANSWERS } from '../custody/ownersWord.ts';
+import { partIdShape, questionIdShape } from '../ids.ts';
+import { personalShape } from '../journal/personal.ts';
+import type { Shaped } from '../shape.ts';
+import { STAGES } from '../stage.ts';
+import { epochMsShape } from '../time.ts';
+import { comparedRowShape } from './compare.ts';
+import { signatureShape } from './signature.ts';
 
 /** What a question is about. */
 export const QUESTION_KINDS = ['changed-finding', 'offer', 'data-first', 'spend', 'part', 'go-on', 'incident'] as const;
 export type QuestionKind = (typeof QUESTION_KINDS)[number];
 
 /** A thing or service with its price; its own tax rate where it has one. */
-export type PricedItem = {
-  readonly what: string;
-  readonly priceMinor: number;
-  readonly taxPermille?: number | undefined;
-};
+export const pricedItemShape = z.strictObject({
+  what: z.string(),
+  priceMinor: z.number(),
+  taxPermille: z.number().optional(),
+});
 
 /** What takes days while tracing and is done by the owner's own word only: a part ordered to try, theirs sent out. */
 export const DAYS_AWAY = ['order-to-try', 'send-out'] as const;
 export type DaysAway = (typeof DAYS_AWAY)[number];
 
-/** What agreeing to an option allows. Only what stands here is allowed by it. */
-export type Agrees = {
-  /** New limit for everything, in minor units; null leaves it. */
-  readonly limitMinor: number | null;
-  /** Raises the limit that holds by so much: what a yes in part comes to. It adds up over the options chosen. */
-  readonly raisesMinor?: number | undefined;
-  readonly items: readonly PricedItem[];
-  /** Accepts the part on offer. */
-  readonly accepts: boolean;
-  readonly data: 'copy' | 'unplug' | 'leave' | null;
-  readonly dead: { readonly part: PartId; readonly answer: 'back' | 'keep' | 'send' | 'scrap' | 'follow' } | null;
-  /** Accepts what came for an order, at this price, in place of what was agreed before. */
-  readonly order?: { readonly order: string; readonly priceMinor: number } | undefined;
-  /** Allows what takes days while tracing. */
-  readonly daysAway?: DaysAway | undefined;
-  /** Goes on although it costs more than the machine is worth. */
-  readonly beyondWorth?: true | undefined;
-  /** Where the job goes on after this answer; `back` is where it came from. */
-  readonly goesTo: Stage | 'back';
-};
+/** What becomes of data before the part that holds it. */
+export const DATA_FIRST = ['copy', 'unplug', 'leave'] as const;
+/** In what state a part on offer is. */
+export const CONDITIONS = ['new', 'used', 'refurbished'] as const;
+/** By what way the owner was tried, and what came of it. */
+export const TRY_BY = ['phone', 'mail', 'message', 'letter'] as const;
+export const TRY_RESULTS = ['no-answer', 'message-left', 'sent', 'reached'] as const;
 
-export type QuestionOption = { readonly id: string; readonly says: string; readonly agrees: Agrees };
+/** What agreeing to an option allows. Only what stands here is allowed by it. */
+export const agreesShape = z.strictObject({
+  /** New limit for everything, in minor units; null leaves it. */
+  limitMinor: z.number().nullable(),
+  /** Raises the limit that holds by so much: what a yes in part comes to. It adds up over the options chosen. */
+  raisesMinor: z.number().optional(),
+  items: z.array(pricedItemShape),
+  /** Accepts the part on offer. */
+  accepts: z.boolean(),
+  data: z.enum(DATA_FIRST).nullable(),
+  dead: z.strictObject({ part: partIdShape, answer: z.enum(PART_ANSWERS) }).nullable(),
+  /** Accepts what came for an order, at this price, in place of what was agreed before. */
+  order: z.strictObject({ order: z.string(), priceMinor: z.number() }).optional(),
+  /** Allows what takes days while tracing. */
+  daysAway: z.enum(DAYS_AWAY).optional(),
+  /** Goes on although it costs more than the machine is worth. */
+  beyondWorth: z.literal(true).optional(),
+  /** Where the job goes on after this answer; `back` is where it came from. */
+  goesTo: z.enum([...STAGES, 'back']),
+});
+export type Agrees = Shaped<typeof agreesShape>;
+
+export const questionOptionShape = z.strictObject({ id: z.string(), says: z.string(), agrees: agreesShape });
+export type QuestionOption = Shaped<typeof questionOptionShape>;
 
 /** A part on offer in place of one that failed, with all that must be disclosed. */
-export type Offer = {
-  readonly forPart: PartId;
-  readonly part: PartId;
+export const offerShape = z.strictObject({
+  forPart: partIdShape,
+  part: partIdShape,
   /** What the part on offer was called when it was disclosed. */
-  readonly name: string;
-  readonly rows: readonly ComparedRow[];
+  name: z.string(),
+  rows: z.array(comparedRowShape),
   /** Rows of which nothing is known of either part. */
-  readonly notKnown: readonly string[];
-  readonly afterwards: readonly {
-    readonly says: string;
-    readonly minutes: number;
-    readonly priceMinor: number | null;
-  }[];
-  readonly extras: readonly { readonly what: string; readonly priceMinor: number }[];
-  readonly priceMinor: number;
-  readonly taxPermille?: number | undefined;
+  notKnown: z.array(z.string()),
+  afterwards: z.array(z.strictObject({ says: z.string(), minutes: z.number(), priceMinor: z.number().nullable() })),
+  extras: z.array(z.strictObject({ what: z.string(), priceMinor: z.number() })),
+  priceMinor: z.number(),
+  taxPermille: z.number().optional(),
   /** Comes off the price when the old part goes back to its maker. */
-  readonly coreMinor?: number | undefined;
-  readonly condition: 'new' | 'used' | 'refurbished';
-  readonly warrantyMonths: number;
-  readonly whyNotSame: string;
-};
+  coreMinor: z.number().optional(),
+  condition: z.enum(CONDITIONS),
+  warrantyMonths: z.number(),
+  whyNotSame: z.string(),
+});
+export type Offer = Shaped<typeof offerShape>;
 
 /** How an answer was given. No answer is not a yes. */
-export type AnswerHow =
-  | { readonly by: 'counter'; readonly signature: Signature }
-  | {
-      readonly by: 'phone';
-      readonly at: EpochMs;
-      readonly number: Personal<string>;
-      readonly readBack: Personal<string>;
-    }
-  | { readonly by: 'writing'; readonly at: EpochMs; readonly file: string | null; readonly words: Personal<string> };
+export const answerHowShape = z.discriminatedUnion('by', [
+  z.strictObject({ by: z.literal('counter'), signature: signatureShape }),
+  z.strictObject({
+    by: z.literal('phone'),
+    at: epochMsShape,
+    number: personalShape(z.string()),
+    readBack: personalShape(z.string()),
+  }),
+  z.strictObject({
+    by: z.literal('writing'),
+    at: epochMsShape,
+    file: z.string().nullable(),
+    words: personalShape(z.string()),
+  }),
+]);
+export type AnswerHow = Shaped<typeof answerHowShape>;
 
-export type Answer = {
-  readonly options: readonly string[];
-  readonly name: Personal<string>;
-  readonly how: AnswerHow;
+export const answerShape = z.strictObject({
+  options: z.array(z.string()),
+  name: personalShape(z.string()),
+  how: answerHowShape,
   /** Who of the shop heard it. */
-  readonly heardBy: string;
-  readonly at: EpochMs;
-};
+  heardBy: z.string(),
+  at: epochMsShape,
+});
+export type Answer = Shaped<typeof answerShape>;
 
-export type Try = {
-  readonly at: EpochMs;
-  readonly how: 'phone' | 'mail' | 'message' | 'letter';
-  readonly result: 'no-answer' | 'message-left' | 'sent' | 'reached';
-};
+export const tryShape = z.strictObject({ at: epochMsShape, how: z.enum(TRY_BY), result: z.enum(TRY_RESULTS) });
 
-export type Question = {
-  readonly id: QuestionId;
-  readonly kind: QuestionKind;
-  readonly says: string;
-  readonly options: readonly QuestionOption[];
+export const questionShape = z.strictObject({
+  id: questionIdShape,
+  kind: z.enum(QUESTION_KINDS),
+  says: z.string(),
+  options: z.array(questionOptionShape),
   /** Several options may be agreed to at once: a yes in part. */
-  readonly several?: boolean | undefined;
-  readonly askedAt: EpochMs;
-  readonly validUntil: EpochMs;
-  readonly cameFrom: Stage;
-  readonly offer: Offer | null;
-  readonly tries: readonly Try[];
-  readonly answer: Answer | null;
-  readonly lapsed: boolean;
-  readonly withdrawn: boolean;
-};
+  several: z.boolean().optional(),
+  askedAt: epochMsShape,
+  validUntil: epochMsShape,
+  cameFrom: z.enum(STAGES),
+  offer: offerShape.nullable(),
+  tries: z.array(tryShape),
+  answer: answerShape.nullable(),
+  lapsed: z.boolean(),
+  withdrawn: z.boolean(),
+});
+export type Question = Shaped<typeof questionShape>;
 
 /** The limit after these were agreed to: the last one that is named, and on top what each yes in part raises it by. */
 export const limitAfter = (limitMinor: number, agreed: readonly QuestionOption[]): number =>

@@ -1,19 +1,23 @@
-import type { Personal } from '../journal/personal.ts';
-import type { EpochMs } from '../time.ts';
+import { z } from 'zod';
+import { personalShape } from '../journal/personal.ts';
+import type { Shaped } from '../shape.ts';
+import { epochMsShape } from '../time.ts';
 
 /** A signature as drawn: strokes of [x, y, milliseconds since the first point], in the pad's own units. */
-export type Strokes = {
-  readonly width: number;
-  readonly height: number;
-  readonly strokes: readonly (readonly (readonly [number, number, number])[])[];
-};
+export const strokesShape = z.strictObject({
+  width: z.number(),
+  height: z.number(),
+  strokes: z.array(z.array(z.tuple([z.number(), z.number(), z.number()]))),
+});
+export type Strokes = Shaped<typeof strokesShape>;
 
 /** Who signed what and when. `typed` stands in when no hand could draw. */
-export type Signature = {
-  readonly name: Personal<string>;
-  readonly drawn: Personal<Strokes> | null;
-  readonly typed: boolean;
-  readonly at: EpochMs;
+export const signatureShape = z.strictObject({
+  name: personalShape(z.string()),
+  drawn: personalShape(strokesShape).nullable(),
+  typed: z.boolean(),
+  at: epochMsShape,
   /** SHA-256 of the content that was shown and signed, in hex; empty where it was signed before contents were bound. */
-  readonly contentHash: string;
-};
+  contentHash: z.string(),
+});
+export type Signature = Shaped<typeof signatureShape>;

@@ -1,30 +1,35 @@
-import type { JobId, OwnerId, PartId } from '../ids.ts';
+import { z } from 'zod';
+import { type JobId, jobIdShape, ownerIdShape, type PartId, partIdShape } from '../ids.ts';
 import type { EntryOf } from '../journal/entry.ts';
-import type { Personal } from '../journal/personal.ts';
-import type { EpochMs } from '../time.ts';
-import type { PartFacts, ProofStatus, Tag } from './part.ts';
-import type { Place } from './place.ts';
+import { personalShape } from '../journal/personal.ts';
+import type { BodiesOf, Shaped } from '../shape.ts';
+import { type EpochMs, epochMsShape } from '../time.ts';
+import { attributesShape, type PartFacts, partFactsShape, proofStatusShape, tagShape } from './part.ts';
+import { type Place, placeShape } from './place.ts';
 
 /** Under what title a shop part may be inside an owner's machine. */
-export type Title =
-  | { readonly as: 'on-trial'; readonly job: JobId }
-  | { readonly as: 'lent'; readonly job: JobId; readonly returnBy: EpochMs }
-  | null;
+const titleShape = z
+  .discriminatedUnion('as', [
+    z.strictObject({ as: z.literal('on-trial'), job: jobIdShape }),
+    z.strictObject({ as: z.literal('lent'), job: jobIdShape, returnBy: epochMsShape }),
+  ])
+  .nullable();
+export type Title = Shaped<typeof titleShape>;
 
 /** Why a part moved: made from the step, the fitting list or a correction, never typed twice. */
-export type MoveReason =
-  | { readonly by: 'step'; readonly step: string; readonly run: string }
+const moveReasonShape = z.discriminatedUnion('by', [
+  z.strictObject({ by: z.literal('step'), step: z.string(), run: z.string() }),
   /** `says`: why it goes into another slot than the one recorded. */
-  | { readonly by: 'fitting' | 'hand'; readonly says?: string }
-  | { readonly by: 'wrong-slot-put-right' }
-  | { readonly by: 'board-has-only-these' }
-  | { readonly by: 'closing-up' }
-  | { readonly by: 'proof'; readonly run: string }
-  | { readonly by: 'back-to-worked'; readonly run: string }
-  | { readonly by: 'owner-word'; readonly answer: string }
-  | { readonly by: 'sale'; readonly priceMinor: number }
-  | { readonly by: 'order'; readonly order: string }
-  | { readonly by: 'righting'; readonly says: string };
+  z.strictObject({ by: z.enum(['fitting', 'hand']), says: z.string().exactOptional() }),
+  z.strictObject({ by: z.enum(['wrong-slot-put-right', 'board-has-only-these', 'closing-up']) }),
+  z.strictObject({ by: z.literal('proof'), run: z.string() }),
+  z.strictObject({ by: z.literal('back-to-worked'), run: z.string() }),
+  z.strictObject({ by: z.literal('owner-word'), answer: z.string() }),
+  z.strictObject({ by: z.literal('sale'), priceMinor: z.number() }),
+  z.strictObject({ by: z.literal('order'), order: z.string() }),
+  z.strictObject({ by: z.literal('righting'), says: z.string() }),
+]);
+export type MoveReason = Shaped<typeof moveReasonShape>;
 
 /** A part as the ledger knows it now. */
 export type Part = PartFacts & {
@@ -45,46 +50,42 @@ export type Part = PartFacts & {
   readonly dataBearing: boolean;
 };
 
-export type PartBodies = {
-  readonly 'part-known': PartFacts & {
-    readonly place: Place;
-    readonly serial: Personal<string> | null;
-    readonly source: 'own-report' | 'census' | 'bought' | 'by-hand';
-    readonly dataBearing: boolean;
-    readonly at: EpochMs;
-    readonly by: string;
-  };
-  readonly 'part-tagged': { readonly tag: Tag | null };
-  readonly 'part-moved': {
-    readonly from: Place;
-    readonly to: Place;
-    readonly job: JobId | null;
-    readonly why: MoveReason;
-    readonly title: Title;
-    readonly at: EpochMs;
-    readonly by: string;
-  };
-  readonly 'part-standing': { readonly standing: ProofStatus; readonly why: string };
-  readonly 'part-corrected': {
-    readonly name?: string;
-    readonly attributes?: PartFacts['attributes'];
+export const PART_BODIES = {
+  'part-known': partFactsShape.extend({
+    place: placeShape,
+    serial: personalShape(z.string()).nullable(),
+    source: z.enum(['own-report', 'census', 'bought', 'by-hand']),
+    dataBearing: z.boolean(),
+    at: epochMsShape,
+    by: z.string(),
+  }),
+  'part-tagged': z.strictObject({ tag: tagShape.nullable() }),
+  'part-moved': z.strictObject({
+    from: placeShape,
+    to: placeShape,
+    job: jobIdShape.nullable(),
+    why: moveReasonShape,
+    title: titleShape,
+    at: epochMsShape,
+    by: z.string(),
+  }),
+  'part-standing': z.strictObject({ standing: proofStatusShape, why: z.string() }),
+  'part-corrected': z.strictObject({
+    name: z.string().exactOptional(),
+    attributes: attributesShape.exactOptional(),
     /** Whether it is still not known what it is; left out where nothing is said of that. */
-    readonly unread?: boolean;
+    unread: z.boolean().exactOptional(),
     /** Facts that turned out not to be known. */
-    readonly unknown?: readonly string[];
-  };
-  readonly 'part-lent': { readonly job: JobId; readonly returnBy: EpochMs };
-  readonly 'rider-joined': { readonly part: PartId };
-  readonly 'rider-left': { readonly part: PartId };
-  readonly 'part-reserved': { readonly job: JobId };
-  readonly 'part-released': { readonly job: JobId };
-  readonly 'part-sold': {
-    readonly to: OwnerId;
-    readonly job: JobId;
-    readonly question: string;
-    readonly priceMinor: number;
-  };
-};
+    unknown: z.array(z.string()).exactOptional(),
+  }),
+  'part-lent': z.strictObject({ job: jobIdShape, returnBy: epochMsShape }),
+  'rider-joined': z.strictObject({ part: partIdShape }),
+  'rider-left': z.strictObject({ part: partIdShape }),
+  'part-reserved': z.strictObject({ job: jobIdShape }),
+  'part-released': z.strictObject({ job: jobIdShape }),
+  'part-sold': z.strictObject({ to: ownerIdShape, job: jobIdShape, question: z.string(), priceMinor: z.number() }),
+} as const;
+export type PartBodies = BodiesOf<typeof PART_BODIES>;
 
 export type PartEntry = EntryOf<`part:${string}`, PartBodies>;
 

@@ -1,21 +1,22 @@
-import type { MachineId, OwnerId, PartId } from '../ids.ts';
+import { z } from 'zod';
+import { type MachineId, machineIdShape, type OwnerId, ownerIdShape, type PartId, partIdShape } from '../ids.ts';
 import type { EntryOf } from '../journal/entry.ts';
-import type { Personal } from '../journal/personal.ts';
-import type { MachineReport } from './machineReport.ts';
-import type { Tag } from './part.ts';
-import type { Slot } from './slot.ts';
+import { type Personal, personalShape } from '../journal/personal.ts';
+import type { BodiesOf, Shaped } from '../shape.ts';
+import { type OwnReport, ownReportShape } from './machineReport.ts';
 
-/** What a machine's own reports said of it, without serial numbers. */
-export type OwnReport = Pick<
-  MachineReport,
-  'kinds' | 'system' | 'board' | 'chassis' | 'firmware' | 'processors' | 'cards' | 'drives'
-> & { readonly memory: MachineReport['memory']['slots']; readonly gaps: readonly string[] };
+export type { OwnReport };
+
+import { type Tag, tagShape } from './part.ts';
+import { type Slot, slotShape } from './slot.ts';
 
 /** Serial numbers of a report, by what they are of: `system`, `drives[0]`. Kept only with the owner's consent. */
-export type ReportSerials = Personal<readonly { readonly of: string; readonly serial: string }[]>;
+export const reportSerialsShape = personalShape(z.array(z.strictObject({ of: z.string(), serial: z.string() })));
+export type ReportSerials = Shaped<typeof reportSerialsShape>;
 
 /** Facts asked once at the first look; null is "not known". They move minutes and nesting of the assembly tree. */
-export type Switches = { readonly [name: string]: boolean | null };
+export const switchesShape = z.record(z.string(), z.boolean().nullable());
+export type Switches = Shaped<typeof switchesShape>;
 
 /** A machine (or a second rig) with its slots and what is in them now. */
 export type Machine = {
@@ -41,31 +42,35 @@ export type Machine = {
   readonly unplugged: readonly string[];
 };
 
-export type MachineBodies = {
-  readonly 'machine-known': {
-    readonly id: MachineId;
-    readonly owner: OwnerId | null;
-    readonly tag: Tag | null;
-    readonly called: string;
-    readonly serial: Personal<string> | null;
-  };
-  readonly 'machine-tagged': { readonly tag: Tag | null };
-  readonly 'own-report-read': {
-    readonly report: OwnReport;
-    readonly taken: string | null;
+const inSlotShape = z.strictObject({ slot: z.string(), part: partIdShape });
+const plugsShape = z.strictObject({ slots: z.array(z.string()) });
+
+export const MACHINE_BODIES = {
+  'machine-known': z.strictObject({
+    id: machineIdShape,
+    owner: ownerIdShape.nullable(),
+    tag: tagShape.nullable(),
+    called: z.string(),
+    serial: personalShape(z.string()).nullable(),
+  }),
+  'machine-tagged': z.strictObject({ tag: tagShape.nullable() }),
+  'own-report-read': z.strictObject({
+    report: ownReportShape,
+    taken: z.string().nullable(),
     /** Whole text and serial numbers; `null` without the owner's consent to keep what identifies. */
-    readonly text: Personal<string> | null;
-    readonly serials: ReportSerials | null;
-    readonly digest: string;
-  };
-  readonly 'slots-written': { readonly slots: readonly Slot[]; readonly gaps: readonly string[] };
-  readonly 'switches-answered': { readonly switches: Switches };
-  readonly 'part-at-taking-in': { readonly slot: string; readonly part: PartId };
-  readonly 'slot-filled': { readonly slot: string; readonly part: PartId; readonly belongs: boolean };
-  readonly 'slot-emptied': { readonly slot: string; readonly part: PartId };
-  readonly unplugged: { readonly slots: readonly string[] };
-  readonly 'plugged-in': { readonly slots: readonly string[] };
-};
+    text: personalShape(z.string()).nullable(),
+    serials: reportSerialsShape.nullable(),
+    digest: z.string(),
+  }),
+  'slots-written': z.strictObject({ slots: z.array(slotShape), gaps: z.array(z.string()) }),
+  'switches-answered': z.strictObject({ switches: switchesShape }),
+  'part-at-taking-in': inSlotShape,
+  'slot-filled': inSlotShape.extend({ belongs: z.boolean() }),
+  'slot-emptied': inSlotShape,
+  unplugged: plugsShape,
+  'plugged-in': plugsShape,
+} as const;
+export type MachineBodies = BodiesOf<typeof MACHINE_BODIES>;
 
 export type MachineEntry = EntryOf<`machine:${string}`, MachineBodies>;
 

@@ -35,4 +35,6 @@ export function agreesWith(place: Place, word: OwnersWord, dataBearing: boolean,
   }
 }
 
-export type PartAnswer = 'back' | 'keep' | 'send' | 'scrap' | 'follow';
+/** What an owner can want done with a part of theirs. */
+export const PART_ANSWERS = ['back', 'keep', 'send', 'scrap', 'follow'] as const;
+export type PartAnswer = (typeof PART_ANSWERS)[number];

@@ -1,9 +1,13 @@
+import { z } from 'zod';
 import type { Brand } from '../brand.ts';
-import type { OwnerId, PartId } from '../ids.ts';
+import { ownerIdShape, partIdShape } from '../ids.ts';
+import type { Shaped } from '../shape.ts';
 import type { EpochMs } from '../time.ts';
+import { epochMsShape } from '../time.ts';
 
 /** Seven characters, the last is the ISO/IEC 7064 MOD 37,36 check character. */
 export type Tag = Brand<string, 'Tag'>;
+export const tagShape = z.string().transform((text) => text as Tag);
 
 /** What sits in a desktop PC. */
 export const PART_KINDS = [
@@ -48,23 +52,32 @@ export const EQUIPMENT_KINDS = [
 export type PartKind = (typeof PART_KINDS)[number];
 export type EquipmentKind = (typeof EQUIPMENT_KINDS)[number];
 export type ThingKind = PartKind | EquipmentKind;
+export const thingKindShape = z.enum([...PART_KINDS, ...EQUIPMENT_KINDS]);
 
 /** Facts of a part by attribute name (names and meanings: core/fit/attributes). What is not known is absent. */
-export type Attributes = { readonly [name: string]: string | number | boolean | readonly string[] };
+export const attributesShape = z.record(
+  z.string(),
+  z.union([z.string(), z.number(), z.boolean(), z.array(z.string())]),
+);
+export type Attributes = Shaped<typeof attributesShape>;
 
-export type Belongs = { readonly to: 'shop' } | { readonly to: 'owner'; readonly owner: OwnerId };
+export const belongsShape = z.discriminatedUnion('to', [
+  z.strictObject({ to: z.literal('shop') }),
+  z.strictObject({ to: z.literal('owner'), owner: ownerIdShape }),
+]);
 
 /** How far a known-good standing reaches. */
 export const SCOPES = ['starts', 'under-load', 'both-channels', 'on-this-board-family'] as const;
 export type Scope = (typeof SCOPES)[number];
 
 /** Who showed that a part works, where, when and how far. */
-export type Evidence = {
-  readonly at: EpochMs;
-  readonly by: string;
-  readonly where: string;
-  readonly scopes: readonly Scope[];
-};
+export const evidenceShape = z.strictObject({
+  at: epochMsShape,
+  by: z.string(),
+  where: z.string(),
+  scopes: z.array(z.enum(SCOPES)),
+});
+export type Evidence = Shaped<typeof evidenceShape>;
 
 export type ProofStatus =
   | { readonly is: 'trial-grade'; readonly scopes: readonly Scope[] }
@@ -73,17 +86,31 @@ export type ProofStatus =
   | { readonly is: 'unproved'; readonly why: string }
   | { readonly is: 'suspect' }
   | { readonly is: 'dead'; readonly how: string };
+export const proofStatusShape: z.ZodType<ProofStatus> = z.discriminatedUnion('is', [
+  z.strictObject({ is: z.literal('trial-grade'), scopes: z.array(z.enum(SCOPES)) }),
+  z.strictObject({ is: z.literal('known-good'), evidence: evidenceShape, lapses: epochMsShape.nullable() }),
+  z.strictObject({
+    is: z.literal('exposed'),
+    to: z.array(z.string()),
+    job: z.string(),
+    before: z.lazy(() => proofStatusShape),
+  }),
+  z.strictObject({ is: z.literal('unproved'), why: z.string() }),
+  z.strictObject({ is: z.literal('suspect') }),
+  z.strictObject({ is: z.literal('dead'), how: z.string() }),
+]);
 
 /** A part as the ledger knows it. Parts that never leave their place have no tag; they are known by their slot. */
-export type PartFacts = {
-  readonly id: PartId;
-  readonly tag: Tag | null;
-  readonly kind: ThingKind;
+export const partFactsShape = z.strictObject({
+  id: partIdShape,
+  tag: tagShape.nullable(),
+  kind: thingKindShape,
   /** What a person calls it: maker and model, or "unknown DIMM". */
-  readonly name: string;
-  readonly belongs: Belongs;
-  readonly attributes: Attributes;
-  readonly standing: ProofStatus;
+  name: z.string(),
+  belongs: belongsShape,
+  attributes: attributesShape,
+  standing: proofStatusShape,
   /** It is there, and nobody could read yet what it is; left out once it is known. */
-  readonly unread?: true;
-};
+  unread: z.literal(true).exactOptional(),
+});
+export type PartFacts = Shaped<typeof partFactsShape>;

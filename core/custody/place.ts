@@ -1,32 +1,36 @@
-import type { JobId, MachineId, PartId } from '../ids.ts';
-import type { EpochMs } from '../time.ts';
+import { z } from 'zod';
+import { jobIdShape, machineIdShape, partIdShape } from '../ids.ts';
+import type { Shaped } from '../shape.ts';
+import { epochMsShape } from '../time.ts';
 
 /** Where a part is. A part is in exactly one place at any time; a slot, and only a slot, holds at most one. */
-export type Place =
-  | { readonly at: 'slot'; readonly machine: MachineId; readonly slot: string }
-  | { readonly at: 'rig'; readonly rig: string; readonly slot: string }
+export const placeShape = z.discriminatedUnion('at', [
+  z.strictObject({ at: z.literal('slot'), machine: machineIdShape, slot: z.string() }),
+  z.strictObject({ at: z.literal('rig'), rig: z.string(), slot: z.string() }),
   /** Moves with another part as one: a lead with its supply, a processor stuck to its cooler. */
-  | { readonly at: 'with'; readonly part: PartId }
-  | { readonly at: 'bench'; readonly bench: string; readonly job: JobId | null }
-  | { readonly at: 'tray'; readonly tray: string; readonly job: JobId }
-  | { readonly at: 'bin'; readonly bin: string }
-  | { readonly at: 'kept'; readonly shelf: string; readonly until: EpochMs }
-  | { readonly at: 'with-owner' }
-  | {
-      readonly at: 'transit';
-      readonly carrier: string;
-      readonly number: string;
-      readonly insured: boolean;
-      readonly to: string;
-    }
-  | { readonly at: 'away'; readonly kind: 'supplier' | 'maker' | 'laboratory'; readonly name: string }
-  | { readonly at: 'not-found'; readonly since: EpochMs; readonly lastSeen: string }
-  | {
-      readonly at: 'gone';
-      readonly why: 'recycled' | 'sold' | 'given' | 'destroyed' | 'returned';
-      /** Number of the certificate of destruction; a part that holds data is not gone without. */
-      readonly certificate?: string;
-    };
+  z.strictObject({ at: z.literal('with'), part: partIdShape }),
+  z.strictObject({ at: z.literal('bench'), bench: z.string(), job: jobIdShape.nullable() }),
+  z.strictObject({ at: z.literal('tray'), tray: z.string(), job: jobIdShape }),
+  z.strictObject({ at: z.literal('bin'), bin: z.string() }),
+  z.strictObject({ at: z.literal('kept'), shelf: z.string(), until: epochMsShape }),
+  z.strictObject({ at: z.literal('with-owner') }),
+  z.strictObject({
+    at: z.literal('transit'),
+    carrier: z.string(),
+    number: z.string(),
+    insured: z.boolean(),
+    to: z.string(),
+  }),
+  z.strictObject({ at: z.literal('away'), kind: z.enum(['supplier', 'maker', 'laboratory']), name: z.string() }),
+  z.strictObject({ at: z.literal('not-found'), since: epochMsShape, lastSeen: z.string() }),
+  z.strictObject({
+    at: z.literal('gone'),
+    why: z.enum(['recycled', 'sold', 'given', 'destroyed', 'returned']),
+    /** Number of the certificate of destruction; a part that holds data is not gone without. */
+    certificate: z.string().exactOptional(),
+  }),
+]);
+export type Place = Shaped<typeof placeShape>;
 
 /** The machine or rig stream a place belongs to, with its slot; null for places that are no slot. */
 export function slotOf(place: Place): { readonly machine: string; readonly slot: string } | null {

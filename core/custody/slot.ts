@@ -1,21 +1,25 @@
+import { z } from 'zod';
+import type { Shaped } from '../shape.ts';
 import type { ThingKind } from './part.ts';
+import { attributesShape, thingKindShape } from './part.ts';
 
 /** How a slot came to be known. */
-export type SlotSource = 'own-report' | 'template' | 'by-hand';
+export type SlotSource = Slot['source'];
 
 /** A place in a machine (or rig) that holds one part or one assembly. */
-export type Slot = {
+export const slotShape = z.strictObject({
   /** Unique in its machine, as printed on the board or as the shop says it: `A2`, `x16`, `M2_1`, `socket`, `supply`. */
-  readonly id: string;
-  readonly takes: ThingKind;
+  id: z.string(),
+  takes: thingKindShape,
   /** DIMM slots: order from the processor, 1 first. Others: order within their kind. */
-  readonly order: number;
+  order: z.number(),
   /** Memory channel letter when known, for DIMM slots. */
-  readonly channel?: string;
-  readonly source: SlotSource;
+  channel: z.string().exactOptional(),
+  source: z.enum(['own-report', 'template', 'by-hand']),
   /** What is known of the slot itself: bus, lanes, length, form factor, connector. */
-  readonly attributes?: { readonly [name: string]: string | number | boolean | readonly string[] };
-};
+  attributes: attributesShape.exactOptional(),
+});
+export type Slot = Shaped<typeof slotShape>;
 
 /** A drive that is plugged straight into the board, without a lead: it is unplugged by taking it out. */
 export const hasNoLead = (slot: Slot): boolean =>

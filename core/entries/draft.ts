@@ -1,15 +1,15 @@
 import type { Draft } from '../journal/entry.ts';
-import type { AnyEntry, Bodies, KindOf, StreamOf, Subject, SubjectOf } from './entryTable.ts';
-import { newestVersion } from './kinds.ts';
+import { knownKind } from './entryTable.ts';
+import type { AnyEntry, Bodies, KindOf, StreamOf, Subject, SubjectOf } from './subjects.ts';
 
 /** An entry as decided, with the version its body is written in. */
 export type AnyDraft = AnyEntry & Pick<Draft, 'v'>;
 
 /** The entry with its version from the table. */
 export function versioned<E extends AnyEntry>(entry: E): E & Pick<Draft, 'v'> {
-  const v = newestVersion(entry.stream, entry.kind);
-  if (v === null) throw new TypeError(`No entry of this kind: ${entry.kind}`);
-  return { ...entry, v };
+  const known = knownKind(entry.stream, entry.kind);
+  if (!known) throw new TypeError(`No entry of this kind: ${entry.kind}`);
+  return { ...entry, v: known.v };
 }
 
 /** Writes an entry down: only a kind that the stream's subject has, with that kind's body. */

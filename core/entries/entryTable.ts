@@ -1,60 +1,86 @@
-import type { OwnerBodies } from '../approval/owner.ts';
-import type { PartBodies } from '../custody/ledger.ts';
-import type { MachineBodies } from '../custody/machine.ts';
-import type { EnquiryId, JobId, MachineId, OwnerId, PartId } from '../ids.ts';
-import type { EnquiryBodies } from '../job/enquiry.ts';
-import type { JobBodies } from '../job/entries.ts';
-import type { ShopBodies } from '../job/shop.ts';
-import type { EntryOf } from '../journal/entry.ts';
-import type { PaperBodies } from './paperIssued.ts';
+import type { z } from 'zod';
+import { applyOwner, OWNER_BODIES, type Owner } from '../approval/owner.ts';
+import { applyPart, PART_BODIES, type Part } from '../custody/ledger.ts';
+import { applyMachine, MACHINE_BODIES, type Machine } from '../custody/machine.ts';
+import { applyJob, type Written } from '../job/applyJob.ts';
+import { applyEnquiry, ENQUIRY_BODIES, type Enquiry } from '../job/enquiry.ts';
+import { JOB_BODIES } from '../job/entries.ts';
+import type { Job } from '../job/job.ts';
+import { applyShop, noShop, SHOP_BODIES, type Shop } from '../job/shop.ts';
+import { PAPER_BODIES } from './paperIssued.ts';
+import type { Bodies, KindOf, Subject, SubjectEntry } from './subjects.ts';
 
-/** Every subject with the kinds of entries that its streams may hold, each with its body. */
-export type Bodies = {
-  readonly shop: ShopBodies;
-  readonly owner: OwnerBodies;
-  readonly machine: MachineBodies;
-  readonly part: PartBodies;
-  readonly job: JobBodies;
-  readonly enquiry: EnquiryBodies;
-  readonly paper: PaperBodies;
+/** What a stream of each subject tells when it is folded; null before its first entry. Papers are read entry by entry. */
+export type States = {
+  readonly shop: Shop;
+  readonly owner: Owner | null;
+  readonly machine: Machine | null;
+  readonly part: Part | null;
+  readonly job: Job | null;
+  readonly enquiry: Enquiry | null;
 };
-export type Subject = keyof Bodies;
-export type KindOf<S extends Subject> = keyof Bodies[S] & string;
+export type Folded = keyof States;
 
-/** The streams of a subject. */
-export type StreamOf<S extends Subject> = {
-  readonly shop: 'shop';
-  readonly owner: `owner:${string}`;
-  readonly machine: `machine:${string}`;
-  readonly part: `part:${string}`;
-  readonly job: `job:${string}`;
-  readonly enquiry: `enquiry:${string}`;
-  readonly paper: `paper:${string}:${number}`;
-}[S];
-
-/** Whose stream it is. */
-export type SubjectOf<To> = { readonly [S in Subject]: To extends StreamOf<S> ? S : never }[Subject];
-
-/** An entry of a subject, as decided: its stream, kind and body. */
-export type SubjectEntry<S extends Subject> = EntryOf<StreamOf<S>, Bodies[S]>;
-export type AnyEntry = { readonly [S in Subject]: SubjectEntry<S> }[Subject];
-
-/** Is it an entry of this subject? */
-export const isOf = <S extends Subject>(subject: S, entry: AnyEntry): entry is SubjectEntry<S> & AnyEntry =>
-  entry.stream.split(':')[0] === subject;
-
-type Ids = {
-  readonly owner: OwnerId;
-  readonly machine: MachineId;
-  readonly part: PartId;
-  readonly job: JobId;
-  readonly enquiry: EnquiryId;
+/** How the streams of a subject are folded. */
+export type Fold<S extends Folded> = {
+  readonly none: States[S];
+  /** The kind that begins such a stream, and stands in it once; null: any. */
+  readonly begins: KindOf<S> | null;
+  readonly apply: (state: States[S], entry: SubjectEntry<S> & Written) => States[S];
 };
 
-/** The id in a stream's name. */
-export const idIn = <S extends keyof Ids>(stream: `${S}:${string}`): Ids[S] =>
-  stream.slice(stream.indexOf(':') + 1) as Ids[S];
+type Kinds<S extends Subject> = {
+  /** Each kind with the shape of its body: what it refuses is neither written nor read. */
+  readonly bodies: { readonly [Kind in KindOf<S>]: z.ZodType<Bodies[S][Kind]> };
+  /** Versions of those bodies that have changed; all others are in their first. */
+  readonly versions: { readonly [Kind in KindOf<S>]?: number };
+};
 
-/** The stream of a subject and an id; the shop's own has none. */
-export const streamOf = <S extends Subject>(subject: S, id?: string): StreamOf<S> =>
-  (id === undefined ? subject : `${subject}:${id}`) as StreamOf<S>;
+/**
+ * Every entry there is: by subject its kinds, their bodies' shapes and versions, and how they are folded. A new kind
+ * is written down with its subject; one whose body changes gets its new version here and a lift from the old.
+ */
+export const ENTRY_TABLE: { readonly [S in Folded]: Kinds<S> & { readonly fold: Fold<S> } } & {
+  readonly paper: Kinds<'paper'>;
+} = {
+  shop: { bodies: SHOP_BODIES, versions: {}, fold: { none: noShop, begins: null, apply: applyShop } },
+  owner: { bodies: OWNER_BODIES, versions: {}, fold: { none: null, begins: 'owner-known', apply: applyOwner } },
+  machine: {
+    bodies: MACHINE_BODIES,
+    versions: { 'own-report-read': 2 },
+    fold: { none: null, begins: 'machine-known', apply: applyMachine },
+  },
+  part: { bodies: PART_BODIES, versions: {}, fold: { none: null, begins: 'part-known', apply: applyPart } },
+  job: { bodies: JOB_BODIES, versions: { estimated: 2 }, fold: { none: null, begins: 'taken-in', apply: applyJob } },
+  enquiry: {
+    bodies: ENQUIRY_BODIES,
+    versions: { 'enquiry-estimated': 2 },
+    fold: { none: null, begins: 'enquired', apply: applyEnquiry },
+  },
+  paper: { bodies: PAPER_BODIES, versions: {} },
+};
+
+/** How the streams of a subject are folded. */
+export const foldOf = <S extends Folded>(subject: S): Fold<S> => {
+  const rows: { readonly [Of in Folded]: { readonly fold: Fold<Of> } } = ENTRY_TABLE;
+  return rows[subject].fold;
+};
+
+/** A kind as a journal needs it: its newest version, and whether a body is of its shape. */
+export type KnownKind = { readonly v: number; readonly body: z.ZodType };
+
+const ROWS: {
+  readonly [subject: string]:
+    | {
+        readonly bodies: { readonly [kind: string]: z.ZodType };
+        readonly versions: { readonly [kind: string]: number };
+      }
+    | undefined;
+} = ENTRY_TABLE;
+
+/** A kind by the stream it would stand in; null for one that the stream's subject does not have. */
+export function knownKind(stream: string, kind: string): KnownKind | null {
+  const row = ROWS[stream.split(':')[0] ?? ''];
+  const body = row && Object.hasOwn(row.bodies, kind) ? row.bodies[kind] : undefined;
+  return row && body ? { v: row.versions[kind] ?? 1, body } : null;
+}

@@ -1,23 +1,27 @@
-import type { JobId } from '../ids.ts';
+import { z } from 'zod';
+import { jobIdShape } from '../ids.ts';
 import type { Json } from '../journal/entry.ts';
-import type { Personal } from '../journal/personal.ts';
-import type { EpochMs } from '../time.ts';
+import { personalShape } from '../journal/personal.ts';
+import type { BodiesOf } from '../shape.ts';
+import { epochMsShape } from '../time.ts';
+
+/** JSON that is read back, or will be refused when it is chained. */
+const jsonShape = z.custom<Json>((value) => value !== undefined);
 
 /** A printed document as issued: number, content and hash are fixed here; it is drawn afterwards, always the same. */
-export type PaperIssued = {
-  readonly number: string;
-  readonly kind: string;
-  readonly job: JobId | null;
-  readonly language: string;
-  readonly issued: EpochMs;
+export const paperIssuedShape = z.strictObject({
+  number: z.string(),
+  kind: z.string(),
+  job: jobIdShape.nullable(),
+  language: z.string(),
+  issued: epochMsShape,
   /** The content tree. */
-  readonly content: Personal<Json>;
+  content: personalShape(jsonShape),
   /** SHA-256 of the content's canonical JSON. */
-  readonly contentHash: string;
+  contentHash: z.string(),
   /** Number of the paper this one takes the place of. */
-  readonly supersedes: string | null;
-};
+  supersedes: z.string().nullable(),
+});
 
-export type PaperBodies = {
-  readonly 'paper-issued': PaperIssued;
-};
+export const PAPER_BODIES = { 'paper-issued': paperIssuedShape } as const;
+export type PaperBodies = BodiesOf<typeof PAPER_BODIES>;

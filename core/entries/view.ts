@@ -7,7 +7,7 @@ import { applyEnquiry, type Enquiry } from '../job/enquiry.ts';
 import type { JobEntry } from '../job/entries.ts';
 import type { Job } from '../job/job.ts';
 import { applyShop, type Shop } from '../job/shop.ts';
-import { type AnyEntry, idIn, isOf } from './entryTable.ts';
+import { type AnyEntry, idIn, isOf } from './subjects.ts';
 
 /** Everything a command may look at: the streams it named, folded. */
 export type View = {

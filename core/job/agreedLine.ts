@@ -1,4 +1,6 @@
-import type { PartId } from '../ids.ts';
+import { z } from 'zod';
+import { type PartId, partIdShape } from '../ids.ts';
+import type { Shaped } from '../shape.ts';
 
 /** A line of the bill that is not labour. */
 export type AgreedLine = {
@@ -14,4 +16,5 @@ export type AgreedLine = {
 };
 
 /** What is taken off a part's price when the old one goes back to its maker: its core value. */
-export type Core = { readonly part: PartId; readonly minor: number };
+export const coreShape = z.strictObject({ part: partIdShape, minor: z.number() });
+export type Core = Shaped<typeof coreShape>;

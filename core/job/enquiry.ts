@@ -1,28 +1,33 @@
-import type { EnquiryId } from '../ids.ts';
+import { z } from 'zod';
+import { enquiryIdShape } from '../ids.ts';
 import type { EntryOf } from '../journal/entry.ts';
-import type { Personal } from '../journal/personal.ts';
-import type { EpochMs } from '../time.ts';
-import type { Estimate } from './estimate.ts';
+import { personalShape } from '../journal/personal.ts';
+import type { BodiesOf, Shaped } from '../shape.ts';
+import { type EpochMs, epochMsShape } from '../time.ts';
+import { estimateShape } from './estimate.ts';
 
 /** What we said to an enquiry. */
-export type EnquiryAnswer =
-  | { readonly says: 'come-on'; readonly day: EpochMs }
-  | { readonly says: 'tell-more'; readonly what: string }
-  | { readonly says: 'no'; readonly why: string };
+const enquiryAnswerShape = z.discriminatedUnion('says', [
+  z.strictObject({ says: z.literal('come-on'), day: epochMsShape }),
+  z.strictObject({ says: z.literal('tell-more'), what: z.string() }),
+  z.strictObject({ says: z.literal('no'), why: z.string() }),
+]);
+export type EnquiryAnswer = Shaped<typeof enquiryAnswerShape>;
 
-export type Enquired = {
-  readonly id: EnquiryId;
-  readonly name: Personal<string>;
-  readonly reach: Personal<string>;
-  readonly ownWords: Personal<string>;
-  readonly symptoms: readonly string[];
+const enquiredShape = z.strictObject({
+  id: enquiryIdShape,
+  name: personalShape(z.string()),
+  reach: personalShape(z.string()),
+  ownWords: personalShape(z.string()),
+  symptoms: z.array(z.string()),
   /** Work asked for by name, where nothing has to be found. */
-  readonly tasks?: readonly string[] | undefined;
-  readonly came: 'form' | 'mail' | 'phone';
-  readonly estimate: Estimate | null;
-  readonly wouldNeed: readonly string[];
-  readonly lapsesAt: EpochMs;
-};
+  tasks: z.array(z.string()).optional(),
+  came: z.enum(['form', 'mail', 'phone']),
+  estimate: estimateShape.nullable(),
+  wouldNeed: z.array(z.string()),
+  lapsesAt: epochMsShape,
+});
+export type Enquired = Shaped<typeof enquiredShape>;
 
 export type Enquiry = Enquired & {
   readonly stage: 'asked' | 'turned-down' | 'lapsed' | 'came';
@@ -30,13 +35,14 @@ export type Enquiry = Enquired & {
   readonly at: EpochMs;
 };
 
-export type EnquiryBodies = {
-  readonly enquired: Enquired;
-  readonly 'enquiry-estimated': Estimate;
-  readonly 'enquiry-answered': { readonly answer: EnquiryAnswer };
-  readonly 'enquiry-lapsed': Record<string, never>;
-  readonly 'enquiry-came': { readonly job: string };
-};
+export const ENQUIRY_BODIES = {
+  enquired: enquiredShape,
+  'enquiry-estimated': estimateShape,
+  'enquiry-answered': z.strictObject({ answer: enquiryAnswerShape }),
+  'enquiry-lapsed': z.strictObject({}),
+  'enquiry-came': z.strictObject({ job: z.string() }),
+} as const;
+export type EnquiryBodies = BodiesOf<typeof ENQUIRY_BODIES>;
 
 export type EnquiryEntry = EntryOf<`enquiry:${string}`, EnquiryBodies>;
 

@@ -1,257 +1,266 @@
-import type { ConsentAnswer, ConsentId } from '../approval/consent.ts';
-import type { Answer, Question, Try } from '../approval/question.ts';
-import type { Signature } from '../approval/signature.ts';
-import type { Tag } from '../custody/part.ts';
-import type { EnquiryId, JobId, MachineId, OwnerId, PartId, QuestionId } from '../ids.ts';
+import { z } from 'zod';
+import { CONSENT_ANSWERS, CONSENTS } from '../approval/consent.ts';
+import { answerHowShape, answerShape, questionShape, tryShape } from '../approval/question.ts';
+import { signatureShape } from '../approval/signature.ts';
+import { tagShape } from '../custody/part.ts';
+import { enquiryIdShape, jobIdShape, machineIdShape, ownerIdShape, partIdShape, questionIdShape } from '../ids.ts';
 import type { EntryOf } from '../journal/entry.ts';
-import type { Personal } from '../journal/personal.ts';
-import type { Currency } from '../money/money.ts';
-import type { TaxTerms } from '../money/taxTerms.ts';
-import type { Stage } from '../stage.ts';
-import type { EpochMs, Minutes } from '../time.ts';
-import type { Core } from './agreedLine.ts';
-import type { Estimate } from './estimate.ts';
-import type { Mishap } from './home/mishaps.ts';
-import type { OrderBodies } from './orders/orderEntries.ts';
-import type { BeforeFirstScrew, Thing, Told } from './told.ts';
-import type { TriedArrangement } from './triedArrangement.ts';
-import type { Reading, Turn, UsedLoaner, Work, WorkKind } from './work.ts';
+import { personalShape } from '../journal/personal.ts';
+import { currencyShape } from '../money/money.ts';
+import { taxTermsShape } from '../money/taxTerms.ts';
+import type { BodiesOf, Shaped } from '../shape.ts';
+import { STAGES } from '../stage.ts';
+import { epochMsShape, minutesShape } from '../time.ts';
+import { coreShape } from './agreedLine.ts';
+import { estimateShape } from './estimate.ts';
+import { MISHAPS } from './home/mishaps.ts';
+import { ORDER_BODIES } from './orders/orderEntries.ts';
+import { beforeFirstScrewShape, thingShape, toldShape } from './told.ts';
+import { triedArrangementShape } from './triedArrangement.ts';
+import { forgottenShape, readingShape, tookShape, turnShape, usedLoanerShape, WORK_KINDS } from './work.ts';
 
 /** How the job is paid: charged, free of charge, or finding the fault only. */
-export type Charging = 'charged' | 'free' | 'diagnosis-only';
+const CHARGING = ['charged', 'free', 'diagnosis-only'] as const;
 
 /** What a job is charged by, as the shop had it when the machine was taken in. */
-export type JobTerms = {
-  readonly currency: Currency;
-  readonly tax: TaxTerms;
+const jobTermsShape = z.strictObject({
+  currency: currencyShape,
+  tax: taxTermsShape,
   /** The finding fee is inside the price of a repair; else it comes on top, and covers so many minutes of tracing. */
-  readonly feeCredited: boolean;
-  readonly feeCoversMinutes: number;
-};
+  feeCredited: z.boolean(),
+  feeCoversMinutes: z.number(),
+});
 
 /** What is put on the bill, or taken off it, without a question of its own. */
-export type Booked =
-  | { readonly is: 'small-part'; readonly what: string; readonly priceMinor: number }
-  | { readonly is: 'given'; readonly what: string; readonly worthMinor: number }
-  | { readonly is: 'discount'; readonly why: string; readonly minor: number }
-  | { readonly is: 'storage'; readonly days: number; readonly minor: number };
+const bookedShape = z.discriminatedUnion('is', [
+  z.strictObject({ is: z.literal('small-part'), what: z.string(), priceMinor: z.number() }),
+  z.strictObject({ is: z.literal('given'), what: z.string(), worthMinor: z.number() }),
+  z.strictObject({ is: z.literal('discount'), why: z.string(), minor: z.number() }),
+  z.strictObject({ is: z.literal('storage'), days: z.number(), minor: z.number() }),
+]);
+export type Booked = Shaped<typeof bookedShape>;
 
 /** Money taken from the owner, before or at hand-over, or given back to them: then `minor` is below zero. */
-export type Payment = {
-  readonly minor: number;
-  readonly how: 'cash' | 'card' | 'transfer';
-  readonly for: 'deposit' | 'bill' | 'back';
-};
+const paymentShape = z.strictObject({
+  minor: z.number(),
+  how: z.enum(['cash', 'card', 'transfer']),
+  for: z.enum(['deposit', 'bill', 'back']),
+});
+export type Payment = Shaped<typeof paymentShape>;
 
-export type TakenIn = {
-  readonly owner: OwnerId;
-  readonly machine: MachineId;
-  readonly tag: Tag;
+const takenInShape = z.strictObject({
+  owner: ownerIdShape,
+  machine: machineIdShape,
+  tag: tagShape,
   /** Known work has its task list at once; tracing can be opened later. */
-  readonly tasks: readonly { readonly id: string; readonly fixedMinor: number | null }[] | null;
-  readonly charging: Charging;
-  readonly enquiry: EnquiryId | null;
-  readonly cameBackFrom: JobId | null;
-  readonly told: Told;
-  readonly cameAlong: readonly Thing[];
-  readonly lift: 'one' | 'two';
-  readonly limitMinor: number;
+  tasks: z.array(z.strictObject({ id: z.string(), fixedMinor: z.number().nullable() })).nullable(),
+  charging: z.enum(CHARGING),
+  enquiry: enquiryIdShape.nullable(),
+  cameBackFrom: jobIdShape.nullable(),
+  told: toldShape,
+  cameAlong: z.array(thingShape),
+  lift: z.enum(['one', 'two']),
+  limitMinor: z.number(),
   /** What the machine is worth to its owner, working; null or left out: not known. */
-  readonly worthMinor?: number | null | undefined;
-  readonly smallPartsUpToMinor: number;
-  readonly feeMinor: number;
-  readonly perMinuteMinor: number;
+  worthMinor: z.number().nullable().optional(),
+  smallPartsUpToMinor: z.number(),
+  feeMinor: z.number(),
+  perMinuteMinor: z.number(),
   /** The shop's terms of that day: what the owner agreed to stays, whatever the shop changes later. */
-  readonly terms?: JobTerms | undefined;
-  readonly deadline: EpochMs | null;
-  readonly substitution: { readonly used: boolean; readonly lesser: 'no' | 'ask' };
-  readonly recording: boolean;
-};
+  terms: jobTermsShape.optional(),
+  deadline: epochMsShape.nullable(),
+  substitution: z.strictObject({ used: z.boolean(), lesser: z.enum(['no', 'ask']) }),
+  recording: z.boolean(),
+});
+export type TakenIn = Shaped<typeof takenInShape>;
 /** By what it works again, where no part is to blame; a sweep is several small things at once. */
 export const CURES = ['reseating', 'cleaning', 'setting', 'software', 'outside', 'sweep'] as const;
-export type Cure = (typeof CURES)[number];
 
 /** Why a verdict may be written: confirmed in one of three ways, or less than that. */
-export type Verdict =
-  | { readonly is: 'named'; readonly fault: string; readonly part: PartId | null }
-  | {
-      readonly is: 'confirmed';
-      readonly fault: string;
-      readonly part: PartId;
-      readonly way: 'both-ways' | 'on-the-second-rig' | 'by-its-own-evidence';
-      readonly evidence: readonly string[];
-      readonly readings: readonly Reading[];
-    }
-  | {
-      readonly is: 'cured';
-      readonly by: Cure;
-      readonly fault: string | null;
-      /** Where it came and went: hours watched since, and the chance that it would have kept away all that time. */
-      readonly watched?: { readonly hours: number; readonly hiddenChance: number } | undefined;
-    }
-  | {
-      readonly is: 'not-reproduced';
-      readonly watchedHours: number;
-      readonly hiddenChance: number | null;
-      readonly left: readonly string[];
-    }
-  | { readonly is: 'given-up'; readonly left: readonly string[] };
+const verdictShape = z.discriminatedUnion('is', [
+  z.strictObject({ is: z.literal('named'), fault: z.string(), part: partIdShape.nullable() }),
+  z.strictObject({
+    is: z.literal('confirmed'),
+    fault: z.string(),
+    part: partIdShape,
+    way: z.enum(['both-ways', 'on-the-second-rig', 'by-its-own-evidence']),
+    evidence: z.array(z.string()),
+    readings: z.array(readingShape),
+  }),
+  z.strictObject({
+    is: z.literal('cured'),
+    by: z.enum(CURES),
+    fault: z.string().nullable(),
+    /** Where it came and went: hours watched since, and the chance that it would have kept away all that time. */
+    watched: z.strictObject({ hours: z.number(), hiddenChance: z.number() }).optional(),
+  }),
+  z.strictObject({
+    is: z.literal('not-reproduced'),
+    watchedHours: z.number(),
+    hiddenChance: z.number().nullable(),
+    left: z.array(z.string()),
+  }),
+  z.strictObject({ is: z.literal('given-up'), left: z.array(z.string()) }),
+]);
+export type Verdict = Shaped<typeof verdictShape>;
 
-export type Difference = {
-  readonly what: 'settings-cleared' | 'tie-cut' | 'died-here' | 'hours-more' | 'plugs-out-and-in' | 'other';
-  readonly says: Personal<string> | null;
-};
+const differenceShape = z.strictObject({
+  what: z.enum(['settings-cleared', 'tie-cut', 'died-here', 'hours-more', 'plugs-out-and-in', 'other']),
+  says: personalShape(z.string()).nullable(),
+});
 
-export type Incident = {
-  readonly id: string;
-  readonly what: Personal<string>;
-  readonly part: PartId | null;
-  readonly cause: 'known' | 'unknown';
+const incidentShape = z.strictObject({
+  id: z.string(),
+  what: personalShape(z.string()),
+  part: partIdShape.nullable(),
+  cause: z.enum(['known', 'unknown']),
   /** When it happened, where that is not when it was written down. */
-  readonly happenedAt?: EpochMs | undefined;
-  readonly how?: Mishap | undefined;
-  readonly partIs?: 'hurt' | 'dead' | 'lost' | undefined;
-  readonly photographs: readonly string[];
+  happenedAt: epochMsShape.optional(),
+  how: z.enum(MISHAPS).optional(),
+  partIs: z.enum(['hurt', 'dead', 'lost']).optional(),
+  photographs: z.array(z.string()),
   /** The shop's own cost on this job; never on the bill. */
-  readonly costMinor: number;
-};
+  costMinor: z.number(),
+});
+export type Incident = Shaped<typeof incidentShape>;
 
 /** A data carrier that was destroyed for good. */
-export type Destroyed = {
-  readonly part: PartId;
-  readonly medium: { readonly maker: string; readonly model: string; readonly type: string };
-  readonly serial: Personal<string>;
-  readonly technique: string;
-  readonly tool: string;
+const destroyedShape = z.strictObject({
+  part: partIdShape,
+  medium: z.strictObject({ maker: z.string(), model: z.string(), type: z.string() }),
+  serial: personalShape(z.string()),
+  technique: z.string(),
+  tool: z.string(),
   /** How it was looked over. */
-  readonly checked: string;
-  readonly verifiedBy: string;
-  readonly certificate: string;
-};
+  checked: z.string(),
+  verifiedBy: z.string(),
+  certificate: z.string(),
+});
+export type Destroyed = Shaped<typeof destroyedShape>;
 
-export type LeftLikeThis = {
-  readonly open: readonly string[];
-  readonly unplugged: readonly string[];
-  readonly lying: readonly { readonly what: string; readonly where: string }[];
-  readonly doNotPower: string | null;
-};
+const leftLikeThisShape = z.strictObject({
+  open: z.array(z.string()),
+  unplugged: z.array(z.string()),
+  lying: z.array(z.strictObject({ what: z.string(), where: z.string() })),
+  doNotPower: z.string().nullable(),
+});
+export type LeftLikeThis = Shaped<typeof leftLikeThisShape>;
 
-export type Handover = {
-  readonly collectedBy: Personal<string>;
-  readonly signature: Signature;
-  readonly returned: readonly Thing[];
-  readonly asItCame: boolean;
-  readonly differences: readonly Difference[];
-};
+const handoverShape = z.strictObject({
+  collectedBy: personalShape(z.string()),
+  signature: signatureShape,
+  returned: z.array(thingShape),
+  asItCame: z.boolean(),
+  differences: z.array(differenceShape),
+});
+export type Handover = Shaped<typeof handoverShape>;
 
 /** By what way the owner was told of something. */
 export const HOW_TOLD = ['counter', 'phone', 'mail', 'message'] as const;
 export type HowTold = (typeof HOW_TOLD)[number];
 
-export type JobBodies = OrderBodies & {
-  readonly 'taken-in': TakenIn;
-  readonly 'sheet-signed': {
-    readonly answers: { readonly [id: string]: ConsentAnswer };
-    readonly signature: Signature;
-  };
-  readonly 'consent-signed-alone': {
-    readonly id: ConsentId;
-    readonly answer: ConsentAnswer;
-    readonly signature: Signature;
-    readonly about: string | null;
-  };
-  readonly 'consent-answered': {
-    readonly id: ConsentId;
-    readonly answer: ConsentAnswer;
-    readonly how: Answer['how'];
-    readonly name: Personal<string>;
-  };
-  readonly 'consent-withdrawn': { readonly id: ConsentId };
-  readonly 'asked-before-first-screw': BeforeFirstScrew;
-  readonly 'thing-found': Thing & { readonly where: string };
-  readonly 'ours-on': Thing;
-  readonly 'ours-off': Thing;
-  readonly photographed: { readonly of: string; readonly blob: string };
-  readonly 'secret-sealed': { readonly what: string; readonly secret: Personal<string> };
-  readonly 'secret-wiped': { readonly what: string };
+const workAskedShape = z.strictObject({
+  run: z.string(),
+  kind: z.enum(WORK_KINDS),
+  what: z.string(),
+  startedAt: epochMsShape,
+  loaners: z.array(usedLoanerShape),
+  took: tookShape,
+});
+
+export const JOB_BODIES = {
+  'taken-in': takenInShape,
+  'sheet-signed': z.strictObject({
+    answers: z.record(z.string(), z.enum(CONSENT_ANSWERS)),
+    signature: signatureShape,
+  }),
+  'consent-signed-alone': z.strictObject({
+    id: z.enum(CONSENTS),
+    answer: z.enum(CONSENT_ANSWERS),
+    signature: signatureShape,
+    about: z.string().nullable(),
+  }),
+  'consent-answered': z.strictObject({
+    id: z.enum(CONSENTS),
+    answer: z.enum(CONSENT_ANSWERS),
+    how: answerHowShape,
+    name: personalShape(z.string()),
+  }),
+  'consent-withdrawn': z.strictObject({ id: z.enum(CONSENTS) }),
+  'asked-before-first-screw': beforeFirstScrewShape,
+  'thing-found': thingShape.extend({ where: z.string() }),
+  'ours-on': thingShape,
+  'ours-off': thingShape,
+  photographed: z.strictObject({ of: z.string(), blob: z.string() }),
+  'secret-sealed': z.strictObject({ what: z.string(), secret: personalShape(z.string()) }),
+  'secret-wiped': z.strictObject({ what: z.string() }),
   /** What the machine is worth to its owner, told later or put right. */
-  readonly 'worth-told': { readonly worthMinor: number | null };
-  readonly 'told-corrected': { readonly symptoms: readonly string[]; readonly often: readonly string[] };
-  readonly seen: { readonly symptoms: readonly string[]; readonly differs: boolean };
-  readonly 'could-not-be-reproduced': { readonly says: string };
-  readonly 'stage-entered': { readonly stage: Stage; readonly why: string };
-  readonly 'work-started': {
-    readonly run: string;
-    readonly kind: WorkKind;
-    readonly what: string;
-    readonly startedAt: EpochMs;
-    readonly loaners: readonly UsedLoaner[];
-    readonly took: Work['took'];
-  };
-  readonly 'work-finished': {
-    readonly run: string;
-    readonly kind: WorkKind;
-    readonly what: string;
-    readonly startedAt: EpochMs;
-    readonly endedAt: EpochMs;
-    readonly outcome: string;
-    readonly handsOn: Minutes;
+  'worth-told': z.strictObject({ worthMinor: z.number().nullable() }),
+  'told-corrected': z.strictObject({ symptoms: z.array(z.string()), often: z.array(z.string()) }),
+  seen: z.strictObject({ symptoms: z.array(z.string()), differs: z.boolean() }),
+  'could-not-be-reproduced': z.strictObject({ says: z.string() }),
+  'stage-entered': z.strictObject({ stage: z.enum(STAGES), why: z.string() }),
+  'work-started': workAskedShape,
+  'work-finished': workAskedShape.extend({
+    endedAt: epochMsShape,
+    outcome: z.string(),
+    handsOn: minutesShape,
     /** Of those, the minutes beyond the owner's word: the shop's own, never charged. */
-    readonly ours?: Minutes | undefined;
-    readonly waiting: Minutes;
+    ours: minutesShape.optional(),
+    waiting: minutesShape,
     /** The clock ran on without anybody: what it ran, and why it was cut. */
-    readonly forgotten?: Work['forgotten'];
-    readonly readings: readonly Reading[];
-    readonly passed: boolean | null;
-    readonly note: Personal<string> | null;
-    readonly loaners: readonly UsedLoaner[];
-    readonly took: Work['took'];
-    readonly leftOut: readonly string[];
-  };
-  readonly 'arrangement-tried': TriedArrangement;
-  readonly 'work-turned': Turn & { readonly run: string };
-  readonly 'work-struck': { readonly run: string; readonly why: string };
-  readonly noted: { readonly says: Personal<string>; readonly foundByTheWay: boolean };
-  readonly estimated: Estimate;
-  readonly promised: { readonly at: EpochMs; readonly p90: EpochMs; readonly told: boolean };
+    forgotten: forgottenShape.optional(),
+    readings: z.array(readingShape),
+    passed: z.boolean().nullable(),
+    note: personalShape(z.string()).nullable(),
+    leftOut: z.array(z.string()),
+  }),
+  'arrangement-tried': triedArrangementShape,
+  'work-turned': turnShape.extend({ run: z.string() }),
+  'work-struck': z.strictObject({ run: z.string(), why: z.string() }),
+  noted: z.strictObject({ says: personalShape(z.string()), foundByTheWay: z.boolean() }),
+  estimated: estimateShape,
+  promised: z.strictObject({ at: epochMsShape, p90: epochMsShape, told: z.boolean() }),
   /** The owner was told of the day; `was`: the day they knew before. */
-  readonly 'promise-told': { readonly promised: EpochMs; readonly was: EpochMs | null; readonly how: HowTold };
-  readonly asked: Question;
-  readonly tried: Try & { readonly question: QuestionId; readonly number: Personal<string> | null };
-  readonly answered: { readonly question: QuestionId; readonly answer: Answer };
-  readonly 'question-lapsed': { readonly question: QuestionId };
-  readonly 'word-withdrawn': { readonly question: QuestionId; readonly limitMinor?: number | undefined };
-  readonly 'charge-booked': Booked;
-  readonly paid: Payment;
-  readonly 'sold-fitted': { readonly part: PartId };
-  readonly judged: Verdict;
-  readonly 'verdict-struck': { readonly why: 'came-back' | 'wrong'; readonly by: JobId | null };
-  readonly sold: {
-    readonly what: string;
-    readonly part: PartId | null;
-    readonly priceMinor: number;
-    readonly warrantyMonths: number;
-    readonly question: QuestionId;
-    readonly taxPermille?: number | undefined;
-    readonly core?: Core | undefined;
-  };
-  readonly 'part-joined': { readonly part: PartId };
-  readonly incident: Incident;
-  readonly destroyed: Destroyed;
-  readonly 'incident-told': { readonly id: string; readonly how: Answer['how']; readonly name: Personal<string> };
-  readonly 'left-like-this': LeftLikeThis;
-  readonly 'left-confirmed': Record<string, never>;
-  readonly 'told-ready': { readonly how: 'phone' | 'mail' | 'message' };
-  readonly reminded: { readonly last: boolean };
-  readonly 'handed-over': Handover;
-  readonly 'came-back': { readonly as: JobId; readonly same: 'same-fault' | 'new' | 'ours' };
-  readonly 'paper-named': {
-    readonly kind: string;
-    readonly number: string;
-    readonly supersedes: string | null;
+  'promise-told': z.strictObject({ promised: epochMsShape, was: epochMsShape.nullable(), how: z.enum(HOW_TOLD) }),
+  asked: questionShape,
+  tried: tryShape.extend({ question: questionIdShape, number: personalShape(z.string()).nullable() }),
+  answered: z.strictObject({ question: questionIdShape, answer: answerShape }),
+  'question-lapsed': z.strictObject({ question: questionIdShape }),
+  'word-withdrawn': z.strictObject({ question: questionIdShape, limitMinor: z.number().optional() }),
+  'charge-booked': bookedShape,
+  paid: paymentShape,
+  'sold-fitted': z.strictObject({ part: partIdShape }),
+  judged: verdictShape,
+  'verdict-struck': z.strictObject({ why: z.enum(['came-back', 'wrong']), by: jobIdShape.nullable() }),
+  ...ORDER_BODIES,
+  sold: z.strictObject({
+    what: z.string(),
+    part: partIdShape.nullable(),
+    priceMinor: z.number(),
+    warrantyMonths: z.number(),
+    question: questionIdShape,
+    taxPermille: z.number().optional(),
+    core: coreShape.optional(),
+  }),
+  'part-joined': z.strictObject({ part: partIdShape }),
+  incident: incidentShape,
+  destroyed: destroyedShape,
+  'incident-told': z.strictObject({ id: z.string(), how: answerHowShape, name: personalShape(z.string()) }),
+  'left-like-this': leftLikeThisShape,
+  'left-confirmed': z.strictObject({}),
+  'told-ready': z.strictObject({ how: z.enum(['phone', 'mail', 'message']) }),
+  reminded: z.strictObject({ last: z.boolean() }),
+  'handed-over': handoverShape,
+  'came-back': z.strictObject({ as: jobIdShape, same: z.enum(['same-fault', 'new', 'ours']) }),
+  'paper-named': z.strictObject({
+    kind: z.string(),
+    number: z.string(),
+    supersedes: z.string().nullable(),
     /** The part it is about, where a job has one of its kind for each part. */
-    readonly part?: PartId | undefined;
-  };
-};
+    part: partIdShape.optional(),
+  }),
+} as const;
+export type JobBodies = BodiesOf<typeof JOB_BODIES>;
 
 export type JobEntry = EntryOf<`job:${string}`, JobBodies>;

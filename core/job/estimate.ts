@@ -1,35 +1,40 @@
-import type { Interval } from '../figures/interval.ts';
-import type { FigurePolicy } from '../labour/types.ts';
-import type { Minutes } from '../time.ts';
+import { z } from 'zod';
+import { FIGURE_POLICIES } from '../labour/policies.ts';
+import type { Shaped } from '../shape.ts';
+import { minutesShape } from '../time.ts';
 
 /** When an estimate was made. */
-export type EstimateMoment = 'told' | 'seen' | 'step' | 'confirmed' | 'agreed';
+export const ESTIMATE_MOMENTS = ['told', 'seen', 'step', 'confirmed', 'agreed'] as const;
+export type EstimateMoment = (typeof ESTIMATE_MOMENTS)[number];
 
-/** What it will likely take, with its range: simulated, seeded, reproducible. */
-export type Estimate = {
-  readonly moment: EstimateMoment;
-  /** Hands-on minutes in all, spent ones included. */
-  readonly handsOn: { readonly p10: Minutes; readonly p50: Minutes; readonly p90: Minutes };
-  /** Price of everything, in minor units, without and with the likeliest part. */
-  readonly price: { readonly p50: number; readonly p90: number };
-  readonly withPart: { readonly name: string; readonly p50: number; readonly p90: number } | null;
-  /** Chance that the whole passes the owner's limit, 0..1. */
-  readonly passesLimit: number;
-  /** Chance that a part has to be ordered for it, 0..1. */
-  readonly mustOrder?: number | undefined;
-  readonly drivers: readonly string[];
-  readonly seed: number;
-  readonly paths: number;
-  /** How the runs chose their steps; `ratio` is a first figure. */
-  readonly policy: FigurePolicy;
-  /** Between which the middle of the hands-on minutes lies, 95 % sure; not known of figures from before it was reckoned so. */
-  readonly medianBetween?: Interval | null | undefined;
-  /** Beside runs as the Bench goes: what runs through the plan said before them. */
-  readonly planned?: PlannedFigure | undefined;
-};
+const intervalShape = z.strictObject({ low: z.number(), high: z.number() });
 
 /** The middle of the hands-on minutes by runs through the plan, and between which it lies. */
-export type PlannedFigure = { readonly p50: Minutes; readonly medianBetween: Interval | null };
+const plannedFigureShape = z.strictObject({ p50: minutesShape, medianBetween: intervalShape.nullable() });
+
+/** What it will likely take, with its range: simulated, seeded, reproducible. */
+export const estimateShape = z.strictObject({
+  moment: z.enum(ESTIMATE_MOMENTS),
+  /** Hands-on minutes in all, spent ones included. */
+  handsOn: z.strictObject({ p10: minutesShape, p50: minutesShape, p90: minutesShape }),
+  /** Price of everything, in minor units, without and with the likeliest part. */
+  price: z.strictObject({ p50: z.number(), p90: z.number() }),
+  withPart: z.strictObject({ name: z.string(), p50: z.number(), p90: z.number() }).nullable(),
+  /** Chance that the whole passes the owner's limit, 0..1. */
+  passesLimit: z.number(),
+  /** Chance that a part has to be ordered for it, 0..1. */
+  mustOrder: z.number().optional(),
+  drivers: z.array(z.string()),
+  seed: z.number(),
+  paths: z.number(),
+  /** How the runs chose their steps; `ratio` is a first figure. */
+  policy: z.enum(FIGURE_POLICIES),
+  /** Between which the middle of the hands-on minutes lies, 95 % sure; not known of figures from before it was reckoned so. */
+  medianBetween: intervalShape.nullable().optional(),
+  /** Beside runs as the Bench goes: what runs through the plan said before them. */
+  planned: plannedFigureShape.optional(),
+});
+export type Estimate = Shaped<typeof estimateShape>;
 
 /** Estimates without those that a look further ahead has replaced since: of the same moment, by the same seed. */
 export const standingFigures = <E extends Pick<Estimate, 'moment' | 'seed'>>(estimates: readonly E[]): readonly E[] =>

@@ -1,75 +1,96 @@
-import type { Tag } from '../custody/part.ts';
-import type { StaffId } from '../ids.ts';
+import { z } from 'zod';
+import { tagShape } from '../custody/part.ts';
+import { staffIdShape } from '../ids.ts';
 import type { EntryOf } from '../journal/entry.ts';
-import type { Personal } from '../journal/personal.ts';
-import type { Currency } from '../money/money.ts';
-import type { TaxTerms } from '../money/taxTerms.ts';
-import type { TagStock } from '../papers/sizes.ts';
+import { personalShape } from '../journal/personal.ts';
+import { currencyShape } from '../money/money.ts';
+import { taxTermsShape } from '../money/taxTerms.ts';
+import { tagStockShape } from '../papers/sizes.ts';
+import { type BodiesOf, type Shaped, someOf } from '../shape.ts';
+import type { Group } from '../tracing/live/groups.ts';
 import { renameDifference } from '../tracing/live/renamed/renameFiles.ts';
 import { type PriorTally, renameTally } from '../tracing/live/shop/closedTracing.ts';
-import type { ModelDifference } from '../tracing/live/shop/modelFiles.ts';
 
-export type Staff = {
-  readonly id: StaffId;
-  readonly name: string;
-  readonly roles: readonly ('desk' | 'bench' | 'keeper')[];
+/** What somebody does in the shop. */
+const ROLES = ['desk', 'bench', 'keeper'] as const;
+
+const openFromShape = z.strictObject({ weekday: z.number(), from: z.string(), to: z.string() });
+
+const staffShape = z.strictObject({
+  id: staffIdShape,
+  name: z.string(),
+  roles: z.array(z.enum(ROLES)),
   /** When they are at the bench; the opening hours where it is not set. */
-  readonly hours?: readonly OpenFrom[];
-};
+  hours: z.array(openFromShape).exactOptional(),
+});
+export type Staff = Shaped<typeof staffShape>;
 
 /** Hours of one weekday, local wall time `HH:MM`; 0 is Sunday. */
-export type OpenFrom = { readonly weekday: number; readonly from: string; readonly to: string };
+export type OpenFrom = Shaped<typeof openFromShape>;
 
 /** How the shop promises a day. */
-export type PromiseRules = {
+const promiseRulesShape = z.strictObject({
   /** The promised day is the one by which it is ready with this chance. */
-  readonly percentile: number;
+  percentile: z.number(),
   /** Days on which the shop is closed whatever the weekday, `YYYY-MM-DD`. */
-  readonly closed: readonly string[];
+  closed: z.array(z.string()),
   /** Days from ordering a part to having it: 5th percentile, median, 95th percentile. */
-  readonly leadDays: { readonly low: number; readonly likely: number; readonly high: number };
+  leadDays: z.strictObject({ low: z.number(), likely: z.number(), high: z.number() }),
   /** What a day more costs a job, in bench minutes, where a wait is weighed; the usual one where it is not set. */
-  readonly dayMinutes?: number;
-};
+  dayMinutes: z.number().exactOptional(),
+});
+export type PromiseRules = Shaped<typeof promiseRulesShape>;
 
 /** What a shop sets once: money, words, time and the rules it works by. */
-export type ShopSettings = {
-  readonly name: string;
-  readonly address: string;
-  readonly phone: string;
-  readonly locale: string;
-  readonly language: string;
-  readonly zone: string;
-  readonly currency: Currency;
-  readonly paperSize: 'A4' | 'Letter';
-  readonly tax: TaxTerms;
-  readonly perMinuteMinor: number;
-  readonly findingFee: { readonly minor: number; readonly credited: boolean; readonly coversMinutes: number };
-  readonly warrantyMonths: { readonly work: number; readonly part: number };
-  readonly open: readonly OpenFrom[];
-  readonly benches: readonly string[];
-  readonly rigs: readonly string[];
-  readonly rules: {
-    readonly triesBeforeHome: number;
-    readonly questionValidHours: number;
-    readonly keptDays: number;
-    readonly storageFeeMinorPerDay: number;
-    readonly storageFeeAfterDays: number;
-    readonly standingLapsesDays: number;
-    readonly processorLimitC: number;
-  };
+const shopSettingsShape = z.strictObject({
+  name: z.string(),
+  address: z.string(),
+  phone: z.string(),
+  locale: z.string(),
+  language: z.string(),
+  zone: z.string(),
+  currency: currencyShape,
+  paperSize: z.enum(['A4', 'Letter']),
+  tax: taxTermsShape,
+  perMinuteMinor: z.number(),
+  findingFee: z.strictObject({ minor: z.number(), credited: z.boolean(), coversMinutes: z.number() }),
+  warrantyMonths: z.strictObject({ work: z.number(), part: z.number() }),
+  open: z.array(openFromShape),
+  benches: z.array(z.string()),
+  rigs: z.array(z.string()),
+  rules: z.strictObject({
+    triesBeforeHome: z.number(),
+    questionValidHours: z.number(),
+    keptDays: z.number(),
+    storageFeeMinorPerDay: z.number(),
+    storageFeeAfterDays: z.number(),
+    standingLapsesDays: z.number(),
+    processorLimitC: z.number(),
+  }),
   /** What local law allows for things not collected: a text the shop fills in. */
-  readonly notCollectedText: string;
+  notCollectedText: z.string(),
   /** Left out: eight in ten, no closing days, the usual lead times. */
-  readonly promises?: PromiseRules;
+  promises: promiseRulesShape.exactOptional(),
   /** What tags and labels are printed on; sheets of the shop's paper until it is set. */
-  readonly tagsOn?: TagStock;
+  tagsOn: tagStockShape.exactOptional(),
   /** A sign that the shop's scanners are set to send first; with it nothing that is typed is ever held back. */
-  readonly scanSign?: string;
-};
+  scanSign: z.string().exactOptional(),
+});
+export type ShopSettings = Shaped<typeof shopSettingsShape>;
 
 /** The shop's own edition of the fault model: what it changed in the one delivered. */
-export type ModelEdition = { readonly name: string; readonly changes: readonly ModelDifference[] };
+const modelEditionShape = z.strictObject({
+  name: z.string(),
+  changes: z.array(
+    z.strictObject({
+      file: z.string(),
+      path: z.string(),
+      before: z.unknown().exactOptional(),
+      after: z.unknown().exactOptional(),
+    }),
+  ),
+});
+export type ModelEdition = Shaped<typeof modelEditionShape>;
 
 export type Shop = {
   readonly settings: ShopSettings | null;
@@ -80,18 +101,38 @@ export type Shop = {
   readonly learnt: PriorTally | null;
 };
 
-export type ShopBodies = {
-  readonly 'shop-opened': { readonly settings: ShopSettings; readonly staff: Personal<readonly Staff[]> };
-  readonly 'shop-changed': { readonly settings: Partial<ShopSettings> };
+const tallyShape: z.ZodType<PriorTally> = z.strictObject({
+  counted: z.number(),
+  excluded: z.strictObject({
+    named: z.number(),
+    handedOver: z.number(),
+    notReproduced: z.number(),
+    cameBack: z.number(),
+    unknown: z.number(),
+  }),
+  /** Groups and faults by the ids of their day: renamed when folded. */
+  counts: z.array(
+    z.strictObject({
+      group: z.custom<Group>((value) => typeof value === 'string'),
+      fault: z.string(),
+      jobs: z.number(),
+    }),
+  ),
+});
+
+export const SHOP_BODIES = {
+  'shop-opened': z.strictObject({ settings: shopSettingsShape, staff: personalShape(z.array(staffShape)) }),
+  'shop-changed': z.strictObject({ settings: someOf(shopSettingsShape) }),
   /** A pre-printed tag that hung on nothing. */
-  readonly 'tag-voided': { readonly tag: Tag };
-  readonly 'staff-changed': { readonly staff: Personal<readonly Staff[]> };
-  readonly 'model-used': ModelEdition;
+  'tag-voided': z.strictObject({ tag: tagShape }),
+  'staff-changed': z.strictObject({ staff: personalShape(z.array(staffShape)) }),
+  'model-used': modelEditionShape,
   /** Back to the edition before; with the first one, to the model as delivered. */
-  readonly 'model-gone-back': { readonly from: string };
-  readonly 'priors-learnt': PriorTally;
-  readonly 'priors-reset': { readonly counted: number };
-};
+  'model-gone-back': z.strictObject({ from: z.string() }),
+  'priors-learnt': tallyShape,
+  'priors-reset': z.strictObject({ counted: z.number() }),
+} as const;
+export type ShopBodies = BodiesOf<typeof SHOP_BODIES>;
 
 export type ShopEntry = EntryOf<'shop', ShopBodies>;
 

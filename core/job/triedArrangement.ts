@@ -1,11 +1,14 @@
-import type { Machine } from '../custody/machine.ts';
+import { z } from 'zod';
+import { partIdShape } from '../ids.ts';
+import type { Shaped } from '../shape.ts';
 
 /** An arrangement of parts that was tried at the bench, and what the machine did in it. */
-export type TriedArrangement = {
+export const triedArrangementShape = z.strictObject({
   /** The step or proof that tried it. */
-  readonly run: string;
-  readonly did: 'works' | 'same' | 'worse';
+  run: z.string(),
+  did: z.enum(['works', 'same', 'worse']),
   /** Slot id → the part that was in it. */
-  readonly inside: Machine['inside'];
-  readonly unplugged: readonly string[];
-};
+  inside: z.record(z.string(), partIdShape),
+  unplugged: z.array(z.string()),
+});
+export type TriedArrangement = Shaped<typeof triedArrangementShape>;

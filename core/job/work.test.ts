@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { aJobAt, askingOf, viewOf } from '../../tests/builders/jobAt.ts';
 import { turnWork } from '../commands/bench/turnWork.ts';
-import { isOf } from '../entries/entryTable.ts';
+import { isOf } from '../entries/subjects.ts';
 import { epochMs, minutes } from '../time.ts';
 import { applyJob } from './applyJob.ts';
 import type { Job } from './job.ts';

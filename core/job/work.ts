@@ -1,35 +1,47 @@
-import type { ThingKind } from '../custody/part.ts';
-import type { PartId } from '../ids.ts';
+import { z } from 'zod';
+import { thingKindShape } from '../custody/part.ts';
+import { partIdShape } from '../ids.ts';
 import type { Personal } from '../journal/personal.ts';
-import type { EpochMs, Minutes } from '../time.ts';
+import type { Shaped } from '../shape.ts';
+import { type EpochMs, epochMsShape, type Minutes, minutesShape } from '../time.ts';
 
 /** What hands and hours went into. `own-proof` is the shop's own: never on the owner's bill. */
-export type WorkKind = 'step' | 'fitting' | 'proof' | 'cleaning' | 'handling' | 'own-proof';
+export const WORK_KINDS = ['step', 'fitting', 'proof', 'cleaning', 'handling', 'own-proof'] as const;
+export type WorkKind = (typeof WORK_KINDS)[number];
 
 /** A reading with its limit and where the limit comes from. */
-export type Reading = {
-  readonly what: string;
-  readonly value: string;
-  readonly limit: string | null;
-  readonly source: string | null;
-  readonly within: boolean | null;
-};
+export const readingShape = z.strictObject({
+  what: z.string(),
+  value: z.string(),
+  limit: z.string().nullable(),
+  source: z.string().nullable(),
+  within: z.boolean().nullable(),
+});
+export type Reading = Shaped<typeof readingShape>;
 
 /** What time goes into while a piece of work runs; `paused` while the same person's hands are on another machine. */
-export type Phase = 'hands-on' | 'waiting' | 'paused';
-export type Turn = {
-  readonly to: Phase;
-  readonly at: EpochMs;
+const PHASES = ['hands-on', 'waiting', 'paused'] as const;
+export type Phase = (typeof PHASES)[number];
+export const turnShape = z.strictObject({
+  to: z.enum(PHASES),
+  at: epochMsShape,
   /** Nobody turned it: the screen was locked. Whether hands stayed on it is asked afterwards. */
-  readonly because?: 'screen-locked' | undefined;
-};
+  because: z.literal('screen-locked').optional(),
+});
+export type Turn = Shaped<typeof turnShape>;
 
 /** A shop part used in a step, with the standing it had then: a part that is exposed proves nothing. */
-export type UsedLoaner = {
-  readonly id: PartId;
-  readonly kind: ThingKind;
-  readonly standing: 'trial-grade' | 'known-good' | 'exposed' | 'unproved';
-};
+export const usedLoanerShape = z.strictObject({
+  id: partIdShape,
+  kind: thingKindShape,
+  standing: z.enum(['trial-grade', 'known-good', 'exposed', 'unproved']),
+});
+export type UsedLoaner = Shaped<typeof usedLoanerShape>;
+
+/** The clock was forgotten: what it ran, cut to what is believed, unless somebody said the minutes. */
+export const forgottenShape = z.strictObject({ because: z.enum(['closing-time', 'too-long']), ran: minutesShape });
+/** The owner's parts that came out for it, and from which slot. */
+export const tookShape = z.array(z.strictObject({ part: partIdShape, slot: z.string() }));
 
 /** One piece of work: a tracing step, a fitting task, a proof. Its claimed times are data of their own. */
 export type Work = {
@@ -48,13 +60,13 @@ export type Work = {
   readonly unbilled?: Minutes | undefined;
   readonly waiting: Minutes;
   /** The clock was forgotten: what it ran, cut to what is believed, unless somebody said the minutes. */
-  readonly forgotten?: { readonly because: 'closing-time' | 'too-long'; readonly ran: Minutes } | undefined;
+  readonly forgotten?: Shaped<typeof forgottenShape> | undefined;
   readonly readings: readonly Reading[];
   readonly passed: boolean | null;
   readonly note: Personal<string> | null;
   readonly loaners: readonly UsedLoaner[];
   /** The owner's parts that came out for it, and from which slot. */
-  readonly took: readonly { readonly part: PartId; readonly slot: string }[];
+  readonly took: Shaped<typeof tookShape>;
   /** What stays out, or replaced by ours, after a step: circuits of the fault model. */
   readonly leftOut: readonly string[];
   readonly struck: { readonly why: string; readonly at: EpochMs } | null;

@@ -1,8 +1,7 @@
 import type { CommandId, StaffId } from '../ids.ts';
 import type { EpochMs } from '../time.ts';
 
-/** A JSON value without numbers that JSON cannot carry. */
-export type Json = null | boolean | number | string | readonly Json[] | { readonly [key: string]: Json };
+export type { Json } from '../json.ts';
 
 /** What an entry belongs to. Entries of one stream are counted from 1 without gaps. */
 export type Stream =

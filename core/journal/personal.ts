@@ -1,3 +1,4 @@
+import { z } from 'zod';
 /** Why a personal value is held. One key per owner and purpose, each with its own period. */
 export const PURPOSES = ['contact', 'record', 'signature', 'photographs', 'secret', 'readings', 'staff'] as const;
 export type Purpose = (typeof PURPOSES)[number];
@@ -15,3 +16,7 @@ export type Personal<T> = {
 
 /** Marks a value as personal. */
 export const personal = <T>(purpose: Purpose, of: string, value: T): Personal<T> => ({ personal: purpose, of, value });
+
+/** A personal value as it stands in a body, opened: null once its key was destroyed. */
+export const personalShape = <S extends z.ZodType>(value: S) =>
+  z.strictObject({ personal: z.enum(PURPOSES), of: z.string(), value: value.nullable() });

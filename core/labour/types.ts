@@ -1,7 +1,10 @@
 import type { Interval } from '../figures/interval.ts';
 import type { ThreePoint } from '../figures/logNormal.ts';
 import type { FaultModel, TracingCase } from '../tracing/live/types.ts';
+import type { EstimatePolicy, FigurePolicy } from './policies.ts';
 import type { TaskTime } from './tasks/taskTime.ts';
+
+export type { EstimatePolicy, FigurePolicy, PlanPolicy } from './policies.ts';
 
 /** Hands-on work that follows once the fault is known (or known work from the start). */
 export type WorkTask = {
@@ -23,15 +26,6 @@ type Rates = {
   /** Price of the part that would be needed, by kind, minor units; kinds not listed count nothing. */
   readonly parts: { readonly [kind: string]: number };
 };
-
-/** How runs through the plan choose their steps: by p over c at once, or looking one step ahead of it. */
-export type PlanPolicy = 'ratio' | 'one-step';
-
-/** How the runs of an estimate choose their steps: through the plan, or as the Bench itself goes, looking two steps ahead. */
-export type EstimatePolicy = PlanPolicy | 'two-step';
-
-/** How the runs behind a figure chose their steps; `none` where nothing has to be found any more. */
-export type FigurePolicy = EstimatePolicy | 'none';
 
 /** What an estimate is asked of, but for the shop's fault model. */
 export type EstimateAsked = {

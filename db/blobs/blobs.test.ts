@@ -65,7 +65,7 @@ describe('a blob', () => {
     const named = await put();
     const unnamed = await put();
     const fresh = await put();
-    await write(shop, draft('job:1', 'incident', { photographs: [named] }));
+    await write(shop, draft('job:1', 'photographed', { of: 'inside', blob: named }));
     for (const name of [named, unnamed]) aged(pathOf(name), 25);
     aged(pathOf(fresh), 23);
     mkdirSync(join(place.folder, 'blobs', 'zz'), { recursive: true });
@@ -86,7 +86,7 @@ describe('a blob', () => {
   it('that the journal names is never swept, whatever the read tables say, and nothing is while an entry is broken', async () => {
     const named = await put();
     const unnamed = await put();
-    await write(shop, draft('job:1', 'incident', { photographs: [named] }));
+    await write(shop, draft('job:1', 'photographed', { of: 'inside', blob: named }));
     for (const name of [named, unnamed]) aged(pathOf(name), 25);
     const file = new Database(join(place.folder, 'shop.db'));
     file.exec('delete from named_blob; drop trigger journal_no_update');

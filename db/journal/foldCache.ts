@@ -1,4 +1,4 @@
-import type { Folded, States } from '../../core/entries/folds.ts';
+import type { Folded, States } from '../../core/entries/entryTable.ts';
 import type { Unreadable } from './readRow.ts';
 
 /** A stream folded up to a version, as far as it can be read. */

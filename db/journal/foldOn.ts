@@ -1,14 +1,15 @@
-import { isOf, type SubjectEntry } from '../../core/entries/entryTable.ts';
-import { FOLDS, type Fold, type Folded, type States } from '../../core/entries/folds.ts';
+import { type Folded, foldOf, type States } from '../../core/entries/entryTable.ts';
+import { isOf, type SubjectEntry } from '../../core/entries/subjects.ts';
 import type { Entry } from '../../core/journal/entry.ts';
 import type { Kept } from './foldCache.ts';
 import { isUnreadable, type ReadEntry, type Unreadable } from './readRow.ts';
 
 /** A stream before its first entry. */
-export const unfolded = <S extends Folded>(subject: S): Kept<S> => {
-  const fold: Fold<S> = FOLDS[subject];
-  return { version: 0, state: fold.none, unreadable: [] };
-};
+export const unfolded = <S extends Folded>(subject: S): Kept<S> => ({
+  version: 0,
+  state: foldOf(subject).none,
+  unreadable: [],
+});
 
 /** A stream after some more entries, up to `version`; what cannot be read, or does not follow on what was before, is left out. */
 export function foldOn<S extends Folded>(
@@ -29,7 +30,7 @@ export function foldOn<S extends Folded>(
 
 function after<S extends Folded>(subject: S, state: States[S], read: ReadEntry): { readonly state: States[S] } | null {
   if (!isOf(subject, read)) return null;
-  const fold: Fold<S> = FOLDS[subject];
+  const fold = foldOf(subject);
   const entry: SubjectEntry<S> & Entry = read;
   if (fold.begins !== null && (state === null) !== (entry.kind === fold.begins)) return null;
   try {

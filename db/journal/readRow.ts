@@ -10,12 +10,14 @@ export type ReadEntry = Entry & AnyDraft;
 export type Unreadable = {
   readonly seq: number;
   readonly wrong:
-    | EntryProblem
+    | EntryProblem['wrong']
     | 'bytes-do-not-fit-hash'
     | 'too-large'
     | 'not-an-entry'
     | 'not-in-its-place'
     | 'does-not-follow';
+  /** Where in its body, never what stands there. */
+  readonly at?: string;
 };
 
 /** Bytes of the largest entry that is read: far more than the largest paper or report. Common practice, no source. */
@@ -40,7 +42,7 @@ export function readRow(row: Row, keyOf: KeyOf): ReadEntry | Unreadable {
   if (!entry) return { seq, wrong: 'not-an-entry' };
   if (entry.seq !== seq || entry.stream !== row.stream || entry.streamSeq !== row.stream_seq)
     return { seq, wrong: 'not-in-its-place' };
-  return isKnown(entry) ? entry : { seq, wrong: entryProblem(entry) ?? 'not-an-entry' };
+  return isKnown(entry) ? entry : { seq, ...(entryProblem(entry) ?? { wrong: 'not-an-entry' }) };
 }
 
 export const isUnreadable = (read: ReadEntry | Unreadable): read is Unreadable => 'wrong' in read;

@@ -1,12 +1,12 @@
 import { type Kysely, sql } from 'kysely';
+import { type Folded, foldOf, type States } from '../../core/entries/entryTable.ts';
 import {
   type StreamOf,
   type Subject,
   type SubjectEntry,
   type SubjectOf,
   streamOf,
-} from '../../core/entries/entryTable.ts';
-import { FOLDS, type Fold, type Folded, type States } from '../../core/entries/folds.ts';
+} from '../../core/entries/subjects.ts';
 import type { Entry, Stream } from '../../core/journal/entry.ts';
 import type { ReadTables } from '../projections/tables.ts';
 import type { ShopTables } from '../schema.ts';
@@ -125,8 +125,7 @@ export async function openReaderAt({ db, branch, keyOf, folds, onUnreadable }: S
     },
     load: async (subject, ...id) => {
       const { state, unreadable } = await loadReadable(subject, ...id);
-      const fold: Fold<typeof subject> = FOLDS[subject];
-      return unreadable.length > 0 && subject !== 'shop' ? fold.none : state;
+      return unreadable.length > 0 && subject !== 'shop' ? foldOf(subject).none : state;
     },
     loadReadable,
     setApart: () => [...apart.values()],

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { refuse } from '../../core/commands/kernel/decision.ts';
+import { personal } from '../../core/journal/personal.ts';
 import { epochMs } from '../../core/time.ts';
 import {
   accept,
@@ -159,17 +160,33 @@ describe('a command', () => {
     expect(entries.map(({ body }) => body)).toEqual([...entries.keys()].map((before) => ({ says: `${before}` })));
   });
 
+  it.each([
+    ['of a kind that its stream does not have', draft(job, 'part-moved', {}), { wrong: 'unknown-kind' }],
+    ['of a kind that nothing has', draft(job, 'constructor', {}), { wrong: 'unknown-kind' }],
+    ['of a later version', { ...looked(job), v: 2 }, { wrong: 'unknown-version' }],
+    ['with a body that lacks what its kind says', draft(job, 'could-not-be-reproduced', {}), { at: 'says' }],
+    ['with a figure that is none', draft(job, 'worth-told', { worthMinor: Number.NaN }), { at: 'worthMinor' }],
+    ['with more in it than its kind says', draft(job, 'reminded', { last: true, name: 'W. Quux' }), { at: '' }],
+  ])('is refused with an entry %s, and nothing of it is written', async (_which, entry, facts) => {
+    const done = await write(shop, looked(job), entry);
+    expect(done).toMatchObject({
+      ok: false,
+      refusal: { refused: 'entry-not-of-the-table', kind: entry.kind, ...facts },
+    });
+    expect((await shop.read()).head).toBe(0);
+  });
+
   it('that fails as a defect writes nothing and stops nobody', async () => {
     await expect(
       shop.runCommand(asked(), () => {
         throw new Error('a defect');
       }),
     ).rejects.toThrow('a defect');
-    await expect(
-      shop.runCommand(asked(), () =>
-        accept(draft(job, 'could-not-be-reproduced', { says: 'dark', not: () => 'JSON' })),
-      ),
-    ).rejects.toThrow(TypeError);
+    const noText = draft('shop', 'model-used', {
+      name: 'ours',
+      changes: [{ file: 'steps', path: 'a', after: () => 'no JSON' }],
+    });
+    await expect(shop.runCommand(asked(), () => accept(noText))).rejects.toThrow(TypeError);
     expect(await write(shop, looked(job))).toMatchObject({ ok: true, seq: 1 });
   });
 
@@ -205,10 +222,15 @@ describe('a command', () => {
 
 describe('personal values in an entry', () => {
   const body = {
-    name: { personal: 'contact', of: 'o1', value: 'Wilhelmina Quux' },
-    ways: [{ phone: { personal: 'contact', of: 'o1', value: '+44 1632 960123' } }],
-    strokes: { personal: 'signature', of: 'o1', value: { width: 3, strokes: [[1, 2, 3]] } },
-    plain: 'stays',
+    name: personal('contact', 'o1', 'Wilhelmina Quux'),
+    reach: personal('contact', 'o1', { phone: '+44 1632 960123', mail: null, first: 'phone' }),
+    kind: {
+      is: 'company',
+      orderNumber: 'stays',
+      approves: null,
+      approvesUpToMinor: null,
+      alsoApprove: personal('record', 'o1', [{ name: 'Oskar Quux', upToMinor: null }]),
+    },
   };
 
   it('come back as they went in, and lie sealed on the disk', async () => {
@@ -218,7 +240,7 @@ describe('personal values in an entry', () => {
       .map((file) => readFileSync(join(place.folder, file), 'latin1'))
       .join();
     expect(onDisk).toContain('stays');
-    expect(onDisk).not.toMatch(/Wilhelmina|960123|strokes":\[\[/);
+    expect(onDisk).not.toMatch(/Wilhelmina|960123|Oskar/);
   });
 
   it('come back after the shop was closed and opened again', async () => {
@@ -229,8 +251,9 @@ describe('personal values in an entry', () => {
   });
 
   it('may not be imitated', async () => {
-    const imitation = { name: { sealed: 'AAAA', key: 'o1/contact/1' } };
-    await expect(write(shop, draft('owner:o1', 'owner-changed', imitation))).rejects.toThrow(/sealed field/);
+    const imitation = { file: 'steps', path: 'a', after: { sealed: 'AAAA', key: 'o1/contact/1' } };
+    const edition = draft('shop', 'model-used', { name: 'ours', changes: [imitation] });
+    await expect(write(shop, edition)).rejects.toThrow(/sealed field/);
     expect((await shop.read()).head).toBe(0);
   });
 });

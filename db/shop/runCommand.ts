@@ -3,7 +3,7 @@ import { refuse } from '../../core/commands/kernel/decision.ts';
 import { sameBytes } from '../../core/journal/chain.ts';
 import type { Draft, Stream } from '../../core/journal/entry.ts';
 import type { EpochMs } from '../../core/time.ts';
-import { append, type SealedDraft, stillHolds } from '../journal/append.ts';
+import { append, type SealedDraft, stillHolds, whyNotAppended } from '../journal/append.ts';
 import type { Bell } from '../journal/changes.ts';
 import { lastLink } from '../journal/lastLink.ts';
 import type { Looked, TrackingReader } from '../journal/reader.ts';
@@ -87,6 +87,11 @@ async function conclude(
   const { db, branch } = place;
   if (!decision.ok) return (await stillHolds(db, branch, looked)) ? decision : 'stale';
   if (decision.entries.length === 0) throw new Error('A command was accepted without entries');
+  const refusal = whyNotAppended(decision.entries);
+  if (refusal) {
+    place.log('entry-refused');
+    return { ok: false, refusal };
+  }
   try {
     // Keys first and durably: an entry whose key is not on the disk could never be read.
     const sealed = sealUnderKeys(place.keyFile, decision.entries, at);

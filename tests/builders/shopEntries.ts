@@ -36,7 +36,7 @@ export const partMoved = (part: string, from: Place, to: Place): Draft =>
 export const partTagged = (part: string, tag: string | null): Draft => draft(`part:${part}`, 'part-tagged', { tag });
 
 export const slotFilled = (machine: string, slot: string, part: string): Draft =>
-  draft(`machine:${machine}`, 'slot-filled', { slot, part });
+  draft(`machine:${machine}`, 'slot-filled', { slot, part, belongs: true });
 export const slotEmptied = (machine: string, slot: string, part: string): Draft =>
   draft(`machine:${machine}`, 'slot-emptied', { slot, part });
 
@@ -71,7 +71,28 @@ export const takenIn = (job: string, over: { readonly owner?: string; readonly m
     owner: over.owner ?? 'o1',
     machine: over.machine ?? 'm1',
     tag: 'K7R4TMX',
+    tasks: null,
+    charging: 'charged',
+    enquiry: null,
     cameBackFrom: null,
+    told: {
+      ownWords: personal('contact', over.owner ?? 'o1', 'It stays dark.'),
+      symptoms: ['dark'],
+      changed: [],
+      often: [],
+      onlyWhen: [],
+      sinceDays: null,
+      lastWorked: null,
+    },
+    cameAlong: [],
+    lift: 'one',
+    limitMinor: 12_000,
+    smallPartsUpToMinor: 500,
+    feeMinor: 3000,
+    perMinuteMinor: 75,
+    deadline: null,
+    substitution: { used: true, lesser: 'ask' },
+    recording: false,
   });
 
 export const stageEntered = (job: string, stage: string): Draft =>

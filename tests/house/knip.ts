@@ -6,8 +6,6 @@ export const AWAITED: Readonly<Record<string, string>> = {
   'core/figures/interval.ts': 'Reckoning and Kept say shares and rates with these intervals.',
   'core/figures/verdict.ts': 'Kept judges the shares and rates of families by it.',
   'core/fit/placement.ts': 'The Bench says by it what can be said of where the memory modules sit.',
-  'core/entries/kinds.ts':
-    'The list itself is the check: it does not compile with a kind missing, and the lifts are held to it.',
   'renderer/kit/icons.tsx': 'ICON_NAMES lets the gallery show every icon.',
 };
 

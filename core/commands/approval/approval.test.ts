@@ -3,7 +3,7 @@ import { asShown } from '../../../tests/builders/asShown.ts';
 import { aJobAt, askingOf, judith, viewOf } from '../../../tests/builders/jobAt.ts';
 import type { Owner, OwnerKind } from '../../approval/owner.ts';
 import type { Agrees, Question } from '../../approval/question.ts';
-import { isOf } from '../../entries/entryTable.ts';
+import { isOf } from '../../entries/subjects.ts';
 import type { PartId, QuestionId } from '../../ids.ts';
 import { applyJob } from '../../job/applyJob.ts';
 import type { Job } from '../../job/job.ts';

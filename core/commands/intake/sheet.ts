@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { CONSENTS, type ConsentId, OWN_SIGNATURE } from '../../approval/consent.ts';
 import { whyMayNotAnswer } from '../../approval/mayAnswer.ts';
-import type { Bodies, KindOf } from '../../entries/entryTable.ts';
+import type { Bodies, KindOf } from '../../entries/subjects.ts';
 import type { View } from '../../entries/view.ts';
 import type { Job } from '../../job/job.ts';
 import { personal } from '../../journal/personal.ts';

@@ -1,5 +1,5 @@
 import { type AnyDraft, versioned } from '../../entries/draft.ts';
-import type { AnyEntry } from '../../entries/entryTable.ts';
+import type { AnyEntry } from '../../entries/subjects.ts';
 import type { Paper } from '../../papers/content.ts';
 import type { Refusal, RefusalName } from '../../refusal.ts';
 

@@ -2,7 +2,7 @@ import { agreed } from '../../approval/consent.ts';
 import { decideMove } from '../../custody/move/decideMove.ts';
 import type { Move } from '../../custody/move/move.ts';
 import { type Add, type AnyDraft, entryOf, versioned } from '../../entries/draft.ts';
-import type { AnyEntry } from '../../entries/entryTable.ts';
+import type { AnyEntry } from '../../entries/subjects.ts';
 import { applyToView, type View } from '../../entries/view.ts';
 import { wordForPart } from '../../job/approval/partAnswer.ts';
 import type { Paper } from '../../papers/content.ts';

@@ -1,11 +1,11 @@
 import { expect, it } from 'vitest';
-import type { Question, Try } from '../../approval/question.ts';
+import type { Question } from '../../approval/question.ts';
 import type { QuestionId } from '../../ids.ts';
 import { epochMs } from '../../time.ts';
 import { nextTry } from './nextTry.ts';
 
 const HOUR = 3_600_000;
-const question = (tries: readonly Try['result'][], more: Partial<Question> = {}): Question => ({
+const question = (tries: readonly Question['tries'][number]['result'][], more: Partial<Question> = {}): Question => ({
   id: 'q' as QuestionId,
   kind: 'spend',
   says: 'May we?',

@@ -1,26 +1,33 @@
-import type { PartId, QuestionId } from '../../ids.ts';
-import type { EpochMs } from '../../time.ts';
+import { z } from 'zod';
+import { type PartId, partIdShape, type QuestionId, questionIdShape } from '../../ids.ts';
+import type { Shaped } from '../../shape.ts';
+import { type EpochMs, epochMsShape } from '../../time.ts';
 import type { AgreedLine } from '../agreedLine.ts';
 
 /** As what it came. `late` stands in early journals alone: that it came after its day shows in the days. */
-export type CameAs = 'ordered' | 'wrong' | 'dead' | 'late' | 'dearer' | 'owners-own';
+export const CAME_AS = ['ordered', 'wrong', 'dead', 'late', 'dearer', 'owners-own'] as const;
+export type CameAs = (typeof CAME_AS)[number];
 
 /** What was asked of a supplier. */
-export type OrderPlaced = {
-  readonly order: string;
-  readonly what: string;
-  readonly supplier: string;
+export const orderPlacedShape = z.strictObject({
+  order: z.string(),
+  what: z.string(),
+  supplier: z.string(),
   /** What it costs the owner. */
-  readonly priceMinor: number;
-  readonly due: EpochMs | null;
-  readonly question: QuestionId | null;
+  priceMinor: z.number(),
+  due: epochMsShape.nullable(),
+  question: questionIdShape.nullable(),
   /** The line of the owner's answer that it fills. */
-  readonly line?: string | undefined;
+  line: z.string().optional(),
   /** Days in which the supplier takes it back, from the day it came; null: not agreed. */
-  readonly returnDays?: number | null | undefined;
+  returnDays: z.number().nullable().optional(),
   /** What the supplier gives for the old part, if it is sent to them within so many days. */
-  readonly core?: { readonly part: PartId; readonly minor: number; readonly days: number } | undefined;
-};
+  core: z.strictObject({ part: partIdShape, minor: z.number(), days: z.number() }).optional(),
+});
+export type OrderPlaced = Shaped<typeof orderPlacedShape>;
+
+/** How the return of a part ended. */
+export const RETURNED_AS = ['refunded', 'replaced', 'refused'] as const;
 
 /** An order as its job tells it. */
 export type Order = OrderPlaced & {
@@ -35,7 +42,7 @@ export type Order = OrderPlaced & {
   readonly sentBackAt: EpochMs | null;
   /** `minor`: what was paid back, or, refused, what the part cost the shop. */
   readonly settled: {
-    readonly as: 'refunded' | 'replaced' | 'refused';
+    readonly as: (typeof RETURNED_AS)[number];
     readonly minor: number;
     readonly at: EpochMs;
   } | null;

@@ -1,35 +1,34 @@
-import type { PartId, QuestionId } from '../../ids.ts';
+import { z } from 'zod';
+import { partIdShape, questionIdShape } from '../../ids.ts';
 import type { EntryOf } from '../../journal/entry.ts';
-import type { EpochMs } from '../../time.ts';
-import type { CameAs, OrderPlaced } from './order.ts';
+import type { BodiesOf } from '../../shape.ts';
+import { epochMsShape } from '../../time.ts';
+import { CAME_AS, orderPlacedShape, RETURNED_AS } from './order.ts';
 
-export type OrderBodies = {
-  readonly 'part-ordered': OrderPlaced;
-  readonly 'part-received': {
-    readonly order: string;
-    readonly as: CameAs;
-    readonly part: PartId | null;
+export const ORDER_BODIES = {
+  'part-ordered': orderPlacedShape,
+  'part-received': z.strictObject({
+    order: z.string(),
+    as: z.enum(CAME_AS),
+    part: partIdShape.nullable(),
     /** What it costs the owner as it came; not written where that is what was ordered. */
-    readonly priceMinor?: number | undefined;
-  };
-  readonly 'order-due-changed': { readonly order: string; readonly due: EpochMs | null; readonly says: string };
+    priceMinor: z.number().optional(),
+  }),
+  'order-due-changed': z.strictObject({ order: z.string(), due: epochMsShape.nullable(), says: z.string() }),
   /** Called off; `drops`: no other will be ordered, and the owner does not pay for it. */
-  readonly 'order-cancelled': { readonly order: string; readonly why: string; readonly drops: boolean };
+  'order-cancelled': z.strictObject({ order: z.string(), why: z.string(), drops: z.boolean() }),
   /** The owner agreed to what came, at this price, in place of what was agreed before. */
-  readonly 'order-agreed': {
-    readonly order: string;
-    readonly question: QuestionId;
-    readonly priceMinor: number;
-    readonly warrantyMonths: number;
-  };
+  'order-agreed': z.strictObject({
+    order: z.string(),
+    question: questionIdShape,
+    priceMinor: z.number(),
+    warrantyMonths: z.number(),
+  }),
   /** Which part it is that was sold: known once it came and is fitted. */
-  readonly 'sold-part-named': { readonly question: string; readonly what: string; readonly part: PartId };
-  readonly 'order-sent-back': { readonly order: string; readonly says: string | null; readonly drops: boolean };
-  readonly 'return-settled': {
-    readonly order: string;
-    readonly as: 'refunded' | 'replaced' | 'refused';
-    readonly minor: number;
-  };
-};
+  'sold-part-named': z.strictObject({ question: z.string(), what: z.string(), part: partIdShape }),
+  'order-sent-back': z.strictObject({ order: z.string(), says: z.string().nullable(), drops: z.boolean() }),
+  'return-settled': z.strictObject({ order: z.string(), as: z.enum(RETURNED_AS), minor: z.number() }),
+} as const;
+export type OrderBodies = BodiesOf<typeof ORDER_BODIES>;
 
 export type OrderEntry = EntryOf<`job:${string}`, OrderBodies>;

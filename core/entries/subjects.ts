@@ -1,0 +1,60 @@
+import type { OwnerBodies } from '../approval/owner.ts';
+import type { PartBodies } from '../custody/ledger.ts';
+import type { MachineBodies } from '../custody/machine.ts';
+import type { EnquiryId, JobId, MachineId, OwnerId, PartId } from '../ids.ts';
+import type { EnquiryBodies } from '../job/enquiry.ts';
+import type { JobBodies } from '../job/entries.ts';
+import type { ShopBodies } from '../job/shop.ts';
+import type { EntryOf } from '../journal/entry.ts';
+import type { PaperBodies } from './paperIssued.ts';
+
+/** Every subject with the kinds of entries that its streams may hold, each with its body. */
+export type Bodies = {
+  readonly shop: ShopBodies;
+  readonly owner: OwnerBodies;
+  readonly machine: MachineBodies;
+  readonly part: PartBodies;
+  readonly job: JobBodies;
+  readonly enquiry: EnquiryBodies;
+  readonly paper: PaperBodies;
+};
+export type Subject = keyof Bodies;
+export type KindOf<S extends Subject> = keyof Bodies[S] & string;
+
+/** The streams of a subject. */
+export type StreamOf<S extends Subject> = {
+  readonly shop: 'shop';
+  readonly owner: `owner:${string}`;
+  readonly machine: `machine:${string}`;
+  readonly part: `part:${string}`;
+  readonly job: `job:${string}`;
+  readonly enquiry: `enquiry:${string}`;
+  readonly paper: `paper:${string}:${number}`;
+}[S];
+
+/** Whose stream it is. */
+export type SubjectOf<To> = { readonly [S in Subject]: To extends StreamOf<S> ? S : never }[Subject];
+
+/** An entry of a subject, as decided: its stream, kind and body. */
+export type SubjectEntry<S extends Subject> = EntryOf<StreamOf<S>, Bodies[S]>;
+export type AnyEntry = { readonly [S in Subject]: SubjectEntry<S> }[Subject];
+
+/** Is it an entry of this subject? */
+export const isOf = <S extends Subject>(subject: S, entry: AnyEntry): entry is SubjectEntry<S> & AnyEntry =>
+  entry.stream.split(':')[0] === subject;
+
+type Ids = {
+  readonly owner: OwnerId;
+  readonly machine: MachineId;
+  readonly part: PartId;
+  readonly job: JobId;
+  readonly enquiry: EnquiryId;
+};
+
+/** The id in a stream's name. */
+export const idIn = <S extends keyof Ids>(stream: `${S}:${string}`): Ids[S] =>
+  stream.slice(stream.indexOf(':') + 1) as Ids[S];
+
+/** The stream of a subject and an id; the shop's own has none. */
+export const streamOf = <S extends Subject>(subject: S, id?: string): StreamOf<S> =>
+  (id === undefined ? subject : `${subject}:${id}`) as StreamOf<S>;
