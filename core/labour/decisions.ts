@@ -5,8 +5,8 @@ import { openStates } from '../tracing/live/offer/offerStep.ts';
 import { type LiveProblem, toProblem } from '../tracing/live/offer/toProblem.ts';
 import { verdictAfter } from '../tracing/live/offer/verdictAfter.ts';
 import type { FaultModel, TracingCase } from '../tracing/live/types.ts';
-import { layOut } from '../tracing/plan/bench.ts';
-import { standOf } from '../tracing/plan/rank.ts';
+import { compileProblem } from '../tracing/plan/compiledProblem.ts';
+import { stateFrom } from '../tracing/plan/planState.ts';
 import { decider, HANDS_OVER } from './decider.ts';
 import type { PlanPolicy } from './types.ts';
 
@@ -64,11 +64,11 @@ export function openDecisions(model: FaultModel, given: TracingCase | null, poli
 }
 
 function shared(live: LiveProblem, open: readonly number[], policy: PlanPolicy): Decisions {
-  const bench = layOut(live.problem);
-  const decide = decider(bench, policy);
-  const first = standOf(bench, Float64Array.from(live.problem.prior), new Uint8Array(live.steps.length), open);
+  const compiled = compileProblem(live.problem);
+  const decide = decider(compiled, policy);
+  const first = stateFrom(compiled, Float64Array.from(live.problem.prior), new Uint8Array(live.steps.length), open);
   let histories = 1;
-  const { arrangements } = bench;
+  const { arrangements } = compiled;
   return {
     live,
     start: {

@@ -1,4 +1,5 @@
-import type { Bench } from './bench.ts';
+import { nth } from '../../figures/rows.ts';
+import type { CompiledProblem } from './compiledProblem.ts';
 
 /** A closed assembly state that some step waits behind. */
 export type Cluster = {
@@ -26,18 +27,18 @@ export type Clusters = {
 };
 
 /** Groups the steps of interest (1 in `among`) by what has to be opened for them in this arrangement. */
-export function clustersOf(bench: Bench, arrangement: number, among: Uint8Array): Clusters {
-  const { assembly } = bench.problem;
-  const { arrangements } = bench;
+export function clustersOf(compiled: CompiledProblem, arrangement: number, among: Uint8Array): Clusters {
+  const { assembly } = compiled.problem;
+  const { arrangements } = compiled;
   const depthOf = (state: number): number => (state < 0 ? 0 : 1 + depthOf(assembly[state]?.within ?? -1));
   const depths = assembly.map((_, state) => depthOf(state));
-  const depth = (state: number): number => depths[state] as number;
+  const depth = (state: number): number => nth(depths, state);
   const open: number[] = [];
   const losing: number[] = [];
   const behind = new Map<number, number[]>();
   const joined = new Map<string, { needs: ReadonlySet<number>; price: number }>();
   const needsOf = new Map<number, readonly number[]>();
-  for (let s = 0; s < bench.stepCount; s++) {
+  for (let s = 0; s < compiled.stepCount; s++) {
     if (among[s] === 0) continue;
     const move = arrangements.move(arrangement, s);
     if (move.lost.length > 0) losing.push(s);

@@ -1,9 +1,11 @@
-import { afterOutcome, type Bench, chargeOf } from './bench.ts';
+import { at, nth } from '../../figures/rows.ts';
+import { BeliefBuffers } from './beliefBuffers.ts';
+import { afterOutcome, type CompiledProblem, chargeOf } from './compiledProblem.ts';
 import { countStates, sayCount } from './countStates.ts';
 import { type Effort, Halt } from './effort.ts';
+import type { PlanState } from './planState.ts';
 import { clearlyLess, TIE } from './problem.ts';
-import type { Stand } from './stand.ts';
-import { keyOf, type StateSpace, StateTable, stateSpaceOf } from './stateSpace.ts';
+import { keyAfter, keyOf, type StateSpace, StateTable, stateSpaceOf } from './stateSpace.ts';
 
 /** Exact planning is refused above this many reachable states. */
 export const MOST_STATES = 3_000_000;
@@ -16,32 +18,35 @@ export const STOP = -1;
  * so values are minutes × probability of the history and add up over outcomes.
  */
 export class ExactPlan {
-  readonly #bench: Bench;
+  readonly #compiled: CompiledProblem;
   readonly #effort: Effort;
   readonly space: StateSpace;
   readonly #states: StateTable;
-  readonly #beliefs: Float64Array[];
+  readonly #beliefs: BeliefBuffers;
+  /** No outcome lies deeper: so many steps are left. */
+  readonly #most: number;
   readonly #done: Uint8Array;
   #values = new Float64Array(1024);
   #choices = new Int16Array(1024);
 
   /** Counts the states first; halts with `too-many-states` when more than 3 million can be reached. */
-  constructor(bench: Bench, from: Stand, effort: Effort) {
-    this.#bench = bench;
+  constructor(compiled: CompiledProblem, from: PlanState, effort: Effort) {
+    this.#compiled = compiled;
     this.#effort = effort;
-    this.space = stateSpaceOf(bench, from);
+    this.space = stateSpaceOf(compiled, from);
     const left = from.done.reduce((sum, done) => sum + 1 - done, 0);
-    this.#beliefs = Array.from({ length: left + 1 }, () => new Float64Array(bench.faultCount));
+    this.#beliefs = new BeliefBuffers(compiled.faultCount);
+    this.#most = left;
     this.#done = from.done.slice();
     if (this.space.most > MOST_STATES) this.#count(from);
     this.#states = new StateTable(this.space.most);
-    this.#beliefs[0]?.set(from.belief);
+    this.#beliefs.at(0).set(from.belief);
     this.#solve(0, 0, from.arrangement, from.mass);
   }
 
   /** Expected minutes × mass from the start, closing what was open at the start left out. */
   get value(): number {
-    return this.#values[0] as number;
+    return at(this.#values, 0);
   }
 
   /** States solved (those that a cheaper plan made unnecessary are left out). */
@@ -50,14 +55,14 @@ export class ExactPlan {
   }
 
   /** The step to do in a state on the plan, or STOP. `key` counts outcomes by this plan's `space.strides`. */
-  choice(stand: Stand): number {
-    const place = this.#states.find(keyOf(this.space, stand.key, stand.arrangement));
-    return place < 0 ? STOP : (this.#choices[place] as number);
+  choice(state: PlanState): number {
+    const place = this.#states.find(keyOf(this.space, state.key, state.arrangement));
+    return place < 0 ? STOP : (this.#choices[place] ?? STOP);
   }
 
   /** Refuses what is too much before anything is solved; walks the states only where arithmetic cannot tell. */
-  #count(from: Stand): void {
-    const { states, counted } = countStates(this.#bench, from, this.space.arrangements, MOST_STATES);
+  #count(from: PlanState): void {
+    const { states, counted } = countStates(this.#compiled, from, this.space.arrangements, MOST_STATES);
     const tooMany = (): Halt =>
       new Halt('too-many-states', { states: sayCount(states), counted, limit: MOST_STATES, method: 'rollout' });
     if (states > MOST_STATES && counted !== 'at most') throw tooMany();
@@ -75,54 +80,56 @@ export class ExactPlan {
         if (met.find(keyOf(this.space, key, to)) < 0) walk(depth + 1, key, to);
       });
     };
-    this.#beliefs[0]?.set(from.belief);
+    this.#beliefs.at(0).set(from.belief);
     walk(0, 0, from.arrangement);
   }
 
   #forEachNext(depth: number, outcomes: number, arrangement: number, visit: (key: number, to: number) => void): void {
-    const { stepCount, goingOn, arrangements } = this.#bench;
-    const belief = this.#beliefs[depth] as Float64Array;
-    const next = this.#beliefs[depth + 1];
-    for (let s = 0; s < stepCount && next; s++) {
+    const { stepCount, goingOn, arrangements } = this.#compiled;
+    if (depth === this.#most) return;
+    const belief = this.#beliefs.at(depth);
+    const next = this.#beliefs.at(depth + 1);
+    for (let s = 0; s < stepCount; s++) {
       if (this.#done[s] === 1) continue;
       const { to } = arrangements.move(arrangement, s);
       this.#done[s] = 1;
       (goingOn[s] ?? []).forEach((outcome, i) => {
         this.#effort.spend(belief.length);
-        if (afterOutcome(this.#bench, belief, s, outcome, next) > 0) {
-          visit(outcomes + (this.space.strides[s] as number) * (i + 1), to);
+        if (afterOutcome(this.#compiled, belief, s, outcome, next) > 0) {
+          visit(keyAfter(this.space, outcomes, s, i), to);
         }
       });
       this.#done[s] = 0;
     }
   }
 
-  #solve(depth: number, outcomes: number, arrangement: number, mass: number): number {
-    const { stepCount, arrangements, problem, goingOn } = this.#bench;
-    const place = this.#place(keyOf(this.space, outcomes, arrangement));
-    const belief = this.#beliefs[depth] as Float64Array;
-    const next = this.#beliefs[depth + 1];
+  /** The recursion of `minutesOfDoing`, written out: most of an exact plan's time is spent here, half as much again with calls. */
+  #solve(depth: number, key: number, arrangement: number, mass: number): number {
+    const { stepCount, problem, goingOn, faultCount, arrangements } = this.#compiled;
+    const place = this.#place(keyOf(this.space, key, arrangement));
+    const belief = this.#beliefs.at(depth);
+    const next = this.#beliefs.at(depth + 1);
+    const state: PlanState = { belief, mass, done: this.#done, arrangement, key };
     const stopping = mass * problem.handOver;
     let best = Number.POSITIVE_INFINITY;
     let choice = STOP;
     for (let s = 0; s < stepCount; s++) {
       if (this.#done[s] === 1) continue;
-      this.#effort.spend(belief.length);
+      this.#effort.spend(faultCount);
       const move = arrangements.move(arrangement, s);
       const enough = Math.min(best, stopping) * (1 + TIE);
-      let minutes = chargeOf(this.#bench, belief, mass, s) + mass * move.price;
-      const outcomesOn = goingOn[s] as readonly number[];
+      let minutes = chargeOf(this.#compiled, state, s) + mass * move.price;
+      const outcomes = nth(goingOn, s);
       this.#done[s] = 1;
-      for (let i = 0; i < outcomesOn.length && minutes <= enough; i++) {
-        const key = outcomes + (this.space.strides[s] as number) * (i + 1);
-        const known = this.#states.find(keyOf(this.space, key, move.to));
+      for (let i = 0; i < outcomes.length && minutes <= enough; i++) {
+        const after = keyAfter(this.space, key, s, i);
+        const known = this.#states.find(keyOf(this.space, after, move.to));
         if (known >= 0) {
-          minutes += this.#values[known] as number;
+          minutes += at(this.#values, known);
           continue;
         }
-        if (!next) break;
-        const left = afterOutcome(this.#bench, belief, s, outcomesOn[i] as number, next);
-        if (left > 0) minutes += this.#solve(depth + 1, key, move.to, left);
+        const left = afterOutcome(this.#compiled, belief, s, nth(outcomes, i), next);
+        if (left > 0) minutes += this.#solve(depth + 1, after, move.to, left);
       }
       this.#done[s] = 0;
       if (minutes <= enough && (choice === STOP || clearlyLess(minutes, best))) {

@@ -1,8 +1,11 @@
 import type { Base } from './base.ts';
-import { afterOutcome, type Belief, type Bench, chargeOf } from './bench.ts';
+import { BeliefBuffers, type DeepState } from './beliefBuffers.ts';
+import { afterOutcome, type CompiledProblem } from './compiledProblem.ts';
 import type { Effort } from './effort.ts';
 import { LookAhead } from './lookAhead.ts';
-import { keyOf, type StateSpace, StateValues } from './stateSpace.ts';
+import { minutesOfDoing } from './minutesOfDoing.ts';
+import type { PlanState } from './planState.ts';
+import { keyAfter, keyOf, type StateSpace, StateValues } from './stateSpace.ts';
 
 /**
  * The base improved once: in every state the step with the best one-step value over it (rollout over rollout,
@@ -10,63 +13,53 @@ import { keyOf, type StateSpace, StateValues } from './stateSpace.ts';
  * base, so neither is what looks ahead over it. For state spaces small enough to remember.
  */
 export class ImprovedBase implements Base {
-  readonly #bench: Bench;
+  readonly #compiled: CompiledProblem;
   readonly #space: StateSpace;
   readonly #lookAhead: LookAhead;
   readonly #known: StateValues;
   readonly #effort: Effort;
-  readonly #beliefs: Float64Array[] = [];
+  readonly #beliefs: BeliefBuffers;
   readonly #done: Uint8Array;
 
-  constructor(bench: Bench, base: Base, space: StateSpace, effort: Effort) {
-    this.#bench = bench;
+  constructor(compiled: CompiledProblem, base: Base, space: StateSpace, effort: Effort) {
+    this.#compiled = compiled;
     this.#space = space;
-    this.#lookAhead = new LookAhead(bench, base, { depth: 1, space });
+    this.#lookAhead = new LookAhead(compiled, base, { depth: 1, space });
     this.#known = new StateValues(space.most);
     this.#effort = effort;
-    this.#done = new Uint8Array(bench.stepCount);
+    this.#beliefs = new BeliefBuffers(compiled.faultCount);
+    this.#done = new Uint8Array(compiled.stepCount);
   }
 
-  value(belief: Belief, mass: number, done: Uint8Array, arrangement: number, outcomes: number): number {
-    if (mass <= 0) return 0;
-    const known = this.#known.get(keyOf(this.#space, outcomes, arrangement));
+  value(state: PlanState): number {
+    if (state.mass <= 0) return 0;
+    const known = this.#known.get(keyOf(this.#space, state.key, state.arrangement));
     if (!Number.isNaN(known)) return known;
-    this.#done.set(done);
-    return this.#value(belief, mass, arrangement, outcomes, 0);
+    this.#done.set(state.done);
+    return this.#value({ ...state, done: this.#done, depth: 0 });
   }
 
-  first(belief: Belief, mass: number, done: Uint8Array, arrangement: number, outcomes: number): number {
-    return this.#lookAhead.choose({ belief, mass, done, arrangement, key: outcomes });
+  first(state: PlanState): number {
+    return this.#lookAhead.choose(state);
   }
 
-  #value(belief: Belief, mass: number, arrangement: number, outcomes: number, depth: number): number {
-    const { arrangements, goingOn, problem, faultCount, stepCount } = this.#bench;
-    const state = keyOf(this.#space, outcomes, arrangement);
-    const known = this.#known.get(state);
+  #value(state: DeepState): number {
+    const { problem, faultCount, stepCount } = this.#compiled;
+    const place = keyOf(this.#space, state.key, state.arrangement);
+    const known = this.#known.get(place);
     if (!Number.isNaN(known)) return known;
     this.#effort.spend(2 * faultCount * stepCount);
-    const step = this.first(belief, mass, this.#done, arrangement, outcomes);
-    let value = mass * problem.handOver;
-    if (step >= 0) {
-      const move = arrangements.move(arrangement, step);
-      value = chargeOf(this.#bench, belief, mass, step) + mass * move.price;
-      const next = this.#beliefAt(depth);
-      const outcomesOn = goingOn[step] as readonly number[];
-      this.#done[step] = 1;
-      for (let i = 0; i < outcomesOn.length; i++) {
-        const left = afterOutcome(this.#bench, belief, step, outcomesOn[i] as number, next);
-        const key = outcomes + (this.#space.strides[step] as number) * (i + 1);
-        if (left > 0) value += this.#value(next, left, move.to, key, depth + 1);
-      }
-      this.#done[step] = 0;
-    }
-    this.#known.set(state, value);
+    const step = this.first(state);
+    const value =
+      step < 0 ? state.mass * problem.handOver : minutesOfDoing(this.#compiled, state, step, this.#valueAfter);
+    this.#known.set(place, value);
     return value;
   }
 
-  #beliefAt(depth: number): Float64Array {
-    const kept = this.#beliefs[depth] ?? new Float64Array(this.#bench.faultCount);
-    this.#beliefs[depth] = kept;
-    return kept;
-  }
+  readonly #valueAfter = (state: DeepState, step: number, i: number, outcome: number, arrangement: number): number => {
+    const belief = this.#beliefs.at(state.depth);
+    const mass = afterOutcome(this.#compiled, state.belief, step, outcome, belief);
+    const key = keyAfter(this.#space, state.key, step, i);
+    return mass <= 0 ? 0 : this.#value({ belief, mass, done: this.#done, arrangement, key, depth: state.depth + 1 });
+  };
 }

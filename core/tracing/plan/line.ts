@@ -1,6 +1,9 @@
-import { addRow, type Belief, type Bench } from './bench.ts';
+import { at, nth } from '../../figures/rows.ts';
+import { addRow, type CompiledProblem } from './compiledProblem.ts';
+import type { Effort } from './effort.ts';
+import type { PlanState } from './planState.ts';
 import { RatioChooser } from './ratio.ts';
-import { Sight } from './sight.ts';
+import { RatioSums } from './ratioSums.ts';
 
 /** What is left below this share of the belief is charged as handed over instead of being followed further. */
 const LEFT_OVER = 1e-7;
@@ -10,15 +13,32 @@ export const LIVE_LEFT_OVER = 1e-3;
 /** A fault with less belief than this share of what may be left over is not followed along the line. */
 const NEGLIGIBLE = 0.01;
 
+/** One line of steps. `order` is written anew by the next line: whoever keeps it takes a copy. */
+export type Line = {
+  /** Expected minutes × mass from here on: what is open already is not charged for closing (see `Move.price`). */
+  readonly minutes: number;
+  /** The steps in their order, and how many of them are done before handing over is cheaper. */
+  readonly order: Int32Array;
+  readonly kept: number;
+};
+
+type Laid = { readonly length: number; readonly left: number };
+
+/** What taking one step leaves: how many faults are followed still, what it cost by fault (minutes × mass), the mass it cured. */
+type Taken = { readonly following: number; readonly costs: number; readonly gone: number };
+
+const NOTHING: Line = { minutes: 0, order: new Int32Array(), kept: 0 };
+
 /**
  * The minutes of going on by p/c without looking at which outcome a step had unless it cures: one line of steps,
  * stopped where handing over is cheaper. It is a policy like any other and its value is exact, at the price of one
  * pass: chances and harms are kept up to date by taking away what each step cures.
  */
 export class RatioLine {
-  readonly #bench: Bench;
+  readonly #compiled: CompiledProblem;
+  readonly #effort: Effort;
   readonly #chooser: RatioChooser;
-  readonly #sight: Sight;
+  readonly #sums: RatioSums;
   /** The faults that are still followed, and the belief in each of them. */
   readonly #followed: Int32Array;
   readonly #belief: Float64Array;
@@ -26,91 +46,88 @@ export class RatioLine {
   /** Minutes × mass of each step of the line, and the mass before it. */
   readonly #charges: Float64Array;
   readonly #masses: Float64Array;
+  readonly #order: Int32Array;
   readonly #leftOver: number;
 
-  constructor(bench: Bench, leftOver = LEFT_OVER) {
-    this.#bench = bench;
+  constructor(compiled: CompiledProblem, effort: Effort, leftOver = LEFT_OVER) {
+    this.#compiled = compiled;
+    this.#effort = effort;
     this.#leftOver = leftOver;
-    this.#chooser = new RatioChooser(bench, bench.aims, 1 / bench.problem.handOver);
-    this.#sight = new Sight(bench, bench.aimedBy);
-    this.#followed = new Int32Array(bench.faultCount);
-    this.#belief = new Float64Array(bench.faultCount);
-    this.#done = new Uint8Array(bench.stepCount);
-    this.order = new Int32Array(bench.stepCount);
-    this.#charges = new Float64Array(bench.stepCount + 1);
-    this.#masses = new Float64Array(bench.stepCount + 1);
+    this.#chooser = new RatioChooser(compiled, compiled.aims, 1 / compiled.problem.handOver);
+    this.#sums = new RatioSums(compiled, compiled.aimedBy);
+    this.#followed = new Int32Array(compiled.faultCount);
+    this.#belief = new Float64Array(compiled.faultCount);
+    this.#done = new Uint8Array(compiled.stepCount);
+    this.#order = new Int32Array(compiled.stepCount);
+    this.#charges = new Float64Array(compiled.stepCount + 1);
+    this.#masses = new Float64Array(compiled.stepCount + 1);
   }
 
-  /** Steps in the last line: a measure of work done. */
-  length = 0;
-  /** The steps of the last line in their order, and how many of them are done before handing over is cheaper. */
-  readonly order: Int32Array;
-  kept = 0;
+  /** Follows the line from a state, which stays as it is. */
+  follow(state: PlanState): Line {
+    const { faultCount, stepCount } = this.#compiled;
+    const laid = state.mass > 0 ? this.#lay(state) : null;
+    this.#effort.spend(4 * faultCount + (laid?.length ?? 0) * stepCount);
+    return laid ? this.#valued(laid) : NOTHING;
+  }
 
-  /**
-   * Expected minutes × mass from here on, in the amortised count of `Move.price`: closing what is open already is not
-   * in it. `mass` is the total of `belief`; neither `belief` nor `done` is changed.
-   */
-  value(belief: Belief, mass: number, done: Uint8Array, arrangement: number): number {
-    if (mass <= 0) return 0;
-    const { arrangements, problem, minutes, stepCount } = this.#bench;
+  /** Lays the line: its steps, charges and masses; answers how many steps it has, and the mass left at its end. */
+  #lay({ belief, mass, done, arrangement: start }: PlanState): Laid {
+    const { arrangements, minutes, stepCount } = this.#compiled;
     this.#done.set(done);
-    let following = this.#follow(belief, mass);
+    let following = this.#look(belief, mass * this.#leftOver * NEGLIGIBLE);
     let left = mass;
-    let at = arrangement;
+    let arrangement = start;
     let length = 0;
     while (left > mass * this.#leftOver && length < stepCount) {
-      const step = this.#chooser.first(at, this.#sight, left, this.#done);
+      const step = this.#chooser.first({ arrangement, mass: left, done: this.#done }, this.#sums);
       if (step < 0) break;
-      const move = arrangements.move(at, step);
-      const charge = left * (move.price + (minutes[step] as number));
+      const move = arrangements.move(arrangement, step);
+      const taken = this.#take(step, following, mass * this.#leftOver * NEGLIGIBLE);
       this.#masses[length] = left;
-      this.order[length] = step;
-      following = this.#take(step, following, mass);
-      this.#charges[length] = charge + this.#costs;
+      this.#order[length] = step;
+      this.#charges[length] = left * (move.price + at(minutes, step)) + taken.costs;
+      following = taken.following;
+      arrangement = move.to;
+      left -= taken.gone;
       length++;
-      at = move.to;
-      left -= this.#gone;
     }
-    this.length = length;
-    this.kept = length;
-    let value = Math.max(0, left) * problem.handOver;
-    for (let i = length - 1; i >= 0; i--) {
-      const goingOn = (this.#charges[i] as number) + value;
-      const stopping = (this.#masses[i] as number) * problem.handOver;
-      if (stopping <= goingOn) this.kept = i;
-      value = Math.min(stopping, goingOn);
-    }
-    return value;
+    return { length, left };
   }
 
-  /** Looks at a belief; what is nearly out of the question is not followed and ends as handed over. Returns how many are. */
-  #follow(belief: Belief, mass: number): number {
-    const least = mass * this.#leftOver * NEGLIGIBLE;
-    const { cure, harm } = this.#sight;
-    cure.fill(0);
-    harm.fill(0);
+  /** The line laid last from its end: handing over wherever that is cheaper than going on. */
+  #valued({ length, left }: Laid): Line {
+    const { handOver } = this.#compiled.problem;
+    let kept = length;
+    let minutes = Math.max(0, left) * handOver;
+    for (let i = length - 1; i >= 0; i--) {
+      const goingOn = at(this.#charges, i) + minutes;
+      const stopping = at(this.#masses, i) * handOver;
+      if (stopping <= goingOn) kept = i;
+      minutes = Math.min(stopping, goingOn);
+    }
+    return { minutes, order: this.#order, kept };
+  }
+
+  /** Looks at a belief; what has no more than `least` is not followed and ends as handed over. Answers how many are. */
+  #look(belief: Float64Array, least: number): number {
+    this.#sums.clear();
     let following = 0;
     for (let f = 0; f < belief.length; f++) {
-      const share = belief[f] as number;
+      const share = at(belief, f);
       if (share <= least) continue;
       this.#followed[following] = f;
       this.#belief[following++] = share;
-      this.#sight.add(this.#bench, f, share);
+      this.#sums.add(f, share);
     }
     return following;
   }
 
-  /** Of the last step taken: what it cost by fault, minutes × mass, and the mass that it cured. */
-  #costs = 0;
-  #gone = 0;
-
-  /** Takes what a step cures out of belief, chances and harms; returns how many faults are still followed. */
-  #take(step: number, following: number, mass: number): number {
-    const least = mass * this.#leftOver * NEGLIGIBLE;
-    const { cureRow, costRow, aimedBy, harmedBy } = this.#bench;
-    const { cure, harm } = this.#sight;
-    const chance = cureRow[step] as Float64Array;
+  /** Takes what a step cures out of belief, chances and harms. */
+  #take(step: number, following: number, least: number): Taken {
+    const { cureRow, costRow, aimedBy, harmedBy } = this.#compiled;
+    const { cure, harm } = this.#sums;
+    const chance = nth(cureRow, step);
     const cost = costRow[step];
     const followed = this.#followed;
     const belief = this.#belief;
@@ -118,11 +135,11 @@ export class RatioLine {
     let gone = 0;
     let kept = 0;
     for (let i = 0; i < following; i++) {
-      const f = followed[i] as number;
-      const share = belief[i] as number;
-      const cured = share * (chance[f] as number);
+      const f = followed[i] ?? NaN;
+      const share = belief[i] ?? NaN;
+      const cured = share * (chance[f] ?? NaN);
       const left = share - cured;
-      if (cost) costs += share * (cost[f] as number);
+      if (cost) costs += share * (cost[f] ?? NaN);
       gone += cured;
       followed[kept] = f;
       belief[kept] = left;
@@ -133,8 +150,6 @@ export class RatioLine {
       addRow(harm, harmedBy, f, -lost);
     }
     this.#done[step] = 1;
-    this.#costs = costs;
-    this.#gone = gone;
-    return kept;
+    return { following: kept, costs, gone };
   }
 }

@@ -1,14 +1,16 @@
-import { afterOutcome, type Belief, type Bench, chargeOf } from './bench.ts';
+import { at, dot, nth } from '../../figures/rows.ts';
+import { afterOutcome, type CompiledProblem } from './compiledProblem.ts';
 import type { Effort } from './effort.ts';
-import { FixedOrder, weighed } from './fixedOrder.ts';
+import { FixedOrder } from './fixedOrder.ts';
 import { LIVE_LEFT_OVER, RatioLine } from './line.ts';
-import { MOST_CANDIDATES } from './lookAhead.ts';
+import { minutesOfDoing } from './minutesOfDoing.ts';
+import type { PlanState } from './planState.ts';
 import { clearlyLess, TIE } from './problem.ts';
-import { Shortlist } from './shortlist.ts';
-import type { Stand } from './stand.ts';
+import { RatioSums } from './ratioSums.ts';
+import { MOST_CANDIDATES, shortlist } from './shortlist.ts';
 
-/** A line of steps and its minutes × mass at the belief it was made for. */
-type Line = { readonly value: number; readonly order: Int32Array };
+/** A line of steps to be followed as it is, and its minutes × mass at the belief it was made for. */
+type FixedPolicy = { readonly value: number; readonly order: Int32Array };
 /** Of the second steps by fixed orders, so many are worked out with lines of their own. */
 const REFINED = 2;
 
@@ -20,169 +22,155 @@ const REFINED = 2;
  */
 export class LiveLookAhead {
   readonly depth: 1 | 2;
-  readonly #bench: Bench;
+  readonly #compiled: CompiledProblem;
   readonly #effort: Effort;
   readonly #line: RatioLine;
   readonly #fixed: FixedOrder;
-  readonly #shortlist: Shortlist;
+  readonly #sums: RatioSums;
   readonly #first: Float64Array;
   readonly #second: Float64Array;
   readonly #done: Uint8Array;
+  /** Minutes per fault of a fixed order: the one after the first outcome, and the one of the second outcome alone. */
   readonly #after: Float64Array;
   readonly #alone: Float64Array;
-  /** Lines after each outcome of each step, as seen from the stand chosen for last. */
-  #lines: readonly (readonly Line[])[] = [];
+  /** What comes after each outcome of each step, as seen from the state chosen for last. */
+  #policies: readonly (readonly FixedPolicy[])[] = [];
   #ranked: readonly number[] = [];
   /** Minutes × mass of doing each step next, by the depth asked for; NaN for steps done, pruned or given up. */
   readonly values: Float64Array;
   /** The same by one step of look-ahead. */
   readonly oneStep: Float64Array;
 
-  constructor(bench: Bench, depth: 1 | 2, effort: Effort) {
-    this.#bench = bench;
+  constructor(compiled: CompiledProblem, depth: 1 | 2, effort: Effort) {
+    this.#compiled = compiled;
     this.depth = depth;
     this.#effort = effort;
-    this.#line = new RatioLine(bench, LIVE_LEFT_OVER);
-    this.#fixed = new FixedOrder(bench);
-    this.#shortlist = new Shortlist(bench);
-    this.#first = new Float64Array(bench.faultCount);
-    this.#second = new Float64Array(bench.faultCount);
-    this.#done = new Uint8Array(bench.stepCount);
-    this.#after = new Float64Array(bench.faultCount);
-    this.#alone = new Float64Array(bench.faultCount);
-    this.values = new Float64Array(bench.stepCount);
-    this.oneStep = new Float64Array(bench.stepCount);
+    this.#line = new RatioLine(compiled, effort, LIVE_LEFT_OVER);
+    this.#fixed = new FixedOrder(compiled);
+    this.#sums = new RatioSums(compiled, compiled.aimedBy);
+    this.#first = new Float64Array(compiled.faultCount);
+    this.#second = new Float64Array(compiled.faultCount);
+    this.#done = new Uint8Array(compiled.stepCount);
+    this.#after = new Float64Array(compiled.faultCount);
+    this.#alone = new Float64Array(compiled.faultCount);
+    this.values = new Float64Array(compiled.stepCount);
+    this.oneStep = new Float64Array(compiled.stepCount);
   }
 
   /** The step to do next, or -1 when handing over is cheaper; fills `values` and `oneStep`. */
-  choose(stand: Stand): number {
-    this.#look(stand);
+  choose(given: PlanState): number {
+    const state = this.#own(given);
+    this.#look(state);
     this.values.set(this.oneStep);
     if (this.depth === 2) {
       this.values.fill(Number.NaN);
       let least = Number.POSITIVE_INFINITY;
       for (const s of this.#ranked.slice(0, MOST_CANDIDATES)) {
         this.#effort.look();
-        const value = this.#twoSteps(stand, s, least);
+        const value = this.#twoSteps(state, s, least);
         this.values[s] = value;
         if (value < least) least = value;
       }
     }
     let best = -1;
     this.values.forEach((value, s) => {
-      if (!Number.isNaN(value) && (best < 0 || clearlyLess(value, this.values[best] as number))) best = s;
+      if (!Number.isNaN(value) && (best < 0 || clearlyLess(value, at(this.values, best)))) best = s;
     });
-    const stopping = stand.mass * this.#bench.problem.handOver;
-    return best >= 0 && clearlyLess(stopping, this.values[best] as number) ? -1 : best;
+    const stopping = given.mass * this.#compiled.problem.handOver;
+    return best >= 0 && clearlyLess(stopping, at(this.values, best)) ? -1 : best;
   }
 
-  /** Looks two steps ahead from a step that was given up; by the same sums as `choose`, for the same stand. */
-  lookInto(stand: Stand, step: number): number {
-    this.#done.set(stand.done);
-    return this.#twoSteps(stand, step, Number.POSITIVE_INFINITY);
+  /** Looks two steps ahead from a step that was given up; by the same sums as `choose`, for the same state. */
+  lookInto(given: PlanState, step: number): number {
+    return this.#twoSteps(this.#own(given), step, Number.POSITIVE_INFINITY);
   }
 
-  /** Minutes × mass after one outcome of a step, for the stand last chosen for, by the look-ahead that is left after it. */
-  valueAfter(stand: Stand, step: number, outcome: number): number {
-    const i = (this.#bench.goingOn[step] ?? []).indexOf(outcome);
-    const line = this.#lines[step]?.[i];
-    if (!line) return 0;
-    if (this.depth === 1) return line.value;
-    const mass = afterOutcome(this.#bench, stand.belief, step, outcome, this.#first);
-    this.#done.set(stand.done);
+  /** Minutes × mass after one outcome of a step, for the state last chosen for, by the look-ahead that is left after it. */
+  valueAfter(given: PlanState, step: number, outcome: number): number {
+    const policy = this.#policies[step]?.[(this.#compiled.goingOn[step] ?? []).indexOf(outcome)];
+    if (!policy) return 0;
+    if (this.depth === 1) return policy.value;
+    const state = this.#own(given);
     this.#done[step] = 1;
-    return this.#best(this.#first, mass, this.#bench.arrangements.move(stand.arrangement, step).to, line);
+    const { to } = this.#compiled.arrangements.move(given.arrangement, step);
+    return this.#best(this.#afterOutcome(state, step, outcome, to, this.#first), policy);
+  }
+
+  /** The state with steps done that are ours to change. */
+  #own(given: PlanState): PlanState {
+    this.#done.set(given.done);
+    return { ...given, done: this.#done };
+  }
+
+  #afterOutcome(state: PlanState, step: number, outcome: number, to: number, into: Float64Array): PlanState {
+    const mass = afterOutcome(this.#compiled, state.belief, step, outcome, into);
+    return { belief: into, mass, done: this.#done, arrangement: to, key: 0 };
   }
 
   /** One step ahead from every step left, and the lines that come up. */
-  #look(stand: Stand): void {
-    const { arrangements, goingOn, stepCount } = this.#bench;
-    this.#done.set(stand.done);
-    const lines: Line[][] = [];
+  #look(state: PlanState): void {
+    const { stepCount } = this.#compiled;
+    const policies: FixedPolicy[][] = [];
     for (let s = 0; s < stepCount; s++) {
       this.oneStep[s] = Number.NaN;
-      if (stand.done[s] === 1) continue;
-      const { price, to } = arrangements.move(stand.arrangement, s);
-      this.#done[s] = 1;
-      const own = (goingOn[s] as readonly number[]).map((outcome): Line => {
-        const mass = afterOutcome(this.#bench, stand.belief, s, outcome, this.#first);
-        const value = this.#valueOf(this.#first, mass, to);
-        return { value, order: mass > 0 ? this.#line.order.slice(0, this.#line.kept) : new Int32Array() };
+      if (state.done[s] === 1) continue;
+      const own: FixedPolicy[] = [];
+      this.oneStep[s] = minutesOfDoing(this.#compiled, state, s, (_state, _step, _i, outcome, to) => {
+        const { minutes, order, kept } = this.#line.follow(this.#afterOutcome(state, s, outcome, to, this.#first));
+        own.push({ value: minutes, order: order.slice(0, kept) });
+        return minutes;
       });
-      this.#done[s] = 0;
-      lines[s] = own;
-      this.oneStep[s] = own.reduce(
-        (sum, line) => sum + line.value,
-        chargeOf(this.#bench, stand.belief, stand.mass, s) + stand.mass * price,
-      );
+      policies[s] = own;
     }
-    this.#lines = lines;
+    this.#policies = policies;
     this.#ranked = [...this.oneStep.keys()]
-      .filter((s) => !Number.isNaN(this.oneStep[s] as number))
-      .sort((a, b) => (this.oneStep[a] as number) - (this.oneStep[b] as number) || a - b);
-  }
-
-  #valueOf(belief: Belief, mass: number, arrangement: number): number {
-    const value = this.#line.value(belief, mass, this.#done, arrangement);
-    this.#effort.spend(4 * this.#bench.faultCount + this.#line.length * this.#bench.stepCount);
-    return value;
+      .filter((s) => !Number.isNaN(at(this.oneStep, s)))
+      .sort((a, b) => at(this.oneStep, a) - at(this.oneStep, b) || a - b);
   }
 
   /** NaN when the figure is above `enough`. */
-  #twoSteps(stand: Stand, step: number, enough: number): number {
-    const { price, to } = this.#bench.arrangements.move(stand.arrangement, step);
-    let value = chargeOf(this.#bench, stand.belief, stand.mass, step) + stand.mass * price;
-    const outcomes = this.#bench.goingOn[step] as readonly number[];
-    this.#done[step] = 1;
-    for (let i = 0; i < outcomes.length && value <= enough * (1 + TIE); i++) {
-      const mass = afterOutcome(this.#bench, stand.belief, step, outcomes[i] as number, this.#first);
-      if (mass > 0) value += this.#best(this.#first, mass, to, this.#lines[step]?.[i] as Line);
-    }
-    this.#done[step] = 0;
+  #twoSteps(state: PlanState, step: number, enough: number): number {
+    const policies = nth(this.#policies, step);
+    const valueAfter = (_state: PlanState, _step: number, i: number, outcome: number, to: number): number => {
+      const after = this.#afterOutcome(state, step, outcome, to, this.#first);
+      return after.mass > 0 ? this.#best(after, nth(policies, i)) : 0;
+    };
+    const value = minutesOfDoing(this.#compiled, state, step, valueAfter, enough);
     return value > enough * (1 + TIE) ? Number.NaN : value;
   }
 
   /** Handing over, going on along the line, or one step and then a line: whichever is cheapest. */
-  #best(belief: Belief, mass: number, arrangement: number, line: Line): number {
-    const seconds = this.#shortlist
-      .of(this.#ranked, belief, mass, this.#done, arrangement)
-      .map((s) => ({ s, value: this.#second1(belief, mass, arrangement, s, line) }))
+  #best(state: PlanState, policy: FixedPolicy): number {
+    const seconds = shortlist(this.#compiled, this.#ranked, state, this.#sums)
+      .map((s) => ({ s, value: this.#secondByFixedOrder(state, s, policy) }))
       .sort((a, b) => a.value - b.value || a.s - b.s);
-    let best = Math.min(mass * this.#bench.problem.handOver, line.value);
+    let best = Math.min(state.mass * this.#compiled.problem.handOver, policy.value);
     for (const { s, value } of seconds.slice(0, REFINED))
-      best = Math.min(best, value, this.#oneStep(belief, mass, arrangement, s, Math.min(best, value)));
+      best = Math.min(best, value, this.#oneStep(state, s, Math.min(best, value)));
     return best;
   }
 
   /** One step, then the better of two known orders by what came out. */
-  #second1(belief: Belief, mass: number, arrangement: number, step: number, line: Line): number {
-    const { price, to } = this.#bench.arrangements.move(arrangement, step);
-    const { handOver } = this.#bench.problem;
-    let value = chargeOf(this.#bench, belief, mass, step) + mass * price;
-    const outcomes = this.#bench.goingOn[step] as readonly number[];
-    this.#done[step] = 1;
-    this.#fixed.minutesOf(line.order, this.#done, to, this.#after);
-    for (let i = 0; i < outcomes.length; i++) {
-      const left = afterOutcome(this.#bench, belief, step, outcomes[i] as number, this.#second);
-      if (left <= 0) continue;
-      this.#fixed.minutesOf(this.#lines[step]?.[i]?.order as Int32Array, this.#done, to, this.#alone);
-      value += Math.min(left * handOver, weighed(this.#second, this.#after), weighed(this.#second, this.#alone));
-    }
-    this.#done[step] = 0;
-    return value;
+  #secondByFixedOrder(state: PlanState, step: number, policy: FixedPolicy): number {
+    const { handOver } = this.#compiled.problem;
+    let isAfterKnown = false;
+    return minutesOfDoing(this.#compiled, state, step, (_state, _step, i, outcome, to) => {
+      if (!isAfterKnown) this.#fixed.minutesOf(policy.order, this.#done, to, this.#after);
+      isAfterKnown = true;
+      const left = afterOutcome(this.#compiled, state.belief, step, outcome, this.#second);
+      if (left <= 0) return 0;
+      this.#fixed.minutesOf(nth(nth(this.#policies, step), i).order, this.#done, to, this.#alone);
+      return Math.min(left * handOver, dot(this.#second, this.#after), dot(this.#second, this.#alone));
+    });
   }
 
+  readonly #thenLine = (state: PlanState, step: number, _i: number, outcome: number, to: number): number => {
+    const after = this.#afterOutcome(state, step, outcome, to, this.#second);
+    return after.mass > 0 ? this.#line.follow(after).minutes : 0;
+  };
+
   /** One step, then the line that each outcome leads to. Given up (a figure above `enough`) once it cannot be better. */
-  #oneStep(belief: Belief, mass: number, arrangement: number, step: number, enough: number): number {
-    const { price, to } = this.#bench.arrangements.move(arrangement, step);
-    let value = chargeOf(this.#bench, belief, mass, step) + mass * price;
-    const outcomes = this.#bench.goingOn[step] as readonly number[];
-    this.#done[step] = 1;
-    for (let i = 0; i < outcomes.length && value <= enough * (1 + TIE); i++) {
-      const left = afterOutcome(this.#bench, belief, step, outcomes[i] as number, this.#second);
-      if (left > 0) value += this.#valueOf(this.#second, left, to);
-    }
-    this.#done[step] = 0;
-    return value;
+  #oneStep(state: PlanState, step: number, enough: number): number {
+    return minutesOfDoing(this.#compiled, state, step, this.#thenLine, enough);
   }
 }

@@ -1,10 +1,10 @@
-import { layOut } from './bench.ts';
 import { withMethod } from './choosers.ts';
+import { compileProblem } from './compiledProblem.ts';
 import type { Cancel } from './effort.ts';
 import type { PlanRefusal, PlanRefusalName } from './planRefusal.ts';
+import { afterStep, type PlanState, startOf } from './planState.ts';
 import { safeCut, writeOut } from './policyTree.ts';
 import type { Method, Problem } from './problem.ts';
-import { afterStep, type Stand, startOf } from './stand.ts';
 
 /** What was done so far, first to last. */
 export type Log = readonly { readonly step: string; readonly outcome: string }[];
@@ -23,8 +23,8 @@ export function nextStep(
   method: Method,
   signal?: Cancel,
 ): { readonly ok: true; readonly next: Next } | { readonly ok: false; readonly refusal: PlanRefusal } {
-  const bench = layOut(problem);
-  let stand: Stand = startOf(bench);
+  const compiled = compileProblem(problem);
+  let state: PlanState = startOf(compiled);
   let cured = false;
   for (const [entry, { step: id, outcome: name }] of log.entries()) {
     const at = problem.steps.findIndex((step) => step.id === id);
@@ -32,17 +32,18 @@ export function nextStep(
     if (cured) return wrong('after-the-end', entry, id, name);
     if (at < 0) return wrong('unknown-step', entry, id, name);
     if (outcome < 0) return wrong('unknown-outcome', entry, id, name);
-    if (stand.done[at] === 1) return wrong('step-twice', entry, id, name);
-    stand = afterStep(bench, stand, at, outcome);
-    if (stand.mass <= 0) return wrong('cannot-happen', entry, id, name);
-    stand = normalised(stand);
+    if (state.done[at] === 1) return wrong('step-twice', entry, id, name);
+    state = afterStep(compiled, state, at, outcome);
+    if (state.mass <= 0) return wrong('cannot-happen', entry, id, name);
+    state = normalised(state);
     cured = problem.steps[at]?.cures[outcome] === true;
   }
   if (cured) return { ok: true, next: { next: 'done', kind: 'done' } };
-  const answer = withMethod(bench, stand, method, signal, ({ chooser, strides, effort }) => {
-    if (chooser.mayStop) return problem.steps[chooser.choose(stand)]?.id;
+  const answer = withMethod(compiled, state, method, signal, ({ chooser, strides, effort }) => {
+    if (chooser.mayStop) return problem.steps[chooser.choose(state)]?.id;
     // A base policy stops where its own going on is dearer, so its going on has to be valued; the cut keeps that short.
-    const { policy } = writeOut(bench, stand, chooser, strides, safeCut(bench.stepCount), method, effort);
+    const cut = safeCut(compiled.stepCount);
+    const { policy } = writeOut({ compiled, start: state, chooser, strides, cut, method, effort });
     return policy === 'hand over' ? undefined : policy.step;
   });
   if (!answer.ok) return answer;
@@ -54,8 +55,8 @@ export function nextStep(
 }
 
 /** Long logs are kept away from numbers too small to hold. */
-function normalised(stand: Stand): Stand {
-  return { ...stand, belief: stand.belief.map((share) => share / stand.mass), mass: 1 };
+function normalised(state: PlanState): PlanState {
+  return { ...state, belief: state.belief.map((share) => share / state.mass), mass: 1 };
 }
 
 function wrong(

@@ -1,10 +1,10 @@
-import { layOut } from './bench.ts';
 import { withMethod } from './choosers.ts';
+import { compileProblem } from './compiledProblem.ts';
 import type { Cancel } from './effort.ts';
 import type { PlanRefusal } from './planRefusal.ts';
+import { startOf } from './planState.ts';
 import { type Policy, writeOut } from './policyTree.ts';
 import type { Method, Problem } from './problem.ts';
-import { startOf } from './stand.ts';
 
 /** A plan from a closed machine. `expectedMinutes` is the exact expected value of `policy` as written. */
 export type Plan = {
@@ -37,11 +37,11 @@ export function planProblem(
   options: PlanOptions,
 ): { readonly ok: true; readonly plan: Plan } | { readonly ok: false; readonly refusal: PlanRefusal } {
   const { method, signal } = options;
-  const bench = layOut(problem);
-  const start = startOf(bench);
+  const compiled = compileProblem(problem);
+  const start = startOf(compiled);
   const cut = options.cut ?? defaultCut(problem);
-  const answer = withMethod(bench, start, method, signal, ({ chooser, strides, effort }) =>
-    writeOut(bench, start, chooser, strides, cut, method, effort),
+  const answer = withMethod(compiled, start, method, signal, ({ chooser, strides, effort }) =>
+    writeOut({ compiled, start, chooser, strides, cut, method, effort }),
   );
   if (!answer.ok) return answer;
   const { policy, minutes, cutMass } = answer.value;

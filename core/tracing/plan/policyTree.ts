@@ -1,8 +1,8 @@
-import { type Bench, chargeOf } from './bench.ts';
+import { type CompiledProblem, chargeOf } from './compiledProblem.ts';
 import { type Effort, Halt } from './effort.ts';
 import { STOP } from './exact.ts';
+import { afterStep, type PlanState } from './planState.ts';
 import { clearlyLess, type Method } from './problem.ts';
-import { afterStep, type Stand } from './stand.ts';
 
 /** What to do and, for each outcome that can happen, what to do then. */
 export type Policy = 'hand over' | { readonly step: string; readonly then: Readonly<Record<string, Policy | 'done'>> };
@@ -13,7 +13,7 @@ export const MOST_DECISIONS = 50_000;
 const MOST_LOOKED_AT = 500_000;
 
 /** How a method decides; `mayStop`: it hands over by itself, else wherever its own going on is dearer. */
-export type Chooser = { readonly choose: (stand: Stand) => number; readonly mayStop: boolean };
+export type Chooser = { readonly choose: (state: PlanState) => number; readonly mayStop: boolean };
 
 export type Tree = {
   readonly policy: Policy;
@@ -22,48 +22,52 @@ export type Tree = {
   readonly decisions: number;
 };
 
+/** What a policy is written out from, and up to where. */
+export type Writing = {
+  readonly compiled: CompiledProblem;
+  readonly start: PlanState;
+  readonly chooser: Chooser;
+  /** As in `StateSpace`; zeros where the chooser numbers no states. */
+  readonly strides: Float64Array;
+  /** Histories of less than this probability are handed over and charged so. */
+  readonly cut: number;
+  readonly method: Method;
+  readonly effort: Effort;
+};
+
 /**
- * Writes a policy out and values exactly what is written. `minutes` is expected minutes × mass of the start in the
- * amortised count of `Move.price` (from a closed machine: the true expected minutes). Histories of less than `cut` are
- * handed over and charged so.
+ * Writes a policy out and values exactly what is written: the same recursion as `minutesOfDoing`, over all outcomes, by
+ * its own sums. `minutes` is expected minutes × mass of the start in the amortised count of `Move.price` (from a closed
+ * machine: the true expected minutes). Halts with `too-many-decisions`.
  */
-export function writeOut(
-  bench: Bench,
-  start: Stand,
-  chooser: Chooser,
-  strides: Float64Array,
-  cut: number,
-  method: Method,
-  effort: Effort,
-): Tree {
-  const { problem, arrangements, goingOn } = bench;
+export function writeOut({ compiled, start, chooser, strides, cut, method, effort }: Writing): Tree {
+  const { problem, arrangements, goingOn } = compiled;
   let decisions = 0;
   let lookedAt = 0;
   const tooMany = (): Halt =>
-    new Halt('too-many-decisions', { limit: MOST_DECISIONS, method, cut: safeCut(bench.stepCount) });
+    new Halt('too-many-decisions', { limit: MOST_DECISIONS, method, cut: safeCut(compiled.stepCount) });
 
-  const walk = (stand: Stand): Tree => {
-    const stopping = stand.mass * problem.handOver;
-    const left = bench.stepCount - stand.done.reduce((sum, done) => sum + done, 0);
-    if (left > 0 && stand.mass < cut) {
-      return { policy: 'hand over', minutes: stopping, cutMass: stand.mass, decisions };
+  const walk = (state: PlanState): Tree => {
+    const stopping = state.mass * problem.handOver;
+    const left = compiled.stepCount - state.done.reduce((sum, done) => sum + done, 0);
+    if (left > 0 && state.mass < cut) {
+      return { policy: 'hand over', minutes: stopping, cutMass: state.mass, decisions };
     }
     const handedOver: Tree = { policy: 'hand over', minutes: stopping, cutMass: 0, decisions };
-    const at = left > 0 ? chooser.choose(stand) : STOP;
+    const at = left > 0 ? chooser.choose(state) : STOP;
     const step = problem.steps[at];
     if (!step) return handedOver;
-    effort.spend(bench.faultCount * step.outcomes.length);
+    effort.spend(compiled.faultCount * step.outcomes.length);
     const before = decisions;
     decisions++;
     lookedAt++;
     if (lookedAt > MOST_LOOKED_AT || (chooser.mayStop && decisions > MOST_DECISIONS)) throw tooMany();
-    let minutes =
-      chargeOf(bench, stand.belief, stand.mass, at) + stand.mass * arrangements.move(stand.arrangement, at).price;
+    let minutes = chargeOf(compiled, state, at) + state.mass * arrangements.move(state.arrangement, at).price;
     let cutMass = 0;
     const then: [string, Policy | 'done'][] = [];
     step.outcomes.forEach((outcome, o) => {
       const digit = (goingOn[at] ?? []).indexOf(o) + 1;
-      const next = afterStep(bench, stand, at, o, strides[at], digit);
+      const next = afterStep(compiled, state, at, o, strides[at], digit);
       if (next.mass <= 0) return;
       if (step.cures[o]) {
         then.push([outcome, 'done']);

@@ -1,9 +1,10 @@
-import { LineBase } from './base.ts';
-import { type Bench, massOf } from './bench.ts';
+import { at } from '../../figures/rows.ts';
+import type { CompiledProblem } from './compiledProblem.ts';
 import { chanceOf, easiestStep, minutesNow } from './easiest.ts';
 import { type Cancel, Effort } from './effort.ts';
+import { LineBase } from './lineBase.ts';
 import { LiveLookAhead } from './liveLookAhead.ts';
-import type { Stand } from './stand.ts';
+import type { PlanState } from './planState.ts';
 
 /** One outcome of a step, seen from now. */
 export type RankedOutcome = {
@@ -48,56 +49,60 @@ export type Ranking = {
  * handing over is cheaper: an upper bound of what the plan will really cost.
  */
 export class StepRanker {
-  readonly #bench: Bench;
+  readonly #compiled: CompiledProblem;
   readonly #base: LineBase;
   readonly #lookAhead: LiveLookAhead;
 
   /** `depth` 1 answers in a few milliseconds, 2 is the full look-ahead; `signal` gives up with `Halt`. */
-  constructor(bench: Bench, depth: 1 | 2 = 2, signal?: Cancel) {
-    this.#bench = bench;
+  constructor(compiled: CompiledProblem, depth: 1 | 2 = 2, signal?: Cancel) {
+    this.#compiled = compiled;
     const effort = new Effort(signal);
-    this.#base = new LineBase(bench, effort);
-    this.#lookAhead = new LiveLookAhead(bench, depth, effort);
+    this.#base = new LineBase(compiled, effort);
+    this.#lookAhead = new LiveLookAhead(compiled, depth, effort);
   }
 
   /** The answer at once: the step with the best p/c, or -1 when no step left can cure. */
-  interim(stand: Stand): number {
-    return this.#base.first(stand.belief, stand.mass, stand.done, stand.arrangement);
+  interim(state: PlanState): number {
+    return this.#base.first(state);
   }
 
   /** The step that `rank` puts first, without all the figures; -1 when handing over is cheaper. */
-  choose(stand: Stand): number {
-    return this.#lookAhead.choose(stand);
+  choose(state: PlanState): number {
+    return this.#lookAhead.choose(state);
   }
 
-  rank(stand: Stand): Ranking {
-    const bench = this.#bench;
-    const { mass } = stand;
-    const closing = bench.arrangements.closingAll(stand.arrangement);
-    const best = this.#lookAhead.choose(stand);
+  /**
+   * Every step left with its expected minutes, from a state of any mass above 0.
+   * @throws {Halt} once the signal given at the start is raised.
+   */
+  rank(state: PlanState): Ranking {
+    const compiled = this.#compiled;
+    const { mass } = state;
+    const closing = compiled.arrangements.closingAll(state.arrangement);
+    const best = this.#lookAhead.choose(state);
     const { values, oneStep } = this.#lookAhead;
-    const easiest = easiestStep(bench, stand);
+    const easiest = easiestStep(compiled, state);
     // What is spared against it is said to the technician: by the same look ahead, even where that was given up.
-    if (this.#lookAhead.depth === 2 && easiest >= 0 && Number.isNaN(values[easiest] as number))
-      values[easiest] = this.#lookAhead.lookInto(stand, easiest);
+    if (this.#lookAhead.depth === 2 && easiest >= 0 && Number.isNaN(at(values, easiest)))
+      values[easiest] = this.#lookAhead.lookInto(state, easiest);
     const worth = (s: number): number => {
-      const looked = values[s] as number;
-      return (Number.isNaN(looked) ? (oneStep[s] as number) : looked) / mass + closing;
+      const looked = at(values, s);
+      return (Number.isNaN(looked) ? at(oneStep, s) : looked) / mass + closing;
     };
     const steps: RankedStep[] = [];
-    for (let s = 0; s < bench.stepCount; s++) {
-      if (stand.done[s] === 1) continue;
-      const lookedAhead = this.#lookAhead.depth === 2 && !Number.isNaN(values[s] as number) ? 2 : 1;
-      steps.push({ step: s, minutesNow: minutesNow(bench, stand, s), expectedMinutes: worth(s), lookedAhead });
+    for (let s = 0; s < compiled.stepCount; s++) {
+      if (state.done[s] === 1) continue;
+      const lookedAhead = this.#lookAhead.depth === 2 && !Number.isNaN(at(values, s)) ? 2 : 1;
+      steps.push({ step: s, minutesNow: minutesNow(compiled, state, s), expectedMinutes: worth(s), lookedAhead });
     }
     // The offered step leads: a tie that file order decided must not be undone by rounding.
     const place = ({ step, expectedMinutes }: RankedStep): number => (step === best ? -1 : expectedMinutes);
     steps.sort((a, b) => place(a) - place(b) || a.step - b.step);
-    const stopping = bench.problem.handOver + closing;
+    const stopping = compiled.problem.handOver + closing;
     const expectedMinutes = best < 0 ? stopping : worth(best);
     return {
       best,
-      ratio: this.interim(stand),
+      ratio: this.interim(state),
       easiest,
       stopping,
       expectedMinutes,
@@ -107,20 +112,15 @@ export class StepRanker {
   }
 
   /** The outcomes of one step with their chances and what each would leave to do. */
-  outcomesOf(stand: Stand, step: number): readonly RankedOutcome[] {
-    const bench = this.#bench;
-    const after = bench.arrangements.move(stand.arrangement, step).to;
-    const closing = bench.arrangements.closingAll(after);
-    return (bench.problem.steps[step]?.outcomes ?? []).map((_, outcome) => {
-      const chance = chanceOf(bench, stand, step, outcome);
-      if (chance <= 0 || bench.problem.steps[step]?.cures[outcome]) return { outcome, chance, minutesAfter: 0 };
-      const value = this.#lookAhead.valueAfter(stand, step, outcome);
-      return { outcome, chance, minutesAfter: value / (chance * stand.mass) + closing };
+  outcomesOf(state: PlanState, step: number): readonly RankedOutcome[] {
+    const compiled = this.#compiled;
+    const after = compiled.arrangements.move(state.arrangement, step).to;
+    const closing = compiled.arrangements.closingAll(after);
+    return (compiled.problem.steps[step]?.outcomes ?? []).map((_, outcome) => {
+      const chance = chanceOf(compiled, state, step, outcome);
+      if (chance <= 0 || compiled.problem.steps[step]?.cures[outcome]) return { outcome, chance, minutesAfter: 0 };
+      const value = this.#lookAhead.valueAfter(state, step, outcome);
+      return { outcome, chance, minutesAfter: value / (chance * state.mass) + closing };
     });
   }
-}
-
-/** A stand from a live bench: any belief (it need not sum to 1), steps done, states open. */
-export function standOf(bench: Bench, belief: Float64Array, done: Uint8Array, open: Iterable<number>): Stand {
-  return { belief, mass: massOf(belief), done, arrangement: bench.arrangements.withOpen(open), key: 0 };
 }

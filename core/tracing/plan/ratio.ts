@@ -1,10 +1,15 @@
-import type { Bench } from './bench.ts';
-import { type Cluster, type Clusters, clustersOf } from './clusters.ts';
+import { addAt, at, nth, wholeAt } from '../../figures/rows.ts';
+import { type Clusters, clustersOf } from './clusters.ts';
+import type { CompiledProblem } from './compiledProblem.ts';
+import type { PlanState } from './planState.ts';
 import { TIE } from './problem.ts';
-import type { Sight } from './sight.ts';
+import type { RatioSums } from './ratioSums.ts';
 
 /** Below this share of the belief a cure counts as none: what subtraction leaves behind is not a chance. */
 const NO_CHANCE = 1e-13;
+
+/** A step (-1: none) and the p/c that speaks for it, alone or as the way into the best set behind an opening. */
+type Best = { readonly step: number; readonly ratio: number };
 
 /**
  * Chooses by p/c: the chance that a step cures over its minutes, the best set of steps that share an opening counted
@@ -13,7 +18,7 @@ const NO_CHANCE = 1e-13;
  * p/c order itself). Found by Dinkelbach's iteration for ratios, from inner clusters outwards.
  */
 export class RatioChooser {
-  readonly #bench: Bench;
+  readonly #compiled: CompiledProblem;
   readonly #clusters: (Clusters | undefined)[] = [];
   /** Chance and minutes of the best set behind each cluster. */
   #chance = new Float64Array(0);
@@ -28,46 +33,41 @@ export class RatioChooser {
   readonly #cost: Float64Array;
 
   /** `among`: 1 for each step of interest. `leastRatio`: a step whose own p/c is no more than this is left alone. */
-  constructor(bench: Bench, among: Uint8Array = bench.cures, leastRatio = 0) {
-    this.#bench = bench;
+  constructor(compiled: CompiledProblem, among: Uint8Array = compiled.cures, leastRatio = 0) {
+    this.#compiled = compiled;
     this.#among = among;
     this.#steps = Int32Array.from([...among.keys()].filter((s) => among[s] === 1));
     this.#leastRatio = leastRatio;
-    this.#reopening = new Float64Array(bench.stepCount);
-    this.#cure = new Float64Array(bench.stepCount);
-    this.#cost = new Float64Array(bench.stepCount);
+    this.#reopening = new Float64Array(compiled.stepCount);
+    this.#cure = new Float64Array(compiled.stepCount);
+    this.#cost = new Float64Array(compiled.stepCount);
   }
 
   /**
-   * The step to do next from this arrangement, or -1 when no step left can cure. `mass` is the belief's total; `done`
-   * says 1 for each step no longer to be had.
+   * The step to do next, or -1 when no step left can cure. `sums`: of the state's belief, which is not looked at again;
+   * `done` says 1 for each step no longer to be had.
    */
-  first(arrangement: number, sight: Sight, mass: number, done: Uint8Array): number {
+  first({ arrangement, mass, done }: Pick<PlanState, 'arrangement' | 'mass' | 'done'>, sums: RatioSums): number {
     const view = this.#clustersOf(arrangement);
     this.#mass = mass;
-    this.#look(sight, done);
-    const losing = view.losing.some((s) => (this.#cure[s] as number) > 0);
+    this.#look(sums, done);
+    const losing = view.losing.some((s) => at(this.#cure, s) > 0);
     if (losing) this.#priceReopening(view, arrangement);
     let best = this.#bestOf(view.open);
     if (losing) this.#reopening.fill(0);
-    if (view.clusters.length === 0 || this.#ratio === Number.POSITIVE_INFINITY) return best;
+    if (view.clusters.length === 0 || best.ratio === Number.POSITIVE_INFINITY) return best.step;
     best = this.#improveBy(view, view.clusters.length, -1, best);
     for (const joint of view.joints) {
-      const own = this.#bestJointly(joint.price, joint.steps, this.#ratio);
-      if (own <= this.#ratio * (1 + TIE)) continue;
-      best = this.#bestOf(joint.steps);
-      this.#ratio = own;
+      const ratio = this.#bestJointly(joint.price, joint.steps, best.ratio);
+      if (ratio > best.ratio * (1 + TIE)) best = { step: this.#bestOf(joint.steps).step, ratio };
     }
-    return best;
+    return best.step;
   }
-
-  /** The ratio that belongs to the step found last. */
-  #ratio = 0;
 
   #clustersOf(arrangement: number): Clusters {
     const known = this.#clusters[arrangement];
     if (known) return known;
-    const made = clustersOf(this.#bench, arrangement, this.#among);
+    const made = clustersOf(this.#compiled, arrangement, this.#among);
     this.#clusters[arrangement] = made;
     if (made.clusters.length > this.#chance.length) {
       this.#chance = new Float64Array(made.clusters.length);
@@ -76,13 +76,13 @@ export class RatioChooser {
     return made;
   }
 
-  #look({ cure, harm }: Sight, done: Uint8Array): void {
-    const { minutes } = this.#bench;
+  #look({ cure, harm }: RatioSums, done: Uint8Array): void {
+    const { minutes } = this.#compiled;
     const least = this.#mass * NO_CHANCE;
     for (let i = 0; i < this.#steps.length; i++) {
-      const s = this.#steps[i] as number;
-      const chance = cure[s] as number;
-      const cost = this.#mass * (minutes[s] as number) + (harm[s] as number);
+      const s = wholeAt(this.#steps, i);
+      const chance = at(cure, s);
+      const cost = this.#mass * at(minutes, s) + at(harm, s);
       const useful = done[s] === 0 && chance > least && chance > this.#leastRatio * cost;
       this.#cure[s] = useful ? chance : 0;
       this.#cost[s] = cost;
@@ -91,49 +91,47 @@ export class RatioChooser {
 
   /** A step that closes what other useful steps need open is charged with opening it again. */
   #priceReopening(view: Clusters, arrangement: number): void {
-    const { arrangements, problem } = this.#bench;
+    const { arrangements, problem } = this.#compiled;
     const wanted = new Uint8Array(problem.assembly.length);
     for (const s of this.#steps) {
-      if ((this.#cure[s] as number) > 0) for (const state of problem.steps[s]?.opens ?? []) wanted[state] = 1;
+      if (at(this.#cure, s) > 0) for (const state of problem.steps[s]?.opens ?? []) wanted[state] = 1;
     }
     for (const s of view.losing) {
       for (const state of arrangements.move(arrangement, s).lost) {
         const { opening = 0, closing = 0 } = problem.assembly[state] ?? {};
-        if (wanted[state] === 1) this.#reopening[s] = (this.#reopening[s] as number) + this.#mass * (opening + closing);
+        if (wanted[state] === 1) addAt(this.#reopening, s, this.#mass * (opening + closing));
       }
     }
   }
 
-  /** The best single step of a list by its own p/c, its ratio into #ratio; -1 when none can cure. */
-  #bestOf(steps: readonly number[]): number {
-    let best = -1;
+  /** The best single step of a list by its own p/c; step -1, ratio 0 when none can cure. */
+  #bestOf(steps: readonly number[]): Best {
+    let step = -1;
     let ratio = 0;
-    for (let i = 0; i < steps.length; i++) {
-      const s = steps[i] as number;
-      const p = this.#cure[s] as number;
+    for (const s of steps) {
+      const p = at(this.#cure, s);
       if (p === 0) continue;
-      const c = (this.#cost[s] as number) + (this.#reopening[s] as number);
+      const c = at(this.#cost, s) + at(this.#reopening, s);
       const own = c > 0 ? p / c : Number.POSITIVE_INFINITY;
-      if (best < 0 || own > ratio * (1 + TIE) || (own >= ratio * (1 - TIE) && s < best)) best = s;
+      if (step < 0 || own > ratio * (1 + TIE) || (own >= ratio * (1 - TIE) && s < step)) step = s;
       if (own > ratio) ratio = own;
     }
-    this.#ratio = ratio;
-    return best;
+    return { step, ratio };
   }
 
-  /** Looks whether opening one of the clusters directly within `parent` beats `best` at #ratio. */
-  #improveBy(view: Clusters, before: number, parent: number, best: number): number {
-    let first = best;
-    for (let at = 0; at < before; at++) {
-      if (view.clusters[at]?.within !== parent) continue;
-      const ratio = this.#ratio;
-      const own = this.#bestBehind(view, at, ratio * (1 - 1e-9));
+  /** Looks whether opening one of the clusters directly within `parent` beats what was found. */
+  #improveBy(view: Clusters, before: number, parent: number, found: Best): Best {
+    let { step, ratio } = found;
+    for (let n = 0; n < before; n++) {
+      const cluster = nth(view.clusters, n);
+      if (cluster.within !== parent) continue;
+      const own = this.#bestBehind(view, n, ratio * (1 - 1e-9));
       if (own === 0 || own < ratio * (1 - TIE)) continue;
-      const inside = this.#improveBy(view, at, at, this.#bestOf(view.clusters[at]?.steps ?? []));
-      if (first < 0 || own > ratio * (1 + TIE) || inside < first) first = inside;
-      this.#ratio = Math.max(own, ratio);
+      const inside = this.#improveBy(view, n, n, this.#bestOf(cluster.steps)).step;
+      if (step < 0 || own > ratio * (1 + TIE) || inside < step) step = inside;
+      ratio = Math.max(own, ratio);
     }
-    return first;
+    return { step, ratio };
   }
 
   /** The largest ratio of a set behind one closed state if it exceeds `ratio`, else 0. */
@@ -141,7 +139,7 @@ export class RatioChooser {
     let found = 0;
     let aim = ratio;
     while (aim < Number.POSITIVE_INFINITY && this.#gainBehind(view, root, aim) > 0) {
-      found = (this.#chance[root] as number) / (this.#minutes[root] as number);
+      found = at(this.#chance, root) / at(this.#minutes, root);
       if (found <= aim * (1 + 1e-15)) break;
       aim = found;
     }
@@ -152,27 +150,25 @@ export class RatioChooser {
   #gainBehind(view: Clusters, root: number, ratio: number): number {
     const chance = this.#chance;
     const minutes = this.#minutes;
-    const inside = view.clusters[root]?.inside ?? [];
-    for (const at of inside) {
-      chance[at] = 0;
-      minutes[at] = this.#mass * (view.clusters[at]?.price ?? 0);
+    const { inside } = nth(view.clusters, root);
+    for (const n of inside) {
+      chance[n] = 0;
+      minutes[n] = this.#mass * nth(view.clusters, n).price;
     }
-    for (const at of inside) {
-      const { steps, within } = view.clusters[at] as Cluster;
-      for (let i = 0; i < steps.length; i++) {
-        const s = steps[i] as number;
-        const p = this.#cure[s] as number;
-        const c = this.#cost[s] as number;
+    for (const n of inside) {
+      const { steps, within } = nth(view.clusters, n);
+      for (const s of steps) {
+        const p = at(this.#cure, s);
+        const c = at(this.#cost, s);
         if (p === 0 || p - ratio * c <= 0) continue;
-        chance[at] = (chance[at] as number) + p;
-        minutes[at] = (minutes[at] as number) + c;
+        addAt(chance, n, p);
+        addAt(minutes, n, c);
       }
-      if (at === root) continue;
-      if ((chance[at] as number) - ratio * (minutes[at] as number) <= 0) continue;
-      chance[within] = (chance[within] as number) + (chance[at] as number);
-      minutes[within] = (minutes[within] as number) + (minutes[at] as number);
+      if (n === root || at(chance, n) - ratio * at(minutes, n) <= 0) continue;
+      addAt(chance, within, at(chance, n));
+      addAt(minutes, within, at(minutes, n));
     }
-    return (chance[root] as number) - ratio * (minutes[root] as number);
+    return at(chance, root) - ratio * at(minutes, root);
   }
 
   /** As #bestBehind, for steps that need two branches open at once. */
@@ -183,8 +179,8 @@ export class RatioChooser {
       let chance = 0;
       let minutes = this.#mass * price;
       for (const s of steps) {
-        const p = this.#cure[s] as number;
-        const c = this.#cost[s] as number;
+        const p = at(this.#cure, s);
+        const c = at(this.#cost, s);
         if (p === 0 || p - aim * c <= 0) continue;
         chance += p;
         minutes += c;

@@ -1,5 +1,6 @@
-import type { Bench } from './bench.ts';
-import type { Stand } from './stand.ts';
+import { at, wholeAt } from '../../figures/rows.ts';
+import type { CompiledProblem } from './compiledProblem.ts';
+import type { PlanState } from './planState.ts';
 
 /** Whole numbers up to here are exact in a double. */
 const EXACT = Number.MAX_SAFE_INTEGER;
@@ -21,29 +22,29 @@ export type StateSpace = {
   readonly most: number;
 };
 
-export function stateSpaceOf(bench: Bench, from: Stand): StateSpace {
-  const strides = new Float64Array(bench.stepCount);
+export function stateSpaceOf(compiled: CompiledProblem, from: PlanState): StateSpace {
+  const strides = new Float64Array(compiled.stepCount);
   let outcomes = 1;
-  for (let s = 0; s < bench.stepCount; s++) {
+  for (let s = 0; s < compiled.stepCount; s++) {
     if (from.done[s] === 1) continue;
-    const goingOn = bench.goingOn[s]?.length ?? 0;
+    const goingOn = compiled.goingOn[s]?.length ?? 0;
     if (goingOn === 0) continue;
     strides[s] = outcomes;
     outcomes *= 1 + goingOn;
   }
-  const arrangements = outcomes > EXACT ? 1 : countArrangements(bench, from);
+  const arrangements = outcomes > EXACT ? 1 : countArrangements(compiled, from);
   return { strides, arrangements, most: outcomes * arrangements };
 }
 
 /** Meets every arrangement that any order of steps can lead to, so that their numbers are settled. */
-function countArrangements(bench: Bench, from: Stand): number {
-  const { arrangements } = bench;
+function countArrangements(compiled: CompiledProblem, from: PlanState): number {
+  const { arrangements } = compiled;
   const met = new Set([from.arrangement]);
-  for (const at of met) {
-    for (let s = 0; s < bench.stepCount; s++) {
-      if (from.done[s] === 0) met.add(arrangements.move(at, s).to);
+  for (const arrangement of met) {
+    for (let s = 0; s < compiled.stepCount; s++) {
+      if (from.done[s] === 0) met.add(arrangements.move(arrangement, s).to);
     }
-    if (met.size * bench.stepCount > MOST_MOVES) return Number.POSITIVE_INFINITY;
+    if (met.size * compiled.stepCount > MOST_MOVES) return Number.POSITIVE_INFINITY;
   }
   return arrangements.size;
 }
@@ -51,6 +52,10 @@ function countArrangements(bench: Bench, from: Stand): number {
 /** The number of a state. */
 export const keyOf = (space: StateSpace, outcomes: number, arrangement: number): number =>
   outcomes * space.arrangements + arrangement;
+
+/** The number of the outcomes so far with one more: the i-th of those of the step that go on. */
+export const keyAfter = (space: StateSpace, key: number, step: number, i: number): number =>
+  key + at(space.strides, step) * (i + 1);
 
 /** Places for states, found by number: an array while the space is small, open addressing beyond. */
 export class StateTable {
@@ -67,9 +72,9 @@ export class StateTable {
 
   /** The place of a state; -1 when it has none yet. */
   find(key: number): number {
-    if (this.#dense) return (this.#dense[key] as number) - 1;
+    if (this.#dense) return wholeAt(this.#dense, key) - 1;
     const slot = this.#slot(key);
-    return this.#keys[slot] === key ? (this.#places[slot] as number) : -1;
+    return this.#keys[slot] === key ? wholeAt(this.#places, slot) : -1;
   }
 
   /** Gives a state the next place. It must not have one. */
@@ -90,7 +95,7 @@ export class StateTable {
     const high = Math.floor(key / 4294967296);
     let slot = (Math.imul(key >>> 0, 0x9e3779b1) ^ Math.imul(high, 0x85ebca6b)) >>> 0;
     slot = (slot ^ (slot >>> 15)) & this.#mask;
-    while ((this.#keys[slot] as number) >= 0 && this.#keys[slot] !== key) slot = (slot + 1) & this.#mask;
+    while (at(this.#keys, slot) >= 0 && this.#keys[slot] !== key) slot = (slot + 1) & this.#mask;
     return slot;
   }
 
@@ -101,11 +106,11 @@ export class StateTable {
     this.#places = new Int32Array(length);
     this.#mask = length - 1;
     for (let i = 0; i < keys.length; i++) {
-      const key = keys[i] as number;
+      const key = at(keys, i);
       if (key < 0) continue;
       const slot = this.#slot(key);
       this.#keys[slot] = key;
-      this.#places[slot] = places[i] as number;
+      this.#places[slot] = wholeAt(places, i);
     }
   }
 }
@@ -122,7 +127,7 @@ export class StateValues {
   /** NaN when nothing is kept for the state. */
   get(key: number): number {
     const place = this.table.find(key);
-    return place < 0 ? Number.NaN : (this.#values[place] as number);
+    return place < 0 ? Number.NaN : at(this.#values, place);
   }
 
   set(key: number, value: number): void {

@@ -1,7 +1,7 @@
 import { type INetwork, inferences } from 'bayesjs';
 import { describe, expect, it } from 'vitest';
-import { layOut } from '../../../core/tracing/plan/bench.ts';
-import { afterStep, startOf } from '../../../core/tracing/plan/stand.ts';
+import { compileProblem } from '../../../core/tracing/plan/compiledProblem.ts';
+import { afterStep, startOf } from '../../../core/tracing/plan/planState.ts';
 import type { Exchange } from './exchange.ts';
 import { diceOf, randomProblem } from './randomProblem.ts';
 import { read } from './solve.ts';
@@ -42,20 +42,20 @@ describe('the belief after a log agrees with a library for Bayesian networks', (
       });
       const dice = diceOf(seed * 7919);
       const network = networkOf(problem);
-      const bench = layOut(read(problem));
-      let stand = startOf(bench);
+      const compiled = compileProblem(read(problem));
+      let state = startOf(compiled);
       const given: Record<string, string> = {};
       for (const [at, step] of problem.steps.entries()) {
         if (dice.next() < 0.3) continue;
         const outcome = dice.whole(0, step.outcomes.length - 1);
-        const next = afterStep(bench, stand, at, outcome);
+        const next = afterStep(compiled, state, at, outcome);
         if (next.mass < 1e-9) continue;
         given[step.id] = step.outcomes[outcome] ?? '';
-        stand = next;
+        state = next;
       }
       problem.faults.forEach(({ id }, f) => {
         const expected = inferences[engine].infer(network, { fault: id }, given);
-        expect((stand.belief[f] ?? 0) / stand.mass, `seed ${seed}, ${id}`).toBeCloseTo(expected, 12);
+        expect((state.belief[f] ?? 0) / state.mass, `seed ${seed}, ${id}`).toBeCloseTo(expected, 12);
       });
     }
   });

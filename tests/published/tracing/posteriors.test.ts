@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { layOut } from '../../../core/tracing/plan/bench.ts';
-import { afterStep, startOf } from '../../../core/tracing/plan/stand.ts';
+import { compileProblem } from '../../../core/tracing/plan/compiledProblem.ts';
+import { afterStep, startOf } from '../../../core/tracing/plan/planState.ts';
 import type { Exchange } from './exchange.ts';
 import { read } from './solve.ts';
 
@@ -45,17 +45,17 @@ function posterior(
   evidence: Readonly<Record<string, boolean>>,
 ): (asked: (so: Causes) => number) => number {
   const { problem, combinations } = problemOf(network);
-  const bench = layOut(read(problem));
-  let stand = startOf(bench);
+  const compiled = compileProblem(read(problem));
+  let state = startOf(compiled);
   for (const [id, yes] of Object.entries(evidence)) {
-    stand = afterStep(
-      bench,
-      stand,
+    state = afterStep(
+      compiled,
+      state,
       problem.steps.findIndex((step) => step.id === id),
       yes ? 0 : 1,
     );
   }
-  return (asked) => combinations.reduce((sum, so, at) => sum + (asked(so) * (stand.belief[at] ?? 0)) / stand.mass, 0);
+  return (asked) => combinations.reduce((sum, so, at) => sum + (asked(so) * (state.belief[at] ?? 0)) / state.mass, 0);
 }
 
 const is = (name: string) => (so: Causes) => (so[name] ? 1 : 0);

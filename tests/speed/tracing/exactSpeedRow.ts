@@ -1,8 +1,8 @@
-import { layOut } from '../../../core/tracing/plan/bench.ts';
+import { compileProblem } from '../../../core/tracing/plan/compiledProblem.ts';
 import { countStates } from '../../../core/tracing/plan/countStates.ts';
 import { Effort } from '../../../core/tracing/plan/effort.ts';
 import { ExactPlan, MOST_STATES } from '../../../core/tracing/plan/exact.ts';
-import { startOf } from '../../../core/tracing/plan/stand.ts';
+import { startOf } from '../../../core/tracing/plan/planState.ts';
 import { type Mix, randomProblem } from '../../published/tracing/randomProblem.ts';
 import { read } from '../../published/tracing/solve.ts';
 import { atMost, type Figure, quantile, type Row, shown } from './row.ts';
@@ -27,11 +27,11 @@ function timesOf(name: string, mix: Mix, count: number, bar?: number): Figure[] 
   for (let seed = 1; seed <= count; seed++) {
     const problem = read(randomProblem(seed, mix));
     const started = performance.now();
-    const bench = layOut(problem);
-    const start = startOf(bench);
-    new ExactPlan(bench, start, new Effort());
+    const compiled = compileProblem(problem);
+    const start = startOf(compiled);
+    new ExactPlan(compiled, start, new Effort());
     seconds.push((performance.now() - started) / 1000);
-    most = Math.max(most, Number(countStates(bench, start, 1, MOST_STATES).states));
+    most = Math.max(most, Number(countStates(compiled, start, 1, MOST_STATES).states));
   }
   const longest = Math.max(...seconds);
   return [

@@ -1,10 +1,10 @@
-import { RatioBase } from '../../../core/tracing/plan/base.ts';
-import { layOut } from '../../../core/tracing/plan/bench.ts';
+import { compileProblem } from '../../../core/tracing/plan/compiledProblem.ts';
 import { Effort } from '../../../core/tracing/plan/effort.ts';
 import { LookAhead } from '../../../core/tracing/plan/lookAhead.ts';
+import { type PlanState, startOf } from '../../../core/tracing/plan/planState.ts';
 import { writeOut } from '../../../core/tracing/plan/policyTree.ts';
 import { METHODS, type Method, type Problem } from '../../../core/tracing/plan/problem.ts';
-import { type Stand, startOf } from '../../../core/tracing/plan/stand.ts';
+import { RatioBase } from '../../../core/tracing/plan/ratioBase.ts';
 import { stateSpaceOf } from '../../../core/tracing/plan/stateSpace.ts';
 import { type Mix, randomProblem } from '../../published/tracing/randomProblem.ts';
 import { read, solve } from '../../published/tracing/solve.ts';
@@ -25,13 +25,13 @@ export const rolloutRow: Row = {
 
 /** Two steps straight over p/c, without improving the base once first. */
 function straight(problem: Problem): number {
-  const bench = layOut(problem);
-  const start = startOf(bench);
-  const space = stateSpaceOf(bench, start);
+  const compiled = compileProblem(problem);
+  const start = startOf(compiled);
+  const space = stateSpaceOf(compiled, start);
   const effort = new Effort();
-  const lookAhead = new LookAhead(bench, new RatioBase(bench, space, effort), { depth: 2, space });
-  const chooser = { choose: (stand: Stand) => lookAhead.choose(stand), mayStop: true };
-  return writeOut(bench, start, chooser, space.strides, 0, 'rollout', effort).minutes;
+  const lookAhead = new LookAhead(compiled, new RatioBase(compiled, space, effort), { depth: 2, space });
+  const chooser = { choose: (state: PlanState) => lookAhead.choose(state), mayStop: true };
+  return writeOut({ compiled, start, chooser, strides: space.strides, cut: 0, method: 'rollout', effort }).minutes;
 }
 
 function gapsOf(name: string, mix: Mix, count: number): Figure[] {

@@ -1,6 +1,7 @@
-import { layOut } from '../../plan/bench.ts';
+import { compileProblem } from '../../plan/compiledProblem.ts';
 import type { Cancel } from '../../plan/effort.ts';
-import { type Ranking, StepRanker, standOf } from '../../plan/rank.ts';
+import { stateFrom } from '../../plan/planState.ts';
+import { type Ranking, StepRanker } from '../../plan/rank.ts';
 import { assemblyOf, movesBefore } from '../assembly.ts';
 import { suspectsOf } from '../belief/belief.ts';
 import { type Posterior, posteriorOf } from '../belief/posterior.ts';
@@ -211,9 +212,9 @@ function rankSteps(
   method: Method,
   cancel: Cancel | undefined,
 ): Ranking {
-  const bench = layOut(live.problem);
+  const bench = compileProblem(live.problem);
   const stateAt = new Map(model.states.map((state, at) => [state.id, at]));
-  const stand = standOf(
+  const stand = stateFrom(
     bench,
     Float64Array.from(live.problem.prior),
     Uint8Array.from(live.problem.steps, (step) =>

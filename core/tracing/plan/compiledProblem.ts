@@ -1,11 +1,14 @@
+import { addAt, at, nth, productInto, sumOf, wholeAt } from '../../figures/rows.ts';
 import { Arrangements } from './arrangements.ts';
+import type { PlanState } from './planState.ts';
 import type { Problem, Step } from './problem.ts';
 
 /**
  * A problem laid out for fast sums: tables run fault by fault, so that taking away the belief in one fault touches
- * one stretch of memory. Made once per problem; the planners share it.
+ * one stretch of memory. Made once per problem; the planners share it and change nothing but `arrangements`, which
+ * numbers what it meets. All minutes are minutes of the bench.
  */
-export type Bench = {
+export type CompiledProblem = {
   readonly problem: Problem;
   readonly arrangements: Arrangements;
   readonly faultCount: number;
@@ -40,7 +43,7 @@ export type SparseRows = {
 const NEARLY = 1 - 1e-9;
 
 /** Lays a problem out. Costs one pass over all chances. */
-export function layOut(problem: Problem): Bench {
+export function compileProblem(problem: Problem): CompiledProblem {
   const faultCount = problem.faults.length;
   const stepCount = problem.steps.length;
   const minutes = Float64Array.from(problem.steps, (step) => step.minutes);
@@ -76,11 +79,9 @@ export function layOut(problem: Problem): Bench {
 /** P(some outcome that cures | fault). */
 function cureRowOf({ chance, cures }: Step, faultCount: number): Float64Array {
   const row = new Float64Array(faultCount);
-  for (let o = 0; o < chance.length; o++) {
-    if (!cures[o]) continue;
-    const own = chance[o] as Float64Array;
-    for (let f = 0; f < faultCount; f++) row[f] = (row[f] as number) + (own[f] as number);
-  }
+  chance.forEach((own, o) => {
+    if (cures[o]) own.forEach((p, f) => void addAt(row, f, p));
+  });
   return row;
 }
 
@@ -92,22 +93,21 @@ const aimRowOf = (cure: Float64Array, ending: Float64Array | undefined, handOver
 function sparseRows(faultCount: number, ofSteps: readonly (Float64Array | undefined)[]): SparseRows {
   const starts = new Int32Array(faultCount + 1);
   for (const row of ofSteps)
-    if (row)
-      for (let f = 0; f < faultCount; f++) if ((row[f] as number) > 0) starts[f + 1] = (starts[f + 1] as number) + 1;
-  for (let f = 0; f < faultCount; f++) starts[f + 1] = (starts[f + 1] as number) + (starts[f] as number);
-  const steps = new Int32Array(starts[faultCount] as number);
+    row?.forEach((amount, f) => {
+      if (amount > 0) starts[f + 1] = wholeAt(starts, f + 1) + 1;
+    });
+  for (let f = 0; f < faultCount; f++) starts[f + 1] = wholeAt(starts, f + 1) + wholeAt(starts, f);
+  const steps = new Int32Array(wholeAt(starts, faultCount));
   const amounts = new Float64Array(steps.length);
   const next = starts.slice();
   ofSteps.forEach((row, s) => {
-    if (!row) return;
-    for (let f = 0; f < faultCount; f++) {
-      const amount = row[f] as number;
-      if (!(amount > 0)) continue;
-      const at = next[f] as number;
-      steps[at] = s;
-      amounts[at] = amount;
-      next[f] = at + 1;
-    }
+    row?.forEach((amount, f) => {
+      if (!(amount > 0)) return;
+      const place = wholeAt(next, f);
+      steps[place] = s;
+      amounts[place] = amount;
+      next[f] = place + 1;
+    });
   });
   return { starts, steps, amounts };
 }
@@ -121,10 +121,10 @@ function among(stepCount: number, { steps }: SparseRows): Uint8Array {
 
 /** Adds `weight` times one sparse row to a full one. */
 export function addRow(into: Float64Array, { starts, steps, amounts }: SparseRows, row: number, weight: number): void {
-  const end = starts[row + 1] as number;
-  for (let i = starts[row] as number; i < end; i++) {
-    const s = steps[i] as number;
-    into[s] = (into[s] as number) + weight * (amounts[i] as number);
+  const end = starts[row + 1] ?? NaN;
+  for (let i = starts[row] ?? NaN; i < end; i++) {
+    const s = steps[i] ?? NaN;
+    into[s] = (into[s] ?? NaN) + weight * (amounts[i] ?? NaN);
   }
 }
 
@@ -142,29 +142,25 @@ const canHappen = ({ prior, steps }: Problem, step: number, outcome: number): bo
 /** A belief that need not sum to 1: its total is the probability of the history that led to it. */
 export type Belief = Float64Array;
 
-export function massOf(belief: Belief): number {
-  let mass = 0;
-  for (let f = 0; f < belief.length; f++) mass += belief[f] as number;
-  return mass;
-}
+/** P(history): the total of a belief. */
+export const massOf = (belief: Belief): number => sumOf(belief);
 
-/** The belief after an outcome, into `into`; returns its mass (0: the outcome cannot happen). */
-export function afterOutcome(bench: Bench, belief: Belief, step: number, outcome: number, into: Belief): number {
-  const row = bench.problem.steps[step]?.chance[outcome];
-  if (!row) throw new Error(`no outcome ${outcome} of step ${step}`);
-  let mass = 0;
-  for (let f = 0; f < belief.length; f++) {
-    const left = (belief[f] as number) * (row[f] as number);
-    into[f] = left;
-    mass += left;
-  }
-  return mass;
-}
+/**
+ * The belief after an outcome, b(f)·P(outcome | step, f), into `into`; answers its mass (0: the outcome cannot happen).
+ * @throws {RangeError} for a step or outcome that the problem does not have: a defect.
+ */
+export const afterOutcome = (
+  { problem }: CompiledProblem,
+  belief: Belief,
+  step: number,
+  outcome: number,
+  into: Belief,
+): number => productInto(into, belief, nth(nth(problem.steps, step).chance, outcome));
 
 /** Minutes × mass charged for doing the step now, finishing included, opening and closing left out. */
-export function chargeOf(bench: Bench, belief: Belief, mass: number, step: number): number {
-  const cost = bench.costRow[step];
-  let charge = mass * (bench.minutes[step] as number);
-  if (cost) for (let f = 0; f < belief.length; f++) charge += (belief[f] as number) * (cost[f] as number);
+export function chargeOf(compiled: CompiledProblem, { belief, mass }: PlanState, step: number): number {
+  const cost = compiled.costRow[step];
+  let charge = mass * at(compiled.minutes, step);
+  if (cost) for (let f = 0; f < belief.length; f++) charge += at(belief, f) * at(cost, f);
   return charge;
 }
