@@ -5,8 +5,10 @@ import type { Hypothesis } from '../tracing/live/belief/hypotheses.ts';
 import { inPlace } from '../tracing/live/belief/inPlace.ts';
 import { outlook } from '../tracing/live/belief/outlook.ts';
 import { posteriorOf } from '../tracing/live/belief/posterior.ts';
+import { FIRST, hypothesisOf, maskOfPlace, SECOND } from '../tracing/live/belief/presence.ts';
 import { priorOf } from '../tracing/live/belief/prior.ts';
 import { leftOutAfter, lookMask } from '../tracing/live/configuration.ts';
+import { stepNumber } from '../tracing/live/model/special.ts';
 import { loanerFor } from '../tracing/live/offer/available.ts';
 import { offerStep, openStates } from '../tracing/live/offer/offerStep.ts';
 import { verdictAfter } from '../tracing/live/offer/verdictAfter.ts';
@@ -85,9 +87,9 @@ function truthsOf(model: FaultModel, tracing: TracingCase) {
   const list: Truth[] = [];
   const chances: number[] = [];
   standing.forEach((p, at) => {
-    const hypothesis = hypotheses[at >> 3];
+    const hypothesis = hypotheses[hypothesisOf(at)];
     if (p <= 0 || !hypothesis) return;
-    list.push({ hypothesis, standing: at & 7 });
+    list.push({ hypothesis, standing: maskOfPlace(at) });
     chances.push(p);
   });
   return { list, chances };
@@ -105,7 +107,7 @@ function saysOf(model: FaultModel, tracing: TracingCase): Said {
   return {
     step,
     moves: movesBefore(assembly, open, step).moves.reduce((sum, move) => sum + move.minutes, 0),
-    conditions: inPlace(model, priorOf(model, tracing), model.stepIndex.get(step.id) as number, before, look, spent),
+    conditions: inPlace(model, priorOf(model, tracing), stepNumber(model, step.id), before, look, spent),
   };
 }
 
@@ -133,7 +135,7 @@ function logged(model: FaultModel, tracing: TracingCase, step: Step, at: number)
 function mendedBy(mends: Float64Array, { first, second }: Hypothesis, standing: number, random: Prng): number {
   const goes = (bit: number, fault: number) =>
     (standing & bit) !== 0 && fault >= 0 && random.next() < (mends[fault] as number) ? bit : 0;
-  return standing & ~goes(1, first) & ~goes(2, second);
+  return standing & ~goes(FIRST, first) & ~goes(SECOND, second);
 }
 
 /** What a verdict leaves to do: what is found is mended; what could not be reproduced, or was handed over, is not. */

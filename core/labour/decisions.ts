@@ -1,5 +1,6 @@
 import { suspectsOf } from '../tracing/live/belief/belief.ts';
 import { posteriorOf } from '../tracing/live/belief/posterior.ts';
+import { PUT_BACK } from '../tracing/live/model/special.ts';
 import { whyNotOffered } from '../tracing/live/offer/available.ts';
 import { openStates } from '../tracing/live/offer/offerStep.ts';
 import { type LiveProblem, toProblem } from '../tracing/live/offer/toProblem.ts';
@@ -56,7 +57,7 @@ export function openDecisions(model: FaultModel, given: TracingCase | null, poli
   // Gates order the steps; for how long the whole takes they are taken as passed.
   const passed = { ...tracing, passedGates: model.gates.map((gate) => gate.id) };
   const steps = model.steps.filter(
-    (step) => step.id !== 'put-back' && whyNotOffered(model, passed, step, suspects) === null,
+    (step) => step.id !== PUT_BACK && whyNotOffered(model, passed, step, suspects) === null,
   );
   const stateAt = new Map(model.states.map((state, at) => [state.id, at]));
   const open = openStates(model, tracing).flatMap((id) => stateAt.get(id) ?? []);

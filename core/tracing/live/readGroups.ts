@@ -1,5 +1,6 @@
 import type { ToldSeen } from './api.ts';
 import { GROUPS } from './groups.ts';
+import { WATCH_START } from './model/special.ts';
 import type { FaultModel, Group, SymptomId, TracingCase } from './types.ts';
 
 const known = new WeakMap<FaultModel, ReadonlyMap<SymptomId, readonly Group[]>>();
@@ -28,7 +29,7 @@ export function groupsTold(model: FaultModel, told: readonly SymptomId[]): reado
  * the terms seen may mean. Empty before anything was seen.
  */
 export function groupsSeen(model: FaultModel, { seen, log }: Pick<TracingCase, 'seen' | 'log'>): readonly Group[] {
-  const watched = log.findLast((entry) => !entry.struck && entry.step === 'watch-start');
+  const watched = log.findLast((entry) => !entry.struck && entry.step === WATCH_START);
   const logged = GROUPS.filter((group) => group === watched?.outcome);
   return logged.length > 0 ? logged : readGroups(model, seen);
 }

@@ -1,6 +1,5 @@
-import { addAt, at, nth, productInto, sumOf, wholeAt } from '../../figures/rows.ts';
+import { addAt, nth, productInto, sumOf, wholeAt } from '../../figures/rows.ts';
 import { Arrangements } from './arrangements.ts';
-import type { PlanState } from './planState.ts';
 import type { Problem, Step } from './problem.ts';
 
 /**
@@ -156,11 +155,3 @@ export const afterOutcome = (
   outcome: number,
   into: Belief,
 ): number => productInto(into, belief, nth(nth(problem.steps, step).chance, outcome));
-
-/** Minutes × mass charged for doing the step now, finishing included, opening and closing left out. */
-export function chargeOf(compiled: CompiledProblem, { belief, mass }: PlanState, step: number): number {
-  const cost = compiled.costRow[step];
-  let charge = mass * at(compiled.minutes, step);
-  if (cost) for (let f = 0; f < belief.length; f++) charge += at(belief, f) * at(cost, f);
-  return charge;
-}

@@ -1,6 +1,7 @@
 import { at, nth } from '../../figures/rows.ts';
 import { BeliefBuffers } from './beliefBuffers.ts';
-import { afterOutcome, type CompiledProblem, chargeOf } from './compiledProblem.ts';
+import { chargeOf } from './chargeOf.ts';
+import { afterOutcome, type CompiledProblem } from './compiledProblem.ts';
 import { countStates, sayCount } from './countStates.ts';
 import { type Effort, Halt } from './effort.ts';
 import type { PlanState } from './planState.ts';

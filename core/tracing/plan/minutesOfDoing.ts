@@ -1,4 +1,5 @@
-import { type CompiledProblem, chargeOf } from './compiledProblem.ts';
+import { chargeOf } from './chargeOf.ts';
+import type { CompiledProblem } from './compiledProblem.ts';
 import type { PlanState } from './planState.ts';
 import { TIE } from './problem.ts';
 

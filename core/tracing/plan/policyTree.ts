@@ -1,4 +1,5 @@
-import { type CompiledProblem, chargeOf } from './compiledProblem.ts';
+import { chargeOf } from './chargeOf.ts';
+import type { CompiledProblem } from './compiledProblem.ts';
 import { type Effort, Halt } from './effort.ts';
 import { STOP } from './exact.ts';
 import { afterStep, type PlanState } from './planState.ts';

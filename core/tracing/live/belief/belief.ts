@@ -1,8 +1,9 @@
+import { faultNumber, MADE_BY_US } from '../model/special.ts';
 import type { Belief, FaultModel, Suspect, TracingCase } from '../types.ts';
 import { contradictionOf } from './contradiction.ts';
-import { WAYS } from './filter.ts';
 import type { Hypothesis } from './hypotheses.ts';
 import { massOf, type Posterior, posteriorOf } from './posterior.ts';
+import { FIRST, OURS, PRESENCES, placeOf, SECOND } from './presence.ts';
 
 const MOST_PAIRS = 5;
 
@@ -35,15 +36,15 @@ export function suspectsOf(model: FaultModel, posterior: Posterior): readonly Su
   };
   for (let h = 0; h < posterior.hypotheses.length; h++) {
     const { first, firstMode, second, secondMode } = posterior.hypotheses[h] as Hypothesis;
-    for (let state = 0; state < WAYS; state++) {
-      const p = posterior.standing[h * WAYS + state] as number;
+    for (let state = 0; state < PRESENCES; state++) {
+      const p = posterior.standing[placeOf(h, state)] as number;
       if (p === 0) continue;
-      if (state & 4) ours += p;
-      if (first >= 0) add(first, firstMode, (state & 1) !== 0, p);
-      if (second >= 0) add(second, secondMode, (state & 2) !== 0, p);
+      if (state & OURS) ours += p;
+      if (first >= 0) add(first, firstMode, (state & FIRST) !== 0, p);
+      if (second >= 0) add(second, secondMode, (state & SECOND) !== 0, p);
     }
   }
-  there[model.faultIndex.get('made-by-us') as number] = ours;
+  there[faultNumber(model, MADE_BY_US)] = ours;
   return model.faults
     .map((fault, f): Suspect => {
       const p = there[f] as number;

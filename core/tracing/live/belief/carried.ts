@@ -1,6 +1,7 @@
 import type { Condition } from './condition.ts';
-import { begin, carryOn, chancesSeen, WAYS } from './filter.ts';
+import { begin, carryOn, chancesSeen } from './filter.ts';
 import type { Hypothesis } from './hypotheses.ts';
+import { PRESENCES } from './presence.ts';
 
 /** More loaners than this in one log are taken as good from the first use on. */
 export const MOST_FLAGS = 6;
@@ -8,7 +9,7 @@ export const MOST_FLAGS = 6;
 export const MOST_BAD = 2;
 
 /**
- * P(log, standing | hypothesis) at [hypothesis × WAYS + standing], for every set of bad loaners (bits) among those that
+ * P(log, standing | hypothesis) at [hypothesis × PRESENCES + standing], for every set of bad loaners (bits) among those that
  * the log has used so far. A bad loaner shows from its first use on: before it, the set without it stands for both.
  */
 export type Carried = ReadonlyMap<number, Float64Array>;
@@ -47,15 +48,15 @@ function longestKept(list: readonly Hypothesis[], said: readonly string[]): Kept
 }
 
 function start(list: readonly Hypothesis[]): Float64Array {
-  const stands = new Float64Array(list.length * WAYS);
+  const stands = new Float64Array(list.length * PRESENCES);
   list.forEach((hypothesis, h) => {
-    begin(hypothesis, stands, h * WAYS);
+    begin(hypothesis, stands, h * PRESENCES);
   });
   return stands;
 }
 
-const sound = new Float64Array(WAYS);
-const spoilt = new Float64Array(WAYS);
+const sound = new Float64Array(PRESENCES);
+const spoilt = new Float64Array(PRESENCES);
 
 /** One more condition. What it says is asked once for all sets whose bad loaners are not in it. */
 function carryAll(list: readonly Hypothesis[], condition: Condition, carried: Map<number, Float64Array>): void {
@@ -67,7 +68,7 @@ function carryAll(list: readonly Hypothesis[], condition: Condition, carried: Ma
     chancesSeen(hypothesis, condition, 0, sound);
     for (const { inIt, stands } of sets) {
       if (inIt !== 0) chancesSeen(hypothesis, condition, inIt, spoilt);
-      carryOn(hypothesis, condition, inIt === 0 ? sound : spoilt, stands, h * WAYS);
+      carryOn(hypothesis, condition, inIt === 0 ? sound : spoilt, stands, h * PRESENCES);
     }
   }
 }

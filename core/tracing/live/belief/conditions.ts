@@ -1,6 +1,7 @@
 import { type Assembly, assemblyOf, movesBefore } from '../assembly.ts';
 import { leftBy, lookFrom, NOTHING_DONE } from '../configuration.ts';
 import { maskOf } from '../model/circuits.ts';
+import { faultNumber, WATCH_START } from '../model/special.ts';
 import type { FaultModel, LoggedStep, Step, TracingCase } from '../types.ts';
 import type { Condition } from './condition.ts';
 import { asRepeat, inPlace } from './inPlace.ts';
@@ -39,7 +40,7 @@ export function conditionsOf(model: FaultModel, tracing: TracingCase, prior: Pri
     const oursComes = oursChance(assembly, open, step);
     open = movesBefore(assembly, open, step).open;
     const outcome = step.outcomes.findIndex((each) => each.id === entry.outcome);
-    if (step.id === 'watch-start' || outcome < 0) continue;
+    if (step.id === WATCH_START || outcome < 0) continue;
     const { before, look, spent } = lookFrom(found, step, maskOf(entry.leftOut));
     const key = lookKey(step, look);
     const looks = inPlace(model, prior, s, before, look, spent);
@@ -50,7 +51,7 @@ export function conditionsOf(model: FaultModel, tracing: TracingCase, prior: Pri
       oursComes,
       loaners: entry.loaners.flatMap((used) => {
         const bad = model.badLoaner[used.kind];
-        return bad ? [{ loaner: loaners.indexOf(used.id), actsAs: model.faultIndex.get(bad.actsAs) as number }] : [];
+        return bad ? [{ loaner: loaners.indexOf(used.id), actsAs: faultNumber(model, bad.actsAs) }] : [];
       }),
     });
     entries.push(entry);

@@ -6,6 +6,7 @@ import type { Hypothesis } from './hypotheses.ts';
 import { inPlace } from './inPlace.ts';
 import { outlook } from './outlook.ts';
 import { massOf, type Posterior } from './posterior.ts';
+import { FIRST, PRESENCES, SECOND } from './presence.ts';
 
 /** A log rarer than this under its own best explanation is reported. */
 const CONTRADICTS = 1 / 1000;
@@ -44,7 +45,7 @@ function bestOf(posterior: Posterior): Hypothesis | undefined {
 /** P(each outcome) of one logged step under a hypothesis that still stands, given what was before it. */
 function outcomeRow(model: FaultModel, posterior: Posterior, condition: Condition, best: Hypothesis): Float64Array {
   const outcomes = inPlace(model, posterior.prior, condition.step, condition.before, condition.look, condition.spent);
-  const row = Float64Array.from(outcomes, (each) => outlook(best, best.second >= 0 ? 3 : 1, each));
+  const row = Float64Array.from(outcomes, (each) => outlook(best, best.second >= 0 ? FIRST | SECOND : FIRST, each));
   const sum = row.reduce((a, b) => a + b, 0);
   return row.map((p) => p / sum);
 }
@@ -98,7 +99,7 @@ function mostTelling(posterior: Posterior, tracing: TracingCase): Contradiction[
 }
 
 function likelihood(posterior: Posterior, conditions: readonly Condition[]): number {
-  const into = new Float64Array(8);
+  const into = new Float64Array(PRESENCES);
   return Math.log(
     posterior.hypotheses.reduce(
       (sum, hypothesis) => sum + hypothesis.prior * carry(hypothesis, conditions, 0, into).reduce((a, b) => a + b, 0),

@@ -1,26 +1,22 @@
 import { chanceOf, isSteady, mendedSince, type Showing, show, showNothing } from './chanceOf.ts';
 import type { Condition } from './condition.ts';
 import type { Hypothesis } from './hypotheses.ts';
+import { FIRST, OURS, PRESENCES, SECOND } from './presence.ts';
 
-/**
- * How it stands with a hypothesis after the log: P(log so far and this), by which of its faults are still there
- * (bit 0 the first, bit 1 the second) and whether there is one of our own making (bit 2).
- */
+/** P(log so far, presence | hypothesis), at each presence mask: which of its faults are still there, and whether one of ours is. */
 export type Standing = Float64Array;
 
-/** How many ways there are to stand. */
-export const WAYS = 8;
-const FIRST = 1;
-const SECOND = 2;
-/** The bit of one of our own making. */
-export const OURS = 4;
-
 const shown: Showing = { count: 0, normal: 1, seen: 0, odd: 0, steady: true };
-const chances = new Float64Array(WAYS);
+const chances = new Float64Array(PRESENCES);
 
 /**
- * Carries one hypothesis through the log, with some loaners bad (a bit set). Before each look handlings may mend
- * and opening may leave a fault of ours; after it, putting back may mend.
+ * Carries one hypothesis through the log, with some loaners bad (a bit set): the forward filter of a hidden Markov chain
+ * over what of it is there (Rabiner, Proceedings of the IEEE 77, 1989),
+ *
+ *     α_k(m) = Σ_{m'} A_k(m' → m after the look) · P(outcome_k | m') · Σ_{m''} M_k(m'' → m') · α_{k−1}(m'')
+ *
+ * where M_k mends by the step's handlings and lets opening leave a fault of ours, and A_k mends by putting back. Masks m as
+ * in `PresenceMask`; the result is not normalised: its total is P(log | hypothesis, bad loaners).
  */
 export function carry(hypothesis: Hypothesis, conditions: readonly Condition[], bad: number, into: Standing): Standing {
   begin(hypothesis, into, 0);
@@ -33,7 +29,7 @@ export function carry(hypothesis: Hypothesis, conditions: readonly Condition[], 
 
 /** Before the log: all of the hypothesis is there, nothing of ours. */
 export function begin(hypothesis: Hypothesis, into: Standing, from: number): void {
-  into.fill(0, from, from + WAYS);
+  into.fill(0, from, from + PRESENCES);
   into[from + ((hypothesis.first >= 0 ? FIRST : 0) | (hypothesis.second >= 0 ? SECOND : 0))] = 1;
 }
 
@@ -45,7 +41,7 @@ export function chancesSeen(hypothesis: Hypothesis, condition: Condition, bad: n
   const b = second * 2 + hypothesis.secondMode;
   const firstIn = inCircuit[first] === 1;
   const secondIn = second >= 0 && inCircuit[second] === 1;
-  for (let state = 0; state < WAYS; state++) {
+  for (let state = 0; state < PRESENCES; state++) {
     // Alone, a hypothesis has no second fault to be there.
     if (second < 0 && state & SECOND) continue;
     showNothing(shown);
@@ -78,7 +74,7 @@ export function carryOn(
   if (second >= 0) mend(standing, from, SECOND, mends[second] as number);
   mend(standing, from, OURS, oursGoes);
   if (oursComes > 0) appear(standing, from, oursComes);
-  for (let state = 0; state < WAYS; state++)
+  for (let state = 0; state < PRESENCES; state++)
     standing[from + state] = (standing[from + state] as number) * (chances[state] as number);
   mend(standing, from, FIRST, mendsAfter[first] as number);
   if (second >= 0) mend(standing, from, SECOND, mendsAfter[second] as number);
@@ -93,7 +89,7 @@ function showLoaners(condition: Condition, bad: number): void {
 
 function mend(standing: Standing, from: number, bit: number, chance: number): void {
   if (chance === 0) return;
-  for (let state = 0; state < WAYS; state++) {
+  for (let state = 0; state < PRESENCES; state++) {
     if ((state & bit) === 0) continue;
     const gone = (standing[from + state] as number) * chance;
     standing[from + state] = (standing[from + state] as number) - gone;

@@ -1,3 +1,4 @@
+import { faultNumber, NOTHING_WRONG } from '../model/special.ts';
 import type { FaultModel } from '../types.ts';
 import type { Prior } from './prior.ts';
 
@@ -33,7 +34,7 @@ export function hypothesesOf(model: FaultModel, prior: Prior, pairs: boolean): H
  */
 function listHypotheses(model: FaultModel, prior: Prior, pairs: boolean): Hypotheses {
   const list: Hypothesis[] = [];
-  const nothing = model.faultIndex.get('nothing-wrong') ?? -1;
+  const nothing = faultNumber(model, NOTHING_WRONG);
   prior.weight.forEach((weight, f) => {
     const comes = f === nothing ? 0 : (prior.comesAndGoes[f] as number);
     if (weight * (1 - comes) > 0)
@@ -67,8 +68,8 @@ function listedPairs(
   const size = model.faults.length;
   return new Map(
     model.pairs.map((pair, at) => {
-      const first = model.faultIndex.get(pair.faults[0]) as number;
-      const second = model.faultIndex.get(pair.faults[1]) as number;
+      const first = faultNumber(model, pair.faults[0]);
+      const second = faultNumber(model, pair.faults[1]);
       return [Math.min(first, second) * size + Math.max(first, second), { first, weight: together[at] as number }];
     }),
   );

@@ -1,4 +1,5 @@
 import { GROUPS } from '../groups.ts';
+import { faultNumber, MADE_BY_US, NOTHING_WRONG } from '../model/special.ts';
 import type { FaultModel, Outcome, Step } from '../types.ts';
 import type { Condition } from './condition.ts';
 import type { Prior } from './prior.ts';
@@ -54,7 +55,7 @@ export function inPlace(
 function circuitFlags(model: FaultModel, s: number, before: number, look: number): Uint8Array {
   const onRig = model.steps[s]?.onRig;
   const listed = onRig ? undefined : model.listed[s];
-  const nothing = model.faultIndex.get('nothing-wrong');
+  const nothing = faultNumber(model, NOTHING_WRONG);
   const flags = new Uint8Array(model.faults.length);
   for (let f = 0; f < flags.length; f++) {
     const mask = model.faultMask[f] as number;
@@ -121,7 +122,7 @@ function layOut(
     mends,
     mendsAfter,
     oursComes: 0,
-    oursGoes: step.mends['made-by-us'] ?? 0,
+    oursGoes: step.mends[MADE_BY_US] ?? 0,
     loaners: [],
     again: 'first' as const,
     held: NOTHING_HELD,
@@ -133,7 +134,7 @@ function layOut(
 function foundAnyway(model: FaultModel, { whileQuiet }: Outcome): Uint8Array | null {
   if (whileQuiet.length === 0) return null;
   const found = new Uint8Array(model.faults.length);
-  for (const id of whileQuiet) found[model.faultIndex.get(id) as number] = 1;
+  for (const id of whileQuiet) found[faultNumber(model, id)] = 1;
   return found;
 }
 

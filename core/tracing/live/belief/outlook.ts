@@ -1,31 +1,33 @@
 import { chanceOf, isSteady, mendedSince, type Showing, show, showNothing } from './chanceOf.ts';
 import type { Condition } from './condition.ts';
 import type { Hypothesis } from './hypotheses.ts';
+import { FIRST, OURS, PRESENCES, SECOND } from './presence.ts';
 
 const shown: Showing = { count: 0, normal: 1, seen: 0, odd: 0, steady: true };
 
 /**
- * P(outcome) of one step done now, for a hypothesis that stands so (bit 0 the first fault still there, 1 the second,
- * 2 one of ours): the step may mend either before the look. The same sums as carrying it through the log, without its end.
+ * P(outcome) of one step done now, for a hypothesis of which so much is there (`PresenceMask`): the step may mend either before the look. The same sums as carrying it through the log, without its end.
  */
 export function outlook(hypothesis: Hypothesis, standing: number, condition: Condition): number {
-  if (hypothesis.second < 0 && (standing & 4) === 0 && condition.again === 'first') {
-    if ((standing & 1) === 0) return condition.nothingSeen;
+  if (hypothesis.second < 0 && (standing & OURS) === 0 && condition.again === 'first') {
+    if ((standing & FIRST) === 0) return condition.nothingSeen;
     const mend = condition.mends[hypothesis.first] as number;
     const seen = condition.seen[hypothesis.first * 2 + hypothesis.firstMode] as number;
     return mend === 0 ? seen : mend * condition.nothingSeen + (1 - mend) * seen;
   }
-  const first = (standing & 1) !== 0;
-  const second = (standing & 2) !== 0;
-  const ours = (standing & 4) !== 0;
+  const first = (standing & FIRST) !== 0;
+  const second = (standing & SECOND) !== 0;
+  const ours = (standing & OURS) !== 0;
   const mend1 = first ? (condition.mends[hypothesis.first] as number) : 0;
   const mend2 = second ? (condition.mends[hypothesis.second] as number) : 0;
   const goes = ours ? condition.oursGoes : 0;
   let sum = 0;
-  for (let gone = 0; gone < 8; gone++) {
-    const p = (gone & 1 ? mend1 : 1 - mend1) * (gone & 2 ? mend2 : 1 - mend2) * (gone & 4 ? goes : 1 - goes);
+  for (let gone = 0; gone < PRESENCES; gone++) {
+    const p =
+      (gone & FIRST ? mend1 : 1 - mend1) * (gone & SECOND ? mend2 : 1 - mend2) * (gone & OURS ? goes : 1 - goes);
     if (p > 0)
-      sum += p * looked(hypothesis, condition, first && !(gone & 1), second && !(gone & 2), ours && !(gone & 4));
+      sum +=
+        p * looked(hypothesis, condition, first && !(gone & FIRST), second && !(gone & SECOND), ours && !(gone & OURS));
   }
   return sum;
 }

@@ -2,15 +2,15 @@ import type { FaultModel, LoggedStep, TracingCase } from '../types.ts';
 import { type Carried, carriedThrough, MOST_BAD, MOST_FLAGS, ones } from './carried.ts';
 import type { Condition } from './condition.ts';
 import { conditionsOf, loanerIds } from './conditions.ts';
-import { WAYS } from './filter.ts';
 import { type Hypothesis, hypothesesOf } from './hypotheses.ts';
+import { PRESENCES, placeOf } from './presence.ts';
 import { type Prior, priorOf } from './prior.ts';
 
 /** Every hypothesis with its chance after the log, split by how it stands now. */
 export type Posterior = {
   readonly prior: Prior;
   readonly hypotheses: readonly Hypothesis[];
-  /** P(hypothesis and standing | log) at [hypothesis × 8 + standing]: bit 0 the first still there, 1 the second, 2 one of ours. */
+  /** P(hypothesis and standing | log) at [hypothesis × PRESENCES + mask], see `PresenceMask`. */
   readonly standing: Float64Array;
   readonly loaners: readonly { readonly id: string; readonly bad: number }[];
   readonly dropped: number;
@@ -20,8 +20,13 @@ export type Posterior = {
 };
 
 /**
- * Bayes over all hypotheses and the hidden good or bad of every loaner used (at most two bad at once).
- * Exact: equals plain enumeration of these hypotheses.
+ * Bayes over all hypotheses h and the hidden good or bad of every loaner used, B (at most two bad at once):
+ *
+ *     P(h, presence | log) = Σ_B P(B)·P(h)·P(log, presence | h, B) ÷ Σ_{h, presence, B} of the same
+ *
+ * with P(log, presence | h, B) carried step by step, see `carry`. Exact: equals plain enumeration of these hypotheses. The
+ * prior has a floor above 0 in every group, and no row an exact 0 for what is not listed, so that the sum is 0 only for a
+ * log that the model rules out altogether: all chances are 0 then, and `logLikelihood` is −Infinity.
  */
 export function posteriorOf(model: FaultModel, tracing: TracingCase, pairs = true): Posterior {
   const prior = priorOf(model, tracing);
@@ -29,7 +34,7 @@ export function posteriorOf(model: FaultModel, tracing: TracingCase, pairs = tru
   const { conditions, entries } = conditionsOf(model, tracing, prior);
   const ids = loanerIds(model, tracing).slice(0, MOST_FLAGS);
   const chances = ids.map((id) => badChance(model, tracing, id));
-  const standing = new Float64Array(list.length * WAYS);
+  const standing = new Float64Array(list.length * PRESENCES);
   const bad = new Float64Array(ids.length);
   const flags = flagSets(chances);
   const total = weigh(list, carriedThrough(list, conditions), flags, standing, (set, mass) => {
@@ -77,7 +82,7 @@ function weigh(
     for (const { bad, weight, stands } of sets) {
       const share = weight * prior;
       let mass = 0;
-      for (let at = h * WAYS; at < h * WAYS + WAYS; at++) {
+      for (let at = h * PRESENCES; at < h * PRESENCES + PRESENCES; at++) {
         const p = share * (stands[at] as number);
         standing[at] = (standing[at] as number) + p;
         mass += p;
@@ -101,6 +106,6 @@ function badChance(model: FaultModel, tracing: TracingCase, id: string): number 
 /** P(hypothesis | log), however it stands now. */
 export function massOf(posterior: Posterior, h: number): number {
   let mass = 0;
-  for (let state = 0; state < 8; state++) mass += posterior.standing[h * 8 + state] as number;
+  for (let state = 0; state < PRESENCES; state++) mass += posterior.standing[placeOf(h, state)] as number;
   return mass;
 }

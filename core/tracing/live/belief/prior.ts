@@ -1,6 +1,7 @@
 import { NEW_PARTS, type NewPart } from '../case.ts';
 import { lookMask } from '../configuration.ts';
 import { GROUPS } from '../groups.ts';
+import { MADE_BY_US, NOTHING_WRONG, stepNumber, WATCH_START } from '../model/special.ts';
 import { groupsSeen, groupsTold } from '../readGroups.ts';
 import type { Fault, FaultModel, Group, Rate, TracingCase } from '../types.ts';
 import { byFacts } from './facts.ts';
@@ -87,10 +88,10 @@ function makePrior(model: FaultModel, tracing: TracingCase, out: number): Prior 
     const fits = c * comes + (1 - c) * steady;
     comesAndGoes[f] = fits > 0 ? (c * comes) / fits : 0;
     weight[f] =
-      fault.id === 'made-by-us'
+      fault.id === MADE_BY_US
         ? 0
         : sum *
-          (fault.id === 'nothing-wrong' ? 1 : fits) *
+          (fault.id === NOTHING_WRONG ? 1 : fits) *
           historyOf(model, tracing, fault.id) *
           (terms[f] as number) *
           (facts[f] as number) *
@@ -129,8 +130,8 @@ function seenWeight(model: FaultModel, seen: readonly Group[], shows: Group): nu
 /** What was out of circuit when the first start was watched: what sits there cannot have shown. */
 function watchMask(model: FaultModel, tracing: TracingCase): number {
   const log = tracing.log.filter((entry) => !entry.struck);
-  const at = log.findIndex((entry) => entry.step === 'watch-start');
-  const step = model.steps[model.stepIndex.get('watch-start') ?? -1];
+  const at = log.findIndex((entry) => entry.step === WATCH_START);
+  const step = model.steps[stepNumber(model, WATCH_START)];
   return step ? lookMask(model, at < 0 ? [] : log.slice(0, at), step).before : 0;
 }
 

@@ -1,3 +1,4 @@
+import { faultNumber } from '../model/special.ts';
 import type { FaultModel, Step } from '../types.ts';
 
 /** What is left of a handling's chance to mend once it was done and the machine still failed: common practice, no source. */
@@ -42,7 +43,7 @@ function lessened(
       fresh *= 1 - one;
       now *= 1 - one * (isSpent(at) ? LEFT : 1);
     }
-    row[model.faultIndex.get(fault) as number] = fresh < 1 ? (chance * (1 - now)) / (1 - fresh) : chance;
+    row[faultNumber(model, fault)] = fresh < 1 ? (chance * (1 - now)) / (1 - fresh) : chance;
   }
   return row;
 }

@@ -6,6 +6,7 @@ import { checkCautions } from './checkCautions.ts';
 import { checkGates } from './checkGates.ts';
 import { ModelFault } from './refusal.ts';
 import { separability } from './separable.ts';
+import { MADE_BY_US, SPECIAL_FAULTS, SPECIAL_STEPS } from './special.ts';
 
 /** Proves a model consistent, or says which field is not. Row sums and ids of outcomes were checked while expanding. */
 export function checkModel(model: FaultModel): void {
@@ -85,7 +86,9 @@ function checkIds(model: FaultModel): void {
   for (const id of [...model.habit.first, ...Object.values(model.habit.byGroup).flat()]) {
     if (!model.stepIndex.has(id)) throw new ModelFault('shop.json', 'habit', `no step ${id}`);
   }
-  for (const id of ['nothing-wrong', 'made-by-us']) fault('faults.json', 'faults', id);
+  for (const id of SPECIAL_FAULTS) fault('faults.json', 'faults', id);
+  for (const id of SPECIAL_STEPS)
+    if (!model.stepIndex.has(id)) throw new ModelFault('steps.json', 'steps', `no step ${id}`);
 }
 
 function checkSeparable(model: FaultModel): void {
@@ -95,7 +98,7 @@ function checkSeparable(model: FaultModel): void {
     for (let j = i + 1; j < model.faults.length; j++) {
       const a = model.faults[i]?.id ?? '';
       const b = model.faults[j]?.id ?? '';
-      if (a === 'made-by-us' || b === 'made-by-us' || listed(a, b)) continue;
+      if (a === MADE_BY_US || b === MADE_BY_US || listed(a, b)) continue;
       if (!separable(i, j))
         throw new ModelFault(
           'faults.json',

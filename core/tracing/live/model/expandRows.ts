@@ -2,6 +2,7 @@ import { GROUPS } from '../groups.ts';
 import type { Group } from '../types.ts';
 import type { RawModel, RawStep } from './raw.ts';
 import { ModelFault } from './refusal.ts';
+import { NOTHING_WRONG } from './special.ts';
 
 /** Sums may be off by this much. */
 const TOLERANCE = 1e-9;
@@ -37,7 +38,7 @@ export function expandRows(raw: RawModel, step: RawStep, at: number): StepRows {
   const usual = others ? rowOf(others, outcomes, `${where}.others`) : nothing;
   const byGroup = step.byGroup ? groupRows(step.byGroup, outcomes, where) : null;
   const rows: (Float64Array | null)[] = raw['faults.json'].faults.map((fault) =>
-    fault.id === 'nothing-wrong' ? nothing : byGroup ? null : usual,
+    fault.id === NOTHING_WRONG ? nothing : byGroup ? null : usual,
   );
   const listed = new Uint8Array(rows.length);
   step.tells.forEach((rule, n) => {

@@ -1,6 +1,7 @@
 import { GROUPS } from '../groups.ts';
 import type { FaultModel } from '../types.ts';
 import { maskOf } from './circuits.ts';
+import { NOTHING_WRONG } from './special.ts';
 
 /** Rows that differ by less than this (total variation) are the same to a bench. */
 const TELLS_APART = 0.1;
@@ -24,7 +25,7 @@ function steadyRow(model: FaultModel, s: number, f: number): number[] {
   const out = step.onRig ? ~maskOf(step.onRig) : maskOf(step.takesOut);
   const home = (model.faultMask[f] ?? 0) & maskOf(['home']) & ~maskOf(step.bringsIn);
   const listed = model.listed[s]?.[f] === 1 && !step.onRig;
-  const shows = (listed || ((model.faultMask[f] ?? 0) & out) === 0) && home === 0 && fault.id !== 'nothing-wrong';
+  const shows = (listed || ((model.faultMask[f] ?? 0) & out) === 0) && home === 0 && fault.id !== NOTHING_WRONG;
   const row = model.rows[s]?.[f] ?? groupRow(model, s, f);
   const left = shows ? 1 - (step.mends[fault.id] ?? 0) : 0;
   return Array.from(row, (p, o) => left * p + (1 - left) * (nothing[o] ?? 0));

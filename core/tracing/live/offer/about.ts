@@ -1,4 +1,5 @@
 import { maskOf } from '../model/circuits.ts';
+import { faultNumber, stepNumber } from '../model/special.ts';
 import type { FaultModel, Step, Suspect } from '../types.ts';
 
 /** A step is not offered while all that it is about is less likely than this together. */
@@ -10,7 +11,7 @@ export const WORTH_DAYS = 0.2;
 const aboutAll = (model: FaultModel, step: Step): boolean =>
   step.kind === 'load' ||
   (step.kind === 'back' && step.confirming) ||
-  model.byGroup[model.stepIndex.get(step.id) ?? -1] !== null;
+  model.byGroup[stepNumber(model, step.id)] !== null;
 
 const known = new WeakMap<FaultModel, readonly (Uint8Array | null)[]>();
 
@@ -28,8 +29,7 @@ function subjectOf(model: FaultModel, step: Step, s: number): Uint8Array {
   const subject = new Uint8Array(model.faults.length);
   for (let f = 0; f < subject.length; f++)
     if (listed[f] === 1 || ((model.faultMask[f] as number) & touched) !== 0) subject[f] = 1;
-  for (const [id, chance] of Object.entries(step.mends))
-    if (chance > 0) subject[model.faultIndex.get(id) as number] = 1;
+  for (const [id, chance] of Object.entries(step.mends)) if (chance > 0) subject[faultNumber(model, id)] = 1;
   return subject;
 }
 
@@ -39,9 +39,9 @@ function subjectOf(model: FaultModel, step: Step, s: number): Uint8Array {
  */
 export function chancesOfSubjects(model: FaultModel, suspects: readonly Suspect[]): (step: Step) => number {
   const subjects = subjectsOf(model);
-  const faults = suspects.map(({ fault, p }) => ({ f: model.faultIndex.get(fault) ?? -1, p }));
+  const faults = suspects.map(({ fault, p }) => ({ f: faultNumber(model, fault), p }));
   return (step) => {
-    const about = subjects[model.stepIndex.get(step.id) ?? -1];
+    const about = subjects[stepNumber(model, step.id)];
     return about ? faults.reduce((sum, { f, p }) => (about[f] === 1 ? sum + p : sum), 0) : 1;
   };
 }

@@ -1,5 +1,6 @@
-import { OURS, WAYS } from '../belief/filter.ts';
 import { massOf, type Posterior } from '../belief/posterior.ts';
+import { FIRST, OURS, placeOf, SECOND } from '../belief/presence.ts';
+import { faultNumber, NOTHING_WRONG } from '../model/special.ts';
 import type { Fault, FaultModel } from '../types.ts';
 
 /** What may be blamed and is no part: nothing of it can be called a faulty part. */
@@ -24,7 +25,7 @@ export const isOutside = (part: Fault['part']): boolean => part === 'mains' || p
 export const endsWhenFound = ({ part, mendedBy }: Fault): boolean => mendedBy === 'part' || isOutside(part);
 
 export function faultOf(model: FaultModel, id: string): Fault {
-  const fault = model.faults[model.faultIndex.get(id) ?? -1];
+  const fault = model.faults[faultNumber(model, id)];
   if (!fault) throw new Error(`the model has no fault ${id}`);
   return fault;
 }
@@ -41,7 +42,7 @@ export function shareOf(model: FaultModel, posterior: Posterior, among: (fault: 
 
 /** Chance that something was wrong and nothing of it is left in the machine: mended, or standing outside it. */
 export function goneOf(model: FaultModel, { hypotheses, standing }: Posterior): number {
-  const nothing = model.faultIndex.get('nothing-wrong');
+  const nothing = faultNumber(model, NOTHING_WRONG);
   const outside = model.faults.map(({ part }) => isOutside(part));
   const gone = (fault: number, isThere: boolean) => !isThere || outside[fault] === true;
   let sum = 0;
@@ -49,8 +50,8 @@ export function goneOf(model: FaultModel, { hypotheses, standing }: Posterior): 
     if (first === nothing) return;
     // Of what we made ourselves nothing may be left either.
     for (let state = 0; state < OURS; state++)
-      if (gone(first, (state & 1) !== 0) && (second < 0 || gone(second, (state & 2) !== 0)))
-        sum += standing[h * WAYS + state] as number;
+      if (gone(first, (state & FIRST) !== 0) && (second < 0 || gone(second, (state & SECOND) !== 0)))
+        sum += standing[placeOf(h, state)] as number;
   });
   return sum;
 }

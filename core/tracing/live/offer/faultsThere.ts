@@ -1,3 +1,4 @@
+import { FIRST, SECOND } from '../belief/presence.ts';
 import type { LiveProblem } from './toProblem.ts';
 
 /** The faults that some way still has there, in the order of the ways, and which of them each way has (-1: none). */
@@ -22,8 +23,8 @@ export function faultsThere(live: LiveProblem): FaultsThere {
   const first = new Int32Array(live.ways.length);
   const second = new Int32Array(live.ways.length);
   live.ways.forEach(({ hypothesis, standing }, w) => {
-    first[w] = placeOf(hypothesis.first, standing & 1);
-    second[w] = placeOf(hypothesis.second, standing & 2);
+    first[w] = placeOf(hypothesis.first, standing & FIRST);
+    second[w] = placeOf(hypothesis.second, standing & SECOND);
   });
   const there = { faults: [...places.keys()], first, second };
   known.set(live, there);

@@ -1,3 +1,4 @@
+import { DRIVE_IMAGE } from '../model/special.ts';
 import type { FaultModel, LoggedStep, MachineNeed, Step, TracingCase } from '../types.ts';
 import { gateToClear } from './gates.ts';
 import { asksForLacking, hasWord } from './ownersWords.ts';
@@ -92,7 +93,7 @@ function holds(model: FaultModel, step: Step, need: MachineNeed, tracing: Tracin
         'drive-health': ['warning'],
         'drive-dock': ['errors'],
         'drive-read': ['errors', 'stalls'],
-        'drive-image': ['partly', 'copied'],
+        [DRIVE_IMAGE]: ['partly', 'copied'],
       });
     case 'plug-to-press':
       return hasFailedHere(model, tracing) || hasShown(tracing, { 'look-inside': ['plug-off'] });

@@ -2,6 +2,7 @@ import type { Step as PlanStep } from '../../plan/problem.ts';
 import { suspectsOf } from '../belief/belief.ts';
 import { inPlace } from '../belief/inPlace.ts';
 import { lookFrom } from '../configuration.ts';
+import { faultNumber, NOTHING_WRONG, stepNumber } from '../model/special.ts';
 import type { Step, StepId } from '../types.ts';
 import { timesDone } from './gates.ts';
 import type { PlanNow } from './planStep.ts';
@@ -61,7 +62,7 @@ function trialsOf(now: PlanNow, steps: readonly Step[], plans: readonly PlanStep
     if (step.kind !== 'load' || step.onRig !== null || !step.exposure || step.takesOut.length > 0 || step.confirming)
       return [];
     const { before, look, spent } = lookFrom(left, step);
-    const s = model.stepIndex.get(step.id) as number;
+    const s = stepNumber(model, step.id);
     const condition = inPlace(model, posterior.prior, s, before, look, spent)[step.normal];
     if (!condition) return [];
     return [
@@ -88,7 +89,7 @@ function quietSoFar({ model, tracing, posterior, columns }: PlanNow): Float64Arr
 function watching(now: PlanNow, trial: Trial, plan: PlanStep, before: Float64Array | null): Planned | null {
   if (!before) return null;
   const { columns, model } = now;
-  const nothing = model.faultIndex.get('nothing-wrong');
+  const nothing = faultNumber(model, NOTHING_WRONG);
   const isMended = (w: number) => columns.standing[w] === 0 && columns.first[w] !== nothing;
   for (let times = 1; times <= trial.most; times++) {
     let [all, good, mended, hidden] = [0, 0, 0, 0];
@@ -207,10 +208,10 @@ type Mended = { readonly row: Float64Array; readonly hidden: Float64Array };
 function mendedBy({ model, posterior, columns, left }: PlanNow, step: Step, works: number): Mended | null {
   if (Object.keys(step.mends).length === 0) return null;
   const { before, look, spent } = lookFrom(left, step);
-  const s = model.stepIndex.get(step.id) as number;
+  const s = stepNumber(model, step.id);
   const condition = inPlace(model, posterior.prior, s, before, look, spent)[works];
   if (!condition) return null;
-  const nothing = model.faultIndex.get('nothing-wrong');
+  const nothing = faultNumber(model, NOTHING_WRONG);
   const row = new Float64Array(columns.p.length);
   const hidden = new Float64Array(columns.p.length);
   let any = false;

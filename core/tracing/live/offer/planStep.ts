@@ -6,6 +6,7 @@ import { outlook } from '../belief/outlook.ts';
 import type { Posterior } from '../belief/posterior.ts';
 import { type Left, lookFrom } from '../configuration.ts';
 import { maskOf } from '../model/circuits.ts';
+import { faultNumber, NOTHING_WRONG, PUT_BACK, stepNumber } from '../model/special.ts';
 import type { Fault, FaultModel, Outcome, Step, TracingCase } from '../types.ts';
 import { endsWhenFound, faultOf } from './blame.ts';
 import { type HandOver, mendingCharged } from './handOver.ts';
@@ -19,7 +20,7 @@ function meantBy(model: FaultModel, step: Step, { meaning }: Outcome, back: numb
   const { first, standing } = columns;
   const faults = meantFaults(model, step, meaning, back);
   const right = new Uint8Array(first.length);
-  const nothing = model.faultIndex.get('nothing-wrong');
+  const nothing = faultNumber(model, NOTHING_WRONG);
   // Mended already, by whatever was done: any start with everything in shows it.
   const mendedShows =
     meaning.means !== 'evidence' && meaning.means !== 'fails-again' && meaning.means !== 'fails-on-rig';
@@ -42,7 +43,7 @@ function meantFaults(model: FaultModel, step: Step, meaning: Outcome['meaning'],
     case 'evidence': {
       const faults = new Uint8Array(model.faults.length);
       // What is cleaned, reseated or set right was not the end when it was found.
-      for (const id of meaning.of) faults[model.faultIndex.get(id) ?? -1] = endsWhenFound(faultOf(model, id)) ? 1 : 0;
+      for (const id of meaning.of) faults[faultNumber(model, id)] = endsWhenFound(faultOf(model, id)) ? 1 : 0;
       return faults;
     }
     case 'fails-again':
@@ -51,7 +52,7 @@ function meantFaults(model: FaultModel, step: Step, meaning: Outcome['meaning'],
       return notCleaned(model, sitsIn(maskOf(step.onRig ?? [])));
     default: {
       const faults = notCleaned(model, sitsIn(maskOf(step.takesOut)));
-      for (const [id, chance] of Object.entries(step.mends)) if (chance > 0) faults[model.faultIndex.get(id) ?? -1] = 1;
+      for (const [id, chance] of Object.entries(step.mends)) if (chance > 0) faults[faultNumber(model, id)] = 1;
       return faults;
     }
   }
@@ -74,7 +75,7 @@ function mayEnd(step: Step, { meaning }: Outcome): boolean {
     case 'fails-on-rig':
       return true;
     case 'fails-again':
-      return step.id === 'put-back';
+      return step.id === PUT_BACK;
     default:
       return false;
   }
@@ -132,7 +133,7 @@ export function planStep(now: PlanNow, step: Step, opens: readonly number[], clo
 /** P(outcome | way) of a step done now, each way's chances summing to one. */
 function chancesOf({ model, posterior, columns, left, lasts }: PlanNow, step: Step): readonly Float64Array[] {
   const { before, look, spent } = lookFrom(left, step);
-  const fresh = inPlace(model, posterior.prior, model.stepIndex.get(step.id) as number, before, look, spent);
+  const fresh = inPlace(model, posterior.prior, stepNumber(model, step.id), before, look, spent);
   const last = lasts.get(lookKey(step, look));
   const conditions = last === undefined ? fresh : asRepeat(model, step, fresh, last);
   const chance = conditions.map((condition) => chancesBy(condition, columns));

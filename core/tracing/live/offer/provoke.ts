@@ -1,3 +1,4 @@
+import { WATCH_START } from '../model/special.ts';
 import { groupsSeen } from '../readGroups.ts';
 import type { FaultModel, TracingCase } from '../types.ts';
 import { timesDone } from './gates.ts';
@@ -8,8 +9,6 @@ import type { HeldStep, LiveProblem } from './toProblem.ts';
 const TWICE = 2;
 /** A trial less likely than this to fail is not done for its own sake once one was quiet: common practice, no source. */
 const WORTH_A_TRIAL = 0.2;
-
-const FIRST_START = 'watch-start';
 
 /**
  * What is done before a job is handed over although nothing more is planned: the machine is switched on here once, and one
@@ -23,8 +22,8 @@ export function seenToFailFirst(
 ): number {
   const seen = groupsSeen(model, tracing);
   if (seen.length === 0) {
-    const opener = held.find(({ step }) => step.id === FIRST_START)?.firstDo[0]?.id;
-    return live.steps.findIndex(({ id }) => id === (opener ?? FIRST_START));
+    const opener = held.find(({ step }) => step.id === WATCH_START)?.firstDo[0]?.id;
+    return live.steps.findIndex(({ id }) => id === (opener ?? WATCH_START));
   }
   const nowAndThen = seen.some((group) => model.nowAndThen.groups.includes(group));
   return nowAndThen || standsNow(model, tracing) === 'works' ? mostLikelyToFail(model, live, tracing) : -1;

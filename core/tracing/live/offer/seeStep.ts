@@ -1,4 +1,5 @@
 import { assemblyOf, movesBefore } from '../assembly.ts';
+import { faultNumber } from '../model/special.ts';
 import type { FaultModel, ReasonFact, StateId, Step, StepView, Suspect, TracingCase } from '../types.ts';
 import { loanerFor } from './available.ts';
 import { byFault, faultsThere, greatest } from './faultsThere.ts';
@@ -149,7 +150,7 @@ function toldFacts(
   for (const suspect of suspects.slice(0, 6)) {
     const touches =
       (step.mends[suspect.fault] ?? 0) > 0 ||
-      (model.faults[model.faultIndex.get(suspect.fault) ?? -1]?.circuits ?? []).some((circuit) =>
+      (model.faults[faultNumber(model, suspect.fault)]?.circuits ?? []).some((circuit) =>
         step.takesOut.includes(circuit),
       );
     if (!touches) continue;

@@ -1,3 +1,4 @@
+import { PUT_BACK } from '../model/special.ts';
 import type { Fault, FaultModel, Step } from '../types.ts';
 import { NAMED_FROM } from './proof.ts';
 import type { LiveProblem } from './toProblem.ts';
@@ -22,7 +23,7 @@ export function settlingSteps(model: FaultModel, live: LiveProblem, part: Fault[
   const now = prior.reduce((sum, p, w) => sum + p * (ofPart[w] as number), 0);
   return live.steps.filter(
     (step, s) =>
-      step.id === 'put-back' ||
+      step.id === PUT_BACK ||
       (live.own[s]?.chance ?? []).some((row) => {
         const p = row.reduce((sum, one, w) => sum + one * (prior[w] as number), 0);
         if (p < COUNTED_ON) return false;

@@ -1,3 +1,4 @@
+import { LOG_READ } from '../model/special.ts';
 import { groupsSeen } from '../readGroups.ts';
 import type { FaultModel, LoggedStep, Outcome, Step, TracingCase } from '../types.ts';
 
@@ -38,7 +39,7 @@ export const failedHere = (model: FaultModel, tracing: TracingCase): boolean =>
   tracing.log.some((entry) => failsIn(model, entry) || ownLogSays(model, entry));
 
 function ownLogSays(model: FaultModel, { struck, step: id, outcome }: LoggedStep): boolean {
-  const step = id === 'log-read' && !struck ? model.steps[model.stepIndex.get(id) ?? -1] : undefined;
+  const step = id === LOG_READ && !struck ? model.steps[model.stepIndex.get(id) ?? -1] : undefined;
   return step !== undefined && step.outcomes[step.normal]?.id !== outcome;
 }
 

@@ -1,4 +1,5 @@
 import type { ThingKind } from '../../../custody/part.ts';
+import { DRIVE_IMAGE } from '../model/special.ts';
 import type { Fault, FaultModel, TracingCase } from '../types.ts';
 import { loanerFor } from './available.ts';
 
@@ -31,7 +32,7 @@ export function ownersMinutes(model: FaultModel, tracing: TracingCase, kind: Thi
 /** What of the owner's is at stake, in bench minutes: a drive with all that is on it, until it was copied. */
 export function atStakeMinutes(model: FaultModel, tracing: TracingCase, kind: ThingKind): number {
   const copied = tracing.log.some(
-    ({ struck, step, outcome }) => !struck && step === 'drive-image' && (outcome === 'copied' || outcome === 'partly'),
+    ({ struck, step, outcome }) => !struck && step === DRIVE_IMAGE && (outcome === 'copied' || outcome === 'partly'),
   );
   return ownersMinutes(model, tracing, kind) + (kind === 'drive' && !copied ? UNCOPIED_DATA_MINUTES : 0);
 }

@@ -1,6 +1,7 @@
 import { suspectsOf } from '../belief/belief.ts';
 import type { Posterior } from '../belief/posterior.ts';
 import { posteriorOf } from '../belief/posterior.ts';
+import { PUT_BACK } from '../model/special.ts';
 import type { Fault, FaultModel, LoggedStep, StepId, Suspect, TracingCase, Verdict } from '../types.ts';
 import { blameAmong, faultOf, goneOf, isOutside, isPart, shareOf } from './blame.ts';
 import { notReproduced } from './neverFailedHere.ts';
@@ -99,7 +100,7 @@ function worked(now: SoFar): Verdict | null {
   if (!one) return null;
   if (one.step.takesOut.length === 0 || one.step.kind === 'reseat' || one.step.kind === 'setting')
     return cured(now, one);
-  const back = found.slice(at + 1).findLast((later) => later.step.id === 'put-back' || showsBackIn(one, later));
+  const back = found.slice(at + 1).findLast((later) => later.step.id === PUT_BACK || showsBackIn(one, later));
   const touched = (fault: Fault) => fault.circuits.some((circuit) => one.step.takesOut.includes(circuit));
   const blame = blameAmong(model, posterior, touched);
   if (!blame || NOT_NAMED.includes(blame.part) || blame.share < NAMED_FROM) return null;
@@ -237,8 +238,7 @@ function confirmingSteps(model: FaultModel, part: Fault['part']): readonly StepI
   return model.steps
     .filter(
       (step) =>
-        step.id === 'put-back' ||
-        (step.confirming && (step.handling.intoRig === part || step.handling.borrows === part)),
+        step.id === PUT_BACK || (step.confirming && (step.handling.intoRig === part || step.handling.borrows === part)),
     )
     .map((step) => step.id);
 }

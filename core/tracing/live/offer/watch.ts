@@ -1,5 +1,6 @@
 import type { Condition } from '../belief/condition.ts';
 import type { Posterior } from '../belief/posterior.ts';
+import { faultNumber } from '../model/special.ts';
 import type { FaultModel, LoggedStep, Step, Suspect, TracingCase } from '../types.ts';
 import { failedHere, failsIn } from './standsNow.ts';
 
@@ -73,7 +74,7 @@ export function mostlyComes(suspects: readonly Suspect[]): boolean {
   return suspects.reduce((sum, one) => sum + one.mended * one.comesAndGoes, 0) >= MOSTLY * mended;
 }
 
-const indexOf = (model: FaultModel, fault: string): number => model.faultIndex.get(fault) ?? -1;
+const indexOf = (model: FaultModel, fault: string): number => faultNumber(model, fault);
 
 function mendsIn(model: FaultModel, { mends, mendsAfter }: Condition, fault: string): number {
   const f = indexOf(model, fault);

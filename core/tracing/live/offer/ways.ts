@@ -1,5 +1,6 @@
 import type { Hypothesis } from '../belief/hypotheses.ts';
 import type { Posterior } from '../belief/posterior.ts';
+import { OURS, PRESENCES, placeOf } from '../belief/presence.ts';
 
 /** One way it can stand now: a hypothesis with what of it is still there. */
 export type Way = { readonly hypothesis: Hypothesis; readonly standing: number; readonly p: number };
@@ -13,8 +14,8 @@ const CARRIED = 0.98;
 export function likeliestWays(posterior: Posterior): readonly Way[] {
   const ways: Way[] = [];
   posterior.hypotheses.forEach((hypothesis, h) => {
-    for (let standing = 0; standing < 8; standing++) {
-      const p = posterior.standing[h * 8 + standing] as number;
+    for (let standing = 0; standing < PRESENCES; standing++) {
+      const p = posterior.standing[placeOf(h, standing)] as number;
       if (p > 1e-9) ways.push({ hypothesis, standing, p });
     }
   });
@@ -45,7 +46,9 @@ export function columnsOf(ways: readonly Way[]): WayColumns {
     p: Float64Array.from(ways, (way) => way.p),
     first: Int32Array.from(ways, ({ hypothesis }) => hypothesis.first),
     place: Int32Array.from(ways, ({ hypothesis }) => hypothesis.first * 2 + hypothesis.firstMode),
-    alone: Uint8Array.from(ways, ({ hypothesis, standing }) => (hypothesis.second < 0 && (standing & 4) === 0 ? 1 : 0)),
+    alone: Uint8Array.from(ways, ({ hypothesis, standing }) =>
+      hypothesis.second < 0 && (standing & OURS) === 0 ? 1 : 0,
+    ),
     standing: Uint8Array.from(ways, (way) => way.standing),
   };
 }

@@ -1,6 +1,7 @@
 import type { Interval } from '../../../figures/interval.ts';
 import { incompleteBeta, inverse } from '../../../figures/specialFunctions.ts';
 import { GROUPS } from '../groups.ts';
+import { MADE_BY_US } from '../model/special.ts';
 import type { FaultId, FaultModel, Group } from '../types.ts';
 import type { PriorTally } from './closedTracing.ts';
 
@@ -39,7 +40,7 @@ export function learnPriors(model: FaultModel, tally: PriorTally, statedJobs = S
     const counts = new Map(tally.counts.filter((one) => one.group === group).map(({ fault, jobs }) => [fault, jobs]));
     const of = [...counts].reduce((sum, [fault, jobs]) => sum + (model.faultIndex.has(fault) ? jobs : 0), 0);
     if (of === 0) continue;
-    const stated = model.faults.map((fault) => (fault.id === 'made-by-us' ? 0 : (fault.weights[group] ?? model.floor)));
+    const stated = model.faults.map((fault) => (fault.id === MADE_BY_US ? 0 : (fault.weights[group] ?? model.floor)));
     const all = stated.reduce((sum, weight) => sum + weight, 0);
     model.faults.forEach((fault, f) => {
       const jobs = counts.get(fault.id) ?? 0;
