@@ -11,6 +11,21 @@ const YES = [
 
 /** Fills the taking-in sheet as the desk would while the owner stands there, and has it signed; `also` comes before. */
 export async function takeIn(page: Page, also: () => Promise<void> = async () => undefined): Promise<void> {
+  await fillSheet(page);
+  await also();
+  await signByKeys(page);
+  await page.getByRole('button', { name: /Sign, print/ }).click();
+  await page.getByRole('region', { name: 'Papers' }).waitFor({ timeout: 60_000 });
+}
+
+/** The owner's name, typed where a hand would sign. */
+export async function signByKeys(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Type the name instead' }).click();
+  await page.getByRole('textbox', { name: 'Name in place of a signature' }).fill(OWNER);
+}
+
+/** Fills the taking-in sheet, all but the signature. */
+export async function fillSheet(page: Page): Promise<void> {
   await page.getByRole('link', { name: 'Counter' }).click();
   await page.getByRole('textbox', { name: 'Name', exact: true }).fill(OWNER);
   await page.getByRole('textbox', { name: 'Phone' }).fill('01632 960 175');
@@ -23,10 +38,4 @@ export async function takeIn(page: Page, also: () => Promise<void> = async () =>
   await page.getByRole('textbox', { name: 'Nothing above' }).fill('180');
   for (const line of YES) await page.getByRole('radiogroup', { name: line }).getByText('yes', { exact: true }).click();
   await page.getByRole('radiogroup', { name: 'Is the disk encrypted?' }).getByText('no', { exact: true }).click();
-  await also();
-  await page.getByRole('button', { name: 'Type the name instead' }).click();
-  await page.getByRole('textbox', { name: 'Name in place of a signature' }).fill(OWNER);
-  await page.getByRole('button', { name: /Sign, print/ }).click();
-  // Taken in, asked, signed, four papers made: one after the other.
-  await page.getByRole('region', { name: 'Papers' }).waitFor({ timeout: 60_000 });
 }

@@ -27,6 +27,7 @@ export function ConsentsRow({ sheet, settings }: OfJob) {
   return (
     <JobRow id="consents" state={consents.signature ? 'known' : 'open'}>
       {!consents.signature && <p>{t('counter.consents-later.not-signed')}</p>}
+      {consents.signature?.contentHash === '' && <p>{t('counter.consents-later.unbound')}</p>}
       <ul className="counter-consents">
         {given.map((id) => (
           <li key={id}>
