@@ -72,6 +72,9 @@ export async function assembleShop(parts: ShopParts): Promise<Shop> {
   const tools = { keyOf, searchKey: shopKeys.search, tableKey: shopKeys.tables };
   const standing = new StandingKept(parts.onlyRead);
   for (const notice of parts.notices) standing.say(notice);
+  const clockBehind = (ms: number, last: EpochMs) => {
+    if (ms > CLOCK_MAY_DIFFER_MS) standing.say({ notice: 'clock-behind-journal', ms, last });
+  };
   const broken = new Set<number>();
   const onBroken = (seq: number, wrong: string) => {
     if (broken.has(seq)) return;
@@ -97,7 +100,7 @@ export async function assembleShop(parts: ShopParts): Promise<Shop> {
     tools,
     bell,
     acknowledging: async () => keepMark(),
-    clockBehind: (ms, last) => standing.say({ notice: 'clock-behind-journal', ms, last }),
+    clockBehind: (ms, last) => clockBehind(ms, last),
     log,
   };
   const rebuildPlace = { sqlite, db, reading, branch, shadowPath: paths.shadow, alone: queue };
@@ -131,9 +134,8 @@ export async function assembleShop(parts: ShopParts): Promise<Shop> {
     await keepMark();
     if (keyFile.note('marked') === null) keyFile.putNote('marked', 'yes');
   }
-  const behind = ((await lastLink(reading, branch))?.at ?? 0) - clock();
-  if (behind > CLOCK_MAY_DIFFER_MS)
-    standing.say({ notice: 'clock-behind-journal', ms: behind, last: (clock() + behind) as EpochMs });
+  const lastAt = ((await lastLink(reading, branch))?.at ?? 0) as EpochMs;
+  clockBehind(lastAt - clock(), lastAt);
 
   return {
     branch,

@@ -1,3 +1,4 @@
+import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { cpSync, readdirSync, readFileSync, rmSync, statSync, truncateSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -206,6 +207,25 @@ describe('a shop whose files are of two ages', { timeout: 30_000 }, () => {
     expect(await open()).toMatchObject({ refused: 'entries-missing', last: 1, acknowledged: 2, missing: 1 });
     rmSync(apart, { recursive: true });
     rmSync(old, { recursive: true });
+  });
+});
+
+/** Only the system's own user may mount. */
+const isRoot = process.getuid?.() === 0;
+
+describe.runIf(isRoot)('a shop on a disk that may only be read', { timeout: 30_000 }, () => {
+  it('shows everything, what stands in its log only too', async () => {
+    await killedAtWork();
+    execFileSync('mount', ['--bind', place.folder, place.folder]);
+    try {
+      execFileSync('mount', ['-o', 'remount,bind,ro', place.folder]);
+      const shop = await readOnly('folder-not-writable');
+      expect(await notesOf(shop)).toEqual(upTo(40));
+      expect(await nameOf(shop)).toBe('Wilhelmina Quux');
+      await shop.close();
+    } finally {
+      execFileSync('umount', [place.folder]);
+    }
   });
 });
 

@@ -203,6 +203,11 @@ describe('a command', () => {
     expect(decidedAt).toBe(first - 60_000);
     expect(place.logged).toContainEqual({ event: 'clock-behind', facts: { ms: 60_000, seq: 2 } });
     expect((await shop.verify()).clockRanBack).toBe(1);
+    // A minute is what two readings may differ by; more is said on screen.
+    expect(shop.standing().notices).toEqual([]);
+    place.clock.now = epochMs(first - 3_600_000);
+    await write(shop, looked(job));
+    expect(shop.standing().notices).toMatchObject([{ notice: 'clock-behind-journal', ms: 3_540_000 }]);
   });
 
   it('that took its time is dated no earlier than one that overtook it', async () => {
