@@ -4,6 +4,7 @@ import type { LiveTracing } from '../tracing/live/api.ts';
 import { suspectsOf } from '../tracing/live/belief/belief.ts';
 import { posteriorOf } from '../tracing/live/belief/posterior.ts';
 import { leftOutAfter } from '../tracing/live/configuration.ts';
+import { COULD_NOT } from '../tracing/live/couldNot.ts';
 import { closedGates } from '../tracing/live/offer/gates.ts';
 import { modelInUse } from '../tracing/live/shop/shopModel.ts';
 import type { FaultModel, TracingCase } from '../tracing/live/types.ts';
@@ -33,7 +34,7 @@ export function tracingDoorFor(live: LiveTracing, model: FaultModel): TracingDoo
         ? {
             id,
             handsOn: minutes(step.handsOn),
-            outcomes: step.outcomes.map((outcome) => outcome.id),
+            outcomes: [...step.outcomes.map((outcome) => outcome.id), COULD_NOT],
             means: Object.fromEntries(step.outcomes.map(({ id: outcome, meaning }) => [outcome, meaning.means])),
             triedWithout: step.takesOut,
             needs: step.needs,

@@ -17,6 +17,7 @@ import { personal } from '../../journal/personal.ts';
 import type { Refusal } from '../../refusal.ts';
 import { AT_THE_BENCH, OPEN_STAGES } from '../../stage.ts';
 import { type Minutes, minutes } from '../../time.ts';
+import { COULD_NOT } from '../../tracing/live/couldNot.ts';
 import type { Asking } from '../kernel/asking.ts';
 import { jobCommand } from '../kernel/command.ts';
 import type { Decision } from '../kernel/decision.ts';
@@ -207,6 +208,8 @@ export function decideFinish(
   const rules = work.kind === 'step' ? asking.tracing.rules(work.what) : null;
   if (rules && !rules.outcomes.includes(input.outcome))
     return refuse('no-such-outcome', { step: work.what, outcome: input.outcome, outcomes: rules.outcomes });
+  if (rules && input.outcome === COULD_NOT && !input.note?.trim())
+    return refuse('could-not-without-reason', { step: work.what });
   if (work.kind === 'proof' && input.passed === null) return refuse('proof-without-result', { proof: work.what });
   const book = openUnitOfWork(view, asking);
   const endsWith = input.endsWith ?? (rules?.handling.putsBack === 'same-slot' ? 'as-before' : 'out');

@@ -40,9 +40,9 @@ const closed = (works: readonly Work[], more: Partial<Job> = {}) =>
 describe('what a closed job says of how long things take', () => {
   it('frees a step of the opening that came with it, and counts it once', () => {
     const opens = model.states.find((state) => state.within === null && state.opening > 0);
-    const { seen } = closed([work('look-inside', 8), work('dimm-press', 6)]);
+    const { seen } = closed([work('look-inside', 8), work('press-plugs', 6)]);
     expect(opens).toBeDefined();
-    expect(seen.map((one) => one.task)).toEqual(['look-inside', 'dimm-press']);
+    expect(seen.map((one) => one.task)).toEqual(['look-inside', 'press-plugs']);
     // Opened with the first step, so the second took no opening.
     expect(seen[0]?.handsOn).toBeLessThan(8);
     expect(seen[1]?.handsOn).toBe(6);

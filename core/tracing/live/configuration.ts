@@ -1,3 +1,4 @@
+import { COULD_NOT } from './couldNot.ts';
 import { circuitsOf, maskOf } from './model/circuits.ts';
 import type { Circuit, FaultModel, LoggedStep, Step, TracingCase } from './types.ts';
 
@@ -35,7 +36,7 @@ export function leftBy(model: FaultModel, left: Left, entry: LoggedStep): Left {
   if (entry.struck) return left;
   const step = stepOf(model, entry);
   const out = maskOf(entry.leftOut);
-  if (!step) return { ...left, out };
+  if (!step || entry.outcome === COULD_NOT) return { ...left, out };
   const handled = handledAfter(left.handled, step, entry);
   if (step.takesOut.length === 0) return { ...left, out, handled };
   const taken = maskOf(step.takesOut);
@@ -48,11 +49,12 @@ export function leftBy(model: FaultModel, left: Left, entry: LoggedStep): Left {
   };
 }
 
-/** The handlings done once this step is: none where it could not be done. */
+/** The handlings done once this step is: none where nobody knows what came of it. */
 function handledAfter(handled: ReadonlySet<string>, step: Step, { outcome }: LoggedStep): ReadonlySet<string> {
   const did = handlingsOf(step);
-  const done = step.outcomes.some(({ id, meaning }) => id === outcome && meaning.means !== 'could-not');
-  return done && did.some((id) => !handled.has(id)) ? new Set([...handled, ...did]) : handled;
+  return step.outcomes.some(({ id }) => id === outcome) && did.some((id) => !handled.has(id))
+    ? new Set([...handled, ...did])
+    : handled;
 }
 
 /** How a whole log leaves the machine. */

@@ -1,4 +1,5 @@
 import type { TracingSheet, WallSheet } from '../../../core/contract/screens.ts';
+import { COULD_NOT } from '../../../core/tracing/live/couldNot.ts';
 import type { Caution as CautionId, StepView as Offered } from '../../../core/tracing/live/types.ts';
 import type { IconName } from '../../kit/icons.tsx';
 import { silhouetteOf } from '../../kit/mark/silhouettes.ts';
@@ -73,7 +74,10 @@ export function stepInWords(step: Offered, saved: number, wall: WallSheet | unde
     reason: plain ? reasonWords(plain, words) : `${does}.`,
     ...(borrow && { borrow }),
     cautions: cautionsOf(step.cautions),
-    outcomes: step.outcomes.map(({ outcome, p }) => ({ id: outcome, says: outcomeName(outcome), chance: p })),
+    outcomes: [
+      ...step.outcomes.map(({ outcome, p }) => ({ id: outcome, says: outcomeName(outcome), chance: p })),
+      { id: COULD_NOT, says: outcomeName(COULD_NOT) },
+    ],
   };
 }
 

@@ -1,6 +1,7 @@
 import { assemblyOf, closingMinutes } from '../../live/assembly.ts';
 import { suspectsOf } from '../../live/belief/belief.ts';
 import { posteriorOf } from '../../live/belief/posterior.ts';
+import { COULD_NOT } from '../../live/couldNot.ts';
 import { offerStep } from '../../live/offer/offerStep.ts';
 import { verdictAfter } from '../../live/offer/verdictAfter.ts';
 import { cautionLetter } from '../../live/renamed/aliases.ts';
@@ -58,7 +59,8 @@ const noStep = { stop: 'hand-over', expectedMinutes: 0, handOverMinutes: 0, beca
 
 function outcomesOf(model: FaultModel, next: StepView): Answer['outcomes'] {
   const step = model.steps[model.stepIndex.get(next.step) ?? -1];
-  return next.outcomes.map(({ outcome, p }, at) => ({ id: outcome, p, normal: at === step?.normal }));
+  const own = next.outcomes.map(({ outcome, p }, at) => ({ id: outcome, p, normal: at === step?.normal }));
+  return [...own, { id: COULD_NOT, p: 0, normal: false }];
 }
 
 function usesOf(model: FaultModel, tracing: TracingCase, next: StepView): readonly string[] {

@@ -1,3 +1,4 @@
+import { COULD_NOT } from '../../live/couldNot.ts';
 import { ALIASES, currentOutcome, currentStep } from '../../live/renamed/aliases.ts';
 import type { FaultModel, Step } from '../../live/types.ts';
 import { STEPS_TO_COME } from './stepsToCome.ts';
@@ -20,7 +21,7 @@ export function outcomeNamed(model: FaultModel, step: string, outcome: string): 
   const named = stepNamed(model, step);
   if (named.is !== 'here') return STEPS_TO_COME[step]?.includes(outcome) ? outcome : null;
   const now = currentOutcome(step, outcome);
-  return named.step.outcomes.some(({ id }) => id === now) ? now : null;
+  return now === COULD_NOT || named.step.outcomes.some(({ id }) => id === now) ? now : null;
 }
 
 /** All ids of steps that a case may write. */

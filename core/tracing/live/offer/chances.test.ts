@@ -3,9 +3,11 @@ import { randomTracing } from '../../../../tests/builders/randomTracing.ts';
 import { afterDoing, aTracingCase } from '../../../../tests/builders/tracingCase.ts';
 import { suspectsOf } from '../belief/belief.ts';
 import { posteriorOf } from '../belief/posterior.ts';
+import { COULD_NOT } from '../couldNot.ts';
 import { standardModel } from '../model/standardModel.ts';
 import type { TracingCase } from '../types.ts';
 import { goneOf } from './blame.ts';
+import { offerStep } from './offerStep.ts';
 import { verdictAfter } from './verdictAfter.ts';
 
 const model = standardModel();
@@ -53,5 +55,21 @@ describe('a chance is never above one', () => {
     const counted = suspectsOf(model, posterior).reduce((sum, one) => sum + one.mended, 0);
     expect(counted).toBeGreaterThan(1);
     expect(goneOf(model, posterior)).toBeLessThanOrEqual(1 + ROUNDING);
+  });
+});
+
+describe('what could not be done', () => {
+  it('tells nothing, spends nothing and opens no gate; the step is not offered again', () => {
+    const before = aTracingCase({ seen: ['dark-runs'] });
+    const after = afterDoing(model, before, 'look-inside', COULD_NOT);
+    const suspects = (tracing: TracingCase) => suspectsOf(model, posteriorOf(model, tracing));
+    expect(suspects(afterDoing(model, before, 'read-code', COULD_NOT))).toEqual(suspects(before));
+    expect(
+      suspects(afterDoing(model, afterDoing(model, before, 'drain-start', COULD_NOT), 'strip-outside', 'same')),
+    ).toEqual(suspects(afterDoing(model, before, 'strip-outside', 'same')));
+    const why = (step: string) =>
+      offerStep(model, after, { method: 'ratio' }).notOffered.find((one) => one.step === step)?.why;
+    expect(why('look-inside')).toEqual({ is: 'done' });
+    expect(why('supply-beside')).toMatchObject({ is: 'gate' });
   });
 });
