@@ -42,6 +42,7 @@ export function openKeySqlite(path: string, fresh: boolean): Sqlite {
     const complaint = String(sqlite.pragma('quick_check(1)', { simple: true }));
     if (complaint !== 'ok') throw new DamagedKeyFile(complaint);
     shape(sqlite);
+    checkShape(sqlite);
     sqlite.exec('commit');
     if (process.platform !== 'win32') chmodSync(path, 0o600);
     return sqlite;
@@ -60,9 +61,29 @@ function shape(sqlite: Sqlite): void {
   sqlite.pragma(`user_version = ${KEY_FILE_VERSION}`);
 }
 
+const READ = [
+  'select name, value from meta',
+  'select id, owner, purpose, wrapped, made_at from key',
+  'select id, owner, purpose, at from erased',
+  'select id, owner, purpose, wrapped, at from lost',
+  'select branch, seq, hash, at, mac from head',
+];
+
+/** @throws {DamagedKeyFile} When the file's own description of its tables was changed. */
+function checkShape(sqlite: Sqlite): void {
+  for (const statement of READ) {
+    try {
+      sqlite.prepare(statement);
+    } catch (error) {
+      throw new DamagedKeyFile(error instanceof Error ? error.message : statement);
+    }
+  }
+}
+
 /** A key file's tables in memory: empty, or over a file's image, for reading beside the file. */
 export function shapedInMemory(sqlite: Sqlite): Sqlite {
   shape(sqlite);
+  checkShape(sqlite);
   return sqlite;
 }
 

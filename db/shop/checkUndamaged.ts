@@ -1,6 +1,6 @@
 import { rmSync, statSync } from 'node:fs';
 import { openReader, type Sqlite } from '../sqlite/connection.ts';
-import { Refused, refusalFromError } from './openRefusal.ts';
+import { type OpenRefusal, Refused, refusalFromError } from './openRefusal.ts';
 
 /**
  * Asks SQLite whether a file hangs together, and then looks into it, through a connection that cannot write: a damaged
@@ -20,9 +20,15 @@ export function checkUndamaged(path: string, look: (sqlite: Sqlite) => void): vo
       sqlite.close();
     }
   } catch (error) {
-    const refusal = error instanceof Refused ? null : refusalFromError(error, path);
+    const refusal = error instanceof Refused ? null : (refusalFromError(error, path) ?? changedShape(error, path));
     throw refusal ? new Refused(refusal) : error;
   } finally {
     for (const file of made) rmSync(file, { force: true });
   }
 }
+
+/** Our own statements fail only where the file's description of its tables was changed. */
+const changedShape = (error: unknown, path: string): OpenRefusal | null =>
+  error instanceof Error && 'code' in error && error.code === 'SQLITE_ERROR'
+    ? { refused: 'damaged-file', path, detail: error.message }
+    : null;

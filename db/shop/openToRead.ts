@@ -15,7 +15,7 @@ import { noMarks } from './marks.ts';
 import type { OpenRefusal } from './openRefusal.ts';
 import type { OpenOptions } from './openShop.ts';
 import { type ShopPaths, shopPaths } from './paths.ts';
-import { salvage } from './salvage.ts';
+import { copyRows, salvage } from './salvage.ts';
 import type { Shop } from './shop.ts';
 
 /** Refusals after which there is something of the shop to read, and nothing that a person must put right first. */
@@ -80,7 +80,7 @@ export async function readKeys(
   wallet: Wallet,
 ): Promise<{ readonly keyFile: KeyFile; readonly shopKeys: ShopKeys; readonly whole: boolean }> {
   try {
-    const sqlite = shapedInMemory(openImage(paths.keys));
+    const sqlite = wholeOrSalvaged(openImage(paths.keys));
     const wrapped = sqlite.prepare(`select value from meta where name = 'shop-key'`).pluck().get();
     const opened = wrapped instanceof Uint8Array ? await wallet.unwrap(wrapped) : null;
     if (opened && !isWalletRefusal(opened)) {
@@ -92,6 +92,23 @@ export async function readKeys(
   }
   const shopKeys = shopKeysFrom(randomBytes(32));
   return { keyFile: new KeyFile(shapedInMemory(new Database(':memory:')), shopKeys.wrapping), shopKeys, whole: false };
+}
+
+/** A key file's image; of one that is damaged every row that can be read. */
+function wholeOrSalvaged(image: Sqlite): Sqlite {
+  if (isWhole(image)) return shapedInMemory(image);
+  const saved = shapedInMemory(new Database(':memory:'));
+  for (const table of ['meta', 'key', 'erased', 'lost', 'head']) copyRows(image, saved, table);
+  image.close();
+  return saved;
+}
+
+function isWhole(image: Sqlite): boolean {
+  try {
+    return image.pragma('quick_check(1)', { simple: true }) === 'ok';
+  } catch {
+    return false;
+  }
 }
 
 /** The journal with its read tables: the file's own image where all of it holds together, else what can be salvaged. */

@@ -42,7 +42,8 @@ export async function salvage(
   return into;
 }
 
-function copyRows(from: Sqlite, into: Sqlite, table: string): void {
+/** Copies every row of a table that can be read into a table of the same name. */
+export function copyRows(from: Sqlite, into: Sqlite, table: string): void {
   for (const row of rowsOf(from, table)) {
     const columns = Object.keys(row);
     const put = into.prepare(

@@ -7,8 +7,11 @@ import { ACKNOWLEDGED, aShopAtWork, started } from './shopAtWork.ts';
 
 type Deed = (place: ShopFolder) => void;
 
-const flip = (path: string, at: number) => {
+/** Turns one bit of a file, in one of the bytes that say something: the share-th of those that are not zero. */
+const flip = (path: string, share: number) => {
   const bytes = readFileSync(path);
+  const saying = [...bytes.keys()].filter((at) => bytes[at] !== 0);
+  const at = saying[Math.floor(saying.length * share)] ?? 0;
   bytes[at] = (bytes[at] ?? 0) ^ 0x10;
   writeFileSync(path, bytes);
 };
@@ -19,9 +22,9 @@ const change =
   (place) =>
     tampered(join(place.folder, file), statements);
 
-/** Three places in a file, or as many as asked for in the long form. */
-const places = (size: number, short: boolean): readonly number[] =>
-  Array.from({ length: short ? 3 : 25 }, (_, index) => Math.floor((size * (index + 0.5)) / (short ? 3 : 25)));
+/** Shares of a file, from its begin to its end: three, or a hundred in the long form. */
+const shares = (short: boolean): readonly number[] =>
+  Array.from({ length: short ? 3 : 100 }, (_, index) => (index + 0.5) / (short ? 3 : 100));
 
 /**
  * Does something to a shop's files, starts it, and holds what it shows and says against what was acknowledged: every
@@ -74,42 +77,38 @@ const remove =
 
 export const ON_THE_DISK: readonly Attack[] = [
   attack('write-ahead log deleted', () => [remove('shop.db-wal')]),
-  attack('write-ahead log cut', (short) => {
-    const shares = short ? [0.1, 0.5, 0.95] : Array.from({ length: 25 }, (_, index) => (index + 0.5) / 25);
-    return shares.map(
+  attack('write-ahead log cut', (short) =>
+    shares(short).map(
       (share): Deed =>
         (place) => {
           const path = `${inShop(place)}-wal`;
           truncateSync(path, Math.floor(statSync(path).size * share));
         },
-    );
-  }),
+    ),
+  ),
   attack('one bit of the write-ahead log', (short) =>
-    places(1000, short).map(
-      (at): Deed =>
-        (place) => {
-          const path = `${inShop(place)}-wal`;
-          flip(path, Math.floor((statSync(path).size * at) / 1000));
-        },
+    shares(short).map(
+      (share): Deed =>
+        (place) =>
+          flip(`${inShop(place)}-wal`, share),
     ),
   ),
   attack('journal file deleted', () => [remove('shop.db', 'shop.db-wal', 'shop.db-shm')]),
   attack('key file deleted', () => [remove('keys.db')]),
   attack('wallet deleted', () => [remove('wallet.key')]),
   attack('last acknowledged number deleted', () => [remove('last-acknowledged')]),
-  attack('one bit of the key file', (short) => {
-    const path = (place: ShopFolder) => join(place.folder, 'keys.db');
-    return places(1000, short).map(
-      (at): Deed =>
+  attack('one bit of the key file', (short) =>
+    shares(short).map(
+      (share): Deed =>
         (place) =>
-          flip(path(place), Math.floor((statSync(path(place)).size * at) / 1000)),
-    );
-  }),
+          flip(join(place.folder, 'keys.db'), share),
+    ),
+  ),
   attack('one bit of the journal file', (short) =>
-    places(1000, short).map(
-      (at): Deed =>
+    shares(short).map(
+      (share): Deed =>
         (place) =>
-          flip(inShop(place), Math.floor((statSync(inShop(place)).size * at) / 1000)),
+          flip(inShop(place), share),
     ),
   ),
   attack('an entry changed', () => [
