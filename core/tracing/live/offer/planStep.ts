@@ -27,9 +27,15 @@ function meantBy(model: FaultModel, step: Step, { meaning }: Outcome, back: numb
   for (let w = 0; w < right.length; w++) {
     const fault = first[w] as number;
     if (mendedShows && standing[w] === 0 && fault !== nothing) right[w] = step.takesOut.length === 0 ? 1 : 0;
-    else right[w] = faults[fault] as number;
+    else right[w] = faults[fault] === 1 || isSecond(columns, w, faults) ? 1 : 0;
   }
   return right;
+}
+
+/** Is the second fault of a way there, and among these? */
+function isSecond({ ways, standing }: WayColumns, w: number, among: Uint8Array): boolean {
+  const second = ways[w]?.hypothesis.second ?? -1;
+  return second >= 0 && ((standing[w] as number) & 2) !== 0 && among[second] === 1;
 }
 
 /** Per fault: 1 where an outcome of this meaning is about it. */
