@@ -78,11 +78,19 @@ export const CURES = ['reseating', 'cleaning', 'setting', 'software', 'outside',
 
 /** Why a verdict may be written: confirmed in one of three ways, or less than that. */
 const verdictShape = z.discriminatedUnion('is', [
-  z.strictObject({ is: z.literal('named'), fault: z.string(), part: partIdShape.nullable() }),
+  z.strictObject({
+    is: z.literal('named'),
+    fault: z.string(),
+    part: partIdShape.nullable(),
+    /** The part is likely at fault, the way in which it failed is not believed enough to be said. */
+    wayOpen: z.literal(true).optional(),
+  }),
   z.strictObject({
     is: z.literal('confirmed'),
     fault: z.string(),
     part: partIdShape,
+    /** The part is at fault, the way in which it failed is not believed enough to be said. */
+    wayOpen: z.literal(true).optional(),
     way: z.enum(['both-ways', 'on-the-second-rig', 'by-its-own-evidence']),
     evidence: z.array(z.string()),
     readings: z.array(readingShape),

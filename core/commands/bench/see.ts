@@ -2,6 +2,8 @@ import { z } from 'zod';
 import type { ProofStatus } from '../../custody/part.ts';
 import { mayNotOpen } from '../../job/bench/mayOpen.ts';
 import { CURES } from '../../job/entries.ts';
+import type { Verdict as Shown } from '../../tracing/live/types.ts';
+import { wayBelieved } from '../../tracing/live/wayBelieved.ts';
 import { jobCommand } from '../kernel/command.ts';
 import { accept, refuse } from '../kernel/decision.ts';
 import { zId, zJobId, zLine, zPartId, zReading } from '../kernel/fields.ts';
@@ -80,7 +82,7 @@ export const judge = jobCommand(
       if (!ownEvidence && !(shown.verdict === 'confirmed' && shown.fault === verdict.fault)) {
         return refuse('not-confirmed-by-the-log', { fault: verdict.fault, shows: shown.verdict });
       }
-      book.add(`job:${job}`, 'judged', verdict);
+      book.add(`job:${job}`, 'judged', { ...verdict, ...wayOpen(shown, verdict.fault) });
       book.add(`part:${part.id}`, 'part-standing', { standing: { is: 'dead', how: verdict.way }, why: 'confirmed' });
       for (const id of view.job.parts) {
         const loaner = view.parts.get(id);
@@ -96,12 +98,23 @@ export const judge = jobCommand(
       }
       return book.accept();
     }
-    book.add(`job:${job}`, 'judged', verdict);
+    const shown = verdict.is === 'named' ? asking.tracing.verdict(view) : null;
+    book.add(
+      `job:${job}`,
+      'judged',
+      shown && verdict.is === 'named' ? { ...verdict, ...wayOpen(shown, verdict.fault) } : verdict,
+    );
     if (verdict.is === 'cured') book.enter('proving', 'cured');
     return book.accept();
   },
   (input) => ({ parts: input.verdict.is === 'confirmed' ? [input.verdict.part] : [] }),
 );
+
+/** Not how it failed, where the log leaves that open; the part is blamed all the same. */
+const wayOpen = (shown: Shown, fault: string): { readonly wayOpen?: true } =>
+  (shown.verdict === 'confirmed' || shown.verdict === 'named') && shown.fault === fault && !wayBelieved(shown)
+    ? { wayOpen: true }
+    : {};
 
 /** Unplugs what must not run; a part that comes out altogether goes to the tray. */
 export const unplug = jobCommand(

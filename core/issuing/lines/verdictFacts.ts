@@ -45,7 +45,7 @@ export function verdictFacts(making: Making): VerdictFacts {
       part: part ? yourPart(making, part) : faultName(making, verdict.fault),
       how: WAYS[verdict.way],
       detail: [
-        sentence(faultName(making, verdict.fault)),
+        ...(verdict.wayOpen ? [] : [sentence(faultName(making, verdict.fault))]),
         ...evidence.map((work) => evidenceWords(making, work)),
         ...readings.map(sentence),
         words.facts.causeNotKnown,
@@ -55,7 +55,11 @@ export function verdictFacts(making: Making): VerdictFacts {
   if (verdict?.is === 'named') {
     const part = verdict.part === null ? undefined : view.parts.get(verdict.part);
     const fault = faultName(making, verdict.fault);
-    return { is: 'named', part: part ? yourPart(making, part) : fault, detail: [sentence(fault)] };
+    return {
+      is: 'named',
+      part: part ? yourPart(making, part) : fault,
+      detail: part && verdict.wayOpen ? [] : [sentence(fault)],
+    };
   }
   return { is: 'not-known', detail: notKnownDetail(making) };
 }

@@ -135,6 +135,8 @@ export type Offer = {
 /** One entry of the proof: what was done, what came out. */
 export type EvidenceEntry = { readonly entry: string; readonly step: StepId; readonly outcome: OutcomeId };
 
+export type Also = { readonly part: Fault['part']; readonly fault: FaultId; readonly p: number };
+
 export type Verdict =
   | { readonly verdict: 'tracing' }
   /** A known-good part or a handling made the machine work; not yet confirmed. */
@@ -143,6 +145,10 @@ export type Verdict =
       readonly part: Fault['part'];
       readonly fault: FaultId;
       readonly p: number;
+      /** Chance that it failed in just this way: the part is sure before that is. */
+      readonly pFault: number;
+      /** Other parts that are at fault as well, more likely than not: a new one of this kind leaves it as it is. */
+      readonly also: readonly Also[];
       readonly evidence: readonly EvidenceEntry[];
       readonly confirmBy: readonly StepId[];
     }
@@ -152,6 +158,10 @@ export type Verdict =
       readonly part: Fault['part'];
       readonly fault: FaultId;
       readonly p: number;
+      /** Chance that it failed in just this way: the part is sure before that is. */
+      readonly pFault: number;
+      /** Other parts that are at fault as well, more likely than not: a new one of this kind leaves it as it is. */
+      readonly also: readonly Also[];
       readonly evidence: readonly EvidenceEntry[];
     }
   | {

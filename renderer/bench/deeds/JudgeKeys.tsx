@@ -1,12 +1,13 @@
 import { useState } from 'react';
 import type { JobSheet, TracingSheet } from '../../../core/contract/screens.ts';
 import type { PartId } from '../../../core/ids.ts';
+import { wayBelieved } from '../../../core/tracing/live/wayBelieved.ts';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 import { useExecute } from '../../link/useExecute.ts';
-import { faultName, stepName } from '../../terms/terms.ts';
+import { faultName, kindName, stepName } from '../../terms/terms.ts';
 
 const WAYS = {
   'both-ways': 'both-ways',
@@ -28,7 +29,14 @@ export function JudgeKeys({ sheet, tracing }: { readonly sheet: JobSheet; readon
   const blamed = verdict.verdict === 'cured' ? null : verdict.part;
   const candidates = parts.filter((part) => part.belongs.to === 'owner' && part.kind === blamed);
   const part = picked ?? (candidates.length === 1 ? (candidates[0]?.id ?? null) : null);
-  const fault = verdict.fault === null ? t('bench.sweep-cured') : faultName(verdict.fault);
+  const wayOpen = verdict.verdict !== 'cured' && !wayBelieved(verdict);
+  const fault =
+    verdict.fault === null
+      ? t('bench.sweep-cured')
+      : wayOpen && blamed !== null
+        ? t('bench.way-open', { part: kindName(blamed) })
+        : faultName(verdict.fault);
+  const also = verdict.verdict === 'cured' ? [] : verdict.also;
   const judge = () => {
     if (verdict.verdict === 'cured')
       return execute('judge', {
@@ -57,6 +65,7 @@ export function JudgeKeys({ sheet, tracing }: { readonly sheet: JobSheet; readon
         <b>{t(`bench.is.${verdict.verdict}`, { fault })}</b>
         {verdict.verdict === 'cured' && <> {t(`bench.cured-by.${verdict.by}`)}</>}
       </p>
+      {also.length > 0 && <p>{t('bench.also-wrong', { parts: list(also.map((one) => kindName(one.part))) })}</p>}
       {watched && (
         <p>
           {t('bench.watched-since', {

@@ -1,10 +1,8 @@
 import { faultOf } from '../../live/offer/blame.ts';
 import { mendedByKind } from '../../live/offer/sweep.ts';
 import type { FaultModel, StopAnswer, Suspect, Verdict } from '../../live/types.ts';
+import { wayBelieved } from '../../live/wayBelieved.ts';
 import type { Because, Mend, Said } from './answer.ts';
-
-/** The way in which a part failed is said only where it is believed: this likely, given the part. Common practice, no source. */
-const SAID_FROM = 0.8;
 
 const NOTHING: Omit<Said, 'kind'> = {
   part: null,
@@ -25,8 +23,12 @@ export function said(model: FaultModel, verdict: Verdict, suspects: readonly Sus
       return null;
     case 'named':
     case 'confirmed': {
-      const { part, p } = verdict;
-      return { ...NOTHING, kind: verdict.verdict, part, p, ...faultSaid(verdict.fault, chanceOf(verdict.fault), p) };
+      const { part, p, fault, pFault } = verdict;
+      const also = verdict.also.map((one) => ({
+        part: one.part,
+        fault: wayBelieved({ p: one.p, pFault: chanceOf(one.fault) }) ? one.fault : null,
+      }));
+      return { ...NOTHING, kind: verdict.verdict, part, p, also, ...faultSaid(fault, pFault, p) };
     }
     case 'cured': {
       const { by, fault, p } = verdict;
@@ -46,7 +48,7 @@ export function said(model: FaultModel, verdict: Verdict, suspects: readonly Sus
 }
 
 const faultSaid = (fault: string, pFault: number, p: number): Pick<Said, 'fault' | 'pFault'> =>
-  pFault >= SAID_FROM * p ? { fault, pFault } : { fault: null, pFault: null };
+  wayBelieved({ p, pFault }) ? { fault, pFault } : { fault: null, pFault: null };
 
 function mendOfSweep(model: FaultModel, suspects: readonly Suspect[]): Mend {
   const { setting, reseating } = mendedByKind(model, suspects);

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { afterDoing, aTracingCase } from '../../../../tests/builders/tracingCase.ts';
 import { standardModel } from '../model/standardModel.ts';
 import type { TracingCase } from '../types.ts';
+import { wayBelieved } from '../wayBelieved.ts';
 import { offerStep } from './offerStep.ts';
 
 // Where a good technician stops, and where not: common practice, no source.
@@ -99,4 +100,44 @@ it('what was told to fail now and then is switched on here once before anything 
     ({ why }) => why.is === 'machine' && why.need === 'failed-here',
   );
   expect(tried.map(({ step }) => step)).toEqual(expect.arrayContaining(['card-loan', 'supply-beside', 'dimm-wipe']));
+});
+
+describe('a supply that is dead after a storm', () => {
+  const storm = doing(
+    { ...aTracingCase({ told: told('no-reaction', 'every-time', 'storm') }), seen: ['no-reaction'] },
+    'look-inside:clean',
+    'watch-start:no-reaction',
+    'supply-alone:dead',
+  );
+  const stopOf = (...log: readonly string[]) => offerStep(model, doing(storm, ...log), { method: 'rollout' }).stop;
+
+  it('is not the end while the board may be dead too: ours is laid beside first', () => {
+    expect(stopOf()).toBeNull();
+    expect(stopOf('meas-coils:fine')).toBeNull();
+  });
+  it('ends with both where ours does not wake it, and with the one where it does', () => {
+    const both = stopOf('meas-coils:fine', 'supply-beside:same');
+    expect(both).toMatchObject({ verdict: { verdict: 'confirmed', part: 'supply', also: [{ part: 'board' }] } });
+    const one = stopOf('meas-coils:fine', 'supply-beside:works');
+    expect(one).toMatchObject({ verdict: { verdict: 'confirmed', part: 'supply', also: [] } });
+  });
+});
+
+it('a part may be sure while how it failed is not: that is left open', () => {
+  const tracing = doing(
+    { ...aTracingCase({ told: told('shuts-off-load', 'every-time') }), seen: ['shuts-off-load'] },
+    'look-inside:clean',
+    'watch-start:fails-in-use',
+    'load-both:stops',
+    'meas-coils:fine',
+    'aux-other:same',
+    'profile-off:same',
+    'load-card:stops',
+    'supply-watched:quiet',
+    'put-back:fails-again',
+  );
+  const { stop } = offerStep(model, tracing, { method: 'rollout' });
+  const verdict = stop?.stop === 'settled' ? stop.verdict : null;
+  expect(verdict).toMatchObject({ verdict: 'confirmed', part: 'supply' });
+  expect(verdict?.verdict === 'confirmed' && wayBelieved(verdict)).toBe(false);
 });

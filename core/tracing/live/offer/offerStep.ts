@@ -22,6 +22,7 @@ import type {
 } from '../types.ts';
 import { chancesOfSubjects, WORTH_ASKING, WORTH_DAYS } from './about.ts';
 import { whyNot } from './available.ts';
+import { moreMayBeWrong } from './elseWrong.ts';
 import { eyesFirst } from './eyesFirst.ts';
 import { regardless } from './handOver.ts';
 import { heldSteps } from './heldSteps.ts';
@@ -92,7 +93,10 @@ export function offerStep(
   const opener = held[wanted - steps.length]?.firstDo[0];
   const planned = opener ? steps.indexOf(opener) : wanted;
   const paidFor = () => toProblem(model, tracing, posterior, ready, holding, regardless(live.handOver));
-  const settled = SETTLED.includes(verdict.verdict);
+  // A part is found: but is the machine whole with a new one? Ours in its place may show it.
+  const settled =
+    SETTLED.includes(verdict.verdict) &&
+    !(verdict.verdict === 'confirmed' && verdict.way !== 'both-ways' && moreMayBeWrong(model, posterior, verdict.part));
   const planOrTrial =
     planned < 0 && !named && live.handOver.by !== 'worth' ? seenToFailFirst(model, tracing, live, held) : planned;
   const chosen = method === 'easiest' ? planOrTrial : eyesFirst(model, tracing, steps, planOrTrial);

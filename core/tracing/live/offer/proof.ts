@@ -1,6 +1,7 @@
 import type { Posterior } from '../belief/posterior.ts';
 import type { EvidenceEntry, Fault, FaultModel, LoggedStep, Outcome, Step, Verdict } from '../types.ts';
 import { type Blame, blameAmong, endsWhenFound, faultOf, isOutside, isPart } from './blame.ts';
+import { moreOf } from './elseWrong.ts';
 
 /**
  * A part is called confirmed only while all that was logged leaves a fault of that part at least this likely,
@@ -70,7 +71,15 @@ export function proved(model: FaultModel, posterior: Posterior, found: readonly 
     const evidence = evidenceOf([shown.by]);
     if (isOutside(part)) return { verdict: 'cured', by: 'outside', fault, p: ofPart, evidence };
     if (isFaultyPart(model, shown.blame))
-      return { verdict: 'confirmed', way: shown.way, part, fault, p: ofPart, evidence };
+      return {
+        verdict: 'confirmed',
+        way: shown.way,
+        part,
+        fault,
+        p: ofPart,
+        evidence,
+        ...moreOf(model, posterior, shown.blame),
+      };
   }
   return null;
 }

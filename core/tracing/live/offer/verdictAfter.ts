@@ -4,6 +4,7 @@ import { posteriorOf } from '../belief/posterior.ts';
 import { PUT_BACK } from '../model/special.ts';
 import type { Fault, FaultModel, LoggedStep, StepId, Suspect, TracingCase, Verdict } from '../types.ts';
 import { blameAmong, faultOf, goneOf, isOutside, isPart, shareOf } from './blame.ts';
+import { moreOf } from './elseWrong.ts';
 import { notReproduced } from './neverFailedHere.ts';
 import { CONFIRMED_FROM, evidenceOf, type Found, foundIn, NAMED_FROM, pointed, proved } from './proof.ts';
 import { toldApart } from './sweep.ts';
@@ -57,6 +58,7 @@ function namedByEvidence({ model, posterior, found }: SoFar): Verdict | null {
     part,
     fault,
     p: ofPart,
+    ...moreOf(model, posterior, shown.blame),
     evidence: evidenceOf([shown.by]),
     confirmBy: confirmingSteps(model, part),
   };
@@ -116,9 +118,19 @@ function worked(now: SoFar): Verdict | null {
   const failsAgain = back !== undefined;
   // Nearly sure beforehand, the odds can hardly rise: both ways is proof all the same.
   const sure = failsAgain && blame.ofPart >= CONFIRMED_FROM;
-  if (!sure && !spoke(model, tracing, found.slice(0, at).find(outBefore) ?? one, one, blamed)) return null;
+  const nearlySure = failsAgain && blame.ofPart >= MENDED_FROM;
+  if (!nearlySure && !spoke(model, tracing, found.slice(0, at).find(outBefore) ?? one, one, blamed)) return null;
+  const more = moreOf(model, posterior, blame);
   if (sure && isPart(part))
-    return { verdict: 'confirmed', way: 'both-ways', part, fault, p: blame.ofPart, evidence: evidenceOf([one, back]) };
+    return {
+      verdict: 'confirmed',
+      way: 'both-ways',
+      part,
+      fault,
+      p: blame.ofPart,
+      evidence: evidenceOf([one, back]),
+      ...more,
+    };
   // Ours in its place works and theirs fails again: nothing of the machine is at fault.
   if (sure && part === 'outside')
     return { verdict: 'cured', by: 'outside', fault, p: blame.ofPart, evidence: evidenceOf([one, back]) };
@@ -127,6 +139,7 @@ function worked(now: SoFar): Verdict | null {
     part,
     fault,
     p: blame.share,
+    ...more,
     evidence: evidenceOf(back ? [one, back] : [one]),
     confirmBy: confirmingSteps(model, part),
   };
