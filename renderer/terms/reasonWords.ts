@@ -4,7 +4,6 @@ import type { NotOffered, ReasonFact } from '../../core/tracing/live/types.ts';
 import type { Words } from '../kit/text/words.tsx';
 import {
   faultName,
-  gateText,
   kindName,
   needText,
   noLoanerText,
@@ -45,8 +44,8 @@ function factsOf(fact: ReasonFact, { t, minutes, odds, list }: Words): Readonly<
       };
     case 'measure-first':
       return { part: kindName(fact.part) };
-    case 'opens':
-      return { gate: gateText(fact.gate) };
+    case 'first-for':
+      return { step: stepName(fact.step) };
     case 'dear':
       return { minutes: minutes(fact.minutes), for: '', because: t(`bench.because.${fact.because}`) };
     case 'confirms':

@@ -18,7 +18,6 @@ export const symptomName = (id: string): string => SYMPTOMS[id]?.bench ?? id;
 export const outcomeName = of(tracing.outcomes);
 export const kindName = of(tracing.kinds);
 export const cautionText = of(tracing.cautions);
-export const gateText = of(tracing.gates);
 export const needText = of(tracing.needs);
 export const stateName = of(tracing.states);
 export const reasonText = of(tracing.reasons);

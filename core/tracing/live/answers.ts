@@ -46,7 +46,8 @@ export type ReasonFact =
   | { readonly fact: 'then-watch'; readonly step: StepId; readonly times: number }
   | { readonly fact: 'nothing-at-risk' }
   | { readonly fact: 'measure-first'; readonly fault: FaultId; readonly part: ThingKind; readonly minutes: number }
-  | { readonly fact: 'opens'; readonly gate: GateId }
+  /** It opens the way to a step that is wanted: looked at, measured or asked first. */
+  | { readonly fact: 'first-for'; readonly step: StepId }
   | { readonly fact: 'tells-nothing' }
   | {
       readonly fact: 'dear';

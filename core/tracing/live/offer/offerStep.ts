@@ -28,7 +28,7 @@ import { regardless } from './handOver.ts';
 import { heldSteps } from './heldSteps.ts';
 import { neverFailedHere } from './neverFailedHere.ts';
 import { seenToFailFirst } from './provoke.ts';
-import { seeStep } from './seeStep.ts';
+import { seeStep, type Wanted } from './seeStep.ts';
 import { settlingSteps } from './settling.ts';
 import { type HeldStep, type LiveProblem, toProblem } from './toProblem.ts';
 import { verdictAfter } from './verdictAfter.ts';
@@ -87,7 +87,7 @@ export function offerStep(
     ? onlySettling(model, all, named.part, ready, holding)
     : { live: all, steps: ready, held: holding };
   const ranking = rankSteps(model, live, open, method, cancel);
-  const see = (at: number) => seeStep(model, tracing, live, at, open, suspects);
+  const see = (at: number, wanted?: Wanted) => seeStep(model, tracing, live, at, open, suspects, wanted);
   const wanted = method === 'easiest' ? ranking.easiest : method === 'ratio' ? ranking.ratio : ranking.best;
   // What is held back is worth its opening steps: the first of them is the one to do now.
   const opener = held[wanted - steps.length]?.firstDo[0];
@@ -100,7 +100,8 @@ export function offerStep(
   const planOrTrial =
     planned < 0 && !named && live.handOver.by !== 'worth' ? seenToFailFirst(model, tracing, live, held) : planned;
   const chosen = method === 'easiest' ? planOrTrial : eyesFirst(model, tracing, steps, planOrTrial);
-  const next = settled || chosen < 0 ? null : see(chosen);
+  const firstFor = opener && chosen === planned ? (held[wanted - steps.length]?.step.id ?? null) : null;
+  const next = settled || chosen < 0 ? null : see(chosen, { offered: true, firstFor });
   const left = named !== null && chosen < 0;
   // Never seen to fail here, and nothing is left that is likely to make it: that is what can be said, not more.
   const hidden = chosen < 0 && !left && !settled ? neverFailedHere(model, tracing, suspects) : null;

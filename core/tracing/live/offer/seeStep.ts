@@ -1,17 +1,18 @@
 import { assemblyOf, movesBefore } from '../assembly.ts';
-import { faultNumber } from '../model/special.ts';
-import type { FaultModel, ReasonFact, StateId, Step, StepView, Suspect, TracingCase } from '../types.ts';
+import type { FaultModel, StateId, Step, StepView, Suspect, TracingCase } from '../types.ts';
 import { loanerFor } from './available.ts';
 import { byFault, faultsThere, greatest } from './faultsThere.ts';
-import type { ThenWatch } from './mendAndWatch.ts';
+import { type Reasoned, reasonsOf, TELLS } from './reasons.ts';
 import { chancesToTellApart } from './sweep.ts';
 import type { LiveProblem } from './toProblem.ts';
 import { handsOnOf } from './weights.ts';
 
 /** How many suspects are named after an outcome. */
 const NAMED = 3;
-/** A step that moves no suspect by more than this tells nothing. */
-const TELLS = 0.02;
+
+/** Is the step the one on offer, and which held one does it open the way to? */
+export type Wanted = Pick<Reasoned, 'offered' | 'firstFor'>;
+const ASKED_ABOUT: Wanted = { offered: false, firstFor: null };
 
 /** One step as the Bench shows it: minutes, moves, outcomes with what each would leave, cautions, and the facts behind it. */
 export function seeStep(
@@ -21,6 +22,7 @@ export function seeStep(
   at: number,
   open: readonly StateId[],
   suspects: readonly Suspect[],
+  wanted: Wanted = ASKED_ABOUT,
 ): StepView {
   const step = live.steps[at] as Step;
   const planned = live.own[at];
@@ -80,93 +82,21 @@ export function seeStep(
       .map(idOf),
     cautions: step.cautions,
     borrows,
-    facts: factsOf(
+    facts: reasonsOf({
       model,
       tracing,
       step,
-      Math.max(0, ...moved),
-      moves.length === 0,
+      tells: Math.max(0, ...moved),
+      nothingToOpen: moves.length === 0,
       risk,
       suspects,
-      outcomes.map(({ view }) => view),
+      outcomes: outcomes.map(({ view, after }) => ({ ...view, moves: movedBy(now, after) })),
       watch,
-    ),
+      ...wanted,
+    }),
   };
 }
 
-/** The facts that decided: what it splits, what told made likely, what it costs, what is at risk. The first two are shown. */
-function factsOf(
-  model: FaultModel,
-  tracing: TracingCase,
-  step: Step,
-  tells: number,
-  nothingToOpen: boolean,
-  risk: number,
-  suspects: readonly Suspect[],
-  outcomes: StepView['outcomes'],
-  watch: ThenWatch | null,
-): readonly ReasonFact[] {
-  const facts: ReasonFact[] = [];
-  const ending = outcomes.find((outcome) => outcome.ends && outcome.p > 0.02);
-  if (ending)
-    facts.push({
-      fact: 'splits',
-      faults: ending.leaves.filter((one) => one.p > 0.05).map((one) => one.fault),
-      p: ending.p,
-      outcome: ending.outcome,
-    });
-  else if (tells > TELLS) {
-    const sharpest = outcomes
-      .filter((outcome) => outcome.p > 0.001)
-      .toSorted((a, b) => (b.leaves[0]?.p ?? 0) - (a.leaves[0]?.p ?? 0))[0];
-    if (sharpest)
-      facts.push({
-        fact: 'splits',
-        faults: sharpest.leaves.map((one) => one.fault),
-        p: sharpest.p,
-        outcome: sharpest.outcome,
-      });
-  } else facts.push({ fact: 'tells-nothing' });
-  if (watch) facts.push({ fact: 'then-watch', ...watch });
-  facts.push(...toldFacts(model, tracing, step, suspects));
-  if (step.handsOn <= 2 && nothingToOpen) facts.push({ fact: 'cheap', minutes: step.handsOn });
-  if (risk > 5) facts.push({ fact: 'dear', minutes: risk, because: 'harm' });
-  const opened = model.gates.find(
-    (gate) =>
-      gate.until.some((list) => list.some((one) => one.step === step.id)) &&
-      !tracing.log.some((entry) => entry.step === step.id),
-  );
-  if (opened) facts.push({ fact: 'opens', gate: opened.id });
-  if (step.handling.borrows === null && step.harm.length === 0) facts.push({ fact: 'nothing-at-risk' });
-  return facts;
-}
-
-function toldFacts(
-  model: FaultModel,
-  tracing: TracingCase,
-  step: Step,
-  suspects: readonly Suspect[],
-): readonly ReasonFact[] {
-  for (const suspect of suspects.slice(0, 6)) {
-    const touches =
-      (step.mends[suspect.fault] ?? 0) > 0 ||
-      (model.faults[faultNumber(model, suspect.fault)]?.circuits ?? []).some((circuit) =>
-        step.takesOut.includes(circuit),
-      );
-    if (!touches) continue;
-    const history = model.evidence.find(
-      (one) => tracing.told.changed.includes(one.id) && (one.multiplies[suspect.fault] ?? 1) > 1,
-    );
-    if (history)
-      return [
-        {
-          fact: 'told-changed',
-          history: history.id,
-          fault: suspect.fault,
-          times: history.multiplies[suspect.fault] ?? 1,
-        },
-      ];
-    return [{ fact: 'likely', fault: suspect.fault, p: suspect.p }];
-  }
-  return [];
-}
+/** How far an outcome moves the chances of the faults: half the sum of what each gains or loses. */
+const movedBy = (before: Float64Array, after: Float64Array): number =>
+  before.reduce((sum, p, at) => sum + Math.abs((after[at] as number) - p), 0) / 2;
