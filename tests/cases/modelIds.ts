@@ -1,3 +1,4 @@
+import toCome from '../../assets/cases/steps-to-come.json' with { type: 'json' };
 import aliases from '../../assets/fault-model/aliases.json' with { type: 'json' };
 import faults from '../../assets/fault-model/faults.json' with { type: 'json' };
 import steps from '../../assets/fault-model/steps.json' with { type: 'json' };
@@ -5,7 +6,6 @@ import consents from '../../assets/words/en/consents.json' with { type: 'json' }
 import history from '../../assets/words/en/history.json' with { type: 'json' };
 import symptoms from '../../assets/words/en/symptoms.json' with { type: 'json' };
 import words from '../../assets/words/en/tracing.json' with { type: 'json' };
-import toCome from './steps-to-come.json' with { type: 'json' };
 
 type Renamings = { readonly [old: string]: string };
 

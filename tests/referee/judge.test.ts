@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import toCome from '../../assets/cases/steps-to-come.json' with { type: 'json' };
 import steps from '../../assets/fault-model/steps.json' with { type: 'json' };
-import toCome from '../cases/steps-to-come.json' with { type: 'json' };
 import { caseEntry, caseStep } from './caseNames.ts';
 import { breaches, judge, leftOpen, SENTENCES } from './judge.ts';
 import { wrongWithProposing } from './proposal.ts';

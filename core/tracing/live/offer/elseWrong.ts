@@ -1,5 +1,5 @@
-import { WAYS } from '../belief/filter.ts';
 import type { Posterior } from '../belief/posterior.ts';
+import { FIRST, PRESENCES, placeOf, SECOND } from '../belief/presence.ts';
 import type { Also, Fault, FaultModel } from '../types.ts';
 import { isPart, shareOf } from './blame.ts';
 
@@ -16,12 +16,12 @@ function besides(model: FaultModel, posterior: Posterior, part: Fault['part']): 
   posterior.hypotheses.forEach(({ first, second }, h) => {
     if (second < 0) return;
     for (const [one, bit, other] of [
-      [first, 1, second],
-      [second, 2, first],
+      [first, FIRST, second],
+      [second, SECOND, first],
     ] as const) {
       if (model.faults[other]?.part !== part || model.faults[one]?.part === part) continue;
-      for (let way = 0; way < WAYS; way++)
-        if (way & bit) chances.set(one, (chances.get(one) ?? 0) + (posterior.standing[h * WAYS + way] as number));
+      for (let way = 0; way < PRESENCES; way++)
+        if (way & bit) chances.set(one, (chances.get(one) ?? 0) + (posterior.standing[placeOf(h, way)] as number));
     }
   });
   const parts = new Map<Fault['part'], Also>();
