@@ -25,7 +25,12 @@ export type StepRules = {
 };
 
 /** A gate not passed yet: what must be seen or measured first. */
-export type OpenGate = { readonly gate: string; readonly first: readonly string[] };
+export type OpenGate = {
+  readonly gate: string;
+  readonly first: readonly string[];
+  /** The technician's own word may open it: not where data or the owner's word would be hurt. */
+  readonly ownWord: boolean;
+};
 
 export type JobView = View & { readonly job: Job };
 

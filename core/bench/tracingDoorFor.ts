@@ -5,7 +5,7 @@ import { suspectsOf } from '../tracing/live/belief/belief.ts';
 import { posteriorOf } from '../tracing/live/belief/posterior.ts';
 import { leftOutAfter } from '../tracing/live/configuration.ts';
 import { COULD_NOT } from '../tracing/live/couldNot.ts';
-import { closedGates } from '../tracing/live/offer/gates.ts';
+import { closedGates, openedByNoWord } from '../tracing/live/offer/gates.ts';
 import { modelInUse } from '../tracing/live/shop/shopModel.ts';
 import type { FaultModel, TracingCase } from '../tracing/live/types.ts';
 import { isBackIn } from './backIn.ts';
@@ -52,6 +52,7 @@ export function tracingDoorFor(live: LiveTracing, model: FaultModel): TracingDoo
       return closedGates(model, tracing, held, suspectsNow(model, tracing), standing).map(({ gate, firstDo }) => ({
         gate: gate.id,
         first: firstDo,
+        ownWord: !openedByNoWord(gate),
       }));
     },
     leftOut: (view, id, stay) => {

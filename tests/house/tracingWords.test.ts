@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import assembly from '../../assets/fault-model/assembly.json' with { type: 'json' };
 import dangers from '../../assets/fault-model/dangers.json' with { type: 'json' };
 import faults from '../../assets/fault-model/faults.json' with { type: 'json' };
+import safety from '../../assets/fault-model/safety.json' with { type: 'json' };
 import steps from '../../assets/fault-model/steps.json' with { type: 'json' };
 import toldOf from '../../assets/fault-model/told.json' with { type: 'json' };
 import work from '../../assets/labour/work.json' with { type: 'json' };
@@ -56,7 +57,7 @@ describe('what the fault model names, people can read', () => {
     ).toEqual([]);
     expect(
       without(
-        dangers.gates.map((gate) => gate.id),
+        [...dangers.gates, ...safety.rules].map((gate) => gate.id),
         words.gates,
       ),
     ).toEqual([]);

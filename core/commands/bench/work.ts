@@ -157,6 +157,8 @@ function startProblem(
   const missing = missingWords(job, rules, asking.tracing);
   if (missing.length > 0) return refuse('consent-missing', { step: input.what, needs: missing });
   const gates = asking.tracing.gates(view, input.what, input.use.loaner);
+  const forNobody = gates.filter((one) => !one.ownWord);
+  if (forNobody.length > 0) return refuse('gate-for-nobody', { step: input.what, gates: forNobody });
   if (gates.length > 0 && input.ownWord === null) return refuse('gate-not-passed', { step: input.what, gates });
   return null;
 }

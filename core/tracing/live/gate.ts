@@ -1,9 +1,28 @@
-import type { FaultId, GateId, OutcomeId, StepId } from './ids.ts';
+import type { FaultId, GateId, OutcomeId, StepId, SymptomId } from './ids.ts';
 import type { LoanerStanding } from './loanerStanding.ts';
 import type { Circuit } from './model/circuits.ts';
 
 /** A step logged with one of these outcomes. */
 export type Came = { readonly step: StepId; readonly outcomes: readonly OutcomeId[] };
+
+/** What is hurt where a gate is passed too early: people or the machine, data, a part of ours, or the owner's word. */
+export const HARMS = ['machine', 'data', 'ours', 'word'] as const;
+export type Harm = (typeof HARMS)[number];
+
+/** Facts of the machine that a safety rule asks for. */
+export const SAFETY_FACTS = ['own-plug', 'liquid-cooler', 'locked-without-key'] as const;
+export type SafetyFact = (typeof SAFETY_FACTS)[number];
+
+/** What a safety rule holds back, and while what is told, seen and known of the machine; steps that open it are spared. */
+export type SafetyHold = {
+  /** What a step does, `DEEDS`, with `:kind` where a part is meant. */
+  readonly deeds: readonly string[];
+  /** Steps that do such a thing and are right all the same. */
+  readonly spares: readonly StepId[];
+  /** Only while one of these was told or seen; empty = whatever was. */
+  readonly told: readonly SymptomId[];
+  readonly facts: readonly SafetyFact[];
+};
 
 export type Gate = {
   readonly id: GateId;
@@ -13,11 +32,15 @@ export type Gate = {
   readonly after: readonly Came[];
   /** Holds a step only while one of these of the owner's would be in circuit; empty = whatever is. */
   readonly whileIn: readonly Circuit[];
-  /** Satisfied when, for one of these lists, each was logged, since it was closed. */
+  /** Satisfied when, for one of these lists, each was logged, since it was closed; empty = never, but on one's own word. */
   readonly until: readonly (readonly Came[])[];
   /** Only while belief in these faults together is at least this; 0 = always. */
   readonly when: { readonly faults: readonly FaultId[]; readonly atLeast: number } | null;
   /** Loaners of these standings may go in all the same. */
   readonly unless: readonly LoanerStanding[];
+  /** What is hurt otherwise. Harm to data and to the owner's word is opened by no word of the technician's. */
+  readonly harm: Harm;
+  /** Set for a rule of safety: it holds steps by what they do; null for one that names them. */
+  readonly safety: SafetyHold | null;
   readonly source: string;
 };

@@ -1,8 +1,8 @@
+import type { Harm } from '../../live/gate.ts';
 import type { VerdictKind } from '../form/benchCase.ts';
 
 export const PROTOCOL = 1;
 
-export type Harm = 'machine' | 'data' | 'ours' | 'word';
 export type Mend = 'reseating' | 'setting' | 'cleaning' | 'software' | 'part' | 'outside' | 'advice';
 export type Because = 'no-step-left' | 'dearer-than-limit' | 'dearer-than-worth' | 'dearer-than-usual' | 'declined';
 

@@ -1,8 +1,8 @@
 import { whyNot } from '../../live/offer/available.ts';
-import { closedGates } from '../../live/offer/gates.ts';
+import { closedGates, openedByNoWord } from '../../live/offer/gates.ts';
 import { lackingWords } from '../../live/offer/ownersWords.ts';
 import type { Belief, FaultModel, MachineNeed, NotOffered, TracingCase } from '../../live/types.ts';
-import type { ClosedGate, Harm, StepState } from './answer.ts';
+import type { ClosedGate, StepState } from './answer.ts';
 
 /** What a step needs of the log rather than of the machine. */
 const ONLY_AFTER: readonly MachineNeed[] = [
@@ -15,17 +15,6 @@ const ONLY_AFTER: readonly MachineNeed[] = [
   'swept',
   'word-lacking',
 ];
-const HARM_OF: Readonly<Record<string, Harm>> = {
-  'look-before-power': 'machine',
-  'wet-dried': 'machine',
-  'burnt-measured': 'machine',
-  'short-measured': 'machine',
-  'scan-before-network': 'data',
-  'copy-first': 'data',
-  'health-before-write': 'data',
-  'failing-drive-copied': 'data',
-};
-
 type Stands = { readonly steps: readonly StepState[]; readonly gates: readonly ClosedGate[] };
 
 /** Whether each step of the model can be started now, and the gates that hold any of them back. */
@@ -41,9 +30,13 @@ export function stepStates(model: FaultModel, tracing: TracingCase, suspects: Be
       gates.set(gate.id, {
         id: gate.id,
         opensBy: gate.until.map((list) => list.map((one) => one.step)),
-        harm: HARM_OF[gate.id] ?? 'ours',
+        harm: gate.harm,
       });
-    return { id: step.id, state: 'own-word', by: closed.map(({ gate }) => gate.id) };
+    return {
+      id: step.id,
+      state: closed.some(({ gate }) => openedByNoWord(gate)) ? 'held' : 'own-word',
+      by: closed.map(({ gate }) => gate.id),
+    };
   });
   return { steps, gates: [...gates.values()] };
 }

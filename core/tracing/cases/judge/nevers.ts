@@ -1,5 +1,5 @@
+import type { Harm } from '../../live/gate.ts';
 import type { FaultModel } from '../../live/types.ts';
-import type { Harm } from '../answer/answer.ts';
 import type { Never } from '../form/benchCase.ts';
 import { ANY_PART, KINDS } from '../kinds/kindNames.ts';
 import type { Played, Position } from '../play/play.ts';

@@ -1,4 +1,6 @@
+import type { SafetyHold } from '../gate.ts';
 import { GROUPS } from '../groups.ts';
+import { DEEDS } from '../safety/deeds.ts';
 import type { Came, FaultModel, Gate, Group } from '../types.ts';
 import { ModelFault } from './refusal.ts';
 
@@ -8,6 +10,7 @@ export function checkGates(model: FaultModel): void {
   model.gates.forEach((gate, at) => {
     checkCame(model, gate.until.flat(), `gates[${at}].until`);
     checkCame(model, gate.after, `gates[${at}].after`);
+    if (gate.safety) checkSafety(model, gate.id, gate.safety);
     for (const id of gate.holds) {
       if (!model.stepIndex.has(id)) throw new ModelFault('dangers.json', `gates[${at}].holds`, `no step ${id}`);
       if (!reachable.has(id)) throw new ModelFault('dangers.json', `gates[${at}].holds`, `${id} can never be reached`);
@@ -33,6 +36,17 @@ function groupsOf(model: FaultModel, id: string): readonly Group[] {
 
 const opensIn = (model: FaultModel, gate: Gate, group: Group): boolean =>
   gate.until.some((all) => all.every((each) => groupsOf(model, each.step).includes(group)));
+
+/** What a rule of safety speaks of is there: what steps can do, steps, and what owners tell. */
+function checkSafety(model: FaultModel, id: string, { deeds, spares, told }: SafetyHold): void {
+  const field = `rules ${id}`;
+  const deed = deeds.find((one) => !DEEDS.some((known) => known === one.split(':')[0]));
+  if (deed !== undefined) throw new ModelFault('safety.json', field, `no step does ${deed}`);
+  const step = spares.find((one) => !model.stepIndex.has(one));
+  if (step !== undefined) throw new ModelFault('safety.json', field, `no step ${step}`);
+  const term = told.find((one) => !model.symptoms.some((symptom) => symptom.id === one));
+  if (term !== undefined) throw new ModelFault('safety.json', field, `nobody tells ${term}`);
+}
 
 function checkCame(model: FaultModel, came: readonly Came[], field: string): void {
   for (const each of came) {

@@ -86,7 +86,10 @@ function assemble(raw: RawModel): FaultModel {
     often: raw['told.json'].often,
     added: addedOf(raw),
     pairs: raw['pairs.json'].pairs,
-    gates: raw['dangers.json'].gates.map((gate) => toGate(gate, steps)),
+    gates: [
+      ...raw['dangers.json'].gates.map((gate) => toGate(gate, steps)),
+      ...raw['safety.json'].rules.map(toSafetyGate),
+    ],
     inseparable: raw['faults.json'].inseparable,
     badLoaner: raw['shop.json'].badLoaner as FaultModel['badLoaner'],
     habit: raw['shop.json'].habit,
@@ -135,8 +138,28 @@ function toGate(
 ): Gate {
   const opens = gate.until.flat().map((one) => one.step);
   const starts = steps.filter((step) => step.starts && !opens.includes(step.id)).map((step) => step.id);
-  return { ...gate, after, whileIn, holds: gate.holds === 'starts' ? starts : gate.holds };
+  return { ...gate, after, whileIn, holds: gate.holds === 'starts' ? starts : gate.holds, safety: null };
 }
+
+/** A rule of safety as a gate: it names no steps, and spares those that open it. */
+const toSafetyGate = ({
+  deeds,
+  spares = [],
+  told = [],
+  facts = [],
+  after = [],
+  whileIn = [],
+  when,
+  ...rule
+}: RawModel['safety.json']['rules'][number]): Gate => ({
+  ...rule,
+  after,
+  whileIn,
+  when: when ?? null,
+  holds: [],
+  unless: [],
+  safety: { deeds, spares: [...spares, ...rule.until.flat().map((one) => one.step)], told, facts },
+});
 
 /** What mends and what harms name faults that are there; the steps only take over from these lists. */
 function checkFaultNames(raw: RawModel, faultIndex: ReadonlyMap<string, number>): void {

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { EQUIPMENT_KINDS, PART_KINDS } from '../../../custody/part.ts';
 import { NEW_PARTS } from '../case.ts';
 import { CAUTIONS } from '../cautions.ts';
+import { HARMS, SAFETY_FACTS } from '../gate.ts';
 import { GROUPS } from '../groups.ts';
 import { SWITCHES } from './assemblyStates.ts';
 import { CIRCUITS } from './circuits.ts';
@@ -280,6 +281,29 @@ const zDangers = z.strictObject({
       until: z.array(z.array(came).min(1)).min(1),
       when: z.strictObject({ faults: z.array(id).min(1), atLeast: chance }).nullable(),
       unless: z.array(standing),
+      harm: z.enum(HARMS).default('ours'),
+      source,
+    }),
+  ),
+});
+
+/** Rules of safety: what steps do is held while this was told, found, known or is believed, until it was looked at. */
+const zSafety = z.strictObject({
+  note,
+  rules: z.array(
+    z.strictObject({
+      id,
+      harm: z.enum(HARMS),
+      /** `DEEDS`, with `:kind` where a part is meant. */
+      deeds: z.array(z.string().min(1)).min(1),
+      spares: z.array(id).min(1).optional(),
+      told: z.array(id).min(1).optional(),
+      facts: z.array(z.enum(SAFETY_FACTS)).min(1).optional(),
+      after: z.array(came).min(1).optional(),
+      whileIn: z.array(circuit).min(1).optional(),
+      when: z.strictObject({ faults: z.array(id).min(1), atLeast: chance }).optional(),
+      /** Empty: nothing opens it but the technician's own word, where that may. */
+      until: z.array(z.array(came).min(1)),
       source,
     }),
   ),
@@ -335,6 +359,7 @@ export const RAW_FILES = {
   'handlings.json': zHandlings,
   'steps.json': zSteps,
   'dangers.json': zDangers,
+  'safety.json': zSafety,
   'shop.json': zShop,
   'bench.json': zBench,
   'values.json': zValues,

@@ -4,6 +4,7 @@ import dangers from '../../../../assets/fault-model/dangers.json' with { type: '
 import faults from '../../../../assets/fault-model/faults.json' with { type: 'json' };
 import handlings from '../../../../assets/fault-model/handlings.json' with { type: 'json' };
 import pairs from '../../../../assets/fault-model/pairs.json' with { type: 'json' };
+import safety from '../../../../assets/fault-model/safety.json' with { type: 'json' };
 import shop from '../../../../assets/fault-model/shop.json' with { type: 'json' };
 import steps from '../../../../assets/fault-model/steps.json' with { type: 'json' };
 import symptoms from '../../../../assets/fault-model/symptoms.json' with { type: 'json' };
@@ -22,6 +23,7 @@ export const STANDARD_MODEL_FILES: { readonly [file: string]: unknown } = {
   'handlings.json': handlings,
   'steps.json': steps,
   'dangers.json': dangers,
+  'safety.json': safety,
   'shop.json': shop,
   'bench.json': bench,
   'values.json': values,

@@ -1,5 +1,7 @@
 import { lookMask } from '../configuration.ts';
+import type { SafetyHold } from '../gate.ts';
 import { maskOf } from '../model/circuits.ts';
+import { deedsOf } from '../safety/deeds.ts';
 import type { Belief, Came, FaultModel, Gate, LoanerStanding, Step, StepId, TracingCase } from '../types.ts';
 
 /** A gate that holds a step back, and what to do first. */
@@ -16,15 +18,68 @@ export function closedGates(
   suspects: Belief['suspects'],
   standing: LoanerStanding | null,
 ): readonly ClosedGate[] {
+  const does = once(() => deedsOf(model, tracing, step));
   const closed = model.gates.flatMap((gate) => {
-    if (!gate.holds.includes(step.id) || tracing.passedGates.includes(gate.id)) return [];
+    if (tracing.passedGates.includes(gate.id) || !holds(gate, step, does)) return [];
+    if (gate.safety && !applies(gate.safety, tracing)) return [];
     if (standing && gate.unless.includes(standing)) return [];
     if (gate.when && believed(suspects, gate.when.faults) < gate.when.atLeast) return [];
     if (gate.whileIn.length > 0 && allOut(model, tracing, step, maskOf(gate.whileIn))) return [];
-    const firstDo = stillToDo(model, tracing, gate);
-    return firstDo.length > 0 ? [{ gate, firstDo }] : [];
+    const first = stillToDo(model, tracing, gate);
+    return first === null ? [] : [{ gate, firstDo: first }];
   });
-  return closed.toSorted((a, b) => Number(b.gate.after.length > 0) - Number(a.gate.after.length > 0));
+  return closed.toSorted((a, b) => urgency(b.gate) - urgency(a.gate));
+}
+
+/** Harm to data, or to the owner's word, is opened by no word of the technician's. */
+export const openedByNoWord = ({ harm }: Pick<Gate, 'harm'>): boolean => harm === 'data' || harm === 'word';
+
+/** What a finding closed first, and of each safety before what only orders the work. */
+const urgency = ({ safety, after }: Gate): number => (after.length > 0 ? 2 : 0) + (safety === null ? 0 : 1);
+
+const once = <T>(make: () => T): (() => T) => {
+  let made: { readonly value: T } | null = null;
+  return () => {
+    made ??= { value: make() };
+    return made.value;
+  };
+};
+
+/** What safety asks for before a verdict may end the tracing: the steps that come first, none where nothing is owed. */
+export function owedBeforeSettling(
+  model: FaultModel,
+  tracing: TracingCase,
+  suspects: Belief['suspects'],
+): readonly StepId[] {
+  return model.gates.flatMap((gate) => {
+    const { safety, when } = gate;
+    if (!safety?.deeds.includes('settled') || !applies(safety, tracing)) return [];
+    if (when && believed(suspects, when.faults) < when.atLeast) return [];
+    return stillToDo(model, tracing, gate) ?? [];
+  });
+}
+
+/** Is it a step that the gate is about: one it names, or one that does what it holds? */
+const holds = ({ holds: named, safety }: Gate, step: Step, does: () => ReadonlySet<string>): boolean =>
+  safety === null
+    ? named.includes(step.id)
+    : !safety.spares.includes(step.id) && safety.deeds.some((deed) => does().has(deed));
+
+/** Is this such a machine: one of these was told or seen, and all these facts are known of it? */
+function applies({ told, facts }: SafetyHold, { told: said, seen, switches, machine, agreed }: TracingCase): boolean {
+  if (told.length > 0 && !told.some((term) => said.symptoms.includes(term) || seen.includes(term))) return false;
+  return facts.every((fact) => {
+    switch (fact) {
+      case 'own-plug':
+        return switches.includes('own-make-supply') || switches.includes('outside-supply');
+      case 'liquid-cooler':
+        return switches.includes('closed-liquid') || switches.includes('open-loop');
+      case 'locked-without-key':
+        return machine.encrypted === 'yes' && !machine.keyInHand && !agreed.includes('risk-key');
+      default:
+        return false;
+    }
+  });
 }
 
 /** Is this step among what opens a gate that something measured has closed? */
@@ -33,18 +88,18 @@ export const gateToClear = (model: FaultModel, tracing: TracingCase, step: StepI
     (gate) =>
       gate.after.length > 0 &&
       gate.until.some((list) => list.some((one) => one.step === step)) &&
-      stillToDo(model, tracing, gate).length > 0,
+      (stillToDo(model, tracing, gate) ?? []).length > 0,
   );
 
-/** What opens a gate: the shortest of its ways, one that can still be gone before one that cannot; none when it is open. */
-function stillToDo(model: FaultModel, tracing: TracingCase, gate: Gate): readonly StepId[] {
+/** What opens a gate: the shortest of its ways, one that can still be gone before one that cannot; null when it is open. */
+function stillToDo(model: FaultModel, tracing: TracingCase, gate: Gate): readonly StepId[] | null {
   const closed = gate.after.length === 0 ? 0 : lastOf(tracing, gate.after) + 1;
-  if (gate.after.length > 0 && closed === 0) return [];
+  if (gate.after.length > 0 && closed === 0) return null;
   const since = tracing.log.slice(closed);
   const missing = gate.until.map((list) =>
     list.filter((one) => !since.some((entry) => isCame(entry, one))).map((one) => one.step),
   );
-  if (missing.some((list) => list.length === 0)) return [];
+  if (missing.some((list) => list.length === 0)) return null;
   const spent = (id: StepId): boolean => {
     const step = model.steps[model.stepIndex.get(id) ?? -1];
     return step !== undefined && timesDone(model, tracing, step) >= step.repeatable;

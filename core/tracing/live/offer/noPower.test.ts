@@ -136,27 +136,31 @@ describe('what was seen', () => {
     expect(gateOf(bench('look-inside:wet', 'wet-clean:same'), 'wall-watts')).toBeNull();
   });
 
-  it('burnt: measured for a short before any start', () => {
+  it('burnt: said where, and measured for a short, before any start', () => {
     expect(gateOf(bench('look-inside:burnt'), 'watch-start')).toEqual({
+      gate: 'burnt-until-where',
+      first: ['burnt-where'],
+    });
+    expect(gateOf(bench('look-inside:burnt', 'burnt-where:board'), 'watch-start')).toEqual({
       gate: 'burnt-measured',
       first: ['meas-coils'],
     });
-    expect(gateOf(bench('look-inside:burnt', 'meas-coils:fine'), 'watch-start')).toBeNull();
+    expect(gateOf(bench('look-inside:burnt', 'burnt-where:board', 'meas-coils:fine'), 'watch-start')).toBeNull();
   });
 });
 
 describe('a gate that closes on a finding', () => {
-  const at = model.gates.findIndex((gate) => gate.id === 'burnt-measured');
-  const burnt = (change: (gate: { [field: string]: unknown }) => void) =>
+  const at = model.gates.findIndex((gate) => gate.id === 'short-measured');
+  const shorted = (change: (gate: { [field: string]: unknown }) => void) =>
     changed((files) => change(files['dangers.json'].gates[at]));
 
   it('is refused where that step or outcome is unknown', () => {
-    expect(burnt((gate) => (gate.after = [{ step: 'no-such', outcomes: ['short'] }]))).toMatchObject({
+    expect(shorted((gate) => (gate.after = [{ step: 'no-such', outcomes: ['short'] }]))).toMatchObject({
       file: 'dangers.json',
       field: `gates[${at}].after`,
       because: 'no step no-such',
     });
-    expect(burnt((gate) => (gate.after = [{ step: 'meas-coils', outcomes: ['fine-weather'] }]))).toMatchObject({
+    expect(shorted((gate) => (gate.after = [{ step: 'meas-coils', outcomes: ['fine-weather'] }]))).toMatchObject({
       field: `gates[${at}].after`,
       because: 'meas-coils has no outcome fine-weather',
     });
@@ -165,21 +169,28 @@ describe('a gate that closes on a finding', () => {
   it('is refused where what opens it is held by another such gate for good', () => {
     const refusal = changed((files) => {
       const gate = files['dangers.json'].gates[at];
-      files['dangers.json'].gates.push({ ...gate, id: 'shut', holds: ['meas-coils', 'short-which', 'short-cleared'] });
+      files['dangers.json'].gates.push({
+        ...gate,
+        id: 'shut',
+        after: undefined,
+        holds: ['short-which', 'short-cleared'],
+      });
     });
     expect(refusal).toMatchObject({ file: 'dangers.json', field: expect.stringMatching(/^gates\[\d+\]\.holds$/) });
   });
 
   it('is refused where nothing that opens it is ever done on such a machine', () => {
     const refusal = changed((files) => {
-      const wet = files['steps.json'].steps.find((one: { readonly id: string }) => one.id === 'wet-clean');
-      wet.groups = ['no-reaction'];
+      const opener = files['steps.json'].steps.find((one: { readonly id: string }) => one.id === 'short-which');
+      opener.groups = ['no-reaction'];
+      const cleared = files['steps.json'].steps.find((one: { readonly id: string }) => one.id === 'short-cleared');
+      cleared.groups = ['no-reaction'];
     });
     expect(refusal).toMatchObject({ file: 'dangers.json', because: expect.stringContaining('nothing that opens') });
   });
 
   it('is refused on what can be in no circuit', () => {
-    expect(burnt((gate) => (gate.whileIn = ['weather']))).toMatchObject({
+    expect(shorted((gate) => (gate.whileIn = ['weather']))).toMatchObject({
       file: 'dangers.json',
       field: expect.stringContaining('whileIn'),
     });

@@ -24,6 +24,7 @@ import { chancesOfSubjects, WORTH_ASKING, WORTH_DAYS } from './about.ts';
 import { whyNot } from './available.ts';
 import { moreMayBeWrong } from './elseWrong.ts';
 import { eyesFirst } from './eyesFirst.ts';
+import { owedBeforeSettling } from './gates.ts';
 import { regardless } from './handOver.ts';
 import { heldSteps } from './heldSteps.ts';
 import { neverFailedHere } from './neverFailedHere.ts';
@@ -81,7 +82,11 @@ export function offerStep(
   const asks = (step: Step) => chanceOfSubject(step) >= WORTH_ASKING;
   const holding =
     method === 'easiest' ? [] : heldSteps(model, tracing, notOffered, can).filter((one) => asks(one.step));
-  const ready = can.filter((step) => asks(step) || holding.some((one) => one.firstDo.includes(step)));
+  // What safety asks for before a verdict may end it, such as the copy of a failing drive.
+  const owedFirst = owedBeforeSettling(model, tracing, suspects);
+  const ready = can.filter(
+    (step) => asks(step) || owedFirst.includes(step.id) || holding.some((one) => one.firstDo.includes(step)),
+  );
   const all = toProblem(model, tracing, posterior, ready, holding);
   const { live, steps, held } = named
     ? onlySettling(model, all, named.part, ready, holding)
@@ -93,13 +98,16 @@ export function offerStep(
   const opener = held[wanted - steps.length]?.firstDo[0];
   const planned = opener ? steps.indexOf(opener) : wanted;
   const paidFor = () => toProblem(model, tracing, posterior, ready, holding, regardless(live.handOver));
+  const owed = SETTLED.includes(verdict.verdict) ? steps.findIndex(({ id }) => owedFirst.includes(id)) : -1;
   // A part is found: but is the machine whole with a new one? Ours in its place may show it.
   const settled =
     SETTLED.includes(verdict.verdict) &&
+    owed < 0 &&
     !(verdict.verdict === 'confirmed' && verdict.way !== 'both-ways' && moreMayBeWrong(model, posterior, verdict.part));
   const planOrTrial =
     planned < 0 && !named && live.handOver.by !== 'worth' ? seenToFailFirst(model, tracing, live, held) : planned;
-  const chosen = method === 'easiest' ? planOrTrial : eyesFirst(model, tracing, steps, planOrTrial);
+  const planOrOwed = owed >= 0 ? owed : planOrTrial;
+  const chosen = method === 'easiest' ? planOrOwed : eyesFirst(model, tracing, steps, planOrOwed);
   const firstFor = opener && chosen === planned ? (held[wanted - steps.length]?.step.id ?? null) : null;
   const next = settled || chosen < 0 ? null : see(chosen, { offered: true, firstFor });
   const left = named !== null && chosen < 0;

@@ -28,5 +28,6 @@ export const ID_PLACES: { readonly [file in RawFileName]?: readonly string[] } =
     'steps.<steps>.cautions.*=cautions',
   ],
   'dangers.json': ['harm.*.steps.*=steps', 'gates.*.holds.*=steps', 'gates.*.after.*=came', 'gates.*.until.*.*=came'],
+  'safety.json': ['rules.*.spares.*=steps', 'rules.*.after.*=came', 'rules.*.until.*.*=came'],
   'shop.json': ['habit.first.*=steps', 'habit.byGroup.<groups>.*=steps'],
 };

@@ -1,0 +1,43 @@
+import { expect, it } from 'vitest';
+import { fewSteps } from '../../../tests/builders/desk.ts';
+import { aJobAt, askingOf, judith, viewOf } from '../../../tests/builders/jobAt.ts';
+import { noConsents } from '../../approval/consent.ts';
+import type { JobId } from '../../ids.ts';
+import { personal } from '../../journal/personal.ts';
+import { epochMs } from '../../time.ts';
+import { decideStart } from './work.ts';
+
+const signature = {
+  name: personal('contact', judith.id, 'Judith Amberley'),
+  drawn: null,
+  typed: true,
+  at: epochMs(0),
+  contentHash: 'a'.repeat(64),
+};
+const job = aJobAt('tracing', { consents: { ...noConsents, answers: { open: 'yes' }, signature } });
+
+/** Starting a step that a gate holds; `forSomebody`: the technician's own word may open it. */
+function starting(forSomebody: boolean, ownWord: string | null) {
+  const tracing = { ...fewSteps, gates: () => [{ gate: 'g', first: ['look-inside'], ownWord: forSomebody }] };
+  const input = {
+    job: 'j' as JobId,
+    kind: 'step' as const,
+    what: 'look',
+    startedAt: epochMs(5000),
+    tray: '1',
+    use: { loaner: null, slots: [], parts: [] },
+    ownWord,
+  };
+  const decision = decideStart({ ...viewOf(job), job }, input, { ...askingOf(), tracing });
+  return decision.ok ? 'started' : decision.refusal.refused;
+}
+
+it('a gate is passed on the technician’s own word, with the reason', () => {
+  expect(starting(true, null)).toBe('gate-not-passed');
+  expect(starting(true, 'seen dry an hour ago')).toBe('started');
+});
+
+it('where data or the owner’s word would be hurt, nobody’s own word opens it', () => {
+  expect(starting(false, null)).toBe('gate-for-nobody');
+  expect(starting(false, 'I am sure')).toBe('gate-for-nobody');
+});
