@@ -19,7 +19,10 @@ export const RENAMED: {
  * What is answered otherwise today, as it had to be: the path of a field as in `jobs.*.charges.lines`, in the names of
  * then, with the reason. It is then no longer compared; a `*` stands for any one step, also of a list.
  */
-export const ANSWERED_OTHERWISE: Readonly<Record<string, string>> = {};
+export const ANSWERED_OTHERWISE: Readonly<Record<string, string>> = {
+  'jobs.*.job.estimates.*.error':
+    'A standard error by the formula of a normal, which the minutes are not: lifted away rather than shown on.',
+};
 
 /** Papers that are drawn otherwise today, by number, with the reason. They still say word for word what they said. */
 export const DRAWN_OTHERWISE: Readonly<Record<string, string>> = {};
