@@ -8,6 +8,7 @@ import type { CommandId, StaffId } from '../../../core/ids.ts';
 import type { Json } from '../../../core/journal/entry.ts';
 import type { Executed, NotExecuted, Shop } from '../../../db/index.ts';
 import { loadView } from './loadView.ts';
+import { setApartRefusal } from './setApart.ts';
 
 /** What a decision is given beside the view, but for who asks and when; tracing goes by the shop's own fault model. */
 export type Tools = Omit<Asking, 'at' | 'by' | 'tracing'> & { readonly tracing: (shop: View['shop']) => TracingDoor };
@@ -23,7 +24,10 @@ export function carryOut(shop: Shop, tools: Tools, device: string, asked: Asked)
       asked: { name: asked.name, input: asked.input } as unknown as Json,
     },
     async (read, at) => {
-      const view = await loadView(read, command.about(asked.input), at, asked.by);
+      const about = command.about(asked.input);
+      const view = await loadView(read, about, at, asked.by);
+      const apart = setApartRefusal(read, about, view);
+      if (apart) return { ok: false, refusal: apart };
       const asking = { ...tools, tracing: tools.tracing(view.shop), at, by: asked.by as StaffId };
       return command.decide(view, asked.input, asking);
     },

@@ -12,6 +12,7 @@ import type { EpochMs } from '../../../core/time.ts';
 import type { Shop } from '../../../db/index.ts';
 import type { Tools } from './carryOut.ts';
 import { loadView } from './loadView.ts';
+import { setApartRefusal } from './setApart.ts';
 
 /**
  * What a command would come to now: the same decision that would carry it out, in a unit of work that is thrown away.
@@ -25,7 +26,10 @@ export async function preview(
 ): Promise<Previewed | Refusal> {
   const command = COMMANDS[asked.name] as unknown as Command;
   const at = contentAt(now);
-  const view = await loadView(await shop.read(), command.about(asked.input), at, asked.by);
+  const [read, about] = [await shop.read(), command.about(asked.input)];
+  const view = await loadView(read, about, at, asked.by);
+  const apart = setApartRefusal(read, about, view);
+  if (apart) return apart;
   const asking = { ...tools, tracing: tools.tracing(view.shop), at, by: asked.by as StaffId };
   const decision = command.draft(view, asked.input, asking);
   if (!decision.ok) return decision.refusal;
