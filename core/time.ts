@@ -6,6 +6,11 @@ export type EpochMs = Brand<number, 'EpochMs'>;
 /** Minutes of work or of waiting, never negative; fractions allowed. */
 export type Minutes = Brand<number, 'Minutes'>;
 
+/** Lengths of time in milliseconds. A day of the calendar can be an hour longer or shorter: see `calendar.ts`. */
+export const MINUTE_MS = 60_000;
+export const HOUR_MS = 60 * MINUTE_MS;
+export const DAY_MS = 24 * HOUR_MS;
+
 export const minutes = (value: number): Minutes => value as Minutes;
 export const epochMs = (value: number): EpochMs => value as EpochMs;
 

@@ -9,7 +9,7 @@ import { spentMinor } from '../job/money/charges.ts';
 import { withWorkDone } from '../job/money/withinWord.ts';
 import { dayMinutesOf, daysUntilPromised } from '../job/promise/delay.ts';
 import type { Work } from '../job/work.ts';
-import { type EpochMs, minutes } from '../time.ts';
+import { type EpochMs, MINUTE_MS, minutes } from '../time.ts';
 import { SWITCHES } from '../tracing/live/model/assemblyStates.ts';
 import type {
   Circuit,
@@ -86,7 +86,7 @@ const QUARTER = 15;
 
 /** Minutes to closing time, in quarters of an hour; null outside opening hours and where none are known. */
 function untilClosing({ shop: { settings } }: JobView, now: EpochMs): number | null {
-  const minutes = settings ? (closingAfter(now, settings) - now) / 60_000 : Number.POSITIVE_INFINITY;
+  const minutes = settings ? (closingAfter(now, settings) - now) / MINUTE_MS : Number.POSITIVE_INFINITY;
   return Number.isFinite(minutes) ? Math.floor(minutes / QUARTER) * QUARTER : null;
 }
 

@@ -1,4 +1,4 @@
-import { wallTime } from '../job/promise/wallTime.ts';
+import { dayOf } from '../calendar.ts';
 import { money, subtract } from '../money/arithmetic.ts';
 import type { Cell } from '../money/csv.ts';
 import { decimalOf } from '../money/formatMoney.ts';
@@ -34,7 +34,7 @@ export function bookkeepingRows(making: Making): readonly (readonly Cell[])[] {
   const { job, settings, number } = making;
   const bill = billed(making);
   const { currency, tax } = termsOf(making);
-  const day = (at: number) => wallTime(at, settings.zone).slice(0, 10);
+  const day = (at: number) => dayOf(at, settings.zone);
   const date = day(job.handover?.at ?? making.asking.at);
   const row = (of: string, line: number, kind: string, what: string, cells: readonly Cell[]) => [
     text(of),

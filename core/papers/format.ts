@@ -1,3 +1,4 @@
+import { type CalendarDate, dayOf, daysAfter, monthsAfter } from '../calendar.ts';
 import { formatMoney } from '../money/formatMoney.ts';
 import type { Money } from '../money/money.ts';
 import { fillerOf } from '../text/fillGaps.ts';
@@ -24,8 +25,8 @@ export function formatFor(setting: Setting) {
   const time = (at: EpochMs) => (at === shownAt ? NOT_YET : clock(at));
   const withTime = (at: EpochMs, said: string) =>
     at === shownAt ? said : say(words.common.dayTime, { day: said, time: time(at) });
-  const calendar = new Intl.DateTimeFormat('en', { year: 'numeric', month: 'numeric', day: 'numeric', timeZone: zone });
   const inUtc = new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'long', year: 'numeric', timeZone: 'UTC' });
+  const written = (day: CalendarDate) => inUtc.format(Date.parse(`${day}T12:00Z`));
   const number = new Intl.NumberFormat(locale, { maximumFractionDigits: 3 });
   const say = fillerOf({ locale });
 
@@ -43,20 +44,9 @@ export function formatFor(setting: Setting) {
     /** Tue 13 Oct, 09:47 */
     shortDayTime: (at: EpochMs) => withTime(at, shortDay(at)),
     /** The date so many calendar days after the shop's date at `at`, whatever the clocks do in between. */
-    datePlusDays: (at: EpochMs, days: number) => {
-      const part = (type: Intl.DateTimeFormatPartTypes) =>
-        Number(calendar.formatToParts(at).find((one) => one.type === type)?.value);
-      const noon = Date.UTC(part('year'), part('month') - 1, part('day') + days, 12);
-      return inUtc.format(noon);
-    },
+    datePlusDays: (at: EpochMs, days: number) => written(daysAfter(dayOf(at, zone), days)),
     /** The date so many months after the shop's date at `at`; the month's last day where it has no such day. */
-    datePlusMonths: (at: EpochMs, months: number) => {
-      const part = (type: Intl.DateTimeFormatPartTypes) =>
-        Number(calendar.formatToParts(at).find((one) => one.type === type)?.value);
-      const lastDay = new Date(Date.UTC(part('year'), part('month') + months, 0)).getUTCDate();
-      const noon = Date.UTC(part('year'), part('month') - 1 + months, Math.min(part('day'), lastDay), 12);
-      return inUtc.format(noon);
-    },
+    datePlusMonths: (at: EpochMs, months: number) => written(monthsAfter(dayOf(at, zone), months)),
     number: (value: number) => number.format(value),
     money: (amount: Money) => formatMoney(amount, locale),
     /** 48 minutes; 3 hours 12 minutes */

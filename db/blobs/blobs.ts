@@ -13,6 +13,7 @@ import {
 } from 'node:fs';
 import { dirname, join } from 'node:path';
 import type { Refusal } from '../../core/refusal.ts';
+import { DAY_MS } from '../../core/time.ts';
 import { seal, unseal } from '../seal/cipher.ts';
 import type { NamedKey } from '../seal/keyFile.ts';
 import { sha256 } from '../seal/sha256.ts';
@@ -20,7 +21,7 @@ import { syncFolder } from '../sqlite/syncFolder.ts';
 import { type BlobName, blobNameOf, isBlobName } from './blobName.ts';
 
 /** What no entry names is kept this long: its entry may still be on the way. */
-const UNNAMED_KEPT_MS = 24 * 60 * 60 * 1000;
+const UNNAMED_KEPT_MS = DAY_MS;
 
 /**
  * A sealed file begins with its key's name, so that it can be opened by itself: length (1 byte), name, sealed bytes.

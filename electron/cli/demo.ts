@@ -45,7 +45,7 @@ async function readMachine(
   try {
     const text = new TextDecoder().decode(await readFile(file));
     const said = readText(text);
-    return said.kinds.includes('dmidecode') ? { text } : { why: said.gaps[0]?.why ?? 'it is none' };
+    return said.kinds.includes('dmidecode') ? { text } : { why: said.gaps[0]?.why ?? cliWords.noDmidecode };
   } catch (error) {
     return { why: error instanceof Error ? error.message : String(error) };
   }

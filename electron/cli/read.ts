@@ -75,7 +75,7 @@ function inWords(file: string, said: MachineReport): readonly string[] {
     ),
     ...said.memory.slots.map((slot, index) =>
       fill(slot.sizeMiB === null ? words['no-module'] : words.module, {
-        locator: slot.locator ?? `memory slot ${index + 1}`,
+        locator: slot.locator ?? fill(words['unnamed-slot'], { n: index + 1 }),
         size: slot.sizeMiB ?? 0,
         type: slot.type ?? '?',
         speed: slot.speedMTs ?? '?',

@@ -1,7 +1,6 @@
+import { HOUR_MS } from '../../core/time.ts';
 import type { Backing } from './backing.ts';
 import { tellDefect } from './transport/tellDefect.ts';
-
-const HOUR_MS = 3_600_000;
 
 /**
  * Seals the chains' heads every hour, and at the end.

@@ -2,7 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { useNavigate } from 'react-router';
 import { openDays } from '../../core/job/promise/openDays.ts';
 import type { ShopSettings } from '../../core/job/shop.ts';
-import { epochMs } from '../../core/time.ts';
+import { epochMs, HOUR_MS } from '../../core/time.ts';
 import { Key } from '../kit/keys/Key.tsx';
 import { useWords } from '../kit/text/words.tsx';
 import { useNow } from '../kit/useNow.ts';
@@ -10,7 +10,7 @@ import { nightRead } from '../link/reads.ts';
 import { stepName } from '../terms/terms.ts';
 
 /** So long before closing time one thinks of the night: common practice, no source. */
-const BEFORE_MS = 60 * 60_000;
+const BEFORE_MS = HOUR_MS;
 
 /** Towards closing time: which machines could use the night, and for what. Long passes cost no hands. */
 export function ForTheNight({ settings }: { readonly settings: ShopSettings }) {

@@ -9,7 +9,7 @@ import { committedMinor } from '../../job/money/withinWord.ts';
 import { applyOrder } from '../../job/orders/applyOrder.ts';
 import { mayBeAgreed } from '../../job/orders/order.ts';
 import { OPEN_STAGES } from '../../stage.ts';
-import { epochMs } from '../../time.ts';
+import { epochMs, HOUR_MS } from '../../time.ts';
 import type { Asking } from '../kernel/asking.ts';
 import { jobCommand } from '../kernel/command.ts';
 import type { Decision } from '../kernel/decision.ts';
@@ -107,7 +107,7 @@ function decideAsk(view: View & { readonly job: Job }, input: z.infer<typeof zAs
     options: input.options,
     ...(input.several && { several: true }),
     askedAt: asking.at,
-    validUntil: input.validUntil ?? epochMs(asking.at + settings.rules.questionValidHours * 3_600_000),
+    validUntil: input.validUntil ?? epochMs(asking.at + settings.rules.questionValidHours * HOUR_MS),
     cameFrom: view.job.stages.findLast((one) => one.stage !== 'owners-word-needed')?.stage ?? 'tracing',
     offer: input.offer && disclosed(view, input.offer, compared),
     tries: [],

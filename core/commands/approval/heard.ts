@@ -2,6 +2,7 @@ import type { z } from 'zod';
 import { type WordAbout, whyMayNotAnswer } from '../../approval/mayAnswer.ts';
 import type { View } from '../../entries/view.ts';
 import type { Refusal } from '../../refusal.ts';
+import { MINUTE_MS } from '../../time.ts';
 import type { Asking } from '../kernel/asking.ts';
 import type { zHow } from '../kernel/fields.ts';
 
@@ -21,9 +22,14 @@ export function whyNotHeard(
   const refusal = whyMayNotAnswer(view.owner, name, about);
   if (refusal || how.by === 'counter') return refusal;
   if (how.at > asking.at) return { refused: 'answered-after-now', at: how.at, now: asking.at };
+<<<<<<< HEAD
   return beforeAsked(how.at, since, asking.at)
     ? { refused: 'answered-before-asked', at: how.at, askedAt: since }
     : null;
+=======
+  // A phone's clock shows minutes.
+  return how.at < since - MINUTE_MS ? { refused: 'answered-before-asked', at: how.at, askedAt: since } : null;
+>>>>>>> 39d5b7a (refactor(calendar): have days and zones found by the calendar library, over changes of the clocks, too)
 }
 
 /**

@@ -1,9 +1,9 @@
 import type { Refusal } from '../../refusal.ts';
-import type { EpochMs } from '../../time.ts';
+import { type EpochMs, MINUTE_MS } from '../../time.ts';
 import type { Asking } from '../kernel/asking.ts';
 
 /** The clocks of two computers of a shop may differ by so much; more is a wrong clock. Common practice, no source. */
-const APART_MS = 15 * 60_000;
+const APART_MS = 15 * MINUTE_MS;
 
 /**
  * Why a time that a window says for a piece of work cannot be: it lies before what came before it, because that clock

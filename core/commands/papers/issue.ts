@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { yearOf } from '../../calendar.ts';
 import type { PartId } from '../../ids.ts';
 import { paperContent } from '../../issuing/facts.ts';
 import { replacedParts } from '../../issuing/kinds/replacedPart.ts';
@@ -16,10 +17,6 @@ import { jobCommand } from '../kernel/command.ts';
 import { refuse } from '../kernel/decision.ts';
 import { zJobId, zPartId } from '../kernel/fields.ts';
 import { openUnitOfWork, type UnitOfWork } from '../kernel/unitOfWork.ts';
-
-/** The calendar year at a moment, in the shop's zone: papers are numbered by kind and year. */
-export const yearIn = (zone: string, at: number): number =>
-  Number(new Intl.DateTimeFormat('en', { timeZone: zone, year: 'numeric' }).format(at));
 
 /**
  * Issues a paper on what the book says so far: number, content and hash are fixed in the same transaction as what it
@@ -40,7 +37,7 @@ export function askForPaper(
 ): Refusal | null {
   const { job, owner, machine, shop } = book.view();
   if (!job || !owner || !machine || !shop.settings) throw new Error(`a paper ${kind} without a job`);
-  const year = yearIn(shop.settings.zone, asking.at);
+  const year = yearOf(asking.at, shop.settings.zone);
   const number = nextNumber(book, kind, asking);
   const single = SINGLE.has(kind);
   const about =
@@ -75,7 +72,7 @@ export function askForPaper(
 /** The number that the next paper of a kind gets, for what names its paper before it is issued. */
 export function nextNumber(book: UnitOfWork, kind: PaperKindId, asking: Asking): string {
   const { shop, paperCounts } = book.view();
-  return paperNumber(kind, yearIn(shop.settings?.zone ?? 'UTC', asking.at), (paperCounts.get(kind) ?? 0) + 1);
+  return paperNumber(kind, yearOf(asking.at, shop.settings?.zone ?? 'UTC'), (paperCounts.get(kind) ?? 0) + 1);
 }
 
 /** `IR-2026-0001`: initials of the kind, the year, counted from one within both. */

@@ -8,7 +8,7 @@ import { attributeFaults } from '../../fit/attributes.ts';
 import type { PartId } from '../../ids.ts';
 import type { Refusal } from '../../refusal.ts';
 import { OPEN_STAGES } from '../../stage.ts';
-import { epochMs } from '../../time.ts';
+import { DAY_MS, epochMs } from '../../time.ts';
 import { backFromLending } from '../bench/moveOut.ts';
 import { shopCommand } from '../kernel/command.ts';
 import { accept, refuse } from '../kernel/decision.ts';
@@ -64,7 +64,7 @@ export const knowPart = shopCommand(
               where: input.standing.where,
               scopes: input.standing.scopes,
             },
-            lapses: epochMs(input.standing.at + days * 86_400_000),
+            lapses: epochMs(input.standing.at + days * DAY_MS),
           }
         : input.standing;
     const book = openUnitOfWork(view, asking);
@@ -189,7 +189,7 @@ export const provePart = shopCommand(
       ? {
           is: 'known-good',
           evidence: { at: asking.at, by: asking.by, where: input.where, scopes: input.scopes },
-          lapses: epochMs(asking.at + days * 86_400_000),
+          lapses: epochMs(asking.at + days * DAY_MS),
         }
       : { is: 'dead', how: input.how ?? input.where };
     return accept({ stream: `part:${part.id}`, kind: 'part-standing', body: { standing, why: 'proved' } });

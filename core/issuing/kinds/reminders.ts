@@ -4,15 +4,13 @@ import type { Money } from '../../money/money.ts';
 import type { ReminderFacts } from '../../papers/builders/reminders.ts';
 import type { Paper } from '../../papers/content.ts';
 import { PAPER_KINDS } from '../../papers/kinds.ts';
-import { epochMs } from '../../time.ts';
+import { DAY_MS, epochMs } from '../../time.ts';
 import { amount, common } from '../common.ts';
 import { type Lacking, lacking } from '../lacking.ts';
 import { billed } from '../lines/billed.ts';
 import { openHours } from '../lines/openHours.ts';
 import type { Making } from '../making.ts';
 import { isAtItsEnd } from './bill.ts';
-
-const DAY = 86_400_000;
 
 /** A machine that stands ready and is not collected. */
 export const reminderPaper = (making: Making): Paper | Lacking => {
@@ -32,7 +30,7 @@ export function lastNoticePaper(making: Making): Paper | Lacking {
   return PAPER_KINDS['last-notice'].build(
     {
       ...facts,
-      until: epochMs(asking.at + settings.rules.storageFeeAfterDays * DAY),
+      until: epochMs(asking.at + settings.rules.storageFeeAfterDays * DAY_MS),
       afterThat: settings.notCollectedText,
       dataFirst: words.facts.lastNoticeData,
     },
@@ -52,7 +50,7 @@ function reminderFacts(making: Making): ReminderFacts | null {
     due: leftToPay(making),
     ...(rules.storageFeeMinorPerDay > 0 && {
       storage: {
-        from: epochMs(since + rules.storageFeeAfterDays * DAY),
+        from: epochMs(since + rules.storageFeeAfterDays * DAY_MS),
         perDay: amount(making, rules.storageFeeMinorPerDay),
       },
     }),

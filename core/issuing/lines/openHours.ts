@@ -1,3 +1,4 @@
+import { DAY_MS } from '../../time.ts';
 import type { Making } from '../making.ts';
 
 /** When the shop is open, one line for each run of days with the same hours: `Tuesday to Friday 09:00 to 13:00 and …`. */
@@ -27,7 +28,7 @@ export function openHours({ settings, words, format, setting }: Making): readonl
 
 /** 4 January 1970 was a Sunday: names of weekdays without a calendar of our own. */
 const dayName = (weekday: number, locale: string): string =>
-  new Intl.DateTimeFormat(locale, { weekday: 'long', timeZone: 'UTC' }).format((3 + weekday) * 86_400_000);
+  new Intl.DateTimeFormat(locale, { weekday: 'long', timeZone: 'UTC' }).format((3 + weekday) * DAY_MS);
 
 /** 0 for Sunday. Where the platform does not say, Monday. */
 function firstDayOfWeek(locale: string): number {

@@ -1,4 +1,4 @@
-import { type EpochMs, type Minutes, minutes } from '../../time.ts';
+import { type EpochMs, MINUTE_MS, type Minutes, minutes } from '../../time.ts';
 import { openDays } from '../promise/openDays.ts';
 import type { ShopSettings } from '../shop.ts';
 import type { Turn, Work } from '../work.ts';
@@ -8,7 +8,6 @@ export type Forgotten = 'closing-time' | 'too-long';
 
 /** Nobody keeps hands on one thing for longer without a word: such a clock was forgotten. Common practice, no source. */
 const LONGEST_MINUTES = 120;
-const MINUTE = 60_000;
 
 /**
  * Hands-on minutes by the clock of a piece of work, as far as they are believed: a stretch of hands-on ends at closing
@@ -25,7 +24,7 @@ export function clockedWork(
     to === 'hands-on' ? [stretch(at, Math.max(at, all[i + 1]?.at ?? now), settings)] : [],
   );
   const sum = (of: (one: (typeof stretches)[number]) => number) =>
-    minutes(stretches.reduce((minutesSoFar, one) => minutesSoFar + of(one), 0) / MINUTE);
+    minutes(stretches.reduce((minutesSoFar, one) => minutesSoFar + of(one), 0) / MINUTE_MS);
   return {
     handsOn: sum((one) => one.counts),
     ran: sum((one) => one.ran),
@@ -35,7 +34,7 @@ export function clockedWork(
 
 function stretch(from: EpochMs, to: number, settings: Pick<ShopSettings, 'open' | 'zone'> | null) {
   const ran = to - from;
-  const longest = LONGEST_MINUTES * MINUTE;
+  const longest = LONGEST_MINUTES * MINUTE_MS;
   const untilClosing = settings ? closingAfter(from, settings) - from : Number.POSITIVE_INFINITY;
   const counts = Math.min(ran, longest, untilClosing);
   const forgotten: Forgotten | null = counts === ran ? null : untilClosing < longest ? 'closing-time' : 'too-long';

@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { aJobAt } from '../../../tests/builders/jobAt.ts';
+import { fromWall } from '../../calendar.ts';
 import { epochMs } from '../../time.ts';
-import { fromWall } from '../promise/wallTime.ts';
 import { loggedSoFar, offerAsOf } from './offerStands.ts';
 
 const ZONE = 'Europe/London';

@@ -1,6 +1,6 @@
+import { dayOf } from '../../calendar.ts';
 import type { EpochMs } from '../../time.ts';
 import type { Job } from '../job.ts';
-import { wallTime } from '../promise/wallTime.ts';
 
 /** What stands on a screen: as of which moment its next step was chosen, and after which log. */
 export type Shown = { readonly asOf: EpochMs; readonly logged: string };
@@ -20,7 +20,7 @@ export const loggedSoFar = ({ stages, work, seen, verdict }: Job): string =>
  * same, so that the passing of time alone never changes a step under the eyes of who reads it; else now.
  */
 export function offerAsOf(job: Job, shown: Shown | undefined, now: EpochMs, zone: string): EpochMs {
-  const day = (at: EpochMs) => wallTime(at, zone).slice(0, 10);
-  const stands = shown && shown.logged === loggedSoFar(job) && shown.asOf <= now && day(shown.asOf) === day(now);
+  const stands =
+    shown && shown.logged === loggedSoFar(job) && shown.asOf <= now && dayOf(shown.asOf, zone) === dayOf(now, zone);
   return stands ? shown.asOf : now;
 }

@@ -1,6 +1,7 @@
 import { agreedTask } from '../../labour/tasks/agreedTask.ts';
 import type { Task } from '../../labour/tasks/catalogue.ts';
 import type { TimeSeen } from '../../labour/tasks/learnTimes.ts';
+import { MINUTE_MS } from '../../time.ts';
 import { assemblyOf, movesBefore } from '../../tracing/live/assembly.ts';
 import type { FaultModel, StateId, Switch } from '../../tracing/live/types.ts';
 import type { Job } from '../job.ts';
@@ -21,7 +22,6 @@ export type TimesLeftOut = {
 
 export type JobTimes = { readonly seen: readonly TimeSeen[]; readonly leftOut: TimesLeftOut };
 
-const MINUTE = 60_000;
 /** Less than half a minute by a clock that shows whole ones. */
 const UNDER_A_MINUTE = 0.25;
 
@@ -82,7 +82,7 @@ function stepTimes(model: FaultModel, job: Job, switches: readonly Switch[]): re
 
 /** Logged after it was done, with just the minutes that were offered for it. A clock hardly ever stops on a whole minute. */
 function isUntouched({ startedAt, endedAt, handsOn, waiting }: Work, offered: number): boolean {
-  const logged = endedAt !== null && endedAt - startedAt === (handsOn + waiting) * MINUTE;
+  const logged = endedAt !== null && endedAt - startedAt === (handsOn + waiting) * MINUTE_MS;
   return logged && handsOn === Math.round(offered);
 }
 

@@ -1,8 +1,6 @@
-import type { EpochMs } from '../../time.ts';
+import { DAY_MS, type EpochMs } from '../../time.ts';
 import type { Job } from '../job.ts';
 import type { ShopSettings } from '../shop.ts';
-
-const DAY = 86_400_000;
 
 /**
  * What storage comes to by now, in whole days. It runs from the day that the shop's rules name, counted from when the
@@ -16,7 +14,7 @@ export function storageDue(
 ): { readonly days: number; readonly minor: number } | null {
   const notice = job.reminders[0]?.at;
   if (job.toldReadyAt === null || notice === undefined || job.charging === 'free') return null;
-  const from = Math.max(job.toldReadyAt + rules.storageFeeAfterDays * DAY, notice);
-  const days = Math.floor((now - from) / DAY);
+  const from = Math.max(job.toldReadyAt + rules.storageFeeAfterDays * DAY_MS, notice);
+  const days = Math.floor((now - from) / DAY_MS);
   return days > 0 && rules.storageFeeMinorPerDay > 0 ? { days, minor: days * rules.storageFeeMinorPerDay } : null;
 }

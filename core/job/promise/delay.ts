@@ -1,7 +1,7 @@
+import { dayOf, daysBetween } from '../../calendar.ts';
 import type { EpochMs } from '../../time.ts';
 import type { Job } from '../job.ts';
 import type { ShopSettings } from '../shop.ts';
-import { wallTime } from './wallTime.ts';
 
 /** What a day more costs a job in bench minutes until the shop sets its own: common practice, no source. */
 export const USUAL_DAY_MINUTES = 30;
@@ -15,8 +15,7 @@ export function daysUntilPromised(
   { zone }: ShopSettings,
   now: EpochMs,
 ): number | null {
-  const day = (at: EpochMs) => Date.parse(wallTime(at, zone).slice(0, 10)) / 86_400_000;
-  return promised && day(promised.at) - day(now);
+  return promised && daysBetween(dayOf(now, zone), dayOf(promised.at, zone));
 }
 
 /** Days that a wait of so many minutes takes, as they are said to the owner: at least one; an hour at the bench is none. */

@@ -3,10 +3,10 @@ import type { Stated } from '../../labour/tasks/catalogue.ts';
 import { type MovedTime, movedTime } from '../../labour/tasks/learnTimes.ts';
 import { type Believed, nextOne, updated } from '../../labour/tasks/normalInverseGamma.ts';
 import { minutesAt, statedBelief } from '../../labour/tasks/taskTime.ts';
+import { DAY_MS } from '../../time.ts';
 import type { Order } from '../orders/order.ts';
 import type { PromiseRules } from '../shop.ts';
 
-const DAY_MS = 86_400_000;
 /** A part that was there the same hour took this many days: nothing has no logarithm. */
 const SHORTEST_DAYS = 0.05;
 

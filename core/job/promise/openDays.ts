@@ -1,37 +1,27 @@
-import { type EpochMs, epochMs } from '../../time.ts';
+import { dayOf, daysAfter, fromWall, weekdayOf } from '../../calendar.ts';
+import type { EpochMs } from '../../time.ts';
 import type { OpenFrom, ShopSettings } from '../shop.ts';
-import { fromWall } from './wallTime.ts';
 
 type Opening = Pick<ShopSettings, 'open' | 'zone' | 'promises'>;
 
-/** A day of the shop's own calendar; its clock is taken as it stands at noon. */
+/** A day of the shop's own calendar. */
 export type CalendarDay = {
   readonly weekday: number;
   /** A day on which the shop is shut whatever the weekday. */
   readonly closed: boolean;
+  /** The moment at which the shop's clock shows `HH:MM` on that day. */
   readonly at: (time: string) => EpochMs;
 };
 
 /** Days from today on, local to the shop. */
-export function* daysAhead(settings: Opening, now: EpochMs, most: number): Generator<CalendarDay> {
-  const format = new Intl.DateTimeFormat('en-CA', {
-    timeZone: settings.zone,
-    year: 'numeric',
-    month: '2-digit',
-    day: '2-digit',
-  });
-  const today = Date.parse(`${format.format(now)}T12:00:00Z`);
+export function* daysAhead({ zone, promises }: Opening, now: EpochMs, most: number): Generator<CalendarDay> {
+  const today = dayOf(now, zone);
   for (let ahead = 0; ahead < most; ahead += 1) {
-    const utcNoon = new Date(today + ahead * 86_400_000);
-    const date = utcNoon.toISOString().slice(0, 10);
-    const noon = fromWall(`${date}T12:00`, settings.zone);
+    const day = daysAfter(today, ahead);
     yield {
-      weekday: utcNoon.getUTCDay(),
-      closed: settings.promises?.closed.includes(date) ?? false,
-      at: (time) => {
-        const [hours, minutes] = time.split(':').map(Number) as [number, number];
-        return epochMs(noon + (hours * 60 + minutes - 720) * 60_000);
-      },
+      weekday: weekdayOf(day),
+      closed: promises?.closed.includes(day) ?? false,
+      at: (time) => fromWall(`${day}T${time}`, zone),
     };
   }
 }

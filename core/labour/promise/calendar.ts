@@ -1,4 +1,4 @@
-import { type EpochMs, epochMs } from '../../time.ts';
+import { type EpochMs, epochMs, MINUTE_MS } from '../../time.ts';
 
 /** A stretch of time in which so many pairs of hands are at work. Stretches follow each other and do not overlap. */
 export type Stretch = { readonly from: EpochMs; readonly to: EpochMs; readonly hands: number };
@@ -10,8 +10,6 @@ export type WorkCalendar = {
   /** The same by one pair of hands: a second pair does not make one machine go faster. */
   readonly byOne: (from: EpochMs, minutes: number) => EpochMs | null;
 };
-
-const MINUTE = 60_000;
 
 /**
  * A calendar of those stretches. Work is taken to flow: whoever is at work takes the next machine, so that more work
@@ -29,14 +27,14 @@ function flow(stretches: readonly Stretch[], rateOf: (stretch: Stretch) => numbe
   let done = 0;
   worked.forEach(({ from, to }, i) => {
     before.push(done);
-    done += ((to - from) / MINUTE) * (rates[i] as number);
+    done += ((to - from) / MINUTE_MS) * (rates[i] as number);
   });
   /** Minutes of work done in all up to a moment. */
   const upTo = (at: number): number => {
     const i = lastWhere(worked.length, (k) => (worked[k]?.from as number) <= at);
     const stretch = worked[i];
     if (!stretch) return 0;
-    return (before[i] as number) + ((Math.min(at, stretch.to) - stretch.from) / MINUTE) * (rates[i] as number);
+    return (before[i] as number) + ((Math.min(at, stretch.to) - stretch.from) / MINUTE_MS) * (rates[i] as number);
   };
   return (from: EpochMs, minutes: number): EpochMs | null => {
     if (minutes <= 0) return from;
@@ -45,7 +43,7 @@ function flow(stretches: readonly Stretch[], rateOf: (stretch: Stretch) => numbe
     const i = lastWhere(worked.length, (k) => (before[k] as number) < wanted);
     const stretch = worked[i];
     if (!stretch) return null;
-    const at = stretch.from + ((wanted - (before[i] as number)) / (rates[i] as number)) * MINUTE;
+    const at = stretch.from + ((wanted - (before[i] as number)) / (rates[i] as number)) * MINUTE_MS;
     return epochMs(Math.max(from, Math.round(Math.min(at, stretch.to))));
   };
 }

@@ -1,6 +1,6 @@
 import type { ThreePoint } from '../../figures/logNormal.ts';
 import { prng } from '../../figures/prng.ts';
-import { type EpochMs, epochMs } from '../../time.ts';
+import { DAY_MS, type EpochMs, epochMs, MINUTE_MS } from '../../time.ts';
 import type { WorkCalendar } from './calendar.ts';
 import { minutesLeft, type Percentiles, spanLeft } from './left.ts';
 
@@ -24,7 +24,6 @@ export type Forecast = {
   readonly runs: number;
 };
 
-const DAY = 86_400_000;
 /** Fitting and proving that waits until the part is there. Common practice, no source. */
 const AFTER_THE_PART = 25;
 /** A supplier's day holds as well as its own lead time does; one that is hours away is no surer than a day. */
@@ -79,16 +78,16 @@ function drawsOf(job: QueuedJob, lead: ThreePoint, now: EpochMs): () => Draw {
     return {
       minutes: minutes(work),
       alone: alone ? alone(run) : 0,
-      part: needed ? { from: part.is === 'ordered' ? 'now' : 'known', after: arrives(supply) * DAY } : null,
+      part: needed ? { from: part.is === 'ordered' ? 'now' : 'known', after: arrives(supply) * DAY_MS } : null,
     };
   };
 }
 
 /** Days until an ordered part is there: the supplier's day is the median, as wide as lead times are, given it is not here yet. */
 function daysLeft(part: { readonly at: EpochMs; readonly due: EpochMs | null }, lead: ThreePoint, now: EpochMs) {
-  const likely = part.due === null ? lead.likely : Math.max(LEAST_LEAD_DAYS, (part.due - part.at) / DAY);
+  const likely = part.due === null ? lead.likely : Math.max(LEAST_LEAD_DAYS, (part.due - part.at) / DAY_MS);
   const scale = likely / lead.likely;
-  return spanLeft({ low: lead.low * scale, likely, high: lead.high * scale }, Math.max(0, (now - part.at) / DAY));
+  return spanLeft({ low: lead.low * scale, likely, high: lead.high * scale }, Math.max(0, (now - part.at) / DAY_MS));
 }
 
 function endOf(draw: Draw, calendar: WorkCalendar, now: EpochMs, ahead: number): EpochMs | null {
@@ -98,7 +97,7 @@ function endOf(draw: Draw, calendar: WorkCalendar, now: EpochMs, ahead: number):
   if (known === null) return null;
   const there = draw.part ? (draw.part.from === 'now' ? now : known) + draw.part.after : known;
   const fitted = calendar.byOne(epochMs(Math.round(Math.max(known, there))), rest);
-  return fitted && epochMs(Math.round(fitted + draw.alone * 60_000));
+  return fitted && epochMs(Math.round(fitted + draw.alone * MINUTE_MS));
 }
 
 /** FNV-1a over the id's characters. */

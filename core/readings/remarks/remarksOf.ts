@@ -1,7 +1,7 @@
 import limits from '../../../assets/readings/limits.json' with { type: 'json' };
 import type { Remark } from '../../custody/machineReport.ts';
 import { say } from '../../text/say.ts';
-import type { EpochMs } from '../../time.ts';
+import { DAY_MS, type EpochMs } from '../../time.ts';
 import type { Reading } from '../reading.ts';
 import type { ReadingWords } from '../words.ts';
 import { driveRemarks } from './driveRemarks.ts';
@@ -35,7 +35,7 @@ function socketRemarks({ processors }: Reading, words: ReadingWords): readonly R
 }
 
 /** Milliseconds of a mean Gregorian year: an age in whole years needs no calendar. */
-const YEAR = 365.2425 * 86_400_000;
+const YEAR = 365.2425 * DAY_MS;
 
 /** SMBIOS gives the date as month/day/year (DSP0134 7.1); the tool may be asked for another form, which is left alone. */
 export function firmwareDay(date: string | null): number | null {

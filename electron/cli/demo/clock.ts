@@ -1,5 +1,5 @@
-import { fromWall } from '../../../core/job/promise/wallTime.ts';
-import { type EpochMs, epochMs } from '../../../core/time.ts';
+import { fromWall } from '../../../core/calendar.ts';
+import { type EpochMs, epochMs, MINUTE_MS } from '../../../core/time.ts';
 
 /** A wall clock that a story sets: `2026-10-13T09:40` in the shop's zone. */
 export type StoryClock = {
@@ -18,7 +18,7 @@ export function storyClock(local: string, zone: string): StoryClock {
       return now;
     },
     pass: (minutes) => {
-      now = epochMs(now + minutes * 60_000);
+      now = epochMs(now + minutes * MINUTE_MS);
       return now;
     },
   };

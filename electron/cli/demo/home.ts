@@ -1,4 +1,4 @@
-import { fromWall } from '../../../core/job/promise/wallTime.ts';
+import { fromWall } from '../../../core/calendar.ts';
 import { noUse } from './bench.ts';
 import type { FittingWork } from './fittingWork.ts';
 import { amount, line, named, workLine } from './lines.ts';

@@ -1,5 +1,5 @@
+import { fromWall } from '../../../core/calendar.ts';
 import type { PartId } from '../../../core/ids.ts';
-import { fromWall } from '../../../core/job/promise/wallTime.ts';
 import { line } from './lines.ts';
 import { STORY } from './story.ts';
 import type { Teller } from './teller.ts';

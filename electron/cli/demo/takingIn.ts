@@ -1,6 +1,6 @@
+import { fromWall } from '../../../core/calendar.ts';
 import type { MachineReport } from '../../../core/custody/machineReport.ts';
 import type { JobId } from '../../../core/ids.ts';
-import { fromWall } from '../../../core/job/promise/wallTime.ts';
 import { amount, line, momentName } from './lines.ts';
 import { drawnSignature } from './signature.ts';
 import { STORY } from './story.ts';

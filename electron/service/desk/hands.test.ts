@@ -1,9 +1,9 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import shopOf from '../../../assets/demo/shop.json' with { type: 'json' };
 import story from '../../../assets/demo/story.json' with { type: 'json' };
+import { fromWall } from '../../../core/calendar.ts';
 import { issueTag } from '../../../core/custody/tag.ts';
 import type { JobId } from '../../../core/ids.ts';
-import { fromWall } from '../../../core/job/promise/wallTime.ts';
 import { phaseOf } from '../../../core/job/work.ts';
 import { aDesk, type Desk } from '../../../tests/builders/desk.ts';
 import { seededChance } from '../../cli/demo/seededChance.ts';

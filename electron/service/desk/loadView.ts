@@ -1,5 +1,5 @@
+import { yearOf } from '../../../core/calendar.ts';
 import type { About } from '../../../core/commands/kernel/command.ts';
-import { yearIn } from '../../../core/commands/papers/issue.ts';
 import type { Part } from '../../../core/custody/ledger.ts';
 import type { Machine } from '../../../core/custody/machine.ts';
 import { asItCounts } from '../../../core/custody/standing.ts';
@@ -28,7 +28,7 @@ export async function loadView(read: Reader, about: About, at: EpochMs, by: stri
     ...[...rigs.values()].flatMap((rig) => Object.values(rig.inside)),
   ];
   const parts = await loadParts(read, ids, at);
-  const year = shop.settings ? yearIn(shop.settings.zone, at) : 0;
+  const year = shop.settings ? yearOf(at, shop.settings.zone) : 0;
   const paperCounts = new Map<string, number>();
   for (const kind of about.papers ?? []) paperCounts.set(kind, await read.version(`paper:${kind}:${year}`));
   const elsewhere = about.hands && by !== null ? await jobsUnderWay(read, by, about.job) : [];

@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import shopOf from '../../../assets/demo/shop.json' with { type: 'json' };
+import { fromWall } from '../../../core/calendar.ts';
 import type { JobId } from '../../../core/ids.ts';
-import { fromWall } from '../../../core/job/promise/wallTime.ts';
 import { aDesk, type Desk } from '../../../tests/builders/desk.ts';
 import { takingIn } from '../../../tests/builders/takingIn.ts';
 import { dayLine } from './sheets/dayLine.ts';

@@ -3,7 +3,7 @@ import type { JobSheet } from '../../../core/contract/screens.ts';
 import type { Part } from '../../../core/custody/ledger.ts';
 import { slotRecorded } from '../../../core/custody/machine.ts';
 import { takesKind } from '../../../core/custody/slot.ts';
-import { epochMs, minutes } from '../../../core/time.ts';
+import { epochMs, MINUTE_MS, minutes } from '../../../core/time.ts';
 import { NumberField } from '../../kit/fields/NumberField.tsx';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
@@ -12,8 +12,6 @@ import { useWords } from '../../kit/text/words.tsx';
 import { useExecute } from '../../link/useExecute.ts';
 import { placeWords } from '../inside/insideOf.ts';
 import { isReason, NO_REASON, OtherSlot } from './OtherSlot.tsx';
-
-const MINUTE = 60_000;
 
 /** What is to be fitted: what was sold, then each of the owner's own parts that is not where it belongs. */
 export const toFit = ({
@@ -76,7 +74,7 @@ function FitRow({ sheet, part, recorded }: FitRowProps) {
       job: job.id,
       part: part.id,
       slot,
-      startedAt: epochMs(Date.now() - (hands ?? 0) * MINUTE),
+      startedAt: epochMs(Date.now() - (hands ?? 0) * MINUTE_MS),
       handsOn: minutes(hands ?? 0),
       why: !moved || reason.why === null || reason.why === 'other' ? 'fitting' : reason.why,
       ...(moved && reason.why === 'other' && { says: reason.says.trim() }),

@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'react';
 import type { JobSheet } from '../../../core/contract/screens.ts';
 import type { Reading, Work } from '../../../core/job/work.ts';
 import { drivesBefore, provedBy } from '../../../core/readings/provedBy.ts';
+import { MINUTE_MS } from '../../../core/time.ts';
 import { NumberField } from '../../kit/fields/NumberField.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
@@ -12,7 +13,6 @@ import { proofName } from '../../terms/terms.ts';
 import { ReadingLines } from './ReadingLines.tsx';
 import type { WorkDeeds } from './useWork.ts';
 
-const MINUTE = 60_000;
 /** One piece of work keeps as many readings. */
 const MOST_READINGS = 40;
 
@@ -27,7 +27,7 @@ export function ProofResult({ sheet, work, under }: ProofResultProps) {
     form.current?.scrollIntoView({ block: 'nearest' });
   }, []);
   const now = useNow(10_000);
-  const clock = Math.max(0, Math.round((now - under.startedAt) / MINUTE));
+  const clock = Math.max(0, Math.round((now - under.startedAt) / MINUTE_MS));
   const [value, setValue] = useState('');
   const [limit, setLimit] = useState('');
   const [source, setSource] = useState('');

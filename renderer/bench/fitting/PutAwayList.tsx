@@ -3,7 +3,7 @@ import type { JobSheet } from '../../../core/contract/screens.ts';
 import type { Part } from '../../../core/custody/ledger.ts';
 import type { Place } from '../../../core/custody/place.ts';
 import { wordForPart } from '../../../core/job/approval/partAnswer.ts';
-import { epochMs } from '../../../core/time.ts';
+import { DAY_MS, epochMs } from '../../../core/time.ts';
 import { NumberField } from '../../kit/fields/NumberField.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
@@ -14,7 +14,6 @@ import { DestroyForm } from '../../parts/DestroyForm.tsx';
 import { SendForm } from '../../parts/SendForm.tsx';
 import { placeWords } from '../inside/insideOf.ts';
 
-const DAY = 86_400_000;
 const SETTLED: readonly Place['at'][] = ['kept', 'with-owner', 'gone', 'transit', 'away'];
 
 /** Is it to be put away: dead, or a data carrier out of the machine that the owner's word sends elsewhere? */
@@ -52,7 +51,7 @@ function PutAwayRow({ sheet, part, keptDays }: PutAwayRowProps) {
   const [days, setDays] = useState<number | null>(keptDays);
   const [open, setOpen] = useState<'send' | 'destroy' | null>(null);
   const put = (to: Place) => void execute('putAway', { job: sheet.job.id, part: part.id, to });
-  const until = Date.now() + (days ?? 0) * DAY;
+  const until = Date.now() + (days ?? 0) * DAY_MS;
   return (
     <li className="bench-fit">
       <div>

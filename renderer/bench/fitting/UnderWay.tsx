@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { JobSheet } from '../../../core/contract/screens.ts';
 import { splitOf } from '../../../core/job/work.ts';
+import { MINUTE_MS } from '../../../core/time.ts';
 import { NumberField } from '../../kit/fields/NumberField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
@@ -10,8 +11,6 @@ import { workName } from '../../terms/terms.ts';
 import { LockedClock } from '../step/LockedClock.tsx';
 import { useWork } from './useWork.ts';
 
-const MINUTE = 60_000;
-
 /** A task whose clock runs, from this window or another: it is ended here with its minutes. */
 export function UnderWay({ sheet, tray }: { readonly sheet: JobSheet; readonly tray: string }) {
   const { t } = useWords();
@@ -20,7 +19,7 @@ export function UnderWay({ sheet, tray }: { readonly sheet: JobSheet; readonly t
   const [hands, setHands] = useState<number | null>(null);
   const { under } = work;
   if (!under || under.kind === 'proof') return null;
-  const clock = Math.round(splitOf(under, now).handsOn / MINUTE);
+  const clock = Math.round(splitOf(under, now).handsOn / MINUTE_MS);
   const end = () =>
     work.end(under, {
       handsOn: hands ?? clock,

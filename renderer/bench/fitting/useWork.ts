@@ -1,9 +1,8 @@
 import type { JobSheet } from '../../../core/contract/screens.ts';
 import type { Reading, Work, WorkKind } from '../../../core/job/work.ts';
-import { epochMs, minutes } from '../../../core/time.ts';
+import { epochMs, MINUTE_MS, minutes } from '../../../core/time.ts';
 import { type Execute, useExecute } from '../../link/useExecute.ts';
 
-const MINUTE = 60_000;
 const NOTHING_USED = { loaner: null, slots: [], parts: [] };
 
 export type Ended = {
@@ -59,7 +58,7 @@ export function useWork(sheet: JobSheet, tray: string): WorkDeeds {
         ...where,
         kind,
         what,
-        startedAt: epochMs(Date.now() - handsOn * MINUTE),
+        startedAt: epochMs(Date.now() - handsOn * MINUTE_MS),
         ownWord: null,
         ...saidOf({ handsOn, said: true, waiting: 0, readings: [], passed: null, note: null }),
       })) !== null,

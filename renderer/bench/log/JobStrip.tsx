@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { JobSheet } from '../../../core/contract/screens.ts';
 import type { Work } from '../../../core/job/work.ts';
+import { MINUTE_MS } from '../../../core/time.ts';
 import { Strip, type StripEntry } from '../../kit/line/Strip.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 import { useNow } from '../../kit/useNow.ts';
@@ -31,7 +32,7 @@ export function JobStrip({ sheet }: { readonly sheet: JobSheet }) {
 }
 
 function asEntry(work: Work, now: number): StripEntry {
-  const so = (now - work.startedAt) / 60_000;
+  const so = (now - work.startedAt) / MINUTE_MS;
   const note = [work.outcome === null ? '' : outcomeName(work.outcome), work.note?.value ?? '']
     .filter(Boolean)
     .join(': ');

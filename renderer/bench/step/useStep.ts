@@ -4,7 +4,7 @@ import type { JobSheet, TracingSheet, WallSheet } from '../../../core/contract/s
 import type { PartId } from '../../../core/ids.ts';
 import { clockedWork, type Forgotten } from '../../../core/job/bench/clockedWork.ts';
 import { phaseOf, type Reading, splitOf, type Work } from '../../../core/job/work.ts';
-import { epochMs, minutes } from '../../../core/time.ts';
+import { epochMs, MINUTE_MS, minutes } from '../../../core/time.ts';
 import type { StepView as Offered } from '../../../core/tracing/live/types.ts';
 import { shopRead } from '../../link/reads.ts';
 import { type Execute, useExecute } from '../../link/useExecute.ts';
@@ -32,8 +32,6 @@ export const UNCLAIMED: Claim = { handsOn: null, waiting: null, endsWith: null, 
 
 /** Whole minutes by the clock; a forgotten one is cut to what is believed. */
 export type Clocked = { readonly handsOn: number; readonly waiting: number; readonly forgotten: Forgotten | null };
-
-const MINUTE = 60_000;
 
 export type StepRun = Execute & {
   readonly work: Work | null;
@@ -67,7 +65,7 @@ export function useStep(sheet: JobSheet, tracing: TracingSheet | undefined, tray
     endedAt: epochMs(now),
     outcome,
     // The clock's own, whatever it ran: what of it is believed, the service says.
-    handsOn: minutes(claim.handsOn ?? (work ? Math.round(splitOf(work, now).handsOn / MINUTE) : 0)),
+    handsOn: minutes(claim.handsOn ?? (work ? Math.round(splitOf(work, now).handsOn / MINUTE_MS) : 0)),
     said: claim.handsOn !== null,
     waiting: minutes(claim.waiting ?? clocked(now).waiting),
     readings: [...claim.readings],
@@ -80,10 +78,10 @@ export function useStep(sheet: JobSheet, tracing: TracingSheet | undefined, tray
     if (!work) return { handsOn: 0, waiting: 0, forgotten: null };
     const split = splitOf(work, now);
     const { handsOn, forgotten } = clockedWork(work, epochMs(now), settings);
-    const ran = Math.round(split.handsOn / MINUTE);
+    const ran = Math.round(split.handsOn / MINUTE_MS);
     return {
       handsOn: Math.round(handsOn),
-      waiting: Math.max(0, Math.round((split.handsOn + split.waiting) / MINUTE) - ran),
+      waiting: Math.max(0, Math.round((split.handsOn + split.waiting) / MINUTE_MS) - ran),
       forgotten,
     };
   };
@@ -106,7 +104,7 @@ export function useStep(sheet: JobSheet, tracing: TracingSheet | undefined, tray
       })) !== null,
     log: async (step, outcome, claim, chosen, loaner) => {
       const now = Date.now();
-      const startedAt = now - ((claim.handsOn ?? 0) + (claim.waiting ?? 0)) * MINUTE;
+      const startedAt = now - ((claim.handsOn ?? 0) + (claim.waiting ?? 0)) * MINUTE_MS;
       return (
         (await doing.execute('logWork', {
           ...where(chosen, loaner),

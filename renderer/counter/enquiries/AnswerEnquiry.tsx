@@ -1,6 +1,6 @@
 import { useState } from 'react';
+import { fromWall } from '../../../core/calendar.ts';
 import type { EnquirySheet } from '../../../core/contract/screens.ts';
-import { fromWall } from '../../../core/job/promise/wallTime.ts';
 import { MomentField } from '../../kit/fields/DateField.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { epochMs } from '../../../core/time.ts';
+import { DAY_MS, epochMs } from '../../../core/time.ts';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
@@ -11,7 +11,7 @@ import { KNOWN_TASKS, symptomSays, termsIn } from '../terms.ts';
 
 const CAME = ['phone', 'mail', 'form'] as const;
 /** How long an enquiry holds when nobody says otherwise: common practice, no source. */
-const HOLDS_MS = 14 * 86_400_000;
+const HOLDS_MS = 14 * DAY_MS;
 
 /** Writes an enquiry down: who, how to reach them, what they told, and how it came. */
 export function NewEnquiry({ onDone }: { readonly onDone: () => void }) {

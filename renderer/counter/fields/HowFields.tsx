@@ -1,6 +1,6 @@
+import { fromWall, wallTime } from '../../../core/calendar.ts';
 import type { Asked } from '../../../core/contract/contract.ts';
 import type { JobId } from '../../../core/ids.ts';
-import { fromWall, wallTime } from '../../../core/job/promise/wallTime.ts';
 import { MomentField } from '../../kit/fields/DateField.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { PaperView } from '../../kit/paper/PaperView.tsx';

@@ -1,8 +1,8 @@
 import { useState } from 'react';
+import { fromWall } from '../../../core/calendar.ts';
 import type { PartId } from '../../../core/ids.ts';
 import type { Mishap } from '../../../core/job/home/mishaps.ts';
 import { MISHAPS } from '../../../core/job/home/mishaps.ts';
-import { fromWall } from '../../../core/job/promise/wallTime.ts';
 import { AmountField } from '../../kit/fields/AmountField.tsx';
 import { MomentField } from '../../kit/fields/DateField.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';

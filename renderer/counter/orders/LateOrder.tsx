@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { fromWall } from '../../../core/job/promise/wallTime.ts';
+import { fromWall } from '../../../core/calendar.ts';
 import { MomentField } from '../../kit/fields/DateField.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';

@@ -1,6 +1,6 @@
 import { useState } from 'react';
+import { fromWall } from '../../../core/calendar.ts';
 import { isLive, lineOf } from '../../../core/job/orders/order.ts';
-import { fromWall } from '../../../core/job/promise/wallTime.ts';
 import { AmountField } from '../../kit/fields/AmountField.tsx';
 import { MomentField } from '../../kit/fields/DateField.tsx';
 import { NumberField } from '../../kit/fields/NumberField.tsx';

@@ -1,5 +1,5 @@
+import { wallTime } from '../../../core/calendar.ts';
 import { openDays } from '../../../core/job/promise/openDays.ts';
-import { wallTime } from '../../../core/job/promise/wallTime.ts';
 import { epochMs } from '../../../core/time.ts';
 import { AmountField } from '../../kit/fields/AmountField.tsx';
 import { MomentField } from '../../kit/fields/DateField.tsx';

@@ -1,5 +1,5 @@
+import { fromWall } from '../../../core/calendar.ts';
 import type { Tag } from '../../../core/custody/part.ts';
-import { fromWall } from '../../../core/job/promise/wallTime.ts';
 import type { EpochMs } from '../../../core/time.ts';
 import {
   type BeforeInput,

@@ -1,3 +1,4 @@
+import { DAY_MS, HOUR_MS } from '../../../core/time.ts';
 import type { LineTick } from '../plot/RuleLine.tsx';
 import { foldedScale, type Span } from '../plot/scale.ts';
 
@@ -17,8 +18,6 @@ export type DayScale = {
   readonly ticks: readonly LineTick[];
 };
 
-const HOUR = 3_600_000;
-const DAY = 24 * HOUR;
 const JOINT = 20;
 const MORE_NIGHTS = 12.5;
 /** Today takes most of the line; each later day less. */
@@ -29,7 +28,7 @@ const SHARES = [1, 0.44, 0.32, 0.22, 0.17, 0.165, 0.15, 0.15] as const;
  * @param from @param to px the whole takes. @param hour how a full hour is written.
  */
 export function dayScale(days: readonly OpenDay[], from: number, to: number, hour: (at: number) => string): DayScale {
-  const nights = days.slice(1).map((day, i) => Math.max(1, Math.round((day.opens - (days[i]?.opens ?? 0)) / DAY)));
+  const nights = days.slice(1).map((day, i) => Math.max(1, Math.round((day.opens - (days[i]?.opens ?? 0)) / DAY_MS)));
   const gaps = nights.map((n) => JOINT + (n - 1) * MORE_NIGHTS);
   const room = to - from - gaps.reduce((sum, gap) => sum + gap, 0);
   const shares = days.map((_, i) => SHARES[i] ?? 0.14);
@@ -74,19 +73,19 @@ function dayTicks(
   hour: (at: number) => string,
 ): readonly LineTick[] {
   const width = to - from;
-  const perHour = (width * HOUR) / (day.closes - day.opens);
+  const perHour = (width * HOUR_MS) / (day.closes - day.opens);
   const ticks: LineTick[] = [];
-  const unit = today && perHour > 36 ? HOUR / 2 : HOUR;
+  const unit = today && perHour > 36 ? HOUR_MS / 2 : HOUR_MS;
   for (let at = Math.ceil(day.opens / unit) * unit; at <= day.closes; at += unit) {
     const x = from + ((at - day.opens) / (day.closes - day.opens)) * width;
-    const full = Math.round((at - day.opens) / HOUR);
+    const full = Math.round((at - day.opens) / HOUR_MS);
     const end = at === day.opens || at >= day.closes - unit / 2;
-    const long = end || (at % HOUR === 0 && full % 3 === 0);
+    const long = end || (at % HOUR_MS === 0 && full % 3 === 0);
     if (!long && perHour < 9) continue;
-    const labelled = long && at % HOUR === 0 && (today || (!end && width > 110));
+    const labelled = long && at % HOUR_MS === 0 && (today || (!end && width > 110));
     ticks.push({
       at: x,
-      size: long ? 'long' : at % HOUR === 0 && today ? 'middle' : 'short',
+      size: long ? 'long' : at % HOUR_MS === 0 && today ? 'middle' : 'short',
       ...(labelled
         ? {
             label: hour(at),

@@ -1,3 +1,4 @@
+import { MINUTE_MS } from '../../../core/time.ts';
 import type { LineTick } from '../plot/RuleLine.tsx';
 import { foldedScale, type Span } from '../plot/scale.ts';
 
@@ -38,7 +39,6 @@ export type StripLayout = {
   readonly x: (at: number) => number;
 };
 
-const MINUTE = 60_000;
 const JOINT = 30;
 
 /**
@@ -56,8 +56,12 @@ export function stripLayout(
 ): StripLayout {
   const sorted = [...entries].sort((a, b) => a.at - b.at);
   const first = sorted[0]?.at ?? now ?? 0;
-  const end = Math.max(now ?? 0, first, ...sorted.map((entry) => entry.at + (entry.handsOn + entry.waiting) * MINUTE));
-  const spans = openSpans(Math.floor(first / MINUTE) * MINUTE, end + 10 * MINUTE, folds, pxPerMinute);
+  const end = Math.max(
+    now ?? 0,
+    first,
+    ...sorted.map((entry) => entry.at + (entry.handsOn + entry.waiting) * MINUTE_MS),
+  );
+  const spans = openSpans(Math.floor(first / MINUTE_MS) * MINUTE_MS, end + 10 * MINUTE_MS, folds, pxPerMinute);
   const scale = foldedScale(spans, JOINT);
   const x = (at: number) => scale.at(at);
   return {
@@ -69,12 +73,12 @@ export function stripLayout(
     blocks: labelled(
       sorted.map((entry) => {
         const start = x(entry.at);
-        const handsEnd = x(entry.at + entry.handsOn * MINUTE);
+        const handsEnd = x(entry.at + entry.handsOn * MINUTE_MS);
         return {
           entry,
           x: start,
           hands: handsEnd - start,
-          waits: x(entry.at + (entry.handsOn + entry.waiting) * MINUTE) - handsEnd,
+          waits: x(entry.at + (entry.handsOn + entry.waiting) * MINUTE_MS) - handsEnd,
         };
       }),
       widthOf,
@@ -86,7 +90,7 @@ function openSpans(from: number, to: number, folds: readonly Fold[], pxPerMinute
   const spans: Span[] = [];
   let pen = from;
   const push = (a: number, b: number) => {
-    if (b > a) spans.push({ from: a, to: b, length: ((b - a) / MINUTE) * pxPerMinute });
+    if (b > a) spans.push({ from: a, to: b, length: ((b - a) / MINUTE_MS) * pxPerMinute });
   };
   for (const fold of [...folds].sort((a, b) => a.from - b.from)) {
     if (fold.to <= pen || fold.from >= to) continue;
@@ -99,8 +103,8 @@ function openSpans(from: number, to: number, folds: readonly Fold[], pxPerMinute
 
 function spanTicks(span: Span, x: (at: number) => number, label: (at: number) => string): readonly LineTick[] {
   const ticks: LineTick[] = [];
-  for (let minute = Math.ceil(span.from / MINUTE); minute * MINUTE <= span.to; minute += 1) {
-    const at = minute * MINUTE;
+  for (let minute = Math.ceil(span.from / MINUTE_MS); minute * MINUTE_MS <= span.to; minute += 1) {
+    const at = minute * MINUTE_MS;
     if (minute % 15 === 0) ticks.push({ at: x(at), size: 'long', label: label(at) });
     else ticks.push({ at: x(at), size: minute % 5 === 0 ? 'middle' : 'short' });
   }
@@ -127,14 +131,14 @@ function labelled(
 /** Stretches without any entry that are longer than so many minutes, to be folded away; a rest of five minutes is left at both ends. */
 export function quietFolds(entries: readonly StripEntry[], longerThan: number, now: number | null): readonly Fold[] {
   const sorted = [...entries].sort((a, b) => a.at - b.at);
-  const rest = 5 * MINUTE;
+  const rest = 5 * MINUTE_MS;
   const folds: Fold[] = [];
   let end = Number.NaN;
   for (const entry of sorted) {
-    if (entry.at - end > longerThan * MINUTE) folds.push({ from: end + rest, to: entry.at - rest });
-    const done = entry.at + (entry.handsOn + (entry.ownersWord === undefined ? entry.waiting : 0)) * MINUTE;
+    if (entry.at - end > longerThan * MINUTE_MS) folds.push({ from: end + rest, to: entry.at - rest });
+    const done = entry.at + (entry.handsOn + (entry.ownersWord === undefined ? entry.waiting : 0)) * MINUTE_MS;
     end = Number.isNaN(end) ? done : Math.max(end, done);
   }
-  if (now !== null && now - end > longerThan * MINUTE) folds.push({ from: end + rest, to: now - rest });
+  if (now !== null && now - end > longerThan * MINUTE_MS) folds.push({ from: end + rest, to: now - rest });
   return folds;
 }

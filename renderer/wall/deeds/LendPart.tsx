@@ -1,9 +1,9 @@
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
+import { fromWall } from '../../../core/calendar.ts';
 import type { JobSheet } from '../../../core/contract/screens.ts';
 import { takesKind } from '../../../core/custody/slot.ts';
 import type { JobId } from '../../../core/ids.ts';
-import { fromWall } from '../../../core/job/promise/wallTime.ts';
 import { DayField } from '../../kit/fields/DateField.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';

@@ -1,7 +1,7 @@
+import { dayOf } from '../../../../core/calendar.ts';
 import type { JobId, StaffId } from '../../../../core/ids.ts';
 import { bookkeepingRows, COLUMNS } from '../../../../core/issuing/bookkeeping.ts';
 import { makingOf } from '../../../../core/issuing/making.ts';
-import { wallTime } from '../../../../core/job/promise/wallTime.ts';
 import { csv } from '../../../../core/money/csv.ts';
 import type { EpochMs } from '../../../../core/time.ts';
 import type { Reader } from '../../../../db/index.ts';
@@ -23,7 +23,7 @@ export async function bookkeeping(read: Reader, tools: Tools, { from, to }: Book
     const went = view.job?.handover?.at;
     const number = view.job?.papers.findLast((paper) => paper.kind === 'bill')?.number;
     if (!view.job || !owner || !machine || !settings || went === undefined || number === undefined) continue;
-    const day = wallTime(went, settings.zone).slice(0, 10);
+    const day = dayOf(went, settings.zone);
     if ((from !== null && day < from) || (to !== null && day > to)) continue;
     const making = makingOf({
       view: { ...view, job: view.job, owner, machine },

@@ -1,4 +1,4 @@
-import { yearIn } from '../../../../core/commands/papers/issue.ts';
+import { yearOf } from '../../../../core/calendar.ts';
 import type { ReckonedTime, ReckoningSheet, YearsLoss } from '../../../../core/contract/reckoningSheet.ts';
 import { closedTracing } from '../../../../core/job/bench/closedTracing.ts';
 import type { EstimateMoment } from '../../../../core/job/estimate.ts';
@@ -79,7 +79,7 @@ function reckonedTimes(learnt: readonly LearntTask[]): readonly ReckonedTime[] {
 
 function losses(jobs: readonly Job[], zone: string): readonly YearsLoss[] {
   const costly = jobs.flatMap(lossesOf).filter((one) => one.minor > 0);
-  const byYear = Map.groupBy(costly, (one) => `${yearIn(zone, one.at)} ${one.cause}`);
+  const byYear = Map.groupBy(costly, (one) => `${yearOf(one.at, zone)} ${one.cause}`);
   return [...byYear]
     .map(([key, of]) => ({
       year: Number(key.slice(0, 4)),

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { DAYS_AWAY } from '../../../../core/approval/question.ts';
+import { fromWall } from '../../../../core/calendar.ts';
 import type { Part } from '../../../../core/custody/ledger.ts';
-import { fromWall } from '../../../../core/job/promise/wallTime.ts';
 import { minorDigits } from '../../../../core/money/minorDigits.ts';
 import type { Proposal } from '../../../../core/tracing/live/types.ts';
 import { MomentField } from '../../../kit/fields/DateField.tsx';
