@@ -1,4 +1,4 @@
-import { fromWall, wallTime } from '../job/promise/wallTime.ts';
+import { dayOf, fromWall } from '../calendar.ts';
 import type { Paper } from '../papers/content.ts';
 import { NOT_YET } from '../papers/format.ts';
 import type { PaperKindId } from '../text/paperWords.ts';
@@ -23,6 +23,6 @@ export function shownPaper(kind: PaperKindId, asked: PaperRequest): Paper {
     },
   });
   if (isLacking(made)) throw new Error(`a paper ${kind} that lacks what it says: ${made.lacks}`);
-  const day = wallTime(asking.at, settings.zone).slice(0, 10);
+  const day = dayOf(asking.at, settings.zone);
   return { ...made, issuedAt: fromWall(`${day}T00:00`, settings.zone) };
 }
