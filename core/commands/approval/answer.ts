@@ -9,7 +9,6 @@ import { mayBeAgreed } from '../../job/orders/order.ts';
 import { personal } from '../../journal/personal.ts';
 import type { Refusal } from '../../refusal.ts';
 import { AT_THE_DOOR, OPEN_STAGES } from '../../stage.ts';
-import { MINUTE_MS } from '../../time.ts';
 import type { Asking } from '../kernel/asking.ts';
 import { jobCommand } from '../kernel/command.ts';
 import type { Decision } from '../kernel/decision.ts';
@@ -42,11 +41,7 @@ export const logTry = jobCommand(
         lapsed: question.lapsed,
       });
     if (rest.at > asking.at) return refuse('answered-after-now', { at: rest.at, now: asking.at });
-<<<<<<< HEAD
     if (beforeAsked(rest.at, question.askedAt, asking.at))
-=======
-    if (rest.at < question.askedAt - MINUTE_MS)
->>>>>>> 39d5b7a (refactor(calendar): have days and zones found by the calendar library, over changes of the clocks, too)
       return refuse('answered-before-asked', { at: rest.at, askedAt: question.askedAt });
     return accept({
       stream: `job:${job}`,

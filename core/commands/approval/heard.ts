@@ -22,14 +22,9 @@ export function whyNotHeard(
   const refusal = whyMayNotAnswer(view.owner, name, about);
   if (refusal || how.by === 'counter') return refusal;
   if (how.at > asking.at) return { refused: 'answered-after-now', at: how.at, now: asking.at };
-<<<<<<< HEAD
   return beforeAsked(how.at, since, asking.at)
     ? { refused: 'answered-before-asked', at: how.at, askedAt: since }
     : null;
-=======
-  // A phone's clock shows minutes.
-  return how.at < since - MINUTE_MS ? { refused: 'answered-before-asked', at: how.at, askedAt: since } : null;
->>>>>>> 39d5b7a (refactor(calendar): have days and zones found by the calendar library, over changes of the clocks, too)
 }
 
 /**
@@ -37,4 +32,4 @@ export function whyNotHeard(
  * clock that was ahead: it says nothing of when it was answered.
  */
 export const beforeAsked = (at: number, askedAt: number, now: number): boolean =>
-  askedAt <= now && at < askedAt - 60_000;
+  askedAt <= now && at < askedAt - MINUTE_MS;
