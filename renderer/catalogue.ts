@@ -18,10 +18,19 @@ export type WordKey = KeysOf<typeof catalogue>;
 export type WordGroup = GroupsOf<typeof catalogue>;
 
 /** The ids of a group's own texts. */
-export type IdOf<Group extends WordGroup> = WordKey extends infer Key
-  ? Key extends `${Group}.${infer Id}`
-    ? Exclude<Id, `${string}.${string}`>
+export type IdOf<Group extends WordGroup> = TextIds<GroupAt<typeof catalogue, Group>>;
+
+// Walked down name by name: to sift all keys for each group would cost the type check seconds.
+type GroupAt<Texts, Path extends string> = Path extends `${infer Name}.${infer Rest}`
+  ? Name extends keyof Texts
+    ? GroupAt<Texts[Name], Rest>
     : never
+  : Path extends keyof Texts
+    ? Texts[Path]
+    : never;
+
+type TextIds<Texts> = Texts extends unknown
+  ? { [Id in keyof Texts & string]: Texts[Id] extends string ? Id : never }[keyof Texts & string]
   : never;
 
 type KeysOf<Texts> = {
