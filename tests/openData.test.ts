@@ -18,25 +18,20 @@ function layOut() {
 describe('finding the open data', () => {
   it('takes the folder the variable names, and lists its files by name', () => {
     layOut();
-    const files = findOpenData(folder, 'nowhere')?.files('hardware', /^dmi-/);
+    const files = findOpenData(folder)?.files('hardware', /^dmi-/);
     expect(files).toEqual([join(folder, 'hardware', 'dmi-001.txt'), join(folder, 'hardware', 'dmi-002.txt')]);
   });
 
-  it('looks beside the project when the variable is not set', () => {
-    layOut();
-    expect(findOpenData(null, folder)?.folder).toBe(folder);
-  });
-
-  it('is silent about data that is simply not here', () => {
-    expect(findOpenData(null, join(folder, 'nowhere'))).toBeUndefined();
+  it('is silent, and looks nowhere by itself, when the variable is not set', () => {
+    expect(findOpenData(null)).toBeUndefined();
   });
 
   it.each(['nowhere', ''])('fails when the variable is set to "%s", where nothing is', (said) => {
-    expect(() => findOpenData(said, folder)).toThrow('KNOWNGOOD_OPEN_DATA');
+    expect(() => findOpenData(said)).toThrow('KNOWNGOOD_OPEN_DATA');
   });
 
   it('fails when the variable names a folder with half of the data, and says which half is missing', () => {
     mkdirSync(join(folder, 'hardware'));
-    expect(() => findOpenData(folder, 'nowhere')).toThrow('no open-repair folder');
+    expect(() => findOpenData(folder)).toThrow('no open-repair folder');
   });
 });

@@ -18,26 +18,19 @@ export type OpenData = {
 };
 
 /**
- * Finds the open data: where `KNOWNGOOD_OPEN_DATA` says, else beside the project.
+ * Finds the open data where `KNOWNGOOD_OPEN_DATA` says.
  * @param said What the variable says; `null` when it is not set.
- * @returns `undefined` when there is none; tests then skip by name.
+ * @returns `undefined` when it is not set; tests then skip by name.
  * @throws {Error} When the variable is set but does not lead to the data: a typing error must not pass as a skip.
  */
-export function findOpenData(
-  said: string | null = process.env.KNOWNGOOD_OPEN_DATA ?? null,
-  beside = join(root, '../shared/data'),
-): OpenData | undefined {
-  const lacksIn = (folder: string) => KINDS.filter((kind) => !isFolder(join(folder, kind)));
-  if (said !== null) {
-    const folder = resolve(root, said);
-    if (said === '' || lacksIn(folder).length > 0) {
-      throw new Error(
-        `KNOWNGOOD_OPEN_DATA is "${said}", but there is no ${lacksIn(folder).join(' and no ')} folder in it`,
-      );
-    }
-    return at(folder);
+export function findOpenData(said: string | null = process.env.KNOWNGOOD_OPEN_DATA ?? null): OpenData | undefined {
+  if (said === null) return undefined;
+  const folder = resolve(root, said);
+  const lacking = KINDS.filter((kind) => !isFolder(join(folder, kind)));
+  if (said === '' || lacking.length > 0) {
+    throw new Error(`KNOWNGOOD_OPEN_DATA is "${said}", but there is no ${lacking.join(' and no ')} folder in it`);
   }
-  return lacksIn(beside).length === 0 ? at(beside) : undefined;
+  return at(folder);
 }
 
 function at(folder: string): OpenData {
