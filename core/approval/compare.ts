@@ -65,17 +65,17 @@ export type ComparedRow = {
   readonly verdict: Verdict;
   readonly notes: readonly Note[];
 };
-const attributeName = z.custom<AttributeName>((value) => typeof value === 'string');
-const attributeValue = z.union([z.string(), z.number(), z.boolean(), z.array(z.string())]);
+const attributeNameShape = z.custom<AttributeName>((value) => typeof value === 'string');
+const attributeValueShape = z.union([z.string(), z.number(), z.boolean(), z.array(z.string())]);
 
 /** As it stands in an offer that was put to the owner. */
 export const comparedRowShape: z.ZodType<ComparedRow> = z.strictObject({
   attribute: z.string(),
   members: z.array(
     z.strictObject({
-      attribute: attributeName,
-      had: attributeValue.nullable(),
-      offered: attributeValue.nullable(),
+      attribute: attributeNameShape,
+      had: attributeValueShape.nullable(),
+      offered: attributeValueShape.nullable(),
       verdict: z.enum(VERDICTS).nullable(),
     }),
   ),

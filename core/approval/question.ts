@@ -31,6 +31,9 @@ export const CONDITIONS = ['new', 'used', 'refurbished'] as const;
 export const TRY_BY = ['phone', 'mail', 'message', 'letter'] as const;
 export const TRY_RESULTS = ['no-answer', 'message-left', 'sent', 'reached'] as const;
 
+/** Where a job goes on after an answer. */
+const GOES_ON = [...STAGES, 'back'] as const;
+
 /** What agreeing to an option allows. Only what stands here is allowed by it. */
 export const agreesShape = z.strictObject({
   /** New limit for everything, in minor units; null leaves it. */
@@ -49,7 +52,7 @@ export const agreesShape = z.strictObject({
   /** Goes on although it costs more than the machine is worth. */
   beyondWorth: z.literal(true).optional(),
   /** Where the job goes on after this answer; `back` is where it came from. */
-  goesTo: z.enum([...STAGES, 'back']),
+  goesTo: z.enum(GOES_ON),
 });
 export type Agrees = Shaped<typeof agreesShape>;
 

@@ -52,7 +52,8 @@ export const EQUIPMENT_KINDS = [
 export type PartKind = (typeof PART_KINDS)[number];
 export type EquipmentKind = (typeof EQUIPMENT_KINDS)[number];
 export type ThingKind = PartKind | EquipmentKind;
-export const thingKindShape = z.enum([...PART_KINDS, ...EQUIPMENT_KINDS]);
+const THING_KINDS = [...PART_KINDS, ...EQUIPMENT_KINDS] as const;
+export const thingKindShape = z.enum(THING_KINDS);
 
 /** Facts of a part by attribute name (names and meanings: core/fit/attributes). What is not known is absent. */
 export const attributesShape = z.record(

@@ -41,7 +41,8 @@ export function machineStory(said: MachineReport, text: string): Story {
         : withoutSpeech(step),
     ),
     tracing: story.tracing.flatMap((step) => stepFor(step, found, round)),
-    evidence: [...(round ? ['slot-each'] : ['dimm-loan']), 'cpu-loan', 'rig-board'],
+    // With one slot alone no slot can be shown good beside a bad one: the log names the board, and no more.
+    evidence: round ? ['slot-each', 'cpu-loan', 'rig-board'] : null,
     uses: {},
     fitting: fittingFor(found),
     newSlots: [

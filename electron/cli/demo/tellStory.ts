@@ -19,8 +19,8 @@ export type Story = {
   readonly wall: readonly WallPart[];
   readonly firstPowerOn: readonly StoryStep[];
   readonly tracing: readonly StoryStep[];
-  /** Steps of the log that confirm it. */
-  readonly evidence: readonly string[];
+  /** Steps of the log that confirm it; null where the log can only name it. */
+  readonly evidence: readonly string[] | null;
   readonly uses: Readonly<Record<string, number>>;
   readonly fitting: readonly FittingWork[];
   readonly newSlots: readonly string[];
@@ -73,20 +73,19 @@ export async function tellStory(
   await goingHome(teller);
 }
 
-async function confirm(teller: Teller, evidence: readonly string[]): Promise<void> {
+async function confirm(teller: Teller, evidence: Story['evidence']): Promise<void> {
   const { confirmed } = STORY.story;
   teller.clock.set(`${TUESDAY}T${confirmed.at}`);
   const { job } = await teller.sheet();
+  const blamed = { fault: confirmed.fault, part: await teller.own(confirmed.slot) };
+  if (evidence === null) {
+    await teller.forJob('bram', 'judge', { verdict: { is: 'named', ...blamed } });
+    teller.say(line('only-named', { fault: named.fault(confirmed.fault) }));
+    return;
+  }
   const runs = evidence.map((step) => job.work.findLast((work) => work.what === step)?.run ?? step);
   await teller.forJob('bram', 'judge', {
-    verdict: {
-      is: 'confirmed',
-      fault: confirmed.fault,
-      part: await teller.own(confirmed.slot),
-      way: confirmed.way,
-      evidence: runs,
-      readings: [],
-    },
+    verdict: { is: 'confirmed', ...blamed, way: confirmed.way, evidence: runs, readings: [] },
   });
   teller.say(line('confirmed', { way: named.way(confirmed.way), fault: named.fault(confirmed.fault) }));
 }
