@@ -44,6 +44,11 @@ export type TracingDoor = {
   readonly suspects: (view: JobView) => readonly string[];
   /** Can this fault have hurt a part of this kind that was inside with it? */
   readonly harms: (fault: string, kind: ThingKind) => boolean;
+  /**
+   * Steps that safety asks for before a verdict may end the tracing, such as the copy of a failing drive, and that can be
+   * done now: what lacks the owner's word or a tool keeps no verdict back.
+   */
+  readonly owed: (view: JobView) => readonly string[];
   /** What the log so far allows to be said. */
   readonly verdict: (view: JobView) => Verdict;
   /** Why the delivered fault model does not hold together with these changes; null when it does. */

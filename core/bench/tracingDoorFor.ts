@@ -5,7 +5,8 @@ import { suspectsOf } from '../tracing/live/belief/belief.ts';
 import { posteriorOf } from '../tracing/live/belief/posterior.ts';
 import { leftOutAfter } from '../tracing/live/configuration.ts';
 import { COULD_NOT } from '../tracing/live/couldNot.ts';
-import { closedGates, openedByNoWord } from '../tracing/live/offer/gates.ts';
+import { whyNot } from '../tracing/live/offer/available.ts';
+import { closedGates, openedByNoWord, owedBeforeSettling } from '../tracing/live/offer/gates.ts';
 import { modelInUse } from '../tracing/live/shop/shopModel.ts';
 import type { FaultModel, TracingCase } from '../tracing/live/types.ts';
 import { isBackIn } from './backIn.ts';
@@ -71,6 +72,15 @@ export function tracingDoorFor(live: LiveTracing, model: FaultModel): TracingDoo
           (harm) => harm.whose !== 'owner' && harm.fault === fault && harm.part === kind && harm.chance > 0,
         ),
       ),
+    owed: (view) => {
+      const tracing = caseOf(view);
+      const suspects = suspectsNow(model, tracing);
+      const canBeDone = whyNot(model, tracing, suspects);
+      return owedBeforeSettling(model, tracing, suspects).filter((id) => {
+        const step = find(id);
+        return step !== undefined && canBeDone(step) === null;
+      });
+    },
     verdict: (view) => live.verdictAfter(model, caseOf(view)),
     refusesModel: (changes) => modelInUse({ changes, learnt: null }).refused,
     differ: (told, seen) => live.compareToldSeen(model, told, seen).differ,

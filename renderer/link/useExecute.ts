@@ -5,6 +5,7 @@ import refusals from '../../assets/words/en/refusals.json';
 import type { Asked, CommandResult } from '../../core/contract/contract.ts';
 import type { Refusal } from '../../core/refusal.ts';
 import { refusalNamed, type Words, wordsFor } from '../../core/text/wordsFor.ts';
+import { stepName } from '../terms/terms.ts';
 import { useWhoIsHere } from '../whoIsHere.tsx';
 import { service } from './service.ts';
 
@@ -75,7 +76,7 @@ function refusalIn(error: unknown): Refusal | null {
 }
 
 export const wordsOfRefusal = (refusal: Refusal): Words =>
-  wordsFor({ ...refusal, ...sinceWhen(refusal), ...factNamed(refusal) }, refusals);
+  wordsFor({ ...refusal, ...sinceWhen(refusal), ...factNamed(refusal), ...stepsNamed(refusal) }, refusals);
 
 /** Words for whatever came back instead of an answer. */
 export function wordsOfError(error: unknown): Words {
@@ -91,6 +92,10 @@ const sinceWhen = (data: object): { readonly since?: string } =>
   'since' in data && typeof data.since === 'number'
     ? { since: new Date(data.since).toLocaleString([], { dateStyle: 'short', timeStyle: 'short' }) }
     : {};
+
+/** Steps of the bench by their names, where some have to come first. */
+const stepsNamed = (data: object): { readonly steps?: readonly string[] } =>
+  'steps' in data && Array.isArray(data.steps) ? { steps: data.steps.map((id) => stepName(String(id))) } : {};
 
 const FACTS: Readonly<Record<string, string>> = fits.attributes;
 

@@ -127,6 +127,7 @@ export const fewSteps: TracingDoor = {
   leftOut: () => [],
   suspects: () => ['dimm-dead', 'dimm-slot'],
   harms: () => false,
+  owed: () => [],
   verdict: () => ({ verdict: 'tracing' }),
   refusesModel: () => null,
   differ: (told, seen) => told.join() !== seen.join(),

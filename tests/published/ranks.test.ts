@@ -18,7 +18,7 @@ describe('ranks of what was drawn (simulation-based calibration, Talts et al. 20
     // Nothing on the wall: few histories, so that every run is cheap.
     const start = startOf(aTracingCase({ seen: ['no-lock-light'], stock: [], agreed: ['open', 'start-own'] }));
     expect(benchRanks(1, start, 30).p).toBeGreaterThan(BAR);
-  });
+  }, 120_000);
   it('lie in the band of the quick figure as often as it says, for runs of the plan', () => {
     expect(estimateRanks(1, 'no-reaction', 400).p).toBeGreaterThan(BAR);
   });

@@ -67,6 +67,8 @@ export const judge = jobCommand(
   z.strictObject({ job: zJobId, verdict: zVerdict }),
   ['tracing', 'first-power-on'],
   (view, { job, verdict }, asking) => {
+    const owed = verdict.is === 'given-up' ? [] : asking.tracing.owed(view);
+    if (owed.length > 0) return refuse('owed-before-verdict', { steps: owed });
     const book = openUnitOfWork(view, asking);
     if (verdict.is === 'confirmed') {
       const part = view.parts.get(verdict.part);

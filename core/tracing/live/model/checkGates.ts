@@ -1,3 +1,4 @@
+import { PART_KINDS } from '../../../custody/part.ts';
 import type { SafetyHold } from '../gate.ts';
 import { GROUPS } from '../groups.ts';
 import { DEEDS } from '../safety/deeds.ts';
@@ -8,8 +9,9 @@ import { ModelFault } from './refusal.ts';
 export function checkGates(model: FaultModel): void {
   const reachable = reachableSteps(model);
   model.gates.forEach((gate, at) => {
-    checkCame(model, gate.until.flat(), `gates[${at}].until`);
-    checkCame(model, gate.after, `gates[${at}].after`);
+    const [file, where] = gate.safety ? ['safety.json', `rules ${gate.id}`] : ['dangers.json', `gates[${at}]`];
+    checkCame(model, gate.until.flat(), file, `${where}.until`);
+    checkCame(model, gate.after, file, `${where}.after`);
     if (gate.safety) checkSafety(model, gate.id, gate.safety);
     for (const id of gate.holds) {
       if (!model.stepIndex.has(id)) throw new ModelFault('dangers.json', `gates[${at}].holds`, `no step ${id}`);
@@ -37,10 +39,20 @@ function groupsOf(model: FaultModel, id: string): readonly Group[] {
 const opensIn = (model: FaultModel, gate: Gate, group: Group): boolean =>
   gate.until.some((all) => all.every((each) => groupsOf(model, each.step).includes(group)));
 
+/** A deed, with a kind of part behind it or none. */
+function isDeed(said: string): boolean {
+  const [deed, kind, ...more] = said.split(':');
+  return (
+    DEEDS.some((one) => one === deed) &&
+    more.length === 0 &&
+    (kind === undefined || PART_KINDS.some((one) => one === kind))
+  );
+}
+
 /** What a rule of safety speaks of is there: what steps can do, steps, and what owners tell. */
 function checkSafety(model: FaultModel, id: string, { deeds, spares, told }: SafetyHold): void {
   const field = `rules ${id}`;
-  const deed = deeds.find((one) => !DEEDS.some((known) => known === one.split(':')[0]));
+  const deed = deeds.find((one) => !isDeed(one));
   if (deed !== undefined) throw new ModelFault('safety.json', field, `no step does ${deed}`);
   const step = spares.find((one) => !model.stepIndex.has(one));
   if (step !== undefined) throw new ModelFault('safety.json', field, `no step ${step}`);
@@ -48,12 +60,12 @@ function checkSafety(model: FaultModel, id: string, { deeds, spares, told }: Saf
   if (term !== undefined) throw new ModelFault('safety.json', field, `nobody tells ${term}`);
 }
 
-function checkCame(model: FaultModel, came: readonly Came[], field: string): void {
+function checkCame(model: FaultModel, came: readonly Came[], file: string, field: string): void {
   for (const each of came) {
     const step = model.steps[model.stepIndex.get(each.step) ?? -1];
-    if (!step) throw new ModelFault('dangers.json', field, `no step ${each.step}`);
+    if (!step) throw new ModelFault(file, field, `no step ${each.step}`);
     const missing = each.outcomes.find((id) => !step.outcomes.some((outcome) => outcome.id === id));
-    if (missing !== undefined) throw new ModelFault('dangers.json', field, `${each.step} has no outcome ${missing}`);
+    if (missing !== undefined) throw new ModelFault(file, field, `${each.step} has no outcome ${missing}`);
   }
 }
 

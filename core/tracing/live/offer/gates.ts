@@ -1,5 +1,5 @@
 import { lookMask } from '../configuration.ts';
-import type { SafetyHold } from '../gate.ts';
+import type { SafetyFact, SafetyHold } from '../gate.ts';
 import { maskOf } from '../model/circuits.ts';
 import { deedsOf } from '../safety/deeds.ts';
 import type { Belief, Came, FaultModel, Gate, LoanerStanding, Step, StepId, TracingCase } from '../types.ts';
@@ -65,22 +65,18 @@ const holds = ({ holds: named, safety }: Gate, step: Step, does: () => ReadonlyS
     ? named.includes(step.id)
     : !safety.spares.includes(step.id) && safety.deeds.some((deed) => does().has(deed));
 
+/** How each fact is known of a machine. What is not known of a disk counts as locked until somebody asked. */
+const IS_SO: Readonly<Record<SafetyFact, (tracing: TracingCase) => boolean>> = {
+  'own-plug': ({ switches }) => switches.includes('own-make-supply') || switches.includes('outside-supply'),
+  'liquid-cooler': ({ switches }) => switches.includes('closed-liquid') || switches.includes('open-loop'),
+  'locked-without-key': ({ machine, agreed }) =>
+    machine.encrypted !== 'no' && !machine.keyInHand && !agreed.includes('risk-key'),
+};
+
 /** Is this such a machine: one of these was told or seen, and all these facts are known of it? */
-function applies({ told, facts }: SafetyHold, { told: said, seen, switches, machine, agreed }: TracingCase): boolean {
-  if (told.length > 0 && !told.some((term) => said.symptoms.includes(term) || seen.includes(term))) return false;
-  return facts.every((fact) => {
-    switch (fact) {
-      case 'own-plug':
-        return switches.includes('own-make-supply') || switches.includes('outside-supply');
-      case 'liquid-cooler':
-        return switches.includes('closed-liquid') || switches.includes('open-loop');
-      case 'locked-without-key':
-        return machine.encrypted === 'yes' && !machine.keyInHand && !agreed.includes('risk-key');
-      default:
-        return false;
-    }
-  });
-}
+const applies = ({ told, facts }: SafetyHold, tracing: TracingCase): boolean =>
+  (told.length === 0 || told.some((term) => tracing.told.symptoms.includes(term) || tracing.seen.includes(term))) &&
+  facts.every((fact) => IS_SO[fact](tracing));
 
 /** Is this step among what opens a gate that something measured has closed? */
 export const gateToClear = (model: FaultModel, tracing: TracingCase, step: StepId): boolean =>

@@ -5,6 +5,7 @@ import { noConsents } from '../../approval/consent.ts';
 import type { JobId } from '../../ids.ts';
 import { personal } from '../../journal/personal.ts';
 import { epochMs } from '../../time.ts';
+import { judge } from './see.ts';
 import { decideStart } from './work.ts';
 
 const signature = {
@@ -40,4 +41,20 @@ it('a gate is passed on the technician’s own word, with the reason', () => {
 it('where data or the owner’s word would be hurt, nobody’s own word opens it', () => {
   expect(starting(false, null)).toBe('gate-for-nobody');
   expect(starting(false, 'I am sure')).toBe('gate-for-nobody');
+});
+
+it('a verdict waits for what safety asks for first, and handing the machine over does not', () => {
+  const judging = (owed: readonly string[], is: 'named' | 'given-up') => {
+    const verdict =
+      is === 'named' ? { is, fault: 'drive-media', part: null } : { is, left: ['the owner takes it as it is'] };
+    const decision = judge.decide(
+      { ...viewOf(job), job },
+      { job: 'j' as JobId, verdict },
+      { ...askingOf(), tracing: { ...fewSteps, owed: () => owed } },
+    );
+    return decision.ok ? 'judged' : decision.refusal;
+  };
+  expect(judging(['drive-image'], 'named')).toEqual({ refused: 'owed-before-verdict', steps: ['drive-image'] });
+  expect(judging([], 'named')).toBe('judged');
+  expect(judging(['drive-image'], 'given-up')).toBe('judged');
 });
