@@ -45,7 +45,7 @@ export type RouterNeeds = {
   readonly clock: () => number;
 };
 
-/** The procedures behind both doors. Reads fold the journal; the one write is `execute`. */
+/** The procedures behind both doors. Reads fold the journal; the one write of it is `execute`. Drafts, photographs and letters are kept beside it. */
 export function createRouter({ shop, drafts, tools, engine, following, standing, clock }: RouterNeeds) {
   const os = implement(contract)
     .$context<Caller>()

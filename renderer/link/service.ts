@@ -12,7 +12,7 @@ import { openPort } from './openPort.ts';
 import { renewingLink } from './renewingLink.ts';
 import { markStale } from './stale.ts';
 
-/** The service's procedures: `await service.…(input)`. Refusals come back as values, defects are thrown. */
+/** The service's procedures: `await service.…(input)`. Refusals are thrown as typed errors, a preview's alone come back as values. */
 export const service: ContractRouterClient<typeof contract> = createORPCClient(link());
 
 /** The same for react-query: `useQuery(ask.….queryOptions({ input, meta: { follows } }))`. */

@@ -1,5 +1,5 @@
 import { isDefinedError } from '@orpc/client';
-import { useCallback, useState } from 'react';
+import { useCallback, useRef, useState } from 'react';
 import fits from '../../assets/words/en/fits.json';
 import refusals from '../../assets/words/en/refusals.json';
 import type { Asked, CommandResult } from '../../core/contract/contract.ts';
@@ -21,24 +21,32 @@ export type Execute = {
   readonly forget: () => void;
 };
 
-const ASKED_TWICE = 3;
+const MOST_TRIES = 3;
 
-/** Asks the shop to do something in the name of whoever is here. A lost answer is asked for again under the same id. */
+/**
+ * Asks the shop to do something in the name of whoever is here. A lost answer is asked for again under the same id, also by
+ * the next press of the very same: it may have been done, and is not done twice.
+ */
 export function useExecute(): Execute {
   const { staff } = useWhoIsHere();
   const [problem, setProblem] = useState<Words | null>(null);
   const [refusal, setRefusal] = useState<Refusal | null>(null);
   const [busy, setBusy] = useState(false);
+  const unanswered = useRef<Asked | null>(null);
   const execute: Execute['execute'] = useCallback(
     async (name, input) => {
       setBusy(true);
-      const asked = { command: crypto.randomUUID(), by: staff.id, name, input } as Asked;
+      const fresh = { command: crypto.randomUUID(), by: staff.id, name, input } as Asked;
+      const asked = isSamePress(unanswered.current, fresh) ? unanswered.current : fresh;
+      unanswered.current = asked;
       try {
         const done = await askAgain(asked);
+        unanswered.current = null;
         setProblem(null);
         setRefusal(null);
         return done;
       } catch (error) {
+        if (isAnswer(error)) unanswered.current = null;
         setProblem(wordsOfError(error));
         setRefusal(refusalIn(error));
         return null;
@@ -55,14 +63,24 @@ export function useExecute(): Execute {
   return { execute, problem, refusal, busy, forget };
 }
 
-async function askAgain(asked: Asked, tries = ASKED_TWICE): Promise<CommandResult> {
+async function askAgain(asked: Asked, tries = MOST_TRIES): Promise<CommandResult> {
   try {
     return await service.execute(asked);
   } catch (error) {
-    if (isDefinedError(error) || isInputError(error) || tries <= 1) throw error;
+    if (isAnswer(error) || tries <= 1) throw error;
     return askAgain(asked, tries - 1);
   }
 }
+
+/** The service answered, and said no. */
+const isAnswer = (error: unknown): boolean => isDefinedError(error) || isInputError(error);
+
+/** Is it the press whose answer was lost, asked for once more: the same by the same hand, to the letter? */
+const isSamePress = (before: Asked | null, now: Asked): before is Asked =>
+  before !== null &&
+  before.name === now.name &&
+  before.by === now.by &&
+  JSON.stringify(before.input) === JSON.stringify(now.input);
 
 const isInputError = (error: unknown): boolean =>
   error instanceof Error && 'code' in error && error.code === 'BAD_REQUEST';

@@ -23,7 +23,10 @@ export function SignUnder({
       label={label}
       value={value?.mark ?? null}
       held={!settled && value === null}
-      onChange={(mark) => onChange(mark && shown && { mark, under: shown })}
+      onChange={(mark) => onChange(mark && marked(mark, value?.under ?? shown))}
     />
   );
 }
+
+/** A mark belongs to what was shown when it was begun: a later stroke or letter does not bind it to something else. */
+const marked = (mark: Signed['mark'], under: Signed['under'] | null): Signed | null => under && { mark, under };
