@@ -126,13 +126,15 @@ export function applyJob(job: Job | null, entry: JobEntry & Written): Job | null
       });
     case 'work-finished': {
       const { ours, ...finished } = entry.body;
+      const begun = job.work.find(({ run }) => run === finished.run);
       return withWork(job, {
         ...finished,
         what: workNow(entry.body),
         outcome: entry.body.kind === 'step' ? currentOutcome(entry.body.what, entry.body.outcome) : entry.body.outcome,
         ...(ours !== undefined && { unbilled: ours }),
         by: entry.by,
-        turns: job.work.find(({ run }) => run === entry.body.run)?.turns ?? [],
+        turns: begun?.turns ?? [],
+        ...(begun?.ownWord && { ownWord: begun.ownWord }),
         struck: null,
       });
     }

@@ -208,7 +208,10 @@ export const JOB_BODIES = {
   seen: z.strictObject({ symptoms: z.array(z.string()), differs: z.boolean() }),
   'could-not-be-reproduced': z.strictObject({ says: z.string() }),
   'stage-entered': z.strictObject({ stage: z.enum(STAGES), why: z.string() }),
-  'work-started': workAskedShape,
+  'work-started': workAskedShape.extend({
+    /** Why a gate was passed on the technician's own word. */
+    ownWord: personalShape(z.string()).optional(),
+  }),
   'work-finished': workAskedShape.extend({
     endedAt: epochMsShape,
     outcome: z.string(),

@@ -64,6 +64,8 @@ export type Work = {
   readonly readings: readonly Reading[];
   readonly passed: boolean | null;
   readonly note: Personal<string> | null;
+  /** Why a gate was passed for it on the technician's own word. */
+  readonly ownWord?: Personal<string> | undefined;
   readonly loaners: readonly UsedLoaner[];
   /** The owner's parts that came out for it, and from which slot. */
   readonly took: Shaped<typeof tookShape>;

@@ -30,12 +30,14 @@ function starting(forSomebody: boolean, ownWord: string | null) {
     ownWord,
   };
   const decision = decideStart({ ...viewOf(job), job }, input, { ...askingOf(), tracing });
-  return decision.ok ? 'started' : decision.refusal.refused;
+  return decision.ok ? decision.entries.map(({ body }) => body) : decision.refusal.refused;
 }
 
-it('a gate is passed on the technician’s own word, with the reason', () => {
+it('a gate is passed on the technician’s own word, and the reason is kept with the work', () => {
   expect(starting(true, null)).toBe('gate-not-passed');
-  expect(starting(true, 'seen dry an hour ago')).toBe('started');
+  expect(starting(true, 'seen dry an hour ago')).toContainEqual(
+    expect.objectContaining({ what: 'look', ownWord: personal('record', judith.id, 'seen dry an hour ago') }),
+  );
 });
 
 it('where data or the owner’s word would be hurt, nobody’s own word opens it', () => {

@@ -123,6 +123,7 @@ export function decideStart(
     startedAt: input.startedAt,
     took,
     loaners: usedLoaners(view, input.use.loaner),
+    ...(input.ownWord !== null && { ownWord: personal('record', view.job.owner, input.ownWord) }),
   });
   const refusal = moves && (movesAtStart(moves, took) ?? unplugsAtStart(moves));
   if (refusal) return { ok: false, refusal };
