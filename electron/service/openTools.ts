@@ -12,8 +12,8 @@ import type { JobWords } from '../../core/issuing/jobWords.ts';
 import type { ShopSettings } from '../../core/job/shop.ts';
 import { minorDigits } from '../../core/money/minorDigits.ts';
 import type { PaperWords } from '../../core/text/paperWords.ts';
-import type { Tools } from './desk/carryOut.ts';
 import type { Engine } from './desk/estimating/engine.ts';
+import type { Tools } from './desk/tools.ts';
 
 /** Languages that papers can be worded in; an owner with another language gets the shop's first. */
 const PAPER_WORDS: Readonly<Record<string, PaperWords>> = { en: enPapers };

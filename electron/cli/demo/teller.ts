@@ -4,12 +4,13 @@ import { zAsked, zPreview } from '../../../core/contract/contract.ts';
 import type { JobSheet } from '../../../core/contract/screens.ts';
 import type { JobId, PartId } from '../../../core/ids.ts';
 import type { Executed, Shop } from '../../../db/index.ts';
-import { carryOut, type Tools } from '../../service/desk/carryOut.ts';
+import { carryOut } from '../../service/desk/carryOut.ts';
 import type { Engine } from '../../service/desk/estimating/engine.ts';
 import { followWithEstimate } from '../../service/desk/estimating/estimates.ts';
 import { preview } from '../../service/desk/preview.ts';
 import { jobSheet } from '../../service/desk/sheets/jobSheet.ts';
 import { signShown, toBeSigned } from '../../service/desk/signShown.ts';
+import type { Tools } from '../../service/desk/tools.ts';
 import type { StoryClock } from './clock.ts';
 
 /** A command that the story expected to go through was refused: the story and the rules do not agree. */

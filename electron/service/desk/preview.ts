@@ -1,18 +1,14 @@
 import { type Comparison, countsOf } from '../../../core/approval/compare.ts';
-import { COMMANDS } from '../../../core/commands/commands.ts';
-import type { Command } from '../../../core/commands/kernel/command.ts';
 import { contentAt, contentOf } from '../../../core/commands/kernel/signedContent.ts';
 import type { PreviewAsked } from '../../../core/contract/contract.ts';
 import type { Previewed } from '../../../core/contract/previewed.ts';
 import { applyToView, type View } from '../../../core/entries/view.ts';
-import type { StaffId } from '../../../core/ids.ts';
 import { charges } from '../../../core/job/money/charges.ts';
 import type { Refusal } from '../../../core/refusal.ts';
 import type { EpochMs } from '../../../core/time.ts';
 import type { Shop } from '../../../db/index.ts';
-import type { Tools } from './carryOut.ts';
-import { loadView } from './loadView.ts';
-import { setApartRefusal } from './setApart.ts';
+import { lookedAt } from './lookedAt.ts';
+import type { Tools } from './tools.ts';
 
 /**
  * What a command would come to now: the same decision that would carry it out, in a unit of work that is thrown away.
@@ -24,13 +20,10 @@ export async function preview(
   asked: PreviewAsked,
   now: EpochMs,
 ): Promise<Previewed | Refusal> {
-  const command = COMMANDS[asked.name] as unknown as Command;
   const at = contentAt(now);
-  const [read, about] = [await shop.read(), command.about(asked.input)];
-  const view = await loadView(read, about, at, asked.by);
-  const apart = setApartRefusal(read, about, view);
-  if (apart) return apart;
-  const asking = { ...tools, tracing: tools.tracing(view.shop), at, by: asked.by as StaffId };
+  const looked = await lookedAt(await shop.read(), tools, asked, at);
+  if ('refusal' in looked) return looked.refusal;
+  const { command, view, asking } = looked;
   const decision = command.draft(view, asked.input, asking);
   if (!decision.ok) return decision.refusal;
   const after = decision.entries.reduce((before, entry) => applyToView(before, entry, asking), view);

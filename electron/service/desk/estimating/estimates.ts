@@ -9,9 +9,10 @@ import type { EstimatePolicy, LabourEstimate } from '../../../../core/labour/typ
 import { epochMs } from '../../../../core/time.ts';
 import type { TracingCase } from '../../../../core/tracing/live/types.ts';
 import type { Executed, Reader, Shop } from '../../../../db/index.ts';
-import { carryOut, type Tools } from '../carryOut.ts';
+import { carryOut } from '../carryOut.ts';
 import { minutesByOwnTimes, type OwnMinutes } from '../closed/ownTimes.ts';
 import { benchState } from '../sheets/tracingSheet.ts';
+import type { Tools } from '../tools.ts';
 import type { Engine } from './engine.ts';
 
 /** Runs of each policy: those as the Bench goes take long. */

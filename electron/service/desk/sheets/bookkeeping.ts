@@ -6,8 +6,8 @@ import { csv } from '../../../../core/money/csv.ts';
 import type { EpochMs } from '../../../../core/time.ts';
 import type { Reader } from '../../../../db/index.ts';
 import { latestJobs } from '../../../../db/index.ts';
-import type { Tools } from '../carryOut.ts';
 import { loadView } from '../loadView.ts';
+import type { Tools } from '../tools.ts';
 
 /** Days `YYYY-MM-DD` in the shop's zone, both in it; null leaves that end open. */
 export type BooksAsked = { readonly from: string | null; readonly to: string | null };
