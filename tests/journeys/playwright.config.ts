@@ -19,7 +19,8 @@ export default defineConfig<object, { where: 'electron' | 'browser' }>({
   testDir: '.',
   outputDir: '../../node_modules/.cache/knowngood-journeys',
   fullyParallel: true,
-  workers: 2,
+  // One at a time: a window and its service, with what it computes beside, take both cores.
+  workers: 1,
   timeout: 60_000,
   // A scan is told by the time between its keys: on a machine with no core to spare the keys themselves come late.
   retries: 1,
