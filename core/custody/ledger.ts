@@ -83,7 +83,7 @@ export const PART_BODIES = {
   'rider-left': z.strictObject({ part: partIdShape }),
   'part-reserved': z.strictObject({ job: jobIdShape }),
   'part-released': z.strictObject({ job: jobIdShape }),
-  'part-sold': z.strictObject({ to: ownerIdShape, job: jobIdShape, question: z.string(), priceMinor: z.number() }),
+  'title-passed': z.strictObject({ to: ownerIdShape, job: jobIdShape, question: z.string(), priceMinor: z.number() }),
 } as const;
 export type PartBodies = BodiesOf<typeof PART_BODIES>;
 
@@ -157,7 +157,7 @@ export function applyPart(part: Part | null, entry: PartEntry & Written): Part |
       return { ...part, riders: [...part.riders.filter((id) => id !== entry.body.part), entry.body.part] };
     case 'rider-left':
       return { ...part, riders: part.riders.filter((id) => id !== entry.body.part) };
-    case 'part-sold':
+    case 'title-passed':
       return {
         ...part,
         belongs: { to: 'owner', owner: entry.body.to },

@@ -169,9 +169,9 @@ export function applyJob(job: Job | null, entry: JobEntry & Written): Job | null
         promised: job.promised && { ...job.promised, told: true },
         promisesTold: [...job.promisesTold, { ...entry.body, at: entry.at, by: entry.by }],
       };
-    case 'asked':
+    case 'question-put':
       return { ...job, questions: [...job.questions, entry.body] };
-    case 'tried': {
+    case 'contact-attempted': {
       const { question, how, result, at: when } = entry.body;
       return changeQuestion(job, question, (one) => ({ ...one, tries: [...one.tries, { at: when, how, result }] }));
     }
@@ -193,7 +193,7 @@ export function applyJob(job: Job | null, entry: JobEntry & Written): Job | null
       return { ...job, booked: [...job.booked, entry.body] };
     case 'paid':
       return { ...job, paid: [...job.paid, { ...entry.body, at, by: entry.by }] };
-    case 'sold-fitted':
+    case 'line-fitted':
       return {
         ...job,
         agreedLines: job.agreedLines.map((line) => (line.part === entry.body.part ? { ...line, fitted: true } : line)),
@@ -206,7 +206,7 @@ export function applyJob(job: Job | null, entry: JobEntry & Written): Job | null
         verdict: null,
         struckVerdicts: job.verdict ? [...job.struckVerdicts, job.verdict] : job.struckVerdicts,
       };
-    case 'sold':
+    case 'line-agreed':
       return { ...job, agreedLines: [...job.agreedLines, entry.body] };
     case 'part-joined':
       return job.parts.includes(entry.body.part) ? job : { ...job, parts: [...job.parts, entry.body.part] };

@@ -234,18 +234,18 @@ export const JOB_BODIES = {
   promised: z.strictObject({ at: epochMsShape, p90: epochMsShape, told: z.boolean() }),
   /** The owner was told of the day; `was`: the day they knew before. */
   'promise-told': z.strictObject({ promised: epochMsShape, was: epochMsShape.nullable(), how: z.enum(HOW_TOLD) }),
-  asked: questionShape,
-  tried: tryShape.extend({ question: questionIdShape, number: personalShape(z.string()).nullable() }),
+  'question-put': questionShape,
+  'contact-attempted': tryShape.extend({ question: questionIdShape, number: personalShape(z.string()).nullable() }),
   answered: z.strictObject({ question: questionIdShape, answer: answerShape }),
   'question-lapsed': z.strictObject({ question: questionIdShape }),
   'word-withdrawn': z.strictObject({ question: questionIdShape, limitMinor: z.number().optional() }),
   'charge-booked': bookedShape,
   paid: paymentShape,
-  'sold-fitted': z.strictObject({ part: partIdShape }),
+  'line-fitted': z.strictObject({ part: partIdShape }),
   judged: verdictShape,
   'verdict-struck': z.strictObject({ why: z.enum(['came-back', 'wrong']), by: jobIdShape.nullable() }),
   ...ORDER_BODIES,
-  sold: z.strictObject({
+  'line-agreed': z.strictObject({
     what: z.string(),
     part: partIdShape.nullable(),
     priceMinor: z.number(),

@@ -1,44 +1,60 @@
-/** Turns a body of one version into the next version's shape. Runs when read; what is stored and hashed stays. */
-export type Lift = (body: unknown) => unknown;
+import { z } from 'zod';
+import type { AnyEntry } from '../../core/entries/subjects.ts';
 
-/** Lifts by kind and by the version they start from. A kind whose body changes is registered here. */
+/** An entry as far as a lift is concerned: what it is called, in which version, and what it says. */
+export type Liftable = { readonly kind: string; readonly v: number; readonly body: unknown };
+
+/** One step up: the kind and version that the next shape is written in, and its body from the one before. */
+export type Lift = { readonly kind: string; readonly v: number; readonly body: (body: unknown) => unknown };
+
+/** Steps by the kind and the version they start from. A kind that changes its name or its body is registered here. */
 export type Lifts = { readonly [kind: string]: { readonly [fromVersion: number]: Lift } };
 
+type Kind = AnyEntry['kind'];
+
+/** What a kind is called now; its body stands as it was. */
+const renamed = (kind: Kind, v = 1): Lift => ({ kind, v, body: (body) => body });
+
+/** What a kind's body is made of now, from what is needed of the old one. Throws where that is not there. */
+const reshaped = <Old>(kind: Kind, v: number, was: z.ZodType<Old>, body: (old: Old) => unknown): Lift => ({
+  kind,
+  v,
+  body: (old) => body(was.parse(old)),
+});
+
+const withReport = z.looseObject({ report: z.looseObject({ memory: z.array(z.looseObject({})) }).optional() });
+const withError = z.looseObject({ error: z.unknown() });
+
 export const LIFTS: Lifts = {
-  'own-report-read': { 1: reportOfDmiAlone },
-  estimated: { 1: withoutError },
-  'enquiry-estimated': { 1: withoutError },
+  /** The first reports kept had what an SMBIOS table says, and were kept whole. */
+  'own-report-read': {
+    1: reshaped('own-report-read', 2, withReport, ({ report, ...old }) => {
+      const memory = report?.memory.map((slot) => ({ bank: null, configuredMTs: null, formFactor: null, ...slot }));
+      return {
+        ...old,
+        report: { kinds: ['dmidecode'], chassis: null, cards: [], drives: [], ...report, memory },
+        serials: null,
+      };
+    }),
+  },
+  /**
+   * The first estimates said a standard error of the median by a formula that holds for a normal alone, and was far off,
+   * either way: how sure they are is not known, rather than wrong.
+   */
+  estimated: { 1: reshaped('estimated', 2, withError, ({ error: _error, ...old }) => old) },
+  'enquiry-estimated': { 1: reshaped('enquiry-estimated', 2, withError, ({ error: _error, ...old }) => old) },
+  /** Names that said something else: no arrangement was tried, nothing sold yet, and so on. */
+  tried: { 1: renamed('contact-attempted') },
+  asked: { 1: renamed('question-put') },
+  sold: { 1: renamed('line-agreed') },
+  'sold-fitted': { 1: renamed('line-fitted') },
+  'part-sold': { 1: renamed('title-passed') },
 };
 
-/** The first reports kept had what an SMBIOS table says, and were kept whole. */
-function reportOfDmiAlone(body: unknown): unknown {
-  const old = body as { readonly report?: { readonly memory: readonly object[] } };
-  const memory = old.report?.memory.map((slot) => ({ bank: null, configuredMTs: null, formFactor: null, ...slot }));
-  return {
-    ...old,
-    report: { kinds: ['dmidecode'], chassis: null, cards: [], drives: [], ...old.report, memory },
-    serials: null,
-  };
-}
-
-/**
- * The first estimates said a standard error of the median by a formula that holds for a normal alone, and was far off, either
- * way: how sure they are is not known, rather than wrong.
- */
-function withoutError(body: unknown): unknown {
-  const { error: _error, ...old } = body as { readonly error?: number };
-  return old;
-}
-
-/** A body in its newest shape, with that shape's version. */
-export function lift(
-  kind: string,
-  v: number,
-  body: unknown,
-  lifts: Lifts = LIFTS,
-): { readonly v: number; readonly body: unknown } {
-  let newest = { v, body };
-  for (let next = lifts[kind]?.[v]; next; next = lifts[kind]?.[newest.v])
-    newest = { v: newest.v + 1, body: next(newest.body) };
+/** An entry in its newest shape, under the name and version of that shape. What is stored and hashed stays. */
+export function lift({ kind, v, body }: Liftable, lifts: Lifts = LIFTS): Liftable {
+  let newest: Liftable = { kind, v, body };
+  for (let next = lifts[kind]?.[v]; next; next = lifts[newest.kind]?.[newest.v])
+    newest = { kind: next.kind, v: next.v, body: next.body(newest.body) };
   return newest;
 }

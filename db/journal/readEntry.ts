@@ -24,7 +24,7 @@ export function parseStored(bytes: Uint8Array): StoredEntry {
 /** An entry as the shop reads it: personal values opened where `keyOf` has their key, body lifted to its newest shape. */
 export function readEntry(bytes: Uint8Array, keyOf: KeyOf, lifts?: Lifts): Entry {
   const stored = parseStored(bytes);
-  const { v, body } = lift(stored.kind, stored.v, openBody(stored.body, keyOf), lifts);
+  const { kind, v, body } = lift({ kind: stored.kind, v: stored.v, body: openBody(stored.body, keyOf) }, lifts);
   return {
     branch: stored.branch,
     seq: stored.seq,
@@ -34,7 +34,7 @@ export function readEntry(bytes: Uint8Array, keyOf: KeyOf, lifts?: Lifts): Entry
     by: stored.by as StaffId,
     device: stored.device,
     command: stored.command as CommandId,
-    kind: stored.kind,
+    kind,
     v,
     body,
   };

@@ -225,7 +225,7 @@ const answers = fc.tuple(part, whose, fc.constantFrom(...WORDS)).map(([id, asked
       at: real.at,
     };
     real.write(
-      draft(`job:${of}`, 'asked', {
+      draft(`job:${of}`, 'question-put', {
         id: question,
         kind: 'part',
         options: [{ id: 'yes', says: word, agrees }],

@@ -45,7 +45,7 @@ export const logTry = jobCommand(
       return refuse('answered-before-asked', { at: rest.at, askedAt: question.askedAt });
     return accept({
       stream: `job:${job}`,
-      kind: 'tried',
+      kind: 'contact-attempted',
       body: { ...rest, number: number === null ? null : personal('record', view.job.owner, number) },
     });
   },
@@ -145,7 +145,7 @@ function writeAgreed(book: UnitOfWork, question: Question, chosen: Question['opt
   const months = book.view().shop.settings?.warrantyMonths.part ?? 0;
   for (const { agrees } of chosen)
     for (const line of linesAgreedBy(agrees, question.offer, months))
-      book.add(`job:${job.id}`, 'sold', { ...line, question: question.id });
+      book.add(`job:${job.id}`, 'line-agreed', { ...line, question: question.id });
   for (const { agrees } of chosen)
     if (agrees.order)
       book.add(`job:${job.id}`, 'order-agreed', {

@@ -102,7 +102,7 @@ describe('an answer', () => {
     ];
     const several = waiting({ options, several: true });
     const decision = saying(several, { options: ['lead', 'clean'] });
-    const sold = decision.ok ? decision.entries.filter((one) => one.kind === 'sold') : [];
+    const sold = decision.ok ? decision.entries.filter((one) => one.kind === 'line-agreed') : [];
     expect(sold.map((one) => (one.body as { what: string }).what)).toEqual(['lead', 'clean']);
     expect(saying(waiting({ options }), { options: ['lead', 'clean'] })).toMatchObject(refusedAs('one-answer-only'));
   });
@@ -272,7 +272,7 @@ describe('a question', () => {
     expect(decision).toMatchObject({
       ok: true,
       entries: [
-        { kind: 'asked', body: { validUntil: 30 * MIN + 72 * 3_600_000, cameFrom: 'tracing' } },
+        { kind: 'question-put', body: { validUntil: 30 * MIN + 72 * 3_600_000, cameFrom: 'tracing' } },
         { kind: 'stage-entered', body: { stage: 'owners-word-needed' } },
       ],
     });

@@ -100,7 +100,7 @@ function decideAsk(view: View & { readonly job: Job }, input: z.infer<typeof zAs
   if (problem) return problem;
   const book = openUnitOfWork(view, asking);
   const question = asking.newId() as QuestionId;
-  book.add(`job:${input.job}`, 'asked', {
+  book.add(`job:${input.job}`, 'question-put', {
     id: question,
     kind: input.kind,
     says: input.says,

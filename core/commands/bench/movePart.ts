@@ -96,13 +96,13 @@ export const fitPart = jobCommand(
     if (line && part.belongs.to === 'shop')
       // What moves with it as one is sold with it, within its price.
       for (const id of [part.id, ...part.riders])
-        book.add(`part:${id}`, 'part-sold', {
+        book.add(`part:${id}`, 'title-passed', {
           to: view.job.owner,
           job: input.job,
           question: line.question,
           priceMinor: id === part.id ? line.priceMinor : 0,
         });
-    if (line) book.add(`job:${input.job}`, 'sold-fitted', { part: part.id });
+    if (line) book.add(`job:${input.job}`, 'line-fitted', { part: part.id });
     const run = asking.newId();
     const ours = minutesBeyondWord(view.job, { run, kind: 'fitting', what: 'fit-part' }, input.handsOn);
     book.add(`job:${input.job}`, 'work-finished', {

@@ -62,13 +62,13 @@ const bodies = (entries: readonly Entry[], kind: string) =>
 function owed(entries: readonly Entry[], inside: boolean): { readonly mended: number; readonly asItCame: number } {
   const struck = new Set(bodies(entries, 'work-struck').map((one) => one.run));
   const withdrawn = new Set(bodies(entries, 'word-withdrawn').map((one) => one.question));
-  const fitted = new Set(bodies(entries, 'sold-fitted').map((one) => one.part));
+  const fitted = new Set(bodies(entries, 'line-fitted').map((one) => one.part));
   const minutes = bodies(entries, 'work-finished')
     .filter((one) => one.kind !== 'own-proof' && !struck.has(one.run as never))
     .reduce((sum, one) => sum + Number(one.handsOn) - Number(one.ours ?? 0), 0);
   const withTax = (net: number) => net + (inside ? 0 : Math.sign(net) * Math.round(Math.abs(net) * 0.2));
   const lines = (asItCame: boolean) => {
-    const sold = bodies(entries, 'sold')
+    const sold = bodies(entries, 'line-agreed')
       .filter((one) => !withdrawn.has(one.question as never))
       .filter((one) => !asItCame || one.part === null || fitted.has(one.part as never))
       .flatMap((one) => {
@@ -134,7 +134,7 @@ it('whatever is tried in whatever order, the owner’s word holds: limit, hands 
           expect(mended).toBeLessThanOrEqual(limit);
           expect(asItCame).toBeLessThanOrEqual(limit);
           if (name === 'fitPart') {
-            const sold = bodies(entries, 'sold').some((one) => one.part === parts.ours);
+            const sold = bodies(entries, 'line-agreed').some((one) => one.part === parts.ours);
             expect(sold || agreed.has('own-parts-in')).toBe(true);
           }
         }
