@@ -1,8 +1,8 @@
-import { agreed, CONSENTS } from '../approval/consent.ts';
+import { agreed, CONSENTS, type ConsentId } from '../approval/consent.ts';
 import { DAYS_AWAY } from '../approval/question.ts';
 import type { Part } from '../custody/ledger.ts';
 import { PART_KINDS, type PartKind } from '../custody/part.ts';
-import { mayTakeDays, worthThatCounts } from '../job/approval/ownersYes.ts';
+import { mayCopy, mayTakeDays, worthThatCounts } from '../job/approval/ownersYes.ts';
 import { closingAfter } from '../job/bench/clockedWork.ts';
 import type { Job } from '../job/job.ts';
 import { spentMinor } from '../job/money/charges.ts';
@@ -59,7 +59,7 @@ export function tracingCase(
     machine: machineFacts(view),
     log: job.work.flatMap((work) => loggedStep(work)),
     stock: [...view.parts.values()].flatMap((part) => asLoaner(part, job.id, fits)),
-    agreed: [...CONSENTS.filter((id) => agreed(job.consents, id)), ...DAYS_AWAY.filter((one) => mayTakeDays(job, one))],
+    agreed: [...CONSENTS.filter((id) => mayNow(job, id)), ...DAYS_AWAY.filter((one) => mayTakeDays(job, one))],
     passedGates: [],
     money: {
       perMinuteMinor: job.perMinuteMinor,
@@ -74,6 +74,9 @@ export function tracingCase(
     },
   };
 }
+
+/** The owner's newest answer about their data goes before what the sheet says of copies. */
+const mayNow = (job: Job, id: ConsentId): boolean => (id === 'copy' ? mayCopy(job) : agreed(job.consents, id));
 
 /** A finding fee that comes on top falls due with the first step: the job as if that were done. */
 const begun = (job: Job): Job =>

@@ -15,8 +15,6 @@ export type StepRules = {
   readonly means: { readonly [outcome: string]: OutcomeMeaning['means'] };
   /** Circuits that are out, or replaced by ours, while the step is tried. */
   readonly triedWithout: readonly Circuit[];
-  /** Consents or keys without which it is not started. */
-  readonly needs: readonly string[];
   /** It goes through several arrangements, one module after the other. */
   readonly oneByOne: boolean;
   /** Words of the owner's that are given with an outcome, of a step that asks for them. */
@@ -37,6 +35,11 @@ export type JobView = View & { readonly job: Job };
 /** What the job asks the tracing engine. Pure; the fault model is behind it. */
 export type TracingDoor = {
   readonly rules: (step: string) => StepRules | null;
+  /**
+   * Which consents, keys and words a step still lacks: neither on the sheet nor given when the owner was asked at the
+   * bench. What wants a signature of its own is not given by word of mouth.
+   */
+  readonly lacking: (view: JobView, step: string) => readonly string[];
   readonly gates: (view: JobView, step: string, loaner: PartId | null) => readonly OpenGate[];
   /** All circuits out of the machine after this step: what was out before it, with its own back in or left out. */
   readonly leftOut: (view: JobView, step: string, stay: boolean) => readonly string[];

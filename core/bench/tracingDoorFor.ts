@@ -7,8 +7,9 @@ import { leftOutAfter } from '../tracing/live/configuration.ts';
 import { COULD_NOT } from '../tracing/live/couldNot.ts';
 import { whyNot } from '../tracing/live/offer/available.ts';
 import { closedGates, openedByNoWord, owedBeforeSettling } from '../tracing/live/offer/gates.ts';
+import { lackingWords } from '../tracing/live/offer/ownersWords.ts';
 import { modelInUse } from '../tracing/live/shop/shopModel.ts';
-import type { FaultModel, TracingCase } from '../tracing/live/types.ts';
+import type { FaultModel, Step, TracingCase } from '../tracing/live/types.ts';
 import { isBackIn } from './backIn.ts';
 import { loanerStanding, tracingCase } from './tracingCase.ts';
 import type { JobView, TracingDoor } from './tracingDoor.ts';
@@ -18,6 +19,15 @@ const STILL_SUSPECT = 0.01;
 
 /** The suspects by single faults: quick, and enough for gates and exposure. */
 const suspectsNow = (model: FaultModel, tracing: TracingCase) => suspectsOf(model, posteriorOf(model, tracing, false));
+
+/** Words that are given by a signature of their own alone (`OWN_SIGNATURE`). */
+const BY_SIGNATURE: readonly string[] = ['risk', 'key-or-risk'];
+
+/** The owner said that they will sign: that opens nothing yet, their signature on the sheet does. */
+function onlyPromised(step: Step | undefined, outcome: string): boolean {
+  const gives = step?.outcomes.find(({ id }) => id === outcome)?.gives ?? [];
+  return gives.length > 0 && gives.every((word) => BY_SIGNATURE.includes(word));
+}
 
 function loanerStandingOf(view: JobView, id: PartId) {
   const part = view.parts.get(id);
@@ -38,12 +48,17 @@ export function tracingDoorFor(live: LiveTracing, model: FaultModel): TracingDoo
             outcomes: [...step.outcomes.map((outcome) => outcome.id), COULD_NOT],
             means: Object.fromEntries(step.outcomes.map(({ id: outcome, meaning }) => [outcome, meaning.means])),
             triedWithout: step.takesOut,
-            needs: step.needs,
             gives: Object.fromEntries(step.outcomes.map(({ id: outcome, gives }) => [outcome, gives])),
             oneByOne: step.kind === 'measure' && step.handling.movesDimms,
             handling: step.handling,
           }
         : null;
+    },
+    lacking: (view, id) => {
+      const step = find(id);
+      const tracing = caseOf(view);
+      const log = tracing.log.filter((entry) => !onlyPromised(find(entry.step), entry.outcome));
+      return step ? lackingWords(model, { ...tracing, log }, step) : [];
     },
     gates: (view, step, loaner) => {
       const tracing = caseOf(view);

@@ -1,12 +1,13 @@
-import { applyOwner, type Owner } from '../approval/owner.ts';
-import { applyPart, type Part } from '../custody/ledger.ts';
-import { applyMachine, type Machine, type MachineEntry } from '../custody/machine.ts';
+import type { Owner } from '../approval/owner.ts';
+import type { Part } from '../custody/ledger.ts';
+import type { Machine, MachineEntry } from '../custody/machine.ts';
 import type { PartId } from '../ids.ts';
-import { applyJob, type Written } from '../job/applyJob.ts';
-import { applyEnquiry, type Enquiry } from '../job/enquiry.ts';
+import type { Written } from '../job/applyJob.ts';
+import type { Enquiry } from '../job/enquiry.ts';
 import type { JobEntry } from '../job/entries.ts';
 import type { Job } from '../job/job.ts';
-import { applyShop, type Shop } from '../job/shop.ts';
+import type { Shop } from '../job/shop.ts';
+import { foldOf } from './entryTable.ts';
 import { type AnyEntry, idIn, isOf } from './subjects.ts';
 
 /** Everything a command may look at: the streams it named, folded. */
@@ -29,33 +30,33 @@ export type View = {
 
 /** The view after one more entry, as the journal would tell it: lets a command decide on what it has just decided. */
 export function applyToView(view: View, entry: AnyEntry, written: Written): View {
-  if (isOf('shop', entry)) return { ...view, shop: applyShop(view.shop, entry) };
-  if (isOf('owner', entry)) return { ...view, owner: applyOwner(view.owner, entry) };
-  if (isOf('machine', entry)) return withMachine(view, entry);
+  if (isOf('shop', entry)) return { ...view, shop: foldOf('shop').apply(view.shop, { ...entry, ...written }) };
+  if (isOf('owner', entry)) return { ...view, owner: foldOf('owner').apply(view.owner, { ...entry, ...written }) };
+  if (isOf('machine', entry)) return withMachine(view, { ...entry, ...written });
   if (isOf('part', entry)) {
-    const part = applyPart(view.parts.get(idIn(entry.stream)) ?? null, { ...entry, ...written });
+    const part = foldOf('part').apply(view.parts.get(idIn(entry.stream)) ?? null, { ...entry, ...written });
     return part ? { ...view, parts: new Map(view.parts).set(part.id, part) } : view;
   }
   if (isOf('job', entry)) return withJob(view, { ...entry, ...written });
-  if (isOf('enquiry', entry)) return { ...view, enquiry: applyEnquiry(view.enquiry, { ...entry, ...written }) };
+  if (isOf('enquiry', entry))
+    return { ...view, enquiry: foldOf('enquiry').apply(view.enquiry, { ...entry, ...written }) };
   const [, kind = ''] = entry.stream.split(':');
   return { ...view, paperCounts: new Map(view.paperCounts).set(kind, (view.paperCounts.get(kind) ?? 0) + 1) };
 }
 
 function withJob(view: View, entry: JobEntry & Written): View {
+  const { apply } = foldOf('job');
   const id = idIn(entry.stream);
-  if (view.olderJob?.id === id) return { ...view, olderJob: applyJob(view.olderJob, entry) };
-  if (!view.elsewhere.some((job) => job.id === id)) return { ...view, job: applyJob(view.job, entry) };
-  return {
-    ...view,
-    elsewhere: view.elsewhere.map((job) => (job.id === id ? (applyJob(job, entry) ?? job) : job)),
-  };
+  if (view.olderJob?.id === id) return { ...view, olderJob: apply(view.olderJob, entry) };
+  if (!view.elsewhere.some((job) => job.id === id)) return { ...view, job: apply(view.job, entry) };
+  return { ...view, elsewhere: view.elsewhere.map((job) => (job.id === id ? (apply(job, entry) ?? job) : job)) };
 }
 
-function withMachine(view: View, entry: MachineEntry): View {
+function withMachine(view: View, entry: MachineEntry & Written): View {
+  const { apply } = foldOf('machine');
   const id = idIn(entry.stream);
   const rig = view.rigs.get(id);
-  if (!rig) return { ...view, machine: applyMachine(view.machine, entry) };
-  const next = applyMachine(rig, entry);
+  if (!rig) return { ...view, machine: apply(view.machine, entry) };
+  const next = apply(rig, entry);
   return next ? { ...view, rigs: new Map(view.rigs).set(id, next) } : view;
 }

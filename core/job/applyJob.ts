@@ -1,14 +1,13 @@
 import { chosenOf, limitAfter, limitByAnswers, type Question } from '../approval/question.ts';
 import type { JobId } from '../ids.ts';
 import type { EpochMs } from '../time.ts';
-import { minutes } from '../time.ts';
 import { currentOutcome, currentStep } from '../tracing/live/renamed/aliases.ts';
 import type { JobEntry } from './entries.ts';
 import { withEstimate } from './estimate.ts';
 import { type Job, newJob } from './job.ts';
 import { applyOrder, isOrderEntry } from './orders/applyOrder.ts';
 import type { Thing } from './told.ts';
-import type { Work } from './work.ts';
+import { newWork, type Work } from './work.ts';
 
 /** What `apply` needs of an entry beyond its body: when it was written and by whom. */
 export type Written = { readonly at: EpochMs; readonly by: string };
@@ -109,21 +108,7 @@ export function applyJob(job: Job | null, entry: JobEntry & Written): Job | null
         stages: [...job.stages, { stage: entry.body.stage, at, why: entry.body.why }],
       };
     case 'work-started':
-      return withWork(job, {
-        ...entry.body,
-        what: workNow(entry.body),
-        by: entry.by,
-        turns: [],
-        endedAt: null,
-        outcome: null,
-        handsOn: minutes(0),
-        waiting: minutes(0),
-        readings: [],
-        passed: null,
-        note: null,
-        leftOut: [],
-        struck: null,
-      });
+      return withWork(job, { ...newWork({ ...entry.body, by: entry.by }), ...entry.body, what: workNow(entry.body) });
     case 'work-finished': {
       const { ours, ...finished } = entry.body;
       const begun = job.work.find(({ run }) => run === finished.run);

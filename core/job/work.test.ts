@@ -3,31 +3,13 @@ import { describe, expect, it } from 'vitest';
 import { aJobAt, askingOf, viewOf } from '../../tests/builders/jobAt.ts';
 import { turnWork } from '../commands/bench/turnWork.ts';
 import { isOf } from '../entries/subjects.ts';
-import { epochMs, minutes } from '../time.ts';
+import { epochMs } from '../time.ts';
 import { applyJob } from './applyJob.ts';
 import type { Job } from './job.ts';
-import { type Phase, phaseOf, splitOf, type Work } from './work.ts';
+import { newWork, type Phase, phaseOf, splitOf, type Work } from './work.ts';
 
 const MINUTE = 60_000;
-const memoryPass: Work = {
-  run: 'r',
-  kind: 'step',
-  what: 'dimm-reseat',
-  by: 'bram',
-  startedAt: epochMs(0),
-  turns: [],
-  endedAt: null,
-  outcome: null,
-  handsOn: minutes(0),
-  waiting: minutes(0),
-  readings: [],
-  passed: null,
-  note: null,
-  loaners: [],
-  took: [],
-  leftOut: [],
-  struck: null,
-};
+const memoryPass = newWork({ run: 'r', kind: 'step', what: 'dimm-reseat', by: 'bram', startedAt: epochMs(0) });
 
 /** The job after hands were turned, told as the journal tells it. */
 function turned(job: Job, to: Phase, atMinute: number): Job {

@@ -3,7 +3,7 @@ import { thingKindShape } from '../custody/part.ts';
 import { partIdShape } from '../ids.ts';
 import type { Personal } from '../journal/personal.ts';
 import type { Shaped } from '../shape.ts';
-import { type EpochMs, epochMsShape, type Minutes, minutesShape } from '../time.ts';
+import { type EpochMs, epochMsShape, type Minutes, minutes, minutesShape } from '../time.ts';
 
 /** What hands and hours went into. `own-proof` is the shop's own: never on the owner's bill. */
 export const WORK_KINDS = ['step', 'fitting', 'proof', 'cleaning', 'handling', 'own-proof'] as const;
@@ -73,6 +73,23 @@ export type Work = {
   readonly leftOut: readonly string[];
   readonly struck: { readonly why: string; readonly at: EpochMs } | null;
 };
+
+/** A piece of work as it begins: nothing came of it yet. */
+export const newWork = (begun: Pick<Work, 'run' | 'kind' | 'what' | 'by' | 'startedAt'>): Work => ({
+  ...begun,
+  turns: [],
+  endedAt: null,
+  outcome: null,
+  handsOn: minutes(0),
+  waiting: minutes(0),
+  readings: [],
+  passed: null,
+  note: null,
+  loaners: [],
+  took: [],
+  leftOut: [],
+  struck: null,
+});
 
 /** Is it on the owner's bill: hands-on minutes of everything but our own proofs and what was struck out. */
 export const isCharged = (work: Work): boolean => work.kind !== 'own-proof' && !work.struck;

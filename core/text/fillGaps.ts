@@ -1,4 +1,5 @@
 import { IntlMessageFormat } from 'intl-messageformat';
+import { type Gap, gapsOf } from './gaps.ts';
 
 /** What is put into the gaps of a text. How it is written is the caller's; a number is written by the filler. */
 export type Facts = { readonly [gap: string]: string | number };
@@ -49,28 +50,6 @@ export function fillerOf({ locale, number = plainly(locale), lacking = isDefect 
     return String(message.format(Object.fromEntries(filled)));
   };
 }
-
-/** A gap of a text; a plural one picks a form by its number. */
-type Gap = { readonly name: string; readonly plural: boolean };
-
-type Element = ReturnType<IntlMessageFormat['getAst']>[number];
-
-/** The gaps of a text in all its forms, each once. */
-function gapsOf(message: IntlMessageFormat): readonly Gap[] {
-  const found = new Map<string, Gap>();
-  const visit = (element: Element): void => {
-    if ('options' in element) {
-      found.set(element.value, { name: element.value, plural: 'offset' in element });
-      for (const form of Object.values(element.options)) form.value.forEach(visit);
-    } else if ('value' in element && element.type !== LITERAL && !found.has(element.value))
-      found.set(element.value, { name: element.value, plural: false });
-  };
-  message.getAst().forEach(visit);
-  return [...found.values()];
-}
-
-/** The parser's number for plain text between gaps. */
-const LITERAL = 0;
 
 const plainly = (locale: string) => new Intl.NumberFormat(locale, { useGrouping: false, maximumFractionDigits: 20 });
 

@@ -1,4 +1,3 @@
-import type { Kysely } from 'kysely';
 import { refuse } from '../../core/commands/kernel/decision.ts';
 import type { Notice } from '../../core/contract/standing.ts';
 import type { Stream } from '../../core/journal/entry.ts';
@@ -23,7 +22,7 @@ import { decideErasure } from '../seal/eraseOwner.ts';
 import { readHead, sealHead } from '../seal/heads.ts';
 import type { KeyFile } from '../seal/keyFile.ts';
 import type { ShopKeys } from '../seal/shopKeys.ts';
-import type { Sqlite } from '../sqlite/connection.ts';
+import { kyselyOn, type Sqlite } from '../sqlite/connection.ts';
 import { giveUpDamaged, healTables } from './heal.ts';
 import type { Marks } from './marks.ts';
 import { type OpenRefusal, refusalFromError } from './openRefusal.ts';
@@ -43,17 +42,21 @@ const CHANGED_ON_DISK: ReadonlySet<Unreadable['wrong']> = new Set([
 /** So far two readings of a clock may lie apart without a word. */
 const CLOCK_MAY_DIFFER_MS = 60_000;
 
-export type ShopParts = {
+/** What a shop is opened with. */
+export type Opening = {
+  /** The branch of the shop whose chain is written here. */
   readonly branch: string;
   readonly clock: () => EpochMs;
   readonly log: Log;
+};
+
+/** What was opened of it. */
+export type ShopParts = {
   readonly paths: ShopPaths;
   readonly shopKeys: ShopKeys;
   readonly keyFile: KeyFile;
   readonly sqlite: Sqlite;
-  readonly db: Kysely<ShopTables>;
   readonly readingSqlite: Sqlite;
-  readonly reading: Kysely<ShopTables>;
   readonly marks: Marks;
   /** Known before anything was looked into. */
   readonly notices: readonly Notice[];
@@ -63,8 +66,9 @@ export type ShopParts = {
 };
 
 /** Puts the opened parts together, and brings the read tables into step with the journal. */
-export async function assembleShop(parts: ShopParts): Promise<Shop> {
-  const { branch, clock, log, paths, shopKeys, keyFile, sqlite, db, reading } = parts;
+export async function assembleShop({ branch, clock, log }: Opening, parts: ShopParts): Promise<Shop> {
+  const { paths, shopKeys, keyFile, sqlite } = parts;
+  const [db, reading] = [kyselyOn<ShopTables>(sqlite), kyselyOn<ShopTables>(parts.readingSqlite)];
   const queue = openQueue();
   const bell = new Bell();
   const folds = new FoldCache();
@@ -220,7 +224,7 @@ export async function assembleShop(parts: ShopParts): Promise<Shop> {
       closed = true;
       bell.end();
       await looking;
-      await queue(() => closeAll(parts, sealHeads));
+      await queue(() => closeAll(parts, sealHeads, log));
     },
   };
 }
@@ -229,8 +233,9 @@ const onlyRead = ({ refused, path }: OpenRefusal): Refusal => ({ refused: 'shop-
 
 /** Closes everything, come what may: a full disk must not keep the folder held. */
 async function closeAll(
-  { readingSqlite, sqlite, keyFile, marks, onlyRead, releaseLock, log }: ShopParts,
+  { readingSqlite, sqlite, keyFile, marks, onlyRead, releaseLock }: ShopParts,
   sealHeads: () => Promise<unknown>,
+  log: Log,
 ): Promise<void> {
   const steps: readonly (readonly [name: string, step: () => unknown])[] = [
     ['seal-head', sealHeads],

@@ -3,8 +3,6 @@ import { accessSync, constants, mkdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Notice } from '../../core/contract/standing.ts';
 import type { NewId } from '../../core/ids.ts';
-import type { EpochMs } from '../../core/time.ts';
-import type { Log } from '../log/log.ts';
 import { word } from '../log/log.ts';
 import { migrate } from '../migrations/migrate.ts';
 import { NEWEST_VERSION } from '../migrations/migrations.ts';
@@ -16,7 +14,7 @@ import { isWalletRefusal, type Wallet } from '../seal/wallets/wallet.ts';
 import { kyselyOn, openReader, openWriter, type Sqlite } from '../sqlite/connection.ts';
 import { openImage } from '../sqlite/image.ts';
 import { type FileLook, KEY_FILE, lookAtFile, SHOP_FILE } from '../sqlite/recognise.ts';
-import { assembleShop } from './assembleShop.ts';
+import { assembleShop, type Opening } from './assembleShop.ts';
 import { checkLine } from './checkLine.ts';
 import { checkUndamaged } from './checkUndamaged.ts';
 import { filesIn, freshEpoch, makeKeyFile, makeShopFile } from './firstStart.ts';
@@ -28,14 +26,10 @@ import { type ShopPaths, shopPaths } from './paths.ts';
 import { checkBlobs, settleLine } from './settleLine.ts';
 import type { Shop } from './shop.ts';
 
-export type OpenOptions = {
+export type OpenOptions = Opening & {
   /** Where the shop lies; made when it is not there. */
   readonly folder: string;
-  /** The branch of the shop whose chain is written here. */
-  readonly branch: string;
-  readonly clock: () => EpochMs;
   readonly wallet: Wallet;
-  readonly log: Log;
   /** A folder apart from the shop's, where the last acknowledged entry is kept once more: then a whole older folder is found out too. */
   readonly apart?: string;
   /** Fresh ids; random by default. */
@@ -98,22 +92,8 @@ async function open(
   const notices = lostMark(paths.last, keyFile, shopKeys);
   const marks = openMarks([paths.last, ...(apartPath ? [apartPath] : [])], shopKeys.heads, log);
   undo.push(() => marks.close());
-  return assembleShop({
-    branch,
-    clock,
-    log,
-    paths,
-    shopKeys,
-    keyFile,
-    sqlite,
-    db,
-    readingSqlite: reading,
-    reading: kyselyOn<ShopTables>(reading),
-    marks,
-    notices,
-    onlyRead: null,
-    releaseLock: lock.release,
-  });
+  const opened = { paths, shopKeys, keyFile, sqlite, readingSqlite: reading, marks, notices };
+  return assembleShop({ branch, clock, log }, { ...opened, onlyRead: null, releaseLock: lock.release });
 }
 
 const isNew = (look: FileLook) => look.is === 'absent' || look.is === 'empty';

@@ -4,11 +4,10 @@ import Database from 'better-sqlite3';
 import { NEWEST_VERSION } from '../migrations/migrations.ts';
 import { PROJECTIONS } from '../projections/projections.ts';
 import { tableDigest } from '../projections/rowSums.ts';
-import type { ShopTables } from '../schema.ts';
 import { KeyFile, shapedInMemory } from '../seal/keyFile.ts';
 import { type ShopKeys, shopKeysFrom } from '../seal/shopKeys.ts';
 import { isWalletRefusal, type Wallet } from '../seal/wallets/wallet.ts';
-import { kyselyOn, type Sqlite } from '../sqlite/connection.ts';
+import type { Sqlite } from '../sqlite/connection.ts';
 import { openImage } from '../sqlite/image.ts';
 import { assembleShop } from './assembleShop.ts';
 import { noMarks } from './marks.ts';
@@ -54,24 +53,8 @@ export async function openToRead(
   const { keyFile, shopKeys } = await readKeys(paths, options.wallet);
   const sqlite = await readJournal(paths, options.branch, keyFile, shopKeys);
   if (!sqlite) return why;
-  const db = kyselyOn<ShopTables>(sqlite);
-  const { branch, clock, log } = options;
-  return assembleShop({
-    branch,
-    clock,
-    log,
-    paths,
-    shopKeys,
-    keyFile,
-    sqlite,
-    db,
-    readingSqlite: sqlite,
-    reading: db,
-    marks: noMarks,
-    notices: [],
-    onlyRead: why,
-    releaseLock: () => undefined,
-  });
+  const opened = { paths, shopKeys, keyFile, sqlite, readingSqlite: sqlite, marks: noMarks, notices: [] };
+  return assembleShop(options, { ...opened, onlyRead: why, releaseLock: () => undefined });
 }
 
 /** The keys as far as file and wallet give them; keys that open nothing where they do not. */

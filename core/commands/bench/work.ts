@@ -1,12 +1,9 @@
 import { z } from 'zod';
-import { agreed, type ConsentId, OWN_SIGNATURE } from '../../approval/consent.ts';
-import { DAYS_AWAY, isOpen } from '../../approval/question.ts';
+import { isOpen } from '../../approval/question.ts';
 import { arrangementOfProof, arrangementOfStep } from '../../bench/arrangement.ts';
 import { loanerStanding } from '../../bench/tracingCase.ts';
-import type { StepRules, TracingDoor } from '../../bench/tracingDoor.ts';
 import type { View } from '../../entries/view.ts';
 import type { PartId } from '../../ids.ts';
-import { mayTakeDays } from '../../job/approval/ownersYes.ts';
 import { clockedWork } from '../../job/bench/clockedWork.ts';
 import { mayNotOpen } from '../../job/bench/mayOpen.ts';
 import type { Job } from '../../job/job.ts';
@@ -52,48 +49,6 @@ export const aboutWork = ({ use }: { readonly use: z.infer<typeof zUse> }) => ({
   parts: [...use.parts, ...(use.loaner ? [use.loaner] : [])],
   papers: ['part-tag'],
 });
-
-/**
- * Which consents, keys and words a step still lacks: neither on the sheet nor given when the owner was asked at the bench.
- * What wants a signature of its own is not given by word of mouth.
- */
-export function missingWords(job: Job, rules: StepRules, tracing: Pick<TracingDoor, 'rules'>): readonly string[] {
-  const said = (word: string) => wasSaid(job, word, tracing);
-  return rules.needs.filter((need) => {
-    if (need === 'key-or-risk')
-      return (
-        job.before?.encryption !== 'no' &&
-        !(job.before?.keyInHand ?? false) &&
-        !agreed(job.consents, 'risk-key') &&
-        !said('key')
-      );
-    if (!OWN_SIGNATURE.some((one) => one === need) && said(need)) return false;
-    if (need === 'copy') return !mayCopy(job);
-    const daysAway = DAYS_AWAY.find((one) => one === need);
-    if (daysAway) return !mayTakeDays(job, daysAway);
-    return !agreed(job.consents, need as ConsentId);
-  });
-}
-
-const wasSaid = (job: Job, word: string, tracing: Pick<TracingDoor, 'rules'>): boolean =>
-  job.work.some(
-    ({ kind, what, outcome, struck }) =>
-      kind === 'step' && outcome !== null && !struck && (tracing.rules(what)?.gives[outcome]?.includes(word) ?? false),
-  );
-
-/** The owner's newest answer about their data goes before what the sheet says of copies. */
-function mayCopy(job: Job): boolean {
-  const said = job.questions
-    .flatMap(({ answer, withdrawn, options }) =>
-      answer && !withdrawn
-        ? options.filter((one) => answer.options.includes(one.id)).map((one) => ({ at: answer.at, ...one.agrees }))
-        : [],
-    )
-    .filter(({ data }) => data !== null)
-    .toSorted((a, b) => a.at - b.at)
-    .at(-1)?.data;
-  return said ? said === 'copy' : agreed(job.consents, 'copy');
-}
 
 /**
  * Starts a piece of work: a timer that is an entry, so it survives. A step is started only with the consents it
@@ -153,9 +108,8 @@ function startProblem(
   const beyond = beyondWord(job, input, asking);
   if (beyond) return { ok: false, refusal: beyond };
   if (input.kind !== 'step') return null;
-  const rules = asking.tracing.rules(input.what);
-  if (!rules) return refuse('no-such-step', { step: input.what });
-  const missing = missingWords(job, rules, asking.tracing);
+  if (!asking.tracing.rules(input.what)) return refuse('no-such-step', { step: input.what });
+  const missing = asking.tracing.lacking(view, input.what);
   if (missing.length > 0) return refuse('consent-missing', { step: input.what, needs: missing });
   const gates = asking.tracing.gates(view, input.what, input.use.loaner);
   const forNobody = gates.filter((one) => !one.ownWord);

@@ -4,6 +4,7 @@ import type { Json } from '../../journal/entry.ts';
 import type { Paper } from '../../papers/content.ts';
 import { epochMs } from '../../time.ts';
 import type { Asking } from './asking.ts';
+import { contentHashesIn, withoutSignatures } from './contentHashes.ts';
 import type { Decision } from './decision.ts';
 import { refuse } from './decision.ts';
 
@@ -30,7 +31,7 @@ export function contentOf(
   asking: Asking,
 ): Content {
   const papers = decision.shown.map((make) => make()).filter((paper) => paper.shape === 'sheet');
-  const bound = papers.length > 0 ? papers : { command: name, input: withoutMarks(input) };
+  const bound = papers.length > 0 ? papers : { command: name, input: withoutSignatures(input) };
   return { papers, contentHash: asking.sha256(canonicalJson(bound as unknown as Json)) };
 }
 
@@ -38,7 +39,7 @@ export function contentOf(
 export function bound<Input>(name: string, decide: Decide<Input>): Decide<Input> {
   return (view, input, asking) => {
     const decision = decide(view, input, asking);
-    const named = namedIn(input);
+    const named = contentHashesIn(input);
     if (!decision.ok || named.length === 0) return decision;
     if (named.some((hash) => hash === null || hash === '')) return refuse('content-not-named', { command: name });
     const then = { ...asking, at: contentAt(asking.at) };
@@ -49,23 +50,4 @@ export function bound<Input>(name: string, decide: Decide<Input>): Decide<Input>
       ? decision
       : refuse('content-changed', { signed: named.find((hash) => hash !== content.contentHash), ...content });
   };
-}
-
-/** Every content hash that an input names, wherever its signatures stand in it; null where one names none yet. */
-function namedIn(input: unknown): readonly (string | null)[] {
-  if (typeof input !== 'object' || input === null) return [];
-  return Object.entries(input).flatMap(([field, value]: [string, unknown]) => {
-    if (field === 'drawn') return [];
-    return field === 'contentHash' && (value === null || typeof value === 'string') ? [value] : namedIn(value);
-  });
-}
-
-const MARKS = new Set(['contentHash', 'drawn']);
-
-function withoutMarks(value: unknown): unknown {
-  if (Array.isArray(value)) return value.map(withoutMarks);
-  if (typeof value !== 'object' || value === null) return value;
-  return Object.fromEntries(
-    Object.entries(value).flatMap(([field, one]) => (MARKS.has(field) ? [] : [[field, withoutMarks(one)]])),
-  );
 }

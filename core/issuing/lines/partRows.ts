@@ -61,35 +61,27 @@ function together(making: Making, parts: readonly Part[]): readonly PartRowFacts
   }
   const { common } = making.setting.words;
   const names = [...counted].map(([what, n]) => (n === 1 ? what : format.say(common.counted, { n, what })));
-  const { inIt } = words.facts.places;
-  return [
-    {
-      what: upperFirst(format.list(names)),
-      mark: { whose: 'owner' },
-      whose: words.facts.whose.yours,
-      came: inIt,
-      goes: inIt,
-    },
-  ];
+  return [rowOfTheirs(making, names, words.facts.places.inIt)];
 }
 
 /** What came along and is no part. */
-function along({ job, words, format, setting }: Making): readonly PartRowFacts[] {
+function along(making: Making): readonly PartRowFacts[] {
+  const { job, words, format, setting } = making;
   if (job.cameAlong.length === 0) return [];
   const things = job.cameAlong.map(({ thing, count }) =>
     count === 1 ? thing : format.say(setting.words.common.counted, { n: count, what: thing }),
   );
-  const { withIt } = words.facts.places;
-  return [
-    {
-      what: upperFirst(format.list(things)),
-      mark: { whose: 'owner' },
-      whose: words.facts.whose.yours,
-      came: withIt,
-      goes: withIt,
-    },
-  ];
+  return [rowOfTheirs(making, things, words.facts.places.withIt)];
 }
+
+/** Things of theirs in one row, which went home as they came. */
+const rowOfTheirs = ({ words, format }: Making, names: readonly string[], place: string): PartRowFacts => ({
+  what: upperFirst(format.list(names)),
+  mark: { whose: 'owner' },
+  whose: words.facts.whose.yours,
+  came: place,
+  goes: place,
+});
 
 /** Parts of ours that were in it for trial, and are out again. */
 function loaners(making: Making): readonly PartRowFacts[] {

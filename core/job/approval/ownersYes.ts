@@ -1,3 +1,4 @@
+import { agreed } from '../../approval/consent.ts';
 import { type Agrees, chosenOf, type DaysAway } from '../../approval/question.ts';
 import type { Job } from '../job.ts';
 
@@ -9,6 +10,18 @@ export const mayTakeDays = (job: Asked, what: DaysAway): boolean => saidYes(job,
 /** What the machine is worth, where that may end the job: null where it is not known, or the owner goes on all the same. */
 export const worthThatCounts = (job: Asked & Pick<Job, 'worthMinor'>): number | null =>
   saidYes(job, ({ beyondWorth }) => beyondWorth === true) ? null : (job.worthMinor ?? null);
+
+/** May their data be copied: their newest answer about it, and without one the sheet. */
+export function mayCopy(job: Asked & Pick<Job, 'consents'>): boolean {
+  const said = job.questions
+    .flatMap((one) =>
+      one.answer && !one.withdrawn ? chosenOf(one).map(({ agrees }) => ({ at: one.answer?.at ?? 0, agrees })) : [],
+    )
+    .filter(({ agrees }) => agrees.data !== null)
+    .toSorted((a, b) => a.at - b.at)
+    .at(-1)?.agrees.data;
+  return said ? said === 'copy' : agreed(job.consents, 'copy');
+}
 
 const saidYes = ({ questions }: Asked, to: (agrees: Agrees) => boolean): boolean =>
   questions.some((one) => !one.withdrawn && chosenOf(one).some(({ agrees }) => to(agrees)));

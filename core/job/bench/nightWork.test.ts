@@ -4,30 +4,19 @@ import { aTracingCase } from '../../../tests/builders/tracingCase.ts';
 import { epochMs, minutes } from '../../time.ts';
 import { standardModel } from '../../tracing/live/model/standardModel.ts';
 import type { Job } from '../job.ts';
-import type { Work } from '../work.ts';
+import { newWork, type Work } from '../work.ts';
 import { nightWork } from './nightWork.ts';
 
 const model = standardModel();
 const night = (job: Job, seen: readonly string[] = ['freezes']) =>
   nightWork(job, model, aTracingCase({ told: { ...aTracingCase().told, symptoms: seen }, seen }));
 const work = (more: Partial<Work>): Work => ({
-  run: 'r',
-  kind: 'proof',
-  what: 'memory-pass',
-  by: 'bram',
-  startedAt: epochMs(0),
-  turns: [],
+  ...newWork({ run: 'r', kind: 'proof', what: 'memory-pass', by: 'bram', startedAt: epochMs(0) }),
   endedAt: epochMs(1),
   outcome: 'done',
   handsOn: minutes(1),
   waiting: minutes(60),
-  readings: [],
   passed: true,
-  note: null,
-  loaners: [],
-  took: [],
-  leftOut: [],
-  struck: null,
   ...more,
 });
 

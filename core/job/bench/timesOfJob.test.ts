@@ -4,7 +4,7 @@ import { catalogueOf } from '../../labour/tasks/catalogue.ts';
 import { epochMs, minutes } from '../../time.ts';
 import { standardModel } from '../../tracing/live/model/standardModel.ts';
 import type { Job } from '../job.ts';
-import type { Work } from '../work.ts';
+import { newWork, type Work } from '../work.ts';
 import { timesOfJob } from './timesOfJob.ts';
 
 const model = standardModel();
@@ -14,23 +14,10 @@ const MINUTE = 60_000;
 let runs = 0;
 /** A piece of work that a clock timed, so it ends between two whole minutes. */
 const work = (what: string, handsOn: number, more: Partial<Work> = {}): Work => ({
-  run: `r${++runs}`,
-  kind: 'step',
-  what,
-  by: 'bram',
-  startedAt: epochMs(0),
-  turns: [],
+  ...newWork({ run: `r${++runs}`, kind: 'step', what, by: 'bram', startedAt: epochMs(0) }),
   endedAt: epochMs(handsOn * MINUTE + 7_000),
   outcome: 'same',
   handsOn: minutes(handsOn),
-  waiting: minutes(0),
-  readings: [],
-  passed: null,
-  note: null,
-  loaners: [],
-  took: [],
-  leftOut: [],
-  struck: null,
   ...more,
 });
 const confirmed = { is: 'confirmed', fault: 'psu-dead', part: 'p', way: 'both-ways', evidence: [], readings: [] };

@@ -2,7 +2,7 @@ import type { Refusal } from '../../refusal.ts';
 import { type Minutes, minutes } from '../../time.ts';
 import type { Job } from '../job.ts';
 import { isLive } from '../orders/order.ts';
-import type { Work } from '../work.ts';
+import { newWork, type Work } from '../work.ts';
 import { charges } from './charges.ts';
 
 /**
@@ -31,24 +31,8 @@ type Piece = Pick<Work, 'run' | 'kind' | 'what'>;
 
 /** The job as if this work had been done, for so many minutes, some of them the shop's own. */
 export function withWorkDone(job: Job, piece: Piece, handsOn: Minutes, unbilled: Minutes = minutes(0)): Job {
-  const done: Work = {
-    ...piece,
-    turns: [],
-    by: '',
-    startedAt: job.takenInAt,
-    endedAt: job.takenInAt,
-    outcome: null,
-    handsOn,
-    unbilled,
-    waiting: minutes(0),
-    readings: [],
-    passed: null,
-    note: null,
-    loaners: [],
-    took: [],
-    leftOut: [],
-    struck: null,
-  };
+  const { takenInAt } = job;
+  const done = { ...newWork({ ...piece, by: '', startedAt: takenInAt }), endedAt: takenInAt, handsOn, unbilled };
   const begun = job.work.some((one) => one.run === piece.run);
   return { ...job, work: begun ? job.work.map((one) => (one.run === piece.run ? done : one)) : [...job.work, done] };
 }

@@ -1,9 +1,8 @@
+import { WATCH_START } from '../../live/model/special.ts';
 import { offerStep } from '../../live/offer/offerStep.ts';
 import { readGroups } from '../../live/readGroups.ts';
 import type { FaultModel, StepView, TracingCase } from '../../live/types.ts';
 import { afterEntry } from '../bench/logged.ts';
-
-const FIRST_START = 'watch-start';
 
 /** The steps that would be proposed after the likeliest outcome of this one, and after that one's likeliest. */
 export function thenSteps(model: FaultModel, tracing: TracingCase, next: StepView): readonly string[] {
@@ -13,7 +12,7 @@ export function thenSteps(model: FaultModel, tracing: TracingCase, next: StepVie
     const likeliest = view.outcomes.toSorted((a, b) => b.p - a.p)[0];
     const after = likeliest && afterEntry(model, now, `${view.step}:${likeliest.outcome}`);
     if (!after || 'is' in after) break;
-    now = view.step === FIRST_START ? { ...after, seen: seenThen(model, after, likeliest.outcome) } : after;
+    now = view.step === WATCH_START ? { ...after, seen: seenThen(model, after, likeliest.outcome) } : after;
     view = offerStep(model, now, { method: 'rollout' }).next;
     if (view) steps.push(view.step);
   }

@@ -1,3 +1,4 @@
+import { WATCH_START } from '../../live/model/special.ts';
 import type { FaultModel, Loaner, TracingCase } from '../../live/types.ts';
 import type { CaseLine } from '../form/caseLine.ts';
 
@@ -12,7 +13,6 @@ export type Bench = {
 };
 export type BadLine = BadEntry | { readonly is: 'not-a-case'; readonly at: string };
 
-const FIRST_START = 'watch-start';
 /** Minor units of one whole unit of money: the cases' money has no currency. */
 const MINOR = 100;
 
@@ -20,7 +20,7 @@ const MINOR = 100;
 export function toTracing(model: FaultModel, line: CaseLine): Bench | BadLine {
   const machine = machineOf(line.machine);
   if ('wrong' in machine) return { is: 'not-a-case', at: `machine.${machine.wrong}` };
-  const started = line.before.some((entry) => entry.split(':')[0] === FIRST_START);
+  const started = line.before.some((entry) => entry.split(':')[0] === WATCH_START);
   const seen = started ? line.seen : [];
   const { told } = line;
   const start: TracingCase = {

@@ -1,3 +1,4 @@
+import { WATCH_START } from '../../live/model/special.ts';
 import type { FaultModel, Step, TracingCase } from '../../live/types.ts';
 import { partsUsed } from '../bench/logged.ts';
 import type { BenchCase } from '../form/benchCase.ts';
@@ -6,7 +7,6 @@ import { likeliestOutcome, onSoundMachine, truthOf, unchanged } from './truth.ts
 
 /** One mend from here on has at least an even chance where a case does not say what mends its machine. */
 const MENDS_FROM = 0.5;
-const FIRST_START = 'watch-start';
 
 /** A case's machine on the bench: what each step shows, in order, and whether it was mended by then. */
 export class Answerer {
@@ -42,7 +42,7 @@ export class Answerer {
   }
 
   #shows(tracing: TracingCase, step: Step): string {
-    if (step.id === FIRST_START) return this.#known(step, [this.#case.firstStart]) ?? onSoundMachine(step);
+    if (step.id === WATCH_START) return this.#known(step, [this.#case.firstStart]) ?? onSoundMachine(step);
     const answers = this.#case.answers as { readonly [id: string]: readonly string[] | undefined };
     const own = this.#known(step, this.#named(answers, step.id) ?? []);
     if (own !== null) return own;
@@ -70,7 +70,7 @@ export class Answerer {
     const at = this.#asked.get(step.id) ?? 0;
     this.#asked.set(step.id, at + 1);
     const answer = answers[Math.min(at, answers.length - 1)] as string;
-    const id = step.id === FIRST_START ? step.id : (this.#idIn(step.id) ?? step.id);
+    const id = step.id === WATCH_START ? step.id : (this.#idIn(step.id) ?? step.id);
     return outcomeNamed(this.#model, id, answer);
   }
 

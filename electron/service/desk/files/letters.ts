@@ -2,24 +2,18 @@ import type { JobId } from '../../../../core/ids.ts';
 import type { Refusal } from '../../../../core/refusal.ts';
 import type { EpochMs } from '../../../../core/time.ts';
 import type { Shop } from '../../../../db/index.ts';
-import { loadView } from '../loadView.ts';
-import { storeBlob } from './storeBlob.ts';
+import { storeForJob } from './storeBlob.ts';
 
 /** The largest letter or message that is kept, bytes: a page photographed or a mail with it. */
 const LARGEST = 8 * 1024 * 1024;
 
 /** Keeps what an owner wrote, as it came, sealed under that owner's key. */
-export async function storeLetter(
-  shop: Shop,
-  job: JobId,
-  bytes: Uint8Array,
-  at: EpochMs,
-): Promise<{ readonly blob: string } | Refusal> {
-  const { job: found } = await loadView(await shop.read(), { job }, at);
-  if (!found) return { refused: 'no-such-job' };
+export const storeLetter = (shop: Shop, job: JobId, bytes: Uint8Array, at: EpochMs) =>
+  storeForJob(shop, job, { bytes, purpose: 'record', at }, () => letterProblem(bytes));
+
+function letterProblem(bytes: Uint8Array): Refusal | null {
   if (bytes.length === 0) return { refused: 'letter-empty' };
-  if (bytes.length > LARGEST) return { refused: 'letter-too-large', size: bytes.length, most: LARGEST };
-  return storeBlob(shop, bytes, { of: found.owner, purpose: 'record' });
+  return bytes.length > LARGEST ? { refused: 'letter-too-large', size: bytes.length, most: LARGEST } : null;
 }
 
 const BEGINS: readonly (readonly [string, string])[] = [

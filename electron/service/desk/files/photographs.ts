@@ -3,24 +3,14 @@ import type { JobId, OwnerId } from '../../../../core/ids.ts';
 import type { Refusal } from '../../../../core/refusal.ts';
 import type { EpochMs } from '../../../../core/time.ts';
 import { checkPhotograph, type Shop } from '../../../../db/index.ts';
-import { loadView } from '../loadView.ts';
-import { storeBlob } from './storeBlob.ts';
+import { storeBlob, storeForJob } from './storeBlob.ts';
 import { takeBlob } from './takeBlob.ts';
 
 /** Stores a photograph for a job, sealed under its owner's key; checked again here, whatever the page did to it. */
-export async function storePhotograph(
-  shop: Shop,
-  job: JobId,
-  bytes: Uint8Array,
-  at: EpochMs,
-): Promise<{ readonly blob: string } | Refusal> {
-  const { job: found } = await loadView(await shop.read(), { job }, at);
-  if (!found) return { refused: 'no-such-job' };
-  if (!agreed(found.consents, 'photos')) return { refused: 'consent-missing' };
-  const problem = checkPhotograph(bytes);
-  if (problem) return problem;
-  return storeBlob(shop, bytes, { of: found.owner, purpose: 'photographs' });
-}
+export const storePhotograph = (shop: Shop, job: JobId, bytes: Uint8Array, at: EpochMs) =>
+  storeForJob(shop, job, { bytes, purpose: 'photographs', at }, ({ consents }) =>
+    agreed(consents, 'photos') ? checkPhotograph(bytes) : { refused: 'consent-missing' },
+  );
 
 /** Keeps a photograph of a sheet that is still being written, as drafts are: sealed, and swept after a day unless it is signed for. */
 export async function holdPhotograph(shop: Shop, bytes: Uint8Array): Promise<{ readonly blob: string } | Refusal> {

@@ -1,0 +1,74 @@
+import { expect, it } from 'vitest';
+import { aJobAt, judith, viewOf } from '../../tests/builders/jobAt.ts';
+import { type ConsentId, noConsents } from '../approval/consent.ts';
+import type { Question } from '../approval/question.ts';
+import type { QuestionId } from '../ids.ts';
+import type { Job } from '../job/job.ts';
+import { newWork, type Work } from '../job/work.ts';
+import { personal } from '../journal/personal.ts';
+import { epochMs } from '../time.ts';
+import { liveTracing } from '../tracing/live/liveTracing.ts';
+import { standardModel } from '../tracing/live/model/standardModel.ts';
+import { tracingDoorFor } from './tracingDoorFor.ts';
+
+const door = tracingDoorFor(liveTracing, standardModel());
+const name = personal('contact', judith.id, 'Judith Amberley');
+const signature = { name, drawn: null, typed: true, at: epochMs(0), contentHash: 'a'.repeat(64) };
+
+/** Consents answered yes and signed, those that want it by a signature of their own. */
+const consents = (...yes: ConsentId[]): Job['consents'] => ({
+  ...noConsents,
+  answers: Object.fromEntries(yes.map((id) => [id, 'yes' as const])),
+  signature,
+  own: Object.fromEntries(yes.map((id) => [id, signature])),
+});
+/** A step at which the owner was asked, and what they said. */
+const asked = (what: string, outcome: string): Work => ({
+  ...newWork({ run: what, kind: 'step', what, by: 'bram', startedAt: epochMs(0) }),
+  endedAt: epochMs(1),
+  outcome,
+});
+const lacking = (step: string, over: Partial<Job>) => {
+  const job = aJobAt('tracing', over);
+  return door.lacking({ ...viewOf(job), job }, step);
+};
+
+const agrees = { limitMinor: null, items: [], accepts: false, dead: null, goesTo: 'back' } as const;
+/** The owner's answer to what becomes of their data. */
+const answered = (data: 'copy' | 'leave', at: number): Question => ({
+  id: `q${at}` as QuestionId,
+  kind: 'data-first',
+  says: 'And your data?',
+  options: [{ id: 'so', says: 'So', agrees: { ...agrees, data } }],
+  askedAt: epochMs(0),
+  validUntil: epochMs(100),
+  cameFrom: 'tracing',
+  offer: null,
+  tries: [],
+  answer: { options: ['so'], name, how: { by: 'counter', signature }, heardBy: 'bram', at: epochMs(at) },
+  lapsed: false,
+  withdrawn: false,
+});
+
+it('a word that was said when the owner was asked at the bench is there', () => {
+  expect(lacking('card-seat', { consents: consents() })).toEqual(['open']);
+  expect(lacking('card-seat', { consents: consents(), work: [asked('ask-open', 'no')] })).toEqual(['open']);
+  expect(lacking('card-seat', { consents: consents(), work: [asked('ask-open', 'yes')] })).toEqual([]);
+  expect(lacking('card-seat', { consents: consents('open') })).toEqual([]);
+});
+
+it('what wants a signature of its own is promised by word of mouth, and not given', () => {
+  const open = { consents: consents('open') };
+  expect(lacking('leak-source', { ...open, work: [asked('ask-risk', 'yes')] })).toEqual(['risk']);
+  expect(lacking('leak-source', { consents: consents('open', 'risk') })).toEqual([]);
+  expect(lacking('setup-default', { work: [asked('ask-key', 'risk-signed')] })).toEqual(['key-or-risk']);
+  expect(lacking('setup-default', { consents: consents('risk-key') })).toEqual([]);
+  expect(lacking('setup-default', { work: [asked('ask-key', 'key')] })).toEqual([]);
+});
+
+it('the newest answer about their data goes before the sheet', () => {
+  const sheet = { consents: consents('copy') };
+  expect(lacking('drive-image', sheet)).toEqual([]);
+  expect(lacking('drive-image', { ...sheet, questions: [answered('leave', 1)] })).toEqual(['copy']);
+  expect(lacking('drive-image', { questions: [answered('copy', 2), answered('leave', 1)] })).toEqual([]);
+});
