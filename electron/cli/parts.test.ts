@@ -5,6 +5,7 @@ import type { Tag } from '../../core/custody/part.ts';
 import { formatTag } from '../../core/custody/tag.ts';
 import type { JobId, PartId } from '../../core/ids.ts';
 import { aDesk, type Desk } from '../../tests/builders/desk.ts';
+import { taggedMachine, takingIn } from '../../tests/builders/takingIn.ts';
 import { loadView } from '../service/desk/loadView.ts';
 import { outOfOurs, thenAndNow } from '../service/desk/sheets/custodyReads.ts';
 import { parts } from './parts.ts';
@@ -17,22 +18,7 @@ afterEach(() => desk.folder.remove());
 async function lentOut() {
   desk = await aDesk();
   await desk.ask('openShop', { settings: shopOf.settings, staff: shopOf.staff }, 'mina');
-  const taken = await desk.ask('takeIn', {
-    owner: { fresh: story.owner },
-    machine: { fresh: { called: story.machine.called, tag: story.tag, serial: null } },
-    enquiry: null,
-    cameBack: null,
-    tasks: null,
-    charging: 'charged',
-    told: story.told,
-    cameAlong: [],
-    lift: 'one',
-    limitMinor: 20_000,
-    smallPartsUpToMinor: 0,
-    deadline: null,
-    substitution: { used: true, lesser: 'ask' },
-    recording: false,
-  });
+  const taken = await desk.ask('takeIn', takingIn({ machine: taggedMachine, limitMinor: 20_000 }));
   const job = taken.firstStream.slice('job:'.length) as JobId;
   const slot = (id: string, order: number) => ({ id, takes: 'dimm', order, source: 'by-hand' });
   await desk.ask('writeCensus', {

@@ -3,6 +3,7 @@ import story from '../../assets/demo/story.json' with { type: 'json' };
 import type { CommandName } from '../../core/commands/commands.ts';
 import type { JobId, PartId } from '../../core/ids.ts';
 import type { Job } from '../../core/job/job.ts';
+import { anOffer } from './anOffer.ts';
 import type { Desk } from './desk.ts';
 
 /** What a random command may refer to: the job as it is now, one part of ours and one of theirs. */
@@ -92,18 +93,7 @@ const offered = fc.tuple(minor(15_000), fc.option(minor(30_000)), minor(4000)).m
         ],
         validUntil: null,
         stops: false,
-        offer: {
-          forPart: theirs,
-          part: ours,
-          uses: {},
-          afterwards: [],
-          extras: [],
-          priceMinor,
-          coreMinor,
-          condition: 'used',
-          warrantyMonths: 12,
-          whyNotSame: 'It is not made any more.',
-        },
+        offer: anOffer(theirs, ours, { priceMinor, coreMinor }),
       },
     ],
 );

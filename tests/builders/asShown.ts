@@ -1,8 +1,8 @@
 import type { Asking } from '../../core/commands/kernel/asking.ts';
 import type { Command } from '../../core/commands/kernel/command.ts';
+import { signShown, toBeSigned } from '../../core/commands/kernel/contentHashes.ts';
 import { contentAt, contentOf } from '../../core/commands/kernel/signedContent.ts';
 import type { View } from '../../core/entries/view.ts';
-import { signShown, toBeSigned } from '../../electron/service/desk/signShown.ts';
 
 /** An input whose signatures name the content that whoever signs was shown; as it is where showing it is refused. */
 export function asShown<Input>(command: Command<string, Input>, view: View, input: Input, asking: Asking): Input {

@@ -1,6 +1,8 @@
 import { createHash } from 'node:crypto';
+import { agreed } from '../../core/approval/consent.ts';
 import type { TracingDoor } from '../../core/bench/tracingDoor.ts';
 import type { CommandName } from '../../core/commands/commands.ts';
+import { signShown, toBeSigned } from '../../core/commands/kernel/contentHashes.ts';
 import { type Asked, type PreviewAsked, zAsked, zPreview } from '../../core/contract/contract.ts';
 import type { Previewed } from '../../core/contract/previewed.ts';
 import type { View } from '../../core/entries/view.ts';
@@ -12,7 +14,6 @@ import { seededChance } from '../../electron/cli/demo/seededChance.ts';
 import { carryOut } from '../../electron/service/desk/carryOut.ts';
 import { loadView } from '../../electron/service/desk/loadView.ts';
 import { preview } from '../../electron/service/desk/preview.ts';
-import { signShown, toBeSigned } from '../../electron/service/desk/signShown.ts';
 import type { Tools } from '../../electron/service/desk/tools.ts';
 import { openEngine } from '../../electron/service/openEngine.ts';
 import { openTools } from '../../electron/service/openTools.ts';
@@ -113,7 +114,6 @@ export const fewSteps: TracingDoor = {
           triedWithout: id === 'dimm-loan' ? ['dimm'] : [],
           oneByOne: false,
           gives: {},
-          needs: id === 'dimm-loan' ? ['open', 'own-parts-in'] : ['open'],
           handling: {
             takesOut: id === 'dimm-loan' ? ['dimm'] : [],
             borrows: id === 'dimm-loan' ? 'dimm' : null,
@@ -124,6 +124,10 @@ export const fewSteps: TracingDoor = {
             movesDimms: false,
           },
         },
+  lacking: ({ job }, id) =>
+    (id === 'dimm-loan' ? (['open', 'own-parts-in'] as const) : (['open'] as const)).filter(
+      (need) => !agreed(job.consents, need),
+    ),
   gates: () => [],
   leftOut: () => [],
   suspects: () => ['dimm-dead', 'dimm-slot'],

@@ -7,7 +7,6 @@ import { applyMachine } from '../../core/custody/machine.ts';
 import type { Tag } from '../../core/custody/part.ts';
 import type { View } from '../../core/entries/view.ts';
 import type { JobId, MachineId, OwnerId, StaffId } from '../../core/ids.ts';
-import type { TakenIn } from '../../core/job/entries.ts';
 import { type Job, newJob } from '../../core/job/job.ts';
 import type { ShopSettings } from '../../core/job/shop.ts';
 import { personal } from '../../core/journal/personal.ts';
@@ -17,6 +16,7 @@ import { seededChance } from '../../electron/cli/demo/seededChance.ts';
 import { openEngine } from '../../electron/service/openEngine.ts';
 import { openTools } from '../../electron/service/openTools.ts';
 import { fewSteps } from './desk.ts';
+import { takenInBody } from './takenInBody.ts';
 
 const owner = 'judith' as OwnerId;
 const machine = 'm' as MachineId;
@@ -32,33 +32,8 @@ export const judith: Owner = {
   mayCollect: held<readonly string[]>([]),
 };
 
-const taken = {
-  owner,
-  machine,
-  tag: story.tag as Tag,
-  tasks: null,
-  charging: 'charged',
-  enquiry: null,
-  cameBackFrom: null,
-  told: {
-    ownWords: held(story.told.ownWords),
-    symptoms: story.told.symptoms,
-    changed: [],
-    often: [],
-    onlyWhen: [],
-    sinceDays: null,
-    lastWorked: null,
-  },
-  cameAlong: [],
-  lift: 'one',
-  limitMinor: 12_000,
-  smallPartsUpToMinor: 500,
-  feeMinor: 3000,
-  perMinuteMinor: 75,
-  deadline: null,
-  substitution: { used: true, lesser: 'ask' },
-  recording: false,
-} as const satisfies TakenIn;
+const tag = story.tag as Tag;
+const taken = takenInBody({ owner, machine, tag }, story.told);
 
 /** A job as it was taken in, put at a stage, with whatever else is said of it. */
 export function aJobAt(stage: Stage, over: Partial<Job> = {}): Job {
@@ -76,7 +51,7 @@ export const viewOf = (job: Job, of: Owner = judith): View => ({
   machine: applyMachine(null, {
     stream: `machine:${machine}`,
     kind: 'machine-known',
-    body: { id: machine, owner, tag: taken.tag, called: story.machine.called, serial: null },
+    body: { id: machine, owner, tag, called: story.machine.called, serial: null },
   }),
   rigs: new Map(),
   parts: new Map(),

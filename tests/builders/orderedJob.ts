@@ -3,7 +3,7 @@ import story from '../../assets/demo/story.json' with { type: 'json' };
 import type { JobId, PartId, QuestionId } from '../../core/ids.ts';
 import type { Job } from '../../core/job/job.ts';
 import { aDesk, type Desk } from './desk.ts';
-import { takingIn } from './takingIn.ts';
+import { taggedMachine, takingIn } from './takingIn.ts';
 
 export const AGREED_MINOR = 8000;
 export const how = (desk: Desk) => ({
@@ -34,7 +34,7 @@ export async function anOrderedJob(): Promise<OrderedJob> {
   const done = await desk.ask(
     'takeIn',
     takingIn({
-      machine: { fresh: { called: story.machine.called, tag: story.tag, serial: null } },
+      machine: taggedMachine,
       limitMinor: 20_000,
     }),
   );

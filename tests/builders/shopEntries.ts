@@ -1,7 +1,10 @@
+import type { Tag } from '../../core/custody/part.ts';
 import type { Place } from '../../core/custody/place.ts';
+import type { MachineId, OwnerId } from '../../core/ids.ts';
 import type { Draft } from '../../core/journal/entry.ts';
 import { personal } from '../../core/journal/personal.ts';
 import { draft } from './shopFolder.ts';
+import { takenInBody } from './takenInBody.ts';
 
 /** Entries as the shop's rules write them, with only what a test is about. */
 
@@ -66,34 +69,15 @@ export const ownerKnown = (
     mayCollect: personal('contact', owner, []),
   });
 
-export const takenIn = (job: string, over: { readonly owner?: string; readonly machine?: string } = {}): Draft =>
-  draft(`job:${job}`, 'taken-in', {
-    owner: over.owner ?? 'o1',
-    machine: over.machine ?? 'm1',
-    tag: 'K7R4TMX',
-    tasks: null,
-    charging: 'charged',
-    enquiry: null,
-    cameBackFrom: null,
-    told: {
-      ownWords: personal('contact', over.owner ?? 'o1', 'It stays dark.'),
-      symptoms: ['dark'],
-      changed: [],
-      often: [],
-      onlyWhen: [],
-      sinceDays: null,
-      lastWorked: null,
-    },
-    cameAlong: [],
-    lift: 'one',
-    limitMinor: 12_000,
-    smallPartsUpToMinor: 500,
-    feeMinor: 3000,
-    perMinuteMinor: 75,
-    deadline: null,
-    substitution: { used: true, lesser: 'ask' },
-    recording: false,
-  });
+export const takenIn = (job: string, { owner = 'o1', machine = 'm1' } = {}): Draft =>
+  draft(
+    `job:${job}`,
+    'taken-in',
+    takenInBody(
+      { owner: owner as OwnerId, machine: machine as MachineId, tag: 'K7R4TMX' as Tag },
+      { ownWords: 'It stays dark.', symptoms: ['dark'] },
+    ),
+  );
 
 export const stageEntered = (job: string, stage: string): Draft =>
   draft(`job:${job}`, 'stage-entered', { stage, why: 'step' });

@@ -1,5 +1,8 @@
 import story from '../../assets/demo/story.json' with { type: 'json' };
 
+/** The machine of the story, with its tag on. */
+export const taggedMachine = { fresh: { called: story.machine.called, tag: story.tag, serial: null } };
+
 /** What the desk writes when a machine comes whose fault is to be found, under a limit of 120; `says` what differs. */
 export const takingIn = (says: Readonly<Record<string, unknown>> = {}) => ({
   owner: { fresh: story.owner },
@@ -21,7 +24,7 @@ export const takingIn = (says: Readonly<Record<string, unknown>> = {}) => ({
 
 /** The same with its sheet answered and signed, in one press; the signature names what was shown once it is shown. */
 export const signingIn = (says: Readonly<Record<string, unknown>> = {}) => ({
-  ...takingIn({ machine: { fresh: { called: story.machine.called, tag: story.tag, serial: null } } }),
+  ...takingIn({ machine: taggedMachine }),
   promised: null,
   before: null,
   report: null,

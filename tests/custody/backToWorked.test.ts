@@ -4,28 +4,14 @@ import story from '../../assets/demo/story.json' with { type: 'json' };
 import type { JobId, PartId } from '../../core/ids.ts';
 import { lastWorked } from '../../core/job/triedArrangements.ts';
 import { aDesk, type Desk } from '../builders/desk.ts';
+import { takingIn } from '../builders/takingIn.ts';
 
 let desk: Desk;
 afterEach(() => desk.close());
 
 async function taken(): Promise<JobId> {
   await desk.ask('openShop', { settings: shopOf.settings, staff: shopOf.staff }, 'mina');
-  const { firstStream } = await desk.ask('takeIn', {
-    owner: { fresh: story.owner },
-    machine: { fresh: { called: 'a tower', tag: null, serial: null } },
-    enquiry: null,
-    cameBack: null,
-    tasks: null,
-    charging: 'charged',
-    told: story.told,
-    cameAlong: [],
-    lift: 'two',
-    limitMinor: 100_000,
-    smallPartsUpToMinor: 0,
-    deadline: null,
-    substitution: { used: true, lesser: 'ask' },
-    recording: false,
-  });
+  const { firstStream } = await desk.ask('takeIn', takingIn({ lift: 'two', limitMinor: 100_000 }));
   const job = firstStream.slice('job:'.length) as JobId;
   const signed = { name: story.owner.name, drawn: null, contentHash: null };
   await desk.ask('signSheet', { job, answers: story.answers, signed });

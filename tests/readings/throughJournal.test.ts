@@ -2,7 +2,6 @@ import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import shopOf from '../../assets/demo/shop.json' with { type: 'json' };
-import story from '../../assets/demo/story.json' with { type: 'json' };
 import type { JobId } from '../../core/ids.ts';
 import { canonicalJson } from '../../core/journal/canonicalJson.ts';
 import { ownReportOf } from '../../core/readings/ownReportOf.ts';
@@ -10,15 +9,12 @@ import { readReport } from '../../core/readings/readReport.ts';
 import { saidOf } from '../../core/readings/readText.ts';
 import { aDesk, type Desk } from '../builders/desk.ts';
 import { aShopFolder } from '../builders/shopFolder.ts';
-import { takingIn } from '../builders/takingIn.ts';
+import { taggedMachine, takingIn } from '../builders/takingIn.ts';
 import { describeOverOpenData } from '../openData.ts';
 
 /** Takes one machine in, as with every job. */
 async function takenIn(desk: Desk): Promise<JobId> {
-  const done = await desk.ask(
-    'takeIn',
-    takingIn({ machine: { fresh: { called: story.machine.called, tag: story.tag, serial: null } } }),
-  );
+  const done = await desk.ask('takeIn', takingIn({ machine: taggedMachine }));
   return done.firstStream.slice('job:'.length) as JobId;
 }
 

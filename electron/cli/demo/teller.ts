@@ -1,4 +1,5 @@
 import type { CommandName } from '../../../core/commands/commands.ts';
+import { signShown, toBeSigned } from '../../../core/commands/kernel/contentHashes.ts';
 import type { Asked, PreviewAsked } from '../../../core/contract/contract.ts';
 import { zAsked, zPreview } from '../../../core/contract/contract.ts';
 import type { JobSheet } from '../../../core/contract/screens.ts';
@@ -9,7 +10,6 @@ import type { Engine } from '../../service/desk/estimating/engine.ts';
 import { followWithEstimate } from '../../service/desk/estimating/estimates.ts';
 import { preview } from '../../service/desk/preview.ts';
 import { jobSheet } from '../../service/desk/sheets/jobSheet.ts';
-import { signShown, toBeSigned } from '../../service/desk/signShown.ts';
 import type { Tools } from '../../service/desk/tools.ts';
 import type { StoryClock } from './clock.ts';
 

@@ -4,10 +4,11 @@ import story from '../../../assets/demo/story.json' with { type: 'json' };
 import type { JobId, PartId } from '../../../core/ids.ts';
 import type { Job } from '../../../core/job/job.ts';
 import { charges } from '../../../core/job/money/charges.ts';
+import { anOffer } from '../../../tests/builders/anOffer.ts';
 import { aDesk, type Desk } from '../../../tests/builders/desk.ts';
 import { saidBy } from '../../../tests/builders/papers/saidBy.ts';
 import { readCsv } from '../../../tests/builders/readCsv.ts';
-import { takingIn } from '../../../tests/builders/takingIn.ts';
+import { taggedMachine, takingIn } from '../../../tests/builders/takingIn.ts';
 import { openEngine } from '../openEngine.ts';
 import { openTools } from '../openTools.ts';
 import { bookkeeping } from './sheets/bookkeeping.ts';
@@ -30,7 +31,7 @@ async function takenIn({ tax = shopOf.settings.tax, currency = 'GBP', charging =
   const done = await desk.ask(
     'takeIn',
     takingIn({
-      machine: { fresh: { called: story.machine.called, tag: story.tag, serial: null } },
+      machine: taggedMachine,
       charging,
       limitMinor: 40_000,
       smallPartsUpToMinor: 500,
@@ -71,18 +72,7 @@ async function replace(job: JobId, slot: string, name: string, priceMinor: numbe
     options: [accept, { id: 'no', says: 'No', agrees }],
     validUntil: null,
     stops: false,
-    offer: {
-      forPart: theirs,
-      part: ours,
-      uses: {},
-      afterwards: [],
-      extras: [],
-      priceMinor,
-      condition: 'used',
-      warrantyMonths: 12,
-      whyNotSame: 'It is not made any more.',
-      ...more,
-    },
+    offer: anOffer(theirs, ours, { priceMinor, ...more }),
   });
   const question = (await desk.view(job)).job?.questions.at(-1)?.id;
   desk.pass(5);
@@ -340,24 +330,11 @@ it('work that goes over the limit is written down in full and charged up to the 
 
 it('a limit that does not cover the finding fee is refused at the counter', async () => {
   await takenIn();
-  const again = {
-    owner: { fresh: story.owner },
-    machine: { fresh: { called: 'another', tag: null, serial: null } },
-    enquiry: null,
-    cameBack: null,
-    tasks: null,
-    told: story.told,
-    cameAlong: [],
-    lift: 'one',
-    limitMinor: 2999,
-    smallPartsUpToMinor: 0,
-    deadline: null,
-    substitution: { used: true, lesser: 'ask' },
-    recording: false,
-  };
-  expect(await desk.refused('takeIn', { ...again, charging: 'charged' })).toMatchObject({
+  const again = (charging: string) =>
+    takingIn({ machine: { fresh: { called: 'another', tag: null, serial: null } }, limitMinor: 2999, charging });
+  expect(await desk.refused('takeIn', again('charged'))).toMatchObject({
     refused: 'limit-below-fee',
     feeMinor: 3000,
   });
-  await desk.ask('takeIn', { ...again, charging: 'free' });
+  await desk.ask('takeIn', again('free'));
 });

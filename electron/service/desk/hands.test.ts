@@ -6,6 +6,7 @@ import { issueTag } from '../../../core/custody/tag.ts';
 import type { JobId } from '../../../core/ids.ts';
 import { phaseOf } from '../../../core/job/work.ts';
 import { aDesk, type Desk } from '../../../tests/builders/desk.ts';
+import { takingIn } from '../../../tests/builders/takingIn.ts';
 import { seededChance } from '../../cli/demo/seededChance.ts';
 
 const MINUTE = 60_000;
@@ -29,22 +30,14 @@ afterEach(() => desk.close());
 const { randomInt } = seededChance(11);
 let phones = 0;
 async function takenIn(called: string): Promise<JobId> {
-  const done = await desk.ask('takeIn', {
-    owner: { fresh: { ...story.owner, phone: `01632 9600${10 + ++phones}` } },
-    machine: { fresh: { called, tag: issueTag(randomInt), serial: null } },
-    enquiry: null,
-    cameBack: null,
-    tasks: null,
-    charging: 'charged',
-    told: story.told,
-    cameAlong: [],
-    lift: 'one',
-    limitMinor: 40_000,
-    smallPartsUpToMinor: 0,
-    deadline: null,
-    substitution: { used: true, lesser: 'ask' },
-    recording: false,
-  });
+  const done = await desk.ask(
+    'takeIn',
+    takingIn({
+      owner: { fresh: { ...story.owner, phone: `01632 9600${10 + ++phones}` } },
+      machine: { fresh: { called, tag: issueTag(randomInt), serial: null } },
+      limitMinor: 40_000,
+    }),
+  );
   const job = done.firstStream.slice('job:'.length) as JobId;
   const answers = { open: 'yes', 'own-parts-in': 'yes', photos: 'yes' };
   await desk.ask('signSheet', { job, answers, signed: { name: story.owner.name, drawn: null, contentHash: null } });

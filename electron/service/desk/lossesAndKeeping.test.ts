@@ -4,8 +4,10 @@ import story from '../../../assets/demo/story.json' with { type: 'json' };
 import type { JobId, PartId } from '../../../core/ids.ts';
 import { lossesOf } from '../../../core/job/home/losses.ts';
 import { charges } from '../../../core/job/money/charges.ts';
+import { anOffer } from '../../../tests/builders/anOffer.ts';
 import { aDesk, type Desk } from '../../../tests/builders/desk.ts';
 import { saidBy } from '../../../tests/builders/papers/saidBy.ts';
+import { taggedMachine, takingIn } from '../../../tests/builders/takingIn.ts';
 import { loadView } from './loadView.ts';
 import { keptSheet } from './sheets/keptSheet.ts';
 import { issuedPaper } from './sheets/papers.ts';
@@ -21,22 +23,7 @@ const phone = () => ({ by: 'phone', at: desk.folder.clock.now, number: story.own
 async function takenIn(answers: object = {}) {
   desk = await aDesk();
   await desk.ask('openShop', { settings: shopOf.settings, staff: shopOf.staff }, 'mina');
-  const done = await desk.ask('takeIn', {
-    owner: { fresh: story.owner },
-    machine: { fresh: { called: story.machine.called, tag: story.tag, serial: null } },
-    enquiry: null,
-    cameBack: null,
-    tasks: null,
-    charging: 'charged',
-    told: story.told,
-    cameAlong: [],
-    lift: 'one',
-    limitMinor: 20_000,
-    smallPartsUpToMinor: 0,
-    deadline: null,
-    substitution: { used: true, lesser: 'ask' },
-    recording: false,
-  });
+  const done = await desk.ask('takeIn', takingIn({ machine: taggedMachine, limitMinor: 20_000 }));
   const job = done.firstStream.slice('job:'.length) as JobId;
   await desk.ask('writeCensus', {
     job,
@@ -233,17 +220,7 @@ describe('a part of ours is sold from the wall', () => {
       ],
       validUntil: null,
       stops: false,
-      offer: {
-        forPart: theirs,
-        part: ours,
-        uses: {},
-        afterwards: [],
-        extras: [],
-        priceMinor: 4000,
-        condition: 'used',
-        warrantyMonths: 12,
-        whyNotSame: 'It is not made any more.',
-      },
+      offer: anOffer(theirs, ours, { priceMinor: 4000 }),
     });
     const question = (await desk.view(job)).job?.questions[0]?.id;
     await desk.ask('answer', { job, question, options: ['yes'], name: story.owner.name, how: phone() });

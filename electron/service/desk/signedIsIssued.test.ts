@@ -2,6 +2,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import shopOf from '../../../assets/demo/shop.json' with { type: 'json' };
 import story from '../../../assets/demo/story.json' with { type: 'json' };
 import type { CommandName } from '../../../core/commands/commands.ts';
+import { signShown } from '../../../core/commands/kernel/contentHashes.ts';
 import type { Previewed } from '../../../core/contract/previewed.ts';
 import { issueTag } from '../../../core/custody/tag.ts';
 import type { JobId } from '../../../core/ids.ts';
@@ -10,7 +11,6 @@ import { NOT_YET } from '../../../core/papers/format.ts';
 import { aDesk, type Desk } from '../../../tests/builders/desk.ts';
 import { signingIn, takingIn } from '../../../tests/builders/takingIn.ts';
 import { issuedPaper } from './sheets/papers.ts';
-import { signShown } from './signShown.ts';
 
 const MINUTES_A_DAY = 24 * 60;
 const mark = { name: story.owner.name, drawn: null, contentHash: null };

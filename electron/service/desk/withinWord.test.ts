@@ -6,6 +6,7 @@ import type { JobId, PartId } from '../../../core/ids.ts';
 import type { Entry } from '../../../core/journal/entry.ts';
 import { anyDeeds, tryIt } from '../../../tests/builders/anyCommands.ts';
 import { aDesk, type Desk } from '../../../tests/builders/desk.ts';
+import { taggedMachine, takingIn } from '../../../tests/builders/takingIn.ts';
 
 const LIMIT = 6000;
 const FEE = 3000;
@@ -15,22 +16,7 @@ const A_MINUTE = 75;
 async function takenIn(desk: Desk, inside: boolean, smallPartsUpToMinor: number) {
   const settings = { ...shopOf.settings, tax: { permille: 200, inside } };
   await desk.ask('openShop', { settings, staff: shopOf.staff }, 'mina');
-  const done = await desk.ask('takeIn', {
-    owner: { fresh: story.owner },
-    machine: { fresh: { called: story.machine.called, tag: story.tag, serial: null } },
-    enquiry: null,
-    cameBack: null,
-    tasks: null,
-    charging: 'charged',
-    told: story.told,
-    cameAlong: [],
-    lift: 'one',
-    limitMinor: LIMIT,
-    smallPartsUpToMinor,
-    deadline: null,
-    substitution: { used: true, lesser: 'ask' },
-    recording: false,
-  });
+  const done = await desk.ask('takeIn', takingIn({ machine: taggedMachine, limitMinor: LIMIT, smallPartsUpToMinor }));
   const job = done.firstStream.slice('job:'.length) as JobId;
   const dimm = { kind: 'dimm', attributes: { memory: 'DDR4', module: 'UDIMM', capacity: 8 } };
   await desk.ask('writeCensus', {
