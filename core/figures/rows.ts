@@ -5,7 +5,7 @@
 export const at = (row: Float64Array, place: number): number => row[place] ?? Number.NaN;
 
 /** A whole number of a row; outside of it: not a number. */
-export const wholeAt = (row: Int32Array, place: number): number => row[place] ?? Number.NaN;
+export const wholeAt = (row: Int32Array | Uint8Array, place: number): number => row[place] ?? Number.NaN;
 
 /**
  * An entry of a list that must be there.

@@ -13,7 +13,8 @@ export function doubledKey(json: string): string | undefined {
     else if (token === '}' || token === ']') open.pop();
     else if (token === ',' && inner) inner.at++;
     else if (token === ':' && inner?.keys) {
-      inner.key = JSON.parse(text) as string;
+      const key: string = JSON.parse(text);
+      inner.key = key;
       if (inner.keys.has(inner.key)) return pathOf(open);
       inner.keys.add(inner.key);
     } else text = token;

@@ -44,10 +44,10 @@ function readProblem(json: string): Problem {
   if (star >= 0) throw new BadField('not-an-id', `faults[${star}].id`);
   const faultNumbers = numberIds(faults, (at) => `faults[${at}].id`);
   const prior = normalise(
-    faultList.map((each, at) => asNumber(get(each as Record<string, unknown>, 'weight'), `faults[${at}].weight`)),
+    faultList.map((each, at) => asNumber(get(asFields(each, `faults[${at}]`), 'weight'), `faults[${at}].weight`)),
   );
 
-  const assembly = readAssembly(limited((get(file, 'assembly') ?? []) as unknown, 'assembly'));
+  const assembly = readAssembly(limited(get(file, 'assembly') ?? [], 'assembly'));
   const waitingWeight = asNumber(get(file, 'waitingWeight'), 'waitingWeight');
   const handOver = asNumber(get(file, 'handOver'), 'handOver');
   const stepList = limited(asList(get(file, 'steps'), 'steps'), 'steps');

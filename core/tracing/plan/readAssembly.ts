@@ -1,3 +1,4 @@
+import { nth } from '../../figures/rows.ts';
 import { asFields, asId, asNumber, BadField, get, numberIds, numberOf } from './fileReader.ts';
 import type { AssemblyState } from './problem.ts';
 
@@ -18,7 +19,7 @@ export function readAssembly(list: readonly unknown[]): Assembly {
   const states = fields.map((each, at) => {
     const within = get(each, 'within') ?? null;
     return {
-      id: ids[at] as string,
+      id: nth(ids, at),
       opening: asNumber(get(each, 'opening'), `assembly[${at}].opening`),
       closing: asNumber(get(each, 'closing'), `assembly[${at}].closing`),
       within: within === null ? -1 : numberOf(within, numbers, `assembly[${at}].within`),

@@ -1,3 +1,4 @@
+import { at } from '../../figures/rows.ts';
 import {
   asFields,
   asId,
@@ -123,8 +124,7 @@ function endingOf(
   if (!finish) return undefined;
   const ending = new Float64Array(chance[0]?.length ?? 0);
   chance.forEach((row, o) => {
-    if (cures[o])
-      for (let f = 0; f < ending.length; f++) ending[f] = (ending[f] as number) + (row[f] as number) * (finish[o] ?? 0);
+    if (cures[o]) for (let f = 0; f < ending.length; f++) ending[f] = at(ending, f) + at(row, f) * (finish[o] ?? 0);
   });
   return ending.some((each) => each > 0) ? ending : undefined;
 }

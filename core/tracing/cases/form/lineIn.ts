@@ -1,3 +1,5 @@
+import { nth } from '../../../figures/rows.ts';
+
 /** The line, from 1, of the value at a path in a valid JSON text: of the deepest part of the path that is there. */
 export function lineIn(text: string, path: readonly (string | number)[]): number {
   const tokens = [...text.matchAll(/"(?:[^"\\]|\\.)*"|[{}[\],:]|[^\s{}[\],:"]+/gs)].map(({ 0: token, index }) => ({
@@ -23,7 +25,7 @@ function childAt(tokens: readonly Token[], at: number, key: string | number): { 
   if (opened !== '{' && opened !== '[') return null;
   let [here, item] = [at + 1, 0];
   while (here < tokens.length && tokens[here]?.token !== '}' && tokens[here]?.token !== ']') {
-    const first = tokens[here] as Token;
+    const first = nth(tokens, here);
     const value = opened === '{' ? here + 2 : here;
     if (opened === '{' ? JSON.parse(first.token) === key : item === Number(key)) return { value, named: first.index };
     here = afterValue(tokens, value);

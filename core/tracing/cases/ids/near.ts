@@ -1,15 +1,17 @@
+import { nth } from '../../../figures/rows.ts';
+
 /** Edits by which one word becomes another: letters added, dropped or changed (Levenshtein 1966). */
 function edits(from: string, to: string): number {
-  let row = Array.from({ length: to.length + 1 }, (_, at) => at);
+  let row = Array.from({ length: to.length + 1 }, (_, letters) => letters);
   for (let i = 1; i <= from.length; i++) {
     const next = [i];
     for (let j = 1; j <= to.length; j++) {
-      const changed = (row[j - 1] as number) + (from[i - 1] === to[j - 1] ? 0 : 1);
-      next.push(Math.min(changed, (row[j] as number) + 1, (next[j - 1] as number) + 1));
+      const changed = nth(row, j - 1) + (from[i - 1] === to[j - 1] ? 0 : 1);
+      next.push(Math.min(changed, nth(row, j) + 1, nth(next, j - 1) + 1));
     }
     row = next;
   }
-  return row[to.length] as number;
+  return nth(row, to.length);
 }
 
 const MOST_NAMED = 3;

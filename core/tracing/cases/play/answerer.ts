@@ -1,3 +1,4 @@
+import { nth } from '../../../figures/rows.ts';
 import { WATCH_START } from '../../live/model/special.ts';
 import type { FaultModel, Step, TracingCase } from '../../live/types.ts';
 import { partsUsed } from '../bench/logged.ts';
@@ -69,7 +70,7 @@ export class Answerer {
     if (answers.length === 0) return null;
     const at = this.#asked.get(step.id) ?? 0;
     this.#asked.set(step.id, at + 1);
-    const answer = answers[Math.min(at, answers.length - 1)] as string;
+    const answer = nth(answers, Math.min(at, answers.length - 1));
     const id = step.id === WATCH_START ? step.id : (this.#idIn(step.id) ?? step.id);
     return outcomeNamed(this.#model, id, answer);
   }

@@ -1,7 +1,7 @@
+import { at, nth } from '../../../figures/rows.ts';
 import { faultNumber, MADE_BY_US } from '../model/special.ts';
 import type { Belief, FaultModel, Suspect, TracingCase } from '../types.ts';
 import { contradictionOf } from './contradiction.ts';
-import type { Hypothesis } from './hypotheses.ts';
 import { massOf, type Posterior, posteriorOf } from './posterior.ts';
 import { FIRST, OURS, PRESENCES, placeOf, SECOND } from './presence.ts';
 
@@ -31,13 +31,13 @@ export function suspectsOf(model: FaultModel, posterior: Posterior): readonly Su
   let ours = 0;
   const add = (fault: number, mode: number, isThere: boolean, p: number): void => {
     const into = isThere ? there : mended;
-    into[fault] = (into[fault] as number) + p;
-    if (mode === 1) comes[fault] = (comes[fault] as number) + p;
+    into[fault] = at(into, fault) + p;
+    if (mode === 1) comes[fault] = at(comes, fault) + p;
   };
   for (let h = 0; h < posterior.hypotheses.length; h++) {
-    const { first, firstMode, second, secondMode } = posterior.hypotheses[h] as Hypothesis;
+    const { first, firstMode, second, secondMode } = nth(posterior.hypotheses, h);
     for (let state = 0; state < PRESENCES; state++) {
-      const p = posterior.standing[placeOf(h, state)] as number;
+      const p = at(posterior.standing, placeOf(h, state));
       if (p === 0) continue;
       if (state & OURS) ours += p;
       if (first >= 0) add(first, firstMode, (state & FIRST) !== 0, p);
@@ -47,13 +47,13 @@ export function suspectsOf(model: FaultModel, posterior: Posterior): readonly Su
   there[faultNumber(model, MADE_BY_US)] = ours;
   return model.faults
     .map((fault, f): Suspect => {
-      const p = there[f] as number;
-      const all = p + (mended[f] as number);
+      const p = at(there, f);
+      const all = p + at(mended, f);
       return {
         fault: fault.id,
         p,
-        mended: mended[f] as number,
-        comesAndGoes: all > 0 ? (comes[f] as number) / all : 0,
+        mended: at(mended, f),
+        comesAndGoes: all > 0 ? at(comes, f) / all : 0,
       };
     })
     .sort((a, b) => b.p + b.mended - a.p - a.mended);

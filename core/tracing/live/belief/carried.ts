@@ -1,3 +1,4 @@
+import { nth } from '../../../figures/rows.ts';
 import type { Condition } from './condition.ts';
 import { begin, carryOn, chancesSeen } from './filter.ts';
 import type { Hypothesis } from './hypotheses.ts';
@@ -64,7 +65,7 @@ function carryAll(list: readonly Hypothesis[], condition: Condition, carried: Ma
   addLoaners(carried, used);
   const sets = [...carried].map(([bad, stands]) => ({ inIt: bad & used, stands }));
   for (let h = 0; h < list.length; h++) {
-    const hypothesis = list[h] as Hypothesis;
+    const hypothesis = nth(list, h);
     chancesSeen(hypothesis, condition, 0, sound);
     for (const { inIt, stands } of sets) {
       if (inIt !== 0) chancesSeen(hypothesis, condition, inIt, spoilt);

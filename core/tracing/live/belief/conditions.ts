@@ -1,3 +1,4 @@
+import { nth } from '../../../figures/rows.ts';
 import { type Assembly, assemblyOf, movesBefore } from '../assembly.ts';
 import { leftBy, lookFrom, NOTHING_DONE } from '../configuration.ts';
 import { maskOf } from '../model/circuits.ts';
@@ -47,7 +48,7 @@ export function conditionsOf(model: FaultModel, tracing: TracingCase, prior: Pri
     const came = last.get(key);
     last.set(key, entry.outcome);
     conditions.push({
-      ...((came === undefined ? looks : asRepeat(model, step, looks, came))[outcome] as Condition),
+      ...nth(came === undefined ? looks : asRepeat(model, step, looks, came), outcome),
       oursComes,
       loaners: entry.loaners.flatMap((used) => {
         const bad = model.badLoaner[used.kind];
@@ -66,7 +67,7 @@ export const lookKey = (step: Step, look: number): string => `${step.id} ${look}
 export function lastLooks(model: FaultModel, { conditions, entries }: LoggedConditions): ReadonlyMap<string, string> {
   return new Map(
     conditions.map((condition, k) => [
-      lookKey(model.steps[condition.step] as Step, condition.look),
+      lookKey(nth(model.steps, condition.step), condition.look),
       entries[k]?.outcome ?? '',
     ]),
   );

@@ -1,4 +1,5 @@
 import { prng } from '../../../figures/prng.ts';
+import { at, nth } from '../../../figures/rows.ts';
 import type { Contradiction, FaultModel, TracingCase } from '../types.ts';
 import type { Condition } from './condition.ts';
 import { carry } from './filter.ts';
@@ -22,10 +23,7 @@ export function contradictionOf(model: FaultModel, tracing: TracingCase, posteri
   const best = bestOf(posterior);
   if (!best) return null;
   const rows = posterior.conditions.map((condition) => outcomeRow(model, posterior, condition, best));
-  const actual = rows.reduce(
-    (sum, row, k) => sum + Math.log(row[(posterior.conditions[k] as Condition).outcome] ?? 0),
-    0,
-  );
+  const actual = rows.reduce((sum, row, k) => sum + Math.log(row[nth(posterior.conditions, k).outcome] ?? 0), 0);
   if (!isOdd(rows, actual)) return null;
   const tail = tailOf(rows, actual);
   if (tail > CONTRADICTS) return null;
@@ -76,11 +74,11 @@ function tailOf(rows: readonly Float64Array[], actual: number): number {
     for (const row of rows) {
       let u = chance.next();
       let o = 0;
-      while (o < row.length - 1 && u >= (row[o] as number)) {
-        u -= row[o] as number;
+      while (o < row.length - 1 && u >= at(row, o)) {
+        u -= at(row, o);
         o += 1;
       }
-      sum += Math.log(row[o] as number);
+      sum += Math.log(at(row, o));
     }
     if (sum <= actual + 1e-9) asOdd += 1;
   }

@@ -1,3 +1,4 @@
+import { at } from '../../../figures/rows.ts';
 import { chanceOf, isSteady, mendedSince, type Showing, show, showNothing } from './chanceOf.ts';
 import type { Condition } from './condition.ts';
 import type { Hypothesis } from './hypotheses.ts';
@@ -46,15 +47,9 @@ export function chancesSeen(hypothesis: Hypothesis, condition: Condition, bad: n
     if (second < 0 && state & SECOND) continue;
     showNothing(shown);
     if (firstIn && state & FIRST)
-      show(shown, condition, normal[a] as number, seen[a] as number, isSteady(condition, first, hypothesis.firstMode));
+      show(shown, condition, at(normal, a), at(seen, a), isSteady(condition, first, hypothesis.firstMode));
     if (secondIn && state & SECOND)
-      show(
-        shown,
-        condition,
-        normal[b] as number,
-        seen[b] as number,
-        isSteady(condition, second, hypothesis.secondMode),
-      );
+      show(shown, condition, at(normal, b), at(seen, b), isSteady(condition, second, hypothesis.secondMode));
     if (state & OURS) show(shown, condition, condition.oursNormal, condition.oursSeen, true);
     if (bad !== 0) showLoaners(condition, bad);
     if ((state & FIRST) === 0 || (second >= 0 && (state & SECOND) === 0)) mendedSince(shown);
@@ -70,37 +65,37 @@ export function carryOn(
   standing: Standing,
   from: number,
 ): void {
-  mend(standing, from, FIRST, mends[first] as number);
-  if (second >= 0) mend(standing, from, SECOND, mends[second] as number);
+  mend(standing, from, FIRST, at(mends, first));
+  if (second >= 0) mend(standing, from, SECOND, at(mends, second));
   mend(standing, from, OURS, oursGoes);
   if (oursComes > 0) appear(standing, from, oursComes);
   for (let state = 0; state < PRESENCES; state++)
-    standing[from + state] = (standing[from + state] as number) * (chances[state] as number);
-  mend(standing, from, FIRST, mendsAfter[first] as number);
-  if (second >= 0) mend(standing, from, SECOND, mendsAfter[second] as number);
+    standing[from + state] = at(standing, from + state) * at(chances, state);
+  mend(standing, from, FIRST, at(mendsAfter, first));
+  if (second >= 0) mend(standing, from, SECOND, at(mendsAfter, second));
 }
 
 /** A bad loaner shows like the fault it acts as, whatever of the owner's is out. */
 function showLoaners(condition: Condition, bad: number): void {
   for (const { loaner, actsAs } of condition.loaners)
     if (bad & (1 << loaner))
-      show(shown, condition, condition.badNormal[actsAs] as number, condition.badSeen[actsAs] as number, true);
+      show(shown, condition, at(condition.badNormal, actsAs), at(condition.badSeen, actsAs), true);
 }
 
 function mend(standing: Standing, from: number, bit: number, chance: number): void {
   if (chance === 0) return;
   for (let state = 0; state < PRESENCES; state++) {
     if ((state & bit) === 0) continue;
-    const gone = (standing[from + state] as number) * chance;
-    standing[from + state] = (standing[from + state] as number) - gone;
-    standing[from + (state ^ bit)] = (standing[from + (state ^ bit)] as number) + gone;
+    const gone = at(standing, from + state) * chance;
+    standing[from + state] = at(standing, from + state) - gone;
+    standing[from + (state ^ bit)] = at(standing, from + (state ^ bit)) + gone;
   }
 }
 
 function appear(standing: Standing, from: number, chance: number): void {
   for (let state = from; state < from + OURS; state++) {
-    const come = (standing[state] as number) * chance;
-    standing[state] = (standing[state] as number) - come;
-    standing[state + OURS] = (standing[state + OURS] as number) + come;
+    const come = at(standing, state) * chance;
+    standing[state] = at(standing, state) - come;
+    standing[state + OURS] = at(standing, state + OURS) + come;
   }
 }

@@ -1,3 +1,4 @@
+import { at, nth } from '../../../figures/rows.ts';
 import { faultNumber, NOTHING_WRONG } from '../model/special.ts';
 import type { FaultModel } from '../types.ts';
 import type { Prior } from './prior.ts';
@@ -36,7 +37,7 @@ function listHypotheses(model: FaultModel, prior: Prior, pairs: boolean): Hypoth
   const list: Hypothesis[] = [];
   const nothing = faultNumber(model, NOTHING_WRONG);
   prior.weight.forEach((weight, f) => {
-    const comes = f === nothing ? 0 : (prior.comesAndGoes[f] as number);
+    const comes = f === nothing ? 0 : at(prior.comesAndGoes, f);
     if (weight * (1 - comes) > 0)
       list.push({ first: f, firstMode: 0, second: -1, secondMode: 0, prior: weight * (1 - comes) });
     if (weight * comes > 0) list.push({ first: f, firstMode: 1, second: -1, secondMode: 0, prior: weight * comes });
@@ -44,12 +45,12 @@ function listHypotheses(model: FaultModel, prior: Prior, pairs: boolean): Hypoth
   let dropped = 0;
   if (pairs) {
     const listed = listedPairs(model, prior);
-    const mode = (f: number): 0 | 1 => ((prior.comesAndGoes[f] as number) > 0.5 ? 1 : 0);
+    const mode = (f: number): 0 | 1 => (at(prior.comesAndGoes, f) > 0.5 ? 1 : 0);
     for (let i = 0; i < prior.weight.length; i++) {
       for (let j = i + 1; j < prior.weight.length; j++) {
         if (i === nothing || j === nothing) continue;
-        const wi = prior.weight[i] as number;
-        const wj = prior.weight[j] as number;
+        const wi = at(prior.weight, i);
+        const wj = at(prior.weight, j);
         const own = listed.get(i * prior.weight.length + j);
         const chance = own ? (own.first === i ? wi : wj) * own.weight : wi * wj * model.kappa;
         if (chance < LEAST_PAIR) dropped += chance;
@@ -67,10 +68,10 @@ function listedPairs(
 ): Map<number, { readonly first: number; readonly weight: number }> {
   const size = model.faults.length;
   return new Map(
-    model.pairs.map((pair, at) => {
+    model.pairs.map((pair, k) => {
       const first = faultNumber(model, pair.faults[0]);
       const second = faultNumber(model, pair.faults[1]);
-      return [Math.min(first, second) * size + Math.max(first, second), { first, weight: together[at] as number }];
+      return [Math.min(first, second) * size + Math.max(first, second), { first, weight: nth(together, k) }];
     }),
   );
 }

@@ -1,3 +1,4 @@
+import { at, nth, wholeAt } from '../../../figures/rows.ts';
 import { GROUPS } from '../groups.ts';
 import { faultNumber, MADE_BY_US, NOTHING_WRONG } from '../model/special.ts';
 import type { FaultModel, Outcome, Step } from '../types.ts';
@@ -43,7 +44,7 @@ export function inPlace(
 ): readonly Condition[] {
   const steps = known.get(prior) ?? model.steps.map(() => []);
   known.set(prior, steps);
-  const kept = steps[s] as Kept[];
+  const kept = nth(steps, s);
   const found = kept.find((one) => one.before === before && one.look === look && one.spent === spent);
   if (found) return found.conditions;
   const conditions = layOut(model, prior, s, before, look, spent);
@@ -58,7 +59,7 @@ function circuitFlags(model: FaultModel, s: number, before: number, look: number
   const nothing = faultNumber(model, NOTHING_WRONG);
   const flags = new Uint8Array(model.faults.length);
   for (let f = 0; f < flags.length; f++) {
-    const mask = model.faultMask[f] as number;
+    const mask = wholeAt(model.faultMask, f);
     const isIn = (mask & look) === 0 || (listed?.[f] === 1 && (mask & before) === 0);
     flags[f] = isIn && f !== nothing ? 1 : 0;
   }
@@ -74,9 +75,9 @@ function layOut(
   spent: number,
 ): readonly Condition[] {
   const inCircuit = circuitFlags(model, s, before, look);
-  const step = model.steps[s] as Step;
-  const nothing = model.nothing[s] as Float64Array;
-  const ours = model.ours[s] as Float64Array;
+  const step = nth(model.steps, s);
+  const nothing = nth(model.nothing, s);
+  const ours = nth(model.ours, s);
   const n = step.normal;
   const faults = model.faults.length;
   const rows = model.faults.map((_, f) => model.rows[s]?.[f] ?? mixed(model, prior, s, f));
@@ -89,14 +90,14 @@ function layOut(
     ? Float64Array.from(rows, (row, f) => elseLeft(row, nothing, (o) => anyway[o]?.[f] === 1))
     : null;
   for (let o = 0; o < nothing.length; o++) {
-    const [all, alone] = [seen[o] as Float64Array, bad[o] as Float64Array];
-    const sound = nothing[o] as number;
+    const [all, alone] = [nth(seen, o), nth(bad, o)];
+    const sound = at(nothing, o);
     const found = anyway[o];
     for (let f = 0; f < faults; f++) {
-      const own = rows[f]?.[o] as number;
-      const away = quiet[f] as number;
+      const own = at(nth(rows, f), o);
+      const away = at(quiet, f);
       const isIn = inCircuit[f] === 1;
-      const whenAway = !isIn ? sound : found?.[f] === 1 ? own : (rest ? (rest[f] as number) : 1) * sound;
+      const whenAway = !isIn ? sound : found?.[f] === 1 ? own : (rest ? at(rest, f) : 1) * sound;
       alone[f] = own;
       all[f * 2] = isIn ? own : sound;
       all[f * 2 + 1] = (1 - away) * own + away * whenAway;
@@ -110,15 +111,15 @@ function layOut(
     spent,
     outcome,
     isNormal: outcome === n,
-    normal: seen[n] as Float64Array,
-    seen: seen[outcome] as Float64Array,
+    normal: nth(seen, n),
+    seen: nth(seen, outcome),
     inCircuit,
-    badNormal: bad[n] as Float64Array,
-    badSeen: bad[outcome] as Float64Array,
-    nothingNormal: nothing[n] as number,
-    nothingSeen: nothing[outcome] as number,
-    oursNormal: ours[n] as number,
-    oursSeen: ours[outcome] as number,
+    badNormal: nth(bad, n),
+    badSeen: nth(bad, outcome),
+    nothingNormal: at(nothing, n),
+    nothingSeen: at(nothing, outcome),
+    oursNormal: at(ours, n),
+    oursSeen: at(ours, outcome),
     mends,
     mendsAfter,
     oursComes: 0,
@@ -143,8 +144,8 @@ function elseLeft(row: Float64Array, nothing: Float64Array, isAnyway: (outcome: 
   let [own, sound] = [1, 1];
   for (let o = 0; o < row.length; o++) {
     if (!isAnyway(o)) continue;
-    own -= row[o] as number;
-    sound -= nothing[o] as number;
+    own -= at(row, o);
+    sound -= at(nothing, o);
   }
   return sound > 0 ? Math.max(0, own) / sound : 0;
 }
@@ -160,13 +161,12 @@ function quietChance(step: Step, prior: Prior, f: number): number {
 /** Where a row follows from what the machine shows: mixed over the groups that this fault may be showing. */
 function mixed(model: FaultModel, prior: Prior, s: number, f: number): Float64Array {
   const byGroup = model.byGroup[s];
-  const nothing = model.nothing[s] as Float64Array;
+  const nothing = nth(model.nothing, s);
   const shows = prior.shows[f];
   if (!byGroup || !shows) return nothing;
   const row = new Float64Array(nothing.length);
   GROUPS.forEach((group, g) => {
-    for (let o = 0; o < row.length; o++)
-      row[o] = (row[o] as number) + (shows[g] as number) * (byGroup[group][o] as number);
+    for (let o = 0; o < row.length; o++) row[o] = at(row, o) + at(shows, g) * at(byGroup[group], o);
   });
   return row;
 }

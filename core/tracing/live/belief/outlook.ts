@@ -1,3 +1,4 @@
+import { at } from '../../../figures/rows.ts';
 import { chanceOf, isSteady, mendedSince, type Showing, show, showNothing } from './chanceOf.ts';
 import type { Condition } from './condition.ts';
 import type { Hypothesis } from './hypotheses.ts';
@@ -11,15 +12,15 @@ const shown: Showing = { count: 0, normal: 1, seen: 0, odd: 0, steady: true };
 export function outlook(hypothesis: Hypothesis, standing: number, condition: Condition): number {
   if (hypothesis.second < 0 && (standing & OURS) === 0 && condition.again === 'first') {
     if ((standing & FIRST) === 0) return condition.nothingSeen;
-    const mend = condition.mends[hypothesis.first] as number;
-    const seen = condition.seen[hypothesis.first * 2 + hypothesis.firstMode] as number;
+    const mend = at(condition.mends, hypothesis.first);
+    const seen = at(condition.seen, hypothesis.first * 2 + hypothesis.firstMode);
     return mend === 0 ? seen : mend * condition.nothingSeen + (1 - mend) * seen;
   }
   const first = (standing & FIRST) !== 0;
   const second = (standing & SECOND) !== 0;
   const ours = (standing & OURS) !== 0;
-  const mend1 = first ? (condition.mends[hypothesis.first] as number) : 0;
-  const mend2 = second ? (condition.mends[hypothesis.second] as number) : 0;
+  const mend1 = first ? at(condition.mends, hypothesis.first) : 0;
+  const mend2 = second ? at(condition.mends, hypothesis.second) : 0;
   const goes = ours ? condition.oursGoes : 0;
   let sum = 0;
   for (let gone = 0; gone < PRESENCES; gone++) {
@@ -45,16 +46,16 @@ function looked(
     show(
       shown,
       condition,
-      normal[first * 2 + firstMode] as number,
-      seen[first * 2 + firstMode] as number,
+      at(normal, first * 2 + firstMode),
+      at(seen, first * 2 + firstMode),
       isSteady(condition, first, firstMode),
     );
   if (two && inCircuit[second] === 1)
     show(
       shown,
       condition,
-      normal[second * 2 + secondMode] as number,
-      seen[second * 2 + secondMode] as number,
+      at(normal, second * 2 + secondMode),
+      at(seen, second * 2 + secondMode),
       isSteady(condition, second, secondMode),
     );
   if (ours) show(shown, condition, condition.oursNormal, condition.oursSeen, true);

@@ -1,3 +1,4 @@
+import { addAt, at, nth } from '../../../figures/rows.ts';
 import type { FaultModel, LoggedStep, TracingCase } from '../types.ts';
 import { type Carried, carriedThrough, MOST_BAD, MOST_FLAGS, ones } from './carried.ts';
 import type { Condition } from './condition.ts';
@@ -38,14 +39,16 @@ export function posteriorOf(model: FaultModel, tracing: TracingCase, pairs = tru
   const bad = new Float64Array(ids.length);
   const flags = flagSets(chances);
   const total = weigh(list, carriedThrough(list, conditions), flags, standing, (set, mass) => {
-    for (let at = 0; at < ids.length; at++) if (set & (1 << at)) bad[at] = (bad[at] as number) + mass;
+    ids.forEach((_, b) => {
+      if (set & (1 << b)) addAt(bad, b, mass);
+    });
   });
-  if (total > 0) for (let at = 0; at < standing.length; at++) standing[at] = (standing[at] as number) / total;
+  if (total > 0) for (const [place, p] of standing.entries()) standing[place] = p / total;
   return {
     prior,
     hypotheses: list,
     standing,
-    loaners: ids.map((id, at) => ({ id, bad: total > 0 ? (bad[at] as number) / total : (chances[at] as number) })),
+    loaners: ids.map((id, b) => ({ id, bad: total > 0 ? at(bad, b) / total : nth(chances, b) })),
     dropped,
     logLikelihood: Math.log(total),
     conditions,
@@ -60,7 +63,7 @@ function flagSets(chances: readonly number[]): readonly FlagSet[] {
   const sets: FlagSet[] = [];
   for (let bad = 0; bad < 1 << chances.length; bad++) {
     if (ones(bad) > MOST_BAD) continue;
-    sets.push({ bad, weight: chances.reduce((p, chance, at) => p * (bad & (1 << at) ? chance : 1 - chance), 1) });
+    sets.push({ bad, weight: chances.reduce((p, chance, b) => p * (bad & (1 << b) ? chance : 1 - chance), 1) });
   }
   return sets;
 }
@@ -75,16 +78,16 @@ function weigh(
 ): number {
   // A loaner that no condition used is as it was: good and bad stand alike.
   const used = [...carried.keys()].reduce((all, bad) => all | bad, 0);
-  const sets = flags.map((set) => ({ ...set, stands: carried.get(set.bad & used) as Float64Array }));
+  const sets = flags.map((set) => ({ ...set, stands: standingWith(carried, set.bad & used) }));
   let total = 0;
   for (let h = 0; h < list.length; h++) {
-    const { prior } = list[h] as Hypothesis;
+    const { prior } = nth(list, h);
     for (const { bad, weight, stands } of sets) {
       const share = weight * prior;
       let mass = 0;
-      for (let at = h * PRESENCES; at < h * PRESENCES + PRESENCES; at++) {
-        const p = share * (stands[at] as number);
-        standing[at] = (standing[at] as number) + p;
+      for (let place = h * PRESENCES; place < h * PRESENCES + PRESENCES; place++) {
+        const p = share * at(stands, place);
+        addAt(standing, place, p);
         mass += p;
       }
       if (bad !== 0) tell(bad, mass);
@@ -92,6 +95,16 @@ function weigh(
     }
   }
   return total;
+}
+
+/**
+ * What was carried with these loaners bad.
+ * @throws {RangeError} for a set that was not carried: a defect.
+ */
+function standingWith(carried: Carried, bad: number): Float64Array {
+  const standing = carried.get(bad);
+  if (!standing) throw new RangeError(`the log was not carried with the loaners ${bad} bad`);
+  return standing;
 }
 
 /** How likely a loaner was bad before it was used here: by the standing it had at its first use. */
@@ -106,6 +119,6 @@ function badChance(model: FaultModel, tracing: TracingCase, id: string): number 
 /** P(hypothesis | log), however it stands now. */
 export function massOf(posterior: Posterior, h: number): number {
   let mass = 0;
-  for (let state = 0; state < PRESENCES; state++) mass += posterior.standing[placeOf(h, state)] as number;
+  for (let state = 0; state < PRESENCES; state++) mass += at(posterior.standing, placeOf(h, state));
   return mass;
 }

@@ -1,3 +1,4 @@
+import { at } from '../../../figures/rows.ts';
 import { NEW_PARTS, type NewPart } from '../case.ts';
 import { lookMask } from '../configuration.ts';
 import { GROUPS } from '../groups.ts';
@@ -93,8 +94,8 @@ function makePrior(model: FaultModel, tracing: TracingCase, out: number): Prior 
         : sum *
           (fault.id === NOTHING_WRONG ? 1 : fits) *
           historyOf(model, tracing, fault.id) *
-          (terms[f] as number) *
-          (facts[f] as number) *
+          at(terms, f) *
+          at(facts, f) *
           (added[fault.id] ?? 1) *
           (seen.length > 0 ? fault.atBench : 1) *
           machineFactor(fault, tracing);
@@ -130,9 +131,9 @@ function seenWeight(model: FaultModel, seen: readonly Group[], shows: Group): nu
 /** What was out of circuit when the first start was watched: what sits there cannot have shown. */
 function watchMask(model: FaultModel, tracing: TracingCase): number {
   const log = tracing.log.filter((entry) => !entry.struck);
-  const at = log.findIndex((entry) => entry.step === WATCH_START);
+  const watched = log.findIndex((entry) => entry.step === WATCH_START);
   const step = model.steps[stepNumber(model, WATCH_START)];
-  return step ? lookMask(model, at < 0 ? [] : log.slice(0, at), step).before : 0;
+  return step ? lookMask(model, watched < 0 ? [] : log.slice(0, watched), step).before : 0;
 }
 
 /** What the machine is said not to have can hardly be at fault; it may have been said wrongly. */

@@ -96,24 +96,24 @@ function groupRows(
 ): { [group in Group]: Float64Array } {
   const other = given.other;
   if (!other) throw new ModelFault('steps.json', `${where}.byGroup`, 'needs a row for `other`');
-  const rows = {} as { [group in Group]: Float64Array };
-  for (const group of GROUPS) rows[group] = rowOf(given[group] ?? other, outcomes, `${where}.byGroup.${group}`);
-  return rows;
+  return eachGroup((group) => rowOf(given[group] ?? other, outcomes, `${where}.byGroup.${group}`));
 }
 
 /** The first start watched: the outcomes are the groups themselves. */
 function watchRows(raw: RawModel, outcomes: readonly string[]): StepRows {
   const wrong = raw['symptoms.json'].seenWrong;
-  const rows = {} as { [group in Group]: Float64Array };
   const sharp = (group: string) =>
     Float64Array.from(outcomes, (name) => (name === group ? 1 - wrong * (outcomes.length - 1) : wrong));
-  for (const group of GROUPS) rows[group] = sharp(group);
   const nothing = sharp('not-shown');
   return {
     rows: raw['faults.json'].faults.map(() => null),
     listed: new Uint8Array(raw['faults.json'].faults.length),
-    byGroup: rows,
+    byGroup: eachGroup(sharp),
     nothing,
     ours: nothing,
   };
 }
+
+/** One row for each group. The assertion: entries of a whole list of keys make a whole record, which no type says. */
+const eachGroup = (rowFor: (group: Group) => Float64Array) =>
+  Object.fromEntries(GROUPS.map((group) => [group, rowFor(group)])) as { [group in Group]: Float64Array };

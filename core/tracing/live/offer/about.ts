@@ -1,3 +1,4 @@
+import { nth, wholeAt } from '../../../figures/rows.ts';
 import { maskOf } from '../model/circuits.ts';
 import { faultNumber, stepNumber } from '../model/special.ts';
 import type { FaultModel, Step, Suspect } from '../types.ts';
@@ -25,10 +26,10 @@ function subjectsOf(model: FaultModel): readonly (Uint8Array | null)[] {
 
 function subjectOf(model: FaultModel, step: Step, s: number): Uint8Array {
   const touched = maskOf(step.takesOut) | maskOf(step.onRig ?? []);
-  const listed = model.listed[s] as Uint8Array;
+  const listed = nth(model.listed, s);
   const subject = new Uint8Array(model.faults.length);
   for (let f = 0; f < subject.length; f++)
-    if (listed[f] === 1 || ((model.faultMask[f] as number) & touched) !== 0) subject[f] = 1;
+    if (listed[f] === 1 || (wholeAt(model.faultMask, f) & touched) !== 0) subject[f] = 1;
   for (const [id, chance] of Object.entries(step.mends)) if (chance > 0) subject[faultNumber(model, id)] = 1;
   return subject;
 }

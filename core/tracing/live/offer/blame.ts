@@ -1,3 +1,4 @@
+import { at } from '../../../figures/rows.ts';
 import { massOf, type Posterior } from '../belief/posterior.ts';
 import { FIRST, OURS, placeOf, SECOND } from '../belief/presence.ts';
 import { faultNumber, NOTHING_WRONG } from '../model/special.ts';
@@ -51,7 +52,7 @@ export function goneOf(model: FaultModel, { hypotheses, standing }: Posterior): 
     // Of what we made ourselves nothing may be left either.
     for (let state = 0; state < OURS; state++)
       if (gone(first, (state & FIRST) !== 0) && (second < 0 || gone(second, (state & SECOND) !== 0)))
-        sum += standing[placeOf(h, state)] as number;
+        sum += at(standing, placeOf(h, state));
   });
   return sum;
 }

@@ -1,3 +1,4 @@
+import { at } from '../../../figures/rows.ts';
 import type { Posterior } from '../belief/posterior.ts';
 import { FIRST, PRESENCES, placeOf, SECOND } from '../belief/presence.ts';
 import type { Also, Fault, FaultModel } from '../types.ts';
@@ -21,7 +22,7 @@ function besides(model: FaultModel, posterior: Posterior, part: Fault['part']): 
     ] as const) {
       if (model.faults[other]?.part !== part || model.faults[one]?.part === part) continue;
       for (let way = 0; way < PRESENCES; way++)
-        if (way & bit) chances.set(one, (chances.get(one) ?? 0) + (posterior.standing[placeOf(h, way)] as number));
+        if (way & bit) chances.set(one, (chances.get(one) ?? 0) + at(posterior.standing, placeOf(h, way)));
     }
   });
   const parts = new Map<Fault['part'], Also>();

@@ -1,3 +1,4 @@
+import { addAt, at, wholeAt } from '../../../figures/rows.ts';
 import { FIRST, SECOND } from '../belief/presence.ts';
 import type { LiveProblem } from './toProblem.ts';
 
@@ -8,17 +9,14 @@ export type FaultsThere = {
   readonly second: Int32Array;
 };
 
-const known = new WeakMap<LiveProblem, FaultsThere>();
-
-/** As the ways of a problem are seen for each of its steps: listed once. */
+/** The faults of the ways of a problem, listed in their order. */
 export function faultsThere(live: LiveProblem): FaultsThere {
-  const before = known.get(live);
-  if (before) return before;
   const places = new Map<number, number>();
   const placeOf = (fault: number, there: number): number => {
     if (fault < 0 || there === 0) return -1;
-    if (!places.has(fault)) places.set(fault, places.size);
-    return places.get(fault) as number;
+    const place = places.get(fault) ?? places.size;
+    places.set(fault, place);
+    return place;
   };
   const first = new Int32Array(live.ways.length);
   const second = new Int32Array(live.ways.length);
@@ -26,17 +24,14 @@ export function faultsThere(live: LiveProblem): FaultsThere {
     first[w] = placeOf(hypothesis.first, standing & FIRST);
     second[w] = placeOf(hypothesis.second, standing & SECOND);
   });
-  const there = { faults: [...places.keys()], first, second };
-  known.set(live, there);
-  return there;
+  return { faults: [...places.keys()], first, second };
 }
 
 /** Chance of each of these faults being there. */
 export function byFault({ faults, first, second }: FaultsThere, belief: Float64Array): Float64Array {
   const chance = new Float64Array(faults.length);
   for (let w = 0; w < belief.length; w++) {
-    for (const at of [first[w] as number, second[w] as number])
-      if (at >= 0) chance[at] = (chance[at] as number) + (belief[w] as number);
+    for (const place of [wholeAt(first, w), wholeAt(second, w)]) if (place >= 0) addAt(chance, place, at(belief, w));
   }
   return chance;
 }
@@ -46,8 +41,8 @@ export function greatest(values: Float64Array, most: number): readonly number[] 
   const places: number[] = [];
   while (places.length < Math.min(most, values.length)) {
     let best = -1;
-    for (let at = 0; at < values.length; at++)
-      if (!places.includes(at) && (best < 0 || (values[at] as number) > (values[best] as number))) best = at;
+    for (const [place, value] of values.entries())
+      if (!places.includes(place) && (best < 0 || value > at(values, best))) best = place;
     places.push(best);
   }
   return places;

@@ -1,3 +1,4 @@
+import { at, nth, wholeAt } from '../../../figures/rows.ts';
 import type { Step as PlanStep } from '../../plan/problem.ts';
 import { suspectsOf } from '../belief/belief.ts';
 import { inPlace } from '../belief/inPlace.ts';
@@ -48,7 +49,7 @@ export function countOnWatching(
   const trials = trialsOf(now, steps.slice(0, free), plans);
   const before = quietSoFar(now);
   return plain.map((one, s) => {
-    const step = steps[s] as Step;
+    const step = nth(steps, s);
     const trial = trials.find(({ at }) => at === s);
     if (trial) return watching(now, trial, one.plan, before) ?? one;
     return one.plan.cures.some(Boolean) ? one : (mending(now, step, one.plan, trials) ?? one);
@@ -57,8 +58,8 @@ export function countOnWatching(
 
 function trialsOf(now: PlanNow, steps: readonly Step[], plans: readonly PlanStep[]): readonly Trial[] {
   const { model, posterior, tracing, left } = now;
-  return steps.flatMap((step, at) => {
-    const plan = plans[at] as PlanStep;
+  return steps.flatMap((step, place) => {
+    const plan = nth(plans, place);
     if (step.kind !== 'load' || step.onRig !== null || !step.exposure || step.takesOut.length > 0 || step.confirming)
       return [];
     const { before, look, spent } = lookFrom(left, step);
@@ -67,12 +68,12 @@ function trialsOf(now: PlanNow, steps: readonly Step[], plans: readonly PlanStep
     if (!condition) return [];
     return [
       {
-        at,
+        at: place,
         step,
         most: step.repeatable - timesDone(model, tracing, step),
         minutes: plan.minutes,
         sound: condition.nothingSeen,
-        quiet: plan.chance[step.normal] as Float64Array,
+        quiet: nth(plan.chance, step.normal),
         ifThere: condition.seen,
       },
     ];
@@ -94,19 +95,19 @@ function watching(now: PlanNow, trial: Trial, plan: PlanStep, before: Float64Arr
   for (let times = 1; times <= trial.most; times++) {
     let [all, good, mended, hidden] = [0, 0, 0, 0];
     for (let w = 0; w < columns.p.length; w++) {
-      const p = columns.p[w] as number;
-      const place = columns.place[w] as number;
-      all += p * (trial.quiet[w] as number) ** times;
+      const p = at(columns.p, w);
+      const place = wholeAt(columns.place, w);
+      all += p * at(trial.quiet, w) ** times;
       if (!isMended(w)) continue;
-      good += p * (trial.quiet[w] as number) ** times;
+      good += p * at(trial.quiet, w) ** times;
       mended += p;
-      hidden += p * (before[place] as number) * (trial.ifThere[place] as number) ** times;
+      hidden += p * at(before, place) * at(trial.ifThere, place) ** times;
     }
     if (good < MENDED_FROM * all || hidden > HIDDEN_AT_MOST * mended) continue;
     const falseEnd = now.handOver.minutes;
     const stays = trial.quiet.map((quiet) => quiet ** times);
     const rest = stays.map((p, w) => {
-      const once = 1 - (trial.quiet[w] as number);
+      const once = 1 - at(trial.quiet, w);
       return once > 0 ? (1 - p) / once : 0;
     });
     const { normal } = trial.step;
@@ -116,7 +117,7 @@ function watching(now: PlanNow, trial: Trial, plan: PlanStep, before: Float64Arr
         ...plan,
         minutes: plan.minutes * times,
         cures: plan.cures.map((cures, o) => cures || o === normal),
-        chance: plan.chance.map((row, o) => (o === normal ? stays : row.map((p, w) => p * (rest[w] as number)))),
+        chance: plan.chance.map((row, o) => (o === normal ? stays : row.map((p, w) => p * at(rest, w)))),
         ending: stays.map((p, w) => (isMended(w) ? 0 : p * falseEnd)),
       },
     };
@@ -132,7 +133,7 @@ function mending(now: PlanNow, step: Step, plan: PlanStep, trials: readonly Tria
   const mended = mendedBy(now, step, works);
   if (!mended) return null;
   const { columns } = now;
-  const worksAt = plan.chance[works] as Float64Array;
+  const worksAt = nth(plan.chance, works);
   let best: { readonly trial: Trial; readonly times: number; readonly minutes: number } | null = null;
   for (const trial of trials) {
     for (let times = 1; times <= trial.most; times++) {
@@ -150,9 +151,9 @@ function mending(now: PlanNow, step: Step, plan: PlanStep, trials: readonly Tria
   let [all, worksP] = [0, 0];
   for (let w = 0; w < ends.length; w++) {
     still[w] = stillQuiet(columns, mended, worksAt, trial, times, w);
-    ends[w] = (mended.row[w] as number) * trial.sound ** times + (still[w] as number);
-    all += columns.p[w] as number;
-    worksP += (columns.p[w] as number) * (worksAt[w] as number);
+    ends[w] = at(mended.row, w) * trial.sound ** times + at(still, w);
+    all += at(columns.p, w);
+    worksP += at(columns.p, w) * at(worksAt, w);
   }
   const falseEnd = now.handOver.minutes;
   return {
@@ -163,7 +164,7 @@ function mending(now: PlanNow, step: Step, plan: PlanStep, trials: readonly Tria
       cures: plan.cures.map((_, o) => o === works),
       chance: plan.chance.map((row, o) => {
         if (o === works) return ends;
-        return o === same ? row.map((p, w) => p + (worksAt[w] as number) - (ends[w] as number)) : row;
+        return o === same ? row.map((p, w) => p + at(worksAt, w) - at(ends, w)) : row;
       }),
       ending: still.map((p) => p * falseEnd),
     },
@@ -179,8 +180,8 @@ function stillQuiet(
   times: number,
   w: number,
 ): number {
-  const notMended = (worksAt[w] as number) - (row[w] as number);
-  return notMended === 0 ? 0 : notMended * (standing[w] === 0 ? sound : (quiet[w] as number)) ** times;
+  const notMended = at(worksAt, w) - at(row, w);
+  return notMended === 0 ? 0 : notMended * (standing[w] === 0 ? sound : at(quiet, w)) ** times;
 }
 
 /** Would a quiet watch leave it mended likely enough, and show it often enough had it stayed? */
@@ -188,13 +189,13 @@ function saysEnough(columns: WayColumns, mended: Mended, worksAt: Float64Array, 
   const sound = trial.sound ** times;
   let [good, still, all, hidden] = [0, 0, 0, 0];
   for (let w = 0; w < worksAt.length; w++) {
-    const p = columns.p[w] as number;
-    const row = mended.row[w] as number;
+    const p = at(columns.p, w);
+    const row = at(mended.row, w);
     still += p * stillQuiet(columns, mended, worksAt, trial, times, w);
     if (row === 0) continue;
     good += p * row * sound;
     all += p * row;
-    hidden += p * (mended.hidden[w] as number) * (trial.ifThere[columns.place[w] as number] as number) ** times;
+    hidden += p * at(mended.hidden, w) * at(trial.ifThere, wholeAt(columns.place, w)) ** times;
   }
   return good >= MENDED_FROM * (good + still) && hidden <= HIDDEN_AT_MOST * all;
 }
@@ -216,13 +217,13 @@ function mendedBy({ model, posterior, columns, left }: PlanNow, step: Step, work
   const hidden = new Float64Array(columns.p.length);
   let any = false;
   for (let w = 0; w < row.length; w++) {
-    const fault = columns.first[w] as number;
+    const fault = wholeAt(columns.first, w);
     if (columns.alone[w] === 0 || fault === nothing) continue;
-    const mend = columns.standing[w] === 0 ? 1 : (condition.mends[fault] as number);
+    const mend = columns.standing[w] === 0 ? 1 : at(condition.mends, fault);
     if (mend === 0) continue;
     any ||= columns.standing[w] !== 0;
     row[w] = mend * condition.nothingSeen;
-    hidden[w] = (row[w] as number) * (condition.seen[columns.place[w] as number] as number);
+    hidden[w] = at(row, w) * at(condition.seen, wholeAt(columns.place, w));
   }
   return any ? { row, hidden } : null;
 }

@@ -1,3 +1,4 @@
+import { at, nth } from '../../../figures/rows.ts';
 import { compileProblem } from '../../plan/compiledProblem.ts';
 import type { Cancel } from '../../plan/effort.ts';
 import { stateFrom } from '../../plan/planState.ts';
@@ -29,7 +30,7 @@ import { regardless } from './handOver.ts';
 import { heldSteps } from './heldSteps.ts';
 import { neverFailedHere } from './neverFailedHere.ts';
 import { seenToFailFirst } from './provoke.ts';
-import { seeStep, type Wanted } from './seeStep.ts';
+import { sceneOf, seeStep, type Wanted } from './seeStep.ts';
 import { settlingSteps } from './settling.ts';
 import { type HeldStep, type LiveProblem, toProblem } from './toProblem.ts';
 import { verdictAfter } from './verdictAfter.ts';
@@ -92,7 +93,8 @@ export function offerStep(
     ? onlySettling(model, all, named.part, ready, holding)
     : { live: all, steps: ready, held: holding };
   const ranking = rankSteps(model, live, open, method, cancel);
-  const see = (at: number, wanted?: Wanted) => seeStep(model, tracing, live, at, open, suspects, wanted);
+  const scene = sceneOf({ model, tracing, live, open, suspects });
+  const see = (place: number, wanted?: Wanted) => seeStep(scene, place, wanted);
   const wanted = method === 'easiest' ? ranking.easiest : method === 'ratio' ? ranking.ratio : ranking.best;
   // What is held back is worth its opening steps: the first of them is the one to do now.
   const opener = held[wanted - steps.length]?.firstDo[0];
@@ -173,7 +175,7 @@ function onlySettling(
   const held = holding.filter((one) => settling.includes(one.step));
   const steps = open.filter((step) => settling.includes(step) || held.some((one) => one.firstDo.includes(step)));
   const chosen = new Set([...steps, ...held.map((one) => one.step)]);
-  const only = <T>(list: readonly T[]): readonly T[] => list.filter((_, s) => chosen.has(all.steps[s] as Step));
+  const only = <T>(list: readonly T[]): readonly T[] => list.filter((_, s) => chosen.has(nth(all.steps, s)));
   return {
     live: {
       ...all,
@@ -193,7 +195,8 @@ export function reasonFor(model: FaultModel, tracing: TracingCase, id: StepId): 
   if (!step) return null;
   const posterior: Posterior = posteriorOf(model, tracing);
   const live = toProblem(model, tracing, posterior, [step]);
-  return seeStep(model, tracing, live, 0, openStates(model, tracing), suspectsOf(model, posterior));
+  const open = openStates(model, tracing);
+  return seeStep(sceneOf({ model, tracing, live, open, suspects: suspectsOf(model, posterior) }), 0);
 }
 
 const minutesOf = (ranking: Ranking, step: number): number =>
@@ -204,7 +207,7 @@ const TELLS_NOTHING = 0.004;
 
 const mayEnd = (step: LiveProblem['problem']['steps'][number], prior: Float64Array): boolean =>
   step.cures.some(
-    (cures, o) => cures && (step.chance[o]?.reduce((sum, p, w) => sum + p * (prior[w] as number), 0) ?? 0) > 0.02,
+    (cures, o) => cures && (step.chance[o]?.reduce((sum, p, w) => sum + p * at(prior, w), 0) ?? 0) > 0.02,
   );
 
 /** How far the outcomes move the belief: expected total variation between before and after. */
@@ -212,8 +215,8 @@ function tells(chance: readonly Float64Array[], prior: Float64Array): number {
   let moved = 0;
   for (const row of chance) {
     let p = 0;
-    for (let w = 0; w < prior.length; w++) p += (prior[w] as number) * (row[w] as number);
-    for (let w = 0; w < prior.length; w++) moved += (prior[w] as number) * Math.abs((row[w] as number) - p);
+    for (let w = 0; w < prior.length; w++) p += at(prior, w) * at(row, w);
+    for (let w = 0; w < prior.length; w++) moved += at(prior, w) * Math.abs(at(row, w) - p);
   }
   return moved / 2;
 }

@@ -1,3 +1,4 @@
+import { addAt, at, nth, wholeAt } from '../../../figures/rows.ts';
 import type { Step as PlanStep } from '../../plan/problem.ts';
 import type { Condition } from '../belief/condition.ts';
 import { lookKey } from '../belief/conditions.ts';
@@ -25,7 +26,7 @@ function meantBy(model: FaultModel, step: Step, { meaning }: Outcome, back: numb
   const mendedShows =
     meaning.means !== 'evidence' && meaning.means !== 'fails-again' && meaning.means !== 'fails-on-rig';
   for (let w = 0; w < right.length; w++) {
-    const fault = first[w] as number;
+    const fault = wholeAt(first, w);
     if (mendedShows && standing[w] === 0 && fault !== nothing) right[w] = step.takesOut.length === 0 ? 1 : 0;
     else right[w] = faults[fault] === 1 || isSecond(columns, w, faults) ? 1 : 0;
   }
@@ -35,14 +36,14 @@ function meantBy(model: FaultModel, step: Step, { meaning }: Outcome, back: numb
 /** Is the second fault of a way there, and among these? */
 function isSecond({ ways, standing }: WayColumns, w: number, among: Uint8Array): boolean {
   const second = ways[w]?.hypothesis.second ?? -1;
-  return second >= 0 && ((standing[w] as number) & 2) !== 0 && among[second] === 1;
+  return second >= 0 && (wholeAt(standing, w) & 2) !== 0 && among[second] === 1;
 }
 
 /** Per fault: 1 where an outcome of this meaning is about it. */
 function meantFaults(model: FaultModel, step: Step, meaning: Outcome['meaning'], back: number): Uint8Array {
   const sitsIn = (mask: number): Uint8Array => {
     const flags = new Uint8Array(model.faultMask.length);
-    for (let f = 0; f < flags.length; f++) flags[f] = ((model.faultMask[f] as number) & mask) !== 0 ? 1 : 0;
+    for (let f = 0; f < flags.length; f++) flags[f] = (wholeAt(model.faultMask, f) & mask) !== 0 ? 1 : 0;
     return flags;
   };
   switch (meaning.means) {
@@ -119,7 +120,7 @@ export function planStep(now: PlanNow, step: Step, opens: readonly number[], clo
   const rights = step.outcomes.map((outcome, o) => {
     if (!mayEnd(step, outcome)) return null;
     const right = meantBy(model, step, outcome, back, columns);
-    const { before, after } = sharesOf(columns, step, right, chance[o] as Float64Array);
+    const { before, after } = sharesOf(columns, step, right, nth(chance, o));
     return speaks(outcome, before, after) ? right : null;
   });
   return {
@@ -144,11 +145,10 @@ function chancesOf({ model, posterior, columns, left, lasts }: PlanNow, step: St
   const conditions = last === undefined ? fresh : asRepeat(model, step, fresh, last);
   const chance = conditions.map((condition) => chancesBy(condition, columns));
   const sums = new Float64Array(columns.ways.length);
-  for (const row of chance) for (let w = 0; w < sums.length; w++) sums[w] = (sums[w] as number) + (row[w] as number);
+  for (const row of chance) for (let w = 0; w < sums.length; w++) addAt(sums, w, at(row, w));
   // Several faults at once share what is not normal; rounding is taken up here so that each row sums to one.
   for (const row of chance)
-    for (let w = 0; w < sums.length; w++)
-      if ((sums[w] as number) > 0) row[w] = (row[w] as number) / (sums[w] as number);
+    for (let w = 0; w < sums.length; w++) if (at(sums, w) > 0) row[w] = at(row, w) / at(sums, w);
   return chance;
 }
 
@@ -158,12 +158,12 @@ function chancesBy(condition: Condition, { ways, first, place, alone, standing }
   const row = new Float64Array(ways.length);
   for (let w = 0; w < row.length; w++) {
     if (alone[w] === 0 || again !== 'first') {
-      const { hypothesis, standing: stands } = ways[w] as Way;
+      const { hypothesis, standing: stands } = nth(ways, w);
       row[w] = outlook(hypothesis, stands, condition);
     } else if (standing[w] === 0) row[w] = nothingSeen;
     else {
-      const mend = mends[first[w] as number] as number;
-      const own = seen[place[w] as number] as number;
+      const mend = at(mends, wholeAt(first, w));
+      const own = at(seen, wholeAt(place, w));
       row[w] = mend === 0 ? own : mend * nothingSeen + (1 - mend) * own;
     }
   }
@@ -181,8 +181,8 @@ function sharesOf(
   for (let w = 0; w < belief.length; w++) {
     // What is mended already works whatever is tried: it speaks neither for nor against what is taken out.
     if (standing[w] === 0 && step.takesOut.length > 0) continue;
-    const p = belief[w] as number;
-    const after = p * (chance[w] as number);
+    const p = at(belief, w);
+    const after = p * at(chance, w);
     all += p;
     allAfter += after;
     if (right[w] === 0) continue;
@@ -210,7 +210,7 @@ function endingOf(
   const confirm = confirmMinutes(step);
   const ending = new Float64Array(ways.length);
   for (let w = 0; w < ways.length; w++) {
-    const way = ways[w] as Way;
+    const way = nth(ways, w);
     const rightEnd =
       confirm +
       (step.takesOut.length > 0 ? leftToMend(model, way) : 0) +
@@ -218,9 +218,7 @@ function endingOf(
     for (let o = 0; o < rights.length; o++) {
       const right = rights[o];
       // Where it ends though nothing of the fault was touched, the tracing was for nothing.
-      if (right)
-        ending[w] =
-          (ending[w] as number) + ((chance[o] as Float64Array)[w] as number) * (right[w] ? rightEnd : handOver.minutes);
+      if (right) ending[w] = at(ending, w) + at(nth(chance, o), w) * (right[w] ? rightEnd : handOver.minutes);
     }
   }
   return ending;

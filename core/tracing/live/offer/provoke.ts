@@ -1,3 +1,4 @@
+import { at } from '../../../figures/rows.ts';
 import { WATCH_START } from '../model/special.ts';
 import { groupsSeen } from '../readGroups.ts';
 import type { FaultModel, TracingCase } from '../types.ts';
@@ -39,7 +40,7 @@ function mostLikelyToFail(model: FaultModel, { problem, steps, own }: LiveProble
   for (const [s, step] of steps.entries()) {
     if (!isLongTrial(model, step.id) || timesDone(model, tracing, step) >= TWICE) continue;
     const quiet = own[s]?.chance[step.normal];
-    const fails = 1 - (quiet?.reduce((sum, p, w) => sum + p * (problem.prior[w] as number), 0) ?? 1);
+    const fails = 1 - (quiet?.reduce((sum, p, w) => sum + p * at(problem.prior, w), 0) ?? 1);
     const worth = fails / (own[s]?.minutes ?? 1);
     if ((tried && fails < WORTH_A_TRIAL) || worth <= best.worth) continue;
     best = { at: s, worth };

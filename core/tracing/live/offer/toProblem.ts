@@ -1,3 +1,4 @@
+import { nth } from '../../../figures/rows.ts';
 import type { Step as PlanStep, Problem } from '../../plan/problem.ts';
 import { assemblyOf, closesOf, opensOf } from '../assembly.ts';
 import { lastLooks } from '../belief/conditions.ts';
@@ -69,7 +70,7 @@ export function toProblem(
       steps: [
         ...planned.slice(0, steps.length).map((one) => one.plan),
         ...held.map(({ firstDo }, n) => {
-          const alone = planned[steps.length + n]?.plan as PlanStep;
+          const alone = nth(planned, steps.length + n).plan;
           const opens = new Set([...alone.opens, ...firstDo.flatMap((first) => index(opensOf(assembly, first)))]);
           return {
             ...alone,

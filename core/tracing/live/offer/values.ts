@@ -24,7 +24,8 @@ export function oursMinutes(model: FaultModel, tracing: TracingCase, kind: Thing
 
 /** The owner's sound part in bench minutes: its own price where that is known, and proving another, by the heavier weight. */
 export function ownersMinutes(model: FaultModel, tracing: TracingCase, kind: ThingKind): number {
-  const own = (tracing.machine.valuesMinor as { readonly [kind in ThingKind]?: number })[kind];
+  const known: { readonly [kind in ThingKind]?: number } = tracing.machine.valuesMinor;
+  const own = known[kind];
   const price = own === undefined ? standardPrice(model, kind) : inMinutes(own, tracing);
   return (price + model.values.proving) * model.values.ownersTimes;
 }
@@ -38,6 +39,7 @@ export function atStakeMinutes(model: FaultModel, tracing: TracingCase, kind: Th
 }
 
 /** Minutes to put a fault right once it is found, with the price of the part that it takes. */
-export const mendingMinutes = (model: FaultModel, fault: Fault): number =>
-  fault.mendMinutes +
-  (fault.mendedBy === 'part' ? ((model.values.parts as { readonly [part: string]: number })[fault.part] ?? 0) : 0);
+export function mendingMinutes(model: FaultModel, fault: Fault): number {
+  const prices: { readonly [part: string]: number } = model.values.parts;
+  return fault.mendMinutes + (fault.mendedBy === 'part' ? (prices[fault.part] ?? 0) : 0);
+}

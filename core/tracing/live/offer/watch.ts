@@ -1,7 +1,8 @@
+import { at, nth } from '../../../figures/rows.ts';
 import type { Condition } from '../belief/condition.ts';
 import type { Posterior } from '../belief/posterior.ts';
 import { faultNumber } from '../model/special.ts';
-import type { FaultModel, LoggedStep, Step, Suspect, TracingCase } from '../types.ts';
+import type { FaultModel, LoggedStep, Suspect, TracingCase } from '../types.ts';
 import { failedHere, failsIn } from './standsNow.ts';
 
 /** What a fault that comes and goes may have left as its chance to keep away from a watch: 95 in 100 sure, as for "rate × time = 3". */
@@ -32,27 +33,24 @@ export function watchSince(
   suspects: readonly Suspect[],
 ): Watch | null {
   const mended = suspects.filter((one) => one.mended >= MAY_HAVE_MENDED);
-  const at = conditions.findLastIndex((one) => mended.some(({ fault }) => mendsIn(model, one, fault) > 0));
-  const first = entries[at];
+  const mending = conditions.findLastIndex((one) => mended.some(({ fault }) => mendsIn(model, one, fault) > 0));
+  const first = entries[mending];
   if (!first) return null;
   const before = tracing.log.slice(0, tracing.log.indexOf(first));
   if (!failedHere(model, { ...tracing, log: before })) return null;
-  const byPuttingBack = mended.every(
-    ({ fault }) => ((conditions[at] as Condition).mends[indexOf(model, fault)] ?? 0) === 0,
-  );
-  const since = byPuttingBack ? at + 1 : at;
+  const byPuttingBack = mended.every(({ fault }) => (nth(conditions, mending).mends[indexOf(model, fault)] ?? 0) === 0);
+  const since = byPuttingBack ? mending + 1 : mending;
   if (entries.slice(since).some((entry) => failsIn(model, entry))) return null;
   const quiet = new Float64Array(model.faults.length * 2).fill(1);
   let hours = 0;
   const watched: LoggedStep[] = [];
   for (let k = since; k < conditions.length; k++) {
-    const condition = conditions[k] as Condition;
-    const step = model.steps[condition.step] as Step;
+    const condition = nth(conditions, k);
+    const step = nth(model.steps, condition.step);
     if (!condition.isNormal || step.onRig !== null) continue;
-    for (let place = 0; place < quiet.length; place++)
-      quiet[place] = (quiet[place] as number) * (condition.seen[place] as number);
+    for (let place = 0; place < quiet.length; place++) quiet[place] = at(quiet, place) * at(condition.seen, place);
     hours += (step.exposure?.loadHours ?? 0) + (step.exposure?.idleHours ?? 0);
-    watched.push(entries[k] as LoggedStep);
+    watched.push(nth(entries, k));
   }
   return { hours, quiet, entries: watched };
 }
@@ -63,7 +61,7 @@ export function hiddenChance(model: FaultModel, { quiet }: Watch, suspects: read
   for (const { fault, mended, comesAndGoes } of suspects) {
     const f = indexOf(model, fault);
     all += mended;
-    hidden += mended * ((1 - comesAndGoes) * (quiet[f * 2] as number) + comesAndGoes * (quiet[f * 2 + 1] as number));
+    hidden += mended * ((1 - comesAndGoes) * at(quiet, f * 2) + comesAndGoes * at(quiet, f * 2 + 1));
   }
   return all > 0 ? hidden / all : 1;
 }

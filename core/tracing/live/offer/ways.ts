@@ -1,3 +1,4 @@
+import { at } from '../../../figures/rows.ts';
 import type { Hypothesis } from '../belief/hypotheses.ts';
 import type { Posterior } from '../belief/posterior.ts';
 import { OURS, PRESENCES, placeOf } from '../belief/presence.ts';
@@ -15,7 +16,7 @@ export function likeliestWays(posterior: Posterior): readonly Way[] {
   const ways: Way[] = [];
   posterior.hypotheses.forEach((hypothesis, h) => {
     for (let standing = 0; standing < PRESENCES; standing++) {
-      const p = posterior.standing[placeOf(h, standing)] as number;
+      const p = at(posterior.standing, placeOf(h, standing));
       if (p > 1e-9) ways.push({ hypothesis, standing, p });
     }
   });

@@ -1,3 +1,4 @@
+import { at } from '../../../figures/rows.ts';
 import type { FaultModel, Step, TracingCase } from '../types.ts';
 import { atStakeMinutes, oursMinutes, ownersMinutes } from './values.ts';
 
@@ -60,7 +61,7 @@ export function harmOf(model: FaultModel, tracing: TracingCase, step: Step): Flo
     const value =
       values.get(key) ?? (whose === 'owner' ? atStakeMinutes(model, tracing, part) : oursMinutes(model, tracing, part));
     values.set(key, value);
-    harm[f] = (harm[f] as number) + chance * value;
+    harm[f] = at(harm, f) + chance * value;
   }
   return harm;
 }

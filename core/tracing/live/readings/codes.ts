@@ -52,7 +52,7 @@ function widthOf(pattern: string, code: string): number | null {
   if (pattern === code) return 1;
   const [, from, to] = /^([0-9A-F]{2})-([0-9A-F]{2})$/.exec(pattern) ?? [];
   if (from !== undefined && to !== undefined && code.length === from.length) {
-    const [a, b, at] = [from, to, code].map((text) => Number.parseInt(text, 16)) as [number, number, number];
+    const [a = NaN, b = NaN, at = NaN] = [from, to, code].map((text) => Number.parseInt(text, 16));
     return at >= a && at <= b ? b - a + 1 : null;
   }
   if (!pattern.includes('x') || pattern.length !== code.length) return null;

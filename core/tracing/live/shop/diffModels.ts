@@ -1,3 +1,4 @@
+import { nth } from '../../../figures/rows.ts';
 import { keyOfEntry } from '../model/entryKey.ts';
 import type { ModelDifference, ModelFiles } from './modelFiles.ts';
 
@@ -31,9 +32,9 @@ function differences(
 function fieldsOf(value: unknown): ReadonlyMap<string, unknown> | null {
   if (typeof value !== 'object' || value === null) return null;
   if (!Array.isArray(value)) return new Map(Object.entries(value));
-  const keys = value.map(keyOfEntry);
-  const isKeyed = keys.every((key) => key !== null) && new Set(keys).size === keys.length;
-  return isKeyed ? new Map(value.map((one, at) => [keys[at] as string, one])) : null;
+  const keys = value.map(keyOfEntry).filter((key) => key !== null);
+  const isKeyed = keys.length === value.length && new Set(keys).size === keys.length;
+  return isKeyed ? new Map(value.map((one, at) => [nth(keys, at), one])) : null;
 }
 
 function sameJson(a: unknown, b: unknown): boolean {

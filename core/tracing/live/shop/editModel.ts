@@ -11,7 +11,7 @@ export type ChangedModel = { readonly files: ModelFiles; readonly model: FaultMo
  * file and field; the files given stay as they were, so going back is keeping them.
  */
 export function changeModel(files: ModelFiles, changes: readonly ModelDifference[]): ChangedModel | ModelRefusal {
-  const copy = structuredClone(renameFiles(files)) as { [file: string]: unknown };
+  const copy: { [file: string]: unknown } = { ...structuredClone(renameFiles(files)) };
   for (const change of changes.map(renameDifference)) {
     const because = put(copy, [change.file, ...(change.path === '' ? [] : change.path.split('.'))], change);
     if (because) return { refused: 'fault-model', file: change.file, field: change.path, because };

@@ -1,4 +1,5 @@
 import type { Interval } from '../../../figures/interval.ts';
+import { nth } from '../../../figures/rows.ts';
 import { incompleteBeta, inverse } from '../../../figures/specialFunctions.ts';
 import { GROUPS } from '../groups.ts';
 import { MADE_BY_US } from '../model/special.ts';
@@ -35,7 +36,7 @@ const TAIL = 0.025;
  */
 export function learnPriors(model: FaultModel, tally: PriorTally, statedJobs = STATED_JOBS): Learnt {
   const moved: MovedPrior[] = [];
-  const weights = model.faults.map((fault) => ({ ...fault.weights }) as { [group in Group]?: number });
+  const weights = model.faults.map((fault): { [group in Group]?: number } => ({ ...fault.weights }));
   for (const group of GROUPS) {
     const counts = new Map(tally.counts.filter((one) => one.group === group).map(({ fault, jobs }) => [fault, jobs]));
     const of = [...counts].reduce((sum, [fault, jobs]) => sum + (model.faultIndex.has(fault) ? jobs : 0), 0);
@@ -44,10 +45,10 @@ export function learnPriors(model: FaultModel, tally: PriorTally, statedJobs = S
     const all = stated.reduce((sum, weight) => sum + weight, 0);
     model.faults.forEach((fault, f) => {
       const jobs = counts.get(fault.id) ?? 0;
-      const before = (stated[f] as number) / all;
+      const before = nth(stated, f) / all;
       if (before === 0) return;
       const now = (statedJobs * before + jobs) / (statedJobs + of);
-      (weights[f] as { [g in Group]?: number })[group] = now * all;
+      nth(weights, f)[group] = now * all;
       if (jobs > 0 || Math.abs(now - before) > WORTH_A_LINE)
         moved.push({ group, fault: fault.id, stated: before, now, jobs, of, ...judged(before, now, statedJobs + of) });
     });
