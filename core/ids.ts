@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { Brand } from './brand.ts';
+import { type Brand, brand } from './brand.ts';
 
 export type OwnerId = Brand<string, 'OwnerId'>;
 export type MachineId = Brand<string, 'MachineId'>;
@@ -12,13 +12,14 @@ export type StaffId = Brand<string, 'StaffId'>;
 export type CommandId = Brand<string, 'CommandId'>;
 
 /** A text as an id, where it is known to be one: read from a path or a stream's name, or made anew. */
-export const ownerId = (text: string): OwnerId => text as OwnerId;
-export const machineId = (text: string): MachineId => text as MachineId;
-export const jobId = (text: string): JobId => text as JobId;
-export const partId = (text: string): PartId => text as PartId;
-export const enquiryId = (text: string): EnquiryId => text as EnquiryId;
-export const questionId = (text: string): QuestionId => text as QuestionId;
-export const staffId = (text: string): StaffId => text as StaffId;
+export const ownerId = brand<OwnerId>();
+export const machineId = brand<MachineId>();
+export const jobId = brand<JobId>();
+export const partId = brand<PartId>();
+export const enquiryId = brand<EnquiryId>();
+export const questionId = brand<QuestionId>();
+export const staffId = brand<StaffId>();
+export const commandId = brand<CommandId>();
 
 /** Ids as they stand in entries. */
 export const ownerIdShape = z.string().transform(ownerId);

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { Brand } from './brand.ts';
+import { type Brand, brand } from './brand.ts';
 
 /** Milliseconds since 1970-01-01T00:00Z. */
 export type EpochMs = Brand<number, 'EpochMs'>;
@@ -11,8 +11,8 @@ export const MINUTE_MS = 60_000;
 export const HOUR_MS = 60 * MINUTE_MS;
 export const DAY_MS = 24 * HOUR_MS;
 
-export const minutes = (value: number): Minutes => value as Minutes;
-export const epochMs = (value: number): EpochMs => value as EpochMs;
+export const minutes = brand<Minutes>();
+export const epochMs = brand<EpochMs>();
 
 /** As they stand in entries. */
 export const epochMsShape = z.number().transform(epochMs);

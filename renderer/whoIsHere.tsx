@@ -1,6 +1,7 @@
 import { createContext, type ReactNode, useContext, useEffect, useState } from 'react';
-import type { Asked } from '../core/contract/contract.ts';
+import type { Asked } from '../core/commands/asked.ts';
 import type { Staff } from '../core/job/shop.ts';
+import { epochMs } from '../core/time.ts';
 import { Key } from './kit/keys/Key.tsx';
 import { useWords } from './kit/text/words.tsx';
 import { onScreenLock } from './link/onScreenLock.ts';
@@ -47,7 +48,12 @@ export function WhoIsHereProvider({
 
 /** Their clocks of hands-on minutes stop with the screen; where none runs that is refused, and all is well. */
 function stopClocksOf(by: string, at: number): void {
-  const asked = { command: crypto.randomUUID(), by, name: 'stopClocks', input: { at } } as Asked;
+  const asked: Asked<'stopClocks'> = {
+    command: crypto.randomUUID(),
+    by,
+    name: 'stopClocks',
+    input: { at: epochMs(at) },
+  };
   service.execute(asked).catch(() => undefined);
 }
 

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { Attributes, PartFacts, PartKind } from '../custody/part.ts';
+import type { Attributes, PartFacts, ThingKind } from '../custody/part.ts';
 import {
   type AttributeName,
   type AttributeRow,
@@ -11,6 +11,7 @@ import {
 } from '../fit/attributes.ts';
 import { processorOnList } from '../fit/processorList.ts';
 import { listOf, numberOf } from '../fit/values.ts';
+import { tableOf } from '../table.ts';
 
 const VERDICTS = ['worse', 'equal', 'better', 'cannot-be-compared'] as const;
 export type Verdict = (typeof VERDICTS)[number];
@@ -92,8 +93,8 @@ export type Comparison = {
 
 export type DifferentKinds = {
   readonly refused: 'different-kinds';
-  readonly had: PartKind;
-  readonly offered: PartKind;
+  readonly had: ThingKind;
+  readonly offered: ThingKind;
 };
 
 /**
@@ -102,9 +103,10 @@ export type DifferentKinds = {
  * loses is said); better needs every one of them known; better and worse together cannot be compared.
  */
 export function compareParts(had: Named, offered: Named, context: CompareContext = {}): Comparison | DifferentKinds {
-  const kind = had.kind as PartKind;
-  if (had.kind !== offered.kind) return { refused: 'different-kinds', had: kind, offered: offered.kind as PartKind };
-  const [before, after] = [had, offered].map((part) => withDerived(part, context)) as [Attributes, Attributes];
+  const { kind } = had;
+  if (kind !== offered.kind) return { refused: 'different-kinds', had: kind, offered: offered.kind };
+  const before = withDerived(had, context);
+  const after = withDerived(offered, context);
   const rows: ComparedRow[] = [];
   const notKnown: string[] = [];
   for (const row of rowsOf(kind)) {
@@ -119,9 +121,7 @@ export function compareParts(had: Named, offered: Named, context: CompareContext
 
 /** How many rows there are of each verdict. */
 export const countsOf = (rows: readonly ComparedRow[]): Comparison['counts'] =>
-  Object.fromEntries(
-    VERDICTS.map((verdict) => [verdict, rows.filter((row) => row.verdict === verdict).length]),
-  ) as Record<Verdict, number>;
+  tableOf(VERDICTS, (verdict) => rows.filter((row) => row.verdict === verdict).length);
 
 /** Adds what follows only from the part and the machine together. */
 function withDerived(part: Named, context: CompareContext): Attributes {
@@ -137,26 +137,26 @@ function withDerived(part: Named, context: CompareContext): Attributes {
     if (speeds.every((speed) => speed !== undefined))
       derived['memory-runs-at'] = Math.min(...speeds, ofProcessor ?? Number.POSITIVE_INFINITY);
   }
-  const own = attributesOf(part.kind as PartKind).filter((name) => !attributeRule(name).derived);
-  const recorded = own
-    .filter((name) => part.attributes[name] !== undefined)
-    .map((name) => [name, part.attributes[name]]);
-  return { ...Object.fromEntries(recorded), ...derived } as Attributes;
+  const own = attributesOf(part.kind).filter((name) => !attributeRule(name).derived);
+  const recorded = own.flatMap((name) => {
+    const value = part.attributes[name];
+    return value === undefined ? [] : [[name, value] as const];
+  });
+  return { ...Object.fromEntries(recorded), ...derived };
 }
 
 function compareMember(
   attribute: AttributeName,
-  kind: PartKind,
+  kind: ThingKind,
   had: AttributeValue | null,
   offered: AttributeValue | null,
 ): ComparedMember {
   const direction = directionOf(attribute, kind);
   if (direction === 'shown') return { attribute, had, offered, verdict: null };
   if (had === null || offered === null) return { attribute, had, offered, verdict: 'cannot-be-compared' };
-  return { attribute, had, offered, verdict: weigh() };
+  return { attribute, had, offered, verdict: weigh({ [attribute]: had }, { [attribute]: offered }) };
 
-  function weigh(): Verdict {
-    const [a, b] = [{ [attribute]: had } as Attributes, { [attribute]: offered } as Attributes];
+  function weigh(a: Attributes, b: Attributes): Verdict {
     switch (direction) {
       case 'more':
       case 'less': {

@@ -1,4 +1,4 @@
-import { type AttributeName, type AttributeValue, attributeRule } from '../fit/attributes.ts';
+import { type AttributeName, type AttributeValue, attributeRule, isAttributeName } from '../fit/attributes.ts';
 import { fillerOf } from '../text/fillGaps.ts';
 import type { ComparedMember, ComparedRow, Note, Verdict } from './compare.ts';
 
@@ -97,7 +97,7 @@ function noteFills(
     case 'enough':
     case 'all-used':
     case 'too-few': {
-      const counted = attributeRule(note.attribute as AttributeName).unit === 'count';
+      const counted = isAttributeName(note.attribute) && attributeRule(note.attribute).unit === 'count';
       const name = note.note === 'enough' && !counted ? 'enough-measure' : note.note;
       return { name, n: note.offered, uses: format(note.uses, locale) };
     }

@@ -2,6 +2,7 @@ import type { ThingKind } from '../custody/part.ts';
 import type { View } from '../entries/view.ts';
 import type { TriedArrangement } from '../job/triedArrangement.ts';
 import type { Work } from '../job/work.ts';
+import { isKeyOf } from '../table.ts';
 import type { Circuit } from '../tracing/live/types.ts';
 import type { StepRules } from './tracingDoor.ts';
 
@@ -31,7 +32,7 @@ const DID = { works: 'works', same: 'same', 'fails-again': 'same', worse: 'worse
 export function arrangementOfStep(view: View, rules: StepRules, work: Work, outcome: string): TriedArrangement | null {
   const { machine } = view;
   const means = rules.means[outcome];
-  const did = means !== undefined && means in DID ? DID[means as keyof typeof DID] : null;
+  const did = means !== undefined && isKeyOf(DID, means) ? DID[means] : null;
   const beside = work.loaners.some(({ id }) => view.parts.get(id)?.place.at !== 'slot');
   if (!machine || did === null || rules.oneByOne || beside) return null;
   const handled = work.took.filter(

@@ -1,12 +1,14 @@
 import { eventIterator, oc, type } from '@orpc/contract';
 import { z } from 'zod';
-import { COMMANDS, type CommandName } from '../commands/commands.ts';
+import { type Asked, checkedInput, type PreviewAsked } from '../commands/asked.ts';
+import { COMMANDS } from '../commands/commands.ts';
 import { zEpoch, zId, zJobId, zMachineId, zOwnerId, zPartId, zTag } from '../commands/kernel/fields.ts';
 import type { zFigures } from '../commands/promise/noteEstimate.ts';
 import type { Shown } from '../job/bench/offerStands.ts';
 import type { Stream } from '../journal/entry.ts';
 import type { Paper } from '../papers/content.ts';
 import type { Refusal } from '../refusal.ts';
+import { keysOf } from '../table.ts';
 import type { MachineThenNow, OutRow, PathStay } from './custodySheets.ts';
 import type { Previewed } from './previewed.ts';
 import type { ReckoningSheet } from './reckoningSheet.ts';
@@ -25,47 +27,30 @@ import type {
 } from './screens.ts';
 import type { StandingSheet } from './standing.ts';
 
-const names = Object.keys(COMMANDS) as [CommandName, ...CommandName[]];
+const names = keysOf(COMMANDS);
+const zNamed = z.strictObject({ by: zId, name: z.enum(names), input: z.unknown() });
 
 /**
  * One command, whole: who asks, under which id (the same id asked twice is carried out once), which command, and its
  * input, checked by that command's own shape. What is wrong is named with its field.
  */
-export const zAsked = z
-  .strictObject({ command: zId, by: zId, name: z.enum(names), input: z.unknown() })
-  .transform(withCheckedInput);
+export const zAsked = zNamed
+  .extend({ command: zId })
+  .transform(({ command, ...given }, context): Asked => ({ ...withCheckedInput(given, context), command }));
 
 /** A command that is only looked at: who would ask, which one, and its input; signatures name no content yet. */
-export const zPreview = z
-  .strictObject({ by: zId, name: z.enum(names), input: z.unknown() })
-  .transform(withCheckedInput);
+export const zPreview = zNamed.transform(withCheckedInput);
 
-function withCheckedInput<Given extends { readonly name: CommandName; readonly input: unknown }>(
-  given: Given,
-  context: z.RefinementCtx,
-) {
-  const checked = (COMMANDS[given.name].input as z.ZodType).safeParse(given.input);
-  if (checked.success) return { ...given, input: checked.data };
-  for (const issue of checked.error.issues)
+function withCheckedInput({ by, name, input }: z.infer<typeof zNamed>, context: z.RefinementCtx): PreviewAsked {
+  const checked = checkedInput(name, input);
+  if (!('wrong' in checked)) return { ...checked, by };
+  for (const issue of checked.wrong)
     context.addIssue({ code: 'custom', message: issue.message, path: ['input', ...issue.path] });
   return z.NEVER;
 }
 
 /** What a command that was carried out comes to. `firstStream` is the stream of its first entry: the new job, part or enquiry. `replayed`: this id had been carried out before. */
 export type CommandResult = { readonly seq: number; readonly firstStream: Stream; readonly replayed: boolean };
-/** What an asker sends, typed by the command's name. */
-export type Asked = {
-  [Name in CommandName]: {
-    readonly command: string;
-    readonly by: string;
-    readonly name: Name;
-    readonly input: z.output<(typeof COMMANDS)[Name]['input']>;
-  };
-}[CommandName];
-
-/** What an asker sends to see what a command would come to. */
-export type PreviewAsked = Omit<Asked, 'command'>;
-
 /** What a machine that is not here yet would take, by what was told alone. Minutes; amounts in minor units. */
 export type FirstEstimate = {
   readonly p10: number;

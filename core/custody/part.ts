@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { Brand } from '../brand.ts';
+import { type Brand, brand } from '../brand.ts';
 import { ownerIdShape, partIdShape } from '../ids.ts';
 import type { Shaped } from '../shape.ts';
 import type { EpochMs } from '../time.ts';
@@ -7,7 +7,8 @@ import { epochMsShape } from '../time.ts';
 
 /** Seven characters, the last is the ISO/IEC 7064 MOD 37,36 check character. */
 export type Tag = Brand<string, 'Tag'>;
-export const tagShape = z.string().transform((text) => text as Tag);
+/** As it stands in entries: checked before it was written. */
+export const tagShape = z.string().transform(brand<Tag>());
 
 /** What sits in a desktop PC. */
 export const PART_KINDS = [
@@ -52,7 +53,7 @@ export const EQUIPMENT_KINDS = [
 export type PartKind = (typeof PART_KINDS)[number];
 export type EquipmentKind = (typeof EQUIPMENT_KINDS)[number];
 export type ThingKind = PartKind | EquipmentKind;
-const THING_KINDS = [...PART_KINDS, ...EQUIPMENT_KINDS] as const;
+export const THING_KINDS = [...PART_KINDS, ...EQUIPMENT_KINDS] as const;
 export const thingKindShape = z.enum(THING_KINDS);
 
 /** Facts of a part by attribute name (names and meanings: core/fit/attributes). What is not known is absent. */

@@ -32,8 +32,12 @@ export function parseTag(text: string): Tag | undefined {
   const plain = text.replace(/[\s\p{Pd}]/gu, '');
   if (!/^[0-9A-Za-z]{7}$/.test(plain)) return undefined;
   const tag = plain.toUpperCase();
-  return checkCharacter(tag.slice(0, BODY)) === tag.charAt(BODY) ? (tag as Tag) : undefined;
+  return isTag(tag) ? tag : undefined;
 }
+
+/** Whether a text is a tag as it is kept: seven capitals and digits without gaps, its check character right. */
+export const isTag = (text: string): text is Tag =>
+  /^[0-9A-Z]{7}$/.test(text) && checkCharacter(text.slice(0, BODY)) === text.charAt(BODY);
 
 /** A tag in the three groups a person reads aloud: `K7R 4TM X`. */
 export const formatTag = (tag: Tag): string => `${tag.slice(0, 3)} ${tag.slice(3, 6)} ${tag.slice(6)}`;
@@ -49,7 +53,8 @@ export function issueTag(randomInt: RandomInt): Tag {
   for (let draw = 0; draw < 1000; draw += 1) {
     const body = Array.from({ length: BODY }, () => ISSUED.charAt(randomInt(ISSUED.length))).join('');
     const check = checkCharacter(body);
-    if (ISSUED.includes(check) && !survivesSwap(body + check)) return `${body}${check}` as Tag;
+    const code = `${body}${check}`;
+    if (ISSUED.includes(check) && isTag(code) && !survivesSwap(code)) return code;
   }
   throw new Error('A thousand draws gave no tag that may be issued: the number source is not random.');
 }

@@ -5,7 +5,7 @@ import type { EnquiryId, JobId, MachineId, OwnerId, PartId } from '../ids.ts';
 import type { EnquiryBodies } from '../job/enquiry.ts';
 import type { JobBodies } from '../job/entries.ts';
 import type { ShopBodies } from '../job/shop.ts';
-import type { EntryOf } from '../journal/entry.ts';
+import type { EntryOf, Stream } from '../journal/entry.ts';
 import type { PaperBodies } from './paperIssued.ts';
 
 /** Every subject with the kinds of entries that its streams may hold, each with its body. */
@@ -41,7 +41,11 @@ export type AnyEntry = { readonly [S in Subject]: SubjectEntry<S> }[Subject];
 
 /** Is it an entry of this subject? */
 export const isOf = <S extends Subject>(subject: S, entry: AnyEntry): entry is SubjectEntry<S> & AnyEntry =>
-  entry.stream.split(':')[0] === subject;
+  isStreamOf(subject, entry.stream);
+
+/** Is it a stream of this subject? */
+export const isStreamOf = <S extends Subject>(subject: S, stream: string): stream is StreamOf<S> =>
+  stream.split(':')[0] === subject;
 
 type Ids = {
   readonly owner: OwnerId;
@@ -54,6 +58,18 @@ type Ids = {
 /** The id in a stream's name. */
 export const idIn = <S extends keyof Ids>(stream: `${S}:${string}`): Ids[S] =>
   stream.slice(stream.indexOf(':') + 1) as Ids[S];
+
+/**
+ * The id in the name of a stream that must be of this subject.
+ * @throws {RangeError} for any other stream: a defect.
+ */
+export function idOf<S extends keyof Ids>(subject: S, stream: Stream): Ids[S] {
+  if (!isWithin(subject, stream)) throw new RangeError(`no stream of ${subject}: ${stream}`);
+  return idIn(stream);
+}
+
+const isWithin = <S extends keyof Ids>(subject: S, stream: string): stream is `${S}:${string}` =>
+  stream.startsWith(`${subject}:`);
 
 /** The stream of a subject and an id; the shop's own has none. */
 export const streamOf = <S extends Subject>(subject: S, id?: string): StreamOf<S> =>

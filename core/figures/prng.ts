@@ -35,7 +35,10 @@ const rotate = (x: number, by: number) => ((x << by) | (x >>> (32 - by))) >>> 0;
 
 /** xoshiro128** from four words of state, not all zero. */
 export function xoshiro128ss(state: readonly [number, number, number, number]): Prng {
-  let [a, b, c, d] = state.map((word) => word >>> 0) as [number, number, number, number];
+  let a = state[0] >>> 0;
+  let b = state[1] >>> 0;
+  let c = state[2] >>> 0;
+  let d = state[3] >>> 0;
   const nextUint32 = () => {
     const result = Math.imul(rotate(Math.imul(b, 5), 7), 9) >>> 0;
     const t = (b << 9) >>> 0;

@@ -1,5 +1,7 @@
 import table from '../../assets/fit/attributes.json' with { type: 'json' };
-import type { Attributes, PartKind, ThingKind } from '../custody/part.ts';
+import type { Attributes, ThingKind } from '../custody/part.ts';
+import { THING_KINDS } from '../custody/part.ts';
+import { isKeyOf, keyOf, keysOf, oneOf, tableOf } from '../table.ts';
 
 export type AttributeName = keyof typeof table.attributes;
 export type AttributeValue = Attributes[string];
@@ -9,21 +11,23 @@ export type AttributeValue = Attributes[string];
  * `more`, `less`: numbers. `includes`: the one that takes all the other takes. `yes`: yes is better.
  * `later`: the one further on in `order`. `unordered`: equal or not to be compared. `shown`: stands in the row, is not weighed.
  */
-export type Direction = 'more' | 'less' | 'includes' | 'yes' | 'later' | 'unordered' | 'shown';
+export type Direction = (typeof DIRECTIONS)[number];
+const DIRECTIONS = ['more', 'less', 'includes', 'yes', 'later', 'unordered', 'shown'] as const;
+const TYPES = ['number', 'text', 'yes-no', 'list', 'one-of'] as const;
 
 /** The same for all kinds, or by kind. */
-type ByKind<Value> = Value | { readonly [kind in PartKind]?: Value };
+type ByKind<Value> = Value | { readonly [kind in ThingKind]?: Value };
 
 export type AttributeRule = {
   readonly kinds: readonly ThingKind[];
-  readonly type: 'number' | 'text' | 'yes-no' | 'list' | 'one-of';
+  readonly type: (typeof TYPES)[number];
   /** What a number counts: mm, W, GiB, MT/s, Gbit/s, count … */
   readonly unit?: ByKind<string>;
   /** More than this was counted in another unit. */
   readonly most?: ByKind<number>;
   /** How words of the trade are written in the fit tables; others may be written too. */
   readonly spelt?: readonly string[];
-  readonly compare: Direction | { readonly [kind in PartKind]?: Direction };
+  readonly compare: ByKind<Direction>;
   /** For `one-of`: from the least useful on; values that are equally useful share a list. */
   readonly order?: readonly (string | readonly string[])[];
   /** Whether an owner would notice it; the rest matters to whoever repairs the machine. */
@@ -37,12 +41,37 @@ export type AttributeRule = {
 /** A line of a comparison: one attribute or several that are read together. */
 export type AttributeRow = { readonly row: string; readonly of: readonly AttributeName[] };
 
-const RULES = table.attributes as unknown as Readonly<Record<AttributeName, AttributeRule>>;
-const ROWS = table.rows as unknown as { readonly [kind in PartKind]?: readonly AttributeRow[] };
+export const ATTRIBUTE_NAMES: readonly AttributeName[] = keysOf(table.attributes);
 
-export const ATTRIBUTE_NAMES = Object.keys(RULES) as readonly AttributeName[];
+export const isAttributeName = (name: string): name is AttributeName => isKeyOf(table.attributes, name);
 
-const isAttributeName = (name: string): name is AttributeName => Object.hasOwn(RULES, name);
+/** A rule as the file has it: its words are plain texts there. */
+type Written = Omit<AttributeRule, 'kinds' | 'type' | 'compare'> & {
+  readonly kinds: readonly string[];
+  readonly type: string;
+  readonly compare: string | { readonly [kind: string]: string };
+};
+
+const ruleOf = (written: Written): AttributeRule => ({
+  ...written,
+  kinds: written.kinds.map((kind) => oneOf(THING_KINDS, kind)),
+  type: oneOf(TYPES, written.type),
+  compare:
+    typeof written.compare === 'string'
+      ? oneOf(DIRECTIONS, written.compare)
+      : Object.fromEntries(
+          Object.entries(written.compare).map(([kind, one]) => [oneOf(THING_KINDS, kind), oneOf(DIRECTIONS, one)]),
+        ),
+});
+
+const RULES = tableOf(ATTRIBUTE_NAMES, (name) => ruleOf(table.attributes[name]));
+
+const ROWS: ReadonlyMap<string, readonly AttributeRow[]> = new Map(
+  Object.entries(table.rows).map(([kind, rows]) => [
+    kind,
+    rows.map(({ row, of }) => ({ row, of: of.map((name) => keyOf(table.attributes, name)) })),
+  ]),
+);
 
 export const attributeRule = (name: AttributeName): AttributeRule => RULES[name];
 
@@ -50,20 +79,20 @@ export const attributeRule = (name: AttributeName): AttributeRule => RULES[name]
 export const attributesOf = (kind: ThingKind): readonly AttributeName[] =>
   ATTRIBUTE_NAMES.filter((name) => RULES[name].kinds.includes(kind));
 
-const byKind = <Value extends string | number>(value: ByKind<Value> | undefined, kind: ThingKind): Value | undefined =>
-  typeof value === 'object' ? (value as { readonly [kind in ThingKind]?: Value })[kind] : value;
-
 /** What a number of this attribute counts on a part of that kind. */
-export const unitOf = (name: AttributeName, kind: ThingKind): string | undefined => byKind(RULES[name].unit, kind);
+export function unitOf(name: AttributeName, kind: ThingKind): string | undefined {
+  const { unit } = RULES[name];
+  return typeof unit === 'object' ? unit[kind] : unit;
+}
 
-export function directionOf(name: AttributeName, kind: PartKind): Direction {
+export function directionOf(name: AttributeName, kind: ThingKind): Direction {
   const { compare } = RULES[name];
   return typeof compare === 'string' ? compare : (compare[kind] ?? 'shown');
 }
 
 /** The lines in which parts of this kind are compared: the grouped ones first, then each weighed attribute left over. */
-export function rowsOf(kind: PartKind): readonly AttributeRow[] {
-  const grouped = ROWS[kind] ?? [];
+export function rowsOf(kind: ThingKind): readonly AttributeRow[] {
+  const grouped = ROWS.get(kind) ?? [];
   const taken = new Set(grouped.flatMap((row) => row.of));
   const single = attributesOf(kind)
     .filter((name) => !taken.has(name) && directionOf(name, kind) !== 'shown')
@@ -98,7 +127,7 @@ export function attributeFaults(kind: ThingKind, attributes: Attributes): readon
       const takes = (rule.order ?? []).flat();
       if (!takes.includes(String(value))) return [{ refused: 'attribute-value', attribute: name, takes }];
     }
-    const most = byKind(rule.most, kind);
+    const most = typeof rule.most === 'object' ? rule.most[kind] : rule.most;
     if (most !== undefined && Number(value) > most)
       return [{ refused: 'attribute-too-much', attribute: name, most, unit: unitOf(name, kind) }];
     return [];

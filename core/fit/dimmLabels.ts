@@ -18,9 +18,8 @@ export type DimmLabel = { readonly channel: string; readonly place: number };
  * as many slots, and no two labels are the same: a row of slots called A0 to A5 names no channel.
  */
 export function dimmLabels(records: readonly MemoryRecord[]): readonly DimmLabel[] | null {
-  const read = records.map(({ locator, bank }) => readLabel(locator ?? '', bank ?? ''));
-  if (read.length === 0 || read.some((label) => label === null)) return null;
-  const labels = read as readonly { channel: string; number: number }[];
+  const labels = records.flatMap(({ locator, bank }) => readLabel(locator ?? '', bank ?? '') ?? []);
+  if (records.length === 0 || labels.length < records.length) return null;
   const channels = [...new Set(labels.map(({ channel }) => channel))].toSorted();
   const numbersOf = (channel: string) =>
     labels

@@ -91,7 +91,9 @@ export function ground(
   const missing = [part, place].filter((side) => side.value === undefined).map((side) => side.look);
   const values = { part: part.value ?? null, place: place.value ?? null };
   const says =
-    missing.length > 0 || values.part === null || values.place === null ? 'unknown' : judge(values as Values);
+    missing.length > 0 || values.part === null || values.place === null
+      ? 'unknown'
+      : judge({ part: values.part, place: values.place });
   const look = missing.length > 0 ? missing : says === 'unknown' ? (more.ifUnknown ?? [place.look]) : [];
   const { figures } = more;
   return { fact, says, source: more.source ?? 'recorded', ...values, look, ...(figures && { figures }) };
@@ -100,4 +102,8 @@ export function ground(
 /** Yes when the value asked is at most the value given. */
 export const atMost = ({ part, place }: Values): Says => (Number(part) <= Number(place) ? 'yes' : 'no');
 export const same = ({ part, place }: Values): Says => (part === place ? 'yes' : 'no');
-export const among = ({ part, place }: Values): Says => ([place].flat().includes(String(part) as never) ? 'yes' : 'no');
+export const among = ({ part, place }: Values): Says => (isAmong(part, place) ? 'yes' : 'no');
+
+/** Does a list (a lone value is a list of one) name this value? */
+export const isAmong = (value: AttributeValue, list: AttributeValue): boolean =>
+  [list].flat().some((one) => one === String(value));

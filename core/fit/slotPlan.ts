@@ -1,6 +1,8 @@
 import table from '../../assets/fit/slotPlans.json' with { type: 'json' };
 import type { Attributes, ThingKind } from '../custody/part.ts';
+import { THING_KINDS } from '../custody/part.ts';
 import type { Slot, SlotPlan, SlotSource } from '../custody/slot.ts';
+import { oneOf } from '../table.ts';
 import { numberOf, textOf } from './values.ts';
 
 /**
@@ -20,7 +22,12 @@ export function slotPlanForBoard(board: Attributes): SlotPlan {
   const channels = numberOf(board, 'memory-channels') ?? (dimms > 1 ? usual?.channels : 1) ?? 1;
   if (dimms > 1 && numberOf(board, 'memory-channels') === undefined) gaps.push('memory-channels');
   const slots: Slot[] = [
-    ...table.always.map(({ id, takes }) => ({ id, takes: takes as ThingKind, order: 1, source: 'template' as const })),
+    ...table.always.map(({ id, takes }) => ({
+      id,
+      takes: oneOf(THING_KINDS, takes),
+      order: 1,
+      source: 'template' as const,
+    })),
     ...dimmSlots(dimms, channels),
     ...many(
       'card',

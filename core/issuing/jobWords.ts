@@ -16,7 +16,7 @@ export type JobWords = {
 };
 
 /** A word by id from one of the catalogues; the id itself where there is none yet. */
-export const wordOf = (catalogue: object, id: string): string => {
-  const found: unknown = (catalogue as Record<string, unknown>)[id];
+export const wordOf = (catalogue: Readonly<Record<string, unknown>>, id: string): string => {
+  const found = catalogue[id];
   return typeof found === 'string' ? found : id;
 };

@@ -1,5 +1,5 @@
 import { chosenOf, limitAfter, limitByAnswers, type Question } from '../approval/question.ts';
-import type { JobId } from '../ids.ts';
+import { jobId } from '../ids.ts';
 import type { EpochMs } from '../time.ts';
 import { currentOutcome, currentStep } from '../tracing/live/renamed/aliases.ts';
 import type { JobEntry } from './entries.ts';
@@ -35,7 +35,7 @@ function withWork(job: Job, work: Work): Job {
 /** The job after one more entry of its stream; null before the first. */
 export function applyJob(job: Job | null, entry: JobEntry & Written): Job | null {
   const { at } = entry;
-  if (entry.kind === 'taken-in') return newJob(entry.stream.slice('job:'.length) as JobId, at, entry.by, entry.body);
+  if (entry.kind === 'taken-in') return newJob(jobId(entry.stream.slice('job:'.length)), at, entry.by, entry.body);
   if (!job) return null;
   if (isOrderEntry(entry)) return applyOrder(job, entry, at);
   switch (entry.kind) {

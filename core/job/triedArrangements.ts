@@ -74,8 +74,9 @@ export function returnMoves(
   let left = wanted.filter(([slot, part]) => inside.get(slot) !== part && !outOfReach.includes(part));
   while (left.length > 0) {
     const free = left.find(([slot]) => !inside.has(slot));
+    const inTheWay = left.flatMap(([slot]) => inside.get(slot) ?? []).at(0);
     if (free) move(free[1], { at: 'slot', machine: machine.id, slot: free[0] });
-    else aside(inside.get(left[0]?.[0] ?? '') as PartId);
+    else if (inTheWay) aside(inTheWay);
     left = left.filter(([slot, part]) => inside.get(slot) !== part);
   }
   return {

@@ -1,5 +1,3 @@
-import type { Json } from './entry.ts';
-
 const LONE_SURROGATE = /[\uD800-\uDBFF](?![\uDC00-\uDFFF])|(?<![\uD800-\uDBFF])[\uDC00-\uDFFF]/;
 
 /**
@@ -11,7 +9,7 @@ const LONE_SURROGATE = /[\uD800-\uDBFF](?![\uDC00-\uDFFF])|(?<![\uD800-\uDBFF])[
  *   objects of a class): a caller's defect. The message names the place, never the value.
  * Source: RFC 8785, JSON Canonicalization Scheme.
  */
-export function canonicalJson(value: Json): string {
+export function canonicalJson(value: unknown): string {
   return write(value, '');
 }
 

@@ -14,7 +14,7 @@ const FIELDS = ['branch', 'seq', 'stream', 'streamSeq', 'at', 'by', 'device', 'c
  * Personal fields must have been sealed before.
  */
 export function entryBytes(entry: Entry<string, Json>): Uint8Array {
-  const fields = Object.fromEntries(FIELDS.map((name) => [name, entry[name] as Json]));
+  const fields = Object.fromEntries(FIELDS.map((name) => [name, entry[name]]));
   return new TextEncoder().encode(canonicalJson(fields));
 }
 

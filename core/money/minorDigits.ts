@@ -1,17 +1,18 @@
 import table from '../../assets/money/iso4217.json' with { type: 'json' };
+import { brand } from '../brand.ts';
 import type { Currency } from './money.ts';
 
 /** Digits after the point of a currency's amounts, as ISO 4217 lists them. */
-export type MinorDigits = 0 | 2 | 3 | 4;
+const MINOR_DIGITS = [0, 2, 3, 4] as const;
+export type MinorDigits = (typeof MINOR_DIGITS)[number];
 
-const DIGITS: ReadonlyMap<string, MinorDigits> = new Map(
-  Object.entries(table.digits).flatMap(([digits, codes]) =>
-    codes.map((code) => [code, Number(digits) as MinorDigits] as const),
-  ),
+/** The standard's list, where a currency begins. */
+const DIGITS: ReadonlyMap<Currency, MinorDigits> = new Map(
+  MINOR_DIGITS.flatMap((digits) => table.digits[digits].map((code) => [brand<Currency>()(code), digits] as const)),
 );
 
 /** Every currency an amount can be written in, in alphabetical order. */
-export const CURRENCIES: readonly Currency[] = [...DIGITS.keys()].toSorted() as Currency[];
+export const CURRENCIES: readonly Currency[] = [...DIGITS.keys()].toSorted();
 
 /**
  * Digits after the point, from the standard's own list, never from the platform's formatter.

@@ -1,4 +1,4 @@
-import type { Brand } from '../brand.ts';
+import { type Brand, brand } from '../brand.ts';
 import { add, money, subtract, total } from './arithmetic.ts';
 import type { Currency, Money } from './money.ts';
 import { type Rounding, roundFraction, toSafe } from './rounding.ts';
@@ -12,7 +12,7 @@ const WHOLE = 100_000n;
 export function taxRate(percent: number): TaxRate {
   const rate = Math.round(percent * 1000);
   if (!(percent >= 0) || Math.abs(rate - percent * 1000) > 1e-6) throw new RangeError(`${percent} % is no tax rate`);
-  return rate as TaxRate;
+  return brand<TaxRate>()(rate);
 }
 
 /** How a shop prices and rounds; stated on the bill, because rounding per line and on the total can differ. */
@@ -57,7 +57,7 @@ export function taxBill(lines: readonly PricedLine[], currency: Currency, way: T
       currency,
       lines.filter((line) => line.rate === rate).map((line) => line.price),
     );
-    const ofRate = each.filter((line, index) => line !== null && lines[index]?.rate === rate) as readonly Taxed[];
+    const ofRate = each.flatMap((line, index) => (line !== null && lines[index]?.rate === rate ? [line] : []));
     return { rate, ...(way.round === 'per-line' ? summed(currency, ofRate) : taxed(prices, rate, way)) };
   });
   return { lines: each, byRate, total: summed(currency, byRate) };

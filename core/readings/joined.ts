@@ -54,7 +54,7 @@ type Told = Pick<Reading, 'board' | 'system' | 'chassis' | 'firmware' | 'process
 /** Whether another tool has said what one left open. */
 function isFilled(told: Told, about: string): boolean {
   const processor = /^processors\[(\d+)\]\.(name|cores)$/.exec(about);
-  if (processor) return told.processors[Number(processor[1])]?.[processor[2] as 'name' | 'cores'] != null;
+  if (processor) return told.processors[Number(processor[1])]?.[processor[2] === 'name' ? 'name' : 'cores'] != null;
   switch (about) {
     case 'board.vendor':
       return told.board.vendor !== null;

@@ -1,6 +1,5 @@
 import { createHmac } from 'node:crypto';
 import { canonicalJson } from '../../core/journal/canonicalJson.ts';
-import type { Json } from '../../core/journal/entry.ts';
 import { deriveKey } from './cipher.ts';
 
 /** The keys a service works with, each derived from the shop's key for one use. */
@@ -25,6 +24,6 @@ export const shopKeysFrom = (shopKey: Uint8Array): ShopKeys => ({
 });
 
 /** HMAC with SHA-256 (RFC 2104, FIPS 198-1) over a value's canonical JSON: 32 bytes. */
-export function keyedDigest(key: Uint8Array, value: Json): Buffer {
+export function keyedDigest(key: Uint8Array, value: unknown): Buffer {
   return createHmac('sha256', key).update(canonicalJson(value), 'utf8').digest();
 }

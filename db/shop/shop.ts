@@ -1,5 +1,5 @@
 import type { CommandId, StaffId } from '../../core/ids.ts';
-import type { Draft, Json, Stream } from '../../core/journal/entry.ts';
+import type { Draft, Stream } from '../../core/journal/entry.ts';
 import type { Purpose } from '../../core/journal/personal.ts';
 import type { Refusal } from '../../core/refusal.ts';
 import type { EpochMs } from '../../core/time.ts';
@@ -18,7 +18,7 @@ export type Asked = {
   readonly command: CommandId;
   readonly by: StaffId;
   readonly device: string;
-  readonly asked: Json;
+  readonly asked: unknown;
 };
 
 /** What a command came to. `seq`: its last entry. `firstStream`: the stream of its first. `replayed`: this id had been carried out before. */

@@ -1,8 +1,7 @@
 import { implement, ORPCError } from '@orpc/server';
-import { type Asked, contract, type PreviewAsked } from '../../core/contract/contract.ts';
+import { contract } from '../../core/contract/contract.ts';
 import { type RefusalKind, refusalKind } from '../../core/contract/refusalKind.ts';
 import type { StandingSheet } from '../../core/contract/standing.ts';
-import type { JobId } from '../../core/ids.ts';
 import type { Refusal } from '../../core/refusal.ts';
 import { epochMs } from '../../core/time.ts';
 import { refusalFromError, type Shop } from '../../db/index.ts';
@@ -73,26 +72,25 @@ export function createRouter({ shop, drafts, tools, engine, following, standing,
   };
   return os.router({
     execute: os.execute.handler(async ({ input, context, errors }) => {
-      const asked = input as unknown as Asked;
-      const done = await carryOut(shop, tools, context.door, asked);
+      const done = await carryOut(shop, tools, context.door, input);
       if (!done.ok) throw errors[refusalKind(done.refusal.refused)]({ data: done.refusal });
-      if (!done.replayed) following.follow(asked, done);
+      if (!done.replayed) following.follow(input, done);
       return { seq: done.seq, firstStream: done.firstStream, replayed: done.replayed };
     }),
     standing: os.standing.handler(() => standing()),
-    preview: os.preview.handler(({ input }) => preview(shop, tools, input as unknown as PreviewAsked, now())),
+    preview: os.preview.handler(({ input }) => preview(shop, tools, input, now())),
     shop: os.shop.handler(async () => (await loadView(await shop.read(), {}, now())).shop),
     dayLine: os.dayLine.handler(async () => ({ now: now(), points: await dayLine(await shop.read(), now()) })),
     job: os.job.handler(async ({ input, errors }) =>
       jobFound(
-        await jobSheet(await shop.read(), input.job, now(), following.computing(input.job as JobId)),
+        await jobSheet(await shop.read(), input.job, now(), following.computing(input.job)),
         input.job,
         errors.NOT_FOUND,
       ),
     ),
     tracing: os.tracing.handler(async ({ input, errors, signal }) =>
       jobFound(
-        await tracingSheet(await shop.read(), engine, input.job as JobId, input, now(), signal),
+        await tracingSheet(await shop.read(), engine, input.job, input, now(), signal),
         input.job,
         errors.NOT_FOUND,
       ),

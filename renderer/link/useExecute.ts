@@ -2,24 +2,29 @@ import { isDefinedError } from '@orpc/client';
 import { useCallback, useRef, useState } from 'react';
 import fits from '../../assets/words/en/fits.json';
 import refusals from '../../assets/words/en/refusals.json';
-import type { Asked, CommandResult } from '../../core/contract/contract.ts';
+import type { Inputs } from '../../core/commands/asked.ts';
+import type { CommandName } from '../../core/commands/commands.ts';
+import type { CommandResult } from '../../core/contract/contract.ts';
 import type { Refusal } from '../../core/refusal.ts';
 import { refusalNamed, type Words, wordsFor } from '../../core/text/wordsFor.ts';
 import { stepName } from '../terms/terms.ts';
 import { useWhoIsHere } from '../whoIsHere.tsx';
 import { service } from './service.ts';
 
-export type InputOf<Name extends Asked['name']> = Extract<Asked, { readonly name: Name }>['input'];
+export type InputOf<Name extends CommandName> = Inputs[Name];
 
 /** Carries a command out. Answers what was done, or null when it was refused: then `problem` says why in words. */
 export type Execute = {
-  readonly execute: <Name extends Asked['name']>(name: Name, input: InputOf<Name>) => Promise<CommandResult | null>;
+  readonly execute: <Name extends CommandName>(name: Name, input: InputOf<Name>) => Promise<CommandResult | null>;
   readonly problem: Words | null;
   /** The same with its facts; null where it was no refusal. */
   readonly refusal: Refusal | null;
   readonly busy: boolean;
   readonly forget: () => void;
 };
+
+/** A command as it goes out: its name and input were typed by whoever pressed. */
+type Sent = Parameters<typeof service.execute>[0];
 
 const MOST_TRIES = 3;
 
@@ -32,11 +37,11 @@ export function useExecute(): Execute {
   const [problem, setProblem] = useState<Words | null>(null);
   const [refusal, setRefusal] = useState<Refusal | null>(null);
   const [busy, setBusy] = useState(false);
-  const unanswered = useRef<Asked | null>(null);
+  const unanswered = useRef<Sent | null>(null);
   const execute: Execute['execute'] = useCallback(
     async (name, input) => {
       setBusy(true);
-      const fresh = { command: crypto.randomUUID(), by: staff.id, name, input } as Asked;
+      const fresh: Sent = { command: crypto.randomUUID(), by: staff.id, name, input };
       const asked = isSamePress(unanswered.current, fresh) ? unanswered.current : fresh;
       unanswered.current = asked;
       try {
@@ -63,7 +68,7 @@ export function useExecute(): Execute {
   return { execute, problem, refusal, busy, forget };
 }
 
-async function askAgain(asked: Asked, tries = MOST_TRIES): Promise<CommandResult> {
+async function askAgain(asked: Sent, tries = MOST_TRIES): Promise<CommandResult> {
   try {
     return await service.execute(asked);
   } catch (error) {
@@ -76,7 +81,7 @@ async function askAgain(asked: Asked, tries = MOST_TRIES): Promise<CommandResult
 const isAnswer = (error: unknown): boolean => isDefinedError(error) || isInputError(error);
 
 /** Is it the press whose answer was lost, asked for once more: the same by the same hand, to the letter? */
-const isSamePress = (before: Asked | null, now: Asked): before is Asked =>
+const isSamePress = (before: Sent | null, now: Sent): before is Sent =>
   before !== null &&
   before.name === now.name &&
   before.by === now.by &&

@@ -1,6 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { useRef } from 'react';
-import type { Asked } from '../../core/contract/contract.ts';
+import type { CommandName } from '../../core/commands/commands.ts';
 import type { Previewed } from '../../core/contract/previewed.ts';
 import type { Refusal } from '../../core/refusal.ts';
 import type { Words } from '../../core/text/wordsFor.ts';
@@ -22,7 +22,7 @@ const KEPT_MS = 1_000;
 const FOLLOWS = { streams: ['shop', 'job:', 'machine:', 'part:', 'owner:', 'enquiry:', 'paper:'] };
 
 /** Asks what a command would come to, and again whenever its input or the shop changes; null asks nothing yet. */
-export function usePreview<Name extends Asked['name']>(name: Name, input: InputOf<Name> | null): Preview {
+export function usePreview<Name extends CommandName>(name: Name, input: InputOf<Name> | null): Preview {
   const { staff } = useWhoIsHere();
   const answer = useQuery({
     queryKey: ['preview', staff.id, name, input],

@@ -3,7 +3,7 @@ import { agreed } from '../../core/approval/consent.ts';
 import type { TracingDoor } from '../../core/bench/tracingDoor.ts';
 import type { CommandName } from '../../core/commands/commands.ts';
 import { signShown, toBeSigned } from '../../core/commands/kernel/contentHashes.ts';
-import { type Asked, type PreviewAsked, zAsked, zPreview } from '../../core/contract/contract.ts';
+import { zAsked, zPreview } from '../../core/contract/contract.ts';
 import type { Previewed } from '../../core/contract/previewed.ts';
 import type { View } from '../../core/entries/view.ts';
 import type { JobId } from '../../core/ids.ts';
@@ -56,7 +56,7 @@ export async function aDesk(tracing: TracingDoor = fewSteps): Promise<Desk> {
     paperSetting: realTools.paperSetting,
   };
   const shows = (name: CommandName, input: unknown, by: string) =>
-    preview(shop, tools, zPreview.parse({ by, name, input }) as unknown as PreviewAsked, folder.clock.now);
+    preview(shop, tools, zPreview.parse({ by, name, input }), folder.clock.now);
   /** What is to be signed is shown first, and signed as shown; where that is refused, the command says so itself. */
   const asSigned = async (name: CommandName, input: unknown, by: string) => {
     if (!toBeSigned(input)) return input;
@@ -64,7 +64,7 @@ export async function aDesk(tracing: TracingDoor = fewSteps): Promise<Desk> {
     return signShown(input, 'refused' in shown ? 'nothing was shown' : shown.contentHash);
   };
   const asItIs = (name: CommandName, input: unknown, by: string) => {
-    const asked = zAsked.parse({ command: `c${++commands}`, by, name, input }) as unknown as Asked;
+    const asked = zAsked.parse({ command: `c${++commands}`, by, name, input });
     return carryOut(shop, tools, 'bench-1', asked);
   };
   const carry = async (name: CommandName, given: unknown, by: string) =>

@@ -1,7 +1,7 @@
 import { fork } from 'node:child_process';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import type { Asked as AskedByName } from '../../core/contract/contract.ts';
+import type { Asked as AskedByName } from '../../core/commands/asked.ts';
 import { type EpochMs, epochMs } from '../../core/time.ts';
 import type { Shop } from '../../db/index.ts';
 import type { Asked } from '../../db/shop/shop.ts';

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import type { Comparison } from '../../approval/compare.ts';
 import { DAYS_AWAY, limitAfter, type Offer, QUESTION_KINDS } from '../../approval/question.ts';
 import type { View } from '../../entries/view.ts';
-import type { QuestionId } from '../../ids.ts';
+import { questionId } from '../../ids.ts';
 import { linesAgreedBy } from '../../job/approval/linesAgreedBy.ts';
 import type { Job } from '../../job/job.ts';
 import { committedMinor } from '../../job/money/withinWord.ts';
@@ -99,7 +99,7 @@ function decideAsk(view: View & { readonly job: Job }, input: z.infer<typeof zAs
     limitProblem(view.job, input);
   if (problem) return problem;
   const book = openUnitOfWork(view, asking);
-  const question = asking.newId() as QuestionId;
+  const question = questionId(asking.newId());
   book.add(`job:${input.job}`, 'question-put', {
     id: question,
     kind: input.kind,
@@ -185,7 +185,7 @@ const withOrderAgreed = (job: Job, { order }: z.infer<typeof zOption>['agrees'])
         {
           stream: `job:${job.id}`,
           kind: 'order-agreed',
-          body: { ...order, question: '' as QuestionId, warrantyMonths: 0 },
+          body: { ...order, question: questionId(''), warrantyMonths: 0 },
         },
         job.takenInAt,
       )

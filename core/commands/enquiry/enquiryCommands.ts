@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { EnquiryId } from '../../ids.ts';
+import { enquiryId } from '../../ids.ts';
 import { personal } from '../../journal/personal.ts';
 import { shopCommand } from '../kernel/command.ts';
 import { accept, refuse } from '../kernel/decision.ts';
@@ -21,7 +21,7 @@ export const enquire = shopCommand(
   }),
   () => ({}),
   (_view, input, asking) => {
-    const id = asking.newId() as EnquiryId;
+    const id = enquiryId(asking.newId());
     const held = <T>(value: T) => personal('contact', id, value);
     return accept({
       stream: `enquiry:${id}`,

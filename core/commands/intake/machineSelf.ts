@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { PartKind } from '../../custody/part.ts';
 import { type Slot, takesKind } from '../../custody/slot.ts';
-import type { MachineId, OwnerId, PartId } from '../../ids.ts';
+import { type MachineId, type OwnerId, partId } from '../../ids.ts';
 import { personal } from '../../journal/personal.ts';
 import { MOST_REPORT_CHARACTERS } from '../../readings/decode.ts';
 import { ownReportOf } from '../../readings/ownReportOf.ts';
@@ -125,7 +125,7 @@ function writeFound(
     book.add(`part:${sitting}`, 'part-corrected', { name, attributes, unread });
     return;
   }
-  const id = asking.newId() as PartId;
+  const id = partId(asking.newId());
   book.add(`part:${id}`, 'part-known', {
     id,
     tag: null,
@@ -137,7 +137,7 @@ function writeFound(
     place: { at: 'slot', machine, slot: found.slot },
     serial: found.serial === null ? null : personal('readings', owner, found.serial),
     source: found.source === 'by-hand' ? 'by-hand' : found.source,
-    dataBearing: (DATA_BEARING as readonly string[]).includes(found.kind),
+    dataBearing: DATA_BEARING.some((kind) => kind === found.kind),
     ...(found.unread && { unread: true }),
     at: asking.at,
     by: asking.by,

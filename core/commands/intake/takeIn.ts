@@ -3,7 +3,7 @@ import type { Approver, OwnerKind } from '../../approval/owner.ts';
 import type { Tag } from '../../custody/part.ts';
 import { issueTag } from '../../custody/tag.ts';
 import type { View } from '../../entries/view.ts';
-import type { JobId, MachineId, OwnerId } from '../../ids.ts';
+import { jobId, type MachineId, machineId, type OwnerId, ownerId } from '../../ids.ts';
 import { committedMinor } from '../../job/money/withinWord.ts';
 import { type Personal, personal } from '../../journal/personal.ts';
 import type { Asking } from '../kernel/asking.ts';
@@ -119,8 +119,8 @@ function decideTakeIn(view: View, input: TakeInInput, asking: Asking): Decision 
   if (input.enquiry && view.enquiry?.stage !== 'asked')
     return refuse('enquiry-not-open', { enquiry: input.enquiry, stage: view.enquiry?.stage ?? null });
   const book = openUnitOfWork(view, asking);
-  const job = asking.newId() as JobId;
-  const owner = 'known' in input.owner ? input.owner.known : (input.owner.id ?? (asking.newId() as OwnerId));
+  const job = jobId(asking.newId());
+  const owner = 'known' in input.owner ? input.owner.known : (input.owner.id ?? ownerId(asking.newId()));
   const machine = machineFor(view, input, asking);
   const fee = input.cameBack && input.cameBack.same !== 'new' ? 0 : settings.findingFee.minor;
   const terms = {
@@ -215,7 +215,7 @@ type MachineHere = { readonly id: MachineId; readonly tag: Tag };
 
 function machineFor(view: View, input: TakeInInput, asking: Asking): MachineHere {
   return {
-    id: view.machine?.id ?? (asking.newId() as MachineId),
+    id: view.machine?.id ?? machineId(asking.newId()),
     tag: view.machine?.tag ?? tagIn(input.machine) ?? issueTag(asking.randomInt),
   };
 }

@@ -1,33 +1,31 @@
 import { z } from 'zod';
-import { EQUIPMENT_KINDS, PART_KINDS, SCOPES, type Tag } from '../../custody/part.ts';
-import { parseTag } from '../../custody/tag.ts';
-import type { EnquiryId, JobId, MachineId, OwnerId, PartId, QuestionId } from '../../ids.ts';
-import type { EpochMs, Minutes } from '../../time.ts';
+import { EQUIPMENT_KINDS, PART_KINDS, SCOPES } from '../../custody/part.ts';
+import { isTag } from '../../custody/tag.ts';
+import { enquiryId, jobId, machineId, ownerId, partId, questionId } from '../../ids.ts';
+import { epochMs, minutes } from '../../time.ts';
 
 /** The fields that commands are made of, checked at both doors. */
 export const zId = z.string().min(1).max(80);
-export const zJobId = zId as unknown as z.ZodType<JobId>;
-export const zOwnerId = zId as unknown as z.ZodType<OwnerId>;
-export const zMachineId = zId as unknown as z.ZodType<MachineId>;
-export const zPartId = zId as unknown as z.ZodType<PartId>;
-export const zQuestionId = zId as unknown as z.ZodType<QuestionId>;
-export const zEnquiryId = zId as unknown as z.ZodType<EnquiryId>;
+export const zJobId = zId.transform(jobId);
+export const zOwnerId = zId.transform(ownerId);
+export const zMachineId = zId.transform(machineId);
+export const zPartId = zId.transform(partId);
+export const zQuestionId = zId.transform(questionId);
+export const zEnquiryId = zId.transform(enquiryId);
 /** One line of text. */
 export const zLine = z.string().trim().min(1).max(300);
 /** Free text. */
 export const zText = z.string().trim().min(1).max(8000);
-export const zEpoch = z.int().min(0).max(8_640_000_000_000_000) as unknown as z.ZodType<EpochMs>;
+export const zEpoch = z.int().min(0).max(8_640_000_000_000_000).transform(epochMs);
 /** Minutes up to a week: more is a mistyped figure. */
-export const zMinutes = z.number().min(0).max(10_080) as unknown as z.ZodType<Minutes>;
+export const zMinutes = z.number().min(0).max(10_080).transform(minutes);
 /** An amount in minor units, never negative. */
 export const zMinor = z.int().min(0).max(1_000_000_000_000);
 /** A tax rate in thousandths, as fine as a thousandth of a percent. */
 export const zPermille = z.number().min(0).max(1000).multipleOf(0.01);
 export const zCount = z.int().min(1).max(99);
 /** A tag whose check character fits; a mistyped one never comes through a door. */
-export const zTag = z.string().refine((text) => parseTag(text) === text, {
-  error: 'no tag: its check character does not fit',
-}) as unknown as z.ZodType<Tag>;
+export const zTag = z.string().refine(isTag, { error: 'no tag: its check character does not fit' });
 export const zKind = z.enum([...PART_KINDS, ...EQUIPMENT_KINDS]);
 export const zAttributeName = z.string().max(60);
 export const zAttributeValue = z.union([

@@ -1,6 +1,5 @@
 import type { View } from '../../entries/view.ts';
 import { canonicalJson } from '../../journal/canonicalJson.ts';
-import type { Json } from '../../journal/entry.ts';
 import type { Paper } from '../../papers/content.ts';
 import { epochMs } from '../../time.ts';
 import type { Asking } from './asking.ts';
@@ -32,7 +31,7 @@ export function contentOf(
 ): Content {
   const papers = decision.shown.map((make) => make()).filter((paper) => paper.shape === 'sheet');
   const bound = papers.length > 0 ? papers : { command: name, input: withoutSignatures(input) };
-  return { papers, contentHash: asking.sha256(canonicalJson(bound as unknown as Json)) };
+  return { papers, contentHash: asking.sha256(canonicalJson(bound)) };
 }
 
 /** Accepts a decision only where every signature in the input names the content it makes; else says what differs. */

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { issueTag } from '../../custody/tag.ts';
-import type { PartId } from '../../ids.ts';
+import { partId } from '../../ids.ts';
 import { OWNERS_OWN, orderState } from '../../job/orders/order.ts';
 import { jobCommand } from '../kernel/command.ts';
 import { refuse } from '../kernel/decision.ts';
@@ -28,7 +28,7 @@ export const bringOwnPart = jobCommand(
     if (input.order !== null && (!order || orderState(order) !== 'on-the-way'))
       return refuse('no-such-order', { order: input.order });
     const book = openUnitOfWork(view, asking);
-    const id = asking.newId() as PartId;
+    const id = partId(asking.newId());
     book.add(`part:${id}`, 'part-known', {
       id,
       tag: issueTag(asking.randomInt),

@@ -11,6 +11,7 @@ import { personal } from '../../journal/personal.ts';
 import { PAPER_KINDS } from '../../papers/kinds.ts';
 import type { Refusal } from '../../refusal.ts';
 import { STAGES } from '../../stage.ts';
+import { keysOf } from '../../table.ts';
 import type { PaperKindId } from '../../text/paperWords.ts';
 import type { Asking } from '../kernel/asking.ts';
 import { jobCommand } from '../kernel/command.ts';
@@ -93,7 +94,7 @@ const SINGLE: ReadonlySet<PaperKindId> = new Set<PaperKindId>([
   'bench-tag',
 ]);
 
-const zPaperKind = z.enum(Object.keys(PAPER_KINDS) as [PaperKindId, ...PaperKindId[]]);
+const zPaperKind = z.enum(keysOf(PAPER_KINDS));
 
 /** Issues a paper by hand, or anew. */
 export const issue = jobCommand(

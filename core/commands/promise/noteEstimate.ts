@@ -19,7 +19,7 @@ export const zFigures = z.strictObject({
   withPart: zPrice.extend({ name: zLine }).nullable(),
   passesLimit: z.number().min(0).max(1),
   mustOrder: z.number().min(0).max(1).optional(),
-  drivers: z.array(zLine).max(12),
+  drivers: z.array(zLine).max(12).readonly(),
   seed: z.int(),
   paths: z.int().min(1),
   policy: z.enum(['ratio', 'one-step', 'two-step', 'none']),

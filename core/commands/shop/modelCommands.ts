@@ -1,7 +1,6 @@
 import { z } from 'zod';
 import type { Shop } from '../../job/shop.ts';
 import { canonicalJson } from '../../journal/canonicalJson.ts';
-import type { Json } from '../../journal/entry.ts';
 import { GROUPS } from '../../tracing/live/groups.ts';
 import type { PriorTally } from '../../tracing/live/shop/closedTracing.ts';
 import { shopCommand } from '../kernel/command.ts';
@@ -28,7 +27,7 @@ export const useModel = shopCommand(
     const refused = asking.tracing.refusesModel(changes);
     if (refused) return { ok: false, refusal: refused };
     const now = editionInUse(view.shop);
-    if (now && canonicalJson(now.changes as Json) === canonicalJson(changes as Json))
+    if (now && canonicalJson(now.changes) === canonicalJson(changes))
       return refuse('model-in-use-already', { name: now.name });
     return accept({ stream: 'shop', kind: 'model-used', body: { name, changes } });
   },

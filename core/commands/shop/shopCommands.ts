@@ -1,8 +1,8 @@
 import { z } from 'zod';
+import { staffId } from '../../ids.ts';
 import type { ShopSettings, Staff } from '../../job/shop.ts';
 import { personal } from '../../journal/personal.ts';
 import { currencyOf } from '../../money/currencyOf.ts';
-import type { Currency } from '../../money/money.ts';
 import { ROUNDINGS } from '../../money/rounding.ts';
 import { ROLL_MM } from '../../papers/tags/stock.ts';
 import { shopCommand } from '../kernel/command.ts';
@@ -39,9 +39,12 @@ const zSettings = z.strictObject({
   locale: z.string().regex(/^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$/),
   language: z.string().regex(/^[a-z]{2}$/),
   zone: zLine,
-  currency: z.string().refine((code) => currencyOf(code) === code, {
-    error: 'no active currency of ISO 4217 with amounts',
-  }) as unknown as z.ZodType<Currency>,
+  currency: z.string().transform((code, context) => {
+    const currency = currencyOf(code);
+    if (currency === code) return currency;
+    context.addIssue({ code: 'custom', message: 'no active currency of ISO 4217 with amounts' });
+    return z.NEVER;
+  }),
   paperSize: z.enum(['A4', 'Letter']),
   tax: z.strictObject({
     permille: zPermille,
@@ -77,14 +80,18 @@ const zSettings = z.strictObject({
 const zStaff = z
   .array(
     z.strictObject({
-      id: zId,
+      id: zId.transform(staffId),
       name: zLine,
-      roles: z.array(z.enum(['desk', 'bench', 'keeper'])).min(1),
+      roles: z
+        .array(z.enum(['desk', 'bench', 'keeper']))
+        .min(1)
+        .readonly(),
       hours: zHours.exactOptional(),
     }),
   )
   .min(1)
-  .max(60) as unknown as z.ZodType<readonly Staff[]>;
+  .max(60)
+  .readonly() satisfies z.ZodType<readonly Staff[]>;
 
 /** Sets the shop up: once, before anything else. */
 export const openShop = shopCommand(

@@ -5,7 +5,7 @@ import { type Place, slotOf } from '../../custody/place.ts';
 import { issueTag } from '../../custody/tag.ts';
 import type { View } from '../../entries/view.ts';
 import { attributeFaults } from '../../fit/attributes.ts';
-import type { PartId } from '../../ids.ts';
+import { partId } from '../../ids.ts';
 import type { Refusal } from '../../refusal.ts';
 import { OPEN_STAGES } from '../../stage.ts';
 import { DAY_MS, epochMs } from '../../time.ts';
@@ -51,7 +51,7 @@ export const knowPart = shopCommand(
     parts: input.place.at === 'with' ? [input.place.part] : [],
   }),
   (view, input, asking) => {
-    const id = asking.newId() as PartId;
+    const id = partId(asking.newId());
     const tag = input.tag ?? issueTag(asking.randomInt);
     const days = view.shop.settings?.rules.standingLapsesDays ?? 365;
     const standing: ProofStatus =

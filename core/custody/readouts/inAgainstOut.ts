@@ -34,8 +34,9 @@ export function inAgainstOut(machine: Machine, parts: ReadonlyMap<PartId, Part>)
     return part ? { part: part.id, name: part.name, tag: part.tag, whose: part.belongs.to } : null;
   };
   return [...slots].flatMap((slot) => {
-    const was = parts.get(machine.atTakingIn[slot] ?? ('' as PartId));
-    const came = sitting(machine.atTakingIn[slot]);
+    const atTakingIn = machine.atTakingIn[slot];
+    const was = atTakingIn && parts.get(atTakingIn);
+    const came = sitting(atTakingIn);
     const now = sitting(machine.inside[slot]);
     if (!came && !now) return [];
     return [{ slot, came: came && was ? { ...came, is: was.place } : null, now, same: came?.part === now?.part }];

@@ -1,7 +1,7 @@
 import type { Attributes, PartFacts } from '../../custody/part.ts';
 import type { Slot } from '../../custody/slot.ts';
 import { type MachineView, partSide, partsOf, sideOf, slotSide, theOne } from '../machineView.ts';
-import { among, atMost, ground, type Reason, same } from '../reason.ts';
+import { among, atMost, ground, isAmong, type Reason, same } from '../reason.ts';
 import { flagOf, listOf, numberOf, textOf } from '../values.ts';
 import { cardLeads, connectorRating, supplyBudget } from './power.ts';
 
@@ -97,13 +97,13 @@ export function caseReasons(around: PartFacts, machine: MachineView): readonly R
       'board-size',
       partSide(around.attributes, 'takes-boards'),
       sideOf(machine, 'board', 'form-factor'),
-      ({ part, place }) => ([part].flat().includes(String(place) as never) ? 'yes' : 'no'),
+      ({ part, place }) => (isAmong(place, part) ? 'yes' : 'no'),
     ),
     ground(
       'supply-form',
       partSide(around.attributes, 'takes-supplies'),
       sideOf(machine, 'supply', 'supply-form'),
-      ({ part, place }) => ([part].flat().includes(String(place) as never) ? 'yes' : 'no'),
+      ({ part, place }) => (isAmong(place, part) ? 'yes' : 'no'),
     ),
     ground(
       'cooler-height',

@@ -45,7 +45,8 @@ export function cardLeads(supply: Attributes | undefined, cards: readonly Attrib
   const plugs = lists.flatMap((list) => list ?? []);
   const asked = (plug: Plug) => plugs.filter((each) => each === plug).length;
   const has = (plug: Plug) => (supply ? numberOf(supply, LEADS[plug]) : undefined);
-  const look = (plug: Plug): Look => ({ at: at === 'part' ? 'part' : 'supply', attribute: LEADS[plug] });
+  const lookAt: At = at === 'part' ? 'part' : 'supply';
+  const look = (plug: Plug): Look => ({ at: lookAt, attribute: LEADS[plug] });
   const reasons: Reason[] = [];
   for (const plug of ['12v-2x6', '8-pin'] as const) {
     if (asked(plug) > 0) reasons.push(leadReason(plug, asked(plug), has(plug), [look(plug)]));
@@ -58,7 +59,7 @@ export function cardLeads(supply: Attributes | undefined, cards: readonly Attrib
     const given = sure || (spare !== undefined && sixes !== undefined) ? (spare ?? 0) + (sixes ?? 0) : undefined;
     reasons.push(leadReason('6-pin', asked('6-pin'), given, [look('6-pin'), look('8-pin')]));
   }
-  return [...reasons, ...twelveTwoBySix(supply, cards, look('12v-2x6').at as At)];
+  return [...reasons, ...twelveTwoBySix(supply, cards, lookAt)];
 }
 
 function leadReason(plug: Plug, asked: number, given: number | undefined, look: readonly Look[]): Reason {

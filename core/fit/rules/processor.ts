@@ -42,10 +42,10 @@ function onList(processor: Named, board: Attributes, at: Side): readonly Reason[
     'firmware',
     { value: from, look: { at, attribute: 'processor-list' } },
     { value: textOf(board, 'firmware'), look: { at, attribute: 'firmware' } },
-    ({ place }) =>
-      ({ true: 'yes', false: 'no', undefined: 'unknown' })[
-        String(firmwareReaches(String(place), from))
-      ] as Reason['says'],
+    ({ place }) => {
+      const reaches = firmwareReaches(String(place), from);
+      return reaches === undefined ? 'unknown' : reaches ? 'yes' : 'no';
+    },
     { source: 'board-list' },
   );
   return [yes, firmware];

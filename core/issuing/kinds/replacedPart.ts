@@ -2,7 +2,7 @@ import { chosenOf, type Question } from '../../approval/question.ts';
 import type { Part } from '../../custody/ledger.ts';
 import type { Machine } from '../../custody/machine.ts';
 import type { View } from '../../entries/view.ts';
-import type { PartId, QuestionId } from '../../ids.ts';
+import { type PartId, type QuestionId, questionId } from '../../ids.ts';
 import type { Job } from '../../job/job.ts';
 import type { OldPartGoes, ReplacedPartFacts } from '../../papers/builders/replacedPartSlip.ts';
 import type { Paper } from '../../papers/content.ts';
@@ -70,7 +70,7 @@ function replacedBy({ job, machine, parts }: Of): ReadonlyMap<PartId, QuestionId
     // What sits elsewhere inside was only moved; what came out before this job is none of its parts.
     const cameOut = old.place.at !== 'slot' && old.since >= job.takenInAt;
     const line = job.agreedLines.find(({ part }) => part === now);
-    if (cameOut && parts.get(now)?.belongs.to === 'owner') replaced.set(was, (line?.question as QuestionId) ?? null);
+    if (cameOut && parts.get(now)?.belongs.to === 'owner') replaced.set(was, line ? questionId(line.question) : null);
   }
   return replaced;
 }

@@ -1,4 +1,4 @@
-import type { PartId } from '../../ids.ts';
+import { partId } from '../../ids.ts';
 import type { ChargeLine } from '../../job/money/chargeLine.ts';
 import { charges } from '../../job/money/charges.ts';
 import { type TaxedCharge, taxedCharges } from '../../job/money/taxedCharges.ts';
@@ -69,14 +69,14 @@ export function lineWords(making: Making, { of }: BilledLine): string {
     case 'labour':
       return bill.work;
     case 'item': {
-      const part = of.part === null ? undefined : view.parts.get(of.part as PartId);
+      const part = of.part === null ? undefined : view.parts.get(partId(of.part));
       const what = part ? partName(making, part) : of.what;
       return of.minor === 0 ? format.say(bill.forNothing, { what }) : what;
     }
     case 'finding-fee':
       return bill.findingFee;
     case 'old-part-back': {
-      const part = view.parts.get(of.part as PartId);
+      const part = view.parts.get(partId(of.part));
       return format.say(bill.oldPartBack, { part: part ? partName(making, part) : of.part });
     }
     case 'given':

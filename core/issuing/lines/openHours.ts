@@ -32,6 +32,14 @@ const dayName = (weekday: number, locale: string): string =>
 
 /** 0 for Sunday. Where the platform does not say, Monday. */
 function firstDayOfWeek(locale: string): number {
-  const known = new Intl.Locale(locale) as Intl.Locale & { getWeekInfo?: () => { readonly firstDay: number } };
-  return (known.getWeekInfo?.().firstDay ?? 1) % 7;
+  return (new Intl.Locale(locale).getWeekInfo?.().firstDay ?? 1) % 7;
+}
+
+declare global {
+  namespace Intl {
+    interface Locale {
+      /** ECMA-402, Intl Locale Info: 1 for Monday to 7 for Sunday. Not on every platform yet. */
+      getWeekInfo?(): { readonly firstDay: number };
+    }
+  }
 }

@@ -103,8 +103,8 @@ const isPieceOf = (work: Work, task: string): boolean =>
 
 /** Who did all of it; null where several did. */
 function soleHand(pieces: readonly Work[]): string | null {
-  const people = new Set(pieces.map((work) => work.by));
-  return people.size === 1 ? ([...people][0] as string) : null;
+  const [hand, ...others] = new Set(pieces.map((work) => work.by));
+  return hand === undefined || others.length > 0 ? null : hand;
 }
 
 function wholeTimes({ model, catalogue }: TimesBy, job: Job): readonly TimeOrWhy[] {

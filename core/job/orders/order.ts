@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { type PartId, partIdShape, type QuestionId, questionIdShape } from '../../ids.ts';
 import type { Shaped } from '../../shape.ts';
-import { DAY_MS, type EpochMs, epochMsShape } from '../../time.ts';
+import { DAY_MS, type EpochMs, epochMs, epochMsShape } from '../../time.ts';
 import type { AgreedLine } from '../agreedLine.ts';
 
 /** As what it came. `late` stands in early journals alone: that it came after its day shows in the days. */
@@ -118,7 +118,7 @@ export const returnBy = (order: Order): EpochMs | null => daysAfter(order.cameAt
 export const coreBy = (order: Order): EpochMs | null => daysAfter(order.cameAt, order.core?.days);
 
 const daysAfter = (at: EpochMs | null, days: number | null | undefined): EpochMs | null =>
-  at === null || days === null || days === undefined ? null : ((at + days * DAY_MS) as EpochMs);
+  at === null || days === null || days === undefined ? null : epochMs(at + days * DAY_MS);
 
 /** Why a part that the owner brought counts as unproved until it was tried. */
 export const OWNERS_OWN = 'owners-own';

@@ -126,8 +126,7 @@ function whatItMayCost(facts: IntakeReceiptFacts, setting: Setting, format: Form
     limit && [{ text: format.say(words.limit, { amount: format.money(limit) }), strong: true }],
   );
   if (!estimate) return texts;
-  const [first, ...others] = texts;
-  return [first as Block, moneyRuler(estimate.price, limit, words.limitIs, setting, format), ...others];
+  return texts.toSpliced(1, 0, moneyRuler(estimate.price, limit, words.limitIs, setting, format));
 }
 
 function yourData(facts: IntakeReceiptFacts, setting: Setting, format: Format): (string | undefined)[] {

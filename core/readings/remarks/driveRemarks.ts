@@ -1,5 +1,6 @@
 import limits from '../../../assets/readings/limits.json' with { type: 'json' };
 import type { Remark } from '../../custody/machineReport.ts';
+import { keyOf } from '../../table.ts';
 import { say } from '../../text/say.ts';
 import type { DriveReading } from '../reading.ts';
 import type { ReadingWords } from '../words.ts';
@@ -24,8 +25,9 @@ export function driveRemarks(drive: DriveReading, about: string, words: ReadingW
   return [
     ...(drive.health === 'failed' ? [remark('drive-failed', 'smart-verdict')] : []),
     ...limits.driveFigures.flatMap(({ attribute, figure }) => {
-      const value = figureOf(drive, figure as keyof ReadingWords['figures']);
-      const name = words.figures[figure as keyof ReadingWords['figures']];
+      const named = keyOf(words.figures, figure);
+      const value = figureOf(drive, named);
+      const name = words.figures[named];
       return value !== null && value > 0 ? [remark('drive-figure', 'drive-figures', { attribute, name, value })] : [];
     }),
     ...facts.failingNow.map((name) => remark('attribute-now', 'smartctl', { name })),
@@ -59,8 +61,8 @@ function criticalWarnings(byte: number, words: ReadingWords, remark: Say): reado
   const known = limits.nvmeCriticalWarning.reduce((mask, { bit }) => mask | (1 << bit), 0);
   return [
     ...set.map(({ means, source }) =>
-      remark('nvme-warning', source as Source, {
-        what: words['nvme-warnings'][means as keyof ReadingWords['nvme-warnings']],
+      remark('nvme-warning', keyOf(limits.sources, source), {
+        what: words['nvme-warnings'][keyOf(words['nvme-warnings'], means)],
       }),
     ),
     ...((byte & ~known) === 0 ? [] : [remark('nvme-warning-other', 'nvme', { byte: byte.toString(16) })]),
@@ -72,7 +74,7 @@ function exitBits(status: number, words: ReadingWords, remark: Say): readonly Re
   return limits.smartctlExitStatus
     .filter(({ bit }) => isSet(status, bit))
     .map(({ bit, means }) =>
-      remark('exit-status', 'smartctl', { bit, what: words['exit-bits'][means as keyof ReadingWords['exit-bits']] }),
+      remark('exit-status', 'smartctl', { bit, what: words['exit-bits'][keyOf(words['exit-bits'], means)] }),
     );
 }
 

@@ -3,6 +3,7 @@ import type { Remark } from '../../custody/machineReport.ts';
 import type { MemoryRecord } from '../../fit/dimmLabels.ts';
 import { sameSpeed } from '../../fit/moduleName.ts';
 import { type Placement, placementOf } from '../../fit/placement.ts';
+import { keysOf } from '../../table.ts';
 import { say } from '../../text/say.ts';
 import type { ModuleReading } from '../reading.ts';
 import type { ReadingWords } from '../words.ts';
@@ -77,7 +78,7 @@ const countedInWords = (counted: Counted, evidence: string, words: ReadingWords)
   });
 
 function mixedRemarks(modules: readonly ModuleReading[], words: ReadingWords): readonly Remark[] {
-  const what = (Object.keys(words.mixed) as (keyof ReadingWords['mixed'])[]).filter((field) => {
+  const what = keysOf(words.mixed).filter((field) => {
     const values = new Set(modules.map((module) => module[field]).filter((value) => value !== null));
     return values.size > 1;
   });

@@ -84,7 +84,8 @@ export function parseJson(text: string): ParsedJson | null {
 
 function parsed(text: string, cut: boolean): ParsedJson | null {
   try {
-    return { value: JSON.parse(text) as unknown, cut };
+    const value: unknown = JSON.parse(text);
+    return { value, cut };
   } catch {
     return null;
   }

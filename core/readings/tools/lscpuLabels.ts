@@ -1,12 +1,11 @@
 import table from '../../../assets/readings/lscpuLabels.json' with { type: 'json' };
+import { keysOf } from '../../table.ts';
 
 /** Lines of `lscpu` that are read. */
 export type LscpuField = keyof typeof table.labels;
 
 const FIELD_OF: ReadonlyMap<string, LscpuField> = new Map(
-  Object.entries(table.labels).flatMap(([field, labels]) =>
-    labels.map((label) => [label, field as LscpuField] as const),
-  ),
+  keysOf(table.labels).flatMap((field) => table.labels[field].map((label) => [label, field] as const)),
 );
 
 /** A label and what stands behind it; Chinese translations have a wide colon, French ones a space before it. */

@@ -48,10 +48,14 @@ const drive = (device: Json): DriveReading =>
 /** More than any desktop machine holds. */
 export const MOST_DRIVES = 256;
 
+const FLAGS: ReadonlyMap<string, boolean> = new Map([
+  ['0', false],
+  ['1', true],
+]);
+
 /** Older versions print yes and no as "1" and "0". */
 function kindOf(device: Json): string | null {
   if (textIn(device, 'tran') === 'nvme' || /^nvme/.test(textIn(device, 'name') ?? '')) return 'nvme';
-  const turns =
-    flagIn(device, 'rota') ?? ({ 0: false, 1: true } as Record<string, boolean>)[textIn(device, 'rota') ?? ''];
+  const turns = flagIn(device, 'rota') ?? FLAGS.get(textIn(device, 'rota') ?? '');
   return turns === undefined ? null : turns ? 'hdd' : 'ssd';
 }

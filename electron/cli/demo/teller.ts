@@ -1,6 +1,5 @@
 import type { CommandName } from '../../../core/commands/commands.ts';
 import { signShown, toBeSigned } from '../../../core/commands/kernel/contentHashes.ts';
-import type { Asked, PreviewAsked } from '../../../core/contract/contract.ts';
 import { zAsked, zPreview } from '../../../core/contract/contract.ts';
 import type { JobSheet } from '../../../core/contract/screens.ts';
 import type { JobId, PartId } from '../../../core/ids.ts';
@@ -66,18 +65,13 @@ export function openTeller({ shop, tools, engine, clock, zone, print }: TellerNe
   };
   /** The hash of what an owner is shown before they sign; a refusal is left to the command itself. */
   const shownHash = async (by: string, name: CommandName, input: unknown): Promise<string> => {
-    const shown = await preview(
-      shop,
-      tools,
-      zPreview.parse({ by, name, input }) as unknown as PreviewAsked,
-      clock.now(),
-    );
+    const shown = await preview(shop, tools, zPreview.parse({ by, name, input }), clock.now());
     return 'refused' in shown ? '' : shown.contentHash;
   };
   const ask: Teller['ask'] = async (by, name, input) => {
     asked += 1;
     const signed = toBeSigned(input) ? signShown(input, await shownHash(by, name, input)) : input;
-    const checked = zAsked.parse({ command: `demo-${asked}`, by, name, input: signed }) as unknown as Asked;
+    const checked = zAsked.parse({ command: `demo-${asked}`, by, name, input: signed });
     const done = await carryOut(shop, tools, 'demo', checked);
     if (!done.ok) throw new StoryRefused(`${name} at ${time.format(clock.now())}: ${JSON.stringify(done.refusal)}`);
     await followWithEstimate({ shop, tools, engine }, checked, done);

@@ -1,7 +1,8 @@
 import { randomUUID } from 'node:crypto';
 import words from '../../../assets/words/en/model.json' with { type: 'json' };
 import refusals from '../../../assets/words/en/refusals.json' with { type: 'json' };
-import { type Asked, zAsked } from '../../../core/contract/contract.ts';
+import type { CommandName } from '../../../core/commands/commands.ts';
+import { zAsked } from '../../../core/contract/contract.ts';
 import { fill, wordsFor } from '../../../core/text/wordsFor.ts';
 import { STANDARD_MODEL_FILES } from '../../../core/tracing/live/model/standardModel.ts';
 import { diffModels } from '../../../core/tracing/live/shop/diffModels.ts';
@@ -29,7 +30,7 @@ export const changeShopModel = (deed: Deed, asked: ModelAsked, io: Io): Promise<
       const { staff } = opened.state;
       const who = staff.find((one) => one.id === by || one.name === by) ?? (by === undefined ? staff[0] : undefined);
       if (!who) return missing(fill(words['no-staff'], { by: by ?? '' }), io);
-      const does = (name: Asked['name'], input: unknown) => carry(opened, { name, input, by: who.id }, io);
+      const does = (name: CommandName, input: unknown) => carry(opened, { name, input, by: who.id }, io);
       if (deed === 'use') return use(asked, does, io);
       if (deed === 'learn') return learn(opened, asked, does, io);
       const code = await does('goBackToModel', {});
@@ -41,21 +42,16 @@ export const changeShopModel = (deed: Deed, asked: ModelAsked, io: Io): Promise<
     { writes: true },
   );
 
-type Does = (name: Asked['name'], input: unknown) => Promise<number>;
+type Does = (name: CommandName, input: unknown) => Promise<number>;
 
 /** Carries a command out as the screens do; a refusal is told in words. */
 async function carry(
   { shop }: OpenedShop,
-  asked: Omit<Asked, 'command' | 'input'> & { readonly input: unknown },
+  asked: { readonly by: string; readonly name: CommandName; readonly input: unknown },
   io: Io,
 ): Promise<number> {
   const tools = openTools(openEngine(), () => shop.lastSealedHead()?.short ?? null);
-  const done = await carryOut(
-    shop,
-    tools,
-    'command-line',
-    zAsked.parse({ ...asked, command: randomUUID() }) as unknown as Asked,
-  );
+  const done = await carryOut(shop, tools, 'command-line', zAsked.parse({ ...asked, command: randomUUID() }));
   if (done.ok) return 0;
   const { says, unchanged, next } = wordsFor(done.refusal, refusals);
   io.err(`${says} ${unchanged} ${next}`);

@@ -1,8 +1,9 @@
-import { COMMANDS, type CommandName } from '../../../core/commands/commands.ts';
+import { commandNamed, type PreviewAsked } from '../../../core/commands/asked.ts';
+import type { CommandName } from '../../../core/commands/commands.ts';
 import type { Asking } from '../../../core/commands/kernel/asking.ts';
-import type { Command } from '../../../core/commands/kernel/command.ts';
+import type { Decision } from '../../../core/commands/kernel/decision.ts';
 import type { View } from '../../../core/entries/view.ts';
-import type { StaffId } from '../../../core/ids.ts';
+import { staffId } from '../../../core/ids.ts';
 import type { Refusal } from '../../../core/refusal.ts';
 import type { EpochMs } from '../../../core/time.ts';
 import type { Reader } from '../../../db/index.ts';
@@ -10,22 +11,34 @@ import { loadView } from './loadView.ts';
 import { setApartRefusal } from './setApart.ts';
 import type { Tools } from './tools.ts';
 
-/** A command with all that its decision is made on, or why nobody may act on what it is about. */
+/** All that a command's decision is made on, or why nobody may act on what it is about. */
 type LookedAt =
-  | { readonly command: Command; readonly view: View; readonly asking: Asking }
+  | {
+      readonly view: View;
+      readonly asking: Asking;
+      /** What it comes to; and the same before anything in it is signed. */
+      readonly decide: () => Decision;
+      readonly draft: () => Decision;
+    }
   | { readonly refusal: Refusal };
 
 /** Loads what a command is about at `at`, in the name of who asks: the same for carrying it out and for a preview. */
-export async function lookedAt(
+export async function lookedAt<Name extends CommandName>(
   read: Reader,
   tools: Tools,
-  asked: { readonly name: CommandName; readonly input: unknown; readonly by: string },
+  { name, input, by }: PreviewAsked<Name>,
   at: EpochMs,
 ): Promise<LookedAt> {
-  const command = COMMANDS[asked.name] as unknown as Command;
-  const about = command.about(asked.input);
-  const view = await loadView(read, about, at, asked.by);
+  const command = commandNamed(name);
+  const about = command.about(input);
+  const view = await loadView(read, about, at, by);
   const refusal = setApartRefusal(read, about, view);
   if (refusal) return { refusal };
-  return { command, view, asking: { ...tools, tracing: tools.tracing(view.shop), at, by: asked.by as StaffId } };
+  const asking = { ...tools, tracing: tools.tracing(view.shop), at, by: staffId(by) };
+  return {
+    view,
+    asking,
+    decide: () => command.decide(view, input, asking),
+    draft: () => command.draft(view, input, asking),
+  };
 }

@@ -1,6 +1,6 @@
 import { type Comparison, countsOf } from '../../../core/approval/compare.ts';
+import type { PreviewAsked } from '../../../core/commands/asked.ts';
 import { contentAt, contentOf } from '../../../core/commands/kernel/signedContent.ts';
-import type { PreviewAsked } from '../../../core/contract/contract.ts';
 import type { Previewed } from '../../../core/contract/previewed.ts';
 import { applyToView, type View } from '../../../core/entries/view.ts';
 import { charges } from '../../../core/job/money/charges.ts';
@@ -23,8 +23,8 @@ export async function preview(
   const at = contentAt(now);
   const looked = await lookedAt(await shop.read(), tools, asked, at);
   if ('refusal' in looked) return looked.refusal;
-  const { command, view, asking } = looked;
-  const decision = command.draft(view, asked.input, asking);
+  const { view, asking } = looked;
+  const decision = looked.draft();
   if (!decision.ok) return decision.refusal;
   const after = decision.entries.reduce((before, entry) => applyToView(before, entry, asking), view);
   const { job } = after;

@@ -1,5 +1,5 @@
 import type { ConsentAnswer, ConsentId } from '../../../core/approval/consent.ts';
-import type { Asked } from '../../../core/contract/contract.ts';
+import type { Asked } from '../../../core/commands/asked.ts';
 import { issueTag } from '../../../core/custody/tag.ts';
 import type { IdOf } from '../../catalogue.ts';
 

@@ -1,3 +1,4 @@
+import { tableOf } from '../../../table.ts';
 import { ENDS, type End } from './end.ts';
 import type { Judged } from './judge.ts';
 
@@ -30,7 +31,7 @@ export function tally(judged: readonly Judged[]): Tally {
   const checked = judged.reduce((sum, { words }) => sum + words.checked, 0);
   return {
     cases: judged.length,
-    ends: Object.fromEntries(ENDS.map((end) => [end, counted((one) => one.end.end === end)])) as Tally['ends'],
+    ends: tableOf(ENDS, (end) => counted((one) => one.end.end === end)),
     dangerous: counted((one) => one.dangerous),
     foolish: counted((one) => one.foolish),
     leftOpen: counted((one) => one.nevers.leftOpen.length > 0),

@@ -1,12 +1,13 @@
-import type { Asked } from '../../../../core/contract/contract.ts';
+import type { Asked } from '../../../../core/commands/asked.ts';
+import type { Figures } from '../../../../core/contract/contract.ts';
+import { idOf } from '../../../../core/entries/subjects.ts';
 import type { JobId } from '../../../../core/ids.ts';
 import type { EstimateMoment } from '../../../../core/job/estimate.ts';
 import type { Job } from '../../../../core/job/job.ts';
 import { chargedMinutes, spentMinor } from '../../../../core/job/money/charges.ts';
-import type { Stream } from '../../../../core/journal/entry.ts';
 import { knownWork } from '../../../../core/labour/knownWork.ts';
 import type { EstimatePolicy, LabourEstimate } from '../../../../core/labour/types.ts';
-import { epochMs } from '../../../../core/time.ts';
+import { epochMs, minutes } from '../../../../core/time.ts';
 import type { TracingCase } from '../../../../core/tracing/live/types.ts';
 import type { Executed, Reader, Shop } from '../../../../db/index.ts';
 import { carryOut } from '../carryOut.ts';
@@ -21,20 +22,20 @@ export const PATHS: Readonly<Record<EstimatePolicy, number>> = { ratio: 10_000, 
 /** Before the sheet is signed an estimate takes the usual words as given: it says what the work would take. */
 export const AS_IF_AGREED = ['open', 'own-parts-in', 'start-own', 'read', 'risk', 'write'];
 
-/** After which commands the estimate is made anew, and as of which moment. */
-function momentAfter(asked: Asked): EstimateMoment | null {
+/** After which commands the estimate of which job is made anew, and as of which moment. */
+function askedFor(asked: Asked, done: Executed): Pick<Wanted, 'job' | 'moment'> | null {
   switch (asked.name) {
     case 'takeIn':
-      return 'told';
+      return { job: idOf('job', done.firstStream), moment: 'told' };
     case 'recordSeen':
-      return 'seen';
+      return { job: asked.input.job, moment: 'seen' };
     case 'finishWork':
     case 'logWork':
-      return 'step';
+      return { job: asked.input.job, moment: 'step' };
     case 'judge':
-      return asked.input.verdict.is === 'confirmed' ? 'confirmed' : null;
+      return asked.input.verdict.is === 'confirmed' ? { job: asked.input.job, moment: 'confirmed' } : null;
     case 'answer':
-      return 'agreed';
+      return { job: asked.input.job, moment: 'agreed' };
     default:
       return null;
   }
@@ -61,12 +62,8 @@ export type Wanted = {
 
 /** The estimate that a command asks for; null where it changes none. */
 export function wantedAfter(asked: Asked, done: Executed): Wanted | null {
-  const moment = momentAfter(asked);
-  if (!moment) return null;
-  const job = (
-    asked.name === 'takeIn' ? done.firstStream.slice('job:'.length) : 'job' in asked.input ? asked.input.job : ''
-  ) as JobId;
-  return { job, moment, by: asked.by, seq: done.seq, seed: seedOf(`${job}/${done.seq}`) };
+  const wanted = askedFor(asked, done);
+  return wanted && { ...wanted, by: asked.by, seq: done.seq, seed: seedOf(`${wanted.job}/${done.seq}`) };
 }
 
 /** The first figure after a command, waited for; the one made from what was seen decides how the job goes on. */
@@ -92,21 +89,8 @@ export async function keepEstimate(
     command: `estimate-${seq}-${figures.policy}`,
     by,
     name: 'noteEstimate',
-    input: {
-      job,
-      moment,
-      handsOn: figures.handsOn,
-      price: figures.price,
-      withPart,
-      passesLimit: figures.passesLimit ?? 0,
-      mustOrder,
-      drivers: driversSaid(figures),
-      seed: figures.seed,
-      paths: figures.paths,
-      policy: figures.policy,
-      medianBetween: figures.medianBetween,
-    },
-  } as Asked);
+    input: { ...figuresOf(figures, moment), job, withPart, mustOrder },
+  });
 }
 
 /**
@@ -137,7 +121,7 @@ export async function estimateNow(
 /** Raises the signal at the next entry of the job that is no estimate; ends when it is raised. */
 async function heedNewer(shop: Shop, job: JobId, since: number, newer: AbortController): Promise<void> {
   for await (const { streams, kinds } of shop.changes({ since, signal: newer.signal }))
-    if (streams.includes(`job:${job}` as Stream) && !kinds.includes('estimated')) newer.abort();
+    if (streams.includes(`job:${job}`) && !kinds.includes('estimated')) newer.abort();
 }
 
 async function estimateFrom(
@@ -185,15 +169,30 @@ const tasksDone = (job: Job): ReadonlySet<string> =>
 
 /** Chance that a part is needed of which the wall has none known good. */
 function mustOrder({ partChances }: LabourEstimate, state: TracingCase): number {
-  const there = new Set(state.stock.filter((one) => one.standing === 'known-good').map((one) => one.kind as string));
+  const there = new Set(state.stock.filter((one) => one.standing === 'known-good').map((one) => String(one.kind)));
   const chance = Object.entries(partChances).reduce((sum, [kind, p]) => (there.has(kind) ? sum : sum + p), 0);
   return Math.min(1, chance);
 }
 
+/** Figures as a command takes them, without a part. */
+export const figuresOf = (
+  { handsOn, price, passesLimit, medianBetween, seed, paths, policy, drivers }: LabourEstimate,
+  moment: EstimateMoment,
+): Figures => ({
+  moment,
+  handsOn: { p10: minutes(handsOn.p10), p50: minutes(handsOn.p50), p90: minutes(handsOn.p90) },
+  price,
+  withPart: null,
+  passesLimit: passesLimit ?? 0,
+  drivers: drivers.filter((one) => one.share >= SAID_FROM).map((one) => one.id ?? one.what),
+  seed,
+  paths,
+  policy,
+  medianBetween: medianBetween && { low: minutes(medianBetween.low), high: minutes(medianBetween.high) },
+});
+
 /** From this share of the spread on a driver is worth saying. */
 const SAID_FROM = 0.1;
-export const driversSaid = ({ drivers }: LabourEstimate): readonly string[] =>
-  drivers.filter((one) => one.share >= SAID_FROM).map((one) => one.id ?? one.what);
 
 const likeliestPart = (figures: LabourEstimate) =>
   figures.withParts.p50 > figures.price.p50

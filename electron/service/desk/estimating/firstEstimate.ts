@@ -1,18 +1,18 @@
-import type { Asked, Figures } from '../../../../core/contract/contract.ts';
-import type { Enquired } from '../../../../core/job/enquiry.ts';
+import type { Asked } from '../../../../core/commands/asked.ts';
+import { idOf } from '../../../../core/entries/subjects.ts';
 import { dayMinutesOf } from '../../../../core/job/promise/delay.ts';
 import { NEW_JOB } from '../../../../core/job/promise/turns.ts';
 import type { Shop as ShopState } from '../../../../core/job/shop.ts';
 import { knownWork } from '../../../../core/labour/knownWork.ts';
 import type { EstimateAsked, LabourEstimate } from '../../../../core/labour/types.ts';
-import { type EpochMs, minutes } from '../../../../core/time.ts';
+import type { EpochMs } from '../../../../core/time.ts';
 import type { TracingCase } from '../../../../core/tracing/live/types.ts';
 import type { Executed, Reader } from '../../../../db/index.ts';
 import { carryOut } from '../carryOut.ts';
 import { minutesByOwnTimes } from '../closed/ownTimes.ts';
 import { queueOutlook } from '../sheets/outlook.ts';
 import type { Engine } from './engine.ts';
-import { AS_IF_AGREED, driversSaid, PATHS, type Place, seedOf } from './estimates.ts';
+import { AS_IF_AGREED, figuresOf, PATHS, type Place, seedOf } from './estimates.ts';
 
 /** What is known of a machine that is not here yet. */
 type Told = {
@@ -34,7 +34,7 @@ export async function firstEstimate(read: Reader, engine: Engine, told: Told, at
     priceP90: figures.price.p90,
     passesLimit: figures.passesLimit ?? 0,
     firstFigure: figures.firstFigure,
-    figures: toldFigures(figures),
+    figures: figuresOf(figures, 'told'),
     day: (await queueOutlook(read, shop, at, figures.handsOn)).get(NEW_JOB)?.day ?? null,
   };
 }
@@ -42,11 +42,11 @@ export async function firstEstimate(read: Reader, engine: Engine, told: Told, at
 /** Estimates an enquiry that was just written down, looking one step ahead, and keeps the figure with it. */
 export async function estimateEnquiry(
   { shop, tools, engine }: Place,
-  asked: Extract<Asked, { readonly name: 'enquire' }>,
+  asked: Asked<'enquire'>,
   done: Executed,
   signal: AbortSignal,
 ): Promise<void> {
-  const { symptoms, tasks = null } = asked.input as Pick<Enquired, 'symptoms' | 'tasks'>;
+  const { symptoms, tasks = null } = asked.input;
   const told = { symptoms, tasks: tasks?.length ? tasks : null, changed: [], limitMinor: null };
   const how = { paths: PATHS['one-step'], policy: 'one-step' } as const;
   const figures = await beforeItComes(await shop.read(), engine, told, how, signal);
@@ -56,25 +56,11 @@ export async function estimateEnquiry(
     by: asked.by,
     name: 'noteEnquiryEstimate',
     input: {
-      enquiry: done.firstStream.slice('enquiry:'.length),
-      estimate: { ...toldFigures(figures), passesLimit: 0 },
+      enquiry: idOf('enquiry', done.firstStream),
+      estimate: { ...figuresOf(figures, 'told'), passesLimit: 0 },
     },
-  } as Asked);
+  });
 }
-
-/** The figure of what was told, as a command takes it. */
-const toldFigures = ({ handsOn, medianBetween, ...figures }: LabourEstimate): Figures => ({
-  moment: 'told',
-  handsOn: { p10: minutes(handsOn.p10), p50: minutes(handsOn.p50), p90: minutes(handsOn.p90) },
-  price: figures.price,
-  withPart: null,
-  passesLimit: figures.passesLimit ?? 0,
-  drivers: [...driversSaid({ handsOn, medianBetween, ...figures })],
-  seed: figures.seed,
-  paths: figures.paths,
-  policy: figures.policy,
-  medianBetween: medianBetween && { low: minutes(medianBetween.low), high: minutes(medianBetween.high) },
-});
 
 async function beforeItComes(
   read: Reader,

@@ -1,4 +1,4 @@
-import type { Asked } from '../../../../core/contract/contract.ts';
+import type { Asked } from '../../../../core/commands/asked.ts';
 import type { Computing } from '../../../../core/contract/screens.ts';
 import type { JobId } from '../../../../core/ids.ts';
 import type { Job } from '../../../../core/job/job.ts';
