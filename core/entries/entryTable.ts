@@ -20,6 +20,7 @@ export type States = {
   readonly enquiry: Enquiry | null;
 };
 export type Folded = keyof States;
+export const FOLDED: readonly Folded[] = ['shop', 'owner', 'machine', 'part', 'job', 'enquiry'];
 
 /** How the streams of a subject are folded. */
 export type Fold<S extends Folded> = {

@@ -3,7 +3,8 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { epochMs } from '../../core/time.ts';
-import { aShopFolder, draft, looked, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
+import { takenIn } from '../../tests/builders/shopEntries.ts';
+import { aShopFolder, draft, edition, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
 import type { Shop } from '../index.ts';
 import type { BlobName } from './blobName.ts';
 
@@ -20,6 +21,8 @@ afterEach(async () => {
 
 const picture = Buffer.from('the inside of a tower, as it came');
 const put = async () => (await shop.blobs.put(picture, { of: 'o1', purpose: 'photographs' })) as BlobName;
+/** A job with a photograph. */
+const photographed = (blob: BlobName) => [takenIn('1'), draft('job:1', 'photographed', { of: 'inside', blob })];
 const pathOf = (name: BlobName) => join(place.folder, 'blobs', name.slice(5, 7), name.slice(5));
 const aged = (path: string, hours: number) =>
   utimesSync(path, (place.clock.now - hours * 3_600_000) / 1000, (place.clock.now - hours * 3_600_000) / 1000);
@@ -41,12 +44,12 @@ describe('a blob', () => {
 
   it('that is missing is reported, at its entry', async () => {
     const name = await put();
-    await write(shop, looked('job:1'));
-    await write(shop, draft('job:1', 'photographed', { of: 'inside', blob: name }));
+    await write(shop, edition());
+    await write(shop, ...photographed(name));
     expect(await shop.verify()).toMatchObject({ ok: true });
     rmSync(pathOf(name));
     expect(await shop.blobs.get(name)).toEqual({ refused: 'blob-missing', blob: name });
-    expect((await shop.verify()).first).toEqual({ seq: 2, wrong: 'blob-missing', detail: name });
+    expect((await shop.verify()).first).toEqual({ seq: 3, wrong: 'blob-missing', detail: name });
   });
 
   it('that was changed on the disk is not shown', async () => {
@@ -65,7 +68,7 @@ describe('a blob', () => {
     const named = await put();
     const unnamed = await put();
     const fresh = await put();
-    await write(shop, draft('job:1', 'photographed', { of: 'inside', blob: named }));
+    await write(shop, ...photographed(named));
     for (const name of [named, unnamed]) aged(pathOf(name), 25);
     aged(pathOf(fresh), 23);
     mkdirSync(join(place.folder, 'blobs', 'zz'), { recursive: true });
@@ -78,7 +81,7 @@ describe('a blob', () => {
     // After a weekend, or with a clock that is ahead, nothing was worked on since: it stays until there was.
     place.clock.now = epochMs(place.clock.now + 60 * 3_600_000);
     expect(await shop.blobs.sweep()).toBe(0);
-    await write(shop, looked('job:1'));
+    await write(shop, edition());
     expect(await shop.blobs.sweep([fresh])).toBe(0);
     expect(await shop.blobs.sweep()).toBe(1);
   });
@@ -86,7 +89,7 @@ describe('a blob', () => {
   it('that the journal names is never swept, whatever the read tables say, and nothing is while an entry is broken', async () => {
     const named = await put();
     const unnamed = await put();
-    await write(shop, draft('job:1', 'photographed', { of: 'inside', blob: named }));
+    await write(shop, ...photographed(named));
     for (const name of [named, unnamed]) aged(pathOf(name), 25);
     const file = new Database(join(place.folder, 'shop.db'));
     file.exec('delete from named_blob; drop trigger journal_no_update');

@@ -1,9 +1,7 @@
 import type { Kysely, Transaction } from 'kysely';
-import { entryProblem } from '../../core/entries/problem.ts';
 import type { CommandId, StaffId } from '../../core/ids.ts';
 import { CHAIN_START, chainHash, entryBytes } from '../../core/journal/chain.ts';
 import type { Draft, Json, Stream } from '../../core/journal/entry.ts';
-import type { Refusal } from '../../core/refusal.ts';
 import type { EpochMs } from '../../core/time.ts';
 import type { JournalTable, ShopTables } from '../schema.ts';
 import { sha256 } from '../seal/sha256.ts';
@@ -21,18 +19,6 @@ export type Stamp = {
   readonly device: string;
   readonly command: CommandId;
 };
-
-/**
- * Why these entries are not to be appended: a kind that the stream's subject does not have, a version that is not the
- * table's, a body that its own shape refuses. Asked before anything is sealed or chained; null where nothing is wrong.
- */
-export function whyNotAppended(drafts: readonly Draft[]): Refusal | null {
-  for (const draft of drafts) {
-    const problem = entryProblem(draft);
-    if (problem) return { refused: 'entry-not-of-the-table', kind: draft.kind, at: '', ...problem };
-  }
-  return null;
-}
 
 /** Does everything a decision looked at still stand as it was seen? */
 export async function stillHolds(tx: Kysely<ShopTables>, branch: string, looked: Looked): Promise<boolean> {

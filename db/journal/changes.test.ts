@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { partTagged } from '../../tests/builders/shopEntries.ts';
-import { aShopFolder, draft, learntNothing, looked, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
+import { inBin, partKnown } from '../../tests/builders/shopEntries.ts';
+import { aShopFolder, draft, edition, learntNothing, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
 import type { Shop } from '../index.ts';
 import type { Change } from './changes.ts';
 
@@ -28,16 +28,16 @@ async function next(count: number, since: number): Promise<readonly Change[]> {
 describe('the change stream', { timeout: 30_000 }, () => {
   it('tells what each command wrote, in order, without a body', async () => {
     const seen = next(2, 0);
-    await write(shop, looked('job:1', 'kept'), partTagged('1', null), looked('job:1'));
+    await write(shop, edition('kept'), partKnown('1', inBin('B1')), edition());
     await write(shop, learntNothing);
     expect(await seen).toEqual([
-      { seq: 3, streams: ['job:1', 'part:1'], kinds: ['could-not-be-reproduced', 'part-tagged'] },
+      { seq: 3, streams: ['shop', 'part:1'], kinds: ['model-used', 'part-known'] },
       { seq: 4, streams: ['shop'], kinds: ['priors-reset'] },
     ]);
   });
 
   it('gives a reader that was cut everything after its last number', async () => {
-    for (let n = 0; n < 450; n++) await write(shop, looked(`job:${n}`));
+    for (let n = 0; n < 450; n++) await write(shop, edition());
     const first = await next(10, 0);
     const rest = await next(440, first.at(-1)?.seq ?? 0);
     expect([...first, ...rest].map(({ seq }) => seq)).toEqual(Array.from({ length: 450 }, (_, n) => n + 1));
@@ -52,17 +52,17 @@ describe('the change stream', { timeout: 30_000 }, () => {
         if (seq === 30) return;
       }
     })();
-    for (let n = 0; n < 30; n++) await write(shop, looked('job:1'));
+    for (let n = 0; n < 30; n++) await write(shop, edition());
     await slow;
     expect(seen).toEqual(Array.from({ length: 30 }, (_, n) => n + 1));
   });
 
   it('tells nothing of a refused command and nothing twice of a repeated one', async () => {
     const again = { command: 'c1', by: 'staff-1', device: 'bench-1', asked: null } as never;
-    const decide = () => ({ ok: true, entries: [looked('job:1')] }) as const;
+    const decide = () => ({ ok: true, entries: [edition()] }) as const;
     await shop.runCommand(again, decide);
     await shop.runCommand(again, decide);
-    await write(shop, draft('job:1', 'could-not-be-reproduced', { says: 'dark', bad: Number.NaN })).catch(() => {});
+    await write(shop, draft('shop', 'priors-reset', { counted: Number.NaN })).catch(() => {});
     await write(shop, learntNothing);
     expect((await next(2, 0)).map(({ seq }) => seq)).toEqual([1, 2]);
   });

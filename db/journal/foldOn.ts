@@ -1,6 +1,6 @@
 import { type Folded, foldOf, type States } from '../../core/entries/entryTable.ts';
-import { isOf, type SubjectEntry } from '../../core/entries/subjects.ts';
-import type { Entry } from '../../core/journal/entry.ts';
+import { type AnyEntry, isOf, type SubjectEntry } from '../../core/entries/subjects.ts';
+import type { Written } from '../../core/job/applyJob.ts';
 import type { Kept } from './foldCache.ts';
 import { isUnreadable, type ReadEntry, type Unreadable } from './readRow.ts';
 
@@ -21,20 +21,25 @@ export function foldOn<S extends Folded>(
   let { state } = from;
   const unreadable = [...from.unreadable];
   for (const read of reads) {
-    const next = isUnreadable(read) ? null : after(subject, state, read);
+    const next = isUnreadable(read) ? null : stateAfter(subject, state, read);
     if (next) state = next.state;
     else unreadable.push(isUnreadable(read) ? read : { seq: read.seq, wrong: 'does-not-follow' });
   }
   return { version, state, unreadable };
 }
 
-function after<S extends Folded>(subject: S, state: States[S], read: ReadEntry): { readonly state: States[S] } | null {
-  if (!isOf(subject, read)) return null;
+/** What a stream tells after one more entry; null for one that does not follow on what it told before. */
+export function stateAfter<S extends Folded>(
+  subject: S,
+  state: States[S],
+  entry: AnyEntry & Written,
+): { readonly state: States[S] } | null {
+  if (!isOf(subject, entry)) return null;
+  const own: SubjectEntry<S> & Written = entry;
   const fold = foldOf(subject);
-  const entry: SubjectEntry<S> & Entry = read;
-  if (fold.begins !== null && (state === null) !== (entry.kind === fold.begins)) return null;
+  if (fold.begins !== null && (state === null) !== (own.kind === fold.begins)) return null;
   try {
-    return { state: fold.apply(state, entry) };
+    return { state: fold.apply(state, own) };
   } catch {
     return null;
   }

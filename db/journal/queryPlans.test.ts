@@ -1,7 +1,15 @@
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { inBin, inSlot, ownerKnown, partKnown, partMoved, slotFilled } from '../../tests/builders/shopEntries.ts';
+import {
+  inBin,
+  inSlot,
+  machineKnown,
+  ownerKnown,
+  partKnown,
+  partMoved,
+  slotFilled,
+} from '../../tests/builders/shopEntries.ts';
 import { accept, aShopFolder, asked, learntNothing, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
 
 let place: ShopFolder;
@@ -40,13 +48,18 @@ describe('what a command asks the database', () => {
       return prepare.call(this, text);
     } as never);
     const shop = await place.opened();
-    await write(shop, ownerKnown('o1', { phone: '01632 960123', mail: null }), partKnown('p1', inBin('B1')));
+    await write(
+      shop,
+      ownerKnown('o1', { phone: '01632 960123', mail: null }),
+      partKnown('p1', inBin('B1')),
+      machineKnown('m1'),
+    );
     await shop.runCommand(asked(), async (read) => {
       await read.entries('part:p1');
       await read.load('owner', 'o1');
       return accept(partMoved('p1', inBin('B1'), inSlot('m1', 'A1')), slotFilled('m1', 'A1', 'p1'), learntNothing);
     });
-    for await (const { seq } of shop.changes({ since: 2 })) if (seq >= 5) break;
+    for await (const { seq } of shop.changes({ since: 3 })) if (seq >= 6) break;
     await shop.recognise('phone', '01632 960123');
     vi.restoreAllMocks();
     await shop.close();

@@ -1,3 +1,4 @@
+import { sql } from 'kysely';
 import type { AnyDraft } from '../../core/entries/draft.ts';
 import { type EntryProblem, entryProblem, isKnown } from '../../core/entries/problem.ts';
 import type { Entry } from '../../core/journal/entry.ts';
@@ -21,7 +22,7 @@ export type Unreadable = {
 };
 
 /** Bytes of the largest entry that is read: far more than the largest paper or report. Common practice, no source. */
-export const MOST_BYTES = 16 * 1024 * 1024;
+const MOST_BYTES = 16 * 1024 * 1024;
 
 /** A row as far as it is read; `bytes` null where there are more than are read. */
 export type Row = {
@@ -32,6 +33,12 @@ export type Row = {
   readonly prev_hash: Uint8Array;
   readonly hash: Uint8Array;
 };
+
+/** What is asked of the journal to read a row: these columns, and its bytes where they are not too many. */
+export const ROW_COLUMNS = ['seq', 'stream', 'stream_seq', 'prev_hash', 'hash'] as const;
+export const readableBytes = sql<Uint8Array | null>`case when length(bytes) <= ${MOST_BYTES} then bytes end`.as(
+  'bytes',
+);
 
 /** A stored row as an entry; else why it is none: what was changed, is of a later program or of none is never shown as the shop's word. */
 export function readRow(row: Row, keyOf: KeyOf): ReadEntry | Unreadable {

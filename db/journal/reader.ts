@@ -14,7 +14,7 @@ import type { FoldCache, Kept } from './foldCache.ts';
 import { foldOn, unfolded } from './foldOn.ts';
 import { lastLink } from './lastLink.ts';
 import type { KeyOf } from './readEntry.ts';
-import { isUnreadable, MOST_BYTES, type ReadEntry, readRow, type Unreadable } from './readRow.ts';
+import { isUnreadable, type ReadEntry, ROW_COLUMNS, readableBytes, readRow, type Unreadable } from './readRow.ts';
 
 /** What may be asked of the read tables: nothing that writes. */
 export type ReadQueries = Pick<Kysely<ReadTables>, 'selectFrom' | 'selectNoFrom' | 'with' | 'fn' | 'dynamic'>;
@@ -43,7 +43,9 @@ export type Reader = {
    * stands in `setApart`. The shop's own stream is told as far as it can be read.
    */
   readonly load: <S extends Folded>(subject: S, ...id: IdOf<S>) => Promise<States[S]>;
-  /** What a stream tells as far as it can be read, and the entries of it that cannot: for showing it, never to act on. */
+  /** What a stream tells as far as it can be read, and the entries of it that cannot, by its name. */
+  readonly loadStream: <S extends Folded>(subject: S, stream: StreamOf<S>) => Promise<Kept<S>>;
+  /** The same by its id: for showing it, never to act on. */
   readonly loadReadable: <S extends Folded>(subject: S, ...id: IdOf<S>) => Promise<Kept<S>>;
   /** Streams loaded by this reader that are set apart. */
   readonly setApart: () => readonly SetApart[];
@@ -96,16 +98,15 @@ export async function openReaderAt({ db, branch, keyOf, folds, onUnreadable }: S
     const rows = await upTo(stream)
       .where('stream_seq', '>', after)
       .orderBy('stream_seq')
-      .select(['seq', 'stream', 'stream_seq', 'prev_hash', 'hash'])
-      .select(sql<Uint8Array | null>`case when length(bytes) <= ${MOST_BYTES} then bytes end`.as('bytes'))
+      .select(ROW_COLUMNS)
+      .select(readableBytes)
       .execute();
     const reads = rows.map((row) => readRow(row, keyOf));
     for (const read of reads) if (isUnreadable(read)) onUnreadable(read);
     return reads;
   };
   const apart = new Map<Stream, SetApart>();
-  const loadReadable = async <S extends Folded>(subject: S, ...[id]: IdOf<S>): Promise<Kept<S>> => {
-    const stream = streamOf(subject, id);
+  const loadStream = async <S extends Folded>(subject: S, stream: StreamOf<S>): Promise<Kept<S>> => {
     const wanted = await version(stream);
     const kept = folds.get(subject, stream);
     const start = kept && kept.version <= wanted ? kept : unfolded(subject);
@@ -115,6 +116,8 @@ export async function openReaderAt({ db, branch, keyOf, folds, onUnreadable }: S
     if (folded.unreadable.length > 0) apart.set(stream, { stream, unreadable: folded.unreadable });
     return folded;
   };
+  const loadReadable = <S extends Folded>(subject: S, ...[id]: IdOf<S>): Promise<Kept<S>> =>
+    loadStream(subject, streamOf(subject, id));
 
   return {
     head,
@@ -127,6 +130,7 @@ export async function openReaderAt({ db, branch, keyOf, folds, onUnreadable }: S
       const { state, unreadable } = await loadReadable(subject, ...id);
       return unreadable.length > 0 && subject !== 'shop' ? foldOf(subject).none : state;
     },
+    loadStream,
     loadReadable,
     setApart: () => [...apart.values()],
     rows: async (ask) => {

@@ -3,8 +3,8 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { CHAIN_START, chainHash, entryBytes } from '../../core/journal/chain.ts';
-import { partNamed } from '../../tests/builders/shopEntries.ts';
-import { aShopFolder, looked, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
+import { inBin, partKnown, partNamed } from '../../tests/builders/shopEntries.ts';
+import { aShopFolder, edition, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
 import { fileWallet, type Shop, verifyFolder } from '../index.ts';
 import type { SealedHead } from '../seal/heads.ts';
 import { sha256 } from '../seal/sha256.ts';
@@ -14,13 +14,17 @@ import type { Verdict } from './verify.ts';
 let place: ShopFolder;
 let printed: readonly SealedHead[];
 
+/** A part becomes known, and is named anew later. */
+const aPart = (pair: number) =>
+  pair <= 2 ? partKnown(`${pair % 2}`, inBin('B1')) : partNamed(`${pair % 2}`, `pair ${pair}`);
+
 /** Twelve entries in six commands; heads sealed at entry 4, 8 and, by closing, 12. */
 beforeEach(async () => {
   place = aShopFolder();
   const shop = await place.opened();
   const heads: SealedHead[] = [];
   for (let pair = 1; pair <= 6; pair++) {
-    await write(shop, looked('job:1', `pair ${pair}`), partNamed(`${pair % 2}`, `pair ${pair}`));
+    await write(shop, edition(`pair ${pair}`), aPart(pair));
     const head = pair % 2 === 0 && pair < 6 ? await shop.sealHeads() : null;
     if (head) heads.push(head);
   }
@@ -83,7 +87,7 @@ function rewrite(file: Database.Database, seq: number, body: object): void {
 describe('an untouched journal', () => {
   it('verifies, and says from which entry on a cut would not show', async () => {
     const shop = await place.opened();
-    await write(shop, looked('job:1'));
+    await write(shop, edition());
     expect(await shop.verify()).toMatchObject({
       ok: true,
       entries: 13,
@@ -135,7 +139,7 @@ describe('a journal somebody changed, and what was acknowledged last with it', {
 
   it('with an entry written anew, its own hash too, breaks at the next', async () => {
     tamper((file) => {
-      rewrite(file, 5, { says: 'pair 99' });
+      rewrite(file, 5, { name: 'pair 99', changes: [] });
       const row = file.prepare('select prev_hash, bytes from journal where seq = 5').get() as {
         prev_hash: Buffer;
         bytes: Buffer;
@@ -149,7 +153,7 @@ describe('a journal somebody changed, and what was acknowledged last with it', {
 
   it('with the whole chain made anew no longer fits the sealed head after the change', async () => {
     tamper((file) => {
-      rewrite(file, 5, { says: 'pair 99' });
+      rewrite(file, 5, { name: 'pair 99', changes: [] });
       rechain(file, 5);
     });
     const verdict = await verify({ printedHeads: printed.map(({ short }) => short) });
@@ -160,7 +164,7 @@ describe('a journal somebody changed, and what was acknowledged last with it', {
 
   it('with the whole chain and the sealed heads made anew is found by the heads’ own seal', async () => {
     tamper((file) => {
-      rewrite(file, 5, { says: 'pair 99' });
+      rewrite(file, 5, { name: 'pair 99', changes: [] });
       rechain(file, 5);
     });
     const hashes = new Map<number, Buffer>();
@@ -244,7 +248,7 @@ describe('a journal somebody changed, and what was acknowledged last with it', {
   it('with a command’s note gone or moved is found', async () => {
     tamper((file) => {
       file.exec('delete from command where first_seq = 3');
-      file.exec(`update command set made = 'shop' where first_seq = 7`);
+      file.exec(`update command set made = 'part:9' where first_seq = 7`);
     });
     const { findings } = await verify();
     expect(findings).toContainEqual({ seq: 3, wrong: 'command-missing' });
@@ -266,7 +270,7 @@ describe('a journal somebody changed, and what was acknowledged last with it', {
   it('beside the keys of an older copy is found by what was acknowledged last; else covered as far as their heads reach', async () => {
     copyFileSync(join(place.folder, 'keys.db'), join(place.folder, 'keys.old'));
     const shop = await place.opened();
-    await write(shop, looked('job:1'));
+    await write(shop, edition());
     await shop.close();
     copyFileSync(join(place.folder, 'keys.old'), join(place.folder, 'keys.db'));
     expect((await verify()).first).toMatchObject({ wrong: 'not-as-acknowledged' });

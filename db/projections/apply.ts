@@ -1,5 +1,6 @@
-import type { Kysely } from 'kysely';
+import { type Kysely, sql } from 'kysely';
 import { type KeyOf, parseStored, readEntry, withoutKeys } from '../journal/readEntry.ts';
+import { isUnreadable, type Row, readRow } from '../journal/readRow.ts';
 import { recognisableIn, recognitionDigest } from '../recognition/recognisable.ts';
 import type { ShopTables } from '../schema.ts';
 import type { Projection, ReadTableWriter, Seen } from './projection.ts';
@@ -14,31 +15,73 @@ export type ProjectionTools = {
   readonly tableKey: Uint8Array;
 };
 
-/**
- * Applies entries, in order, to the tables of some projections.
- * @returns What the tables' rows came to be more or less.
- */
-export async function applyEntries(
-  db: Kysely<ShopTables>,
-  projections: readonly Projection[],
-  bytesOfEntries: readonly Uint8Array[],
-  tools: ProjectionTools,
-): Promise<RowSums> {
-  const sums = new RowSums(tools.tableKey);
-  const write: ReadTableWriter = readTableWriter(
+const writerFor = (db: Kysely<ShopTables>, projections: readonly Projection[], sums: RowSums): ReadTableWriter =>
+  readTableWriter(
     db,
     projections.flatMap(({ tables }) => tables),
     sums,
   );
-  for (const bytes of bytesOfEntries) {
-    const seen = seenFrom(bytes, tools);
+
+/**
+ * Applies entries that were just written, in order, to the tables of some projections.
+ * @returns What the tables' rows came to be more or less.
+ * @throws {OnlyOneError} Where only one row may hold something.
+ */
+export async function applyEntries(
+  db: Kysely<ShopTables>,
+  projections: readonly Projection[],
+  rows: readonly Row[],
+  tools: ProjectionTools,
+): Promise<RowSums> {
+  const sums = new RowSums(tools.tableKey);
+  const write = writerFor(db, projections, sums);
+  for (const row of rows) {
+    const seen = seenFrom(row, tools);
+    if (!seen) throw new Error('An entry was written that cannot be read');
     for (const projection of projections) await projection.apply(write, seen);
   }
   return sums;
 }
 
-function seenFrom(bytes: Uint8Array, { keyOf, searchKey }: ProjectionTools): Seen {
-  const entry = readEntry(bytes, withoutKeys);
+/**
+ * Applies entries as they lie on the disk: one that cannot be read is left out, and so is what a projection makes of one
+ * that it cannot follow, where others before it are missing or set apart. In the caller's transaction.
+ */
+export async function applyReadable(
+  tx: Kysely<ShopTables>,
+  projections: readonly Projection[],
+  rows: readonly Row[],
+  tools: ProjectionTools,
+): Promise<void> {
+  const write = writerFor(tx, projections, new RowSums(tools.tableKey));
+  const readable = rows.flatMap((row) => seenFrom(row, tools) ?? []);
+  const all = async () => {
+    for (const seen of readable) for (const projection of projections) await projection.apply(write, seen);
+  };
+  if (await orNothing(tx, all)) return;
+  // What one builds on is missing: the others still show what they can.
+  for (const seen of readable)
+    for (const projection of projections) await orNothing(tx, () => projection.apply(write, seen));
+}
+
+/** Does some work inside a transaction, or nothing of it. @returns Whether it was done. */
+async function orNothing(tx: Kysely<ShopTables>, work: () => Promise<void>): Promise<boolean> {
+  await sql`savepoint attempt`.execute(tx);
+  try {
+    await work();
+    return true;
+  } catch {
+    await sql`rollback to attempt`.execute(tx);
+    return false;
+  } finally {
+    await sql`release attempt`.execute(tx);
+  }
+}
+
+function seenFrom(row: Row, { keyOf, searchKey }: ProjectionTools): Seen | null {
+  const entry = readRow(row, withoutKeys);
+  const { bytes } = row;
+  if (isUnreadable(entry) || !bytes) return null;
   const stored = parseStored(bytes);
   return {
     entry,
@@ -52,24 +95,4 @@ function seenFrom(bytes: Uint8Array, { keyOf, searchKey }: ProjectionTools): See
       });
     },
   };
-}
-
-/**
- * Applies one entry where others before it are missing: a projection that cannot follow it leaves it out.
- */
-export async function applyOne(
-  db: Kysely<ShopTables>,
-  projections: readonly Projection[],
-  bytes: Uint8Array,
-  tools: ProjectionTools,
-): Promise<void> {
-  const specs = projections.flatMap(({ tables }) => tables);
-  const write = readTableWriter(db, specs, new RowSums(tools.tableKey));
-  for (const projection of projections) {
-    try {
-      await projection.apply(write, seenFrom(bytes, tools));
-    } catch {
-      // What it builds on was lost: the others still show what they can.
-    }
-  }
 }

@@ -2,10 +2,10 @@ import { rmSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import { type Kysely, sql } from 'kysely';
 import { lastLink } from '../journal/lastLink.ts';
-import { fitsHash } from '../journal/readEntry.ts';
+import { ROW_COLUMNS, readableBytes } from '../journal/readRow.ts';
 import type { ShopTables } from '../schema.ts';
 import { kyselyOn, type Sqlite } from '../sqlite/connection.ts';
-import { applyEntries, type ProjectionTools } from './apply.ts';
+import { applyReadable, type ProjectionTools } from './apply.ts';
 import type { Projection, TableSpec } from './projection.ts';
 import { makeTable } from './readTables.ts';
 import { tableDigest } from './rowSums.ts';
@@ -42,7 +42,8 @@ export async function rebuildTables(
   const shadow = new Database(place.shadowPath);
   const shadowDb = kyselyOn<ShopTables>(shadow);
   try {
-    shadow.pragma('journal_mode = OFF');
+    // Not off: an entry that a projection cannot follow is rolled back alone.
+    shadow.pragma('journal_mode = MEMORY');
     shadow.pragma('synchronous = OFF');
     for (const spec of projections.flatMap(({ tables }) => tables)) await makeTable(shadowDb, spec);
     const reached = await catchUp(place.reading, shadowDb, place.branch, 0, projections, tools);
@@ -66,7 +67,10 @@ export function digestTables(
   return Object.fromEntries(tables.map((spec) => [spec.name, tableDigest(sqlite, spec, key)]));
 }
 
-async function catchUp(
+/**
+ * Applies every entry after `from` that can be read to tables elsewhere, page by page. @returns How far it came.
+ */
+export async function catchUp(
   reading: Kysely<ShopTables>,
   shadowDb: Kysely<ShopTables>,
   branch: string,
@@ -82,18 +86,12 @@ async function catchUp(
       .where('seq', '>', reached)
       .orderBy('seq')
       .limit(PAGE)
-      .select(['seq', 'bytes', 'prev_hash', 'hash'])
+      .select(ROW_COLUMNS)
+      .select(readableBytes)
       .execute();
     const last = rows.at(-1);
     if (!last) return reached;
-    await shadowDb.transaction().execute((tx) =>
-      applyEntries(
-        tx,
-        projections,
-        rows.filter(fitsHash).map(({ bytes }) => bytes),
-        tools,
-      ),
-    );
+    await shadowDb.transaction().execute((tx) => applyReadable(tx, projections, rows, tools));
     reached = last.seq;
     // Lets commands in between two pages.
     await new Promise((resolve) => setImmediate(resolve));

@@ -1,7 +1,6 @@
 import { refuse } from '../../core/commands/kernel/decision.ts';
 import type { Notice } from '../../core/contract/standing.ts';
 import type { Stream } from '../../core/journal/entry.ts';
-import type { Refusal } from '../../core/refusal.ts';
 import type { EpochMs } from '../../core/time.ts';
 import { isBlobName } from '../blobs/blobName.ts';
 import { getBlob, hasBlob, putBlob, sweepBlobs } from '../blobs/blobs.ts';
@@ -25,7 +24,7 @@ import type { ShopKeys } from '../seal/shopKeys.ts';
 import { kyselyOn, type Sqlite } from '../sqlite/connection.ts';
 import { giveUpDamaged, healTables } from './heal.ts';
 import type { Marks } from './marks.ts';
-import { type OpenRefusal, refusalFromError } from './openRefusal.ts';
+import { type OpenRefusal, onlyRead, refusalFromError } from './openRefusal.ts';
 import type { ShopPaths } from './paths.ts';
 import { openQueue } from './queue.ts';
 import { type CommandPlace, runCommand } from './runCommand.ts';
@@ -228,8 +227,6 @@ export async function assembleShop({ branch, clock, log }: Opening, parts: ShopP
     },
   };
 }
-
-const onlyRead = ({ refused, path }: OpenRefusal): Refusal => ({ refused: 'shop-only-read', why: refused, path });
 
 /** Closes everything, come what may: a full disk must not keep the folder held. */
 async function closeAll(

@@ -1,8 +1,8 @@
 import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { ownerKnown } from '../../tests/builders/shopEntries.ts';
-import { aShopFolder, looked, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
+import { ownerChanged, ownerKnown } from '../../tests/builders/shopEntries.ts';
+import { aShopFolder, edition, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
 import { fileWallet, goOn, isOpenRefusal, openShop } from '../index.ts';
 
 let place: ShopFolder;
@@ -35,11 +35,11 @@ describe('going on with what is here', { timeout: 30_000 }, () => {
 
   it('after entries were lost: says first what is given up, then begins a new epoch', async () => {
     const shop = await opened();
-    await write(shop, looked('job:1', 'note 1'));
+    await write(shop, edition('note 1'));
     await shop.close();
     const old = readFileSync(path('shop.db'));
     const again = await opened();
-    await write(again, looked('job:1', 'note 2'));
+    await write(again, edition('note 2'));
     await again.close();
     writeFileSync(path('shop.db'), old);
     const lost = { refused: 'entries-missing', path: path('shop.db'), last: 1, acknowledged: 2, missing: 1 };
@@ -47,7 +47,7 @@ describe('going on with what is here', { timeout: 30_000 }, () => {
     expect(await openShop(options())).toEqual(lost);
     expect(await goOn(options(), true)).toMatchObject({ why: lost, last: 1, heads: 1 });
     const here = await opened();
-    expect(await write(here, looked('job:1', 'note 3'))).toMatchObject({ ok: true, seq: 2 });
+    expect(await write(here, edition('note 3'))).toMatchObject({ ok: true, seq: 2 });
     expect(await here.verify()).toMatchObject({ ok: true, entries: 2 });
     await here.close();
     await (await opened()).close();
@@ -63,7 +63,7 @@ describe('going on with what is here', { timeout: 30_000 }, () => {
     expect(await goOn(options(), true)).toMatchObject({ why: { refused: 'keys-older-than-journal' }, keys: 1 });
     const here = await opened();
     expect(here.standing().notices).toEqual([{ notice: 'keys-damaged', count: 1 }]);
-    await write(here, ownerKnown('o2', REACH));
+    await write(here, ownerChanged('o2', REACH));
     const names = (await (await here.read()).entries('owner:o2')).map(({ body }) => 'name' in body && body.name);
     expect(names).toMatchObject([{ value: null }, { value: 'Wilhelmina Quux' }]);
     await here.close();
@@ -73,10 +73,10 @@ describe('going on with what is here', { timeout: 30_000 }, () => {
   it('after the journal’s file was damaged: what can be read of it takes its place, and it is kept aside', async () => {
     const shop = await opened();
     const long = 'x'.repeat(3000);
-    for (let note = 1; note <= 40; note++) await write(shop, looked(`job:${note % 4}`, `note ${note} ${long}`));
+    for (let note = 1; note <= 40; note++) await write(shop, edition(`note ${note} ${long}`));
     await shop.close();
     const bytes = readFileSync(path('shop.db'));
-    const at = bytes.indexOf('"says":"note 20');
+    const at = bytes.indexOf('"name":"note 20');
     bytes.fill(0, at - (at % 4096), at - (at % 4096) + 4096);
     writeFileSync(path('shop.db'), bytes);
     const given = await goOn(options(), true);
@@ -89,17 +89,17 @@ describe('going on with what is here', { timeout: 30_000 }, () => {
     const here = await opened();
     expect(await here.lookThrough()).toMatchObject({ entries: 40 });
     expect(here.standing().notices).toMatchObject([{ notice: 'entries-broken' }]);
-    expect(await write(here, looked('job:9', 'note 41'))).toMatchObject({ ok: true, seq: 41 });
+    expect(await write(here, edition('note 41'))).toMatchObject({ ok: true, seq: 41 });
     await here.close();
   });
 
   it('from a folder of an older day, after another was worked in: the other one is known by its age then', async () => {
     const shop = await opened();
-    await write(shop, looked('job:1', 'note 1'));
+    await write(shop, edition('note 1'));
     await shop.close();
     const older = ['shop.db', 'keys.db', 'last-acknowledged'].map((file) => [file, readFileSync(path(file))] as const);
     const again = await opened();
-    await write(again, looked('job:1', 'note 2'));
+    await write(again, edition('note 2'));
     await again.close();
     const newer = older.map(([file]) => [file, readFileSync(path(file))] as const);
     for (const [file, bytes] of older) writeFileSync(path(file), bytes);

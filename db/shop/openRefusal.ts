@@ -1,3 +1,4 @@
+import type { Refusal } from '../../core/refusal.ts';
 import type { WalletRefusal } from '../seal/wallets/wallet.ts';
 
 /** Why a shop was not opened. Nothing in its folder was touched. */
@@ -46,6 +47,13 @@ export type Mismatch =
   /** Files of one shop, from before and after it was gone on with anew. */
   | { readonly refused: 'files-of-two-ages'; readonly path: string }
   | { readonly refused: 'blobs-of-another-shop'; readonly path: string };
+
+/** What is answered to whatever would write while the shop is open to be read only. */
+export const onlyRead = ({ refused, path }: OpenRefusal): Refusal => ({
+  refused: 'shop-only-read',
+  why: refused,
+  path,
+});
 
 /** Stops opening and carries the refusal to the door. */
 export class Refused extends Error {

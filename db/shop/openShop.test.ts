@@ -17,8 +17,8 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { epochMs } from '../../core/time.ts';
-import { noted } from '../../tests/builders/shopEntries.ts';
-import { aShopFolder, looked, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
+import { takenIn } from '../../tests/builders/shopEntries.ts';
+import { aShopFolder, edition, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
 import { fileWallet, isOpenRefusal, openShop, passphraseWallet } from '../index.ts';
 import { NEWEST_VERSION } from '../migrations/migrations.ts';
 import { SHOP_FILE } from '../sqlite/recognise.ts';
@@ -40,7 +40,7 @@ const everything = () =>
 
 async function withOneEntry() {
   const shop = await place.opened();
-  await write(shop, noted('job:1', 'Wilhelmina Quux'));
+  await write(shop, takenIn('1'));
   await shop.close();
 }
 
@@ -157,7 +157,7 @@ describe('opening a shop', { timeout: 30_000 }, () => {
       });
     const shop = await open('eleven brass screws');
     if (isOpenRefusal(shop)) throw new Error(shop.refused);
-    await write(shop, looked('job:1'));
+    await write(shop, edition());
     await shop.close();
     expect(await open('eleven brass nails')).toMatchObject({ refused: 'passphrase-wrong' });
     const again = await open('eleven brass screws');
@@ -189,7 +189,7 @@ describe('a first start of an older version that was cut short', { timeout: 30_0
     writeFileSync(place.walletPath, '', { mode: 0o600 });
     writeFileSync(path('keys.db'), '');
     const shop = await place.opened();
-    expect(await write(shop, looked('job:1'))).toMatchObject({ ok: true, seq: 1 });
+    expect(await write(shop, edition())).toMatchObject({ ok: true, seq: 1 });
     expect(await shop.verify()).toMatchObject({ ok: true, entries: 1 });
     await shop.close();
     await (await place.opened()).close();
@@ -299,7 +299,7 @@ describe('a disk that does not take it', { timeout: 30_000 }, () => {
       let written = 0;
       let refusal: unknown = null;
       while (refusal === null) {
-        const done = await write(shop, looked('job:1', 'x'.repeat(20_000)));
+        const done = await write(shop, edition('x'.repeat(20_000)));
         if (done.ok) written += 1;
         else refusal = done.refusal;
       }
@@ -320,7 +320,7 @@ describe('a disk that does not take it', { timeout: 30_000 }, () => {
       expect(await small.open()).toMatchObject({ refused: 'disk-full' });
       execFileSync('mount', ['-o', 'remount,size=4m', disk]);
       const shop = await small.opened();
-      expect(await write(shop, looked('job:1'))).toMatchObject({ ok: true, seq: 1 });
+      expect(await write(shop, edition())).toMatchObject({ ok: true, seq: 1 });
       await shop.close();
     });
   });

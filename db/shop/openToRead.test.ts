@@ -4,8 +4,8 @@ import { cpSync, readdirSync, readFileSync, rmSync, statSync, truncateSync, writ
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { ownerKnown } from '../../tests/builders/shopEntries.ts';
-import { aShopFolder, looked, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
+import { ownerChanged, ownerKnown } from '../../tests/builders/shopEntries.ts';
+import { aShopFolder, edition, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
 import { fileWallet, isOpenRefusal, openShop, openToRead, type Shop } from '../index.ts';
 
 const REACH = { phone: '01632 960123', mail: null };
@@ -25,11 +25,11 @@ const everything = () =>
     .sort()
     .map((file) => [file, createHash('sha256').update(readFileSync(file)).digest('hex')]);
 
-/** Forty notes on four jobs and a name, each its own command. The shop was killed: what came last stands in its log only. */
+/** Forty editions of a model and a name, each its own command. The shop was killed: what came last stands in its log only. */
 async function killedAtWork(): Promise<void> {
   const shop = await place.opened();
   await write(shop, ownerKnown('o1', REACH));
-  for (let note = 1; note <= 40; note++) await write(shop, looked(`job:${note % 4}`, `note ${note}`));
+  for (let note = 1; note <= 40; note++) await write(shop, edition(`note ${note}`));
   const copy = `${place.folder}-killed`;
   cpSync(place.folder, copy, { recursive: true });
   await shop.close();
@@ -57,7 +57,7 @@ async function readOnly(refused: string): Promise<Shop> {
   const shop = await openToRead(options(), refusal);
   if (isOpenRefusal(shop)) throw new Error(`Nothing to read: ${shop.refused}`);
   expect(shop.standing().onlyRead).toEqual(refusal);
-  expect(await write(shop, looked('job:1'))).toMatchObject({
+  expect(await write(shop, edition())).toMatchObject({
     ok: false,
     refusal: { refused: 'shop-only-read' },
   });
@@ -67,10 +67,8 @@ async function readOnly(refused: string): Promise<Shop> {
 
 const notesOf = async (shop: Shop) => {
   const read = await shop.read();
-  const all = await Promise.all([0, 1, 2, 3].map((job) => read.entries(`job:${job}`)));
-  return all
-    .flat()
-    .map(({ body }) => Number((body as { says: string }).says.split(' ')[1]))
+  return (await read.entries('shop'))
+    .map(({ body }) => Number((body as { name: string }).name.split(' ')[1]))
     .sort((a, b) => a - b);
 };
 const nameOf = async (shop: Shop) =>
@@ -100,7 +98,7 @@ describe('a shop that was killed', { timeout: 30_000 }, () => {
     ],
   ])('and whose log was %s says which entries are missing, and shows the others', async (_, damage) => {
     const early = await place.opened();
-    for (let note = 1; note <= 4; note++) await write(early, looked(`job:${note % 4}`, `note ${note}`));
+    for (let note = 1; note <= 4; note++) await write(early, edition(`note ${note}`));
     await early.close();
     await killedAtWork();
     damage();
@@ -176,11 +174,11 @@ describe('a shop whose files are of two ages', { timeout: 30_000 }, () => {
 
   it('the journal older than the rest', async () => {
     const shop = await place.opened();
-    await write(shop, looked('job:1', 'note 1'));
+    await write(shop, edition('note 1'));
     await shop.close();
     const old = readFileSync(path('shop.db'));
     const again = await place.opened();
-    for (const note of [2, 3]) await write(again, looked('job:1', `note ${note}`));
+    for (const note of [2, 3]) await write(again, edition(`note ${note}`));
     await again.close();
     writeFileSync(path('shop.db'), old);
     const opened = await readOnly('entries-missing');
@@ -194,13 +192,13 @@ describe('a shop whose files are of two ages', { timeout: 30_000 }, () => {
     const open = () => openShop({ ...options(), apart });
     const first = await open();
     if (isOpenRefusal(first)) throw new Error(first.refused);
-    await write(first, looked('job:1', 'note 1'));
+    await write(first, edition('note 1'));
     await first.close();
     const old = `${place.folder}-old`;
     cpSync(place.folder, old, { recursive: true });
     const again = await open();
     if (isOpenRefusal(again)) throw new Error(again.refused);
-    await write(again, looked('job:1', 'note 2'));
+    await write(again, edition('note 2'));
     await again.close();
     rmSync(place.folder, { recursive: true });
     cpSync(old, place.folder, { recursive: true });
@@ -255,10 +253,10 @@ describe('a shop with one bad byte', { timeout: 30_000 }, () => {
   it('in a page of the file: shows all that lies in other pages', async () => {
     const shop = await place.opened();
     const long = 'x'.repeat(3000);
-    for (let note = 1; note <= 40; note++) await write(shop, looked(`job:${note % 4}`, `note ${note} ${long}`));
+    for (let note = 1; note <= 40; note++) await write(shop, edition(`note ${note} ${long}`));
     await shop.close();
     const bytes = readFileSync(path('shop.db'));
-    const at = bytes.indexOf('"says":"note 20');
+    const at = bytes.indexOf('"name":"note 20');
     bytes.fill(0, at - (at % 4096), at - (at % 4096) + 4096);
     writeFileSync(path('shop.db'), bytes);
     const opened = await readOnly('damaged-file');
@@ -277,7 +275,7 @@ describe('a shop with one bad byte', { timeout: 30_000 }, () => {
     }, 'keys.db');
     const shop = await place.opened();
     expect(shop.standing().notices).toEqual([{ notice: 'keys-damaged', count: 1 }]);
-    await write(shop, ownerKnown('o1', REACH));
+    await write(shop, ownerChanged('o1', REACH));
     const [old, fresh] = await (await shop.read()).entries('owner:o1');
     expect([old?.body, fresh?.body]).toMatchObject([{ name: { value: null } }, { name: { value: 'Wilhelmina Quux' } }]);
     await shop.close();

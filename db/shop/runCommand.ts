@@ -3,10 +3,11 @@ import { refuse } from '../../core/commands/kernel/decision.ts';
 import { sameBytes } from '../../core/journal/chain.ts';
 import type { Draft, Stream } from '../../core/journal/entry.ts';
 import type { EpochMs } from '../../core/time.ts';
-import { append, type SealedDraft, stillHolds, whyNotAppended } from '../journal/append.ts';
+import { append, type SealedDraft, stillHolds } from '../journal/append.ts';
 import type { Bell } from '../journal/changes.ts';
 import { lastLink } from '../journal/lastLink.ts';
 import type { Looked, TrackingReader } from '../journal/reader.ts';
+import { whyNotAppended } from '../journal/whyNotAppended.ts';
 import { errorFacts, type Log } from '../log/log.ts';
 import { applyEntries, type ProjectionTools } from '../projections/apply.ts';
 import type { Projection } from '../projections/projection.ts';
@@ -87,8 +88,12 @@ async function conclude(
   const { db, branch } = place;
   if (!decision.ok) return (await stillHolds(db, branch, looked)) ? decision : 'stale';
   if (decision.entries.length === 0) throw new Error('A command was accepted without entries');
-  const refusal = whyNotAppended(decision.entries);
+  // Nobody else writes meanwhile: what is read here is what these entries will follow.
+  const refusal = await whyNotAppended(await place.openReader(), decision.entries, { at, by: asked.by });
   if (refusal) {
+    const earlier = await answeredBefore(db, branch, asked, askedDigest);
+    if (earlier) return earlier;
+    if (!(await stillHolds(db, branch, looked))) return 'stale';
     place.log('entry-refused');
     return { ok: false, refusal };
   }
@@ -147,12 +152,7 @@ function write(
       behind_ms: behind > 0 ? behind : null,
     };
     await tx.insertInto('command').values(record).execute();
-    const sums = await applyEntries(
-      tx,
-      place.projections,
-      rows.map(({ bytes }) => bytes),
-      place.tools,
-    );
+    const sums = await applyEntries(tx, place.projections, rows, place.tools);
     sums.add(COMMAND_RECORDS, record);
     await sums.keep(tx);
     await tx.updateTable('projection').set({ seq: end.seq }).execute();

@@ -1,11 +1,11 @@
 import Database from 'better-sqlite3';
 import type { Kysely } from 'kysely';
-import { fitsHash } from '../journal/readEntry.ts';
 import { migrate } from '../migrations/migrate.ts';
-import { applyOne, type ProjectionTools } from '../projections/apply.ts';
+import type { ProjectionTools } from '../projections/apply.ts';
 import { PROJECTIONS } from '../projections/projections.ts';
 import { makeTable } from '../projections/readTables.ts';
-import type { JournalTable, ShopTables } from '../schema.ts';
+import { catchUp } from '../projections/rebuild.ts';
+import type { ShopTables } from '../schema.ts';
 import { kyselyOn, type Sqlite } from '../sqlite/connection.ts';
 
 type Row = Readonly<Record<string, unknown>>;
@@ -95,11 +95,8 @@ async function makeReadTables(
   tools: ProjectionTools,
 ): Promise<void> {
   for (const spec of PROJECTIONS.flatMap(({ tables }) => tables)) await makeTable(db, spec);
-  const entries = into.prepare('select bytes, prev_hash, hash from journal where branch = ? order by seq').all(branch);
+  await catchUp(db, db, branch, 0, PROJECTIONS, tools);
   into.exec('begin');
-  for (const row of entries as Pick<JournalTable, 'bytes' | 'prev_hash' | 'hash'>[]) {
-    if (fitsHash(row)) await applyOne(db, PROJECTIONS, row.bytes, tools);
-  }
   const seq = Number(into.prepare('select coalesce(max(seq), 0) from journal where branch = ?').pluck().get(branch));
   for (const { name, version } of PROJECTIONS)
     into.prepare('insert into projection (name, version, seq) values (?, ?, ?)').run(name, version, seq);

@@ -69,6 +69,20 @@ export const ownerKnown = (
     mayCollect: personal('contact', owner, []),
   });
 
+/** An owner told anew, under whatever keys there are then. */
+export const ownerChanged = (
+  owner: string,
+  reach: { readonly phone: string | null; readonly mail: string | null },
+): Draft =>
+  draft(`owner:${owner}`, 'owner-changed', {
+    name: personal('contact', owner, 'Wilhelmina Quux'),
+    reach: personal('contact', owner, { ...reach, first: 'phone' }),
+  });
+
+/** A job whose machine could not be made to fail. */
+export const looked = (stream: `job:${string}`, says = 'dark'): Draft =>
+  draft(stream, 'could-not-be-reproduced', { says });
+
 export const takenIn = (job: string, { owner = 'o1', machine = 'm1' } = {}): Draft =>
   draft(
     `job:${job}`,

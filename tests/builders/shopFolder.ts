@@ -72,7 +72,6 @@ export const draft = (stream: Stream, kind: string, body: unknown = {}): Draft =
 export const write = (shop: Shop, ...entries: readonly Draft[]): Promise<Executed | NotExecuted> =>
   shop.runCommand(asked(), () => accept(...entries));
 
-/** Entries that fit any test: a job that could not be made to fail, and a shop that learns anew. */
-export const looked = (stream: `job:${string}`, says = 'dark'): Draft =>
-  draft(stream, 'could-not-be-reproduced', { says });
+/** Entries that may stand anywhere in a shop's own stream: a model of its own in use, and a shop that learns anew. */
+export const edition = (name = 'dark'): Draft => draft('shop', 'model-used', { name, changes: [] });
 export const learntNothing: Draft = draft('shop', 'priors-reset', { counted: 0 });

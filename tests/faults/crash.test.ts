@@ -4,6 +4,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { BlobName } from '../../db/blobs/blobName.ts';
 import type { Shop } from '../../db/index.ts';
 import { accept, aShopFolder, asked, learntNothing, type ShopFolder } from '../builders/shopFolder.ts';
+import { BEGINNINGS } from './crashStreams.ts';
 
 /** How often the service is killed: 5 by default, 30 for the whole proof (`KNOWNGOOD_LONG=1`), or as many as asked for. */
 const CRASHES = Number(process.env.KNOWNGOOD_CRASHES ?? (process.env.KNOWNGOOD_LONG ? 30 : 5));
@@ -61,8 +62,8 @@ async function checkAfter(shop: Shop, acknowledged: readonly Acknowledged[]): Pr
     (await read.entries('shop')).map((entry) => entry.kind === 'model-gone-back' && entry.body.from),
   );
   for (const { done } of acknowledged) expect(written).toContain(done);
-  // Every command writes three entries: none was written by halves.
-  expect(verdict.entries).toBe(written.size * 3);
+  // After the beginnings every command writes three entries: none was written by halves.
+  expect(verdict.entries).toBe(BEGINNINGS.length + written.size * 3);
   for (const { done, seq, bench, turn, owner, blob } of acknowledged.slice(-5)) {
     const again = await shop.runCommand(asked({ command: done, asked: { bench, turn } }), () => accept(learntNothing));
     expect(again).toEqual({ ok: true, seq, firstStream: `job:${bench}`, replayed: true });

@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { personal } from '../../core/journal/personal.ts';
-import { accept, aShopFolder, asked, draft } from '../builders/shopFolder.ts';
+import { accept, aShopFolder, asked, draft, write } from '../builders/shopFolder.ts';
+import { BEGINNINGS, ownerOf } from './crashStreams.ts';
 
 /**
  * A bench that works until it is killed: commands of several entries, sealed names, photographs and heads, as fast as
@@ -12,12 +13,13 @@ const say = (message: object) => void process.send?.(message);
 
 const place = aShopFolder(folder);
 const shop = await place.opened();
+if ((await shop.read()).head === 0) await write(shop, ...BEGINNINGS);
 say({ open: true });
 
 async function work(bench: number): Promise<void> {
   for (let turn = 0; ; turn++) {
     const command = randomUUID();
-    const owner = `owner-${bench}-${turn % 50}`;
+    const owner = ownerOf(bench, turn);
     const blob =
       turn % 5 === 0
         ? await shop.blobs.put(Buffer.from(`photograph ${command}`), { of: owner, purpose: 'photographs' })

@@ -1,4 +1,4 @@
-import { accept, aShopFolder, asked, looked } from '../builders/shopFolder.ts';
+import { accept, aShopFolder, asked, edition } from '../builders/shopFolder.ts';
 
 /**
  * Opens the shop in the folder given, and says each thing that is acknowledged on standard output. Between two lines the
@@ -11,7 +11,7 @@ const say = (line: string) => process.stdout.write(`${line}\n`);
 const shop = await aShopFolder(folder).opened();
 say('open');
 for (let turn = 1; turn <= Number(commands); turn++) {
-  const done = await shop.runCommand(asked({ command: `c${turn}` }), () => accept(looked('job:1', `note ${turn}`)));
+  const done = await shop.runCommand(asked({ command: `c${turn}` }), () => accept(edition(`note ${turn}`)));
   say(done.ok ? `done ${done.seq}` : `refused ${done.refusal.refused}`);
 }
 await shop.close();

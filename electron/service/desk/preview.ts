@@ -6,13 +6,13 @@ import { applyToView, type View } from '../../../core/entries/view.ts';
 import { charges } from '../../../core/job/money/charges.ts';
 import type { Refusal } from '../../../core/refusal.ts';
 import type { EpochMs } from '../../../core/time.ts';
-import type { Shop } from '../../../db/index.ts';
+import { onlyRead, type Shop, whyNotAppended } from '../../../db/index.ts';
 import { lookedAt } from './lookedAt.ts';
 import type { Tools } from './tools.ts';
 
 /**
  * What a command would come to now: the same decision that would carry it out, in a unit of work that is thrown away.
- * A command that would be refused answers that refusal.
+ * A command that would be refused answers that refusal, also where the journal would not take what it decided.
  */
 export async function preview(
   shop: Shop,
@@ -20,12 +20,17 @@ export async function preview(
   asked: PreviewAsked,
   now: EpochMs,
 ): Promise<Previewed | Refusal> {
+  const reading = shop.standing().onlyRead;
+  if (reading) return onlyRead(reading);
   const at = contentAt(now);
-  const looked = await lookedAt(await shop.read(), tools, asked, at);
+  const read = await shop.read();
+  const looked = await lookedAt(read, tools, asked, at);
   if ('refusal' in looked) return looked.refusal;
   const { view, asking } = looked;
   const decision = looked.draft();
   if (!decision.ok) return decision.refusal;
+  const refusal = await whyNotAppended(read, decision.entries, asking);
+  if (refusal) return refusal;
   const after = decision.entries.reduce((before, entry) => applyToView(before, entry, asking), view);
   const { job } = after;
   return {

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { epochMs } from '../../../core/time.ts';
 import { isOpenRefusal } from '../../../db/index.ts';
-import { aShopFolder, looked, write } from '../../builders/shopFolder.ts';
+import { aShopFolder, edition, write } from '../../builders/shopFolder.ts';
 import { type Attack, Tally } from '../attack.ts';
 import { runStraced } from '../straced.ts';
 
@@ -57,7 +57,7 @@ const fullAtWork: Attack = {
       let written = 0;
       let said: string | null = null;
       while (said === null) {
-        const done = await write(shop, looked('job:1', 'x'.repeat(20_000)));
+        const done = await write(shop, edition('x'.repeat(20_000)));
         if (done.ok) written += 1;
         else said = done.refusal.refused;
       }
@@ -88,12 +88,12 @@ const clockWrong: Attack = {
       for (const now of [right, right + off, right]) {
         place.clock.now = epochMs(now);
         const shop = await place.opened();
-        await write(shop, looked('job:1', 'at work'));
+        await write(shop, edition('at work'));
         for (const { notice } of shop.standing().notices) said.add(notice);
         await shop.close();
       }
       const again = await place.opened();
-      const dates = (await (await again.read()).entries('job:1')).map(({ at }) => at as number);
+      const dates = (await (await again.read()).entries('shop')).map(({ at }) => at as number);
       const { ok } = await again.verify();
       await again.close();
       place.remove();

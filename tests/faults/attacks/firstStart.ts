@@ -3,7 +3,7 @@ import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { isOpenRefusal } from '../../../db/index.ts';
-import { aShopFolder, looked, write } from '../../builders/shopFolder.ts';
+import { aShopFolder, edition, write } from '../../builders/shopFolder.ts';
 import { type Attack, Tally } from '../attack.ts';
 import { DISK_CALLS, runStraced } from '../straced.ts';
 
@@ -50,7 +50,7 @@ async function opensAgain(folder: string): Promise<string | null> {
   if (existsSync(wallet) && readFileSync(wallet).length !== 32) return 'half a wallet';
   const shop = await place.open();
   if (isOpenRefusal(shop)) return shop.refused;
-  const done = await write(shop, looked('job:1'));
+  const done = await write(shop, edition());
   const { ok, entries } = await shop.verify();
   const { notices } = shop.standing();
   await shop.close();

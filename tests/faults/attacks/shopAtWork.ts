@@ -1,8 +1,8 @@
 import { cpSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileWallet, isOpenRefusal, type OpenRefusal, openToRead, type Shop } from '../../../db/index.ts';
-import { ownerKnown, takenIn } from '../../builders/shopEntries.ts';
-import { aShopFolder, draft, looked, type ShopFolder, write } from '../../builders/shopFolder.ts';
+import { looked, ownerKnown, takenIn } from '../../builders/shopEntries.ts';
+import { aShopFolder, draft, type ShopFolder, write } from '../../builders/shopFolder.ts';
 
 /** How many entries `aShopAtWork` acknowledges. */
 export const ACKNOWLEDGED = 14;
