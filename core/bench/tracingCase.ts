@@ -100,6 +100,7 @@ function loggedStep(work: Work): LoggedStep[] {
       entry: work.run,
       step: work.what,
       outcome: work.outcome,
+      ...(work.also && { also: work.also }),
       handsOn: work.handsOn,
       waiting: work.waiting,
       loaners: work.loaners,

@@ -3,6 +3,7 @@ import type { View } from '../entries/view.ts';
 import type { PartId } from '../ids.ts';
 import type { Job } from '../job/job.ts';
 import type { Minutes } from '../time.ts';
+import type { Place } from '../tracing/live/model/step.ts';
 import type { ModelDifference } from '../tracing/live/shop/modelFiles.ts';
 import type { Circuit, ModelRefusal, OutcomeMeaning, StepHandling, Verdict } from '../tracing/live/types.ts';
 
@@ -11,6 +12,8 @@ export type StepRules = {
   readonly id: string;
   readonly handsOn: Minutes;
   readonly outcomes: readonly string[];
+  /** Places looked at in one go, each with what can be found there; empty: one outcome comes of it. */
+  readonly places: readonly Place[];
   /** What each outcome says of the machine. */
   readonly means: { readonly [outcome: string]: OutcomeMeaning['means'] };
   /** Circuits that are out, or replaced by ours, while the step is tried. */

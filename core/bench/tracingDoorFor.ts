@@ -46,6 +46,7 @@ export function tracingDoorFor(live: LiveTracing, model: FaultModel): TracingDoo
             id,
             handsOn: minutes(step.handsOn),
             outcomes: [...step.outcomes.map((outcome) => outcome.id), COULD_NOT],
+            places: step.places,
             means: Object.fromEntries(step.outcomes.map(({ id: outcome, meaning }) => [outcome, meaning.means])),
             triedWithout: step.takesOut,
             gives: Object.fromEntries(step.outcomes.map(({ id: outcome, gives }) => [outcome, gives])),

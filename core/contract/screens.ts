@@ -15,6 +15,7 @@ import type { ShopSettings, Staff } from '../job/shop.ts';
 import type { EstimatePolicy } from '../labour/types.ts';
 import type { Stage } from '../stage.ts';
 import type { EpochMs } from '../time.ts';
+import type { Place } from '../tracing/live/model/step.ts';
 import type { Belief, BenchTable, Offer, StepHandling, Suspect, Verdict } from '../tracing/live/types.ts';
 
 /** One job on the day line. */
@@ -73,6 +74,10 @@ export type TracingSheet = {
     readonly [step: string]: {
       readonly handling: StepHandling;
       readonly outcomes: readonly string[];
+      /** Places looked at in one go; empty where one outcome comes of it. */
+      readonly places: readonly Place[];
+      /** What a sound machine shows. */
+      readonly normal: string;
       readonly needs: readonly string[];
       readonly handsOn: number;
       readonly waiting: number;

@@ -35,11 +35,13 @@ export function workName({ words }: Making, work: Pick<Work, 'kind' | 'what'>): 
   return work.kind === 'step' ? (named[work.what]?.name ?? work.what) : wordOf({ ...tasks, ...proofs }, work.what);
 }
 
-/** What came of it, in words; the step's own where it has one. */
-export const outcomeWords = ({ words }: Making, work: Pick<Work, 'what' | 'outcome'>): string => {
+/** All that came of it, in words; the step's own where it has one. */
+export const outcomeWords = (
+  { words, format }: Making,
+  { what, outcome, also = [] }: Pick<Work, 'what' | 'outcome' | 'also'>,
+): string => {
   const outcomes: { readonly [id: string]: string } = words.tracing.outcomes;
-  const outcome = work.outcome ?? '';
-  return outcomes[`${work.what}.${outcome}`] ?? outcomes[outcome] ?? outcome;
+  return format.list([outcome ?? '', ...also].map((one) => outcomes[`${what}.${one}`] ?? outcomes[one] ?? one));
 };
 
 /** A fault with its part: `Board: one slot dead`. */

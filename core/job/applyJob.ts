@@ -27,6 +27,9 @@ function addThing(things: readonly Thing[], { thing, count }: Thing): readonly T
 /** Steps that the fault model calls otherwise since they were logged go by the name of today. */
 const workNow = ({ kind, what }: Pick<Work, 'kind' | 'what'>): string => (kind === 'step' ? currentStep(what) : what);
 
+const outcomeNow = ({ kind, what }: Pick<Work, 'kind' | 'what'>, outcome: string): string =>
+  kind === 'step' ? currentOutcome(what, outcome) : outcome;
+
 function withWork(job: Job, work: Work): Job {
   const known = job.work.some((one) => one.run === work.run);
   return { ...job, work: known ? job.work.map((one) => (one.run === work.run ? work : one)) : [...job.work, work] };
@@ -110,12 +113,13 @@ export function applyJob(job: Job | null, entry: JobEntry & Written): Job | null
     case 'work-started':
       return withWork(job, { ...newWork({ ...entry.body, by: entry.by }), ...entry.body, what: workNow(entry.body) });
     case 'work-finished': {
-      const { ours, ...finished } = entry.body;
+      const { ours, also, ...finished } = entry.body;
       const begun = job.work.find(({ run }) => run === finished.run);
       return withWork(job, {
         ...finished,
         what: workNow(entry.body),
-        outcome: entry.body.kind === 'step' ? currentOutcome(entry.body.what, entry.body.outcome) : entry.body.outcome,
+        outcome: outcomeNow(entry.body, entry.body.outcome),
+        ...(also && { also: also.map((outcome) => outcomeNow(entry.body, outcome)) }),
         ...(ours !== undefined && { unbilled: ours }),
         by: entry.by,
         turns: begun?.turns ?? [],

@@ -215,6 +215,8 @@ export const JOB_BODIES = {
   'work-finished': workAskedShape.extend({
     endedAt: epochMsShape,
     outcome: z.string(),
+    /** What else was found, of a step that looks at several places in one go. */
+    also: z.array(z.string()).optional(),
     handsOn: minutesShape,
     /** Of those, the minutes beyond the owner's word: the shop's own, never charged. */
     ours: minutesShape.optional(),

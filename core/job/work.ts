@@ -55,6 +55,8 @@ export type Work = {
   readonly turns: readonly Turn[];
   readonly endedAt: EpochMs | null;
   readonly outcome: string | null;
+  /** What else was found, of a step that looks at several places in one go. */
+  readonly also?: readonly string[] | undefined;
   readonly handsOn: Minutes;
   /** Of those, the minutes beyond the owner's word: the shop's own, never charged. */
   readonly unbilled?: Minutes | undefined;

@@ -16,6 +16,10 @@ export const stepDoes = (id: string): string => STEPS[id]?.does ?? id;
 export const faultName = (id: string): string => FAULTS[id]?.name ?? id;
 export const symptomName = (id: string): string => SYMPTOMS[id]?.bench ?? id;
 export const outcomeName = of(tracing.outcomes);
+const PLACES: Readonly<Record<string, { readonly name: string; readonly fine: string }>> = tracing.places;
+/** A place that a look goes over, and what is said of it where nothing is found. */
+export const placeName = (id: string): { readonly name: string; readonly fine: string } =>
+  PLACES[id] ?? { name: id, fine: '' };
 export const kindName = of(tracing.kinds);
 export const cautionText = of(tracing.cautions);
 export const needText = of(tracing.needs);
@@ -29,6 +33,10 @@ export const taskName = (id: string): string => (tracing.tasks as Texts)[id] ?? 
 /** What a piece of work is called: a step, a proof or a task. */
 export const workName = ({ kind, what }: Pick<Work, 'kind' | 'what'>): string =>
   kind === 'step' ? stepName(what) : kind === 'proof' ? proofName(what) : taskName(what);
+
+/** All that came of a piece of work, one by one; empty while it runs. */
+export const cameNames = ({ outcome, also = [] }: Pick<Work, 'outcome' | 'also'>): readonly string[] =>
+  outcome === null ? [] : [outcome, ...also].map(outcomeName);
 
 export const SYMPTOM_IDS: readonly string[] = Object.keys(SYMPTOMS);
 export const PROOF_IDS: readonly string[] = Object.keys(tracing.proofs);

@@ -110,6 +110,7 @@ export const fewSteps: TracingDoor = {
           id,
           handsOn: minutes(3),
           outcomes: ['works', 'same', 'worse'],
+          places: [],
           means: { works: 'works', same: 'same', worse: 'worse' },
           triedWithout: id === 'dimm-loan' ? ['dimm'] : [],
           oneByOne: false,

@@ -5,6 +5,20 @@ import { afterDoing, aTracingCase, WALL } from './tracingCase.ts';
 const pick = <T>(chance: ReturnType<typeof prng>, list: readonly T[]): T =>
   list[Math.floor(chance.next() * list.length)] as T;
 
+/** Any outcome; of a look at several places any two findings now and then. */
+function cameOf(chance: ReturnType<typeof prng>, { places, outcomes }: Step): string {
+  const findings = places.flatMap((place) => place.findings);
+  if (findings.length === 0 || chance.next() < 0.4) return pick(chance, outcomes).id;
+  const found = pick(chance, findings);
+  return [
+    found,
+    pick(
+      chance,
+      findings.filter((one) => one !== found),
+    ),
+  ].join('+');
+}
+
 /**
  * A case with a random log of so many steps, loaners in it, the same for the same seed. `doubtful`: each loaner of any
  * standing, the exposed and the unproved among them.
@@ -36,7 +50,7 @@ export function randomTracing(
     const loaners = WALL.filter((one) => kinds.includes(one.kind) && model.badLoaner[one.kind])
       .slice(0, 2)
       .map(({ id, kind, standing }) => ({ id, kind, standing: doubtful ? pick(chance, standings) : standing }));
-    tracing = afterDoing(model, tracing, step.id, pick(chance, step.outcomes).id, {
+    tracing = afterDoing(model, tracing, step.id, cameOf(chance, step), {
       loaners,
       stays: chance.next() < 0.3,
     });

@@ -76,7 +76,7 @@ export function aTracingCase(given: Partial<TracingCase> = {}): TracingCase {
   };
 }
 
-/** The case after one more step with this outcome; `stays`: the part stays out (or ours in its place). */
+/** The case after one more step with this outcome, or these findings ("wet+dust"); `stays`: the part stays out (or ours in its place). */
 export function afterDoing(
   model: FaultModel,
   tracing: TracingCase,
@@ -90,10 +90,12 @@ export function afterDoing(
 ): TracingCase {
   const known = model.steps[model.stepIndex.get(step) ?? -1];
   if (!known) throw new Error(`no step ${step}`);
+  const [first = '', ...also] = outcome.split('+');
   const entry: LoggedStep = {
     entry: `e${tracing.log.length + 1}`,
     step,
-    outcome,
+    outcome: first,
+    ...(also.length > 0 && { also }),
     handsOn: known.handsOn,
     waiting: known.waiting,
     loaners: more.loaners ?? [],

@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test';
-import { doStep } from './benchHands.ts';
+import { lookInside } from './benchHands.ts';
 import { OWNER, takeIn } from './counterHands.ts';
 import { keptPaper } from './keptPaper.ts';
 import { expect, test } from './runtime/journey.ts';
@@ -66,7 +66,7 @@ test('photographed at the counter, then declined: it goes home as it came, and o
   expect(receipt.aloud).toMatch(/2 photographs were taken/);
 
   await page.getByRole('button', { name: 'To the bench' }).click();
-  await doStep(page, 'Look inside before power', /^clean/);
+  await lookInside(page);
   await page.getByRole('button', { name: 'Counter sheet' }).click();
   await goesOnWhateverItIsWorth(page);
   await page.getByRole('button', { name: 'Counter sheet' }).click();

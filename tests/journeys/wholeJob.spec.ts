@@ -1,4 +1,4 @@
-import { doStep, prove } from './benchHands.ts';
+import { doStep, lookInside, prove } from './benchHands.ts';
 import { OWNER, takeIn } from './counterHands.ts';
 import { keptPaper } from './keptPaper.ts';
 import { accessibilityFaults } from './runtime/accessibilityFaults.ts';
@@ -16,7 +16,7 @@ test('a machine whose memory was not latched is taken in, cured, proved and goes
 
   await page.getByRole('link', { name: 'Bench' }).click();
   await page.getByRole('button', { name: `Open ${OWNER}` }).click();
-  await doStep(page, 'Look inside before power', /^clean/);
+  await lookInside(page);
   await page.getByRole('button', { name: 'What is seen' }).click();
   await page.getByRole('button', { name: 'Write what is seen' }).click();
   await page.getByRole('dialog').waitFor({ state: 'detached' });

@@ -96,6 +96,7 @@ export const STEP_TABLE: Readonly<Record<string, readonly Doing[]>> = {
   'short-cleared': ['opens'],
   'short-which': ['opens', 'card-out'],
   'leak-source': ['opens'],
+  'battery-out': ['opens'],
   'cpu-look': ['opens', 'cooler-off', 'processor-out'],
   'under-look': ['opens', 'board-out'],
   'dust-out': ['opens'],

@@ -14,6 +14,7 @@ import { personal } from '../../journal/personal.ts';
 import type { Refusal } from '../../refusal.ts';
 import { AT_THE_BENCH, OPEN_STAGES } from '../../stage.ts';
 import { type Minutes, minutes } from '../../time.ts';
+import { areFoundTogether } from '../../tracing/live/cameOf.ts';
 import { COULD_NOT } from '../../tracing/live/couldNot.ts';
 import type { Asking } from '../kernel/asking.ts';
 import { jobCommand } from '../kernel/command.ts';
@@ -138,6 +139,8 @@ export const zFinish = z.strictObject({
   run: zId,
   endedAt: zEpoch,
   outcome: zId,
+  /** What else was found, of a step that looks at several places in one go. */
+  also: z.array(zId).max(20).exactOptional(),
   handsOn: zMinutes,
   waiting: zMinutes,
   /** The minutes are somebody's word and not the clock's: a clock that was forgotten does not cut them. */
@@ -165,6 +168,9 @@ export function decideFinish(
   const rules = work.kind === 'step' ? asking.tracing.rules(work.what) : null;
   if (rules && !rules.outcomes.includes(input.outcome))
     return refuse('no-such-outcome', { step: work.what, outcome: input.outcome, outcomes: rules.outcomes });
+  const { also = [] } = input;
+  if (also.length > 0 && !(rules && areFoundTogether(rules, [input.outcome, ...also])))
+    return refuse('not-found-together', { step: work.what, outcomes: [input.outcome, ...also] });
   if (rules && input.outcome === COULD_NOT && !input.note?.trim())
     return refuse('could-not-without-reason', { step: work.what });
   if (work.kind === 'proof' && input.passed === null) return refuse('proof-without-result', { proof: work.what });
@@ -187,6 +193,7 @@ export function decideFinish(
     run,
     endedAt,
     outcome,
+    ...(also.length > 0 && { also }),
     handsOn,
     ...(ours > 0 && { ours }),
     waiting,

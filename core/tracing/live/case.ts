@@ -51,6 +51,8 @@ export type LoggedStep = {
   /** A step of the model, or `unlisted` for something that is not in it (minutes count, belief stays). */
   readonly step: StepId;
   readonly outcome: OutcomeId;
+  /** What else was found in the same look, of a step that looks at several places. */
+  readonly also?: readonly OutcomeId[];
   readonly handsOn: number;
   readonly waiting: number;
   /** Shop parts that were in circuit in this step, with the standing they had then. */

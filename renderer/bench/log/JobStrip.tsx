@@ -5,7 +5,7 @@ import { MINUTE_MS } from '../../../core/time.ts';
 import { Strip, type StripEntry } from '../../kit/line/Strip.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 import { useNow } from '../../kit/useNow.ts';
-import { outcomeName, workName } from '../../terms/terms.ts';
+import { cameNames, workName } from '../../terms/terms.ts';
 import { WorkEntry } from './WorkEntry.tsx';
 
 /** The job's log to scale; a piece of it opens with its outcome, and can be struck out. */
@@ -33,9 +33,7 @@ export function JobStrip({ sheet }: { readonly sheet: JobSheet }) {
 
 function asEntry(work: Work, now: number): StripEntry {
   const so = (now - work.startedAt) / MINUTE_MS;
-  const note = [work.outcome === null ? '' : outcomeName(work.outcome), work.note?.value ?? '']
-    .filter(Boolean)
-    .join(': ');
+  const note = [cameNames(work).join(', '), work.note?.value ?? ''].filter(Boolean).join(': ');
   return {
     id: work.run,
     at: work.startedAt,

@@ -7,7 +7,7 @@ import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 import { useExecute } from '../../link/useExecute.ts';
-import { outcomeName } from '../../terms/terms.ts';
+import { cameNames } from '../../terms/terms.ts';
 
 export type WorkEntryProps = {
   readonly job: JobId;
@@ -45,7 +45,7 @@ export function WorkEntry({ job, work, name, onClose }: WorkEntryProps) {
         {words.dayClock(work.startedAt)},{' '}
         {t('kit.step.minutes', { hands: Math.round(work.handsOn), waiting: Math.round(work.waiting) })}
       </p>
-      {work.outcome !== null && <p>{outcomeName(work.outcome)}</p>}
+      {work.outcome !== null && <p>{words.list(cameNames(work))}</p>}
       {work.note?.value && <p>{work.note.value}</p>}
       {work.readings.map((reading) => (
         <p key={`${reading.what}${reading.value}`}>{`${reading.what}: ${reading.value} ${reading.limit ?? ''}`}</p>

@@ -3,9 +3,9 @@ import { Icon } from '../../kit/icons.tsx';
 import { TagText } from '../../kit/mark/TagText.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 import { keepFocus } from './keepFocus.ts';
-import { Outcomes } from './Outcomes.tsx';
 import { ClockRule, StepClock } from './StepClock.tsx';
 import type { Running, StepView } from './stepView.ts';
+import { WhatHappened } from './WhatHappened.tsx';
 import './FarView.css';
 
 export type FarViewProps = {
@@ -15,7 +15,7 @@ export type FarViewProps = {
   readonly step: StepView;
   readonly running?: Running;
   readonly now: number;
-  readonly onOutcome: (id: string) => void;
+  readonly onOutcome: (id: string, also?: readonly string[]) => void;
   readonly onSomethingElse: () => void;
   /** F, Escape, or a long press on the heading. */
   readonly onLeave: () => void;
@@ -83,7 +83,14 @@ export function FarView({ tag, about, step, running, now, onOutcome, onSomething
         {running !== undefined && <StepClock running={running} now={now} />}
       </div>
       {running !== undefined && <ClockRule running={running} planned={step.handsOn} now={now} large />}
-      <Outcomes outcomes={step.outcomes} onOutcome={onOutcome} onSomethingElse={onSomethingElse} showOdds={false} far />
+      <WhatHappened
+        step={step}
+        running={running !== undefined}
+        onOutcome={onOutcome}
+        onSomethingElse={onSomethingElse}
+        showOdds={false}
+        far
+      />
       <button type="button" className="k-far-leave" onClick={onLeave}>
         {t('kit.far.leave')}
       </button>

@@ -8,9 +8,10 @@ import { PartPicture } from '../../kit/mark/PartSwatch.tsx';
 import { TagText } from '../../kit/mark/TagText.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 import { useSize } from '../../kit/useSize.ts';
-import { Outcomes, type OutcomesProps } from './Outcomes.tsx';
+import type { OutcomesProps } from './Outcomes.tsx';
 import { ClockRule, StepClock } from './StepClock.tsx';
 import type { Caution, OtherStep, Running, StepView } from './stepView.ts';
+import { WhatHappened } from './WhatHappened.tsx';
 import './NextStep.css';
 
 export type NextStepProps = Pick<OutcomesProps, 'onOutcome' | 'onSomethingElse' | 'back'> & {
@@ -117,8 +118,9 @@ export function NextStep(props: NextStepProps) {
         {children}
       </div>
       <div className="k-next-outcomes">
-        <Outcomes
-          outcomes={step.outcomes}
+        <WhatHappened
+          step={step}
+          running={running !== undefined}
           onOutcome={onOutcome}
           onSomethingElse={onSomethingElse}
           showOdds={running === undefined}

@@ -6,7 +6,8 @@ import './Outcomes.css';
 
 export type OutcomesProps = {
   readonly outcomes: readonly Outcome[];
-  readonly onOutcome: (id: string) => void;
+  /** `also`: what else was found in the same look. */
+  readonly onOutcome: (id: string, also?: readonly string[]) => void;
   readonly onSomethingElse: () => void;
   /** Leave off while hands are in the case. */
   readonly showOdds: boolean;

@@ -15,6 +15,13 @@ export type Outcome = {
   /** Chance of it, 0..1; out of sight while the step runs. */
   readonly chance?: number;
 };
+/** A place that a look goes over: its name, what is said where nothing is found, what can be found. */
+export type LookedAt = {
+  readonly id: string;
+  readonly name: string;
+  readonly fine: string;
+  readonly findings: readonly Outcome[];
+};
 export type Borrow = {
   readonly tag: string;
   readonly what: string;
@@ -46,6 +53,8 @@ export type StepView = {
   readonly borrow?: Borrow;
   readonly cautions: readonly Caution[];
   readonly outcomes: readonly Outcome[];
+  /** Of a look at several places at once: these instead, and of the outcomes only those that are found at none. */
+  readonly look?: { readonly places: readonly LookedAt[]; readonly nothing: string };
 };
 /**
  * A step under way. Hands-on counts up from what was counted before; waiting counts down, or up where nobody says for

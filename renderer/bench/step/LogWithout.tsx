@@ -8,20 +8,21 @@ import type { StepView } from '../next/stepView.ts';
 
 export type LogWithoutProps = {
   readonly step: StepView;
-  readonly outcome: string;
+  /** All that came of it. */
+  readonly came: readonly string[];
   readonly onLog: (said: { readonly handsOn: number; readonly waiting: number }) => void;
   readonly onClose: () => void;
 };
 
 /** A step that was done before its clock was started: logged with the minutes that are said for it. */
-export function LogWithout({ step, outcome, onLog, onClose }: LogWithoutProps) {
-  const { t } = useWords();
+export function LogWithout({ step, came, onLog, onClose }: LogWithoutProps) {
+  const { t, list } = useWords();
   const [handsOn, setHandsOn] = useState<number | null>(step.handsOn);
   const [waiting, setWaiting] = useState<number | null>(step.waiting);
   return (
     <Ask
       open
-      title={t('bench.log-without', { step: step.heading, outcome: outcomeName(outcome) })}
+      title={t('bench.log-without', { step: step.heading, outcome: list(came.map(outcomeName)) })}
       onClose={onClose}
       keys={
         <>

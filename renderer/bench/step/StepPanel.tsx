@@ -44,7 +44,7 @@ export function StepPanel({ sheet, tracing, wall, currency, run, about, settle, 
   const [chosen, setChosen] = useState<Chosen>(NOTHING);
   const [claim, setClaim] = useState<Claim>(UNCLAIMED);
   const [open, setOpen] = useState<'else' | 'far' | null>(null);
-  const [logged, setLogged] = useState<string | null>(null);
+  const [logged, setLogged] = useState<readonly string[] | null>(null);
   const [refusedStart, setRefusedStart] = useState(false);
   useRoomKeys({ f: () => setOpen(open === 'far' ? null : 'far') });
 
@@ -52,7 +52,7 @@ export function StepPanel({ sheet, tracing, wall, currency, run, about, settle, 
   const id = run.work?.what ?? byHand ?? offer.next?.step ?? null;
   const offered = [offer.next, ...offer.others].find((one) => one?.step === id) ?? undefined;
   const step =
-    id === null ? null : offered ? stepInWords(offered, offer.saved, wall, words) : handStepInWords(id, tracing, words);
+    id === null ? null : offered ? stepInWords(offered, tracing, wall, words) : handStepInWords(id, tracing, words);
   const handling = id === null ? undefined : tracing.handling[id]?.handling;
   const loaner = chosen.loaner ?? loanerFor(offered, wall);
   const held = offer.notOffered.find((one) => one.step === id && one.why.is === 'gate') !== undefined;
@@ -73,10 +73,10 @@ export function StepPanel({ sheet, tracing, wall, currency, run, about, settle, 
     setRefusedStart(!done);
     return done;
   };
-  const outcome = (ended: string) => {
+  const outcome = (ended: string, also: readonly string[] = []) => {
     if (run.busy) return;
-    if (!run.work) return setLogged(ended);
-    void run.finish(ended, claim, chosen).then((done) => done && over());
+    if (!run.work) return setLogged([ended, ...also]);
+    void run.finish(ended, { ...claim, also }, chosen).then((done) => done && over());
   };
   const elseDialog = open === 'else' && (
     <SomethingElse
@@ -158,10 +158,11 @@ export function StepPanel({ sheet, tracing, wall, currency, run, about, settle, 
       {logged !== null && (
         <LogWithout
           step={step}
-          outcome={logged}
+          came={logged}
           onLog={(said) => {
+            const [ended = '', ...also] = logged;
             setLogged(null);
-            void run.log(step.id, logged, { ...claim, ...said }, chosen, loaner).then((done) => {
+            void run.log(step.id, ended, { ...claim, ...said, also }, chosen, loaner).then((done) => {
               setRefusedStart(!done);
               if (done) over();
             });

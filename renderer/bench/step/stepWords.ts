@@ -5,7 +5,7 @@ import type { IconName } from '../../kit/icons.tsx';
 import { silhouetteOf } from '../../kit/mark/silhouettes.ts';
 import type { Words } from '../../kit/text/words.tsx';
 import { reasonWords } from '../../terms/reasonWords.ts';
-import { cautionText, outcomeName, stateName, stepDoes, stepName } from '../../terms/terms.ts';
+import { cautionText, outcomeName, placeName, stateName, stepDoes, stepName } from '../../terms/terms.ts';
 import { standingWords } from '../../terms/wallRows.ts';
 import { placeWords } from '../inside/insideOf.ts';
 import type { Borrow, Caution, OtherStep, StepView } from '../next/stepView.ts';
@@ -52,7 +52,12 @@ export const cautionsOf = (ids: readonly CautionId[]): readonly Caution[] =>
   ids.map((id) => ({ icon: ICONS[id], text: cautionText(id), harmful: HARMFUL.has(id) }));
 
 /** The engine's step as the bench reads it. */
-export function stepInWords(step: Offered, saved: number, wall: WallSheet | undefined, words: Words): StepView {
+export function stepInWords(
+  step: Offered,
+  { offer: { saved }, handling }: TracingSheet,
+  wall: WallSheet | undefined,
+  words: Words,
+): StepView {
   const [first, ...more] = step.facts.map((fact) => reasonWords(fact, words));
   const plain = step.facts.find((fact) => !WITH_ODDS.has(fact.fact));
   const does = stepDoes(step.step);
@@ -78,7 +83,19 @@ export function stepInWords(step: Offered, saved: number, wall: WallSheet | unde
       ...step.outcomes.map(({ outcome, p }) => ({ id: outcome, says: outcomeName(outcome), chance: p })),
       { id: COULD_NOT, says: outcomeName(COULD_NOT) },
     ],
+    ...lookOf(handling[step.step]),
   };
+}
+
+/** Of a step that looks at several places in one go: each with what can be found there. */
+function lookOf(known: TracingSheet['handling'][string] | undefined): Pick<StepView, 'look'> {
+  if (!known || known.places.length === 0) return {};
+  const places = known.places.map(({ id, findings }) => ({
+    id,
+    ...placeName(id),
+    findings: findings.map((finding) => ({ id: finding, says: outcomeName(finding) })),
+  }));
+  return { look: { places, nothing: known.normal } };
 }
 
 /** What is to be closed and opened before the step, each way in one sentence. */
@@ -101,6 +118,7 @@ export function handStepInWords(id: string, tracing: TracingSheet, words: Words)
     why: `${stepDoes(id)}. ${words.t('bench.chosen-by-hand')}`,
     cautions: cautionsOf(['mains', 'static']),
     outcomes: known.outcomes.map((outcome) => ({ id: outcome, says: outcomeName(outcome) })),
+    ...lookOf(known),
   };
 }
 

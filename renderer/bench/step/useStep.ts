@@ -27,8 +27,10 @@ export type Claim = {
   readonly note: string;
   /** Readings typed with the step. */
   readonly readings: readonly Reading[];
+  /** What else was found in the same look. */
+  readonly also: readonly string[];
 };
-export const UNCLAIMED: Claim = { handsOn: null, waiting: null, endsWith: null, note: '', readings: [] };
+export const UNCLAIMED: Claim = { handsOn: null, waiting: null, endsWith: null, note: '', readings: [], also: [] };
 
 /** Whole minutes by the clock; a forgotten one is cut to what is believed. */
 export type Clocked = { readonly handsOn: number; readonly waiting: number; readonly forgotten: Forgotten | null };
@@ -64,6 +66,7 @@ export function useStep(sheet: JobSheet, tracing: TracingSheet | undefined, tray
   const saidOf = (outcome: string, claim: Claim, now: number) => ({
     endedAt: epochMs(now),
     outcome,
+    ...(claim.also.length > 0 && { also: [...claim.also] }),
     // The clock's own, whatever it ran: what of it is believed, the service says.
     handsOn: minutes(claim.handsOn ?? (work ? Math.round(splitOf(work, now).handsOn / MINUTE_MS) : 0)),
     said: claim.handsOn !== null,

@@ -1,21 +1,21 @@
 import { leftOutAfter } from '../../live/configuration.ts';
 import { loanerFor } from '../../live/offer/available.ts';
 import type { FaultModel, LoggedStep, Step, TracingCase } from '../../live/types.ts';
-import { outcomeNamed, stepNamed } from '../ids/names.ts';
+import { outcomesNamed, stepNamed } from '../ids/names.ts';
 
 /** Why an entry of a log cannot be taken: a step or an outcome that nobody knows. */
 export type BadEntry = { readonly is: 'unknown-id' | 'unknown-outcome'; readonly at: string };
 
 /**
- * The case after one more entry, "step:outcome" with ":back" or ":stays" where that was done otherwise than usual: what
+ * The case after one more entry, "step:outcome" (or "step:finding+finding" of a look at several places) with ":back" or ":stays" where that was done otherwise than usual: what
  * it took out is put back, or stays out (or ours in) where all works so.
  */
 export function afterEntry(model: FaultModel, tracing: TracingCase, entry: string): TracingCase | BadEntry {
   const [id = '', written = '', left] = entry.split(':');
   const named = stepNamed(model, id);
   if (named.is !== 'here') return { is: 'unknown-id', at: entry };
-  const outcome = outcomeNamed(model, id, written);
-  if (outcome === null) return { is: 'unknown-outcome', at: entry };
+  const [outcome, ...also] = outcomesNamed(model, id, written) ?? [];
+  if (outcome === undefined) return { is: 'unknown-outcome', at: entry };
   const { step } = named;
   const works = step.outcomes.some((one) => one.id === outcome && one.meaning.means === 'works');
   const stays = left === undefined ? works && step.takesOut.length > 0 : left === 'stays';
@@ -23,6 +23,7 @@ export function afterEntry(model: FaultModel, tracing: TracingCase, entry: strin
     entry: `e${tracing.log.length + 1}`,
     step: step.id,
     outcome,
+    ...(also.length > 0 && { also }),
     handsOn: step.handsOn,
     waiting: step.waiting,
     loaners: partsUsed(model, tracing, step),

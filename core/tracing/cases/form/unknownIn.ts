@@ -1,7 +1,7 @@
 import { CONSENTS } from '../../../approval/consent.ts';
 import { DAYS_AWAY } from '../../../approval/question.ts';
 import type { FaultModel } from '../../live/types.ts';
-import { outcomeNamed, stepIds, stepNamed } from '../ids/names.ts';
+import { outcomesNamed, stepIds, stepNamed } from '../ids/names.ts';
 import { near } from '../ids/near.ts';
 import { STEPS_TO_COME } from '../ids/stepsToCome.ts';
 import { ANY_PART, KINDS } from '../kinds/kindNames.ts';
@@ -116,7 +116,7 @@ class Known {
   }
 
   outcome(path: Path, step: string, outcome: string): Unknown | null {
-    if (outcomeNamed(this.#model, step, outcome) !== null) return null;
+    if (outcomesNamed(this.#model, step, outcome) !== null) return null;
     const named = stepNamed(this.#model, step);
     const known = named.is === 'here' ? named.step.outcomes.map(({ id }) => id) : (STEPS_TO_COME[step] ?? []);
     return { path, id: `${step}:${outcome}`, near: near(outcome, known) };

@@ -1,3 +1,4 @@
+import { areFoundTogether } from '../../live/cameOf.ts';
 import { COULD_NOT } from '../../live/couldNot.ts';
 import { ALIASES, currentOutcome, currentStep } from '../../live/renamed/aliases.ts';
 import type { FaultModel, Step } from '../../live/types.ts';
@@ -22,6 +23,22 @@ export function outcomeNamed(model: FaultModel, step: string, outcome: string): 
   if (named.is !== 'here') return STEPS_TO_COME[step]?.includes(outcome) ? outcome : null;
   const now = currentOutcome(step, outcome);
   return now === COULD_NOT || named.step.outcomes.some(({ id }) => id === now) ? now : null;
+}
+
+/** What several findings of one look are joined by: "look-inside:wet+plug-off". */
+const AND = '+';
+
+/**
+ * All that came of a step by the ids that cases write, several findings of one look joined by "+"; null where the step
+ * knows one of them not, or cannot have several at once.
+ */
+export function outcomesNamed(model: FaultModel, step: string, written: string): readonly string[] | null {
+  const came = written.split(AND).map((one) => outcomeNamed(model, step, one));
+  const known = came.filter((one) => one !== null);
+  if (known.length < came.length) return null;
+  if (known.length === 1) return known;
+  const named = stepNamed(model, step);
+  return named.is === 'here' && areFoundTogether(named.step, known) ? known : null;
 }
 
 /** All ids of steps that a case may write. */

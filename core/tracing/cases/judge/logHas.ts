@@ -1,6 +1,6 @@
 import type { FaultModel } from '../../live/types.ts';
 import type { Either } from '../form/benchCase.ts';
-import { outcomeNamed, stepNamed } from '../ids/names.ts';
+import { outcomeNamed, outcomesNamed, stepNamed } from '../ids/names.ts';
 
 /** How the log stands at some moment, and whether the machine was mended by then. */
 export type Moment = { readonly log: readonly string[]; readonly mended: boolean };
@@ -20,7 +20,8 @@ export function holds(model: FaultModel, { log, mended }: Moment, what: string):
   const now = outcome === undefined ? null : outcomeNamed(model, id, outcome);
   return log.some((entry) => {
     const [done = '', came = ''] = entry.split(':');
-    return idNow(model, done) === step && (outcome === undefined || outcomeNamed(model, done, came) === now);
+    if (idNow(model, done) !== step) return false;
+    return outcome === undefined || (now !== null && (outcomesNamed(model, done, came)?.includes(now) ?? false));
   });
 }
 

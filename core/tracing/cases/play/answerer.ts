@@ -3,7 +3,7 @@ import { WATCH_START } from '../../live/model/special.ts';
 import type { FaultModel, Step, TracingCase } from '../../live/types.ts';
 import { partsUsed } from '../bench/logged.ts';
 import type { BenchCase } from '../form/benchCase.ts';
-import { outcomeNamed, stepNamed } from '../ids/names.ts';
+import { outcomesNamed, stepNamed } from '../ids/names.ts';
 import { likeliestOutcome, onSoundMachine, truthOf, unchanged } from './truth.ts';
 
 /** One mend from here on has at least an even chance where a case does not say what mends its machine. */
@@ -72,7 +72,7 @@ export class Answerer {
     this.#asked.set(step.id, at + 1);
     const answer = nth(answers, Math.min(at, answers.length - 1));
     const id = step.id === WATCH_START ? step.id : (this.#idIn(step.id) ?? step.id);
-    return outcomeNamed(this.#model, id, answer);
+    return outcomesNamed(this.#model, id, answer)?.join('+') ?? null;
   }
 
   #idIn(step: string): string | undefined {

@@ -169,7 +169,7 @@ function enumerate(m: FaultModel, tracing: TracingCase, pairs: boolean) {
               if (comes && left) continue;
               const p3 = left ? 1 : comes ? arise : 1 - arise;
               const oursNow = left === true || comes;
-              const shows: { row: readonly number[]; steady: boolean }[] = [];
+              const shows: { row: readonly number[]; steady: boolean; fault: number | null }[] = [];
               facts.forEach((fact, n) => {
                 const sits: readonly string[] = m.faults[fact.fault]?.circuits ?? [];
                 if (!afterMend[n] || m.faults[fact.fault]?.id === 'nothing-wrong') return;
@@ -179,13 +179,13 @@ function enumerate(m: FaultModel, tracing: TracingCase, pairs: boolean) {
                   .find((one) => one.id === log[lastSame[k] ?? -1]?.outcome)
                   ?.whileQuiet.includes(m.faults[fact.fault]?.id ?? '');
                 if (states || !out(where[k]?.look))
-                  shows.push({ row: row(s, fact), steady: !fact.comes || held === true });
+                  shows.push({ row: row(s, fact), steady: !fact.comes || held === true, fault: fact.fault });
               });
-              if (oursNow) shows.push({ row: Array.from(m.ours[s] ?? []), steady: true });
+              if (oursNow) shows.push({ row: Array.from(m.ours[s] ?? []), steady: true, fault: null });
               for (const one of entry.loaners)
                 if (isBad(one.id)) {
                   const fault = m.faultIndex.get(m.badLoaner[one.kind]?.actsAs ?? '') as number;
-                  shows.push({ row: row(s, { fault, comes: false }), steady: true });
+                  shows.push({ row: row(s, { fault, comes: false }), steady: true, fault });
                 }
               const fresh = combined(
                 m,
@@ -196,7 +196,15 @@ function enumerate(m: FaultModel, tracing: TracingCase, pairs: boolean) {
               const last = lastSame[k] ?? -1;
               const mendedAll = shows.length === 0 && afterMend.some((alive) => !alive);
               const again = last >= 0 && !mendedAll && shows.every((one) => one.steady);
-              const q = again ? (log[last]?.outcome === entry.outcome ? 0.95 : 0) + 0.05 * fresh : fresh;
+              const sticky = (p: number, same: boolean) => (again ? (same ? 0.95 : 0) + 0.05 * p : p);
+              const q =
+                step.places.length === 0
+                  ? sticky(fresh, log[last]?.outcome === entry.outcome)
+                  : placesSeen(m, s, shows, entry).reduce(
+                      (all, { finding, p }) =>
+                        all * sticky(p, log[last] !== undefined && has(log[last], finding) === has(entry, finding)),
+                      1,
+                    );
               branch(afterMend, chances(mend[k]?.after), (afterBack, p4) => {
                 go(k + 1, p * p1 * p2 * p3 * q * p4, afterBack, oursNow);
               });
@@ -219,6 +227,22 @@ function enumerate(m: FaultModel, tracing: TracingCase, pairs: boolean) {
     log: Math.log(total),
   };
 }
+
+const has = ({ outcome, also = [] }: LoggedStep, finding: string) => [outcome, ...also].includes(finding);
+
+/** Of a look at several places: each finding's chance to be as it was logged, one place apart from the other. */
+const placesSeen = (
+  m: FaultModel,
+  s: number,
+  shows: readonly { readonly fault: number | null }[],
+  entry: LoggedStep,
+): readonly { readonly finding: string; readonly p: number }[] =>
+  (m.findings[s] ?? []).map(({ outcome: finding, rows, nothing }) => {
+    const sound = nothing[0] ?? 0;
+    const absent = (fault: number | null) => (fault === null ? sound : (rows[fault]?.[0] ?? 0));
+    const none = shows.reduce((p, { fault }) => (p * absent(fault)) / sound, sound);
+    return { finding, p: has(entry, finding) ? 1 - none : none };
+  });
 
 /** Every way that each of these may or may not go, with its chance. */
 function branch(

@@ -36,8 +36,8 @@ export function carriedThrough(list: readonly Hypothesis[], conditions: readonly
 }
 
 /** All that tells one condition from another while the prior is the same. */
-const saysOf = ({ step, before, look, spent, outcome, again, oursComes, loaners }: Condition): string =>
-  `${step} ${before} ${look} ${spent} ${outcome} ${again} ${oursComes} ${loaners.map((used) => `${used.loaner}:${used.actsAs}`)}`;
+const saysOf = ({ step, before, look, spent, finding, outcome, again, oursComes, loaners }: Condition): string =>
+  `${step} ${before} ${look} ${spent} ${finding ?? ''} ${outcome} ${again} ${oursComes} ${loaners.map((used) => `${used.loaner}:${used.actsAs}`)}`;
 
 function longestKept(list: readonly Hypothesis[], said: readonly string[]): Kept | null {
   let longest: Kept | null = null;

@@ -13,6 +13,8 @@ export type Condition = {
   /** Which of the step's handlings were done before, in bits. */
   readonly spent: number;
   readonly outcome: number;
+  /** Of a look at several places: which of its findings, there (1) or not (0) as `outcome`; null: the outcome of it all. */
+  readonly finding: number | null;
   /** Is the outcome asked about the normal one? */
   readonly isNormal: boolean;
   readonly normal: Float64Array;

@@ -1,11 +1,13 @@
 import { nth } from '../../../figures/rows.ts';
 import { type Assembly, assemblyOf, movesBefore } from '../assembly.ts';
+import { cameOf } from '../cameOf.ts';
 import { leftBy, lookFrom, NOTHING_DONE } from '../configuration.ts';
 import { maskOf } from '../model/circuits.ts';
+import type { FindingRows } from '../model/faultModel.ts';
 import { faultNumber, WATCH_START } from '../model/special.ts';
 import type { FaultModel, LoggedStep, Step, TracingCase } from '../types.ts';
 import type { Condition } from './condition.ts';
-import { asRepeat, inPlace } from './inPlace.ts';
+import { asRepeat, findingsInPlace, inPlace } from './inPlace.ts';
 import type { Prior } from './prior.ts';
 
 /** What each step of the log says, and the entry that it was logged by, in order. */
@@ -28,7 +30,7 @@ export function conditionsOf(model: FaultModel, tracing: TracingCase, prior: Pri
   const conditions: Condition[] = [];
   const entries: LoggedStep[] = [];
   const loaners = loanerIds(model, tracing);
-  const last = new Map<string, string>();
+  const last = new Map<string, LoggedStep>();
   let open: readonly string[] = [];
   let left = NOTHING_DONE;
   for (const entry of tracing.log) {
@@ -44,11 +46,17 @@ export function conditionsOf(model: FaultModel, tracing: TracingCase, prior: Pri
     if (step.id === WATCH_START || outcome < 0) continue;
     const { before, look, spent } = lookFrom(found, step, maskOf(entry.leftOut));
     const key = lookKey(step, look);
-    const looks = inPlace(model, prior, s, before, look, spent);
     const came = last.get(key);
-    last.set(key, entry.outcome);
+    last.set(key, entry);
+    if (step.places.length > 0) {
+      const looked = foundOrNot(findingsInPlace(model, prior, s, before, look), model.findings[s] ?? [], entry, came);
+      conditions.push(...looked.map((one, at) => (at === 0 ? { ...one, oursComes } : one)));
+      entries.push(...looked.map(() => entry));
+      continue;
+    }
+    const looks = inPlace(model, prior, s, before, look, spent);
     conditions.push({
-      ...nth(came === undefined ? looks : asRepeat(model, step, looks, came), outcome),
+      ...nth(came === undefined ? looks : asRepeat(model, step, looks, came.outcome), outcome),
       oursComes,
       loaners: entry.loaners.flatMap((used) => {
         const bad = model.badLoaner[used.kind];
@@ -59,6 +67,21 @@ export function conditionsOf(model: FaultModel, tracing: TracingCase, prior: Pri
   }
   return { conditions, entries };
 }
+
+/** One condition for each finding of a look at several places: it is there, or it is not; `before`: the same look earlier. */
+const foundOrNot = (
+  looks: readonly (readonly Condition[])[],
+  findings: readonly FindingRows[],
+  entry: LoggedStep,
+  before: LoggedStep | undefined,
+): readonly Condition[] =>
+  findings.flatMap(({ outcome }, at): readonly Condition[] => {
+    const there = cameOf(entry).includes(outcome);
+    const condition = looks[at]?.[there ? 1 : 0];
+    if (!condition) return [];
+    const again = !before ? 'first' : cameOf(before).includes(outcome) === there ? 'same' : 'other';
+    return [{ ...condition, again }];
+  });
 
 /** A step in one configuration: done again so, it is the same look once more. */
 export const lookKey = (step: Step, look: number): string => `${step.id} ${look}`;

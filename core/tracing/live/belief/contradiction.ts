@@ -4,7 +4,7 @@ import type { Contradiction, FaultModel, TracingCase } from '../types.ts';
 import type { Condition } from './condition.ts';
 import { carry } from './filter.ts';
 import type { Hypothesis } from './hypotheses.ts';
-import { inPlace } from './inPlace.ts';
+import { findingsInPlace, inPlace } from './inPlace.ts';
 import { outlook } from './outlook.ts';
 import { massOf, type Posterior } from './posterior.ts';
 import { FIRST, PRESENCES, SECOND } from './presence.ts';
@@ -42,7 +42,11 @@ function bestOf(posterior: Posterior): Hypothesis | undefined {
 
 /** P(each outcome) of one logged step under a hypothesis that still stands, given what was before it. */
 function outcomeRow(model: FaultModel, posterior: Posterior, condition: Condition, best: Hypothesis): Float64Array {
-  const outcomes = inPlace(model, posterior.prior, condition.step, condition.before, condition.look, condition.spent);
+  const { step, before, look, spent, finding } = condition;
+  const outcomes =
+    finding === null
+      ? inPlace(model, posterior.prior, step, before, look, spent)
+      : (findingsInPlace(model, posterior.prior, step, before, look)[finding] ?? []);
   const row = Float64Array.from(outcomes, (each) => outlook(best, best.second >= 0 ? FIRST | SECOND : FIRST, each));
   const sum = row.reduce((a, b) => a + b, 0);
   return row.map((p) => p / sum);
@@ -87,9 +91,9 @@ function tailOf(rows: readonly Float64Array[], actual: number): number {
 
 /** The two entries whose removal raises the likelihood of the rest most, each by itself. */
 function mostTelling(posterior: Posterior, tracing: TracingCase): Contradiction['entries'] {
-  const without = posterior.conditions.map((_, k) => {
-    const rest = posterior.conditions.filter((__, at) => at !== k);
-    return { entry: posterior.entries[k]?.entry ?? '', log: likelihood(posterior, rest) };
+  const without = [...new Set(posterior.entries)].map((entry) => {
+    const rest = posterior.conditions.filter((_, at) => posterior.entries[at] !== entry);
+    return { entry: entry.entry, log: likelihood(posterior, rest) };
   });
   const [first, second] = [...without].sort((a, b) => b.log - a.log);
   const unknown = tracing.log[0]?.entry ?? '';

@@ -28,6 +28,7 @@ type Kept = {
 };
 
 const known = new WeakMap<Prior, Kept[][]>();
+const knownFindings = new WeakMap<Prior, Map<string, readonly (readonly Condition[])[]>>();
 
 /**
  * One step in one configuration, each of its outcomes as a condition: nothing opened for it, first of its kind.
@@ -47,9 +48,33 @@ export function inPlace(
   const kept = nth(steps, s);
   const found = kept.find((one) => one.before === before && one.look === look && one.spent === spent);
   if (found) return found.conditions;
-  const conditions = layOut(model, prior, s, before, look, spent);
+  const conditions = layOut(model, prior, s, before, look, spent, tableOf(model, prior, s));
   kept.push({ before, look, spent, conditions });
   return conditions;
+}
+
+/**
+ * As `inPlace`, of a step that looks at several places: for each finding, in the model's order, the condition that it is
+ * not there and that it is.
+ */
+export function findingsInPlace(
+  model: FaultModel,
+  prior: Prior,
+  s: number,
+  before: number,
+  look: number,
+): readonly (readonly Condition[])[] {
+  const steps = knownFindings.get(prior) ?? new Map<string, readonly (readonly Condition[])[]>();
+  knownFindings.set(prior, steps);
+  const key = `${s} ${before} ${look}`;
+  const found = steps.get(key);
+  if (found) return found;
+  const made = (model.findings[s] ?? []).map(({ rows, nothing }, finding) => {
+    const table = { rows, nothing, ours: nothing, normal: 0, anyway: [null, null] };
+    return layOut(model, prior, s, before, look, 0, table).map((condition) => ({ ...condition, finding }));
+  });
+  steps.set(key, made);
+  return made;
 }
 
 /** 1 where a fault is in circuit for this step: not replaced, not unplugged, unless the step itself states what it shows. */
@@ -66,6 +91,26 @@ function circuitFlags(model: FaultModel, s: number, before: number, look: number
   return flags;
 }
 
+/** What outcomes are laid out from: a row of chances per fault, and what each finds of a fault that keeps away. */
+type Table = {
+  readonly rows: readonly Float64Array[];
+  readonly nothing: Float64Array;
+  readonly ours: Float64Array;
+  readonly normal: number;
+  readonly anyway: readonly (Uint8Array | null)[];
+};
+
+function tableOf(model: FaultModel, prior: Prior, s: number): Table {
+  const step = nth(model.steps, s);
+  return {
+    rows: model.faults.map((_, f) => model.rows[s]?.[f] ?? mixed(model, prior, s, f)),
+    nothing: nth(model.nothing, s),
+    ours: nth(model.ours, s),
+    normal: step.normal,
+    anyway: step.outcomes.map((outcome) => foundAnyway(model, outcome)),
+  };
+}
+
 function layOut(
   model: FaultModel,
   prior: Prior,
@@ -73,19 +118,15 @@ function layOut(
   before: number,
   look: number,
   spent: number,
+  { rows, nothing, ours, normal: n, anyway }: Table,
 ): readonly Condition[] {
   const inCircuit = circuitFlags(model, s, before, look);
   const step = nth(model.steps, s);
-  const nothing = nth(model.nothing, s);
-  const ours = nth(model.ours, s);
-  const n = step.normal;
   const faults = model.faults.length;
-  const rows = model.faults.map((_, f) => model.rows[s]?.[f] ?? mixed(model, prior, s, f));
   const quiet = new Float64Array(faults);
   for (let f = 0; f < faults; f++) quiet[f] = inCircuit[f] === 1 ? quietChance(step, prior, f) : 1;
-  const seen = step.outcomes.map(() => new Float64Array(faults * 2));
-  const bad = step.outcomes.map(() => new Float64Array(faults));
-  const anyway = step.outcomes.map((outcome) => foundAnyway(model, outcome));
+  const seen = anyway.map(() => new Float64Array(faults * 2));
+  const bad = anyway.map(() => new Float64Array(faults));
   const rest = anyway.some((found) => found !== null)
     ? Float64Array.from(rows, (row, f) => elseLeft(row, nothing, (o) => anyway[o]?.[f] === 1))
     : null;
@@ -104,12 +145,13 @@ function layOut(
     }
   }
   const { mends, mendsAfter } = mendsOf(model, step, spent);
-  return step.outcomes.map((_, outcome) => ({
+  return anyway.map((_, outcome) => ({
     step: s,
     before,
     look,
     spent,
     outcome,
+    finding: null,
     isNormal: outcome === n,
     normal: nth(seen, n),
     seen: nth(seen, outcome),
@@ -127,7 +169,7 @@ function layOut(
     loaners: [],
     again: 'first' as const,
     held: NOTHING_HELD,
-    outcomes: step.outcomes.length,
+    outcomes: anyway.length,
   }));
 }
 

@@ -1,5 +1,7 @@
 import { GROUPS } from '../groups.ts';
 import type { Group } from '../types.ts';
+import { expandPlaces } from './expandPlaces.ts';
+import type { FindingRows } from './faultModel.ts';
 import type { RawModel, RawStep } from './raw.ts';
 import { ModelFault } from './refusal.ts';
 import { NOTHING_WRONG } from './special.ts';
@@ -15,12 +17,17 @@ export type StepRows = {
   readonly byGroup: { readonly [group in Group]: Float64Array } | null;
   readonly nothing: Float64Array;
   readonly ours: Float64Array;
+  readonly findings: readonly FindingRows[];
 };
 
 type Chances = { readonly [outcome: string]: number };
 
 /** Turns one step's compact rules into one row per fault; every row sums to one. */
 export function expandRows(raw: RawModel, step: RawStep, at: number): StepRows {
+  if (step.places.length > 0) {
+    const looked = expandPlaces(raw, step, at);
+    return { ...looked, byGroup: null, ours: looked.nothing };
+  }
   const where = `steps[${at}] ${step.id}`;
   const outcomes = step.outcomes.map((each) => each.id);
   const isTrial = outcomes.join() === 'works,same,worse';
@@ -56,6 +63,7 @@ export function expandRows(raw: RawModel, step: RawStep, at: number): StepRows {
     byGroup,
     nothing,
     ours: isTrial ? rowOf(trial.ours, outcomes, 'trial.ours') : oursRow(outcomes, nothing),
+    findings: [],
   };
 }
 
@@ -111,6 +119,7 @@ function watchRows(raw: RawModel, outcomes: readonly string[]): StepRows {
     byGroup: eachGroup(sharp),
     nothing,
     ours: nothing,
+    findings: [],
   };
 }
 

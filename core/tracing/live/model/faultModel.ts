@@ -3,7 +3,7 @@ import type { BenchTable } from '../benchTable.ts';
 import type { NewPart } from '../case.ts';
 import type { Gate } from '../gate.ts';
 import type { Group } from '../groups.ts';
-import type { FaultId, StepId } from '../ids.ts';
+import type { FaultId, OutcomeId, StepId } from '../ids.ts';
 import type { LoanerStanding } from '../loanerStanding.ts';
 import type { AssemblyState, SwitchEffect } from './assemblyStates.ts';
 import type { Fault } from './fault.ts';
@@ -23,6 +23,13 @@ export type PartValues = {
   readonly parts: { readonly [kind in ThingKind]?: number };
   readonly proving: number;
   readonly ownersTimes: number;
+};
+
+/** One finding of a look at several places, there or not: rows[fault] and `nothing` are [P(not there), P(there)]. */
+export type FindingRows = {
+  readonly outcome: OutcomeId;
+  readonly rows: readonly Float64Array[];
+  readonly nothing: Float64Array;
 };
 
 /** The fault model, checked and expanded: what can be wrong, what can be done, what each outcome tells. */
@@ -74,6 +81,8 @@ export type FaultModel = {
   /** P(outcome | nothing shows), and when only something of our own making shows. */
   readonly nothing: readonly Float64Array[];
   readonly ours: readonly Float64Array[];
+  /** Of steps that look at several places: each finding by itself; empty for all others. */
+  readonly findings: readonly (readonly FindingRows[])[];
   readonly faultIndex: ReadonlyMap<FaultId, number>;
   readonly stepIndex: ReadonlyMap<StepId, number>;
   /** Bit sets over CIRCUITS: what each fault sits in. */

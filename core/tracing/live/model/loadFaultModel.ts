@@ -105,6 +105,7 @@ function assemble(raw: RawModel): FaultModel {
     byGroup: expanded.map((each) => each.byGroup),
     nothing: expanded.map((each) => each.nothing),
     ours: expanded.map((each) => each.ours),
+    findings: expanded.map((each) => each.findings),
     faultIndex,
     stepIndex,
     faultMask: Int32Array.from(faults, (fault) => maskOf(fault.circuits)),

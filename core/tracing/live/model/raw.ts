@@ -205,6 +205,11 @@ const zStep = z.strictObject({
     )
     .min(2),
   normal: id,
+  /** Of a look at several places at once: where each finding is seen. All but the normal outcome are findings then. */
+  places: z
+    .array(z.strictObject({ id, findings: z.array(id).min(1) }))
+    .max(9)
+    .default([]),
   takesOut: z.array(circuit).default([]),
   staysOut: z.boolean().default(false),
   bringsIn: z.array(circuit).default([]),

@@ -6,6 +6,9 @@ import type { Circuit } from './circuits.ts';
 import type { Exposure, Fault } from './fault.ts';
 import type { Life, MachineNeed, Need, Word } from './needs.ts';
 
+/** One of the places that a look goes over, with what can be found there: several places can have something at once. */
+export type Place = { readonly id: string; readonly findings: readonly OutcomeId[] };
+
 /** What the job needs to write its custody moves by itself. */
 export type StepHandling = {
   /** Owner's parts that leave their slot for the step. */
@@ -88,6 +91,8 @@ export type Step = {
   readonly outcomes: readonly Outcome[];
   /** Index of the outcome of a machine with nothing wrong. */
   readonly normal: number;
+  /** Places that are looked at in one go, each by itself with something found or not; empty: one outcome comes of it. */
+  readonly places: readonly Place[];
   /** Circuits out (bare, or with our part in their place) while the outcome is looked at; `staysOut`: afterwards too, for good. */
   readonly takesOut: readonly Circuit[];
   readonly staysOut: boolean;

@@ -1,3 +1,4 @@
+import { cameOf } from '../cameOf.ts';
 import { lookMask } from '../configuration.ts';
 import type { SafetyFact, SafetyHold } from '../gate.ts';
 import { maskOf } from '../model/circuits.ts';
@@ -112,7 +113,7 @@ const believed = (suspects: Belief['suspects'], faults: readonly string[]): numb
   suspects.reduce((sum, suspect) => sum + (faults.includes(suspect.fault) ? suspect.p : 0), 0);
 
 const isCame = (entry: TracingCase['log'][number], one: Came): boolean =>
-  !entry.struck && entry.step === one.step && one.outcomes.includes(entry.outcome);
+  !entry.struck && entry.step === one.step && cameOf(entry).some((outcome) => one.outcomes.includes(outcome));
 
 const lastOf = (tracing: TracingCase, came: readonly Came[]): number =>
   tracing.log.findLastIndex((entry) => came.some((one) => isCame(entry, one)));

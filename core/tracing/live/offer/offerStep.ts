@@ -109,7 +109,7 @@ export function offerStep(
   const planOrTrial =
     planned < 0 && !named && live.handOver.by !== 'worth' ? seenToFailFirst(model, tracing, live, held) : planned;
   const planOrOwed = owed >= 0 ? owed : planOrTrial;
-  const chosen = method === 'easiest' ? planOrOwed : eyesFirst(model, tracing, steps, planOrOwed);
+  const chosen = method === 'easiest' ? planOrOwed : eyesFirst(model, tracing, steps, planOrOwed, suspects, open);
   const firstFor = opener && chosen === planned ? (held[wanted - steps.length]?.step.id ?? null) : null;
   const next = settled || chosen < 0 ? null : see(chosen, { offered: true, firstFor });
   const left = named !== null && chosen < 0;

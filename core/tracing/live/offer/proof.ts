@@ -1,4 +1,5 @@
 import type { Posterior } from '../belief/posterior.ts';
+import { cameOf } from '../cameOf.ts';
 import type { EvidenceEntry, Fault, FaultModel, LoggedStep, Outcome, Step, Verdict } from '../types.ts';
 import { type Blame, blameAmong, endsWhenFound, faultOf, isOutside, isPart } from './blame.ts';
 import { moreOf } from './elseWrong.ts';
@@ -13,15 +14,17 @@ export const CONFIRMED_BY_READING = 0.98;
 /** What was shown names a part while that is the likelier reason. */
 export const NAMED_FROM = 0.5;
 
-/** A logged step that the model knows, with its outcome. */
+/** A logged step that the model knows, with its outcome; a look at several places once for each finding. */
 export type Found = { readonly entry: LoggedStep; readonly step: Step; readonly outcome: Outcome };
 
 /** What of a log the model knows, what was struck out apart. */
 export const foundIn = (model: FaultModel, log: readonly LoggedStep[]): readonly Found[] =>
   log.flatMap((entry) => {
     const step = entry.struck ? undefined : model.steps[model.stepIndex.get(entry.step) ?? -1];
-    const outcome = step?.outcomes.find((one) => one.id === entry.outcome);
-    return step && outcome ? [{ entry, step, outcome }] : [];
+    return cameOf(entry).flatMap((id) => {
+      const outcome = step?.outcomes.find((one) => one.id === id);
+      return step && outcome ? [{ entry, step, outcome }] : [];
+    });
   });
 
 export const evidenceOf = (found: readonly Found[]): readonly EvidenceEntry[] =>

@@ -1,3 +1,4 @@
+import { cameOf } from '../cameOf.ts';
 import type { OutcomeId, StepId, SymptomId, TracingCase } from '../types.ts';
 
 /** Was one of these terms told, or seen at the bench? */
@@ -8,4 +9,5 @@ export const isNamed = ({ told, seen }: TracingCase, terms: readonly SymptomId[]
 export const hasShown = (
   { log }: Pick<TracingCase, 'log'>,
   came: { readonly [step: StepId]: readonly OutcomeId[] },
-): boolean => log.some((entry) => !entry.struck && came[entry.step]?.includes(entry.outcome) === true);
+): boolean =>
+  log.some((entry) => !entry.struck && cameOf(entry).some((outcome) => came[entry.step]?.includes(outcome) === true));

@@ -20,6 +20,7 @@ export const ID_PLACES: { readonly [file in RawFileName]?: readonly string[] } =
     'steps.<steps>.id=steps',
     'steps.<steps>.outcomes.<outcomes>.id=outcomes',
     'steps.<steps>.normal=outcomes',
+    'steps.<steps>.places.*.findings.*=outcomes',
     'steps.<steps>.tells.*.chance.<outcomes>',
     'steps.<steps>.others.<outcomes>',
     'steps.<steps>.nothing.<outcomes>',

@@ -20,6 +20,8 @@ export function tracingFigures(model: FaultModel, state: TracingCase, method: Me
         {
           handling: step.handling,
           outcomes: step.outcomes.map((outcome) => outcome.id),
+          places: step.places,
+          normal: step.outcomes[step.normal]?.id ?? '',
           needs: step.needs,
           handsOn: step.handsOn,
           waiting: step.waiting,
