@@ -30,7 +30,8 @@ export function LookCard({ places, others, running, onFound, onOutcome, onSometh
   }, [running]);
   const all = places.flatMap(({ findings }) => findings);
   const tapped = all.filter(({ id }) => found.includes(id));
-  const turn = (id: string, on: boolean) => setFound(on ? [...found, id] : found.filter((one) => one !== id));
+  // Two digits can come in one go, held back until it is sure that they are no scan: each goes on from the one before.
+  const turn = (id: string, on: boolean) => setFound((now) => (on ? [...now, id] : now.filter((one) => one !== id)));
   const byDigit = (event: KeyboardEvent) => {
     if (event.ctrlKey || event.altKey || event.metaKey || event.repeat) return;
     if (event.key === '0') {
@@ -41,7 +42,7 @@ export function LookCard({ places, others, running, onFound, onOutcome, onSometh
     if (!place) return;
     event.preventDefault();
     const here = place.findings.map(({ id }) => id);
-    setFound([...found.filter((id) => !here.includes(id)), ...nextFindings(here, found)]);
+    setFound((now) => [...now.filter((id) => !here.includes(id)), ...nextFindings(here, now)]);
   };
   const log = (event: FormEvent) => {
     event.preventDefault();
