@@ -20,22 +20,22 @@ type PlacesRows = {
  */
 export function expandPlaces(raw: RawModel, step: RawStep, at: number): PlacesRows {
   const where = `steps[${at}] ${step.id}`;
-  const refuse = (field: string, because: string): never => {
+  const wrong = (field: string, because: string): never => {
     throw new ModelFault('steps.json', `${where}.${field}`, because);
   };
   const ids = step.outcomes.map(({ id }) => id).filter((id) => id !== step.normal);
   const placed = step.places.flatMap(({ findings }) => findings);
   const stray = [...placed, ...ids].find((id) => !ids.includes(id) || placed.filter((one) => one === id).length !== 1);
-  if (stray !== undefined) refuse('places', `${stray} is not found at just one place`);
+  if (stray !== undefined) wrong('places', `${stray} is not found at just one place`);
   if ([...step.does, ...step.alsoDoes, ...step.putBackDoes, ...step.takesOut].length > 0 || step.onRig)
-    refuse('places', 'a look at several places does nothing to them');
+    wrong('places', 'a look at several places does nothing to them');
   const known = (chances: Chances, field: string): Chances => {
     const unknown = Object.keys(chances).find((name) => !ids.includes(name));
-    return unknown === undefined ? chances : refuse(field, `no finding ${unknown}`);
+    return unknown === undefined ? chances : wrong(field, `no finding ${unknown}`);
   };
   const others = known(step.others ?? {}, 'others');
   const missing = ids.find((id) => (others[id] ?? 0) <= 0);
-  if (missing !== undefined) refuse('others', `${missing} can be there whatever is wrong`);
+  if (missing !== undefined) wrong('others', `${missing} can be there whatever is wrong`);
   const nothing = known({ ...others, ...step.nothing }, 'nothing');
   const { faults } = raw['faults.json'];
   const listed = new Uint8Array(faults.length);
@@ -44,7 +44,7 @@ export function expandPlaces(raw: RawModel, step: RawStep, at: number): PlacesRo
     const own = { ...others, ...known(rule.chance, `tells[${n}]`) };
     for (const id of rule.faults) {
       const f = faults.findIndex((fault) => fault.id === id);
-      if (f < 0) refuse(`tells[${n}].faults`, `no fault ${id}`);
+      if (f < 0) wrong(`tells[${n}].faults`, `no fault ${id}`);
       there[f] = own;
       listed[f] = 1;
     }
