@@ -93,6 +93,13 @@ export const newWork = (begun: Pick<Work, 'run' | 'kind' | 'what' | 'by' | 'star
   struck: null,
 });
 
+/** Is it still being done? */
+export const isUnderWay = ({ endedAt, struck }: Pick<Work, 'endedAt' | 'struck'>): boolean =>
+  endedAt === null && !struck;
+
+/** Was it done, and does it count? */
+export const isDone = ({ endedAt, struck }: Pick<Work, 'endedAt' | 'struck'>): boolean => endedAt !== null && !struck;
+
 /** Is it on the owner's bill: hands-on minutes of everything but our own proofs and what was struck out. */
 export const isCharged = (work: Work): boolean => work.kind !== 'own-proof' && !work.struck;
 

@@ -1,7 +1,7 @@
 import { refuse } from '../../core/commands/kernel/decision.ts';
 import type { Notice } from '../../core/contract/standing.ts';
 import type { Stream } from '../../core/journal/entry.ts';
-import type { EpochMs } from '../../core/time.ts';
+import { type EpochMs, MINUTE_MS } from '../../core/time.ts';
 import { isBlobName } from '../blobs/blobName.ts';
 import { getBlob, hasBlob, putBlob, sweepBlobs } from '../blobs/blobs.ts';
 import { Bell, changesAfter } from '../journal/changes.ts';
@@ -39,7 +39,7 @@ const CHANGED_ON_DISK: ReadonlySet<Unreadable['wrong']> = new Set([
 ]);
 
 /** So far two readings of a clock may lie apart without a word. */
-const CLOCK_MAY_DIFFER_MS = 60_000;
+const CLOCK_MAY_DIFFER_MS = MINUTE_MS;
 
 /** What a shop is opened with. */
 export type Opening = {

@@ -1,3 +1,4 @@
+import { damagePageOfNote20 } from '../../tests/builders/damagedPage.ts';
 import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -71,14 +72,7 @@ describe('going on with what is here', { timeout: 30_000 }, () => {
   });
 
   it('after the journal’s file was damaged: what can be read of it takes its place, and it is kept aside', async () => {
-    const shop = await opened();
-    const long = 'x'.repeat(3000);
-    for (let note = 1; note <= 40; note++) await write(shop, edition(`note ${note} ${long}`));
-    await shop.close();
-    const bytes = readFileSync(path('shop.db'));
-    const at = bytes.indexOf('"name":"note 20');
-    bytes.fill(0, at - (at % 4096), at - (at % 4096) + 4096);
-    writeFileSync(path('shop.db'), bytes);
+    const bytes = await damagePageOfNote20(await opened(), path('shop.db'));
     const given = await goOn(options(), true);
     expect(given).toMatchObject({
       why: { refused: 'damaged-file' },

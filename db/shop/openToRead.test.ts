@@ -1,3 +1,4 @@
+import { damagePageOfNote20 } from '../../tests/builders/damagedPage.ts';
 import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { cpSync, readdirSync, readFileSync, rmSync, statSync, truncateSync, writeFileSync } from 'node:fs';
@@ -251,14 +252,7 @@ describe('a shop with one bad byte', { timeout: 30_000 }, () => {
   });
 
   it('in a page of the file: shows all that lies in other pages', async () => {
-    const shop = await place.opened();
-    const long = 'x'.repeat(3000);
-    for (let note = 1; note <= 40; note++) await write(shop, edition(`note ${note} ${long}`));
-    await shop.close();
-    const bytes = readFileSync(path('shop.db'));
-    const at = bytes.indexOf('"name":"note 20');
-    bytes.fill(0, at - (at % 4096), at - (at % 4096) + 4096);
-    writeFileSync(path('shop.db'), bytes);
+    await damagePageOfNote20(await place.opened(), path('shop.db'));
     const opened = await readOnly('damaged-file');
     const notes = await notesOf(opened);
     expect(notes).not.toContain(20);

@@ -1,4 +1,5 @@
 import { epochMs, minutes } from '../../core/time.ts';
+import { anEstimate } from './anEstimate.ts';
 
 const job = 'j';
 const at = epochMs(1_000);
@@ -90,18 +91,7 @@ export const inputs = {
   leaveLikeThis: { job, open: [], unplugged: [], lying: [], doNotPower: null },
   confirmLeft: { job },
   goOn: { job, to: 'tracing' },
-  noteEstimate: {
-    job,
-    moment: 'step',
-    handsOn: { p10: 1, p50: 2, p90: 3 },
-    price: { p50: 1, p90: 2 },
-    withPart: null,
-    passesLimit: 0,
-    drivers: [],
-    seed: 1,
-    paths: 1,
-    policy: 'ratio',
-  },
+  noteEstimate: { job, moment: 'step', ...anEstimate(2) },
   promise: { job, at, p90: at, told: true },
   tellPromise: { job, at, p90: at, how: 'phone' },
   ask: {

@@ -1,8 +1,9 @@
 import { z } from 'zod';
-import { chosenOf, isOpen, limitAfter, movesLimit, type Question } from '../../approval/question.ts';
+import { chosenOf, limitAfter, movesLimit, type Question, TRY_BY, TRY_RESULTS } from '../../approval/question.ts';
 import type { View } from '../../entries/view.ts';
 import { withLimit } from '../../job/applyJob.ts';
 import { linesAgreedBy } from '../../job/approval/linesAgreedBy.ts';
+import { triesInVain } from '../../job/approval/nextTry.ts';
 import type { Job } from '../../job/job.ts';
 import { committedMinor, limitRefusal } from '../../job/money/withinWord.ts';
 import { mayBeAgreed } from '../../job/orders/order.ts';
@@ -18,6 +19,7 @@ import { openUnitOfWork, type UnitOfWork } from '../kernel/unitOfWork.ts';
 import { issuePaper } from '../papers/issue.ts';
 import { beforeAsked, whyNotHeard } from './heard.ts';
 import { howAnswered } from './howAnswered.ts';
+import { openQuestion } from './openQuestion.ts';
 
 /** Writes down a try to reach the owner. */
 export const logTry = jobCommand(
@@ -26,20 +28,14 @@ export const logTry = jobCommand(
     job: zJobId,
     question: zQuestionId,
     at: zEpoch,
-    how: z.enum(['phone', 'mail', 'message', 'letter']),
-    result: z.enum(['no-answer', 'message-left', 'sent', 'reached']),
+    how: z.enum(TRY_BY),
+    result: z.enum(TRY_RESULTS),
     number: zLine.nullable(),
   }),
   OPEN_STAGES,
   (view, { job, number, ...rest }, asking) => {
-    const question = view.job.questions.find((one) => one.id === rest.question);
-    if (!question) return refuse('no-such-question', { question: rest.question });
-    if (!isOpen(question))
-      return refuse('question-not-open', {
-        question: question.id,
-        answered: question.answer !== null,
-        lapsed: question.lapsed,
-      });
+    const question = openQuestion(view.job, rest.question);
+    if ('refused' in question) return { ok: false, refusal: question };
     if (rest.at > asking.at) return refuse('answered-after-now', { at: rest.at, now: asking.at });
     if (beforeAsked(rest.at, question.askedAt, asking.at))
       return refuse('answered-before-asked', { at: rest.at, askedAt: question.askedAt });
@@ -68,14 +64,8 @@ export const answer = jobCommand('answer', zAnswer, OPEN_STAGES, decideAnswer, (
 }));
 
 function decideAnswer(view: View & { readonly job: Job }, input: z.infer<typeof zAnswer>, asking: Asking): Decision {
-  const question = view.job.questions.find((one) => one.id === input.question);
-  if (!question) return refuse('no-such-question', { question: input.question });
-  if (!isOpen(question))
-    return refuse('question-not-open', {
-      question: question.id,
-      answered: question.answer !== null,
-      lapsed: question.lapsed,
-    });
+  const question = openQuestion(view.job, input.question);
+  if ('refused' in question) return { ok: false, refusal: question };
   if (asking.at > question.validUntil)
     return refuse('question-lapsed', { question: question.id, validUntil: question.validUntil });
   const chosen = chosenOf({ options: question.options, answer: input });
@@ -163,15 +153,10 @@ export const lapse = jobCommand(
   z.strictObject({ job: zJobId, question: zQuestionId }),
   OPEN_STAGES,
   (view, input, asking) => {
-    const question = view.job.questions.find((one) => one.id === input.question);
-    if (!question || !isOpen(question))
-      return refuse('question-not-open', {
-        question: input.question,
-        answered: question?.answer != null,
-        lapsed: question?.lapsed ?? false,
-      });
+    const question = openQuestion(view.job, input.question);
+    if ('refused' in question) return { ok: false, refusal: question };
     const tries = view.shop.settings?.rules.triesBeforeHome ?? 3;
-    const inVain = question.tries.filter((one) => one.result !== 'reached').length;
+    const inVain = triesInVain(question);
     if (asking.at <= question.validUntil && inVain < tries)
       return refuse('question-still-valid', {
         validUntil: question.validUntil,

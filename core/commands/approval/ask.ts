@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { Comparison } from '../../approval/compare.ts';
-import { DAYS_AWAY, limitAfter, type Offer, QUESTION_KINDS } from '../../approval/question.ts';
+import { CONDITIONS, DATA_FIRST, DAYS_AWAY, limitAfter, type Offer, QUESTION_KINDS } from '../../approval/question.ts';
+import { PART_ANSWERS } from '../../custody/ownersWord.ts';
 import type { View } from '../../entries/view.ts';
 import { questionId } from '../../ids.ts';
 import { linesAgreedBy } from '../../job/approval/linesAgreedBy.ts';
@@ -40,8 +41,8 @@ const zOption = z.strictObject({
     raisesMinor: zMinor.optional(),
     items: z.array(zItem).max(20),
     accepts: z.boolean(),
-    data: z.enum(['copy', 'unplug', 'leave']).nullable(),
-    dead: z.strictObject({ part: zPartId, answer: z.enum(['back', 'keep', 'send', 'scrap', 'follow']) }).nullable(),
+    data: z.enum(DATA_FIRST).nullable(),
+    dead: z.strictObject({ part: zPartId, answer: z.enum(PART_ANSWERS) }).nullable(),
     order: z.strictObject({ order: zId, priceMinor: zMinor }).optional(),
     daysAway: z.enum(DAYS_AWAY).optional(),
     beyondWorth: z.literal(true).optional(),
@@ -61,7 +62,7 @@ const zOffer = z.strictObject({
   priceMinor: zMinor,
   taxPermille: zPermille.optional(),
   coreMinor: zMinor.optional(),
-  condition: z.enum(['new', 'used', 'refurbished']),
+  condition: z.enum(CONDITIONS),
   warrantyMonths: z.int().min(0).max(240),
   whyNotSame: zText,
 });

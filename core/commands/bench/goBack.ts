@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { movesAsItCame } from '../../job/asItCame.ts';
 import { mayNotOpen } from '../../job/bench/mayOpen.ts';
 import { isThere, lastWorked, returnMoves } from '../../job/triedArrangements.ts';
+import { isUnderWay } from '../../job/work.ts';
 import { AT_THE_BENCH, OPEN_STAGES } from '../../stage.ts';
 import { jobCommand } from '../kernel/command.ts';
 import { refuse } from '../kernel/decision.ts';
@@ -21,7 +22,7 @@ export const goBackToWorked = jobCommand(
     const { job, machine } = view;
     const worked = lastWorked(job);
     if (!machine || worked?.run !== input.run) return refuse('not-the-last-that-worked', { run: input.run });
-    const running = job.work.find((work) => work.endedAt === null && !work.struck);
+    const running = job.work.find((work) => isUnderWay(work));
     if (running) return refuse('already-at-work', { what: running.what, since: running.startedAt });
     const closed = mayNotOpen(job);
     if (closed) return { ok: false, refusal: closed };

@@ -1,6 +1,6 @@
 import type { View } from '../../entries/view.ts';
 import type { Job } from '../../job/job.ts';
-import { type Phase, phaseOf, type Work } from '../../job/work.ts';
+import { isUnderWay, type Phase, phaseOf, type Work } from '../../job/work.ts';
 import type { EpochMs } from '../../time.ts';
 import type { Asking } from '../kernel/asking.ts';
 import type { UnitOfWork } from '../kernel/unitOfWork.ts';
@@ -25,7 +25,7 @@ export function giveHandsBack(book: UnitOfWork, asking: Asking, at: EpochMs): vo
 const elsewhere = ({ elsewhere: jobs }: View, { by }: Asking, phase: Phase) =>
   jobs.flatMap((job) =>
     job.work
-      .filter((work) => work.by === by && work.endedAt === null && !work.struck && phaseOf(work).to === phase)
+      .filter((work) => work.by === by && isUnderWay(work) && phaseOf(work).to === phase)
       .map((work) => ({ job, work })),
   );
 

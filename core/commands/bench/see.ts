@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type { ProofStatus } from '../../custody/part.ts';
 import { mayNotOpen } from '../../job/bench/mayOpen.ts';
 import { CURES } from '../../job/entries.ts';
+import { isDone } from '../../job/work.ts';
 import type { Verdict as Shown } from '../../tracing/live/types.ts';
 import { wayBelieved } from '../../tracing/live/wayBelieved.ts';
 import { jobCommand } from '../kernel/command.ts';
@@ -73,9 +74,7 @@ export const judge = jobCommand(
     if (verdict.is === 'confirmed') {
       const part = view.parts.get(verdict.part);
       if (!part) return refuse('no-such-part', { part: verdict.part });
-      const runs = verdict.evidence.filter((run) =>
-        view.job.work.some((work) => work.run === run && work.endedAt !== null && !work.struck),
-      );
+      const runs = verdict.evidence.filter((run) => view.job.work.some((work) => work.run === run && isDone(work)));
       if (runs.length < verdict.evidence.length)
         return refuse('evidence-not-in-the-log', { evidence: verdict.evidence });
       const shown = asking.tracing.verdict(view);

@@ -9,7 +9,7 @@ import { mayNotOpen } from '../../job/bench/mayOpen.ts';
 import type { Job } from '../../job/job.ts';
 import { limitRefusal, minutesBeyondWord, withWorkDone } from '../../job/money/withinWord.ts';
 import type { TriedArrangement } from '../../job/triedArrangement.ts';
-import type { UsedLoaner, Work } from '../../job/work.ts';
+import { isUnderWay, type UsedLoaner, type Work } from '../../job/work.ts';
 import { personal } from '../../journal/personal.ts';
 import type { Refusal } from '../../refusal.ts';
 import { AT_THE_BENCH, OPEN_STAGES } from '../../stage.ts';
@@ -96,7 +96,7 @@ function startProblem(
   if (clock) return { ok: false, refusal: clock };
   if (job.stage === 'ready' && input.kind !== 'handling')
     return refuse('not-at-this-stage', { command: 'start-work', stage: job.stage, allowed: AT_THE_BENCH });
-  const running = job.work.find((work) => work.endedAt === null && work.by === asking.by && !work.struck);
+  const running = job.work.find((work) => work.by === asking.by && isUnderWay(work));
   if (running) return refuse('already-at-work', { what: running.what, since: running.startedAt });
   if (
     job.questions.some((question) => isOpen(question) && question.kind !== 'go-on') &&

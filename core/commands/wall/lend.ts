@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { whyMayNotAnswer } from '../../approval/mayAnswer.ts';
-import { heldFor, notThere } from '../../custody/move/moveRefusals.ts';
+import { heldFor, notThere, partOut } from '../../custody/move/moveRefusals.ts';
 import { samePlace } from '../../custody/place.ts';
 import { OPEN_STAGES } from '../../stage.ts';
 import { backFromLending } from '../bench/moveOut.ts';
@@ -29,14 +29,7 @@ export const lendPart = jobCommand(
     const mayNot = whyMayNotAnswer(view.owner, input.to, { amountMinor: null, data: part.dataBearing });
     if (mayNot) return { ok: false, refusal: mayNot };
     if (part.reservedFor && part.reservedFor !== input.job) return { ok: false, refusal: heldFor(part) };
-    if (part.title && part.title.job !== input.job)
-      return refuse('part-out', {
-        ...names,
-        heldBy: part.title.job,
-        is: part.place,
-        since: part.since,
-        movedBy: part.movedBy,
-      });
+    if (part.title && part.title.job !== input.job) return { ok: false, refusal: partOut(part, part.title.job) };
     const { returnBy, job } = input;
     const book = openUnitOfWork(view, asking);
     const to =

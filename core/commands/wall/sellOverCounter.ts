@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { heldFor } from '../../custody/move/moveRefusals.ts';
+import { heldFor, partOut } from '../../custody/move/moveRefusals.ts';
 import { shopCommand } from '../kernel/command.ts';
 import { refuse } from '../kernel/decision.ts';
 import { zMinor, zPartId } from '../kernel/fields.ts';
@@ -21,13 +21,7 @@ export const sellPart = shopCommand(
     if (part.place.at === 'with')
       return refuse('split-it-first', { ...names, carrier: view.parts.get(part.place.part)?.name });
     if (part.place.at !== 'bin' && part.place.at !== 'rig' && part.place.at !== 'bench')
-      return refuse('part-out', {
-        ...names,
-        heldBy: part.title?.job ?? null,
-        is: part.place,
-        since: part.since,
-        movedBy: part.movedBy,
-      });
+      return { ok: false, refusal: partOut(part, part.title?.job ?? null) };
     const all = [part, ...part.riders.flatMap((id) => view.parts.get(id) ?? [])];
     const held = all.find((one) => one.reservedFor !== null);
     if (held) return { ok: false, refusal: heldFor(held) };

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { heldFor, slotProblem } from '../../custody/move/moveRefusals.ts';
+import { heldFor, partOut, slotProblem } from '../../custody/move/moveRefusals.ts';
 import type { ProofStatus, ThingKind } from '../../custody/part.ts';
 import { type Place, slotOf } from '../../custody/place.ts';
 import { issueTag } from '../../custody/tag.ts';
@@ -212,15 +212,7 @@ export const reservePart = shopCommand(
     if (part.reservedFor)
       return refuse('reserved-already', { part: part.id, name: part.name, since: part.reserved?.at });
     if (part.place.at !== 'bin' && part.place.at !== 'rig')
-      return refuse('part-out', {
-        part: part.id,
-        tag: part.tag,
-        name: part.name,
-        heldBy: part.title?.job ?? null,
-        is: part.place,
-        since: part.since,
-        movedBy: part.movedBy,
-      });
+      return { ok: false, refusal: partOut(part, part.title?.job ?? null) };
     const book = openUnitOfWork(view, asking);
     book.add(`part:${part.id}`, 'part-reserved', { job: input.job });
     if (!view.job.parts.includes(part.id)) book.add(`job:${input.job}`, 'part-joined', { part: part.id });

@@ -3,7 +3,7 @@ import type { Refusal } from '../../refusal.ts';
 import type { Part } from '../ledger.ts';
 import { type Place, samePlace, slotOf } from '../place.ts';
 import type { Move, MoveView } from './move.ts';
-import { heldFor, notThere } from './moveRefusals.ts';
+import { heldFor, notThere, partOut } from './moveRefusals.ts';
 
 /**
  * Why a part does not leave the place it is in by this move; null when it may. It has to be there, be this job's or
@@ -51,17 +51,7 @@ function heldProblem(view: MoveView, part: Part, whole: Part, { job }: Move): Re
     };
   const has = jobThatHas(whole);
   const tidied = job === null && whole.title === null;
-  if (part.belongs.to === 'shop' && has !== null && has !== job && !tidied)
-    return {
-      refused: 'part-out',
-      part: part.id,
-      tag: part.tag,
-      name: part.name,
-      heldBy: has,
-      is: whole.place,
-      since: whole.since,
-      movedBy: whole.movedBy,
-    };
+  if (part.belongs.to === 'shop' && has !== null && has !== job && !tidied) return partOut(part, has, whole);
   const source = slotOf(whole.place);
   return source && !view.machine(source.machine)
     ? {

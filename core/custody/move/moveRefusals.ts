@@ -1,3 +1,4 @@
+import type { JobId } from '../../ids.ts';
 import type { Refusal } from '../../refusal.ts';
 import type { Part } from '../ledger.ts';
 import type { Machine } from '../machine.ts';
@@ -13,6 +14,18 @@ export const notThere = (part: Part, said: Part['place']): Refusal => ({
   is: part.place,
   since: part.since,
   movedBy: part.movedBy,
+});
+
+/** A job has the part, or it lies with none; `carrier` is what it goes with, where that knows better. */
+export const partOut = (part: Part, heldBy: JobId | null, carrier: Part = part): Refusal => ({
+  refused: 'part-out',
+  part: part.id,
+  tag: part.tag,
+  name: part.name,
+  heldBy,
+  is: carrier.place,
+  since: carrier.since,
+  movedBy: carrier.movedBy,
 });
 
 /** Which job a part is held for, by whom and since when. */

@@ -1,4 +1,4 @@
-import type { Reading } from '../../job/work.ts';
+import { isDone, type Reading } from '../../job/work.ts';
 import type { ProofFacts } from '../../papers/builders/returnReportFacts.ts';
 import type { ReadingFacts } from '../../papers/ruler.ts';
 import type { Making } from '../making.ts';
@@ -47,7 +47,7 @@ const isSame = (a: string, b: string): boolean => a.toLocaleLowerCase() === b.to
 /** Each proof with its readings and their limits; one without readings says that it passed or not. */
 export function proofFacts(making: Making): readonly ProofFacts[] {
   const { job, words, format } = making;
-  const proofs = job.work.filter((work) => work.kind === 'proof' && work.endedAt !== null && !work.struck);
+  const proofs = job.work.filter((work) => work.kind === 'proof' && isDone(work));
   return proofs.flatMap((work): ProofFacts[] => {
     const came = words.facts[work.passed === false ? 'notPassed' : 'passed'];
     if (work.readings.length === 0) return [{ what: workName(making, work), result: came }];

@@ -1,3 +1,4 @@
+import { isDone } from '../../job/work.ts';
 import type { Making } from '../making.ts';
 import { faultName, inSentence, outcomeWords, sentence, workName } from '../worded.ts';
 
@@ -12,7 +13,7 @@ export function ruledOut(making: Making): readonly { readonly what: string; read
   const { view, job, asking, words, format } = making;
   const { tracing } = asking;
   if (!tracing || !job.verdict) return [];
-  const steps = job.work.filter((work) => work.kind === 'step' && work.endedAt !== null && !work.struck);
+  const steps = job.work.filter((work) => work.kind === 'step' && isDone(work));
   const stood = [
     tracing.suspects({ ...view, job: { ...job, seen: null, work: [] } }),
     ...Array.from({ length: steps.length + 1 }, (_, count) =>

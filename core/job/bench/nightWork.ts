@@ -3,6 +3,7 @@ import { posteriorOf } from '../../tracing/live/belief/posterior.ts';
 import { whyNotOffered } from '../../tracing/live/offer/available.ts';
 import type { FaultModel, TracingCase } from '../../tracing/live/types.ts';
 import type { Job } from '../job.ts';
+import { isUnderWay } from '../work.ts';
 
 /** A pass that likely takes longer than this is worth a night: common practice, no source. */
 const LONG_MINUTES = 180;
@@ -14,7 +15,7 @@ const LONG_PROOFS = ['memory-pass', 'processor-load', 'card-load'] as const;
  * tracing, the long steps that could be taken now. Nothing where something runs already, or where nobody may power it.
  */
 export function nightWork(job: Job, model: FaultModel, tracing: TracingCase): readonly string[] {
-  const runs = job.work.some((work) => work.endedAt === null && !work.struck);
+  const runs = job.work.some((work) => isUnderWay(work));
   if (runs || (job.left !== null && job.left.doNotPower !== null)) return [];
   if (job.stage === 'proving') {
     const passed = new Set(job.work.filter((work) => work.passed && !work.struck).map((work) => work.what));

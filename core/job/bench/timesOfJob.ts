@@ -5,7 +5,7 @@ import { MINUTE_MS } from '../../time.ts';
 import { assemblyOf, movesBefore } from '../../tracing/live/assembly.ts';
 import type { FaultModel, StateId, Switch } from '../../tracing/live/types.ts';
 import type { Job } from '../job.ts';
-import type { Work, WorkKind } from '../work.ts';
+import { isDone, type Work, type WorkKind } from '../work.ts';
 
 /** Times that teach nothing, by reason: shown beside those that do. */
 export type TimesLeftOut = {
@@ -98,8 +98,7 @@ function agreedTimes({ catalogue }: TimesBy, job: Job): readonly TimeOrWhy[] {
   });
 }
 
-const isPieceOf = (work: Work, task: string): boolean =>
-  work.kind !== 'step' && work.what === task && work.endedAt !== null && !work.struck;
+const isPieceOf = (work: Work, task: string): boolean => work.kind !== 'step' && work.what === task && isDone(work);
 
 /** Who did all of it; null where several did. */
 function soleHand(pieces: readonly Work[]): string | null {
@@ -110,9 +109,7 @@ function soleHand(pieces: readonly Work[]): string | null {
 function wholeTimes({ model, catalogue }: TimesBy, job: Job): readonly TimeOrWhy[] {
   return Object.entries(WHOLES).flatMap(([kind, task]): readonly TimeOrWhy[] => {
     const agreed = new Set(job.tasks?.map(({ id }) => id));
-    const pieces = job.work.filter(
-      (work) => work.kind === kind && !agreed.has(work.what) && work.endedAt !== null && !work.struck,
-    );
+    const pieces = job.work.filter((work) => work.kind === kind && !agreed.has(work.what) && isDone(work));
     const handsOn = pieces.reduce((sum, work) => sum + work.handsOn, 0);
     if (handsOn === 0) return [];
     if (pieces.some((work) => work.forgotten)) return ['forgotten'];

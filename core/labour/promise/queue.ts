@@ -1,5 +1,6 @@
 import type { ThreePoint } from '../../figures/logNormal.ts';
 import { prng } from '../../figures/prng.ts';
+import { seedOf } from '../../figures/seedOf.ts';
 import { DAY_MS, type EpochMs, epochMs, MINUTE_MS } from '../../time.ts';
 import type { WorkCalendar } from './calendar.ts';
 import { minutesLeft, type Percentiles, spanLeft } from './left.ts';
@@ -98,11 +99,4 @@ function endOf(draw: Draw, calendar: WorkCalendar, now: EpochMs, ahead: number):
   const there = draw.part ? (draw.part.from === 'now' ? now : known) + draw.part.after : known;
   const fitted = calendar.byOne(epochMs(Math.round(Math.max(known, there))), rest);
   return fitted && epochMs(Math.round(fitted + draw.alone * MINUTE_MS));
-}
-
-/** FNV-1a over the id's characters. */
-function seedOf(id: string): number {
-  let seed = 2166136261;
-  for (const char of id) seed = Math.imul(seed ^ (char.codePointAt(0) ?? 0), 16777619);
-  return seed >>> 0;
 }

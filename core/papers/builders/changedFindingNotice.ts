@@ -1,11 +1,12 @@
 import type { Money } from '../../money/money.ts';
 import type { EpochMs, Minutes } from '../../time.ts';
-import { joined, says, strongly, table } from '../blocks.ts';
+import { answerSigning, choiceBlock, untilSection } from '../answering.ts';
+import { joined, says, table } from '../blocks.ts';
 import type { Block, Sheet } from '../content.ts';
 import type { AnswerOptionFacts, CommonFacts, EstimateFacts, SignatureFacts } from '../facts.ts';
 import { type Format, formatFor } from '../format.ts';
 import type { Setting } from '../setting.ts';
-import { answerFields, sheet, signing } from '../sheet.ts';
+import { answerFields, sheet } from '../sheet.ts';
 
 /** Said when what was seen is not what was told and the estimate no longer fits what was agreed. The job waits. */
 export type ChangedFindingFacts = CommonFacts & {
@@ -62,29 +63,11 @@ export function changedFindingNotice(facts: ChangedFindingFacts, setting: Settin
       },
       {
         label: words.data,
-        blocks: facts.dataFirst
-          ? [
-              ...says(facts.dataFirst.says),
-              {
-                block: 'choices',
-                ticks: { open: common.boxOpen, chosen: common.boxChosen },
-                choices: facts.dataFirst.choices.map(({ text, chosen }) => ({ text, chosen: chosen ?? false })),
-              },
-            ]
-          : [],
+        blocks: facts.dataFirst ? [...says(facts.dataFirst.says), choiceBlock(facts.dataFirst.choices, setting)] : [],
       },
-      {
-        label: common.until,
-        blocks: says(strongly(`${format.dayTime(facts.validUntil)}. ${common.noAnswer}`, ` ${facts.without}`)),
-      },
+      untilSection(facts, setting, format),
     ],
-    signing: {
-      on: 'last-page',
-      line: signing(facts.signature, words.signed, setting, format, [
-        setting.words.common.answeredLine,
-        setting.words.common.howLine,
-      ]),
-    },
+    signing: answerSigning(facts.signature, words.signed, setting, format),
   });
 }
 

@@ -1,11 +1,12 @@
 import type { Money } from '../../money/money.ts';
 import type { EpochMs, Minutes } from '../../time.ts';
+import { answerSigning, choiceBlock, untilSection } from '../answering.ts';
 import { amounts, items, joined, says, strongly } from '../blocks.ts';
 import type { Block, Comparison, Sheet, Text, Verdict } from '../content.ts';
 import type { AnswerOptionFacts, ChargeFacts, CommonFacts, Condition, SignatureFacts } from '../facts.ts';
 import { type Format, formatFor } from '../format.ts';
 import type { Setting } from '../setting.ts';
-import { answerFields, sheet, signing } from '../sheet.ts';
+import { answerFields, sheet } from '../sheet.ts';
 
 /** One attribute of both parts. What is not known on a side is left out and printed as not known. */
 export type ComparedFacts = {
@@ -98,28 +99,11 @@ export function substituteDisclosure(facts: SubstituteDisclosureFacts, setting: 
       },
       {
         label: words.oldPart,
-        blocks: facts.oldPart?.length
-          ? [
-              {
-                block: 'choices',
-                ticks: { open: common.boxOpen, chosen: common.boxChosen },
-                choices: facts.oldPart.map(({ text, chosen }) => ({ text, chosen: chosen ?? false })),
-              },
-            ]
-          : [],
+        blocks: facts.oldPart?.length ? [choiceBlock(facts.oldPart, setting)] : [],
       },
-      {
-        label: common.until,
-        blocks: says(strongly(`${format.dayTime(facts.validUntil)}. ${common.noAnswer}`, ` ${facts.without}`)),
-      },
+      untilSection(facts, setting, format),
     ],
-    signing: {
-      on: 'last-page',
-      line: signing(facts.signature, words.signed, setting, format, [
-        setting.words.common.answeredLine,
-        setting.words.common.howLine,
-      ]),
-    },
+    signing: answerSigning(facts.signature, words.signed, setting, format),
   });
 }
 

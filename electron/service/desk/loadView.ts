@@ -6,6 +6,7 @@ import { asItCounts } from '../../../core/custody/standing.ts';
 import type { View } from '../../../core/entries/view.ts';
 import type { PartId } from '../../../core/ids.ts';
 import type { Job } from '../../../core/job/job.ts';
+import { isUnderWay } from '../../../core/job/work.ts';
 import type { EpochMs } from '../../../core/time.ts';
 import { openJobs, type Reader } from '../../../db/index.ts';
 
@@ -40,7 +41,7 @@ async function jobsUnderWay(read: Reader, by: string, but: string | undefined): 
   const jobs: Job[] = [];
   for (const id of await openJobs(read)) {
     const job = id === but ? null : await read.load('job', id);
-    if (job?.work.some((work) => work.by === by && work.endedAt === null && !work.struck)) jobs.push(job);
+    if (job?.work.some((work) => work.by === by && isUnderWay(work))) jobs.push(job);
   }
   return jobs;
 }

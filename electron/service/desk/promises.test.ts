@@ -2,6 +2,7 @@ import { expect, it } from 'vitest';
 import shopOf from '../../../assets/demo/shop.json' with { type: 'json' };
 import { fromWall } from '../../../core/calendar.ts';
 import type { JobId } from '../../../core/ids.ts';
+import { anEstimate } from '../../../tests/builders/anEstimate.ts';
 import { aDesk, type Desk } from '../../../tests/builders/desk.ts';
 import { takingIn } from '../../../tests/builders/takingIn.ts';
 import { dayLine } from './sheets/dayLine.ts';
@@ -28,18 +29,7 @@ async function takenIn(desk: Desk, called: string): Promise<JobId> {
   return done.firstStream.slice('job:'.length) as JobId;
 }
 
-const estimate = (job: JobId, p50: number) => ({
-  job,
-  moment: 'told',
-  handsOn: { p10: p50 / 2, p50, p90: p50 * 2 },
-  price: { p50: 1, p90: 2 },
-  withPart: null,
-  passesLimit: 0,
-  drivers: [],
-  seed: 1,
-  paths: 1,
-  policy: 'ratio',
-});
+const estimate = (job: JobId, p50: number) => ({ job, moment: 'told', ...anEstimate(p50) });
 
 const sheetOf = async (desk: Desk, job: JobId) => {
   const sheet = await jobSheet(await desk.shop.read(), job, desk.folder.clock.now);

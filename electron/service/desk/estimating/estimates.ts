@@ -1,3 +1,5 @@
+import { isDone } from '../../../../core/job/work.ts';
+import { seedOf } from '../../../../core/figures/seedOf.ts';
 import type { Asked } from '../../../../core/commands/asked.ts';
 import type { Figures } from '../../../../core/contract/contract.ts';
 import { idOf } from '../../../../core/entries/subjects.ts';
@@ -39,13 +41,6 @@ function askedFor(asked: Asked, done: Executed): Pick<Wanted, 'job' | 'moment'> 
     default:
       return null;
   }
-}
-
-/** A seed that belongs to a job and a moment in its log: the same history gives the same figures. */
-export function seedOf(text: string): number {
-  let seed = 2166136261;
-  for (const char of text) seed = Math.imul(seed ^ (char.codePointAt(0) ?? 0), 16777619);
-  return seed >>> 0;
 }
 
 export type Place = { readonly shop: Shop; readonly tools: Tools; readonly engine: Engine };
@@ -165,7 +160,7 @@ async function estimateFrom(
 
 /** Ids of the work that was finished and not struck out. */
 const tasksDone = (job: Job): ReadonlySet<string> =>
-  new Set(job.work.filter((one) => one.endedAt !== null && !one.struck && one.kind !== 'step').map((one) => one.what));
+  new Set(job.work.filter((one) => isDone(one) && one.kind !== 'step').map((one) => one.what));
 
 /** Chance that a part is needed of which the wall has none known good. */
 function mustOrder({ partChances }: LabourEstimate, state: TracingCase): number {

@@ -1,3 +1,4 @@
+import { seedOf } from '../../../../core/figures/seedOf.ts';
 import type { Asked } from '../../../../core/commands/asked.ts';
 import { idOf } from '../../../../core/entries/subjects.ts';
 import { dayMinutesOf } from '../../../../core/job/promise/delay.ts';
@@ -12,7 +13,7 @@ import { carryOut } from '../carryOut.ts';
 import { minutesByOwnTimes } from '../closed/ownTimes.ts';
 import { queueOutlook } from '../sheets/outlook.ts';
 import type { Engine } from './engine.ts';
-import { AS_IF_AGREED, figuresOf, PATHS, type Place, seedOf } from './estimates.ts';
+import { AS_IF_AGREED, figuresOf, PATHS, type Place } from './estimates.ts';
 
 /** What is known of a machine that is not here yet. */
 type Told = {

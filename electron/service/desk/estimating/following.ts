@@ -1,12 +1,13 @@
 import type { Asked } from '../../../../core/commands/asked.ts';
 import type { Computing } from '../../../../core/contract/screens.ts';
+import { seedOf } from '../../../../core/figures/seedOf.ts';
 import type { JobId } from '../../../../core/ids.ts';
 import type { Job } from '../../../../core/job/job.ts';
 import type { EstimatePolicy } from '../../../../core/labour/types.ts';
 import { type Executed, openJobs } from '../../../../db/index.ts';
 import { Ended } from '../../computing/ended.ts';
 import { tellDefect } from '../../transport/tellDefect.ts';
-import { estimateNow, keepEstimate, type Place, seedOf, type Wanted, wantedAfter } from './estimates.ts';
+import { estimateNow, keepEstimate, type Place, type Wanted, wantedAfter } from './estimates.ts';
 import { estimateEnquiry } from './firstEstimate.ts';
 
 /** Estimates that follow what was done at jobs. No command waits for them: each figure is an entry of its own. */
