@@ -2,7 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { useNavigate } from 'react-router';
 import { openDays } from '../../core/job/promise/openDays.ts';
 import type { ShopSettings } from '../../core/job/shop.ts';
-import { epochMs, HOUR_MS } from '../../core/time.ts';
+import { epochMs, HOUR_MS, MINUTE_MS } from '../../core/time.ts';
 import { Key } from '../kit/keys/Key.tsx';
 import { useWords } from '../kit/text/words.tsx';
 import { useNow } from '../kit/useNow.ts';
@@ -16,7 +16,7 @@ const BEFORE_MS = HOUR_MS;
 export function ForTheNight({ settings }: { readonly settings: ShopSettings }) {
   const { t, list, clock } = useWords();
   const go = useNavigate();
-  const now = useNow(60_000);
+  const now = useNow(MINUTE_MS);
   const [today] = openDays(settings, epochMs(now), 1);
   const near = today !== undefined && now < today.closes && today.closes - now <= BEFORE_MS;
   const night = useQuery({ ...nightRead(), enabled: near });

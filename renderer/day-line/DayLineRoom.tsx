@@ -5,7 +5,7 @@ import phone from '../../assets/words/en/phone.json';
 import stages from '../../assets/words/en/stages.json';
 import type { DayPoint } from '../../core/contract/screens.ts';
 import { todayAndOpenDays } from '../../core/job/promise/openDays.ts';
-import { epochMs } from '../../core/time.ts';
+import { epochMs, MINUTE_MS } from '../../core/time.ts';
 import { Frame } from '../Frame.tsx';
 import { jobPath } from '../jobPath.ts';
 import { Key } from '../kit/keys/Key.tsx';
@@ -25,7 +25,7 @@ export function DayLineRoom() {
   const go = useNavigate();
   const line = useQuery(dayLineRead());
   const shop = useQuery(shopRead());
-  const now = useNow(60_000);
+  const now = useNow(MINUTE_MS);
   const [chosen, setChosen] = useState<string | null>(null);
   const points = line.data?.points ?? [];
   const point = points.find((one) => one.job === chosen) ?? points[0] ?? null;

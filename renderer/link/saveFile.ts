@@ -1,4 +1,6 @@
-const KEPT_MS = 60_000;
+import { MINUTE_MS } from '../../core/time.ts';
+
+const KEPT_MS = MINUTE_MS;
 
 /** Hands a file that the service made to whoever sits here, under this name: a download, as the window shows them. */
 export function saveFile(file: Blob, name: string): void {

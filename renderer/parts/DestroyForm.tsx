@@ -47,11 +47,9 @@ export function DestroyForm({ job, part, onDone }: DestroyFormProps) {
           onChange={(value) => setSaid({ ...said, [field]: value })}
         />
       ))}
-      <p className="k-field-label" aria-hidden="true">
-        {t('wall.destroy.verified')}
-      </p>
       <ChoiceKeys
         label={t('wall.destroy.verified')}
+        labelled="above"
         mode="one"
         choices={staff.map(({ id, name }) => ({ id, says: name }))}
         chosen={verifiedBy === null ? [] : [verifiedBy]}

@@ -104,11 +104,9 @@ function FactField({
     case 'one-of':
       return (
         <div>
-          <p className="k-field-label" aria-hidden="true">
-            {label}
-          </p>
           <ChoiceKeys
             label={label}
+            labelled="above"
             mode="one"
             choices={(rule.order ?? []).flat().map((id) => ({ id, says: VALUES[name]?.[id] || id }))}
             chosen={typeof value === 'string' ? [value] : []}

@@ -22,11 +22,9 @@ export function SendForm({ part, onSend }: SendFormProps) {
       <TextField label={t('wall.send.to')} labelled="above" value={to} onChange={setTo} />
       <TextField label={t('wall.send.carrier')} labelled="above" value={carrier} onChange={setCarrier} />
       <TextField label={t('wall.send.number')} labelled="above" value={number} onChange={setNumber} />
-      <p className="k-field-label" aria-hidden="true">
-        {t('wall.send.insured')}
-      </p>
       <ChoiceKeys
         label={t('wall.send.insured')}
+        labelled="above"
         mode="one"
         choices={(['yes', 'no'] as const).map((id) => ({ id, says: t(`wall.send.is.${id}`) }))}
         chosen={insured === null ? [] : [insured]}

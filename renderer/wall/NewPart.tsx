@@ -96,11 +96,9 @@ export function NewPart({ tag, onTag, onDone }: NewPartProps) {
         least={0}
         digits={digits}
       />
-      <p className="k-field-label" aria-hidden="true">
-        {t('wall.first')}
-      </p>
       <ChoiceKeys
         label={t('wall.first')}
+        labelled="above"
         mode="one"
         choices={FIRST.map((id) => ({ id, says: t(`wall.first-is.${id}`) }))}
         chosen={[first]}

@@ -4,14 +4,14 @@ import type { Part } from '../../../core/custody/ledger.ts';
 import { slotRecorded } from '../../../core/custody/machine.ts';
 import { takesKind } from '../../../core/custody/slot.ts';
 import { epochMs, MINUTE_MS, minutes } from '../../../core/time.ts';
-import { NumberField } from '../../kit/fields/NumberField.tsx';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 import { useExecute } from '../../link/useExecute.ts';
-import { placeWords } from '../inside/insideOf.ts';
+import { MinutesField } from '../MinutesField.tsx';
 import { isReason, NO_REASON, OtherSlot } from './OtherSlot.tsx';
+import { PartAndPlace } from './PartAndPlace.tsx';
 
 /** What is to be fitted: what was sold, then each of the owner's own parts that is not where it belongs. */
 export const toFit = ({
@@ -56,8 +56,7 @@ type FitRowProps = { readonly sheet: JobSheet; readonly part: Part; readonly rec
 
 /** One part into its slot with its minutes; another slot than recorded needs its reason. */
 function FitRow({ sheet, part, recorded }: FitRowProps) {
-  const words = useWords();
-  const { t } = words;
+  const { t } = useWords();
   const { execute, problem } = useExecute();
   const { machine, job } = sheet;
   const slots = machine.slots.filter((slot) => takesKind(slot.takes, part.kind));
@@ -82,12 +81,7 @@ function FitRow({ sheet, part, recorded }: FitRowProps) {
   };
   return (
     <li className="bench-fit">
-      <div>
-        <b>{part.name}</b>
-        <div className="k-small k-muted">
-          {part.place.at === 'slot' ? part.place.slot : placeWords(part.place, words)}
-        </div>
-      </div>
+      <PartAndPlace part={part} />
       <ChoiceKeys
         label={t('bench.slot-for', { part: [part.name, part.tag].filter(Boolean).join(' ') })}
         mode="one"
@@ -98,14 +92,7 @@ function FitRow({ sheet, part, recorded }: FitRowProps) {
       {moved && (
         <OtherSlot part={part.name} recorded={recorded} slot={slot ?? '?'} reason={reason} onReason={setReason} />
       )}
-      <NumberField
-        label={t('bench.hands-on')}
-        labelled="above"
-        unit={t('bench.min')}
-        least={0}
-        value={hands}
-        onChange={setHands}
-      />
+      <MinutesField label={t('bench.hands-on')} value={hands} onChange={setHands} />
       <Key onPress={fit} whyNot={whyNot}>
         {t('bench.fit', { part: part.name, slot: slot ?? '?' })}
       </Key>

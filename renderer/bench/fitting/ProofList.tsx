@@ -1,4 +1,5 @@
 import type { JobSheet } from '../../../core/contract/screens.ts';
+import { isDone } from '../../../core/job/work.ts';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
@@ -40,7 +41,7 @@ export function ProofList({ sheet, tray }: { readonly sheet: JobSheet; readonly 
 /** The last result of a proof, as a sentence. */
 function ProofSaid({ sheet, proof }: { readonly sheet: JobSheet; readonly proof: string }) {
   const { t } = useWords();
-  const last = sheet.job.work.findLast((one) => one.what === proof && one.endedAt !== null && !one.struck);
+  const last = sheet.job.work.findLast((one) => one.what === proof && isDone(one));
   return (
     <div>
       <b>{proofName(proof)}</b>

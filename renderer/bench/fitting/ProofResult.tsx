@@ -3,13 +3,13 @@ import type { JobSheet } from '../../../core/contract/screens.ts';
 import type { Reading, Work } from '../../../core/job/work.ts';
 import { drivesBefore, provedBy } from '../../../core/readings/provedBy.ts';
 import { MINUTE_MS } from '../../../core/time.ts';
-import { NumberField } from '../../kit/fields/NumberField.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { ReportText } from '../../kit/text/ReportText.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 import { useNow } from '../../kit/useNow.ts';
 import { proofName } from '../../terms/terms.ts';
+import { MinutesField } from '../MinutesField.tsx';
 import { ReadingLines } from './ReadingLines.tsx';
 import type { WorkDeeds } from './useWork.ts';
 
@@ -83,19 +83,9 @@ export function ProofResult({ sheet, work, under }: ProofResultProps) {
         )}
       </div>
       <div className="bench-row">
-        <NumberField
-          label={t('bench.hands-on')}
-          labelled="above"
-          unit={t('bench.min')}
-          least={0}
-          value={hands ?? Math.min(2, clock)}
-          onChange={setHands}
-        />
-        <NumberField
+        <MinutesField label={t('bench.hands-on')} value={hands ?? Math.min(2, clock)} onChange={setHands} />
+        <MinutesField
           label={t('bench.waiting')}
-          labelled="above"
-          unit={t('bench.min')}
-          least={0}
           value={waiting ?? Math.max(0, clock - (hands ?? 2))}
           onChange={setWaiting}
         />

@@ -12,7 +12,7 @@ import { useWords } from '../../kit/text/words.tsx';
 import { useExecute } from '../../link/useExecute.ts';
 import { DestroyForm } from '../../parts/DestroyForm.tsx';
 import { SendForm } from '../../parts/SendForm.tsx';
-import { placeWords } from '../inside/insideOf.ts';
+import { PartAndPlace } from './PartAndPlace.tsx';
 
 const SETTLED: readonly Place['at'][] = ['kept', 'with-owner', 'gone', 'transit', 'away'];
 
@@ -54,12 +54,7 @@ function PutAwayRow({ sheet, part, keptDays }: PutAwayRowProps) {
   const until = Date.now() + (days ?? 0) * DAY_MS;
   return (
     <li className="bench-fit">
-      <div>
-        <b>{part.name}</b>
-        <div className="k-small k-muted">
-          {part.place.at === 'slot' ? part.place.slot : placeWords(part.place, words)}
-        </div>
-      </div>
+      <PartAndPlace part={part} />
       <TextField label={t('bench.shelf')} labelled="above" value={shelf} onChange={setShelf} chars={12} />
       <NumberField
         label={t('bench.keep-days')}

@@ -1,13 +1,13 @@
 import { useState } from 'react';
 import tracing from '../../../assets/words/en/tracing.json';
 import type { JobSheet } from '../../../core/contract/screens.ts';
-import { NumberField } from '../../kit/fields/NumberField.tsx';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 import { useExecute } from '../../link/useExecute.ts';
 import { taskName } from '../../terms/terms.ts';
+import { MinutesField } from '../MinutesField.tsx';
 import { useWork } from './useWork.ts';
 
 const CLEANING = 'filters-and-blades';
@@ -41,14 +41,7 @@ export function TaskForm({ sheet, tray }: { readonly sheet: JobSheet; readonly t
         onChoose={([id]) => setTask(id ?? null)}
       />
       <div className="bench-row">
-        <NumberField
-          label={t('bench.task-minutes')}
-          labelled="above"
-          unit={t('bench.min')}
-          least={0}
-          value={hands}
-          onChange={setHands}
-        />
+        <MinutesField label={t('bench.task-minutes')} value={hands} onChange={setHands} />
         <Key onPress={() => void log()} {...(task !== null && hands !== null ? {} : { whyNot: t('bench.task-needs') })}>
           {t('bench.task-done')}
         </Key>

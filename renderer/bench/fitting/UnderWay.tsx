@@ -2,12 +2,12 @@ import { useState } from 'react';
 import type { JobSheet } from '../../../core/contract/screens.ts';
 import { splitOf } from '../../../core/job/work.ts';
 import { MINUTE_MS } from '../../../core/time.ts';
-import { NumberField } from '../../kit/fields/NumberField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 import { useNow } from '../../kit/useNow.ts';
 import { workName } from '../../terms/terms.ts';
+import { MinutesField } from '../MinutesField.tsx';
 import { LockedClock } from '../step/LockedClock.tsx';
 import { useWork } from './useWork.ts';
 
@@ -34,14 +34,7 @@ export function UnderWay({ sheet, tray }: { readonly sheet: JobSheet; readonly t
       <h2>{workName(under)}</h2>
       <LockedClock job={sheet.job.id} work={under} />
       <div className="bench-row">
-        <NumberField
-          label={t('bench.hands-on')}
-          labelled="above"
-          unit={t('bench.min')}
-          least={0}
-          value={hands ?? clock}
-          onChange={setHands}
-        />
+        <MinutesField label={t('bench.hands-on')} value={hands ?? clock} onChange={setHands} />
         <Key onPress={() => void (work.busy || end())}>{t('bench.end-task', { task: workName(under) })}</Key>
       </div>
       {work.problem && <Problem slim {...work.problem} />}

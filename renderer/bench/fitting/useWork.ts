@@ -1,5 +1,5 @@
 import type { JobSheet } from '../../../core/contract/screens.ts';
-import type { Reading, Work, WorkKind } from '../../../core/job/work.ts';
+import { isUnderWay, type Reading, type Work, type WorkKind } from '../../../core/job/work.ts';
 import { epochMs, MINUTE_MS, minutes } from '../../../core/time.ts';
 import { type Execute, useExecute } from '../../link/useExecute.ts';
 
@@ -42,7 +42,7 @@ export function useWork(sheet: JobSheet, tray: string): WorkDeeds {
   const where = { job: job.id, tray, use: NOTHING_USED };
   return {
     ...doing,
-    under: job.work.findLast((one) => one.endedAt === null && !one.struck && one.kind !== 'step') ?? null,
+    under: job.work.findLast((one) => isUnderWay(one) && one.kind !== 'step') ?? null,
     start: async (kind, what) =>
       (await doing.execute('startWork', {
         ...where,

@@ -1,4 +1,5 @@
 import { type KeyboardEvent, useEffect, useRef, useState } from 'react';
+import { MINUTE_MS } from '../../../core/time.ts';
 import { Icon } from '../../kit/icons.tsx';
 import { TagText } from '../../kit/mark/TagText.tsx';
 import { useWords } from '../../kit/text/words.tsx';
@@ -21,7 +22,7 @@ export type FarViewProps = {
   readonly onLeave: () => void;
 };
 
-const DIMS_AFTER = 5 * 60 * 1000;
+const DIMS_AFTER = 5 * MINUTE_MS;
 const LONG_PRESS = 600;
 
 /** One step, one reason, one caution, one clock, its outcomes: read from two metres, hit with an elbow. No odds. */

@@ -1,7 +1,7 @@
-import { NumberField } from '../../kit/fields/NumberField.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { useWords } from '../../kit/text/words.tsx';
+import { MinutesField } from '../MinutesField.tsx';
 import type { Claim, Clocked } from './useStep.ts';
 
 const ENDS = ['as-before', 'out', 'loaner-inside', 'last-slots'] as const;
@@ -36,19 +36,13 @@ export function ClaimForm({ claim, clocked, asksEnd, onClaim }: ClaimFormProps) 
         <p role="status">{t(`bench.forgotten.${clocked.forgotten}`, { n: clocked.handsOn })}</p>
       )}
       <div className="bench-row">
-        <NumberField
+        <MinutesField
           label={t('bench.hands-on')}
-          labelled="above"
-          unit={t('bench.min')}
-          least={0}
           value={claim.handsOn ?? clocked.handsOn}
           onChange={(handsOn) => onClaim({ ...claim, handsOn })}
         />
-        <NumberField
+        <MinutesField
           label={t('bench.waiting')}
-          labelled="above"
-          unit={t('bench.min')}
-          least={0}
           value={claim.waiting ?? clocked.waiting}
           onChange={(waiting) => onClaim({ ...claim, waiting })}
         />

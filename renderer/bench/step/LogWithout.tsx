@@ -1,9 +1,9 @@
 import { useState } from 'react';
-import { NumberField } from '../../kit/fields/NumberField.tsx';
 import { Ask } from '../../kit/keys/Ask.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 import { outcomeName } from '../../terms/terms.ts';
+import { MinutesField } from '../MinutesField.tsx';
 import type { StepView } from '../next/stepView.ts';
 
 export type LogWithoutProps = {
@@ -32,22 +32,8 @@ export function LogWithout({ step, came, onLog, onClose }: LogWithoutProps) {
       }
     >
       <p>{t('bench.log-without-says')}</p>
-      <NumberField
-        label={t('bench.hands-on')}
-        labelled="above"
-        unit={t('bench.min')}
-        least={0}
-        value={handsOn}
-        onChange={setHandsOn}
-      />
-      <NumberField
-        label={t('bench.waiting')}
-        labelled="above"
-        unit={t('bench.min')}
-        least={0}
-        value={waiting}
-        onChange={setWaiting}
-      />
+      <MinutesField label={t('bench.hands-on')} value={handsOn} onChange={setHandsOn} />
+      <MinutesField label={t('bench.waiting')} value={waiting} onChange={setWaiting} />
     </Ask>
   );
 }

@@ -3,7 +3,7 @@ import type { EndsWith } from '../../../core/commands/bench/stepMoves.ts';
 import type { JobSheet, TracingSheet, WallSheet } from '../../../core/contract/screens.ts';
 import type { PartId } from '../../../core/ids.ts';
 import { clockedWork, type Forgotten } from '../../../core/job/bench/clockedWork.ts';
-import { phaseOf, type Reading, splitOf, type Work } from '../../../core/job/work.ts';
+import { isUnderWay, phaseOf, type Reading, splitOf, type Work } from '../../../core/job/work.ts';
 import { epochMs, MINUTE_MS, minutes } from '../../../core/time.ts';
 import type { StepView as Offered } from '../../../core/tracing/live/types.ts';
 import { shopRead } from '../../link/reads.ts';
@@ -59,7 +59,7 @@ export function useStep(sheet: JobSheet, tracing: TracingSheet | undefined, tray
   const doing = useExecute();
   const settings = useQuery(shopRead()).data?.settings ?? null;
   const { job } = sheet;
-  const work = job.work.findLast((one) => one.endedAt === null && !one.struck && one.kind === 'step') ?? null;
+  const work = job.work.findLast((one) => isUnderWay(one) && one.kind === 'step') ?? null;
   const planned = work ? (tracing?.handling[work.what]?.waiting ?? 0) : 0;
   const startOf = (what: string, startedAt: number, ownWord: string | null) =>
     ({ kind: 'step', what, startedAt: epochMs(startedAt), ownWord }) as const;

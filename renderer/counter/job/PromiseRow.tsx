@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { HowTold } from '../../../core/job/entries.ts';
 import { LATE_FROM } from '../../../core/job/promise/turns.ts';
-import { epochMs } from '../../../core/time.ts';
+import { epochMs, MINUTE_MS } from '../../../core/time.ts';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
@@ -16,7 +16,7 @@ const HOW: readonly HowTold[] = ['counter', 'phone', 'mail', 'message'];
 /** The day that was promised, whether it holds as the queue stands, what the owner was told, and telling them another. */
 export function PromiseRow({ sheet }: OfJob) {
   const { t, dayClock } = useWords();
-  const now = useNow(60_000);
+  const now = useNow(MINUTE_MS);
   const { job, outlook } = sheet;
   if (AT_THE_DOOR.has(job.stage) || job.stage === 'gone-home') return null;
   const { promised } = job;
@@ -47,7 +47,7 @@ export function PromiseRow({ sheet }: OfJob) {
 function Telling({ sheet }: Pick<OfJob, 'sheet'>) {
   const { t, dayClock } = useWords();
   const { execute, problem } = useExecute();
-  const now = useNow(60_000);
+  const now = useNow(MINUTE_MS);
   const [how, setHow] = useState<HowTold | null>(null);
   const { job, outlook } = sheet;
   const holds = job.promised !== null && job.promised.at >= now && (outlook?.lateChance ?? 0) <= LATE_FROM;

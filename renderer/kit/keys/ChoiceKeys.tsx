@@ -1,10 +1,13 @@
 import type { KeyboardEvent } from 'react';
 import { ToggleButton, ToggleButtonGroup } from 'react-aria-components';
+import './press.css';
 import './choice.css';
 
 export type Choice = { readonly id: string; readonly says: string; readonly disabled?: boolean };
 export type ChoiceKeysProps = {
   readonly label: string;
+  /** Shown above the keys; else it is heard only. */
+  readonly labelled?: 'above' | 'heard';
   readonly choices: readonly Choice[];
   readonly chosen: readonly string[];
   readonly onChoose: (chosen: readonly string[]) => void;
@@ -21,6 +24,7 @@ const DIGITS = ['1', '2', '3', '4', '5', '6', '7', '8', '9', '0', '–'] as cons
 /** A row of keys of which one or several may be chosen, by touch, arrows, or digits. */
 export function ChoiceKeys({
   label,
+  labelled = 'heard',
   choices,
   chosen,
   onChoose,
@@ -42,7 +46,7 @@ export function ChoiceKeys({
     event.preventDefault();
     toggle(choice.id);
   };
-  return (
+  const keys = (
     // biome-ignore lint/a11y/noStaticElementInteractions: listens for digits on behalf of the keys inside, which hold the focus
     <div onKeyDown={byDigit}>
       <ToggleButtonGroup
@@ -64,5 +68,14 @@ export function ChoiceKeys({
         ))}
       </ToggleButtonGroup>
     </div>
+  );
+  if (labelled === 'heard') return keys;
+  return (
+    <>
+      <p className="k-field-label" aria-hidden="true">
+        {label}
+      </p>
+      {keys}
+    </>
   );
 }

@@ -1,5 +1,6 @@
 import { type ReactNode, useId } from 'react';
 import { Button } from 'react-aria-components';
+import './press.css';
 import './Key.css';
 
 export type KeyProps = {

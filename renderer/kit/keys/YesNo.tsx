@@ -1,6 +1,7 @@
 import { useId } from 'react';
 import { ToggleButton, ToggleButtonGroup } from 'react-aria-components';
 import { useWords } from '../text/words.tsx';
+import './press.css';
 import './choice.css';
 
 export type YesNoAnswer = 'yes' | 'no' | null;

@@ -1,14 +1,9 @@
+import { seedOf } from '../../../core/figures/seedOf.ts';
+
 /** Depth of a torn edge and the mean distance of its points, in px. */
 export const TORN_DEPTH = 6.5;
 const STEP = 11;
 const JITTER = 0.4;
-
-/** A number from a part's id, so that its torn edge is the same every time it is drawn. FNV-1a, 32 bit. */
-export function seedOf(id: string): number {
-  let hash = 0x811c9dc5;
-  for (let i = 0; i < id.length; i += 1) hash = Math.imul(hash ^ id.charCodeAt(i), 0x01000193);
-  return hash >>> 0;
-}
 
 /** Numbers in [0, 1) from a seed: the minimal standard generator of Park and Miller, CACM 31(10), 1988. */
 function seeded(seed: number): () => number {

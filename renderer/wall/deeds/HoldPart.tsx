@@ -13,11 +13,9 @@ export function HoldPart({ part, onDone }: { readonly part: WallPart; readonly o
   const jobs = useQuery(dayLineRead()).data?.points ?? [];
   return (
     <>
-      <p className="k-field-label" aria-hidden="true">
-        {t('wall.hold')}
-      </p>
       <ChoiceKeys
         label={t('wall.hold')}
+        labelled="above"
         mode="one"
         choices={jobs.map((one) => ({ id: one.job, says: one.called }))}
         chosen={[]}

@@ -47,32 +47,26 @@ export function LendPart({ part }: { readonly part: WallPart }) {
     });
   return (
     <>
-      <p className="k-field-label" aria-hidden="true">
-        {t('wall.lend.job')}
-      </p>
       <ChoiceKeys
         label={t('wall.lend.job')}
+        labelled="above"
         mode="one"
         choices={jobs.map((one) => ({ id: one.job, says: one.called }))}
         chosen={job === null ? [] : [job]}
         onChoose={([id]) => setJob(jobs.find((one) => one.job === id)?.job ?? null)}
       />
       {places.length > 0 && (
-        <>
-          <p className="k-field-label" aria-hidden="true">
-            {t('wall.lend.where')}
-          </p>
-          <ChoiceKeys
-            label={t('wall.lend.where')}
-            mode="one"
-            choices={[
-              { id: IN_HANDS, says: t('wall.lend.in-hands') },
-              ...places.map((id) => ({ id, says: t('wall.lend.into', { slot: id }) })),
-            ]}
-            chosen={[places.find((id) => id === slot) ?? IN_HANDS]}
-            onChoose={([id]) => setSlot(id ?? null)}
-          />
-        </>
+        <ChoiceKeys
+          label={t('wall.lend.where')}
+          labelled="above"
+          mode="one"
+          choices={[
+            { id: IN_HANDS, says: t('wall.lend.in-hands') },
+            ...places.map((id) => ({ id, says: t('wall.lend.into', { slot: id }) })),
+          ]}
+          chosen={[places.find((id) => id === slot) ?? IN_HANDS]}
+          onChoose={([id]) => setSlot(id ?? null)}
+        />
       )}
       <TextField label={t('wall.lend.to')} labelled="above" value={name} onChange={setTo} />
       <DayField label={t('wall.lend.day')} value={day} onChange={setDay} />

@@ -45,24 +45,20 @@ export function MovePart({ part, rigs }: MovePartProps) {
         {t('wall.move.do')}
       </Key>
       {places.length > 0 && (
-        <>
-          <p className="k-field-label" aria-hidden="true">
-            {t('wall.move.rig')}
-          </p>
-          <ChoiceKeys
-            label={t('wall.move.rig')}
-            mode="one"
-            choices={places.map(({ id, called, place }) => ({
-              id,
-              says: t('wall.move.into', { rig: called, slot: place.slot }),
-            }))}
-            chosen={[]}
-            onChoose={([id]) => {
-              const chosen = places.find((one) => one.id === id);
-              if (chosen) moveTo(chosen.place);
-            }}
-          />
-        </>
+        <ChoiceKeys
+          label={t('wall.move.rig')}
+          labelled="above"
+          mode="one"
+          choices={places.map(({ id, called, place }) => ({
+            id,
+            says: t('wall.move.into', { rig: called, slot: place.slot }),
+          }))}
+          chosen={[]}
+          onChoose={([id]) => {
+            const chosen = places.find((one) => one.id === id);
+            if (chosen) moveTo(chosen.place);
+          }}
+        />
       )}
       {problem && <Problem slim {...problem} />}
     </>

@@ -22,11 +22,9 @@ export function ProvePart({ part, onDone }: { readonly part: WallPart; readonly 
   return (
     <>
       <TextField label={t('wall.prove.where')} labelled="above" value={where} onChange={setWhere} />
-      <p className="k-field-label" aria-hidden="true">
-        {t('wall.prove.scopes')}
-      </p>
       <ChoiceKeys
         label={t('wall.prove.scopes')}
+        labelled="above"
         choices={SCOPES.map((id) => ({ id, says: t(`wall.scope.${id}`) }))}
         chosen={scopes}
         onChoose={(ids) => setScopes(SCOPES.filter((one) => ids.includes(one)))}

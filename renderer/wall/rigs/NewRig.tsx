@@ -35,11 +35,9 @@ export function NewRig({ onDone }: { readonly onDone: () => void }) {
     >
       <p>{t('wall.rigs.how')}</p>
       <TextField label={t('wall.rigs.called')} labelled="above" value={called} onChange={setCalled} />
-      <p className="k-field-label" aria-hidden="true">
-        {t('bench.board-size')}
-      </p>
       <ChoiceKeys
         label={t('bench.board-size')}
+        labelled="above"
         mode="one"
         choices={FORMS.map((id) => ({ id, says: t(`bench.form.${id}`) }))}
         chosen={form === null ? [] : [form]}

@@ -50,11 +50,9 @@ export function PrintTags({ settings }: { readonly settings: ShopSettings }) {
         least={1}
         most={MOST}
       />
-      <p className="k-field-label" aria-hidden="true">
-        {t('wall.tags.on')}
-      </p>
       <ChoiceKeys
         label={t('wall.tags.on')}
+        labelled="above"
         mode="one"
         choices={STOCKS.map((id) => ({ id, says: t(`wall.tags.is.${id}`) }))}
         chosen={[on]}

@@ -6,6 +6,7 @@ import type { ShopSettings } from '../../../../core/job/shop.ts';
 import { aPart, TRAY } from '../../../../tests/builders/custody.ts';
 import { aJobSheet, anEstimate } from '../../../../tests/builders/jobSheet.ts';
 import {
+  ASK_KINDS,
   type AskKind,
   freshOffer,
   type OfferSheet,
@@ -79,17 +80,7 @@ describe('the usual answers', () => {
   });
 
   it('only questions of data and of one part let the work go on', () => {
-    const kinds = [
-      'changed-finding',
-      'go-on',
-      'spend',
-      'data-first',
-      'days-away',
-      'not-worth',
-      'offer',
-      'part',
-    ] as const;
-    expect(kinds.filter((kind) => !stopsJob(kind))).toEqual(['data-first', 'part']);
+    expect(ASK_KINDS.filter((kind) => !stopsJob(kind))).toEqual(['data-first', 'part']);
   });
 });
 
