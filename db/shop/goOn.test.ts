@@ -1,7 +1,7 @@
-import { damagePageOfNote20 } from '../../tests/builders/damagedPage.ts';
 import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { damagePageOfNote20 } from '../../tests/builders/damagedPage.ts';
 import { ownerChanged, ownerKnown } from '../../tests/builders/shopEntries.ts';
 import { aShopFolder, edition, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
 import { fileWallet, goOn, isOpenRefusal, openShop } from '../index.ts';

@@ -1,10 +1,10 @@
-import { damagePageOfNote20 } from '../../tests/builders/damagedPage.ts';
 import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { cpSync, readdirSync, readFileSync, rmSync, statSync, truncateSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { damagePageOfNote20 } from '../../tests/builders/damagedPage.ts';
 import { ownerChanged, ownerKnown } from '../../tests/builders/shopEntries.ts';
 import { aShopFolder, edition, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
 import { fileWallet, isOpenRefusal, openShop, openToRead, type Shop } from '../index.ts';

@@ -1,12 +1,12 @@
-import { isDone } from '../../../../core/job/work.ts';
-import { seedOf } from '../../../../core/figures/seedOf.ts';
 import type { Asked } from '../../../../core/commands/asked.ts';
 import type { Figures } from '../../../../core/contract/contract.ts';
 import { idOf } from '../../../../core/entries/subjects.ts';
+import { seedOf } from '../../../../core/figures/seedOf.ts';
 import type { JobId } from '../../../../core/ids.ts';
 import type { EstimateMoment } from '../../../../core/job/estimate.ts';
 import type { Job } from '../../../../core/job/job.ts';
 import { chargedMinutes, spentMinor } from '../../../../core/job/money/charges.ts';
+import { isDone } from '../../../../core/job/work.ts';
 import { knownWork } from '../../../../core/labour/knownWork.ts';
 import type { EstimatePolicy, LabourEstimate } from '../../../../core/labour/types.ts';
 import { epochMs, minutes } from '../../../../core/time.ts';

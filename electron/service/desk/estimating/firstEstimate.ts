@@ -1,6 +1,6 @@
-import { seedOf } from '../../../../core/figures/seedOf.ts';
 import type { Asked } from '../../../../core/commands/asked.ts';
 import { idOf } from '../../../../core/entries/subjects.ts';
+import { seedOf } from '../../../../core/figures/seedOf.ts';
 import { dayMinutesOf } from '../../../../core/job/promise/delay.ts';
 import { NEW_JOB } from '../../../../core/job/promise/turns.ts';
 import type { Shop as ShopState } from '../../../../core/job/shop.ts';
