@@ -28,15 +28,26 @@ export type FrameProps = {
   readonly onScan?: (found: Found) => boolean;
   /** A tag with a right check character that belongs to nothing yet: a printed one to be bound. True when it was. */
   readonly onFreshTag?: (tag: Tag) => boolean;
+  /** Entries of what is shown that cannot be read, by their number. */
+  readonly unreadable?: readonly number[];
   readonly children: ReactNode;
 };
 
 const isTag = (code: string): boolean => parseTag(code) !== undefined;
 
 /** The frame of every room, with the one search field and the scanner listening. */
-export function Frame({ here, open, foot, touch = 'counter', onScan, onFreshTag, children }: FrameProps) {
+export function Frame({
+  here,
+  open,
+  foot,
+  touch = 'counter',
+  onScan,
+  onFreshTag,
+  unreadable = [],
+  children,
+}: FrameProps) {
   const words = useWords();
-  const { t } = words;
+  const { t, list } = words;
   const { staff, change } = useWhoIsHere();
   const go = useNavigate();
   const connected = useConnected();
@@ -67,10 +78,15 @@ export function Frame({ here, open, foot, touch = 'counter', onScan, onFreshTag,
       touch={touch}
       open={open}
       {...(foot === undefined ? {} : { foot })}
-      {...((notice !== undefined || standing) && {
+      {...((notice !== undefined || standing || unreadable.length > 0) && {
         notice: (
           <>
             {notice !== undefined && <p role="status">{notice}</p>}
+            {unreadable.length > 0 && (
+              <p role="status">
+                {t('app.unreadable', { n: unreadable.length, entries: list(unreadable.map(String)) })}
+              </p>
+            )}
             {standing}
           </>
         ),

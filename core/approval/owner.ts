@@ -50,6 +50,12 @@ export type OwnerBodies = BodiesOf<typeof OWNER_BODIES>;
 
 export type OwnerEntry = EntryOf<`owner:${string}`, OwnerBodies>;
 
+/** An owner of whom nothing can be read, for showing what is theirs: as after everything about them was erased. */
+export function unknownOwner(id: OwnerId): Owner {
+  const gone = { personal: 'contact', of: id, value: null } as const;
+  return { id, name: gone, reach: gone, address: null, language: 'en', kind: { is: 'person' }, mayCollect: gone };
+}
+
 /** The owner after one more entry of their stream; null before the first. */
 export function applyOwner(owner: Owner | null, entry: OwnerEntry): Owner | null {
   if (entry.kind === 'owner-known') return entry.body;

@@ -13,6 +13,7 @@ import type { PhoneSentence } from '../job/promise/phoneSentence.ts';
 import type { Outlook } from '../job/promise/turns.ts';
 import type { ShopSettings, Staff } from '../job/shop.ts';
 import type { EstimatePolicy } from '../labour/types.ts';
+import type { Refusal } from '../refusal.ts';
 import type { Stage } from '../stage.ts';
 import type { EpochMs } from '../time.ts';
 import type { Place } from '../tracing/live/model/step.ts';
@@ -57,6 +58,8 @@ export type JobSheet = {
   readonly band: Band;
   /** When it will be ready, as the queue stands now; null when it is, or has gone. */
   readonly outlook: Outlook | null;
+  /** Entries of it, of its owner, machine or parts that cannot be read, by their number: the rest is what can. */
+  readonly unreadable: readonly number[];
   /** What of the estimate is being computed while this is read; null when it stands. */
   readonly computing: Computing | null;
 };
@@ -110,7 +113,12 @@ export type OrderRow = OrderDue & { readonly job: JobId; readonly called: string
 /** A dead part we keep, and whose it was. */
 export type KeptRow = Kept & { readonly called: string };
 
-export type ShopSheet = { readonly settings: ShopSettings | null; readonly staff: readonly Staff[] };
+export type ShopSheet = {
+  readonly settings: ShopSettings | null;
+  readonly staff: readonly Staff[];
+  /** Why nobody may act on these: an entry of the shop's own stream cannot be read. Null where all can. */
+  readonly setApart: Refusal | null;
+};
 
 /** What a tag or a search leads to. */
 export type Found = {

@@ -4,6 +4,10 @@ import type { EpochMs } from '../time.ts';
 export type Notice =
   /** Entries that were changed on the disk or are gone: what they belong to is set apart. */
   | { readonly notice: 'entries-broken'; readonly count: number; readonly first: number }
+  /** Entries of a kind, version or shape that this program does not know, or out of turn: what they belong to is set apart. */
+  | { readonly notice: 'entries-unreadable'; readonly count: number; readonly first: number }
+  /** One of them says something of the shop itself: whatever needs its settings, people or model is refused. */
+  | { readonly notice: 'shop-set-apart'; readonly first: number }
   /** Keys whose bytes were changed: what is sealed under them cannot be read. */
   | { readonly notice: 'keys-damaged'; readonly count: number }
   /** Sealed files that entries name and that are not there. */

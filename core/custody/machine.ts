@@ -108,28 +108,34 @@ function addedTo(before: OwnReport, now: OwnReport): OwnReport {
 const withPart = (machine: Machine, part: PartId): readonly PartId[] =>
   machine.parts.includes(part) ? machine.parts : [...machine.parts, part];
 
+/** A machine of which no more is known than that it is there. */
+export const newMachine = ({
+  id,
+  owner,
+  tag,
+  called,
+  serial,
+}: Pick<Machine, 'id' | 'owner' | 'tag' | 'called' | 'serial'>): Machine => ({
+  id,
+  owner,
+  tag,
+  called,
+  serial,
+  slots: [],
+  gaps: [],
+  inside: {},
+  atTakingIn: {},
+  belongsIn: {},
+  parts: [],
+  report: null,
+  driveSerials: null,
+  switches: {},
+  unplugged: [],
+});
+
 /** The machine after one more entry of its stream; null before the first. */
 export function applyMachine(machine: Machine | null, entry: MachineEntry): Machine | null {
-  if (entry.kind === 'machine-known') {
-    const { id, owner, tag, called, serial } = entry.body;
-    return {
-      id,
-      owner,
-      tag,
-      called,
-      serial,
-      slots: [],
-      gaps: [],
-      inside: {},
-      atTakingIn: {},
-      belongsIn: {},
-      parts: [],
-      report: null,
-      driveSerials: null,
-      switches: {},
-      unplugged: [],
-    };
-  }
+  if (entry.kind === 'machine-known') return newMachine(entry.body);
   if (!machine) return null;
   switch (entry.kind) {
     case 'machine-tagged':

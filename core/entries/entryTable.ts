@@ -67,6 +67,12 @@ export const foldOf = <S extends Folded>(subject: S): Fold<S> => {
   return rows[subject].fold;
 };
 
+/** The kind that begins a stream, and stands in it once; null where any may, as in a stream of papers. */
+export function beginningOf(stream: string): string | null {
+  const subject = FOLDED.find((one) => one === stream.split(':')[0]);
+  return subject ? foldOf(subject).begins : null;
+}
+
 /** A kind as a journal needs it: its newest version, and whether a body is of its shape. */
 export type KnownKind = { readonly v: number; readonly body: z.ZodType };
 

@@ -1,3 +1,5 @@
+import type { Unreadable } from './readRow.ts';
+
 /** What only the whole check looks for, and what is wrong with the files themselves. */
 type WholeWrong =
   | 'file-damaged'
@@ -29,6 +31,7 @@ export type Finding = {
     | 'printed-head-does-not-fit'
     | 'printed-head-unreadable'
     | 'blob-missing'
+    | Exclude<Unreadable['wrong'], 'bytes-do-not-fit-hash'>
     | WholeWrong;
   readonly detail?: string;
 };

@@ -2,6 +2,8 @@ import type { Kysely } from 'kysely';
 import { type BrokenLink, checkLink, type Link } from '../../core/journal/chain.ts';
 import type { ShopTables } from '../schema.ts';
 import { sha256 } from '../seal/sha256.ts';
+import { asRead, type Unreadable } from './readRow.ts';
+import { ShapeCheck } from './shapeCheck.ts';
 
 /** Entries looked at without letting others in between. */
 const PAGE = 200;
@@ -11,13 +13,15 @@ export type LookedThrough = {
   readonly entries: number;
   /** Entries that do not hold together with the one before, or not with their own hash. */
   readonly broken: readonly { readonly seq: number; readonly wrong: BrokenLink }[];
+  /** Entries that hold together and cannot be read. */
+  readonly unreadable: readonly (Unreadable & { readonly stream: string })[];
   /** Every sealed file that an entry names. */
   readonly named: ReadonlySet<string>;
 };
 
 /**
- * Looks through a branch from its first entry to its last while others go on: does each link hold, and which sealed
- * files are named. Reads the journal alone: no read table is asked.
+ * Looks through a branch from its first entry to its last while others go on: does each link hold, can each entry be
+ * read, and which sealed files are named. Reads the journal alone: no read table is asked.
  */
 export async function lookThrough(
   db: Kysely<ShopTables>,
@@ -25,6 +29,8 @@ export async function lookThrough(
   isOver: () => boolean = () => false,
 ): Promise<LookedThrough> {
   const broken: { seq: number; wrong: BrokenLink }[] = [];
+  const unreadable: (Unreadable & { stream: string })[] = [];
+  const shapes = new ShapeCheck();
   const named = new Set<string>();
   let before: Link | null = null;
   while (!isOver()) {
@@ -34,12 +40,15 @@ export async function lookThrough(
       .where('seq', '>', before?.seq ?? 0)
       .orderBy('seq')
       .limit(PAGE)
-      .select(['seq', 'bytes', 'prev_hash', 'hash'])
+      .select(['seq', 'stream', 'stream_seq', 'bytes', 'prev_hash', 'hash'])
       .execute();
-    for (const { seq, bytes, prev_hash, hash } of rows) {
+    for (const row of rows) {
+      const { seq, bytes, prev_hash, hash } = row;
       const link: Link = { seq, bytes, prevHash: prev_hash, hash };
       const wrong = checkLink(before, link, sha256);
       if (wrong) broken.push({ seq, wrong });
+      const strange = wrong ? null : shapes.see(asRead(row));
+      if (strange) unreadable.push({ ...strange, stream: row.stream });
       for (const [blob] of Buffer.from(bytes)
         .toString('latin1')
         .matchAll(/blob:[0-9a-f]{64}/g))
@@ -49,5 +58,5 @@ export async function lookThrough(
     if (rows.length < PAGE) break;
     await new Promise((resolve) => setImmediate(resolve));
   }
-  return { entries: before?.seq ?? 0, broken, named };
+  return { entries: before?.seq ?? 0, broken, unreadable, named };
 }

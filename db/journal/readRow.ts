@@ -40,6 +40,12 @@ export const readableBytes = sql<Uint8Array | null>`case when length(bytes) <= $
   'bytes',
 );
 
+/** A row as it is read, of one that has all its bytes. */
+export const asRead = <Of extends Row>(row: Of): Row => ({
+  ...row,
+  bytes: row.bytes && row.bytes.length <= MOST_BYTES ? row.bytes : null,
+});
+
 /** A stored row as an entry; else why it is none: what was changed, is of a later program or of none is never shown as the shop's word. */
 export function readRow(row: Row, keyOf: KeyOf): ReadEntry | Unreadable {
   const { seq, bytes } = row;

@@ -40,7 +40,7 @@ export type Reader = {
   ) => Promise<readonly (Entry & SubjectEntry<SubjectOf<To>>)[]>;
   /**
    * What a stream tells, by its subject and id; null where there is none, and for one that is set apart: then it
-   * stands in `setApart`. The shop's own stream is told as far as it can be read.
+   * stands in `setApart`. The shop's own stream is told as far as it can be read: whoever acts on it looks at `setApart`.
    */
   readonly load: <S extends Folded>(subject: S, ...id: IdOf<S>) => Promise<States[S]>;
   /** What a stream tells as far as it can be read, and the entries of it that cannot, by its name. */
@@ -66,7 +66,7 @@ type Sources = {
   readonly keyOf: KeyOf;
   readonly folds: FoldCache;
   /** Told of every entry that cannot be read, each time it is met. */
-  readonly onUnreadable: (one: Unreadable) => void;
+  readonly onUnreadable: (one: Unreadable, stream: Stream) => void;
 };
 
 /** A reader of the journal as it stands now. */
@@ -102,7 +102,7 @@ export async function openReaderAt({ db, branch, keyOf, folds, onUnreadable }: S
       .select(readableBytes)
       .execute();
     const reads = rows.map((row) => readRow(row, keyOf));
-    for (const read of reads) if (isUnreadable(read)) onUnreadable(read);
+    for (const read of reads) if (isUnreadable(read)) onUnreadable(read, stream);
     return reads;
   };
   const apart = new Map<Stream, SetApart>();
@@ -114,6 +114,7 @@ export async function openReaderAt({ db, branch, keyOf, folds, onUnreadable }: S
       start.version === wanted ? start : foldOn(subject, start, await readAfter(stream, start.version), wanted);
     if (folds.emptied === emptied && (!kept || kept.version < wanted)) folds.set(subject, stream, folded);
     if (folded.unreadable.length > 0) apart.set(stream, { stream, unreadable: folded.unreadable });
+    for (const one of folded.unreadable) onUnreadable(one, stream);
     return folded;
   };
   const loadReadable = <S extends Folded>(subject: S, ...[id]: IdOf<S>): Promise<Kept<S>> =>

@@ -8,6 +8,9 @@ import { headIsGenuine, readHead, type SealedHead, seqOfShortHead, shortHead } f
 import type { HeadRow } from '../seal/keyFile.ts';
 import { sha256 } from '../seal/sha256.ts';
 import type { Finding } from './finding.ts';
+import type { KeyOf } from './readEntry.ts';
+import { asRead } from './readRow.ts';
+import { ShapeCheck } from './shapeCheck.ts';
 import { CommandCheck, StreamCheck } from './verifyOrder.ts';
 
 export type Verdict = {
@@ -36,13 +39,16 @@ export type VerifyPlace = {
   readonly printedHeads: readonly string[];
   /** Told how many entries were looked at, every page. */
   readonly progress?: (entries: number) => void;
+  /** Opens personal values, so that what they say is looked at too; they are not opened unless given. */
+  readonly keyOf?: KeyOf;
   /** Looks at one entry more closely. */
   readonly closer?: (row: JournalTable) => readonly Finding[];
 };
 
 /**
  * Checks the whole journal of a branch: every link of the chain over the stored bytes, the columns beside them, the
- * count of every stream, every command once and whole, every sealed and printed head, every named blob.
+ * count of every stream, every command once and whole, every sealed and printed head, every named blob, and whether each
+ * entry can be read.
  */
 export async function verifyJournal(place: VerifyPlace): Promise<Verdict> {
   const { db, branch } = place;
@@ -50,6 +56,7 @@ export async function verifyJournal(place: VerifyPlace): Promise<Verdict> {
   const heads = new Map(place.heads.map((head) => [head.seq, head]));
   const printed = readPrinted(place.printedHeads, findings);
   const streams = new StreamCheck();
+  const shapes = new ShapeCheck(place.keyOf);
   const commands = await CommandCheck.load(db, branch);
   let before: Link | null = null;
   for (;;) {
@@ -65,8 +72,10 @@ export async function verifyJournal(place: VerifyPlace): Promise<Verdict> {
       const link: Link = { seq: row.seq, prevHash: row.prev_hash, hash: row.hash, bytes: row.bytes };
       const wrong = checkLink(before, link, sha256);
       if (wrong) findings.push({ seq: row.seq, wrong });
+      const changed = checkBytes(row);
       findings.push(
-        ...checkBytes(row),
+        ...changed,
+        ...(wrong === null && changed.length === 0 ? checkShape(row, shapes) : []),
         ...streams.see(row),
         ...commands.see(row),
         ...checkHeads(row, heads, printed, place.headKey),
@@ -124,6 +133,15 @@ function checkBytes(row: JournalTable): readonly Finding[] {
   };
   const differs = Object.entries(beside).filter(([name, value]) => fields[name] !== value);
   return differs.map(([name]) => ({ seq: row.seq, wrong: 'column-differs-from-bytes', detail: name }));
+}
+
+/** An entry that cannot be read is named by its stream, its number in it and its kind. */
+function checkShape(row: JournalTable, shapes: ShapeCheck): readonly Finding[] {
+  const unreadable = shapes.see(asRead(row));
+  if (!unreadable || unreadable.wrong === 'bytes-do-not-fit-hash') return [];
+  const { seq, wrong, at } = unreadable;
+  const where = `${row.stream} ${row.stream_seq}, ${row.kind}`;
+  return [{ seq, wrong, detail: at ? `${where}, ${at}` : where }];
 }
 
 function checkHeads(

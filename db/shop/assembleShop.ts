@@ -30,13 +30,7 @@ import { openQueue } from './queue.ts';
 import { type CommandPlace, runCommand } from './runCommand.ts';
 import type { NotExecuted, Shop } from './shop.ts';
 import { StandingKept } from './standing.ts';
-
-/** What is no question of versions: somebody, or the disk, changed what was written. */
-const CHANGED_ON_DISK: ReadonlySet<Unreadable['wrong']> = new Set([
-  'bytes-do-not-fit-hash',
-  'not-an-entry',
-  'not-in-its-place',
-]);
+import { openTelling } from './tellUnreadable.ts';
 
 /** So far two readings of a clock may lie apart without a word. */
 const CLOCK_MAY_DIFFER_MS = MINUTE_MS;
@@ -78,16 +72,8 @@ export async function assembleShop({ branch, clock, log }: Opening, parts: ShopP
   const clockBehind = (ms: number, last: EpochMs) => {
     if (ms > CLOCK_MAY_DIFFER_MS) standing.say({ notice: 'clock-behind-journal', ms, last });
   };
-  const broken = new Set<number>();
-  const onBroken = (seq: number, wrong: string) => {
-    if (broken.has(seq)) return;
-    broken.add(seq);
-    log('entry-broken', { seq, wrong: word(wrong) });
-    standing.say({ notice: 'entries-broken', count: broken.size, first: Math.min(...broken) });
-  };
-  const onUnreadable = ({ seq, wrong }: Unreadable) => {
-    if (CHANGED_ON_DISK.has(wrong)) onBroken(seq, wrong);
-  };
+  const tell = openTelling(standing, log);
+  const onUnreadable = ({ seq, wrong }: Unreadable, stream: Stream) => tell({ seq, wrong, stream });
   const openReader = () => openReaderAt({ db: reading, branch, keyOf, folds, onUnreadable });
   const commandPlace: CommandPlace = {
     db,
@@ -139,6 +125,7 @@ export async function assembleShop({ branch, clock, log }: Opening, parts: ShopP
   }
   const lastAt = ((await lastLink(reading, branch))?.at ?? 0) as EpochMs;
   clockBehind(lastAt - clock(), lastAt);
+  await (await openReader()).loadReadable('shop');
 
   return {
     branch,
@@ -213,7 +200,8 @@ export async function assembleShop({ branch, clock, log }: Opening, parts: ShopP
     standing: () => standing.now(),
     lookThrough: async () => {
       const found = await lookedAt();
-      for (const { seq, wrong } of found.broken) onBroken(seq, wrong);
+      for (const { seq, wrong } of found.broken) tell({ seq, wrong, stream: null });
+      for (const { seq, wrong, stream } of found.unreadable) tell({ seq, wrong, stream });
       const missing = [...found.named].filter((name) => isBlobName(name) && !hasBlob(paths.blobs, name));
       if (missing[0]) standing.say({ notice: 'files-missing', count: missing.length, first: missing[0] });
       return { entries: found.entries, broken: found.broken.length, missing: missing.length };

@@ -73,7 +73,7 @@ export async function verifyFolder(asked: VerifyAsked): Promise<FolderVerdict> {
       hasBlob: (name) => hasBlob(paths.blobs, name),
       printedHeads: asked.printedHeads ?? [],
       ...(asked.progress && { progress: asked.progress }),
-      ...(closer && { closer }),
+      ...(closer && { closer, keyOf: (id) => keyFile.open(id) }),
     });
     if (asked.whole && keysWhole) found.push(...(await wholeFindings(sqlite, asked.branch, keyFile, shopKeys)));
     return {

@@ -2,9 +2,10 @@ import { implement, ORPCError } from '@orpc/server';
 import { contract } from '../../core/contract/contract.ts';
 import { type RefusalKind, refusalKind } from '../../core/contract/refusalKind.ts';
 import type { StandingSheet } from '../../core/contract/standing.ts';
+import type { JobId } from '../../core/ids.ts';
 import type { Refusal } from '../../core/refusal.ts';
 import { epochMs } from '../../core/time.ts';
-import { refusalFromError, type Shop } from '../../db/index.ts';
+import { type Reader, refusalFromError, type Shop } from '../../db/index.ts';
 import { carryOut } from './desk/carryOut.ts';
 import type { Drafts } from './desk/drafts.ts';
 import type { Engine } from './desk/estimating/engine.ts';
@@ -16,6 +17,7 @@ import { printTags } from './desk/files/printTags.ts';
 import { takeBlob } from './desk/files/takeBlob.ts';
 import { loadView } from './desk/loadView.ts';
 import { preview } from './desk/preview.ts';
+import { jobSetApart, shopSetApart } from './desk/setApart.ts';
 import { bookkeeping } from './desk/sheets/bookkeeping.ts';
 import { outOfOurs, partPath, thenAndNow } from './desk/sheets/custodyReads.ts';
 import { dayLine } from './desk/sheets/dayLine.ts';
@@ -62,12 +64,15 @@ export function createRouter({ shop, drafts, tools, engine, following, standing,
     });
   const now = () => epochMs(clock());
   const modelAsStated = keepingModel();
-  const jobFound = <T>(
-    value: T | null,
-    job: string,
-    notFound: (facts: { data: { refused: string; job: string } }) => Error,
-  ): T => {
-    if (value === null) throw notFound({ data: { refused: 'no-such-job', job } });
+  /** What is read of a job; where there is nothing, it says whether there is no such job or it cannot be read. */
+  const ofJob = async <T>(
+    job: JobId,
+    ask: (read: Reader) => Promise<T | null>,
+    notFound: (facts: { data: Refusal }) => Error,
+  ): Promise<T> => {
+    const read = await shop.read();
+    const value = await ask(read);
+    if (value === null) throw notFound({ data: jobSetApart(read, job) ?? { refused: 'no-such-job', job } });
     return value;
   };
   return os.router({
@@ -79,21 +84,16 @@ export function createRouter({ shop, drafts, tools, engine, following, standing,
     }),
     standing: os.standing.handler(() => standing()),
     preview: os.preview.handler(({ input }) => preview(shop, tools, input, now())),
-    shop: os.shop.handler(async () => (await loadView(await shop.read(), {}, now())).shop),
+    shop: os.shop.handler(async () => {
+      const read = await shop.read();
+      return { ...(await read.load('shop')), setApart: shopSetApart(read) };
+    }),
     dayLine: os.dayLine.handler(async () => ({ now: now(), points: await dayLine(await shop.read(), now()) })),
     job: os.job.handler(async ({ input, errors }) =>
-      jobFound(
-        await jobSheet(await shop.read(), input.job, now(), following.computing(input.job)),
-        input.job,
-        errors.NOT_FOUND,
-      ),
+      ofJob(input.job, (read) => jobSheet(read, input.job, now(), following.computing(input.job)), errors.NOT_FOUND),
     ),
     tracing: os.tracing.handler(async ({ input, errors, signal }) =>
-      jobFound(
-        await tracingSheet(await shop.read(), engine, input.job, input, now(), signal),
-        input.job,
-        errors.NOT_FOUND,
-      ),
+      ofJob(input.job, (read) => tracingSheet(read, engine, input.job, input, now(), signal), errors.NOT_FOUND),
     ),
     wall: os.wall.handler(async () => wallSheet(await shop.read(), now())),
     reckoning: os.reckoning.handler(async () =>

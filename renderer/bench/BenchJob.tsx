@@ -5,9 +5,11 @@ import stages from '../../assets/words/en/stages.json';
 import type { JobId } from '../../core/ids.ts';
 import type { Stage } from '../../core/stage.ts';
 import { Frame } from '../Frame.tsx';
+import { Problem } from '../kit/keys/Problem.tsx';
 import { TagText } from '../kit/mark/TagText.tsx';
 import { useWords } from '../kit/text/words.tsx';
 import { jobRead, shopRead, wallRead } from '../link/reads.ts';
+import { wordsOfError } from '../link/useExecute.ts';
 import { LeftCard } from './deeds/LeftCard.tsx';
 import { FittingBench } from './fitting/FittingBench.tsx';
 import { JobInside } from './inside/JobInside.tsx';
@@ -31,9 +33,13 @@ export function BenchJob({ job }: { readonly job: JobId }) {
   if (!sheet)
     return (
       <Frame here="bench" touch="bench" open={<h1>{t('app.rooms.bench')}</h1>}>
-        <p role="status" className="bench-choice">
-          {read.isError ? t('bench.no-such-job') : t('app.waiting')}
-        </p>
+        {read.isError ? (
+          <Problem {...wordsOfError(read.error)} />
+        ) : (
+          <p role="status" className="bench-choice">
+            {t('app.waiting')}
+          </p>
+        )}
       </Frame>
     );
   const { stage, promised } = sheet.job;
@@ -56,6 +62,7 @@ export function BenchJob({ job }: { readonly job: JobId }) {
     <Frame
       here="bench"
       touch="bench"
+      unreadable={sheet.unreadable}
       onScan={(found) => {
         if (found.is !== 'part') return false;
         setScanned(found.id);

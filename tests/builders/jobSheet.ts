@@ -31,6 +31,7 @@ export function aJobSheet(
     phone: phoneSentence(job, null, epochMs(0)),
     band: bandOf(job),
     outlook: null,
+    unreadable: [],
     computing: null,
   };
 }

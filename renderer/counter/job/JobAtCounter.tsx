@@ -7,10 +7,12 @@ import type { ShopSettings } from '../../../core/job/shop.ts';
 import { sentence } from '../../day-line/sentence.ts';
 import { Frame } from '../../Frame.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
+import { Problem } from '../../kit/keys/Problem.tsx';
 import { TagText } from '../../kit/mark/TagText.tsx';
 import { Pane } from '../../kit/shell/Pane.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 import { jobRead } from '../../link/reads.ts';
+import { wordsOfError } from '../../link/useExecute.ts';
 import { JobPapers } from './JobPapers.tsx';
 import { JobSheetRows } from './JobSheetRows.tsx';
 import { ownerName } from './sheetOf.ts';
@@ -27,15 +29,20 @@ export function JobAtCounter({ job, settings }: { readonly job: JobId; readonly 
   if (!sheet) {
     return (
       <Frame here="counter" open={<h1>{t('app.rooms.counter')}</h1>}>
-        <p role="status" className="counter-waits">
-          {t(read.isError ? 'counter.job.none' : 'app.waiting')}
-        </p>
+        {read.isError ? (
+          <Problem {...wordsOfError(read.error)} />
+        ) : (
+          <p role="status" className="counter-waits">
+            {t('app.waiting')}
+          </p>
+        )}
       </Frame>
     );
   }
   return (
     <Frame
       here="counter"
+      unreadable={sheet.unreadable}
       open={
         <>
           <TagText tag={sheet.job.tag} />

@@ -40,7 +40,7 @@ async function voidTag(read: Reader, tag: Tag, at: EpochMs): Promise<Found | nul
 
 async function machineFound(read: Reader, machine: MachineId, at: EpochMs): Promise<Found> {
   const job = await newestJobOf(read, machine);
-  const view = await loadView(read, job ? { job } : { machine }, at);
+  const view = await loadView(read, job ? { job, machine } : { machine }, at);
   return {
     is: job ? 'job' : 'machine',
     id: job ?? machine,

@@ -1,0 +1,288 @@
+import { cpSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import shopOf from '../../assets/demo/shop.json' with { type: 'json' };
+import story from '../../assets/demo/story.json' with { type: 'json' };
+import type { EpochMs } from '../../core/time.ts';
+import { fileWallet, verifyFolder } from '../../db/index.ts';
+import { planted, swapped, withMore } from '../builders/planted.ts';
+import { aShopFolder } from '../builders/shopFolder.ts';
+import { taggedMachine, takingIn } from '../builders/takingIn.ts';
+import { tampered } from '../builders/tampered.ts';
+import { openAt } from '../oldShop/openKept.ts';
+
+type Opened = Awaited<ReturnType<typeof openAt>>;
+
+let commands = 0;
+let asks: Opened['asks'];
+
+/** Asks a command as a screen does; its first stream's id, or the refusal. */
+async function does(name: string, input: unknown): Promise<string> {
+  try {
+    const done = await asks.execute({ command: `plant-${++commands}`, by: 'mina', name, input } as never);
+    return done.firstStream.split(':')[1] ?? '';
+  } catch (error) {
+    return String((error as { data?: { refused?: string } }).data?.refused ?? error);
+  }
+}
+const refusalOf = (read: Promise<unknown>) =>
+  read.then(
+    () => null,
+    (error: { data?: unknown }) => error.data ?? error,
+  );
+
+/** A shop with two jobs, each with a part of the owner's inside, a part of ours on the wall, an enquiry; made once, copied for each test. */
+const made = aShopFolder();
+const ids = { broken: '', whole: '', theirs: '', ours: '', enquiry: '' };
+let at: EpochMs;
+let opened: Opened | null = null;
+let folder = '';
+
+const dimm = { kind: 'dimm', attributes: { memory: 'DDR4', module: 'UDIMM', capacity: 8 } };
+
+beforeAll(async () => {
+  at = made.clock.now;
+  const base = await openAt({ data: made.folder, wallet: made.walletPath }, at);
+  asks = base.asks;
+  await does('openShop', { settings: shopOf.settings, staff: shopOf.staff });
+  ids.broken = await does('takeIn', takingIn({ machine: taggedMachine }));
+  const otherMachine = { fresh: { called: 'the quiet tower', tag: null, serial: null } };
+  const other = { fresh: { ...story.owner, name: 'Oswin Pellow' } };
+  ids.whole = await does('takeIn', takingIn({ owner: other, machine: otherMachine }));
+  for (const job of [ids.broken, ids.whole])
+    await does('writeCensus', {
+      job,
+      slots: [{ id: 'A2', takes: 'dimm', order: 1, source: 'by-hand' }],
+      parts: [{ ...dimm, slot: 'A2', name: 'their module', serial: null, source: 'by-hand' }],
+      gaps: [],
+    });
+  ids.ours = await does('knowPart', {
+    ...dimm,
+    tag: null,
+    name: 'our module',
+    standing: { is: 'trial-grade', scopes: ['starts'] },
+    place: { at: 'bin', bin: 'A1' },
+    valueMinor: 3000,
+  });
+  ids.enquiry = await does('enquire', {
+    name: 'Tamsin Rook',
+    reach: '01632 960555',
+    ownWords: 'It hums.',
+    symptoms: ['dark'],
+    came: 'phone',
+    wouldNeed: [],
+    lapsesAt: at + 86_400_000,
+  });
+  expect(await does('note', { job: ids.broken, says: 'The lid squeaks.', foundByTheWay: false })).toBe(ids.broken);
+  expect(await does('note', { job: ids.whole, says: 'Last of all.', foundByTheWay: false })).toBe(ids.whole);
+  const sheet = await asks.job({ job: ids.broken as never });
+  ids.theirs = sheet.parts[0]?.id ?? '';
+  await base.close();
+}, 60_000);
+afterAll(() => made.remove());
+afterEach(async () => {
+  await opened?.close();
+  opened = null;
+  rmSync(folder, { recursive: true, force: true });
+});
+
+/** Copies the shop, does something to its file, and opens it as any morning. */
+async function after(work: (path: string, stream: string) => number, stream: string): Promise<number> {
+  folder = mkdtempSync(join(tmpdir(), 'knowngood-planted-'));
+  cpSync(made.folder, folder, { recursive: true });
+  const seq = work(join(folder, 'shop.db'), stream);
+  opened = await openAt({ data: folder, wallet: join(folder, 'wallet.key') }, at);
+  asks = opened.asks;
+  await opened.shop.lookThrough();
+  return seq;
+}
+
+const streamOf = (subject: string): string =>
+  ({
+    job: `job:${ids.broken}`,
+    owner: `owner:${ownerOfBroken}`,
+    machine: `machine:${machineOfBroken}`,
+    part: `part:${ids.theirs}`,
+    wall: `part:${ids.ours}`,
+    enquiry: `enquiry:${ids.enquiry}`,
+    shop: 'shop',
+  })[subject] ?? '';
+let ownerOfBroken = '';
+let machineOfBroken = '';
+beforeAll(async () => {
+  const base = await openAt({ data: made.folder, wallet: made.walletPath }, at);
+  const { job } = await base.asks.job({ job: ids.broken as never });
+  ownerOfBroken = job.owner;
+  machineOfBroken = job.machine;
+  await base.close();
+});
+
+/** What is planted, why it cannot be read, and whether it is a change on the disk rather than an entry of another program. */
+const PLANTS = [
+  ['an unknown kind', 'unknown-kind', (path: string, to: string) => planted(path, to, () => ({ kind: 'sung-to' }))],
+  ['a newer version', 'unknown-version', (path: string, to: string) => planted(path, to, () => ({ v: 900 }))],
+  ['a kind of another subject', 'unknown-kind', foreign],
+  ['a body that its shape refuses', 'body-not-of-its-shape', (path: string, to: string) => planted(path, to, withMore)],
+  [
+    'an entry of 50 MB',
+    'too-large',
+    (path: string, to: string) => planted(path, to, () => ({ body: { says: 'x'.repeat(50_000_000) } })),
+  ],
+  ['two entries changed about', 'not-in-its-place', changedAbout],
+  ['its beginning a second time', 'does-not-follow', (path: string, to: string) => planted(path, to, () => ({}))],
+] as const;
+
+function foreign(path: string, to: string): number {
+  return planted(path, to, () =>
+    to === 'shop' ? { kind: 'reminded', body: { last: true } } : { kind: 'shop-changed', body: {} },
+  );
+}
+
+function changedAbout(path: string, to: string): number {
+  const { statements, first } = swapped(path, to);
+  tampered(path, statements);
+  return first;
+}
+
+const PATHS = PLANTS.map(([what, wrong, plant]) => ({ what, wrong, plant }));
+/**
+ * What can be planted where: a stream of one entry has no two to change about, the shop's own has no one kind that begins
+ * it, and what takes seconds is tried where most is read and where everything hangs on it.
+ */
+const plantsFor = (subject: string) =>
+  PATHS.filter(
+    ({ wrong }) =>
+      (wrong !== 'not-in-its-place' || subject === 'job' || subject === 'machine') &&
+      (wrong !== 'does-not-follow' || subject !== 'shop') &&
+      (wrong !== 'too-large' || subject === 'job' || subject === 'shop'),
+  );
+
+async function named(seq: number, wrong: string, stream: string) {
+  await opened?.close();
+  opened = null;
+  const verdict = await verifyFolder({
+    folder,
+    branch: 'main',
+    wallet: fileWallet(join(folder, 'wallet.key')),
+    apart: null,
+    whole: true,
+  });
+  if ('cannot' in verdict) throw new Error(verdict.cannot);
+  const at = verdict.findings.filter((finding) => finding.seq === seq);
+  if (wrong === 'not-in-its-place')
+    expect(at).toContainEqual({ seq, wrong: 'column-differs-from-bytes', detail: 'seq' });
+  else expect(at).toContainEqual({ seq, wrong, detail: expect.stringContaining(stream) });
+  expect(verdict.ok).toBe(false);
+}
+
+/** Rooms that show the whole shop go on, and the other job is worked on. */
+async function restGoesOn() {
+  const { points } = await asks.dayLine();
+  expect(points.map(({ job }) => job)).toContain(ids.whole);
+  expect(await asks.find({ text: 'Pellow' })).toMatchObject([{ is: 'job', id: ids.whole }]);
+  expect((await asks.wall()).parts).toBeDefined();
+  expect((await asks.reckoning()).jobs).toBe(0);
+  expect(await asks.night()).toBeDefined();
+  expect(await asks.orders()).toEqual([]);
+  expect(await asks.kept()).toEqual([]);
+  expect(await asks.out()).toEqual([]);
+  expect(await asks.enquiries()).toBeDefined();
+  const sheet = await asks.job({ job: ids.whole as never });
+  expect(sheet).toMatchObject({ unreadable: [], owner: { name: { value: 'Oswin Pellow' } } });
+  expect(await does('note', { job: ids.whole, says: 'Goes on.', foundByTheWay: false })).toBe(ids.whole);
+}
+
+const noteOnBroken = () => does('note', { job: ids.broken, says: 'Not this one.', foundByTheWay: false });
+const notices = () => opened?.shop.standing().notices.map(({ notice }) => notice);
+
+describe.each(['job', 'owner', 'machine', 'part'] as const)('in the stream of a %s', (subject) => {
+  it.each(plantsFor(subject))(
+    '$what: its own sheet shows the rest, nobody acts on it, everything else goes on',
+    async (one) => {
+      const seq = await after(one.plant, streamOf(subject));
+      await restGoesOn();
+      expect(await noteOnBroken()).toBe('stream-set-apart');
+      expect(notices()).toContain(one.wrong === 'not-in-its-place' ? 'entries-broken' : 'entries-unreadable');
+      const onTheLine = (await asks.dayLine()).points.some(({ job }) => job === ids.broken);
+      const sheet = asks.job({ job: ids.broken as never });
+      if (subject === 'job' && one.wrong === 'not-in-its-place')
+        // Its beginning is one of the two: nothing of it can be shown.
+        expect(await refusalOf(sheet)).toMatchObject({
+          refused: 'stream-set-apart',
+          stream: streamOf('job'),
+          entry: seq,
+        });
+      else {
+        const { unreadable, job, notes } = { ...(await sheet), notes: (await sheet).job.notes };
+        expect(unreadable).toContain(seq);
+        expect(job.tag).toBe(story.tag);
+        expect(notes.map(({ says }) => says)).toEqual(['The lid squeaks.']);
+      }
+      // A job without its machine's or its own word is not on the line; one whose owner or part is set apart is.
+      expect(onTheLine).toBe(subject === 'owner' || subject === 'part');
+      await named(seq, one.wrong, streamOf(subject));
+    },
+    60_000,
+  );
+});
+
+describe('in the stream of a part of ours', () => {
+  it.each(plantsFor('wall'))(
+    '$what: the wall goes on without it',
+    async (one) => {
+      const seq = await after(one.plant, streamOf('wall'));
+      await restGoesOn();
+      expect((await asks.wall()).parts.map(({ id }) => id)).not.toContain(ids.ours);
+      const deed = { part: ids.ours, as: 'sold', priceMinor: 100 };
+      expect(await does('sellPart', deed)).toBe('stream-set-apart');
+      expect(await noteOnBroken()).toBe(ids.broken);
+      await named(seq, one.wrong, streamOf('wall'));
+    },
+    60_000,
+  );
+
+  it('nothing: it lies on the wall and can be sold', async () => {
+    await after(() => 0, streamOf('wall'));
+    expect((await asks.wall()).parts.map(({ id }) => id)).toContain(ids.ours);
+    expect(notices()).toEqual([]);
+    expect(await does('sellPart', { part: ids.ours, as: 'sold', priceMinor: 100 })).toBe(ids.ours);
+  }, 60_000);
+});
+
+describe('in the stream of an enquiry', () => {
+  it.each(plantsFor('enquiry'))(
+    '$what: the others go on',
+    async (one) => {
+      const seq = await after(one.plant, streamOf('enquiry'));
+      await restGoesOn();
+      expect(await asks.enquiries()).toEqual([]);
+      expect(await does('lapseEnquiry', { enquiry: ids.enquiry })).toBe('stream-set-apart');
+      await named(seq, one.wrong, streamOf('enquiry'));
+    },
+    60_000,
+  );
+});
+
+describe('in the shop’s own stream', () => {
+  it.each(plantsFor('shop'))(
+    '$what: it is said, what needs its settings is refused, reading and the rest go on',
+    async (one) => {
+      const seq = await after(one.plant, 'shop');
+      await restGoesOn();
+      expect(notices()).toEqual(expect.arrayContaining(['shop-set-apart', 'entries-unreadable']));
+      expect(await asks.shop()).toMatchObject({
+        setApart: { refused: 'stream-set-apart', stream: 'shop', entry: seq },
+        settings: { name: shopOf.settings.name },
+      });
+      const takes = takingIn({ owner: { fresh: story.owner } });
+      expect(await does('takeIn', takes)).toBe('stream-set-apart');
+      expect(await does('changeStaff', { staff: shopOf.staff })).toBe('stream-set-apart');
+      expect(await asks.preview({ by: 'mina', name: 'takeIn', input: takes } as never)).toMatchObject({
+        refused: 'stream-set-apart',
+      });
+      await named(seq, one.wrong, 'shop');
+    },
+    60_000,
+  );
+});
