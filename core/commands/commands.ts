@@ -1,46 +1,76 @@
-import { answer, lapse, logTry, withdrawWord } from './approval/answer.ts';
+import { answer } from './approval/answer.ts';
 import { ask } from './approval/ask.ts';
+import { lapse } from './approval/lapse.ts';
+import { logTry } from './approval/logTry.ts';
+import { withdrawWord } from './approval/withdrawWord.ts';
+import { finishWork } from './bench/finishWork.ts';
+import { fitPart } from './bench/fitPart.ts';
 import { goBackAsItCame, goBackToWorked } from './bench/goBack.ts';
+import { goOn } from './bench/goOn.ts';
+import { judge } from './bench/judge.ts';
+import { confirmLeft, leaveLikeThis } from './bench/leaveLikeThis.ts';
 import { logWork } from './bench/logWork.ts';
-import { confirmLeft, fitPart, goOn, leaveLikeThis, movePart, note, putAway } from './bench/movePart.ts';
-import { judge, plugIn, recordNotReproduced, recordSeen, unplug } from './bench/see.ts';
+import { movePart } from './bench/movePart.ts';
+import { note } from './bench/note.ts';
+import { putAway } from './bench/putAway.ts';
+import { recordNotReproduced, recordSeen } from './bench/recordSeen.ts';
+import { startWork } from './bench/startWork.ts';
 import { stopClocks } from './bench/stopClocks.ts';
+import { strikeWork } from './bench/strikeWork.ts';
 import { turnWork } from './bench/turnWork.ts';
-import { finishWork, startWork, strikeWork } from './bench/work.ts';
-import { answerEnquiry, enquire, lapseEnquiry, noteEnquiryEstimate } from './enquiry/enquiryCommands.ts';
-import { goHomeAsItCame, handOver, markReady, remind, tellReady } from './home/close.ts';
+import { plugIn, unplug } from './bench/unplug.ts';
+import { answerEnquiry, lapseEnquiry } from './enquiry/answerEnquiry.ts';
+import { enquire } from './enquiry/enquire.ts';
+import { noteEnquiryEstimate } from './enquiry/noteEnquiryEstimate.ts';
 import { destroyPart } from './home/destroyPart.ts';
 import { endKeeping } from './home/endKeeping.ts';
-import { reportIncident, tellIncident } from './home/incident.ts';
-import { answerSwitches, readReport, writeCensus } from './intake/machineSelf.ts';
-import {
-  addBeforeFirstScrew,
-  answerConsent,
-  correctTold,
-  signAlone,
-  signSheet,
-  tellWorth,
-  withdrawConsent,
-} from './intake/sheet.ts';
+import { goHomeAsItCame } from './home/goHomeAsItCame.ts';
+import { handOver } from './home/handOver.ts';
+import { markReady } from './home/markReady.ts';
+import { reportIncident, tellIncident } from './home/reportIncident.ts';
+import { remind, tellReady } from './home/tellReady.ts';
+import { addBeforeFirstScrew } from './intake/addBeforeFirstScrew.ts';
+import { addPhotographs } from './intake/addPhotographs.ts';
+import { addThing } from './intake/addThing.ts';
+import { answerConsent, signAlone, withdrawConsent } from './intake/answerConsent.ts';
+import { answerSwitches } from './intake/answerSwitches.ts';
+import { correctTold } from './intake/correctTold.ts';
+import { putOursOn, takeOursOff } from './intake/putOursOn.ts';
+import { readReport } from './intake/readReport.ts';
+import { sealSecret, wipeSecret } from './intake/sealSecret.ts';
+import { signSheet } from './intake/signSheet.ts';
 import { signTakingIn } from './intake/signTakingIn.ts';
 import { takeIn } from './intake/takeIn.ts';
-import { addPhotographs, addThing, putOursOn, sealSecret, takeOursOff, wipeSecret } from './intake/things.ts';
-import { bookCharge, giveBack, takePayment } from './money/payments.ts';
+import { tellWorth } from './intake/tellWorth.ts';
+import { writeCensus } from './intake/writeCensus.ts';
+import { bookCharge } from './money/bookCharge.ts';
+import { giveBack } from './money/giveBack.ts';
+import { takePayment } from './money/takePayment.ts';
+import { bringOwnPart } from './orders/bringOwnPart.ts';
 import { cancelOrder, orderLate } from './orders/orderLate.ts';
 import { orderPart } from './orders/orderPart.ts';
-import { bringOwnPart } from './orders/ownPart.ts';
 import { receivePart } from './orders/receivePart.ts';
 import { sendBack, settleReturn } from './orders/sendBack.ts';
 import { issue } from './papers/issue.ts';
 import { noteEstimate } from './promise/noteEstimate.ts';
 import { promise, tellPromise } from './promise/promise.ts';
-import { goBackToModel, resetPriors, takeOverPriors, useModel } from './shop/modelCommands.ts';
-import { changeShop, changeStaff, openShop } from './shop/shopCommands.ts';
+import { changeShop } from './shop/changeShop.ts';
+import { changeStaff } from './shop/changeStaff.ts';
+import { goBackToModel } from './shop/goBackToModel.ts';
+import { openShop } from './shop/openShop.ts';
+import { resetPriors, takeOverPriors } from './shop/takeOverPriors.ts';
+import { useModel } from './shop/useModel.ts';
 import { correctPart } from './wall/correctPart.ts';
-import { lendPart, takeBackLent } from './wall/lend.ts';
+import { knowPart } from './wall/knowPart.ts';
+import { knowRig } from './wall/knowRig.ts';
+import { lendPart, takeBackLent } from './wall/lendPart.ts';
+import { moveShopPart } from './wall/moveShopPart.ts';
+import { provePart } from './wall/provePart.ts';
+import { releasePart, reservePart } from './wall/reservePart.ts';
 import { sellPart } from './wall/sellOverCounter.ts';
-import { tagMachine, voidTag } from './wall/tagCommands.ts';
-import { knowPart, knowRig, moveShopPart, provePart, releasePart, reservePart, tagPart } from './wall/wall.ts';
+import { tagMachine } from './wall/tagMachine.ts';
+import { tagPart } from './wall/tagPart.ts';
+import { voidTag } from './wall/voidTag.ts';
 
 /** The one list of commands. A new command is written in its subject's folder and named here; door, guard and test follow. */
 export const COMMANDS = {

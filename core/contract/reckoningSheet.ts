@@ -1,7 +1,7 @@
 import type { ThreePoint } from '../figures/logNormal.ts';
 import type { TimesLeftOut } from '../job/bench/timesOfJob.ts';
 import type { EstimateMoment } from '../job/estimate.ts';
-import type { LossCause } from '../job/home/losses.ts';
+import type { LossCause } from '../job/home/lossesOf.ts';
 import type { OwnLead } from '../job/promise/leadTimes.ts';
 import type { NotScored } from '../job/promise/scoredEstimates.ts';
 import type { Calibration } from '../labour/calibration/calibration.ts';

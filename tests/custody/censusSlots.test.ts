@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { writeCensus } from '../../core/commands/intake/machineSelf.ts';
+import { writeCensus } from '../../core/commands/intake/writeCensus.ts';
 import type { Slot, SlotPlan } from '../../core/custody/slot.ts';
 import { type SlotEdits, slotPlanByHand } from '../../core/fit/slotPlan.ts';
 import type { JobId } from '../../core/ids.ts';

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { goHomeAsItCame, handOver } from '../../core/commands/home/close.ts';
-import { addThing } from '../../core/commands/intake/things.ts';
+import { goHomeAsItCame } from '../../core/commands/home/goHomeAsItCame.ts';
+import { handOver } from '../../core/commands/home/handOver.ts';
+import { addThing } from '../../core/commands/intake/addThing.ts';
 import type { Command } from '../../core/commands/kernel/command.ts';
 import { applyToView, type View } from '../../core/entries/view.ts';
 import { asShown } from '../builders/asShown.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { correctPart } from '../../core/commands/wall/correctPart.ts';
-import { moveShopPart } from '../../core/commands/wall/wall.ts';
+import { moveShopPart } from '../../core/commands/wall/moveShopPart.ts';
 import { fits } from '../../core/fit/fits.ts';
 import type { JobId, PartId } from '../../core/ids.ts';
 import { herMachine } from '../builders/harrowmouth.ts';

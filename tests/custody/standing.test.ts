@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { provePart } from '../../core/commands/wall/wall.ts';
-import { asItCounts } from '../../core/custody/standing.ts';
+import { provePart } from '../../core/commands/wall/provePart.ts';
+import { asItCounts } from '../../core/custody/asItCounts.ts';
 import type { PartId } from '../../core/ids.ts';
 import { epochMs } from '../../core/time.ts';
 import { aShopWithTwoMachines } from './twoMachines.ts';

@@ -36,7 +36,7 @@ export const ENGLISH_ALLOWED: Readonly<Record<string, string>> = {
   'core/tracing/live/shop/editModel.ts': 'the same, for a change to it',
   'core/tracing/cases/form/readCase.ts': 'what the check of a case’s file finds, for who writes one',
   'core/commands/kernel/fields.ts': 'what a schema says of input that no screen sends',
-  'core/commands/shop/shopCommands.ts': 'the same',
+  'core/commands/shop/settingFields.ts': 'the same',
   'core/fit/loaners.ts': 'stands for a fact that is not known, and is never shown',
   'core/labour/tasks/catalogue.ts': 'the name of a source, as the data has it',
   'electron/cli/demo/': 'notes within the invented story, as its people write them',

@@ -12,9 +12,11 @@ describe('core stands on floors', () => {
   });
 
   it('finds a rule that knows a command, be it for a type only, and a room that stands nowhere', () => {
-    const command = empty('core/commands/home/close.ts');
-    expect(upwardImports([importing('core/custody/place.ts', '../commands/home/close.ts'), command])).toHaveLength(1);
-    expect(upwardImports([importing('core/ids.ts', './commands/home/close.ts'), command])).toHaveLength(1);
+    const command = empty('core/commands/home/handOver.ts');
+    expect(upwardImports([importing('core/custody/place.ts', '../commands/home/handOver.ts'), command])).toHaveLength(
+      1,
+    );
+    expect(upwardImports([importing('core/ids.ts', './commands/home/handOver.ts'), command])).toHaveLength(1);
     expect(upwardImports([empty('core/attic/a.ts')])).toEqual(['core/attic/a.ts: core/attic stands on no floor']);
   });
 
@@ -27,7 +29,7 @@ describe('core stands on floors', () => {
   it('lets a command look at everything below it, and a room at itself', () => {
     expect(
       upwardImports([
-        importing('core/commands/home/close.ts', '../../custody/place.ts'),
+        importing('core/commands/home/handOver.ts', '../../custody/place.ts'),
         importing('core/custody/place.ts', './part.ts'),
         empty('core/custody/part.ts'),
       ]),

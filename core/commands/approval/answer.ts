@@ -1,51 +1,22 @@
 import { z } from 'zod';
-import { chosenOf, limitAfter, movesLimit, type Question, TRY_BY, TRY_RESULTS } from '../../approval/question.ts';
+import { chosenOf, limitAfter, movesLimit, type Question } from '../../approval/question.ts';
 import type { View } from '../../entries/view.ts';
-import { withLimit } from '../../job/applyJob.ts';
 import { linesAgreedBy } from '../../job/approval/linesAgreedBy.ts';
-import { triesInVain } from '../../job/approval/nextTry.ts';
 import type { Job } from '../../job/job.ts';
 import { committedMinor, limitRefusal } from '../../job/money/withinWord.ts';
 import { mayBeAgreed } from '../../job/orders/order.ts';
 import { personal } from '../../journal/personal.ts';
 import type { Refusal } from '../../refusal.ts';
-import { AT_THE_DOOR, OPEN_STAGES } from '../../stage.ts';
+import { OPEN_STAGES } from '../../stage.ts';
 import type { Asking } from '../kernel/asking.ts';
 import { jobCommand } from '../kernel/command.ts';
-import type { Decision } from '../kernel/decision.ts';
-import { accept, refuse } from '../kernel/decision.ts';
-import { zEpoch, zHow, zId, zJobId, zLine, zQuestionId } from '../kernel/fields.ts';
+import { type Decision, refuse } from '../kernel/decision.ts';
+import { zHow, zId, zJobId, zLine, zQuestionId } from '../kernel/fields.ts';
 import { openUnitOfWork, type UnitOfWork } from '../kernel/unitOfWork.ts';
 import { issuePaper } from '../papers/issue.ts';
-import { beforeAsked, whyNotHeard } from './heard.ts';
+import { whyNotHeard } from './heard.ts';
 import { howAnswered } from './howAnswered.ts';
 import { openQuestion } from './openQuestion.ts';
-
-/** Writes down a try to reach the owner. */
-export const logTry = jobCommand(
-  'log-try',
-  z.strictObject({
-    job: zJobId,
-    question: zQuestionId,
-    at: zEpoch,
-    how: z.enum(TRY_BY),
-    result: z.enum(TRY_RESULTS),
-    number: zLine.nullable(),
-  }),
-  OPEN_STAGES,
-  (view, { job, number, ...rest }, asking) => {
-    const question = openQuestion(view.job, rest.question);
-    if ('refused' in question) return { ok: false, refusal: question };
-    if (rest.at > asking.at) return refuse('answered-after-now', { at: rest.at, now: asking.at });
-    if (beforeAsked(rest.at, question.askedAt, asking.at))
-      return refuse('answered-before-asked', { at: rest.at, askedAt: question.askedAt });
-    return accept({
-      stream: `job:${job}`,
-      kind: 'contact-attempted',
-      body: { ...rest, number: number === null ? null : personal('record', view.job.owner, number) },
-    });
-  },
-);
 
 const zAnswer = z.strictObject({
   job: zJobId,
@@ -146,54 +117,3 @@ function writeAgreed(book: UnitOfWork, question: Question, chosen: Question['opt
   if (question.offer && !chosen.some((option) => option.agrees.accepts))
     book.add(`part:${question.offer.part}`, 'part-released', { job: job.id });
 }
-
-/** Past its time, or after the agreed number of tries: no answer is not a yes, and the machine goes home as it came. */
-export const lapse = jobCommand(
-  'lapse',
-  z.strictObject({ job: zJobId, question: zQuestionId }),
-  OPEN_STAGES,
-  (view, input, asking) => {
-    const question = openQuestion(view.job, input.question);
-    if ('refused' in question) return { ok: false, refusal: question };
-    const tries = view.shop.settings?.rules.triesBeforeHome ?? 3;
-    const inVain = triesInVain(question);
-    if (asking.at <= question.validUntil && inVain < tries)
-      return refuse('question-still-valid', {
-        validUntil: question.validUntil,
-        tries: inVain,
-        triesBeforeHome: tries,
-      });
-    const book = openUnitOfWork(view, asking);
-    book.add(`job:${input.job}`, 'question-lapsed', { question: question.id });
-    if (question.offer) book.add(`part:${question.offer.part}`, 'part-released', { job: input.job });
-    if (view.job.stage === 'owners-word-needed') book.enter('home-as-it-came', 'never-answered');
-    return book.accept();
-  },
-);
-
-/** The owner takes their word back for what is not done yet. */
-export const withdrawWord = jobCommand(
-  'withdraw-word',
-  z.strictObject({ job: zJobId, question: zQuestionId }),
-  OPEN_STAGES,
-  (view, input, asking) => {
-    const question = view.job.questions.find((one) => one.id === input.question);
-    if (!question?.answer || question.withdrawn) return refuse('question-not-answered', { question: input.question });
-    const done =
-      (question.offer && view.parts.get(question.offer.part)?.belongs.to === 'owner') ||
-      view.job.agreedLines.some((line) => line.question === question.id && line.fitted);
-    if (done) return refuse('already-done', { question: question.id });
-    const book = openUnitOfWork(view, asking);
-    const without = {
-      ...view.job,
-      questions: view.job.questions.map((one) => (one.id === question.id ? { ...one, withdrawn: true } : one)),
-      agreedLines: view.job.agreedLines.filter((line) => line.question !== question.id),
-    };
-    // What was done on the owner's word stays owed: the limit falls no lower than that.
-    const limitMinor = Math.max(withLimit(without).limitMinor, committedMinor(without));
-    book.add(`job:${input.job}`, 'word-withdrawn', { question: question.id, limitMinor });
-    if (question.offer) book.add(`part:${question.offer.part}`, 'part-released', { job: input.job });
-    if (!AT_THE_DOOR.some((stage) => stage === view.job.stage)) book.enter('owners-word-needed', 'word-withdrawn');
-    return book.accept();
-  },
-);

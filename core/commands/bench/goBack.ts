@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import { movesAsItCame } from '../../job/asItCame.ts';
-import { mayNotOpen } from '../../job/bench/mayOpen.ts';
+import { mayNotOpen } from '../../job/bench/mayNotOpen.ts';
+import { movesAsItCame } from '../../job/movesAsItCame.ts';
 import { isThere, lastWorked, returnMoves } from '../../job/triedArrangements.ts';
 import { isUnderWay } from '../../job/work.ts';
 import { AT_THE_BENCH, OPEN_STAGES } from '../../stage.ts';

@@ -2,7 +2,9 @@ import { AT_THE_BENCH } from '../../stage.ts';
 import { jobCommand } from '../kernel/command.ts';
 import { refuse } from '../kernel/decision.ts';
 import { inTurn } from '../kernel/inTurn.ts';
-import { aboutWork, decideFinish, decideStart, zFinish, zStart } from './work.ts';
+import { decideFinish, zFinish } from './finishWork.ts';
+import { decideStart, zStart } from './startWork.ts';
+import { aboutWork } from './workUse.ts';
 
 const zLog = zStart.extend(zFinish.omit({ run: true }).shape);
 

@@ -5,8 +5,8 @@ import { noConsents } from '../../approval/consent.ts';
 import type { JobId } from '../../ids.ts';
 import { personal } from '../../journal/personal.ts';
 import { epochMs } from '../../time.ts';
-import { judge } from './see.ts';
-import { decideStart } from './work.ts';
+import { judge } from './judge.ts';
+import { decideStart } from './startWork.ts';
 
 const signature = {
   name: personal('contact', judith.id, 'Judith Amberley'),

@@ -9,8 +9,10 @@ import { zEpoch, zMinor, zSigned } from '../kernel/fields.ts';
 import { inTurn } from '../kernel/inTurn.ts';
 import { noteEstimate, zFigures } from '../promise/noteEstimate.ts';
 import { promise } from '../promise/promise.ts';
-import { readReport, zReport } from './machineSelf.ts';
-import { addBeforeFirstScrew, decideSheet, signAlone, zAlone, zAnswers, zBefore, zPhotographs } from './sheet.ts';
+import { addBeforeFirstScrew, zBefore } from './addBeforeFirstScrew.ts';
+import { signAlone, zAlone } from './answerConsent.ts';
+import { readReport, zReport } from './readReport.ts';
+import { decideSheet, zAnswers, zPhotographs } from './signSheet.ts';
 import { aboutTakeIn, tagIn, takeIn, zTakeIn } from './takeIn.ts';
 
 const zSignTakingIn = zTakeIn.extend({

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import shopOf from '../../../assets/demo/shop.json' with { type: 'json' };
-import { openShop } from './shopCommands.ts';
+import { openShop } from './openShop.ts';
 
 /** Does a shop open whose amounts are in this currency? */
 const opensIn = (currency: string) =>

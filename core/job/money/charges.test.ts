@@ -4,7 +4,7 @@ import type { Currency } from '../../money/money.ts';
 import { epochMs, minutes } from '../../time.ts';
 import { type Job, newJob } from '../job.ts';
 import { charges } from './charges.ts';
-import { storageDue } from './storage.ts';
+import { storageDue } from './storageDue.ts';
 
 const GBP = 'GBP' as Currency;
 const taxInside = { permille: 200, inside: true };

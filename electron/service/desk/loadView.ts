@@ -1,8 +1,8 @@
 import { yearOf } from '../../../core/calendar.ts';
 import type { About } from '../../../core/commands/kernel/command.ts';
+import { asItCounts } from '../../../core/custody/asItCounts.ts';
 import type { Part } from '../../../core/custody/ledger.ts';
 import type { Machine } from '../../../core/custody/machine.ts';
-import { asItCounts } from '../../../core/custody/standing.ts';
 import type { View } from '../../../core/entries/view.ts';
 import type { PartId } from '../../../core/ids.ts';
 import type { Job } from '../../../core/job/job.ts';

@@ -2,7 +2,7 @@ import { afterEach, describe, expect, it } from 'vitest';
 import shopOf from '../../../assets/demo/shop.json' with { type: 'json' };
 import story from '../../../assets/demo/story.json' with { type: 'json' };
 import type { JobId, PartId } from '../../../core/ids.ts';
-import { lossesOf } from '../../../core/job/home/losses.ts';
+import { lossesOf } from '../../../core/job/home/lossesOf.ts';
 import { charges } from '../../../core/job/money/charges.ts';
 import { anOffer } from '../../../tests/builders/anOffer.ts';
 import { aDesk, type Desk } from '../../../tests/builders/desk.ts';

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { JobSheet } from '../../../core/contract/screens.ts';
-import { movesAsItCame } from '../../../core/job/asItCame.ts';
 import type { Job } from '../../../core/job/job.ts';
+import { movesAsItCame } from '../../../core/job/movesAsItCame.ts';
 import { gotWorse, lastWorked, type ReturnMoves, returnMoves } from '../../../core/job/triedArrangements.ts';
 import type { Words } from '../../../core/text/wordsFor.ts';
 import { useExecute } from '../../link/useExecute.ts';

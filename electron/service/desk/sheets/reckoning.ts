@@ -2,7 +2,7 @@ import { yearOf } from '../../../../core/calendar.ts';
 import type { ReckonedTime, ReckoningSheet, YearsLoss } from '../../../../core/contract/reckoningSheet.ts';
 import { closedTracing } from '../../../../core/job/bench/closedTracing.ts';
 import type { EstimateMoment } from '../../../../core/job/estimate.ts';
-import { lossesOf } from '../../../../core/job/home/losses.ts';
+import { lossesOf } from '../../../../core/job/home/lossesOf.ts';
 import type { Job } from '../../../../core/job/job.ts';
 import { type JobScores, type NotScored, scoredEstimates } from '../../../../core/job/promise/scoredEstimates.ts';
 import type { Shop } from '../../../../core/job/shop.ts';

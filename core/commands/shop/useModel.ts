@@ -4,8 +4,7 @@ import { canonicalJson } from '../../journal/canonicalJson.ts';
 import { GROUPS } from '../../tracing/live/groups.ts';
 import type { PriorTally } from '../../tracing/live/shop/closedTracing.ts';
 import { shopCommand } from '../kernel/command.ts';
-import type { Decision } from '../kernel/decision.ts';
-import { accept, refuse } from '../kernel/decision.ts';
+import { accept, type Decision, refuse } from '../kernel/decision.ts';
 import { zId, zLine } from '../kernel/fields.ts';
 
 const zDifference = z.strictObject({
@@ -33,21 +32,9 @@ export const useModel = shopCommand(
   },
 );
 
-/** Goes back to the edition before; from the first one to the model as delivered. */
-export const goBackToModel = shopCommand(
-  'go-back-to-model',
-  z.strictObject({}),
-  () => ({}),
-  (view) => {
-    const now = editionInUse(view.shop);
-    return now
-      ? accept({ stream: 'shop', kind: 'model-gone-back', body: { from: now.name } })
-      : refuse('model-is-as-delivered');
-  },
-);
-
 const zCount = z.int().min(0).max(10_000_000);
-const zTally = z.strictObject({
+
+export const zTally = z.strictObject({
   counted: zCount,
   excluded: z.strictObject({
     named: zCount,
@@ -60,25 +47,3 @@ const zTally = z.strictObject({
     .array(z.strictObject({ group: z.enum(GROUPS), fault: zId, jobs: z.number().positive().max(10_000_000) }))
     .max(10_000),
 }) satisfies z.ZodType<PriorTally>;
-
-/** Takes over what the shop's own closed jobs say of how often each fault is met. Earlier learning is replaced, not added to. */
-export const takeOverPriors = shopCommand(
-  'take-over-priors',
-  z.strictObject({ tally: zTally }),
-  () => ({}),
-  (_view, { tally }) =>
-    tally.counted === 0
-      ? refuse('nothing-to-learn-from', { ...tally.excluded })
-      : accept({ stream: 'shop', kind: 'priors-learnt', body: tally }),
-);
-
-/** Puts the priors back to what is stated in the model. */
-export const resetPriors = shopCommand(
-  'reset-priors',
-  z.strictObject({}),
-  () => ({}),
-  (view) =>
-    view.shop.learnt
-      ? accept({ stream: 'shop', kind: 'priors-reset', body: { counted: view.shop.learnt.counted } })
-      : refuse('priors-are-as-stated'),
-);

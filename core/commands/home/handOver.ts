@@ -3,90 +3,18 @@ import { mayCollect } from '../../approval/mayAnswer.ts';
 import type { View } from '../../entries/view.ts';
 import { replacedParts } from '../../issuing/kinds/replacedPart.ts';
 import { canGoHome } from '../../job/home/canGoHome.ts';
-import { isProved, notHeld } from '../../job/home/proofs.ts';
 import type { Job } from '../../job/job.ts';
-import { storageDue } from '../../job/money/storage.ts';
+import { storageDue } from '../../job/money/storageDue.ts';
 import { personal } from '../../journal/personal.ts';
-import { AT_THE_DOOR, OPEN_STAGES } from '../../stage.ts';
+import { AT_THE_DOOR } from '../../stage.ts';
 import { signed } from '../approval/signed.ts';
 import type { Asking } from '../kernel/asking.ts';
 import { jobCommand } from '../kernel/command.ts';
-import type { Decision } from '../kernel/decision.ts';
-import { accept, refuse } from '../kernel/decision.ts';
-import { zJobId, zLine, zSigned, zText, zThing } from '../kernel/fields.ts';
+import { type Decision, refuse } from '../kernel/decision.ts';
+import { zJobId, zLine, zSigned, zThing } from '../kernel/fields.ts';
 import { openUnitOfWork } from '../kernel/unitOfWork.ts';
-import { askForPaper, issuePaper } from '../papers/issue.ts';
-
-const zDifference = z.strictObject({
-  what: z.enum(['settings-cleared', 'tie-cut', 'died-here', 'hours-more', 'plugs-out-and-in', 'other']),
-  says: zText.nullable(),
-});
-
-/** Proved, cleaned, closed: the machine stands ready. Refused while something of ours is in it or something of theirs is missing. */
-export const markReady = jobCommand(
-  'mark-ready',
-  z.strictObject({ job: zJobId }),
-  ['proving'],
-  (view, _input, asking) => {
-    const { job, machine } = view;
-    if (!machine) return refuse('no-such-machine', { machine: job.machine });
-    const failed = notHeld(job);
-    if (failed.length > 0) return refuse('proof-failed', { proofs: failed });
-    if (!isProved(job)) return refuse('nothing-proved', {});
-    const missing = canGoHome(job, machine, view.parts).filter((one) => one.why !== 'ours-on-machine');
-    if (missing.length > 0) return refuse('cannot-go-home', { missing });
-    const book = openUnitOfWork(view, asking);
-    book.enter('ready', 'proved');
-    issuePaper(book, 'return-report', asking);
-    return book.accept();
-  },
-  () => ({ papers: ['return-report'] }),
-);
-
-/** Declined, not worth it, not found, never answered: it goes home as it came, under the same custody rules. */
-export const goHomeAsItCame = jobCommand(
-  'go-home-as-it-came',
-  z.strictObject({
-    job: zJobId,
-    why: z.enum(['declined', 'not-worth-it', 'not-found', 'never-answered', 'not-reproduced']),
-  }),
-  OPEN_STAGES.filter((stage) => stage !== 'home-as-it-came'),
-  (view, input, asking) => {
-    const book = openUnitOfWork(view, asking);
-    for (const question of view.job.questions)
-      if (!question.answer && !question.lapsed && !question.withdrawn)
-        book.add(`job:${input.job}`, 'question-lapsed', { question: question.id });
-    for (const part of view.parts.values())
-      if (part.reservedFor === input.job) book.add(`part:${part.id}`, 'part-released', { job: input.job });
-    book.enter('home-as-it-came', input.why);
-    return book.accept();
-  },
-);
-
-/** Told the owner that it stands ready. */
-export const tellReady = jobCommand(
-  'tell-ready',
-  z.strictObject({ job: zJobId, how: z.enum(['phone', 'mail', 'message']) }),
-  AT_THE_DOOR,
-  (_view, { job, how }) => accept({ stream: `job:${job}`, kind: 'told-ready', body: { how } }),
-);
-
-/** Reminds an owner who has not come; the last notice names what local law allows, in the shop's own text. */
-export const remind = jobCommand(
-  'remind',
-  z.strictObject({ job: zJobId, last: z.boolean() }),
-  AT_THE_DOOR,
-  (view, input, asking) => {
-    if (!view.job.toldReadyAt) return refuse('owner-not-told', { job: input.job });
-    if (input.last && view.job.reminders.length === 0) return refuse('remind-first', { job: input.job });
-    const book = openUnitOfWork(view, asking);
-    book.add(`job:${input.job}`, 'reminded', { last: input.last });
-    book.enter('not-collected', input.last ? 'last-notice' : 'reminded');
-    const refusal = askForPaper(book, input.last ? 'last-notice' : 'reminder', asking);
-    return refusal ? { ok: false, refusal } : book.accept();
-  },
-  () => ({ papers: ['reminder', 'last-notice'] }),
-);
+import { issuePaper } from '../papers/issue.ts';
+import { zDifference } from './markReady.ts';
 
 const zHandOver = z.strictObject({
   job: zJobId,

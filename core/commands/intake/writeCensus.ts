@@ -3,15 +3,10 @@ import type { PartKind } from '../../custody/part.ts';
 import { type Slot, takesKind } from '../../custody/slot.ts';
 import { type MachineId, type OwnerId, partId } from '../../ids.ts';
 import { personal } from '../../journal/personal.ts';
-import { MOST_REPORT_CHARACTERS } from '../../readings/decode.ts';
-import { ownReportOf } from '../../readings/ownReportOf.ts';
-import { readReport as readWhole } from '../../readings/readReport.ts';
-import { saidOf } from '../../readings/readText.ts';
-import { identifiersOf } from '../../readings/share.ts';
 import { OPEN_STAGES } from '../../stage.ts';
 import type { Asking } from '../kernel/asking.ts';
 import { jobCommand } from '../kernel/command.ts';
-import { accept, refuse } from '../kernel/decision.ts';
+import { refuse } from '../kernel/decision.ts';
 import { zAttributes, zId, zJobId, zKind, zLine } from '../kernel/fields.ts';
 import { openUnitOfWork, type UnitOfWork } from '../kernel/unitOfWork.ts';
 
@@ -36,37 +31,6 @@ const zFoundPart = z.strictObject({
 });
 
 const DATA_BEARING: readonly PartKind[] = ['drive'];
-
-export const zReport = z.strictObject({
-  text: z.string().min(1).max(MOST_REPORT_CHARACTERS),
-  taken: zLine.nullable(),
-  keepSerials: z.boolean(),
-  digest: z.string().max(128),
-});
-
-/**
- * Keeps what a machine said of itself, or said in an old copy: that is told, not seen, until the census says so. The
- * whole text and the serial numbers in it are kept, sealed, only when the owner agrees. Refuses what no tool printed.
- */
-export const readReport = jobCommand(
-  'read-report',
-  zReport.extend({ job: zJobId }),
-  OPEN_STAGES,
-  (view, { taken, text, keepSerials, digest }) => {
-    const reading = readWhole(text);
-    if (reading.tools.length === 0) return refuse('nothing-read', { why: reading.gaps[0]?.why ?? '' });
-    const { owner, machine } = view.job;
-    const kept = <Value>(value: Value) => (keepSerials ? personal('readings', owner, value) : null);
-    const body = {
-      report: ownReportOf(saidOf(reading)),
-      taken,
-      digest,
-      text: kept(text),
-      serials: kept(identifiersOf(reading)),
-    };
-    return accept({ stream: `machine:${machine}`, kind: 'own-report-read', body });
-  },
-);
 
 /**
  * The census at the first opening, or a fresh report of the machine itself: its slots, and what sits in them. What
@@ -145,12 +109,3 @@ function writeFound(
   book.add(`machine:${machine}`, 'slot-filled', { slot: found.slot, part: id, belongs: true });
   book.add(`machine:${machine}`, 'part-at-taking-in', { slot: found.slot, part: id });
 }
-
-/** Facts asked once at the first look that change how long things take: wide cooler, glass, small case. */
-export const answerSwitches = jobCommand(
-  'answer-switches',
-  z.strictObject({ job: zJobId, switches: z.record(zId, z.boolean().nullable()) }),
-  OPEN_STAGES,
-  (view, { switches }) =>
-    accept({ stream: `machine:${view.job.machine}`, kind: 'switches-answered', body: { switches } }),
-);

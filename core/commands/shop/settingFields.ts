@@ -1,16 +1,15 @@
 import { z } from 'zod';
 import { staffId } from '../../ids.ts';
 import type { ShopSettings, Staff } from '../../job/shop.ts';
-import { personal } from '../../journal/personal.ts';
 import { currencyOf } from '../../money/currencyOf.ts';
 import { ROUNDINGS } from '../../money/rounding.ts';
 import { ROLL_MM } from '../../papers/tags/stock.ts';
-import { shopCommand } from '../kernel/command.ts';
-import { accept, refuse } from '../kernel/decision.ts';
 import { zId, zLine, zMinor, zPermille, zText } from '../kernel/fields.ts';
 
 const zTime = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/);
+
 const zDays = z.number().min(0.05).max(365);
+
 /** What tags are printed on. */
 export const zTagStock = z.discriminatedUnion('on', [
   z.strictObject({ on: z.literal('roll'), widthMm: z.number().min(ROLL_MM.least).max(ROLL_MM.most) }),
@@ -32,7 +31,7 @@ const zPromises = z.strictObject({
   dayMinutes: z.number().min(0).max(1440).exactOptional(),
 });
 
-const zSettings = z.strictObject({
+export const zSettings = z.strictObject({
   name: zLine,
   address: zText,
   phone: zLine,
@@ -77,7 +76,7 @@ const zSettings = z.strictObject({
     .exactOptional(),
 }) satisfies z.ZodType<ShopSettings>;
 
-const zStaff = z
+export const zStaff = z
   .array(
     z.strictObject({
       id: zId.transform(staffId),
@@ -92,40 +91,3 @@ const zStaff = z
   .min(1)
   .max(60)
   .readonly() satisfies z.ZodType<readonly Staff[]>;
-
-/** Sets the shop up: once, before anything else. */
-export const openShop = shopCommand(
-  'open-shop',
-  z.strictObject({ settings: zSettings, staff: zStaff }),
-  () => ({}),
-  (view, { settings, staff }) => {
-    if (view.shop.settings) return refuse('shop-set-up-already', { name: view.shop.settings.name });
-    return accept({
-      stream: 'shop',
-      kind: 'shop-opened',
-      body: { settings, staff: personal('staff', 'shop', staff) },
-    });
-  },
-);
-
-/** Changes the shop's settings from now on; jobs taken in keep what was agreed then. */
-export const changeShop = shopCommand(
-  'change-shop',
-  z.strictObject({ settings: zSettings }),
-  () => ({}),
-  (view, { settings }) =>
-    view.shop.settings
-      ? accept({ stream: 'shop', kind: 'shop-changed', body: { settings } })
-      : refuse('shop-not-set-up'),
-);
-
-/** Who works here. */
-export const changeStaff = shopCommand(
-  'change-staff',
-  z.strictObject({ staff: zStaff }),
-  () => ({}),
-  (view, { staff }) =>
-    view.shop.settings
-      ? accept({ stream: 'shop', kind: 'staff-changed', body: { staff: personal('staff', 'shop', staff) } })
-      : refuse('shop-not-set-up'),
-);

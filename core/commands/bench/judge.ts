@@ -1,36 +1,13 @@
 import { z } from 'zod';
 import type { ProofStatus } from '../../custody/part.ts';
-import { mayNotOpen } from '../../job/bench/mayOpen.ts';
 import { CURES } from '../../job/entries.ts';
 import { isDone } from '../../job/work.ts';
 import type { Verdict as Shown } from '../../tracing/live/types.ts';
 import { wayBelieved } from '../../tracing/live/wayBelieved.ts';
 import { jobCommand } from '../kernel/command.ts';
-import { accept, refuse } from '../kernel/decision.ts';
-import { zId, zJobId, zLine, zPartId, zReading } from '../kernel/fields.ts';
+import { refuse } from '../kernel/decision.ts';
+import { zId, zJobId, zPartId, zReading } from '../kernel/fields.ts';
 import { openUnitOfWork } from '../kernel/unitOfWork.ts';
-import { moveFromWhereItIs } from './moveOut.ts';
-
-/** What the bench sees at the first power-on, in the terms of what was told. Where they differ, the estimate is made anew. */
-export const recordSeen = jobCommand(
-  'record-seen',
-  z.strictObject({ job: zJobId, symptoms: z.array(zId).min(1).max(12) }),
-  ['first-power-on', 'tracing'],
-  (view, { job, symptoms }, asking) =>
-    accept({
-      stream: `job:${job}`,
-      kind: 'seen',
-      body: { symptoms, differs: asking.tracing.differ(view.job.told.symptoms, symptoms) },
-    }),
-);
-
-/** It does not do it here: an answer with its own path, never "nothing wrong". */
-export const recordNotReproduced = jobCommand(
-  'record-not-reproduced',
-  z.strictObject({ job: zJobId, says: zLine }),
-  ['first-power-on', 'tracing'],
-  (_view, { job, says }) => accept({ stream: `job:${job}`, kind: 'could-not-be-reproduced', body: { says } }),
-);
 
 const zVerdict = z.discriminatedUnion('is', [
   z.strictObject({ is: z.literal('named'), fault: zId, part: zPartId.nullable() }),
@@ -116,35 +93,3 @@ const wayOpen = (shown: Shown, fault: string): { readonly wayOpen?: true } =>
   (shown.verdict === 'confirmed' || shown.verdict === 'named') && shown.fault === fault && !wayBelieved(shown)
     ? { wayOpen: true }
     : {};
-
-/** Unplugs what must not run; a part that comes out altogether goes to the tray. */
-export const unplug = jobCommand(
-  'unplug',
-  z.strictObject({
-    job: zJobId,
-    slots: z.array(zId).min(1).max(20),
-    out: z.array(z.strictObject({ part: zPartId, tray: zLine })).max(10),
-  }),
-  ['taken-in', 'first-power-on', 'tracing', 'fitting', 'proving', 'home-as-it-came'],
-  (view, input, asking) => {
-    const closed = mayNotOpen(view.job);
-    if (closed) return { ok: false, refusal: closed };
-    const book = openUnitOfWork(view, asking);
-    const rest = input.slots.filter((slot) => view.machine?.inside[slot]);
-    if (rest.length > 0) book.add(`machine:${view.job.machine}`, 'unplugged', { slots: rest });
-    for (const { part, tray } of input.out) {
-      const refusal = moveFromWhereItIs(book, part, { at: 'tray', tray, job: input.job }, { by: 'hand' }, asking);
-      if (refusal) return { ok: false, refusal };
-    }
-    return book.accept();
-  },
-  (input) => ({ parts: input.out.map((one) => one.part), papers: ['part-tag'] }),
-);
-
-/** Everything named is plugged in again. */
-export const plugIn = jobCommand(
-  'plug-in',
-  z.strictObject({ job: zJobId, slots: z.array(zId).min(1).max(20) }),
-  ['tracing', 'fitting', 'proving', 'home-as-it-came', 'first-power-on'],
-  (view, { slots }) => accept({ stream: `machine:${view.job.machine}`, kind: 'plugged-in', body: { slots } }),
-);

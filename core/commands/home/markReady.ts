@@ -1,0 +1,34 @@
+import { z } from 'zod';
+import { canGoHome } from '../../job/home/canGoHome.ts';
+import { isProved, notHeld } from '../../job/home/proofs.ts';
+import { jobCommand } from '../kernel/command.ts';
+import { refuse } from '../kernel/decision.ts';
+import { zJobId, zText } from '../kernel/fields.ts';
+import { openUnitOfWork } from '../kernel/unitOfWork.ts';
+import { issuePaper } from '../papers/issue.ts';
+
+export const zDifference = z.strictObject({
+  what: z.enum(['settings-cleared', 'tie-cut', 'died-here', 'hours-more', 'plugs-out-and-in', 'other']),
+  says: zText.nullable(),
+});
+
+/** Proved, cleaned, closed: the machine stands ready. Refused while something of ours is in it or something of theirs is missing. */
+export const markReady = jobCommand(
+  'mark-ready',
+  z.strictObject({ job: zJobId }),
+  ['proving'],
+  (view, _input, asking) => {
+    const { job, machine } = view;
+    if (!machine) return refuse('no-such-machine', { machine: job.machine });
+    const failed = notHeld(job);
+    if (failed.length > 0) return refuse('proof-failed', { proofs: failed });
+    if (!isProved(job)) return refuse('nothing-proved', {});
+    const missing = canGoHome(job, machine, view.parts).filter((one) => one.why !== 'ours-on-machine');
+    if (missing.length > 0) return refuse('cannot-go-home', { missing });
+    const book = openUnitOfWork(view, asking);
+    book.enter('ready', 'proved');
+    issuePaper(book, 'return-report', asking);
+    return book.accept();
+  },
+  () => ({ papers: ['return-report'] }),
+);

@@ -1,0 +1,20 @@
+import { z } from 'zod';
+import { OPEN_STAGES } from '../../stage.ts';
+import { jobCommand } from '../kernel/command.ts';
+import { zCount, zJobId, zLine } from '../kernel/fields.ts';
+import { openUnitOfWork } from '../kernel/unitOfWork.ts';
+import { issuePaper } from '../papers/issue.ts';
+
+/** Something that came along and was not on the receipt: a new receipt takes the old one's place. */
+export const addThing = jobCommand(
+  'add-thing',
+  z.strictObject({ job: zJobId, thing: zLine, count: zCount, where: zLine }),
+  OPEN_STAGES,
+  (view, { job, ...thing }, asking) => {
+    const book = openUnitOfWork(view, asking);
+    book.add(`job:${job}`, 'thing-found', thing);
+    if (view.job.papers.some((paper) => paper.kind === 'intake-receipt')) issuePaper(book, 'intake-receipt', asking);
+    return book.accept();
+  },
+  () => ({ papers: ['intake-receipt'] }),
+);

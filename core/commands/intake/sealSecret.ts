@@ -1,0 +1,30 @@
+import { z } from 'zod';
+import { personal } from '../../journal/personal.ts';
+import { OPEN_STAGES } from '../../stage.ts';
+import { jobCommand } from '../kernel/command.ts';
+import { accept, refuse } from '../kernel/decision.ts';
+import { zJobId, zLine, zText } from '../kernel/fields.ts';
+
+/** A secret the owner left (better: a temporary account): sealed, wiped at hand-over. */
+export const sealSecret = jobCommand(
+  'seal-secret',
+  z.strictObject({ job: zJobId, what: zLine, secret: zText }),
+  OPEN_STAGES,
+  (view, { job, what, secret }) =>
+    accept({
+      stream: `job:${job}`,
+      kind: 'secret-sealed',
+      body: { what, secret: personal('secret', view.job.owner, secret) },
+    }),
+);
+
+/** Wipes a secret before the hand-over would. */
+export const wipeSecret = jobCommand(
+  'wipe-secret',
+  z.strictObject({ job: zJobId, what: zLine }),
+  OPEN_STAGES,
+  (view, { job, what }) =>
+    view.job.secrets.includes(what)
+      ? accept({ stream: `job:${job}`, kind: 'secret-wiped', body: { what } })
+      : refuse('no-such-secret', { what }),
+);
