@@ -62,9 +62,10 @@ function endOfText(text: string, start: number): number {
     if (code === QUOTE || code === LINE_END) return at;
     if (code === BACKSLASH) at += 1;
     else if (at - start > LONG) {
-      STRETCH.lastIndex = at;
-      STRETCH.test(text);
-      at = STRETCH.lastIndex - 1;
+      const stretch = /[^"\\\n]*/y;
+      stretch.lastIndex = at;
+      stretch.test(text);
+      at = stretch.lastIndex - 1;
     }
   }
   return text.length;
@@ -72,7 +73,6 @@ function endOfText(text: string, start: number): number {
 
 /** In texts longer than this it pays to look for the next character of interest by a pattern. */
 const LONG = 64;
-const STRETCH = /[^"\\\n]*/y;
 
 /**
  * Parses JSON that may have been cut off: what stands before the cut is kept as far as its values are whole.

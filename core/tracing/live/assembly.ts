@@ -1,4 +1,5 @@
 import type { ThingKind } from '../../custody/part.ts';
+import type { Kept } from './memory.ts';
 import type { AssemblyState, Caution, FaultModel, StateId, Step, StepId, Switch } from './types.ts';
 
 /** A machine's assembly states with its switches applied. */
@@ -7,19 +8,27 @@ export type Assembly = {
   readonly refuses: ReadonlySet<StateId>;
   readonly noLoaner: ReadonlySet<ThingKind>;
   readonly cautions: ReadonlyMap<StateId, readonly Caution[]>;
-  /** Further states that a step needs open because of a switch. */
-  readonly further: ReadonlyMap<StepId, readonly StateId[]>;
+  /** Per step, how the machine must stand for it: the states open, outermost first, and closed, innermost first. */
+  readonly needs: ReadonlyMap<StepId, StatesNeeded>;
 };
 
-const known = new WeakMap<FaultModel, Map<string, Assembly>>();
+type StatesNeeded = { readonly opens: readonly StateId[]; readonly closes: readonly StateId[] };
 
-/** Applies the switches asked at the first look to the model's tree of assembly states. */
+/** By the switches that were answered yes. */
+const ASSEMBLIES: Kept<Map<string, Assembly>> = { begin: () => new Map() };
+
+/** The model's tree of assembly states with the switches applied that were asked at the first look; worked out once. */
 export function assemblyOf(model: FaultModel, switches: readonly Switch[]): Assembly {
-  const made = known.get(model) ?? new Map<string, Assembly>();
-  known.set(model, made);
+  const made = model.memory.of(model, ASSEMBLIES);
   const key = [...switches].sort().join();
   const before = made.get(key);
   if (before) return before;
+  const assembly = withSwitches(model, switches);
+  made.set(key, assembly);
+  return assembly;
+}
+
+function withSwitches(model: FaultModel, switches: readonly Switch[]): Assembly {
   const effects = model.switches.filter((each) => switches.includes(each.id));
   const times = effects.reduce((product, each) => product * each.times, 1);
   const states = model.states.map((state) => {
@@ -37,49 +46,52 @@ export function assemblyOf(model: FaultModel, switches: readonly Switch[]): Asse
   for (const each of effects)
     for (const [state, steps] of Object.entries(each.withinSteps))
       for (const step of steps) further.set(step, [...(further.get(step) ?? []), state]);
-  const assembly: Assembly = {
+  const chains = new Map(states.map(({ id }) => [id, chainOf(states, id)]));
+  return {
     states,
     refuses: new Set(effects.flatMap((each) => each.refuses)),
     noLoaner: new Set(effects.flatMap((each) => each.noLoaner)),
     cautions: new Map(effects.flatMap((each) => Object.entries(each.cautions))),
-    further,
+    needs: new Map(
+      model.steps.map((step) => [step.id, statesNeeded(chains, [...step.open, ...(further.get(step.id) ?? [])], step)]),
+    ),
   };
-  made.set(key, assembly);
-  return assembly;
 }
 
 /** A state and all it lies within, outermost first. */
-function chainOf(assembly: Assembly, id: StateId): readonly StateId[] {
-  const within = assembly.states.find((state) => state.id === id)?.within ?? null;
-  return within === null ? [id] : [...chainOf(assembly, within), id];
+function chainOf(states: readonly AssemblyState[], id: StateId): readonly StateId[] {
+  const within = states.find((state) => state.id === id)?.within ?? null;
+  return within === null ? [id] : [...chainOf(states, within), id];
 }
 
-type Stands = { readonly opens: readonly StateId[]; readonly closes: readonly StateId[] };
-
-const asked = new WeakMap<Assembly, WeakMap<Step, Stands>>();
-
-/** How the machine must stand for a step, worked out once. */
-function standsFor(assembly: Assembly, step: Step): Stands {
-  const steps = asked.get(assembly) ?? new WeakMap<Step, Stands>();
-  asked.set(assembly, steps);
-  const made = steps.get(step) ?? {
-    opens: [
-      ...new Set([...step.open, ...(assembly.further.get(step.id) ?? [])].flatMap((id) => chainOf(assembly, id))),
-    ],
-    closes: assembly.states
-      .filter((state) => chainOf(assembly, state.id).some((id) => step.closed.includes(id)))
-      .map((state) => state.id)
-      .sort((a, b) => chainOf(assembly, b).length - chainOf(assembly, a).length),
+function statesNeeded(
+  chains: ReadonlyMap<StateId, readonly StateId[]>,
+  open: readonly StateId[],
+  { closed }: Step,
+): StatesNeeded {
+  const chain = (id: StateId) => chains.get(id) ?? [id];
+  return {
+    opens: [...new Set(open.flatMap(chain))],
+    closes: [...chains.keys()]
+      .filter((id) => chain(id).some((outer) => closed.includes(outer)))
+      .sort((a, b) => chain(b).length - chain(a).length),
   };
-  steps.set(step, made);
-  return made;
 }
 
-/** All states a step needs open, outermost first. */
-export const opensOf = (assembly: Assembly, step: Step): readonly StateId[] => standsFor(assembly, step).opens;
+function needsOf({ needs }: Assembly, step: Step): StatesNeeded {
+  const needed = needs.get(step.id);
+  if (!needed) throw new RangeError(`the assembly was made for a model without the step ${step.id}`);
+  return needed;
+}
+
+/**
+ * All states a step needs open, outermost first.
+ * @throws {RangeError} for a step of another model, as all that ask what a step needs: a defect.
+ */
+export const opensOf = (assembly: Assembly, step: Step): readonly StateId[] => needsOf(assembly, step).opens;
 
 /** All states a step needs closed, innermost first. */
-export const closesOf = (assembly: Assembly, step: Step): readonly StateId[] => standsFor(assembly, step).closes;
+export const closesOf = (assembly: Assembly, step: Step): readonly StateId[] => needsOf(assembly, step).closes;
 
 /** Minutes to close what stands open. */
 export const closingMinutes = ({ states }: Assembly, open: readonly StateId[]): number =>

@@ -3,18 +3,10 @@ import { GROUPS } from './groups.ts';
 import { WATCH_START } from './model/special.ts';
 import type { FaultModel, Group, SymptomId, TracingCase } from './types.ts';
 
-const known = new WeakMap<FaultModel, ReadonlyMap<SymptomId, readonly Group[]>>();
-
-function groupsOf(model: FaultModel): ReadonlyMap<SymptomId, readonly Group[]> {
-  const made = known.get(model) ?? new Map(model.symptoms.map(({ id, groups }) => [id, groups]));
-  known.set(model, made);
-  return made;
-}
-
 /** Symptom groups of told or seen terms, in the model's order; terms that are not in the model say nothing. */
 export function readGroups(model: FaultModel, symptoms: readonly SymptomId[]): readonly Group[] {
-  const groups = groupsOf(model);
-  const named = symptoms.flatMap((symptom) => groups.get(symptom) ?? []);
+  if (symptoms.length === 0) return [];
+  const named = model.symptoms.flatMap(({ id, groups }) => (symptoms.includes(id) ? groups : []));
   return GROUPS.filter((group) => named.includes(group));
 }
 

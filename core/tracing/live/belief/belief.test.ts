@@ -4,6 +4,7 @@ import { afterDoing, aTracingCase } from '../../../../tests/builders/tracingCase
 import { GROUPS } from '../groups.ts';
 import { CIRCUITS } from '../model/circuits.ts';
 import { standardModel } from '../model/standardModel.ts';
+import { openTracing } from '../openTracing.ts';
 import type { FaultModel, LoggedStep, TracingCase } from '../types.ts';
 import { belief } from './belief.ts';
 import { hypothesesOf } from './hypotheses.ts';
@@ -314,7 +315,7 @@ describe('the belief', () => {
         after([...log.slice(0, k), { ...entry, leftOut: [] }, ...log.slice(k + 1, k + 2)]);
         after(log.slice(0, k + 1));
       });
-      const whole = posteriorOf({ ...model }, { ...rest, log });
+      const whole = posteriorOf(openTracing(model), { ...rest, log });
       const { standing, loaners } = after(log);
       expect({ standing, loaners }).toEqual({ standing: whole.standing, loaners: whole.loaners });
     }

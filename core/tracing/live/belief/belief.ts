@@ -1,4 +1,4 @@
-import { at, nth } from '../../../figures/rows.ts';
+import { at } from '../../../figures/rows.ts';
 import { faultNumber, MADE_BY_US } from '../model/special.ts';
 import type { Belief, FaultModel, Suspect, TracingCase } from '../types.ts';
 import { contradictionOf } from './contradiction.ts';
@@ -34,8 +34,7 @@ export function suspectsOf(model: FaultModel, posterior: Posterior): readonly Su
     into[fault] = at(into, fault) + p;
     if (mode === 1) comes[fault] = at(comes, fault) + p;
   };
-  for (let h = 0; h < posterior.hypotheses.length; h++) {
-    const { first, firstMode, second, secondMode } = nth(posterior.hypotheses, h);
+  for (const [h, { first, firstMode, second, secondMode }] of posterior.hypotheses.entries()) {
     for (let state = 0; state < PRESENCES; state++) {
       const p = at(posterior.standing, placeOf(h, state));
       if (p === 0) continue;

@@ -1,8 +1,10 @@
-import { nth } from '../../../figures/rows.ts';
+import type { Kept } from '../memory.ts';
+import type { FaultModel } from '../types.ts';
 import type { Condition } from './condition.ts';
 import { begin, carryOn, chancesSeen } from './filter.ts';
 import type { Hypothesis } from './hypotheses.ts';
 import { PRESENCES } from './presence.ts';
+import { Showing } from './showing.ts';
 
 /** More loaners than this in one log are taken as good from the first use on. */
 export const MOST_FLAGS = 6;
@@ -16,15 +18,20 @@ export const MOST_BAD = 2;
 export type Carried = ReadonlyMap<number, Float64Array>;
 
 /** Logs that were carried last: the next one is most often one of these and a step more. */
-type Kept = { readonly list: readonly Hypothesis[]; readonly said: readonly string[]; readonly carried: Carried };
-const kept: Kept[] = [];
+type CarriedLog = { readonly list: readonly Hypothesis[]; readonly said: readonly string[]; readonly carried: Carried };
+const LOGS: Kept<CarriedLog[]> = { begin: () => [] };
 /** So many are kept: a bench or two and what they look back at. A long log with five loaners takes about a megabyte. */
 const MOST_KEPT = 32;
 
 /** Carries all hypotheses through the log, from the longest beginning of it that is still known. */
-export function carriedThrough(list: readonly Hypothesis[], conditions: readonly Condition[]): Carried {
+export function carriedThrough(
+  model: FaultModel,
+  list: readonly Hypothesis[],
+  conditions: readonly Condition[],
+): Carried {
+  const kept = model.memory.of(model, LOGS);
   const said = conditions.map(saysOf);
-  const known = longestKept(list, said);
+  const known = longestKept(kept, list, said);
   if (known?.said.length === said.length) return known.carried;
   const carried = new Map(
     known ? [...known.carried].map(([bad, stands]) => [bad, stands.slice()]) : [[0, start(list)]],
@@ -39,8 +46,12 @@ export function carriedThrough(list: readonly Hypothesis[], conditions: readonly
 const saysOf = ({ step, before, look, spent, finding, outcome, again, oursComes, loaners }: Condition): string =>
   `${step} ${before} ${look} ${spent} ${finding ?? ''} ${outcome} ${again} ${oursComes} ${loaners.map((used) => `${used.loaner}:${used.actsAs}`)}`;
 
-function longestKept(list: readonly Hypothesis[], said: readonly string[]): Kept | null {
-  let longest: Kept | null = null;
+function longestKept(
+  kept: readonly CarriedLog[],
+  list: readonly Hypothesis[],
+  said: readonly string[],
+): CarriedLog | null {
+  let longest: CarriedLog | null = null;
   for (const one of kept) {
     if (one.list !== list || one.said.length > said.length || one.said.length <= (longest?.said.length ?? -1)) continue;
     if (one.said.every((each, k) => each === said[k])) longest = one;
@@ -56,19 +67,18 @@ function start(list: readonly Hypothesis[]): Float64Array {
   return stands;
 }
 
-const sound = new Float64Array(PRESENCES);
-const spoilt = new Float64Array(PRESENCES);
-
 /** One more condition. What it says is asked once for all sets whose bad loaners are not in it. */
 function carryAll(list: readonly Hypothesis[], condition: Condition, carried: Map<number, Float64Array>): void {
   const used = condition.loaners.reduce((set, { loaner }) => (loaner < MOST_FLAGS ? set | (1 << loaner) : set), 0);
   addLoaners(carried, used);
   const sets = [...carried].map(([bad, stands]) => ({ inIt: bad & used, stands }));
-  for (let h = 0; h < list.length; h++) {
-    const hypothesis = nth(list, h);
-    chancesSeen(hypothesis, condition, 0, sound);
+  const sound = new Float64Array(PRESENCES);
+  const spoilt = new Float64Array(PRESENCES);
+  const showing = new Showing(condition);
+  for (const [h, hypothesis] of list.entries()) {
+    chancesSeen(showing, hypothesis, 0, sound);
     for (const { inIt, stands } of sets) {
-      if (inIt !== 0) chancesSeen(hypothesis, condition, inIt, spoilt);
+      if (inIt !== 0) chancesSeen(showing, hypothesis, inIt, spoilt);
       carryOn(hypothesis, condition, inIt === 0 ? sound : spoilt, stands, h * PRESENCES);
     }
   }

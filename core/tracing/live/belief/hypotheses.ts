@@ -1,4 +1,5 @@
 import { at, nth } from '../../../figures/rows.ts';
+import type { Kept } from '../memory.ts';
 import { faultNumber, NOTHING_WRONG } from '../model/special.ts';
 import type { FaultModel } from '../types.ts';
 import type { Prior } from './prior.ts';
@@ -18,12 +19,14 @@ const LEAST_PAIR = 1e-6;
 
 export type Hypotheses = { readonly list: readonly Hypothesis[]; readonly dropped: number };
 
-const known = new WeakMap<Prior, { single?: Hypotheses; pairs?: Hypotheses }>();
+/** By prior, of one fault alone and of pairs too. */
+const LISTS: Kept<WeakMap<Prior, { single?: Hypotheses; pairs?: Hypotheses }>> = { begin: () => new WeakMap() };
 
 /** As `listHypotheses`, made once per prior. */
 export function hypothesesOf(model: FaultModel, prior: Prior, pairs: boolean): Hypotheses {
-  const made = known.get(prior) ?? {};
-  known.set(prior, made);
+  const lists = model.memory.of(model, LISTS);
+  const made = lists.get(prior) ?? {};
+  lists.set(prior, made);
   const kind = pairs ? 'pairs' : 'single';
   made[kind] ??= listHypotheses(model, prior, pairs);
   return made[kind];

@@ -1,5 +1,6 @@
 import { at, nth, wholeAt } from '../../../figures/rows.ts';
 import { GROUPS } from '../groups.ts';
+import type { Kept } from '../memory.ts';
 import { faultNumber, MADE_BY_US, NOTHING_WRONG } from '../model/special.ts';
 import type { FaultModel, Outcome, Step } from '../types.ts';
 import type { Condition } from './condition.ts';
@@ -20,15 +21,18 @@ export function asRepeat(
   return looks.map((look, o) => ({ ...look, held, again: step.outcomes[o]?.id === last ? 'same' : 'other' }));
 }
 
-type Kept = {
+type Placed = {
   readonly before: number;
   readonly look: number;
   readonly spent: number;
   readonly conditions: readonly Condition[];
 };
 
-const known = new WeakMap<Prior, Kept[][]>();
-const knownFindings = new WeakMap<Prior, Map<string, readonly (readonly Condition[])[]>>();
+/** By prior and step: all configurations that it was looked at in. */
+const PLACED: Kept<WeakMap<Prior, Placed[][]>> = { begin: () => new WeakMap() };
+
+/** By prior and by what of a look at several places was found. */
+const FINDINGS: Kept<WeakMap<Prior, Map<string, readonly (readonly Condition[])[]>>> = { begin: () => new WeakMap() };
 
 /**
  * One step in one configuration, each of its outcomes as a condition: nothing opened for it, first of its kind.
@@ -43,8 +47,9 @@ export function inPlace(
   look: number,
   spent: number,
 ): readonly Condition[] {
-  const steps = known.get(prior) ?? model.steps.map(() => []);
-  known.set(prior, steps);
+  const placed = model.memory.of(model, PLACED);
+  const steps = placed.get(prior) ?? model.steps.map(() => []);
+  placed.set(prior, steps);
   const kept = nth(steps, s);
   const found = kept.find((one) => one.before === before && one.look === look && one.spent === spent);
   if (found) return found.conditions;
@@ -64,8 +69,9 @@ export function findingsInPlace(
   before: number,
   look: number,
 ): readonly (readonly Condition[])[] {
-  const steps = knownFindings.get(prior) ?? new Map<string, readonly (readonly Condition[])[]>();
-  knownFindings.set(prior, steps);
+  const known = model.memory.of(model, FINDINGS);
+  const steps = known.get(prior) ?? new Map<string, readonly (readonly Condition[])[]>();
+  known.set(prior, steps);
   const key = `${s} ${before} ${look}`;
   const found = steps.get(key);
   if (found) return found;

@@ -38,7 +38,7 @@ export function posteriorOf(model: FaultModel, tracing: TracingCase, pairs = tru
   const standing = new Float64Array(list.length * PRESENCES);
   const bad = new Float64Array(ids.length);
   const flags = flagSets(chances);
-  const total = weigh(list, carriedThrough(list, conditions), flags, standing, (set, mass) => {
+  const total = weigh(list, carriedThrough(model, list, conditions), flags, standing, (set, mass) => {
     ids.forEach((_, b) => {
       if (set & (1 << b)) addAt(bad, b, mass);
     });
@@ -80,14 +80,13 @@ function weigh(
   const used = [...carried.keys()].reduce((all, bad) => all | bad, 0);
   const sets = flags.map((set) => ({ ...set, stands: standingWith(carried, set.bad & used) }));
   let total = 0;
-  for (let h = 0; h < list.length; h++) {
-    const { prior } = nth(list, h);
+  for (const [h, { prior }] of list.entries()) {
     for (const { bad, weight, stands } of sets) {
       const share = weight * prior;
       let mass = 0;
       for (let place = h * PRESENCES; place < h * PRESENCES + PRESENCES; place++) {
-        const p = share * at(stands, place);
-        addAt(standing, place, p);
+        const p = share * (stands[place] ?? NaN);
+        standing[place] = (standing[place] ?? NaN) + p;
         mass += p;
       }
       if (bad !== 0) tell(bad, mass);

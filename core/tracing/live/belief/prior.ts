@@ -2,6 +2,7 @@ import { at } from '../../../figures/rows.ts';
 import { NEW_PARTS, type NewPart } from '../case.ts';
 import { lookMask } from '../configuration.ts';
 import { GROUPS } from '../groups.ts';
+import type { Kept } from '../memory.ts';
 import { MADE_BY_US, NOTHING_WRONG, stepNumber, WATCH_START } from '../model/special.ts';
 import { groupsSeen, groupsTold } from '../readGroups.ts';
 import type { Fault, FaultModel, Group, Rate, TracingCase } from '../types.ts';
@@ -24,14 +25,14 @@ export type Prior = {
   readonly together: readonly number[];
 };
 
-const known = new WeakMap<FaultModel, Map<string, Prior>>();
+/** By all that a prior is made of. */
+const PRIORS: Kept<Map<string, Prior>> = { begin: () => new Map() };
 /** So many priors are kept per model: more cases than a shop has on its benches in a day. */
 const MOST_KEPT = 64;
 
 /** As `makePrior`; what was told, seen and stands in the machine is asked once. */
 export function priorOf(model: FaultModel, tracing: TracingCase): Prior {
-  const kept = known.get(model) ?? new Map<string, Prior>();
-  known.set(model, kept);
+  const kept = model.memory.of(model, PRIORS);
   const out = watchMask(model, tracing);
   const key = JSON.stringify([
     tracing.told,

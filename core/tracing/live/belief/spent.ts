@@ -1,3 +1,4 @@
+import type { Kept } from '../memory.ts';
 import { faultNumber } from '../model/special.ts';
 import type { FaultModel, Step } from '../types.ts';
 
@@ -6,15 +7,15 @@ const LEFT = 0.1;
 
 export type Mends = { readonly mends: Float64Array; readonly mendsAfter: Float64Array };
 
-const known = new WeakMap<FaultModel, Map<string, Mends>>();
+/** By step and what of it is spent. */
+const MENDS: Kept<Map<string, Mends>> = { begin: () => new Map() };
 
 /**
  * What a step may mend, by fault, some of its handlings having been done before (`spent`, see `handlingsOf`): what did
  * not mend then will hardly mend now, however many steps do it once more on the way.
  */
 export function mendsOf(model: FaultModel, step: Step, spent: number): Mends {
-  const made = known.get(model) ?? new Map<string, Mends>();
-  known.set(model, made);
+  const made = model.memory.of(model, MENDS);
   const key = `${step.id} ${spent}`;
   const before = made.get(key);
   if (before) return before;

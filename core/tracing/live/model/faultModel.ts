@@ -5,6 +5,7 @@ import type { Gate } from '../gate.ts';
 import type { Group } from '../groups.ts';
 import type { FaultId, OutcomeId, StepId } from '../ids.ts';
 import type { LoanerStanding } from '../loanerStanding.ts';
+import type { Memory } from '../memory.ts';
 import type { AssemblyState, SwitchEffect } from './assemblyStates.ts';
 import type { Fault } from './fault.ts';
 import type { Step } from './step.ts';
@@ -32,8 +33,8 @@ export type FindingRows = {
   readonly nothing: Float64Array;
 };
 
-/** The fault model, checked and expanded: what can be wrong, what can be done, what each outcome tells. */
-export type FaultModel = {
+/** The data of a fault model, expanded: what can be wrong, what can be done, what each outcome tells. */
+export type ModelData = {
   readonly version: string;
   /** Weight of a fault in a group where it is not listed, for owners tell it wrongly. */
   readonly floor: number;
@@ -88,6 +89,9 @@ export type FaultModel = {
   /** Bit sets over CIRCUITS: what each fault sits in. */
   readonly faultMask: Int32Array;
 };
+
+/** A model opened for tracing, see `openTracing`: its data, and what was worked out of them. */
+export type FaultModel = ModelData & { readonly memory: Memory };
 
 export type ModelRefusal = {
   readonly refused: 'fault-model';

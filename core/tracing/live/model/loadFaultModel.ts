@@ -1,7 +1,8 @@
 import type { z } from 'zod';
 import { NEW_PARTS } from '../case.ts';
+import { openTracing } from '../openTracing.ts';
 import { renameFiles } from '../renamed/renameFiles.ts';
-import type { FaultModel, Gate, ModelRefusal, Outcome, OutcomeMeaning, Step } from '../types.ts';
+import type { FaultModel, Gate, ModelData, ModelRefusal, Outcome, OutcomeMeaning, Step } from '../types.ts';
 import { checkModel } from './checkModel.ts';
 import { maskOf } from './circuits.ts';
 import { expandRows } from './expandRows.ts';
@@ -9,13 +10,14 @@ import { RAW_FILES, type RawFileName, type RawModel, type RawStep } from './raw.
 import { ModelFault } from './refusal.ts';
 
 /**
- * Reads a fault model's files (by file name), checks them and expands the compact rules to one row per fault.
+ * Reads a fault model's files (by file name), checks them, expands the compact rules to one row per
+ * fault and opens the model.
  * Ids that were renamed since are read as those of today. A refusal names file, field and reason; nothing is mended silently.
  */
 export function loadFaultModel(files: { readonly [file: string]: unknown }): FaultModel | ModelRefusal {
   try {
     const raw = readFiles(renameFiles(files));
-    const model = assemble(raw);
+    const model = openTracing(assemble(raw));
     checkModel(model);
     return model;
   } catch (error) {
@@ -51,7 +53,7 @@ function indexOf(file: string, list: readonly { readonly id: string }[], what: s
   return index;
 }
 
-function assemble(raw: RawModel): FaultModel {
+function assemble(raw: RawModel): ModelData {
   const { faults, profiles } = raw['faults.json'];
   const faultIndex = indexOf('faults.json', faults, 'faults');
   const stepIndex = indexOf('steps.json', raw['steps.json'].steps, 'steps');

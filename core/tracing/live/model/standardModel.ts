@@ -29,13 +29,9 @@ export const STANDARD_MODEL_FILES: { readonly [file: string]: unknown } = {
   'values.json': values,
 };
 
-let loaded: FaultModel | null = null;
-
-/** The model as delivered. That it loads is a test; a refusal here is a defect. */
+/** The model as delivered, opened anew: whoever asks keeps it. That it loads is a test; a refusal here is a defect. */
 export function standardModel(): FaultModel {
-  if (loaded) return loaded;
   const model = loadFaultModel(STANDARD_MODEL_FILES);
   if ('refused' in model) throw new Error(`${model.file}: ${model.field}: ${model.because}`);
-  loaded = model;
   return model;
 }

@@ -1,4 +1,5 @@
 import { nth, wholeAt } from '../../../figures/rows.ts';
+import type { Kept } from '../memory.ts';
 import { maskOf } from '../model/circuits.ts';
 import { faultNumber, stepNumber } from '../model/special.ts';
 import type { FaultModel, Step, Suspect } from '../types.ts';
@@ -14,14 +15,15 @@ const aboutAll = (model: FaultModel, step: Step): boolean =>
   (step.kind === 'back' && step.confirming) ||
   model.byGroup[stepNumber(model, step.id)] !== null;
 
-const known = new WeakMap<FaultModel, readonly (Uint8Array | null)[]>();
+/** Per step of the model, once asked about: 1 for each fault that it is about; null where that is all of them. */
+const SUBJECTS: Kept<Map<number, Uint8Array | null>> = { begin: () => new Map() };
 
-/** Per step of the model: 1 for each fault that it is about; null where that is all of them. */
-function subjectsOf(model: FaultModel): readonly (Uint8Array | null)[] {
-  const made =
-    known.get(model) ?? model.steps.map((step, s) => (aboutAll(model, step) ? null : subjectOf(model, step, s)));
-  known.set(model, made);
-  return made;
+function subjectsOf(model: FaultModel, s: number): Uint8Array | null {
+  const known = model.memory.of(model, SUBJECTS);
+  const step = nth(model.steps, s);
+  const subject = known.get(s) ?? (aboutAll(model, step) ? null : subjectOf(model, step, s));
+  known.set(s, subject);
+  return subject;
 }
 
 function subjectOf(model: FaultModel, step: Step, s: number): Uint8Array {
@@ -39,10 +41,9 @@ function subjectOf(model: FaultModel, step: Step, s: number): Uint8Array {
  * in the rig. A step about nothing that is suspected shows no more than that the machine was switched on once more.
  */
 export function chancesOfSubjects(model: FaultModel, suspects: readonly Suspect[]): (step: Step) => number {
-  const subjects = subjectsOf(model);
   const faults = suspects.map(({ fault, p }) => ({ f: faultNumber(model, fault), p }));
   return (step) => {
-    const about = subjects[stepNumber(model, step.id)];
+    const about = subjectsOf(model, stepNumber(model, step.id));
     return about ? faults.reduce((sum, { f, p }) => (about[f] === 1 ? sum + p : sum), 0) : 1;
   };
 }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { afterDoing, aTracingCase } from '../../../../tests/builders/tracingCase.ts';
 import { standardModel } from '../model/standardModel.ts';
+import { openTracing } from '../openTracing.ts';
 import type { StopAnswer, TracingCase } from '../types.ts';
 import { handOverOf, mendingCharged } from './handOver.ts';
 import { offerStep } from './offerStep.ts';
@@ -62,10 +63,10 @@ it('putting it together again is in what going on would take', () => {
   const open = afterDoing(model, dark, 'look-inside', 'clean');
   const left = offer(open).openStates;
   expect(left).not.toEqual([]);
-  const slower = {
+  const slower = openTracing({
     ...model,
     states: model.states.map((state) => (state.id === left[0] ? { ...state, closing: state.closing + 10 } : state)),
-  };
+  });
   const poor = owed({ worthMinor: 0 }, open);
   const takes = (of: typeof model) => stopOf(poor, of)?.expectedMinutes ?? Number.NaN;
   expect(takes(slower)).toBeGreaterThanOrEqual(takes(model) + 10 - 1e-6);

@@ -156,9 +156,8 @@ function chancesOf({ model, posterior, columns, left, lasts }: PlanNow, step: St
 function chancesBy(condition: Condition, { ways, first, place, alone, standing }: WayColumns): Float64Array {
   const { mends, seen, nothingSeen, again } = condition;
   const row = new Float64Array(ways.length);
-  for (let w = 0; w < row.length; w++) {
+  for (const [w, { hypothesis, standing: stands }] of ways.entries()) {
     if (alone[w] === 0 || again !== 'first') {
-      const { hypothesis, standing: stands } = nth(ways, w);
       row[w] = outlook(hypothesis, stands, condition);
     } else if (standing[w] === 0) row[w] = nothingSeen;
     else {
@@ -209,8 +208,7 @@ function endingOf(
   if (rights.every((right) => right === null)) return undefined;
   const confirm = confirmMinutes(step);
   const ending = new Float64Array(ways.length);
-  for (let w = 0; w < ways.length; w++) {
-    const way = nth(ways, w);
+  for (const [w, way] of ways.entries()) {
     const rightEnd =
       confirm +
       (step.takesOut.length > 0 ? leftToMend(model, way) : 0) +

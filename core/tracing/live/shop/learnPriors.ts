@@ -3,6 +3,7 @@ import { nth } from '../../../figures/rows.ts';
 import { incompleteBeta, inverse } from '../../../figures/specialFunctions.ts';
 import { GROUPS } from '../groups.ts';
 import { MADE_BY_US } from '../model/special.ts';
+import { openTracing } from '../openTracing.ts';
 import type { FaultId, FaultModel, Group } from '../types.ts';
 import type { PriorTally } from './closedTracing.ts';
 
@@ -54,7 +55,10 @@ export function learnPriors(model: FaultModel, tally: PriorTally, statedJobs = S
     });
   }
   return {
-    model: { ...model, faults: model.faults.map((fault, f) => ({ ...fault, weights: weights[f] ?? fault.weights })) },
+    model: openTracing({
+      ...model,
+      faults: model.faults.map((fault, f) => ({ ...fault, weights: weights[f] ?? fault.weights })),
+    }),
     moved: moved.toSorted((a, b) => Math.abs(b.now - b.stated) - Math.abs(a.now - a.stated)),
   };
 }

@@ -18,10 +18,10 @@ export type ModelInUse = {
 
 /** The model the shop works with: as delivered, with its changes, its priors moved by its own jobs. */
 export function modelInUse({ changes, learnt }: OwnModel): ModelInUse {
-  const delivered = { files: STANDARD_MODEL_FILES, model: standardModel() };
-  const changed = changes.length === 0 ? delivered : changeModel(STANDARD_MODEL_FILES, changes);
-  const { files, model } = 'refused' in changed ? delivered : changed;
-  const refused = 'refused' in changed ? changed : null;
+  const changed = changes.length === 0 ? null : changeModel(STANDARD_MODEL_FILES, changes);
+  const refused = changed && 'refused' in changed ? changed : null;
+  const { files, model } =
+    changed && !('refused' in changed) ? changed : { files: STANDARD_MODEL_FILES, model: standardModel() };
   if (!learnt) return { files, model, moved: [], refused };
   return { files, refused, ...learnPriors(model, learnt) };
 }

@@ -5,6 +5,7 @@ import { priorOf } from '../../../../core/tracing/live/belief/prior.ts';
 import { lookMask } from '../../../../core/tracing/live/configuration.ts';
 import { whyNotOffered } from '../../../../core/tracing/live/offer/available.ts';
 import { openStates } from '../../../../core/tracing/live/offer/offerStep.ts';
+import { openTracing } from '../../../../core/tracing/live/openTracing.ts';
 import type { FaultModel, Outcome, Step, TracingCase } from '../../../../core/tracing/live/types.ts';
 import { HANDED_OVER } from './runMachine.ts';
 
@@ -24,8 +25,9 @@ export function minutesKnowing(world: FaultModel, start: TracingCase, fault: num
   if (id === 'nothing-wrong') return home;
   const back = world.steps.find((step) => step.id === 'put-back')?.handsOn ?? 0;
   let least = home + HANDED_OVER;
+  const ungated = openTracing({ ...world, gates: [] });
   for (const step of world.steps) {
-    if (!canBeDone(world, start, step)) continue;
+    if (!canBeDone(ungated, start, step)) continue;
     const { moves, open: after } = movesBefore(assembly, open, step);
     const around = moves.reduce((sum, move) => sum + move.minutes, closingMinutes(assembly, after));
     for (const { chance, more } of waysOf(world, start, step, fault, comes, back))
@@ -35,8 +37,8 @@ export function minutesKnowing(world: FaultModel, start: TracingCase, fault: num
 }
 
 /** Is there what the step needs, gates apart? What follows from a life or a cure that the step before may bring is let through. */
-function canBeDone(world: FaultModel, start: TracingCase, step: Step): boolean {
-  const why = whyNotOffered({ ...world, gates: [] }, start, step, []);
+function canBeDone(ungated: FaultModel, start: TracingCase, step: Step): boolean {
+  const why = whyNotOffered(ungated, start, step, []);
   return why === null || why.is === 'life' || why.is === 'machine';
 }
 

@@ -2,6 +2,7 @@ import { belief } from '../../../../core/tracing/live/belief/belief.ts';
 import { posteriorOf } from '../../../../core/tracing/live/belief/posterior.ts';
 import { standardModel } from '../../../../core/tracing/live/model/standardModel.ts';
 import { offerStep } from '../../../../core/tracing/live/offer/offerStep.ts';
+import { openTracing } from '../../../../core/tracing/live/openTracing.ts';
 import type { FaultModel, TracingCase } from '../../../../core/tracing/live/types.ts';
 import { afterDoing, aTracingCase } from '../../../builders/tracingCase.ts';
 import { atMost, type Figure, quantile, type Row, shown } from '../row.ts';
@@ -52,9 +53,10 @@ function times(
   before: Work = () => null,
 ): readonly number[] {
   const taken: number[] = [];
+  const delivered = standardModel();
   for (let round = 0; round <= rounds; round++) {
     for (const cases of benches) {
-      const model = { ...standardModel() };
+      const model = openTracing(delivered);
       for (const tracing of cases) {
         before(model, tracing);
         const started = process.cpuUsage();

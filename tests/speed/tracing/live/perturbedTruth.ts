@@ -1,4 +1,5 @@
 import type { Prng } from '../../../../core/figures/prng.ts';
+import { openTracing } from '../../../../core/tracing/live/openTracing.ts';
 import type { FaultModel } from '../../../../core/tracing/live/types.ts';
 
 /**
@@ -14,7 +15,7 @@ export function perturbedTruth(model: FaultModel, chance: Prng): FaultModel {
   };
   const mends = (given: { readonly [fault: string]: number }) =>
     Object.fromEntries(Object.entries(given).map(([fault, p]) => [fault, p >= 1 ? 1 : Math.min(0.99, p * factor())]));
-  return {
+  return openTracing({
     ...model,
     faults: model.faults.map((fault) => ({
       ...fault,
@@ -24,5 +25,5 @@ export function perturbedTruth(model: FaultModel, chance: Prng): FaultModel {
     rows: model.rows.map((rows) => rows.map((one) => (one ? row(one) : null))),
     nothing: model.nothing.map(row),
     byGroup: model.byGroup,
-  };
+  });
 }

@@ -4,6 +4,7 @@ import { posteriorOf } from '../../../../core/tracing/live/belief/posterior.ts';
 import { whyNotOffered } from '../../../../core/tracing/live/offer/available.ts';
 import { offerStep, openStates } from '../../../../core/tracing/live/offer/offerStep.ts';
 import { toProblem } from '../../../../core/tracing/live/offer/toProblem.ts';
+import { openTracing } from '../../../../core/tracing/live/openTracing.ts';
 import { readGroups } from '../../../../core/tracing/live/readGroups.ts';
 import type { FaultModel, Method, StepId, TracingCase } from '../../../../core/tracing/live/types.ts';
 
@@ -38,11 +39,8 @@ export function habit(model: FaultModel): Policy {
 }
 
 /** The same model without harm and gates: what planning by minutes alone would do to the loaners. */
-export const careless = (model: FaultModel): FaultModel => ({
-  ...model,
-  gates: [],
-  steps: model.steps.map((step) => ({ ...step, harm: [], slip: null })),
-});
+export const careless = (model: FaultModel): FaultModel =>
+  openTracing({ ...model, gates: [], steps: model.steps.map((step) => ({ ...step, harm: [], slip: null })) });
 
 /** The first step of an order that can be done; where a gate holds it back, what opens the gate. */
 function firstOf(model: FaultModel, tracing: TracingCase, order: readonly StepId[]): StepId | null {
