@@ -8,7 +8,7 @@ import { posteriorOf } from '../tracing/live/belief/posterior.ts';
 import { FIRST, hypothesisOf, maskOfPlace, SECOND } from '../tracing/live/belief/presence.ts';
 import { priorOf } from '../tracing/live/belief/prior.ts';
 import { leftOutAfter, lookMask } from '../tracing/live/configuration.ts';
-import { stepNumber } from '../tracing/live/model/special.ts';
+import { stepNumber, stepOf } from '../tracing/live/model/special.ts';
 import { loanerFor } from '../tracing/live/offer/available.ts';
 import { offerStep, openStates } from '../tracing/live/offer/offerStep.ts';
 import { verdictAfter } from '../tracing/live/offer/verdictAfter.ts';
@@ -99,10 +99,8 @@ function saysOf(model: FaultModel, tracing: TracingCase): Said {
   const open = openStates(model, tracing);
   const assembly = assemblyOf(model, tracing.switches);
   const { next } = offerStep(model, tracing, { method: 'rollout' });
-  const step = model.steps[model.stepIndex.get(next?.step ?? '') ?? -1];
-  if (!step) {
-    return { verdict: verdictAfter(model, tracing), closing: closingMinutes(assembly, open) };
-  }
+  if (!next) return { verdict: verdictAfter(model, tracing), closing: closingMinutes(assembly, open) };
+  const step = stepOf(model, next.step);
   const { before, look, spent } = lookMask(model, tracing.log, step);
   return {
     step,

@@ -2,6 +2,7 @@ import { drawLogNormal, logNormalOf } from '../figures/logNormal.ts';
 import { medianInterval } from '../figures/medianInterval.ts';
 import { type Prng, prng } from '../figures/prng.ts';
 import { quantileOfSorted } from '../figures/quantile.ts';
+import { knownFault } from '../tracing/live/model/special.ts';
 import { verdictAfter } from '../tracing/live/offer/verdictAfter.ts';
 import { driversOf, type Spread } from './drivers.ts';
 import type { Traced, Traces } from './traced.ts';
@@ -56,7 +57,7 @@ const emptyRuns = ({ work, paths }: EstimateRequest): Runs => ({
 
 /** Writes down one run: what was traced, the work that follows, and the part that it takes. */
 function addRun({ model, rates, work }: EstimateRequest, runs: Runs, n: number, traced: Traced, random: Prng): void {
-  const fault = model.faults[model.faultIndex.get(traced.fault ?? '') ?? -1];
+  const fault = traced.fault === null ? undefined : knownFault(model, traced.fault);
   const part = fault?.part ?? null;
   let after = 0;
   if (traced.ended) {

@@ -3,6 +3,7 @@ import type { Task } from '../../labour/tasks/catalogue.ts';
 import type { TimeSeen } from '../../labour/tasks/learnTimes.ts';
 import { MINUTE_MS } from '../../time.ts';
 import { assemblyOf, movesBefore } from '../../tracing/live/assembly.ts';
+import { knownFault, knownStep } from '../../tracing/live/model/special.ts';
 import type { FaultModel, StateId, Switch } from '../../tracing/live/types.ts';
 import type { Job } from '../job.ts';
 import { isDone, type Work, type WorkKind } from '../work.ts';
@@ -62,7 +63,7 @@ function stepTimes(model: FaultModel, job: Job, switches: readonly Switch[]): re
   let open: readonly StateId[] = [];
   return job.work.flatMap((work): readonly TimeOrWhy[] => {
     if (work.kind !== 'step' || work.endedAt === null || work.struck) return [];
-    const step = model.steps[model.stepIndex.get(work.what) ?? -1];
+    const step = knownStep(model, work.what);
     if (!step) return ['unknown'];
     const before = movesBefore(assembly, open, step);
     open = before.open;
@@ -132,5 +133,5 @@ function wholeTimes({ model, catalogue }: TimesBy, job: Job): readonly TimeOrWhy
 function mendedFault(model: FaultModel, job: Job) {
   const { verdict } = job;
   if (job.tasks || (verdict?.is !== 'confirmed' && verdict?.is !== 'cured') || verdict.fault === null) return null;
-  return model.faults[model.faultIndex.get(verdict.fault) ?? -1] ?? null;
+  return knownFault(model, verdict.fault) ?? null;
 }

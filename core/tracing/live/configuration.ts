@@ -1,5 +1,6 @@
 import { COULD_NOT } from './couldNot.ts';
 import { circuitsOf, maskOf } from './model/circuits.ts';
+import { knownStep } from './model/special.ts';
 import type { Circuit, FaultModel, LoggedStep, Step, TracingCase } from './types.ts';
 
 const HOME = maskOf(['home']);
@@ -13,8 +14,7 @@ export type Look = { readonly before: number; readonly look: number; readonly st
 /** All that a step does, in order: what it is for, what it also does, what putting back does. */
 export const handlingsOf = (step: Step): readonly string[] => [...step.does, ...step.alsoDoes, ...step.putBackDoes];
 
-const stepOf = (model: FaultModel, entry: LoggedStep): Step | undefined =>
-  model.steps[model.stepIndex.get(entry.step) ?? -1];
+const stepOf = (model: FaultModel, entry: LoggedStep): Step | undefined => knownStep(model, entry.step);
 
 /**
  * How a log leaves the machine, in bits over CIRCUITS: our cord and screen in their place for good, what the last step

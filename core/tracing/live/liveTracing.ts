@@ -1,6 +1,7 @@
 import type { LiveTracing } from './api.ts';
 import { belief } from './belief/belief.ts';
 import { loadFaultModel } from './model/loadFaultModel.ts';
+import { knownStep } from './model/special.ts';
 import { offerStep, openStates, reasonFor } from './offer/offerStep.ts';
 import { verdictAfter } from './offer/verdictAfter.ts';
 import { compareToldSeen, readGroups } from './readGroups.ts';
@@ -15,6 +16,5 @@ export const liveTracing: LiveTracing = {
   reasonFor,
   verdictAfter: (model, tracing) => verdictAfter(model, tracing),
   openStates,
-  knows: (model, { step, outcome }) =>
-    model.steps[model.stepIndex.get(step) ?? -1]?.outcomes.some((one) => one.id === outcome) ?? false,
+  knows: (model, { step, outcome }) => knownStep(model, step)?.outcomes.some((one) => one.id === outcome) ?? false,
 };

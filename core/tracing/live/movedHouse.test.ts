@@ -4,6 +4,7 @@ import { afterDoing, aTracingCase } from '../../../tests/builders/tracingCase.ts
 import { estimate } from '../../labour/estimate.ts';
 import type { LabourEstimate, WorkTask } from '../../labour/types.ts';
 import { belief } from './belief/belief.ts';
+import { knownStep } from './model/special.ts';
 import { standardModel } from './model/standardModel.ts';
 import { offerStep } from './offer/offerStep.ts';
 import { verdictAfter } from './offer/verdictAfter.ts';
@@ -206,9 +207,7 @@ describe('"it stays dark since we moved house"', () => {
   it('never offers what the owner has not agreed to, nor a loaner before the look inside', () => {
     for (const [at, tracing] of moments.entries()) {
       const offer = offerStep(model, tracing, { method: 'ratio' });
-      const offered = [offer.next, ...offer.others].flatMap(
-        (view) => model.steps[model.stepIndex.get(view?.step ?? '') ?? -1] ?? [],
-      );
+      const offered = [offer.next, ...offer.others].flatMap((view) => knownStep(model, view?.step ?? '') ?? []);
       for (const step of offered) {
         for (const need of step.needs) if (need !== 'key-or-risk') expect(tracing.agreed, step.id).toContain(need);
         if (step.needs.includes('key-or-risk')) expect(tracing.machine.keyInHand, step.id).toBe(true);

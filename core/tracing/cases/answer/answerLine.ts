@@ -2,6 +2,7 @@ import { assemblyOf, closingMinutes } from '../../live/assembly.ts';
 import { suspectsOf } from '../../live/belief/belief.ts';
 import { posteriorOf } from '../../live/belief/posterior.ts';
 import { COULD_NOT } from '../../live/couldNot.ts';
+import { stepOf } from '../../live/model/special.ts';
 import { offerStep } from '../../live/offer/offerStep.ts';
 import { verdictAfter } from '../../live/offer/verdictAfter.ts';
 import { cautionLetter } from '../../live/renamed/aliases.ts';
@@ -58,12 +59,10 @@ export function answerLine(model: FaultModel, line: CaseLine, { ahead }: AnswerH
 const noStep = { stop: 'hand-over', expectedMinutes: 0, handOverMinutes: 0, because: 'no-step-left' } as const;
 
 function outcomesOf(model: FaultModel, next: StepView): Answer['outcomes'] {
-  const step = model.steps[model.stepIndex.get(next.step) ?? -1];
-  const own = next.outcomes.map(({ outcome, p }, at) => ({ id: outcome, p, normal: at === step?.normal }));
+  const { normal } = stepOf(model, next.step);
+  const own = next.outcomes.map(({ outcome, p }, o) => ({ id: outcome, p, normal: o === normal }));
   return [...own, { id: COULD_NOT, p: 0, normal: false }];
 }
 
-function usesOf(model: FaultModel, tracing: TracingCase, next: StepView): readonly string[] {
-  const step = model.steps[model.stepIndex.get(next.step) ?? -1];
-  return step ? partsUsed(model, tracing, step).map(({ id }) => id) : [];
-}
+const usesOf = (model: FaultModel, tracing: TracingCase, next: StepView): readonly string[] =>
+  partsUsed(model, tracing, stepOf(model, next.step)).map(({ id }) => id);

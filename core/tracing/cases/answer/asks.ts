@@ -1,3 +1,4 @@
+import { stepOf } from '../../live/model/special.ts';
 import type { FaultModel, Offer, Step } from '../../live/types.ts';
 import type { Ask } from './answer.ts';
 
@@ -5,9 +6,8 @@ import type { Ask } from './answer.ts';
  * What the owner would be asked for now: by the step proposed, or where it ends, for what takes days, or for more money.
  */
 export function asksOf(model: FaultModel, offer: Offer): readonly Ask[] {
-  const next = model.steps[model.stepIndex.get(offer.next?.step ?? '') ?? -1];
-  if (next) return askedBy(model, offer, next);
-  const { proposals, stop } = offer;
+  const { next, proposals, stop } = offer;
+  if (next) return askedBy(model, offer, stepOf(model, next.step));
   const needs = [...new Set(proposals.map(({ need }) => need))];
   return [
     ...needs.map((id) => ({ id, for: proposals.filter(({ need }) => need === id).map(({ step }) => step) })),
@@ -23,8 +23,7 @@ function askedBy(model: FaultModel, { notOffered }: Offer, next: Step): readonly
   const held = notOffered.filter(
     ({ step, why }) =>
       (why.is === 'machine' && why.need === 'key-in-hand') ||
-      (why.is === 'word' &&
-        (model.steps[model.stepIndex.get(step) ?? -1]?.needs ?? []).some((one) => words.includes(one))),
+      (why.is === 'word' && stepOf(model, step).needs.some((one) => words.includes(one))),
   );
   return [{ id: word, for: held.map(({ step }) => step) }];
 }

@@ -1,5 +1,6 @@
 import { areFoundTogether } from '../../live/cameOf.ts';
 import { COULD_NOT } from '../../live/couldNot.ts';
+import { knownStep } from '../../live/model/special.ts';
 import { ALIASES, currentOutcome, currentStep } from '../../live/renamed/aliases.ts';
 import type { FaultModel, Step } from '../../live/types.ts';
 import { STEPS_TO_COME } from './stepsToCome.ts';
@@ -12,7 +13,7 @@ export type NamedStep =
 
 /** The model's step of an id as cases, protocols and journals write it. */
 export function stepNamed(model: FaultModel, id: string): NamedStep {
-  const step = model.steps[model.stepIndex.get(currentStep(id)) ?? -1];
+  const step = knownStep(model, currentStep(id));
   if (step) return { is: 'here', step };
   return STEPS_TO_COME[id] ? { is: 'to-come', id } : { is: 'unknown', id };
 }

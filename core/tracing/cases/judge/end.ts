@@ -1,3 +1,4 @@
+import { knownFault } from '../../live/model/special.ts';
 import type { FaultModel } from '../../live/types.ts';
 import type { Said } from '../answer/answer.ts';
 import { USUAL } from '../bench/usual.ts';
@@ -70,7 +71,7 @@ function isMended(played: Played, { mend, apart }: Said): boolean {
 function partsOf(model: FaultModel, { truth, end }: BenchCase): readonly string[] {
   if (end.part) return end.part;
   const ids = truth.faults.flatMap((one) => (typeof one === 'string' ? one : (one.like ?? [])));
-  return ids.flatMap((id) => model.faults[model.faultIndex.get(id) ?? -1]?.part ?? []);
+  return ids.flatMap((id) => knownFault(model, id)?.part ?? []);
 }
 
 function blames(model: FaultModel, bench: BenchCase, { part, also }: Said): boolean {

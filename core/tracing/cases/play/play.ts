@@ -1,3 +1,4 @@
+import { knownStep } from '../../live/model/special.ts';
 import type { FaultModel, Step, TracingCase } from '../../live/types.ts';
 import type { Answer } from '../answer/answer.ts';
 import { answerLine } from '../answer/answerLine.ts';
@@ -54,6 +55,6 @@ export function play(model: FaultModel, bench: BenchCase): Played {
 }
 
 function kindsNow(model: FaultModel, tracing: TracingCase, id: string): ReadonlySet<string> {
-  const step: Step | undefined = model.steps[model.stepIndex.get(id) ?? -1];
+  const step: Step | undefined = knownStep(model, id);
   return step ? kindsOfStep(model, tracing, step) : new Set();
 }

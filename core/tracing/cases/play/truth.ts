@@ -3,14 +3,15 @@ import { inPlace } from '../../live/belief/inPlace.ts';
 import { outlook } from '../../live/belief/outlook.ts';
 import { priorOf } from '../../live/belief/prior.ts';
 import { lookMask } from '../../live/configuration.ts';
+import { stepNumber } from '../../live/model/special.ts';
 import type { FaultModel, Step, TracingCase } from '../../live/types.ts';
 import type { BenchCase } from '../form/benchCase.ts';
 
 /** What is wrong with a case's machine as the model can carry it; null where the model has nothing like it. */
 export function truthOf(model: FaultModel, { truth }: BenchCase): Hypothesis | null {
   const ids = truth.faults.map((one) => (typeof one === 'string' ? one : (one.like ?? '')));
-  const [first, second] = ids.map((id) => model.faultIndex.get(id) ?? -1);
-  if (first === undefined || first < 0 || second === -1) return null;
+  const [first, second] = ids.map((id) => model.faultIndex.get(id) ?? null);
+  if (first === undefined || first === null || second === null) return null;
   const mode = truth.comesAndGoes ? 1 : 0;
   return { first, firstMode: mode, second: second ?? -1, secondMode: mode, prior: 1 };
 }
@@ -18,7 +19,7 @@ export function truthOf(model: FaultModel, { truth }: BenchCase): Hypothesis | n
 /** The likeliest outcome of a step on a machine with this wrong with it, as it stands now, nothing mended by the step. */
 export function likeliestOutcome(model: FaultModel, tracing: TracingCase, step: Step, truth: Hypothesis): string {
   const { before, look, spent } = lookMask(model, tracing.log, step);
-  const s = model.stepIndex.get(step.id) ?? -1;
+  const s = stepNumber(model, step.id);
   const none = new Float64Array(model.faults.length);
   const standing = truth.second >= 0 ? 3 : 1;
   let best = { id: '', p: -1 };

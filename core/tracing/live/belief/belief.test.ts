@@ -3,6 +3,7 @@ import { randomTracing } from '../../../../tests/builders/randomTracing.ts';
 import { afterDoing, aTracingCase } from '../../../../tests/builders/tracingCase.ts';
 import { GROUPS } from '../groups.ts';
 import { CIRCUITS } from '../model/circuits.ts';
+import { knownStep } from '../model/special.ts';
 import { standardModel } from '../model/standardModel.ts';
 import { openTracing } from '../openTracing.ts';
 import type { FaultModel, LoggedStep, TracingCase } from '../types.ts';
@@ -61,7 +62,7 @@ function looks(m: FaultModel, log: readonly LoggedStep[]) {
   const forGood = new Set<string>(['home']);
   let left = new Set<string>();
   return log.map((entry) => {
-    const step = m.steps[m.stepIndex.get(entry.step) ?? -1];
+    const step = knownStep(m, entry.step);
     if (!step) throw new Error(entry.step);
     const before = new Set([
       ...forGood,
@@ -82,7 +83,7 @@ function looks(m: FaultModel, log: readonly LoggedStep[]) {
 function mendings(m: FaultModel, log: readonly LoggedStep[]) {
   const done = new Set<string>();
   return log.map((entry) => {
-    const step = m.steps[m.stepIndex.get(entry.step) ?? -1];
+    const step = knownStep(m, entry.step);
     if (!step) throw new Error(entry.step);
     const by = (handlings: readonly string[]) => (fault: string) =>
       1 -
@@ -275,7 +276,7 @@ function openings(m: FaultModel, log: readonly LoggedStep[]): readonly number[] 
       if (!open.has(id)) clean *= 1 - state.ours;
       open.add(id);
     };
-    for (const id of m.steps[m.stepIndex.get(entry.step) ?? -1]?.open ?? []) want(id);
+    for (const id of knownStep(m, entry.step)?.open ?? []) want(id);
     return 1 - clean;
   });
 }
@@ -308,7 +309,7 @@ describe('the belief', () => {
       const { log, ...rest } = randomCase(seed, 7);
       const after = (entries: readonly LoggedStep[]) => posteriorOf(model, { ...rest, log: entries });
       log.forEach((entry, k) => {
-        const outcomes = model.steps[model.stepIndex.get(entry.step) ?? -1]?.outcomes ?? [];
+        const outcomes = knownStep(model, entry.step)?.outcomes ?? [];
         for (const { id } of outcomes) after([...log.slice(0, k), { ...entry, outcome: id }]);
         after([...log.slice(0, k), { ...entry, struck: true }]);
         after([...log.slice(0, k), { ...entry, loaners: [] }]);

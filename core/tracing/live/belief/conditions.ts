@@ -4,7 +4,7 @@ import { cameOf } from '../cameOf.ts';
 import { leftBy, lookFrom, NOTHING_DONE } from '../configuration.ts';
 import { maskOf } from '../model/circuits.ts';
 import type { FindingRows } from '../model/faultModel.ts';
-import { faultNumber, WATCH_START } from '../model/special.ts';
+import { faultNumber, knownStep, stepNumber, WATCH_START } from '../model/special.ts';
 import type { FaultModel, LoggedStep, Step, TracingCase } from '../types.ts';
 import type { Condition } from './condition.ts';
 import { asRepeat, findingsInPlace, inPlace } from './inPlace.ts';
@@ -37,8 +37,7 @@ export function conditionsOf(model: FaultModel, tracing: TracingCase, prior: Pri
     if (entry.struck) continue;
     const found = left;
     left = leftBy(model, left, entry);
-    const s = model.stepIndex.get(entry.step) ?? -1;
-    const step = model.steps[s];
+    const step = knownStep(model, entry.step);
     if (!step) continue;
     const oursComes = oursChance(assembly, open, step);
     open = movesBefore(assembly, open, step).open;
@@ -46,6 +45,7 @@ export function conditionsOf(model: FaultModel, tracing: TracingCase, prior: Pri
     if (step.id === WATCH_START || outcome < 0) continue;
     const { before, look, spent } = lookFrom(found, step, maskOf(entry.leftOut));
     const key = lookKey(step, look);
+    const s = stepNumber(model, step.id);
     const came = last.get(key);
     last.set(key, entry);
     if (step.places.length > 0) {

@@ -1,5 +1,6 @@
 import type { FaultModel } from '../types.ts';
 import { ModelFault } from './refusal.ts';
+import { knownStep } from './special.ts';
 
 /** The steps that a typed reading can be a finding of, and the outcomes it can come to. */
 const FINDINGS: { readonly [step: string]: readonly string[] } = {
@@ -40,4 +41,4 @@ export function checkBench(model: FaultModel): void {
 }
 
 const outcomesOf = (model: FaultModel, step: string): readonly string[] =>
-  model.steps[model.stepIndex.get(step) ?? -1]?.outcomes.map((outcome) => outcome.id) ?? [];
+  knownStep(model, step)?.outcomes.map((outcome) => outcome.id) ?? [];

@@ -4,6 +4,7 @@ import { GROUPS } from '../groups.ts';
 import { DEEDS } from '../safety/deeds.ts';
 import type { Came, FaultModel, Gate, Group } from '../types.ts';
 import { ModelFault } from './refusal.ts';
+import { knownStep } from './special.ts';
 
 /** A gate can be passed: its steps exist with these outcomes, and none of them waits for the gate itself, even roundabout. */
 export function checkGates(model: FaultModel): void {
@@ -32,7 +33,7 @@ export function checkGates(model: FaultModel): void {
 
 /** A step that says no groups is for all. */
 function groupsOf(model: FaultModel, id: string): readonly Group[] {
-  const groups = model.steps[model.stepIndex.get(id) ?? -1]?.groups ?? [];
+  const groups = knownStep(model, id)?.groups ?? [];
   return groups.length > 0 ? groups : GROUPS;
 }
 
@@ -62,7 +63,7 @@ function checkSafety(model: FaultModel, id: string, { deeds, spares, told }: Saf
 
 function checkCame(model: FaultModel, came: readonly Came[], file: string, field: string): void {
   for (const each of came) {
-    const step = model.steps[model.stepIndex.get(each.step) ?? -1];
+    const step = knownStep(model, each.step);
     if (!step) throw new ModelFault(file, field, `no step ${each.step}`);
     const missing = each.outcomes.find((id) => !step.outcomes.some((outcome) => outcome.id === id));
     if (missing !== undefined) throw new ModelFault(file, field, `${each.step} has no outcome ${missing}`);

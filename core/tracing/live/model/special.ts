@@ -1,5 +1,8 @@
+import { nth } from '../../../figures/rows.ts';
 import type { FaultId, StepId } from '../ids.ts';
+import type { Fault } from './fault.ts';
 import type { FaultModel } from './faultModel.ts';
+import type { Step } from './step.ts';
 
 /** Ids that the program itself goes by: a model without one of them is refused when it is loaded. */
 export const NOTHING_WRONG = 'nothing-wrong';
@@ -24,10 +27,25 @@ export function faultNumber(model: FaultModel, id: FaultId): number {
 
 /**
  * The number of a step of the model.
- * @throws {RangeError} for one that it does not have: a defect. For what a log names: `model.stepIndex.get`.
+ * @throws {RangeError} for one that it does not have: a defect. For what a log or a person names: `knownStep`.
  */
 export function stepNumber(model: FaultModel, id: StepId): number {
   const number = model.stepIndex.get(id);
   if (number === undefined) throw new RangeError(`the fault model has no step ${id}`);
   return number;
+}
+
+/** A fault that a journal, a case or a person names: none where the model does not know it. */
+export function knownFault(model: FaultModel, id: FaultId): Fault | undefined {
+  const number = model.faultIndex.get(id);
+  return number === undefined ? undefined : model.faults[number];
+}
+
+/** A step of the model by its id. @throws {RangeError} as `stepNumber`. */
+export const stepOf = (model: FaultModel, id: StepId): Step => nth(model.steps, stepNumber(model, id));
+
+/** A step that a log, a case or a person names: none where the model does not know it, for journals outlive models. */
+export function knownStep(model: FaultModel, id: StepId): Step | undefined {
+  const number = model.stepIndex.get(id);
+  return number === undefined ? undefined : model.steps[number];
 }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { afterDoing, aTracingCase, WALL } from '../../../../tests/builders/tracingCase.ts';
 import { posteriorOf } from '../belief/posterior.ts';
+import { knownStep } from '../model/special.ts';
 import { standardModel } from '../model/standardModel.ts';
 import type { TracingCase } from '../types.ts';
 import { shareOf } from './blame.ts';
@@ -17,7 +18,7 @@ function bench(seen: string, group: string, ...done: readonly string[]): Tracing
   const started = afterDoing(model, { ...looked, seen: [seen] }, 'watch-start', group);
   return done.reduce((tracing, line) => {
     const [id = '', outcome = ''] = line.split(':');
-    const step = model.steps[model.stepIndex.get(id) ?? -1];
+    const step = knownStep(model, id);
     const kinds = [step?.handling.borrows, ...(step?.handling.alsoBorrows ?? [])];
     const ours = WALL.filter((one) => kinds.includes(one.kind) && model.badLoaner[one.kind]).slice(0, 1);
     const works = step?.outcomes.find((one) => one.id === outcome)?.meaning.means === 'works';

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { afterDoing, aTracingCase } from '../../../../tests/builders/tracingCase.ts';
+import { knownStep } from '../model/special.ts';
 import { standardModel } from '../model/standardModel.ts';
 import type { TracingCase } from '../types.ts';
 import { wayBelieved } from '../wayBelieved.ts';
@@ -70,7 +71,7 @@ it('a machine that fails once a week is given back as not seen to fail after a l
         .toBeGreaterThan(Math.exp(-0.6));
       return;
     }
-    const known = model.steps[model.stepIndex.get(next.step) ?? -1];
+    const known = knownStep(model, next.step);
     tracing = doing(tracing, `${next.step}:${known?.outcomes[known.normal]?.id}`);
   }
   throw new Error('it went on and on');

@@ -2,6 +2,7 @@ import { cameOf } from '../cameOf.ts';
 import { lookMask } from '../configuration.ts';
 import type { SafetyFact, SafetyHold } from '../gate.ts';
 import { maskOf } from '../model/circuits.ts';
+import { knownStep, stepOf } from '../model/special.ts';
 import { deedsOf } from '../safety/deeds.ts';
 import type { Belief, Came, FaultModel, Gate, LoanerStanding, Step, StepId, TracingCase } from '../types.ts';
 
@@ -98,8 +99,8 @@ function stillToDo(model: FaultModel, tracing: TracingCase, gate: Gate): readonl
   );
   if (missing.some((list) => list.length === 0)) return null;
   const spent = (id: StepId): boolean => {
-    const step = model.steps[model.stepIndex.get(id) ?? -1];
-    return step !== undefined && timesDone(model, tracing, step) >= step.repeatable;
+    const step = stepOf(model, id);
+    return timesDone(model, tracing, step) >= step.repeatable;
   };
   const usable = missing.filter((list) => !list.some(spent));
   return (usable.length > 0 ? usable : missing).toSorted((a, b) => a.length - b.length)[0] ?? [];
@@ -129,7 +130,7 @@ export function timesDone(model: FaultModel, tracing: TracingCase, step: Step): 
 }
 
 function madeItWork(model: FaultModel, entry: TracingCase['log'][number]): boolean {
-  const step = model.steps[model.stepIndex.get(entry.step) ?? -1];
+  const step = knownStep(model, entry.step);
   const outcome = step?.outcomes.find(({ id }) => id === entry.outcome);
   return outcome?.meaning.means === 'works' && Object.keys(step?.mends ?? {}).length > 0;
 }

@@ -1,3 +1,4 @@
+import { stepOf } from '../model/special.ts';
 import type { FaultModel, NotOffered, Step, TracingCase } from '../types.ts';
 import { askFor, lackingWords } from './ownersWords.ts';
 import type { HeldStep } from './toProblem.ts';
@@ -10,9 +11,9 @@ export function heldSteps(
   steps: readonly Step[],
 ): readonly HeldStep[] {
   return notOffered.flatMap(({ step, why }) => {
-    const held = model.steps[model.stepIndex.get(step) ?? -1];
-    const firstDo = held ? openersOf(model, tracing, held, why, steps) : null;
-    return held && firstDo ? [{ step: held, firstDo }] : [];
+    const held = stepOf(model, step);
+    const firstDo = openersOf(model, tracing, held, why, steps);
+    return firstDo ? [{ step: held, firstDo }] : [];
   });
 }
 

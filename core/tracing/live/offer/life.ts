@@ -1,4 +1,5 @@
 import { LIVES } from '../model/needs.ts';
+import { knownStep } from '../model/special.ts';
 import { groupsSeen, groupsTold } from '../readGroups.ts';
 import type { Circuit, FaultModel, Group, Life, TracingCase } from '../types.ts';
 
@@ -29,7 +30,7 @@ const CARRIES_SYSTEM: readonly Circuit[] = ['drive', 'software', 'board', 'proce
 export function lifeNow(model: FaultModel, tracing: TracingCase): Life {
   let failedSince = false;
   for (const entry of tracing.log.toReversed()) {
-    const step = entry.struck ? undefined : model.steps[model.stepIndex.get(entry.step) ?? -1];
+    const step = entry.struck ? undefined : knownStep(model, entry.step);
     const outcome = step?.outcomes.find((one) => one.id === entry.outcome);
     if (!step || !outcome || step.onRig) continue;
     if (outcome.life) return outcome.life;

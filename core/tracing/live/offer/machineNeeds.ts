@@ -1,4 +1,4 @@
-import { DRIVE_IMAGE } from '../model/special.ts';
+import { DRIVE_IMAGE, knownStep } from '../model/special.ts';
 import type { FaultModel, LoggedStep, MachineNeed, Step, TracingCase } from '../types.ts';
 import { gateToClear } from './gates.ts';
 import { asksForLacking, hasWord } from './ownersWords.ts';
@@ -54,7 +54,7 @@ function holds(model: FaultModel, step: Step, need: MachineNeed, tracing: Tracin
       return log.some(
         (entry) =>
           !entry.struck &&
-          model.steps[model.stepIndex.get(entry.step) ?? -1]?.outcomes.some(
+          knownStep(model, entry.step)?.outcomes.some(
             ({ id, meaning }) => id === entry.outcome && meaning.means === 'works',
           ),
       );
@@ -107,7 +107,7 @@ function holds(model: FaultModel, step: Step, need: MachineNeed, tracing: Tracin
 }
 
 function sweptClean(model: FaultModel, entry: LoggedStep): boolean {
-  const step = model.steps[model.stepIndex.get(entry.step) ?? -1];
+  const step = knownStep(model, entry.step);
   return (
     step?.kind === 'sweep' && step.outcomes.some((one) => one.id === entry.outcome && one.meaning.means === 'works')
   );

@@ -6,6 +6,7 @@ import { type Ranking, StepRanker } from '../../plan/rank.ts';
 import { assemblyOf, movesBefore } from '../assembly.ts';
 import { suspectsOf } from '../belief/belief.ts';
 import { type Posterior, posteriorOf } from '../belief/posterior.ts';
+import { knownStep, stepOf } from '../model/special.ts';
 import type {
   Fault,
   FaultModel,
@@ -46,7 +47,7 @@ const SETTLED: readonly Verdict['verdict'][] = ['confirmed', 'cured', 'not-repro
 export function openStates(model: FaultModel, tracing: TracingCase): readonly StateId[] {
   const assembly = assemblyOf(model, tracing.switches);
   return tracing.log.reduce<readonly StateId[]>((open, entry) => {
-    const step = entry.struck ? undefined : model.steps[model.stepIndex.get(entry.step) ?? -1];
+    const step = entry.struck ? undefined : knownStep(model, entry.step);
     return step ? movesBefore(assembly, open, step).open : open;
   }, []);
 }
@@ -155,8 +156,8 @@ function proposalsOf(
   chanceOfSubject: (step: Step) => number,
 ): readonly Proposal[] {
   return notOffered.flatMap(({ step: id, why }) => {
-    const step = model.steps[model.stepIndex.get(id) ?? -1];
-    if (!step || why.is !== 'word' || (step.kind !== 'order' && step.kind !== 'send')) return [];
+    const step = stepOf(model, id);
+    if (why.is !== 'word' || (step.kind !== 'order' && step.kind !== 'send')) return [];
     if (chanceOfSubject(step) < WORTH_DAYS) return [];
     const { handsOn, waiting } = step;
     return [{ step: id, need: why.need, handsOn, waiting, cost: ownMinutes(model, tracing, step) }];
@@ -191,7 +192,7 @@ function onlySettling(
 
 /** The same view of any step the technician points at; null when the model does not know it. */
 export function reasonFor(model: FaultModel, tracing: TracingCase, id: StepId): StepView | null {
-  const step = model.steps[model.stepIndex.get(id) ?? -1];
+  const step = knownStep(model, id);
   if (!step) return null;
   const posterior: Posterior = posteriorOf(model, tracing);
   const live = toProblem(model, tracing, posterior, [step]);

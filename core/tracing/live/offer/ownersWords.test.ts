@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { afterDoing, aTracingCase } from '../../../../tests/builders/tracingCase.ts';
+import { knownStep } from '../model/special.ts';
 import { standardModel } from '../model/standardModel.ts';
 import type { TracingCase } from '../types.ts';
 import { offerStep } from './offerStep.ts';
@@ -52,7 +53,7 @@ describe('a word that only lacks asking for', () => {
     for (let step = 0; step < 8; step++) {
       const next = nextOf(tracing);
       if (next === 'ask-open') return;
-      const known = model.steps[model.stepIndex.get(next ?? '') ?? -1];
+      const known = knownStep(model, next ?? '');
       if (!known) break;
       const same = known.outcomes.find(({ meaning }) => meaning.means === 'same') ?? known.outcomes[known.normal];
       tracing = afterDoing(model, tracing, known.id, same?.id ?? '');

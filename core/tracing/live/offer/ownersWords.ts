@@ -1,4 +1,5 @@
 import type { Word } from '../model/needs.ts';
+import { knownStep } from '../model/special.ts';
 import type { FaultModel, Need, Step, TracingCase } from '../types.ts';
 
 type Now = Pick<TracingCase, 'agreed' | 'machine' | 'log'>;
@@ -14,7 +15,7 @@ export function hasWord(model: FaultModel, now: Now, word: Word): boolean {
 
 function wasGiven(model: FaultModel, { log }: Now, word: Word): boolean {
   return log.some((entry) => {
-    const step = entry.struck ? undefined : model.steps[model.stepIndex.get(entry.step) ?? -1];
+    const step = entry.struck ? undefined : knownStep(model, entry.step);
     return step?.outcomes.some(({ id, gives }) => id === entry.outcome && gives.includes(word)) ?? false;
   });
 }

@@ -1,5 +1,6 @@
 import type { Posterior } from '../belief/posterior.ts';
 import { cameOf } from '../cameOf.ts';
+import { knownStep } from '../model/special.ts';
 import type { EvidenceEntry, Fault, FaultModel, LoggedStep, Outcome, Step, Verdict } from '../types.ts';
 import { type Blame, blameAmong, endsWhenFound, faultOf, isOutside, isPart } from './blame.ts';
 import { moreOf } from './elseWrong.ts';
@@ -20,7 +21,7 @@ export type Found = { readonly entry: LoggedStep; readonly step: Step; readonly 
 /** What of a log the model knows, what was struck out apart. */
 export const foundIn = (model: FaultModel, log: readonly LoggedStep[]): readonly Found[] =>
   log.flatMap((entry) => {
-    const step = entry.struck ? undefined : model.steps[model.stepIndex.get(entry.step) ?? -1];
+    const step = entry.struck ? undefined : knownStep(model, entry.step);
     return cameOf(entry).flatMap((id) => {
       const outcome = step?.outcomes.find((one) => one.id === id);
       return step && outcome ? [{ entry, step, outcome }] : [];

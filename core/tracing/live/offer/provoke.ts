@@ -1,5 +1,5 @@
 import { at } from '../../../figures/rows.ts';
-import { WATCH_START } from '../model/special.ts';
+import { knownStep, WATCH_START } from '../model/special.ts';
 import { groupsSeen } from '../readGroups.ts';
 import type { FaultModel, TracingCase } from '../types.ts';
 import { timesDone } from './gates.ts';
@@ -49,6 +49,6 @@ function mostLikelyToFail(model: FaultModel, { problem, steps, own }: LiveProble
 }
 
 function isLongTrial(model: FaultModel, id: string): boolean {
-  const step = model.steps[model.stepIndex.get(id) ?? -1];
+  const step = knownStep(model, id);
   return step?.kind === 'load' && step.exposure !== null && !step.confirming;
 }

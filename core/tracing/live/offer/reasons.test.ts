@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import { afterDoing, aTracingCase } from '../../../../tests/builders/tracingCase.ts';
+import { knownStep } from '../model/special.ts';
 import { standardModel } from '../model/standardModel.ts';
 import type { StepView, TracingCase } from '../types.ts';
 import { offerStep, reasonFor } from './offerStep.ts';
@@ -28,7 +29,7 @@ it('the step on offer is never said to tell hardly anything', () => {
     const { next } = offerStep(model, tracing, { method: 'ratio' });
     if (!next) return;
     expect(facts(next), next.step).not.toContain('tells-nothing');
-    const known = model.steps[model.stepIndex.get(next.step) ?? -1];
+    const known = knownStep(model, next.step);
     const same = known?.outcomes.find(({ meaning }) => meaning.means === 'same') ?? known?.outcomes[known.normal];
     tracing = doing(tracing, `${next.step}:${same?.id}`);
   }

@@ -1,4 +1,4 @@
-import { LOG_READ } from '../model/special.ts';
+import { knownStep, LOG_READ, stepOf } from '../model/special.ts';
 import { groupsSeen } from '../readGroups.ts';
 import type { FaultModel, LoggedStep, Outcome, Step, TracingCase } from '../types.ts';
 
@@ -39,8 +39,9 @@ export const failedHere = (model: FaultModel, tracing: TracingCase): boolean =>
   tracing.log.some((entry) => failsIn(model, entry) || ownLogSays(model, entry));
 
 function ownLogSays(model: FaultModel, { struck, step: id, outcome }: LoggedStep): boolean {
-  const step = id === LOG_READ && !struck ? model.steps[model.stepIndex.get(id) ?? -1] : undefined;
-  return step !== undefined && step.outcomes[step.normal]?.id !== outcome;
+  if (struck || id !== LOG_READ) return false;
+  const step = stepOf(model, LOG_READ);
+  return step.outcomes[step.normal]?.id !== outcome;
 }
 
 function seenToWork(model: FaultModel, tracing: TracingCase): boolean {
@@ -60,7 +61,7 @@ const leavesOut = (step: Step, entry: LoggedStep): boolean => entry.leftOut.leng
 
 /** A logged step that starts the owner's machine and could show its fault. */
 function trialOf(model: FaultModel, entry: LoggedStep): Trial | null {
-  const step = model.steps[model.stepIndex.get(entry.step) ?? -1];
+  const step = knownStep(model, entry.step);
   const outcome = step?.outcomes.find((one) => one.id === entry.outcome);
   return step && outcome && step.onRig === null && (step.exposure !== null || outcome.meaning.means === 'works')
     ? { step, outcome }

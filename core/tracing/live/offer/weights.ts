@@ -1,4 +1,5 @@
-import { at } from '../../../figures/rows.ts';
+import { addAt } from '../../../figures/rows.ts';
+import { faultNumber, knownStep, stepOf } from '../model/special.ts';
 import type { FaultModel, Step, TracingCase } from '../types.ts';
 import { atStakeMinutes, oursMinutes, ownersMinutes } from './values.ts';
 
@@ -55,13 +56,11 @@ export function harmOf(model: FaultModel, tracing: TracingCase, step: Step): Flo
   const harm = new Float64Array(model.faults.length);
   const values = new Map<string, number>();
   for (const { fault, chance, part, whose } of step.harm) {
-    const f = model.faultIndex.get(fault);
-    if (f === undefined) continue;
     const key = `${whose ?? 'ours'} ${part}`;
     const value =
       values.get(key) ?? (whose === 'owner' ? atStakeMinutes(model, tracing, part) : oursMinutes(model, tracing, part));
     values.set(key, value);
-    harm[f] = at(harm, f) + chance * value;
+    addAt(harm, faultNumber(model, fault), chance * value);
   }
   return harm;
 }
@@ -73,12 +72,11 @@ export function harmOf(model: FaultModel, tracing: TracingCase, step: Step): Flo
 export function handsOnOf(model: FaultModel, { log }: Pick<TracingCase, 'log'>, step: Step): number {
   if (step.id !== 'put-back') return step.handsOn;
   const took = log.findLast((entry) => {
-    const done = entry.struck ? undefined : model.steps[model.stepIndex.get(entry.step) ?? -1];
+    const done = entry.struck ? undefined : knownStep(model, entry.step);
     const outcome = done?.outcomes.find(({ id }) => id === entry.outcome);
     return done !== undefined && done.takesOut.length > 0 && outcome?.meaning.means === 'works';
   });
-  const before = model.steps[model.stepIndex.get(took?.step ?? '') ?? -1];
-  return Math.max(step.handsOn, before?.handsOn ?? 0);
+  return took ? Math.max(step.handsOn, stepOf(model, took.step).handsOn) : step.handsOn;
 }
 
 /** What a step costs whatever the fault is: hands, weighed waiting, the days it takes, and its own slip. */

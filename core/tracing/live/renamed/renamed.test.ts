@@ -3,6 +3,7 @@ import { applyShop, noShop, type ShopEntry } from '../../../job/shop.ts';
 import { CAUTIONS } from '../cautions.ts';
 import { GROUPS } from '../groups.ts';
 import { loadFaultModel } from '../model/loadFaultModel.ts';
+import { knownStep } from '../model/special.ts';
 import { STANDARD_MODEL_FILES, standardModel } from '../model/standardModel.ts';
 import { changeModel } from '../shop/editModel.ts';
 import { modelInUse } from '../shop/shopModel.ts';
@@ -51,9 +52,11 @@ describe('ids that were renamed', () => {
     expect(currentOutcome('watch-start', 'np')).toBe('no-post');
     expect(currentOutcome('watch-start', 'no-post')).toBe('no-post');
     expect(currentOutcome('card-loan', 'np')).toBe('np');
-    expect(model.steps[model.stepIndex.get('watch-start') ?? -1]?.outcomes.map(({ id }) => id).toSorted()).toEqual(
-      [...GROUPS].toSorted(),
-    );
+    expect(
+      knownStep(model, 'watch-start')
+        ?.outcomes.map(({ id }) => id)
+        .toSorted(),
+    ).toEqual([...GROUPS].toSorted());
   });
 
   it('stand behind every caution, by which bench cases name it', () => {
@@ -84,7 +87,7 @@ describe('a shop’s own model with the ids of before', () => {
     const fault = changed.model.faults.find(({ id }) => id === 'psu-dead');
     expect(fault?.weights).toEqual({ 'no-reaction': 5 });
     expect(fault?.rate.perStart).toBe(0.04);
-    const step = (id: string) => changed.model.steps[changed.model.stepIndex.get(id) ?? -1];
+    const step = (id: string) => knownStep(changed.model, id);
     expect(step('look-mains')?.cautions).toEqual(['mains', 'static']);
     expect(step('watch-start')?.outcomes.find(({ id }) => id === 'no-reaction')?.life).toBe('none');
   });
