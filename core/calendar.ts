@@ -15,30 +15,51 @@ export function fromWall(local: string, zone: string): EpochMs {
   return epochMs(Temporal.PlainDateTime.from(local).toZonedDateTime(zone).epochMilliseconds);
 }
 
-/** The wall time `YYYY-MM-DDTHH:MM` of a moment in a zone. */
+/**
+ * The wall time `YYYY-MM-DDTHH:MM` of a moment in a zone.
+ * @throws {RangeError} for what is no zone, or no moment of a calendar.
+ */
 export function wallTime(at: number, zone: string): string {
   return zoned(at, zone).toPlainDateTime().toString({ smallestUnit: 'minute' });
 }
 
-/** The day of a moment in a zone. */
+/**
+ * The day of a moment in a zone.
+ * @throws {RangeError} for what is no zone, or no moment of a calendar.
+ */
 export const dayOf = (at: number, zone: string): CalendarDate => dateOf(at, zone).toString();
 
-/** The year of a moment in a zone. */
+/**
+ * The year of a moment in a zone.
+ * @throws {RangeError} for what is no zone, or no moment of a calendar.
+ */
 export const yearOf = (at: number, zone: string): number => dateOf(at, zone).year;
 
-/** The day so many days after another. */
+/**
+ * The day so many days after another.
+ * @throws {RangeError} for what is no day of the calendar.
+ */
 export const daysAfter = (day: CalendarDate, days: number): CalendarDate =>
   Temporal.PlainDate.from(day).add({ days }).toString();
 
-/** The day so many months after another; the month's last day where it has no such day. */
+/**
+ * The day so many months after another; the month's last day where it has no such day.
+ * @throws {RangeError} for what is no day of the calendar.
+ */
 export const monthsAfter = (day: CalendarDate, months: number): CalendarDate =>
   Temporal.PlainDate.from(day).add({ months }).toString();
 
-/** How many days the second day comes after the first; below zero when before it. */
+/**
+ * How many days the second day comes after the first; below zero when before it.
+ * @throws {RangeError} for what is no day of the calendar.
+ */
 export const daysBetween = (first: CalendarDate, second: CalendarDate): number =>
   Temporal.PlainDate.from(first).until(second).days;
 
-/** The day of the week; 0 is Sunday. */
+/**
+ * The day of the week; 0 is Sunday.
+ * @throws {RangeError} for what is no day of the calendar.
+ */
 export const weekdayOf = (day: CalendarDate): number => Temporal.PlainDate.from(day).dayOfWeek % 7;
 
 const zoned = (at: number, zone: string) =>

@@ -9,7 +9,7 @@ import { Problem } from '../kit/keys/Problem.tsx';
 import { TagText } from '../kit/mark/TagText.tsx';
 import { useWords } from '../kit/text/words.tsx';
 import { jobRead, shopRead, wallRead } from '../link/reads.ts';
-import { wordsOfError } from '../link/useExecute.ts';
+import { wordsOfError } from '../link/refusalWords.ts';
 import { LeftCard } from './deeds/LeftCard.tsx';
 import { FittingBench } from './fitting/FittingBench.tsx';
 import { JobInside } from './inside/JobInside.tsx';

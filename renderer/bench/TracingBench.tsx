@@ -8,7 +8,7 @@ import { EstimateLine } from '../kit/plot/EstimateLine.tsx';
 import { Pane } from '../kit/shell/Pane.tsx';
 import { useWords } from '../kit/text/words.tsx';
 import { tracingRead } from '../link/reads.ts';
-import { wordsOfError } from '../link/useExecute.ts';
+import { wordsOfError } from '../link/refusalWords.ts';
 import { symptomName } from '../terms/terms.ts';
 import { GoOnKeys } from './deeds/GoOnKeys.tsx';
 import { JudgeKeys } from './deeds/JudgeKeys.tsx';

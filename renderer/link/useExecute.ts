@@ -1,14 +1,12 @@
 import { isDefinedError } from '@orpc/client';
 import { useCallback, useRef, useState } from 'react';
-import fits from '../../assets/words/en/fits.json';
-import refusals from '../../assets/words/en/refusals.json';
 import type { Inputs } from '../../core/commands/asked.ts';
 import type { CommandName } from '../../core/commands/commands.ts';
 import type { CommandResult } from '../../core/contract/contract.ts';
 import type { Refusal } from '../../core/refusal.ts';
-import { refusalNamed, type Words, wordsFor } from '../../core/text/wordsFor.ts';
-import { stepName } from '../terms/terms.ts';
+import type { Words } from '../../core/text/wordsFor.ts';
 import { useWhoIsHere } from '../whoIsHere.tsx';
+import { isInputError, refusalIn, wordsOfError } from './refusalWords.ts';
 import { service } from './service.ts';
 
 export type InputOf<Name extends CommandName> = Inputs[Name];
@@ -86,52 +84,3 @@ const isSamePress = (before: Sent | null, now: Sent): before is Sent =>
   before.name === now.name &&
   before.by === now.by &&
   JSON.stringify(before.input) === JSON.stringify(now.input);
-
-const isInputError = (error: unknown): boolean =>
-  error instanceof Error && 'code' in error && error.code === 'BAD_REQUEST';
-
-/** The refusal that an error carries, with its facts; null where it is none. */
-function refusalIn(error: unknown): Refusal | null {
-  const data = error instanceof Error && 'data' in error ? error.data : null;
-  return data && typeof data === 'object' && 'refused' in data && typeof data.refused === 'string'
-    ? { ...data, refused: refusalNamed(data.refused, refusals) }
-    : null;
-}
-
-export const wordsOfRefusal = (refusal: Refusal): Words =>
-  wordsFor({ ...refusal, ...sinceWhen(refusal), ...factNamed(refusal), ...stepsNamed(refusal) }, refusals);
-
-/** Words for whatever came back instead of an answer. */
-export function wordsOfError(error: unknown): Words {
-  const data = error instanceof Error && 'data' in error ? error.data : null;
-  const refusal = refusalIn(error);
-  if (refusal) return wordsOfRefusal(refusal);
-  if (isInputError(error)) return wordsFor({ refused: 'input-not-understood', fields: fieldsOf(data) }, refusals);
-  return wordsFor({ refused: 'service-ended' }, refusals);
-}
-
-/** Since when somebody has a part, as a person reads it. */
-const sinceWhen = (data: object): { readonly since?: string } =>
-  'since' in data && typeof data.since === 'number'
-    ? { since: new Date(data.since).toLocaleString([], { dateStyle: 'short', timeStyle: 'short' }) }
-    : {};
-
-/** Steps of the bench by their names, where some have to come first. */
-const stepsNamed = (data: object): { readonly steps?: readonly string[] } =>
-  'steps' in data && Array.isArray(data.steps) ? { steps: data.steps.map((id) => stepName(String(id))) } : {};
-
-const FACTS: Readonly<Record<string, string>> = fits.attributes;
-
-/** A fact of a part by its name, where one was refused. */
-const factNamed = (data: object): { readonly attribute?: string } =>
-  'attribute' in data && typeof data.attribute === 'string'
-    ? { attribute: FACTS[data.attribute] ?? data.attribute }
-    : {};
-
-function fieldsOf(data: unknown): readonly string[] {
-  const issues = data && typeof data === 'object' && 'issues' in data && Array.isArray(data.issues) ? data.issues : [];
-  return issues.map(
-    (issue: { readonly path?: readonly unknown[]; readonly message?: string }) =>
-      `${(issue.path ?? []).join('.')}: ${issue.message ?? ''}`,
-  );
-}

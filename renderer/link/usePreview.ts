@@ -5,8 +5,9 @@ import type { Previewed } from '../../core/contract/previewed.ts';
 import type { Refusal } from '../../core/refusal.ts';
 import type { Words } from '../../core/text/wordsFor.ts';
 import { useWhoIsHere } from '../whoIsHere.tsx';
+import { wordsOfRefusal } from './refusalWords.ts';
 import { service } from './service.ts';
-import { type InputOf, wordsOfRefusal } from './useExecute.ts';
+import type { InputOf } from './useExecute.ts';
 
 /** What a command would come to, as it is shown before it is carried out. */
 export type Preview = {

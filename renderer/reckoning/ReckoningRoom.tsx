@@ -6,7 +6,7 @@ import { Problem } from '../kit/keys/Problem.tsx';
 import { Pane } from '../kit/shell/Pane.tsx';
 import { useWords } from '../kit/text/words.tsx';
 import { reckoningRead, shopRead } from '../link/reads.ts';
-import { wordsOfError } from '../link/useExecute.ts';
+import { wordsOfError } from '../link/refusalWords.ts';
 import { Reckoned } from './Reckoned.tsx';
 import { Books } from './settings/Books.tsx';
 import { MoneySettings } from './settings/MoneySettings.tsx';

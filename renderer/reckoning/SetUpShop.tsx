@@ -9,8 +9,8 @@ import { ChoiceKeys } from '../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../kit/keys/Key.tsx';
 import { Problem } from '../kit/keys/Problem.tsx';
 import { useWords } from '../kit/text/words.tsx';
+import { wordsOfError } from '../link/refusalWords.ts';
 import { service } from '../link/service.ts';
-import { wordsOfError } from '../link/useExecute.ts';
 import { firstSettings } from './firstSettings.ts';
 import './SetUpShop.css';
 

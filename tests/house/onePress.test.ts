@@ -6,7 +6,8 @@ const at = (text: string) => pressesOfMany({ path: 'renderer/x.ts', text });
 
 describe('a press is one command', () => {
   it('holds in all screens', () => {
-    expect(filesBelow('renderer').flatMap(pressesOfMany)).toEqual([]);
+    const screens = filesBelow('renderer');
+    expect(screens.flatMap((source) => pressesOfMany(source, screens))).toEqual([]);
   });
 
   it.each([
@@ -19,6 +20,58 @@ describe('a press is one command', () => {
     ['on one of two ways', "const go = () => { if (a) return put(execute('a', {}), execute('b', {})); };"],
   ])('two of them %s are found', (_how, text) => {
     expect(at(text)).not.toEqual([]);
+  });
+
+  it.each([
+    [
+      'another name',
+      "const { execute: put } = useExecute(); const go = async () => { await put('a', {}); await put('b', {}); };",
+    ],
+    [
+      'a name of its own',
+      "const doing = useExecute(); const put = doing.execute; const go = () => put('a', put('b', {}));",
+    ],
+    [
+      'the hook’s other name',
+      "import { useExecute as useDoing } from './link/useExecute.ts'; const { execute: put } = useDoing(); const go = () => [put('a', {}), put('b', {})];",
+    ],
+    [
+      'what is handed in',
+      "function Keys({ onDo }: { readonly onDo: Execute['execute'] }) { return () => { onDo('a', {}); onDo('b', {}); }; }",
+    ],
+    ['a parameter', "const go = (put: Execute['execute']) => { put('a', {}); put('b', {}); };"],
+    ['the service itself', 'const go = async () => { await service.execute(a); await service.execute(b); };'],
+  ])('two of them are found under %s', (_name, text) => {
+    expect(at(text)).not.toEqual([]);
+  });
+
+  it('what a hook of another file sends counts with what is sent here', () => {
+    const hook = {
+      path: 'renderer/bench/useStep.ts',
+      text: `import { useExecute } from '../link/useExecute.ts';
+        export function useStep() {
+          const doing = useExecute();
+          const log = async () => (await doing.execute('logWork', {})) !== null;
+          const look = () => 1;
+          return { log, look, start: () => doing.execute('startWork', {}) };
+        }`,
+    };
+    const panel = (go: string) => ({
+      path: 'renderer/bench/Panel.tsx',
+      text: `import { useStep } from './useStep.ts';
+        function Panel() {
+          const { execute } = useExecute();
+          const step = useStep();
+          const { start: begin } = useStep();
+          const go = async () => { ${go} };
+          return go;
+        }`,
+    });
+    const found = (go: string) => pressesOfMany(panel(go), [hook, panel(go)]);
+    expect(found("await step.log(); await execute('plugIn', {});")).not.toEqual([]);
+    expect(found('await begin(); await step.log();')).not.toEqual([]);
+    expect(found('await step.log(); step.look();')).toEqual([]);
+    expect(found('if (done) return step.log(); return begin();')).toEqual([]);
   });
 
   it.each([

@@ -1,3 +1,4 @@
+import { isFunction, type Sending, sendingOf } from './sending.ts';
 import {
   areaOf,
   type Finding,
@@ -11,7 +12,6 @@ import {
   type Source,
 } from './source.ts';
 
-const FUNCTION = /^(ArrowFunctionExpression|FunctionExpression|FunctionDeclaration)$/;
 const LOOP = /^(For|ForIn|ForOf|While|DoWhile)Statement$/;
 /** What is handed to these is called once for each. */
 const FOR_EACH = /^(map|flatMap|forEach|filter|reduce|every|some)$/;
@@ -20,14 +20,16 @@ const AFTER = /^(then|catch|finally)$/;
 
 /**
  * Handlers of the screens that carry out more than one command: a press is one command, all of it or none. Counted is the
- * longest way through a function, with the functions of its own file that it calls; a command in a loop is as many.
+ * longest way through a function, with the functions of its own file and of other files of `house` that it calls; a
+ * command in a loop is as many. A command is sent by whatever `useExecute` or the service gives as `execute`, under any
+ * name, by what is typed as it, and by what a hook of another file gives that sends one.
  */
-export function pressesOfMany(source: Source): readonly Finding[] {
+export function pressesOfMany(source: Source, house: readonly Source[] = [source]): readonly Finding[] {
   if (areaOf(source.path) !== 'renderer' || !isCode(source) || isTest(source)) return [];
-  const named = namedFunctions(source);
+  const sending = sendingOf(source, house, longestWay);
   return [...nodesOf(source)].flatMap(({ node }) => {
-    if (!FUNCTION.test(node.type)) return [];
-    const many = commandsIn(node.body, named, new Set([node]));
+    if (!isFunction(node)) return [];
+    const many = commandsIn(node.body, sending, new Set([node]));
     return many > 1
       ? [
           `${place(source, node)} carries out ${many === Number.POSITIVE_INFINITY ? 'commands in a loop' : `${many} commands`}: make it one`,
@@ -36,21 +38,11 @@ export function pressesOfMany(source: Source): readonly Finding[] {
   });
 }
 
-type Named = ReadonlyMap<string, Node>;
+/** Commands on the longest way through a function. */
+const longestWay = (node: Node, sending: Sending): number => commandsIn(node.body, sending, new Set([node]));
 
-function namedFunctions(source: Source): Named {
-  const named = new Map<string, Node>();
-  for (const { node } of nodesOf(source)) {
-    const name = identifier(node.id);
-    if (node.type === 'FunctionDeclaration' && name) named.set(name, node);
-    if (node.type === 'VariableDeclarator' && name && isNode(node.init) && FUNCTION.test(node.init.type))
-      named.set(name, node.init);
-  }
-  return named;
-}
-
-function commandsIn(node: unknown, named: Named, within: ReadonlySet<Node>): number {
-  const of = (one: unknown): number => commandsIn(one, named, within);
+function commandsIn(node: unknown, sending: Sending, within: ReadonlySet<Node>): number {
+  const of = (one: unknown): number => commandsIn(one, sending, within);
   if (Array.isArray(node)) return inOrder(node, of);
   if (!isNode(node)) return 0;
   if (node.type === 'BlockStatement') return inOrder(node.body as unknown[], of);
@@ -58,8 +50,8 @@ function commandsIn(node: unknown, named: Named, within: ReadonlySet<Node>): num
     return of(node.test) + Math.max(of(node.consequent), of(node.alternate));
   if (node.type === 'SwitchStatement') return of(node.discriminant) + Math.max(0, ...(node.cases as unknown[]).map(of));
   if (LOOP.test(node.type)) return childrenOf(node).some((child) => of(child) > 0) ? Number.POSITIVE_INFINITY : 0;
-  if (FUNCTION.test(node.type)) return 0;
-  if (node.type === 'CallExpression') return ofCall(node, named, within, of);
+  if (isFunction(node)) return 0;
+  if (node.type === 'CallExpression') return ofCall(node, sending, within, of);
   return childrenOf(node)
     .map(of)
     .reduce((sum, one) => sum + one, 0);
@@ -80,18 +72,18 @@ const leaves = (node: unknown): boolean => {
   return /^(Return|Throw|Continue|Break)Statement$/.test(node.type);
 };
 
-function ofCall(node: Node, named: Named, within: ReadonlySet<Node>, of: (one: unknown) => number): number {
+function ofCall(node: Node, sending: Sending, within: ReadonlySet<Node>, of: (one: unknown) => number): number {
   const callee = isNode(node.callee) ? node.callee : null;
-  const name = identifier(callee) ?? identifier(callee?.property) ?? '';
-  const handed = (node.arguments as unknown[]).filter((one): one is Node => isNode(one) && FUNCTION.test(one.type));
-  const called = handed.reduce((sum, one) => sum + commandsIn(one.body, named, within), 0);
-  const own = identifier(callee) === undefined ? undefined : named.get(name);
+  const method = identifier(callee) ?? identifier(callee?.property) ?? '';
+  const handed = (node.arguments as unknown[]).filter((one): one is Node => isNode(one) && isFunction(one));
+  const called = handed.reduce((sum, one) => sum + commandsIn(one.body, sending, within), 0);
+  const own = sending.functions.get(identifier(callee) ?? '');
   return (
-    (name === 'execute' ? 1 : 0) +
+    (callee ? sending.sends(callee) : 0) +
     of(callee?.object) +
     (node.arguments as unknown[]).map(of).reduce((sum, one) => sum + one, 0) +
-    (AFTER.test(name) ? called : FOR_EACH.test(name) && called > 0 ? Number.POSITIVE_INFINITY : 0) +
-    (own && !within.has(own) ? commandsIn(own.body, named, new Set([...within, own])) : 0)
+    (AFTER.test(method) ? called : FOR_EACH.test(method) && called > 0 ? Number.POSITIVE_INFINITY : 0) +
+    (own && !within.has(own) ? commandsIn(own.body, sending, new Set([...within, own])) : 0)
   );
 }
 

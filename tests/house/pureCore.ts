@@ -1,14 +1,5 @@
-import {
-  type Finding,
-  identifier,
-  isNode,
-  isTest,
-  literalText,
-  type Node,
-  nodesOf,
-  place,
-  type Source,
-} from './source.ts';
+import { machineZone } from './machineZone.ts';
+import { type Finding, identifier, isNode, isTest, type Node, nodesOf, place, type Source } from './source.ts';
 
 /** Names that hold a clock, randomness, hashing or any way to the world outside. */
 const OUTSIDE = new Set(
@@ -17,9 +8,8 @@ const OUTSIDE = new Set(
    BroadcastChannel alert Buffer require eval Function Temporal`.split(/\s+/),
 );
 
-/** Methods of Date that answer in the computer's own time zone instead of the shop's. */
-const OWN_ZONE =
-  /^(get|set)(FullYear|Month|Date|Day|Hours|Minutes|Seconds|Milliseconds)$|^getTimezoneOffset$|^toLocale(Date|Time)?String$/;
+/** Written by `format` of a paper or a screen, which is given locale and zone; core has no use of its own for these. */
+const LOCALE_STRING = /^toLocale(Date|Time)?String$/;
 
 /**
  * Where a file of core asks the machine instead of its caller: the time, the machine's time zone, chance, hashing,
@@ -44,29 +34,12 @@ function reads(node: Node, parent: Node | undefined, own: ReadonlySet<string>): 
     if (object === 'Date' && property === 'now') return 'reads the clock';
     if (object === 'Math' && property === 'random') return 'draws at random';
     if (object === 'Temporal' && property === 'Now') return 'reads the clock';
-    if (property && OWN_ZONE.test(property)) return `asks in the machine's time zone (${property})`;
+    if (property && LOCALE_STRING.test(property)) return `asks in the machine's time zone (${property})`;
   }
   const isDate = identifier(node.callee) === 'Date';
   if (node.type === 'CallExpression' && isDate) return 'reads the clock';
   if (node.type === 'NewExpression' && isDate && (node.arguments as unknown[]).length === 0) return 'reads the clock';
-  if (isDateFormat(node) && !namesZone((node.arguments as unknown[])[1])) return "writes in the machine's time zone";
-  return undefined;
-}
-
-/** `Intl.DateTimeFormat(…)`, called or made anew. */
-const isDateFormat = ({ type, callee }: Node): boolean =>
-  (type === 'NewExpression' || type === 'CallExpression') &&
-  isNode(callee) &&
-  callee.type === 'MemberExpression' &&
-  identifier(callee.object) === 'Intl' &&
-  identifier(callee.property) === 'DateTimeFormat';
-
-/** Whether options written out name the zone to write in: the default would be the machine's. */
-function namesZone(options: unknown): boolean {
-  if (!isNode(options) || options.type !== 'ObjectExpression') return false;
-  return (options.properties as Node[]).some(
-    ({ key, value }) => (identifier(key) ?? literalText(key)) === 'timeZone' && identifier(value) !== 'undefined',
-  );
+  return machineZone(node);
 }
 
 /** The name of an identifier that stands for a value, not for a field of one. */

@@ -4,8 +4,8 @@ import type { Words } from '../../../core/text/wordsFor.ts';
 import { FileKey } from '../../kit/fields/FileKey.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
+import { wordsOfError } from '../../link/refusalWords.ts';
 import { service } from '../../link/service.ts';
-import { wordsOfError } from '../../link/useExecute.ts';
 
 /** What an owner wrote, as a file or a picture of it: kept sealed beside the answer. */
 export function LetterKey({

@@ -12,7 +12,7 @@ import { TagText } from '../../kit/mark/TagText.tsx';
 import { Pane } from '../../kit/shell/Pane.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 import { jobRead } from '../../link/reads.ts';
-import { wordsOfError } from '../../link/useExecute.ts';
+import { wordsOfError } from '../../link/refusalWords.ts';
 import { JobPapers } from './JobPapers.tsx';
 import { JobSheetRows } from './JobSheetRows.tsx';
 import { ownerName } from './sheetOf.ts';

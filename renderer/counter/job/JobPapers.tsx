@@ -6,9 +6,9 @@ import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { PaperView } from '../../kit/paper/PaperView.tsx';
 import { useWords } from '../../kit/text/words.tsx';
+import { wordsOfError } from '../../link/refusalWords.ts';
 import { saveFile } from '../../link/saveFile.ts';
 import { ask, service } from '../../link/service.ts';
-import { wordsOfError } from '../../link/useExecute.ts';
 
 const KINDS: Readonly<Record<string, { readonly named: string }>> = papers.kinds;
 

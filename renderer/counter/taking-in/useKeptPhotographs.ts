@@ -1,8 +1,8 @@
 import { useState } from 'react';
 import type { OwnerId } from '../../../core/ids.ts';
 import type { Words } from '../../../core/text/wordsFor.ts';
+import { wordsOfError } from '../../link/refusalWords.ts';
 import { service } from '../../link/service.ts';
-import { wordsOfError } from '../../link/useExecute.ts';
 import type { TakingInSheet } from './sheet.ts';
 
 type Photographs = TakingInSheet['photographs'];

@@ -3,9 +3,9 @@ import { DayField } from '../../kit/fields/DateField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
+import { wordsOfError } from '../../link/refusalWords.ts';
 import { saveFile } from '../../link/saveFile.ts';
 import { service } from '../../link/service.ts';
-import { wordsOfError } from '../../link/useExecute.ts';
 
 /** The bills of some days as a file for bookkeeping, with what kind of table it is. */
 export function Books() {

@@ -1,7 +1,7 @@
 import { useState } from 'react';
+import { wordsOfError } from '../../link/refusalWords.ts';
 import { saveFile } from '../../link/saveFile.ts';
 import { service } from '../../link/service.ts';
-import { wordsOfError } from '../../link/useExecute.ts';
 
 type TagsAsked = Parameters<typeof service.printTags>[0];
 

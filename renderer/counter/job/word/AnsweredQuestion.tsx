@@ -3,9 +3,10 @@ import { chosenOf, type Question } from '../../../../core/approval/question.ts';
 import { Key } from '../../../kit/keys/Key.tsx';
 import { Problem } from '../../../kit/keys/Problem.tsx';
 import { useWords } from '../../../kit/text/words.tsx';
+import { wordsOfError } from '../../../link/refusalWords.ts';
 import { saveFile } from '../../../link/saveFile.ts';
 import { service } from '../../../link/service.ts';
-import { useExecute, wordsOfError } from '../../../link/useExecute.ts';
+import { useExecute } from '../../../link/useExecute.ts';
 import type { OfJob } from '../sheetOf.ts';
 
 /** How a question ended: answered by whom and how, lapsed, or the word taken back. */
