@@ -74,7 +74,7 @@ const takenInShape = z.strictObject({
 });
 export type TakenIn = Shaped<typeof takenInShape>;
 /** By what it works again, where no part is to blame; a sweep is several small things at once. */
-export const CURES = ['reseating', 'cleaning', 'setting', 'software', 'outside', 'sweep'] as const;
+export const CURES = ['reseating', 'cleaning', 'setting', 'software', 'outside', 'advice', 'sweep'] as const;
 
 /** Why a verdict may be written: confirmed in one of three ways, or less than that. */
 const verdictShape = z.discriminatedUnion('is', [

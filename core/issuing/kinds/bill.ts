@@ -1,4 +1,5 @@
 import { chosenOf } from '../../approval/question.ts';
+import type { Verdict } from '../../job/entries.ts';
 import type { BillFacts, BillLine } from '../../papers/builders/bill.ts';
 import type { Paper } from '../../papers/content.ts';
 import type { Condition } from '../../papers/facts.ts';
@@ -120,14 +121,16 @@ function found(making: Making): readonly string[] {
   const { verdict, tasks } = making.job;
   const { bill, cured } = words.facts;
   if (verdict?.is === 'confirmed')
-    return [
-      format.say(bill.found, {
-        fault: inSentence(faultName(making, verdict.fault)),
-        way: words.facts.ways[verdict.way],
-      }),
-    ];
-  if (verdict?.is === 'named')
-    return [format.say(bill.foundNamed, { fault: inSentence(faultName(making, verdict.fault)) })];
+    return [format.say(bill.found, { fault: whatFailed(making, verdict), way: words.facts.ways[verdict.way] })];
+  if (verdict?.is === 'named') return [format.say(bill.foundNamed, { fault: whatFailed(making, verdict) })];
   if (verdict?.is === 'cured') return [cured[verdict.by]];
   return tasks && !verdict ? [] : [bill.foundNone];
+}
+
+type Blaming = Extract<Verdict, { readonly is: 'named' | 'confirmed' }>;
+
+/** The way in which a part failed; the part alone, where that way is not believed enough to be said. */
+function whatFailed(making: Making, { fault, part, wayOpen }: Blaming): string {
+  const known = wayOpen && part !== null ? making.view.parts.get(part) : undefined;
+  return known ? partInText(making, known) : inSentence(faultName(making, fault));
 }

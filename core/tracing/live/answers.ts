@@ -110,7 +110,7 @@ export type StopAnswer =
       /** Minutes that going on would take, mending in them where it is the worth that ends it; and what is left for it. */
       readonly expectedMinutes: number;
       readonly handOverMinutes: number;
-      readonly because: 'no-step-left' | 'dearer-than-limit' | 'dearer-than-worth' | 'dearer-than-usual';
+      readonly because: 'no-step-left' | 'dearer-than-limit' | 'dearer-than-worth' | 'dearer-than-usual' | 'declined';
     }
   | { readonly stop: 'settled'; readonly verdict: Verdict };
 
@@ -167,7 +167,7 @@ export type Verdict =
     }
   | {
       readonly verdict: 'cured';
-      readonly by: 'reseating' | 'setting' | 'cleaning' | 'software' | 'outside' | 'sweep';
+      readonly by: 'reseating' | 'setting' | 'cleaning' | 'software' | 'outside' | 'advice' | 'sweep';
       /** Null when a sweep cured it and which of its handlings did is not separated. */
       readonly fault: FaultId | null;
       readonly p: number;

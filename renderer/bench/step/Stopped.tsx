@@ -127,6 +127,7 @@ function HandOverWhy({
 /** What the owner is asked after each of these; nothing where there is no more to be done. */
 const ASKS: Readonly<Record<HandedOver['because'], 'not-worth' | 'go-on' | null>> = {
   'no-step-left': null,
+  declined: null,
   'dearer-than-limit': 'go-on',
   'dearer-than-usual': null,
   'dearer-than-worth': 'not-worth',

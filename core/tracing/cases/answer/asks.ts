@@ -8,11 +8,12 @@ import type { Ask } from './answer.ts';
 export function asksOf(model: FaultModel, offer: Offer): readonly Ask[] {
   const { next, proposals, stop } = offer;
   if (next) return askedBy(model, offer, stepOf(model, next.step));
+  // What costs more than the machine is worth is not asked for piece by piece: that itself is what the owner is told.
+  if (stop?.stop === 'hand-over' && stop.because === 'dearer-than-worth') return [];
   const needs = [...new Set(proposals.map(({ need }) => need))];
   return [
     ...needs.map((id) => ({ id, for: proposals.filter(({ need }) => need === id).map(({ step }) => step) })),
     ...(stop?.stop === 'hand-over' && stop.because === 'dearer-than-limit' ? [{ id: 'limit', for: [] }] : []),
-    ...(stop?.stop === 'hand-over' && stop.because === 'dearer-than-worth' ? [{ id: 'value', for: [] }] : []),
   ];
 }
 

@@ -166,7 +166,8 @@ describe('after a sweep cured it', () => {
   it('found out: it fails with the old settings, or it was a contact', () => {
     expect(verdict(bench(...swept, 'sweep-which:was-setting'))).toMatchObject({ verdict: 'cured', by: 'setting' });
     const contact = verdict(bench(...swept, 'sweep-which:was-contact'));
-    expect(contact).toMatchObject({ verdict: 'cured', by: 'reseating', fault: 'dimm-seat' });
+    // Most of it is in the memory's seat, not enough of it to be said.
+    expect(contact).toMatchObject({ verdict: 'cured', by: 'reseating', fault: null });
     expect(contact).not.toHaveProperty('findOut');
   });
 

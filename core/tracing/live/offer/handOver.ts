@@ -24,7 +24,7 @@ export function handOverOf({ money: { limitMinor, worthMinor, spentMinor, perMin
   const limit = limitMinor === null ? HAND_OVER : Math.max(LEAST_HAND_OVER, left(limitMinor));
   const worth = worthMinor === null ? Number.POSITIVE_INFINITY : Math.max(0, left(worthMinor));
   const minutes = Math.min(limit, worth);
-  return { minutes, by: worth < limit ? 'worth' : limitMinor === null ? 'usual' : 'limit', spare: worth - minutes };
+  return { minutes, by: worth <= limit ? 'worth' : limitMinor === null ? 'usual' : 'limit', spare: worth - minutes };
 }
 
 /**

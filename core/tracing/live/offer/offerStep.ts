@@ -19,6 +19,7 @@ import type {
   StepId,
   StepView,
   StopAnswer,
+  Suspect,
   TracingCase,
   Verdict,
 } from '../types.ts';
@@ -29,6 +30,7 @@ import { eyesFirst } from './eyesFirst.ts';
 import { owedBeforeSettling } from './gates.ts';
 import { regardless } from './handOver.ts';
 import { heldSteps } from './heldSteps.ts';
+import { lastWord, wasDeclined } from './lastWord.ts';
 import { neverFailedHere } from './neverFailedHere.ts';
 import { seenToFailFirst } from './provoke.ts';
 import { sceneOf, seeStep, type Wanted } from './seeStep.ts';
@@ -114,14 +116,14 @@ export function offerStep(
   const firstFor = opener && chosen === planned ? (held[wanted - steps.length]?.step.id ?? null) : null;
   const next = settled || chosen < 0 ? null : see(chosen, { offered: true, firstFor });
   const left = named !== null && chosen < 0;
-  // Never seen to fail here, and nothing is left that is likely to make it: that is what can be said, not more.
-  const hidden = chosen < 0 && !left && !settled ? neverFailedHere(model, tracing, suspects) : null;
-  const stop: Offer['stop'] =
-    settled || left || hidden
-      ? { stop: 'settled', verdict: hidden ?? verdict }
-      : chosen < 0
-        ? handedOver(live, ranking, steps.length === 0 ? null : rankSteps(model, paidFor(), open, 'ratio', cancel))
-        : null;
+  const ends = settled || left || (chosen < 0 && SETTLED.includes(verdict.verdict));
+  const handed = () =>
+    handedOver(live, ranking, steps.length === 0 ? null : rankSteps(model, paidFor(), open, 'ratio', cancel));
+  const stop: Offer['stop'] = ends
+    ? { stop: 'settled', verdict }
+    : chosen < 0
+      ? stopped(model, tracing, { posterior, suspects, notOffered, handed: handed() })
+      : null;
   return {
     method,
     interim: method !== 'rollout',
@@ -141,12 +143,35 @@ export function offerStep(
 }
 
 /** Why no step is worth doing: none would tell anything even if it were paid for (`paid`), or money ends it. */
-const handedOver = ({ handOver }: LiveProblem, { stopping }: Ranking, paid: Ranking | null): StopAnswer => ({
+const handedOver = (
+  { handOver }: LiveProblem,
+  { stopping }: Ranking,
+  paid: Ranking | null,
+): Extract<StopAnswer, { readonly stop: 'hand-over' }> => ({
   stop: 'hand-over',
   expectedMinutes: paid?.steps[0]?.expectedMinutes ?? stopping,
   handOverMinutes: handOver.minutes,
   because: paid === null || paid.best < 0 ? 'no-step-left' : `dearer-than-${handOver.by}`,
 });
+
+/** Nothing is left to do, or to be paid for: what can be said all the same, else why it is handed over. */
+function stopped(
+  model: FaultModel,
+  tracing: TracingCase,
+  now: {
+    readonly posterior: Posterior;
+    readonly suspects: readonly Suspect[];
+    readonly notOffered: readonly NotOffered[];
+    readonly handed: Extract<StopAnswer, { readonly stop: 'hand-over' }>;
+  },
+): StopAnswer {
+  const { posterior, suspects, notOffered, handed } = now;
+  // Never seen to fail here, and nothing is left that is likely to make it: that is what can be said, not more.
+  const verdict = neverFailedHere(model, tracing, suspects) ?? lastWord({ model, tracing, posterior, suspects });
+  if (verdict) return { stop: 'settled', verdict };
+  const declined = handed.because === 'no-step-left' && wasDeclined(model, tracing, notOffered);
+  return declined ? { ...handed, because: 'declined' } : handed;
+}
 
 /** What takes days and lacks only the owner's word for it, where it is about something suspected. */
 function proposalsOf(

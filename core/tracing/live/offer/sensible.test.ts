@@ -78,6 +78,8 @@ it('new paste made it cool: nobody calls the cooler faulty', () => {
     'heat-or-noise',
     'temp-watch:climbs-fast',
     'fan-look:all-turn',
+    'look-inside:clean',
+    'cool-even:same',
     'cool-again:works',
   );
   expect(verdictAfter(model, cool)).toMatchObject({ verdict: 'cured', by: 'cleaning', fault: 'cool-paste' });

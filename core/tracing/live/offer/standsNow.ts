@@ -1,6 +1,7 @@
 import { knownStep, LOG_READ, stepOf } from '../model/special.ts';
 import { groupsSeen } from '../readGroups.ts';
 import type { FaultModel, LoggedStep, Outcome, Step, TracingCase } from '../types.ts';
+import { hasShown } from './shown.ts';
 
 /** How the machine stands on the bench after the last trial: it fails, it works whole, or only with something out or ours in. */
 export type Stands = 'fails' | 'works' | 'works-without';
@@ -33,10 +34,14 @@ export function failsIn(model: FaultModel, entry: LoggedStep): boolean {
   return known !== null && !works(known) && fails(known);
 }
 
-/** Was it seen to fail here for certain, at the first start or since, or does its own log say that it failed? */
+/** Was it seen to fail here for certain, at the first start or since, or does its own log or a thing seen loose say so? */
 export const failedHere = (model: FaultModel, tracing: TracingCase): boolean =>
   (tracing.seen.length > 0 && !seenToWork(model, tracing)) ||
+  hasShown(tracing, SEEN_LOOSE) ||
   tracing.log.some((entry) => failsIn(model, entry) || ownLogSays(model, entry));
+
+/** What stands loose is a fault seen by eye, whether the machine failed while it was here or not. */
+const SEEN_LOOSE = { 'look-inside': ['plug-off', 'card-loose', 'cooler-loose'] };
 
 function ownLogSays(model: FaultModel, { struck, step: id, outcome }: LoggedStep): boolean {
   if (struck || id !== LOG_READ) return false;

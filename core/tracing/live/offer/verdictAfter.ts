@@ -3,6 +3,7 @@ import type { Posterior } from '../belief/posterior.ts';
 import { posteriorOf } from '../belief/posterior.ts';
 import { PUT_BACK } from '../model/special.ts';
 import type { Fault, FaultModel, LoggedStep, StepId, Suspect, TracingCase, Verdict } from '../types.ts';
+import { BELIEVED_FROM } from '../wayBelieved.ts';
 import { blameAmong, faultOf, goneOf, isOutside, isPart, shareOf } from './blame.ts';
 import { moreOf } from './elseWrong.ts';
 import { notReproduced } from './neverFailedHere.ts';
@@ -185,11 +186,11 @@ function mendedByNow(now: SoFar): Verdict | null {
   if (watched === null || (last.outcome.meaning.means !== 'works' && !watched)) return null;
   const { mendedBy } = faultOf(model, top.fault);
   const did = found.filter((one) => (one.step.mends[top.fault] ?? one.step.mendsAfter[top.fault] ?? 0) > 0);
-  const by = mendedBy === 'part' || mendedBy === 'advice' ? 'reseating' : mendedBy;
+  const by = mendedBy === 'part' ? 'reseating' : mendedBy;
   return {
     verdict: 'cured',
     by: byMending ? by : 'outside',
-    fault: goneBy(top) >= NAMED_FROM ? top.fault : null,
+    fault: goneBy(top) >= BELIEVED_FROM ? top.fault : null,
     p: gone,
     evidence: evidenceOf([...did.filter((one) => one !== last), last]),
     ...(watched ? { watched } : {}),
@@ -226,15 +227,16 @@ function cured(now: SoFar, one: Found): Verdict | null {
   if (one.step.kind === 'sweep' && !separated && !believed)
     return { verdict: 'cured', by: 'sweep', fault: null, p: 1, evidence: evidenceOf([one]), ...findOut(model) };
   const only = separated?.outcome.meaning.means === 'separates' ? separated.outcome.meaning.by : believed;
-  const mended = suspects
-    .filter(({ fault }) => mends(fault) && (only === null || faultOf(model, fault).mendedBy === only))
-    .toSorted((a, b) => b.mended - a.mended)[0];
+  const among = suspects.filter(
+    ({ fault }) => mends(fault) && (only === null || faultOf(model, fault).mendedBy === only),
+  );
+  const mended = among.toSorted((a, b) => b.mended - a.mended)[0];
   const by = only ?? (mended ? faultOf(model, mended.fault).mendedBy : 'reseating');
   return {
     verdict: 'cured',
-    by: by === 'part' || by === 'advice' ? 'reseating' : by,
-    fault: mended?.fault ?? null,
-    p: mended?.mended ?? 0,
+    by: by === 'part' ? 'reseating' : by,
+    fault: mended && mended.mended >= BELIEVED_FROM ? mended.fault : null,
+    p: Math.min(1, among.reduce((sum, one) => sum + one.mended, 0)),
     evidence: evidenceOf(separated ? [one, separated] : [one]),
     ...(watched ? { watched } : {}),
   };
