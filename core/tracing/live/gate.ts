@@ -38,6 +38,8 @@ export type Gate = {
   readonly when: { readonly faults: readonly FaultId[]; readonly atLeast: number } | null;
   /** Loaners of these standings may go in all the same. */
   readonly unless: readonly LoanerStanding[];
+  /** Not of a machine that came as one that runs, and to which nothing happened since that asks for a look first. */
+  readonly sparesRunning: boolean;
   /** What is hurt otherwise. Harm to data and to the owner's word is opened by no word of the technician's. */
   readonly harm: Harm;
   /** Set for a rule of safety: it holds steps by what they do; null for one that names them. */

@@ -44,6 +44,8 @@ export class Answerer {
 
   #shows(tracing: TracingCase, step: Step): string {
     if (step.id === WATCH_START) return this.#known(step, [this.#case.firstStart]) ?? onSoundMachine(step);
+    // The last of several that mend only together shows it, whatever is written for it alone.
+    if (this.#completes(step)) return onSoundMachine(step);
     const answers = this.#case.answers as { readonly [id: string]: readonly string[] | undefined };
     const own = this.#known(step, this.#named(answers, step.id) ?? []);
     if (own !== null) return own;
@@ -90,6 +92,15 @@ export class Answerer {
       const all = typeof one === 'string' ? [one] : one;
       const others = all.filter((id) => !this.#is(id, step.id));
       return others.length < all.length && others.every((id) => this.#done.has(this.#idOf(id)));
+    });
+  }
+
+  /** Is it the last of a list of steps that mend only all together? */
+  #completes(step: Step): boolean {
+    return (this.#case.answers.mended ?? []).some((one) => {
+      if (typeof one === 'string' || one.length < 2) return false;
+      const others = one.filter((id) => !this.#is(id, step.id));
+      return others.length < one.length && others.every((id) => this.#done.has(this.#idOf(id)));
     });
   }
 

@@ -162,7 +162,7 @@ function historyOf(model: FaultModel, tracing: TracingCase, fault: string): numb
 }
 
 /** Which part was added, where it is known: of the machine, or by what was asked and answered. */
-function newPartOf({ machine, log }: TracingCase): NewPart | null {
+export function newPartOf({ machine, log }: TracingCase): NewPart | null {
   const asked = log.findLast((entry) => !entry.struck && entry.step === 'ask-part');
   return machine.newPart ?? NEW_PARTS.find((kind) => kind === asked?.outcome) ?? null;
 }

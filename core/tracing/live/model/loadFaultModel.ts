@@ -161,6 +161,7 @@ const toSafetyGate = ({
   when: when ?? null,
   holds: [],
   unless: [],
+  sparesRunning: false,
   safety: { deeds, spares: [...spares, ...rule.until.flat().map((one) => one.step)], told, facts },
 });
 

@@ -108,7 +108,14 @@ const zTold = z.strictObject({
     faults: z.array(z.strictObject({ faults: z.array(id).min(1), chance: zAdded })),
     source,
   }),
-  evidence: z.array(z.strictObject({ id, multiplies: z.record(id, z.number().positive()), source })),
+  evidence: z.array(
+    z.strictObject({
+      id,
+      multiplies: z.record(id, z.number().positive()),
+      lookFirst: z.boolean().default(false),
+      source,
+    }),
+  ),
   often: z.array(
     z.strictObject({
       id,
@@ -286,6 +293,7 @@ const zDangers = z.strictObject({
       until: z.array(z.array(came).min(1)).min(1),
       when: z.strictObject({ faults: z.array(id).min(1), atLeast: chance }).nullable(),
       unless: z.array(standing),
+      sparesRunning: z.boolean().default(false),
       harm: z.enum(HARMS).default('ours'),
       source,
     }),

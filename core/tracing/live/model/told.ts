@@ -6,6 +6,8 @@ import type { Life } from './needs.ts';
 export type Evidence = {
   readonly id: string;
   readonly multiplies: { readonly [fault: FaultId]: number };
+  /** It asks for a look inside before power, also of a machine that ran before it. */
+  readonly lookFirst: boolean;
   readonly source: string;
 };
 

@@ -9,9 +9,10 @@ export const WORTH_ASKING = 0.01;
 /** What takes days is not proposed below this. Common practice, no source. */
 export const WORTH_DAYS = 0.2;
 
-/** Trials of the whole machine, the suspect back in, and looks at what it shows, are about everything. */
+/** Trials of the whole machine, the suspect back in, looks at what it shows, and which part was added, are about everything. */
 const aboutAll = (model: FaultModel, step: Step): boolean =>
   step.kind === 'load' ||
+  step.asks.includes('part-unknown') ||
   (step.kind === 'back' && step.confirming) ||
   model.byGroup[stepNumber(model, step.id)] !== null;
 

@@ -5,6 +5,7 @@ import { maskOf } from '../model/circuits.ts';
 import { knownStep, stepOf } from '../model/special.ts';
 import { deedsOf } from '../safety/deeds.ts';
 import type { Belief, Came, FaultModel, Gate, LoanerStanding, Step, StepId, TracingCase } from '../types.ts';
+import { cameRunning } from './life.ts';
 
 /** A gate that holds a step back, and what to do first. */
 type ClosedGate = { readonly gate: Gate; readonly firstDo: readonly StepId[] };
@@ -24,6 +25,7 @@ export function closedGates(
   const closed = model.gates.flatMap((gate) => {
     if (tracing.passedGates.includes(gate.id) || !holds(gate, step, does)) return [];
     if (gate.safety && !applies(gate.safety, tracing)) return [];
+    if (gate.sparesRunning && cameRunning(model, tracing)) return [];
     if (standing && gate.unless.includes(standing)) return [];
     if (gate.when && believed(suspects, gate.when.faults) < gate.when.atLeast) return [];
     if (gate.whileIn.length > 0 && allOut(model, tracing, step, maskOf(gate.whileIn))) return [];

@@ -1,7 +1,7 @@
 import { LIVES } from '../model/needs.ts';
 import { knownStep } from '../model/special.ts';
 import { groupsSeen, groupsTold } from '../readGroups.ts';
-import type { Circuit, FaultModel, Group, Life, TracingCase } from '../types.ts';
+import type { Circuit, FaultModel, Group, Life, SymptomId, TracingCase } from '../types.ts';
 
 /** How far a machine of a symptom group gets by itself. */
 const LIFE_OF: Readonly<Record<Group, Life>> = {
@@ -40,11 +40,15 @@ export function lifeNow(model: FaultModel, tracing: TracingCase): Life {
     failedSince ||= ['works', 'same', 'worse', 'fails-again'].includes(means);
   }
   const seen = groupsSeen(model, tracing);
-  const groups = seen.length > 0 ? seen : groupsTold(model, tracing.told.symptoms);
+  const terms = tracing.seen.length > 0 ? tracing.seen : tracing.told.symptoms;
+  return lifeBy(model, terms, seen.length > 0 ? seen : groupsTold(model, tracing.told.symptoms));
+}
+
+/** The least that these terms and their groups allow. */
+function lifeBy(model: FaultModel, terms: readonly SymptomId[], groups: readonly Group[]): Life {
   const least =
     groups.map((group) => LIFE_OF[group]).sort((a, b) => LIVES.indexOf(a) - LIVES.indexOf(b))[0] ?? 'system';
   // "Dark after sleep" is seen of a machine that started well: the very term knows more than its group.
-  const terms = tracing.seen.length > 0 ? tracing.seen : tracing.told.symptoms;
   return model.symptoms.reduce<Life>(
     (life, term) => (term.life && terms.includes(term.id) && reaches(term.life, life) ? term.life : life),
     least,
@@ -52,3 +56,17 @@ export function lifeNow(model: FaultModel, tracing: TracingCase): Life {
 }
 
 export const reaches = (has: Life, needs: Life): boolean => LIVES.indexOf(has) >= LIVES.indexOf(needs);
+
+/**
+ * Did it come as a machine that runs, to a picture at least? Not where a word was told that asks for a look before power,
+ * nor where something happened to it since that does.
+ */
+export function cameRunning(model: FaultModel, { told }: Pick<TracingCase, 'told'>): boolean {
+  const stops = model.symptoms.some(({ id, stop }) => stop && told.symptoms.includes(id));
+  const life = lifeBy(model, told.symptoms, groupsTold(model, told.symptoms));
+  return told.symptoms.length > 0 && !stops && !isShaken(model, { told }) && reaches(life, 'picture');
+}
+
+/** Did something happen to it that asks for a look inside before power: moved, dropped, wet, a bang, never run? */
+export const isShaken = ({ evidence }: FaultModel, { told }: Pick<TracingCase, 'told'>): boolean =>
+  evidence.some(({ id, lookFirst }) => lookFirst && told.changed.includes(id));

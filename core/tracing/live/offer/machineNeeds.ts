@@ -11,7 +11,8 @@ export function unmetNeed(model: FaultModel, step: Step, tracing: TracingCase): 
 }
 
 /** What owners tell where a part was added or changed. */
-const ADDED = ['new-part', 'someone-worked'];
+const PART_CAME = 'new-part';
+const ADDED = [PART_CAME, 'someone-worked'];
 
 function holds(model: FaultModel, step: Step, need: MachineNeed, tracing: TracingCase): boolean {
   const { machine, switches, log } = tracing;
@@ -84,6 +85,12 @@ function holds(model: FaultModel, step: Step, need: MachineNeed, tracing: Tracin
       return machine.supplyWatts === null || machine.needsWatts === null;
     case 'part-added':
       return machine.newPart !== 'none' && ADDED.some((id) => tracing.told.changed.includes(id));
+    case 'part-unknown':
+      return machine.newPart === null && tracing.told.changed.includes(PART_CAME);
+    case 'noise-told':
+      return isNamed(tracing, ['rattle']);
+    case 'stays-on':
+      return !isNamed(tracing, ['twitch-off', 'click-no-start']);
     case 'board-speaks':
       return unless('code-none');
     case 'no-card':

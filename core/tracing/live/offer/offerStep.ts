@@ -26,7 +26,7 @@ import type {
 import { chancesOfSubjects, WORTH_ASKING, WORTH_DAYS } from './about.ts';
 import { whyNot } from './available.ts';
 import { moreMayBeWrong } from './elseWrong.ts';
-import { eyesFirst } from './eyesFirst.ts';
+import { firstMoves } from './firstMoves.ts';
 import { owedBeforeSettling } from './gates.ts';
 import { regardless } from './handOver.ts';
 import { heldSteps } from './heldSteps.ts';
@@ -112,7 +112,7 @@ export function offerStep(
   const planOrTrial =
     planned < 0 && !named && live.handOver.by !== 'worth' ? seenToFailFirst(model, tracing, live, held) : planned;
   const planOrOwed = owed >= 0 ? owed : planOrTrial;
-  const chosen = method === 'easiest' ? planOrOwed : eyesFirst(model, tracing, steps, planOrOwed, suspects, open);
+  const chosen = method === 'easiest' ? planOrOwed : firstMoves({ model, tracing, steps, suspects, open }, planOrOwed);
   const firstFor = opener && chosen === planned ? (held[wanted - steps.length]?.step.id ?? null) : null;
   const next = settled || chosen < 0 ? null : see(chosen, { offered: true, firstFor });
   const left = named !== null && chosen < 0;

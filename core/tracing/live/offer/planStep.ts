@@ -77,7 +77,8 @@ function notCleaned(model: FaultModel, faults: Uint8Array): Uint8Array {
 function mayEnd(step: Step, { meaning }: Outcome): boolean {
   switch (meaning.means) {
     case 'works':
-      return !step.confirming && step.kind !== 'back';
+      // With the suspect in again all works: what putting back seats anew was it.
+      return step.id === PUT_BACK || (!step.confirming && step.kind !== 'back');
     case 'evidence':
     case 'fails-on-rig':
       return true;

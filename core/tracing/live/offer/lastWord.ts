@@ -1,0 +1,84 @@
+import type { Posterior } from '../belief/posterior.ts';
+import { groupsSeen } from '../readGroups.ts';
+import type { Fault, FaultModel, NotOffered, Suspect, TracingCase, Verdict } from '../types.ts';
+import { BELIEVED_FROM } from '../wayBelieved.ts';
+import { blameAmong, isOutside, shareOf } from './blame.ts';
+import { moreOf } from './elseWrong.ts';
+import { askFor } from './ownersWords.ts';
+import { evidenceOf, type Found, foundIn, NAMED_FROM } from './proof.ts';
+import { failsIn, standsNow } from './standsNow.ts';
+
+/** With nothing left to do, a part is named from this chance on: it is said as likely, never as proved. Common practice, no source. */
+const SAID_FROM = 0.9;
+const STILL_LEFT = 0.05;
+
+/** Of these nothing can be named: nothing is wrong, or we made it ourselves. */
+const NOTHING: readonly Fault['part'][] = ['none', 'ours'];
+
+type SoFar = {
+  readonly model: FaultModel;
+  readonly tracing: TracingCase;
+  readonly posterior: Posterior;
+  readonly suspects: readonly Suspect[];
+};
+
+/**
+ * What can be said where no step is left: that it lies outside the machine, which part is nearly sure, or that nothing
+ * failed here. Null where none of this is so, or nothing was done.
+ */
+export function lastWord(now: SoFar): Verdict | null {
+  const found = foundIn(now.model, now.tracing.log);
+  if (found.length === 0) return null;
+  return outsideIt(now, found) ?? leading(now, found) ?? fineHere(now, found);
+}
+
+/** All that is likely stands outside the machine. */
+function outsideIt({ model, tracing, posterior }: SoFar, found: readonly Found[]): Verdict | null {
+  const outside = shareOf(model, posterior, ({ part }) => isOutside(part));
+  if (outside < (onlyWithTheirs(model, tracing) ? NAMED_FROM : SAID_FROM)) return null;
+  const blame = blameAmong(model, posterior, ({ part }) => isOutside(part));
+  const fault = blame && shareOf(model, posterior, ({ id }) => id === blame.fault) >= BELIEVED_FROM ? blame.fault : null;
+  return { verdict: 'cured', by: 'outside', fault, p: outside, evidence: evidenceOf(found) };
+}
+
+/** It worked here by itself, and failed as soon as the owner's own things hung on it. */
+function onlyWithTheirs(model: FaultModel, tracing: TracingCase): boolean {
+  const failed = tracing.log.filter((entry) => failsIn(model, entry));
+  return (
+    groupsSeen(model, tracing).every((group) => group === 'not-shown') &&
+    failed.length > 0 &&
+    failed.every(({ step }) => model.steps[model.stepIndex.get(step) ?? -1]?.bringsIn.includes('home'))
+  );
+}
+
+/** One part that nearly all of the belief is in, though nothing here can prove it. */
+function leading({ model, posterior }: SoFar, found: readonly Found[]): Verdict | null {
+  const blame = blameAmong(model, posterior, ({ part }) => !isOutside(part) && !NOTHING.includes(part));
+  if (!blame || blame.ofPart < SAID_FROM) return null;
+  const { part, fault, ofPart } = blame;
+  const more = moreOf(model, posterior, blame);
+  return { verdict: 'named', part, fault, p: ofPart, ...more, evidence: evidenceOf(found), confirmBy: [] };
+}
+
+/** It was told to fail, and did not while it was here: what is left of the belief in a fault of the machine stayed hidden. */
+function fineHere({ model, tracing, posterior, suspects }: SoFar, found: readonly Found[]): Verdict | null {
+  const seen = groupsSeen(model, tracing);
+  if (seen.length === 0 || seen.some((group) => group !== 'not-shown') || standsNow(model, tracing) !== 'works')
+    return null;
+  if (tracing.log.some((entry) => failsIn(model, entry))) return null;
+  const notHere = ({ part }: Fault) => isOutside(part) || NOTHING.includes(part);
+  return {
+    verdict: 'not-reproduced',
+    hiddenChance: shareOf(model, posterior, (fault) => !notHere(fault)),
+    left: suspects.filter((one) => one.p >= STILL_LEFT).map((one) => one.fault),
+    evidence: evidenceOf(found),
+  };
+}
+
+/** Was the owner asked for a word that steps still wait for, and did not give it? */
+export const wasDeclined = (model: FaultModel, { log }: TracingCase, notOffered: readonly NotOffered[]): boolean =>
+  notOffered.some(({ why }) => {
+    const word = why.is === 'word' ? why.need : why.is === 'machine' && why.need === 'key-in-hand' ? 'key' : null;
+    const asking = word === null ? undefined : askFor(model.steps, word);
+    return asking !== undefined && log.some((entry) => !entry.struck && entry.step === asking.id);
+  });
