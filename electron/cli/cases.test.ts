@@ -123,7 +123,7 @@ describe('knowngood cases', () => {
     writeFileSync(join(played, 'dead-supply.json'), JSON.stringify(A_DEAD_SUPPLY));
     const { code, out } = await ask(cases, [played]);
     expect(code).toBe(0);
-    expect(out[0]).toMatch(/^right +dead-supply: \d+ min, master 16; confirmed supply/);
+    expect(out[0]).toMatch(/^right +dead-supply: \d+ min, master 16, knowing \d+; confirmed supply/);
     expect(out.at(-1)).toMatch(
       /^1 cases: 1 right, 0 wrong, 0 dangerous \(never breached\), minutes engine\/master \d\.\d\d over those ended rightly, \d\.\d\d over all$/,
     );

@@ -3,7 +3,7 @@ import { fill } from '../../../core/text/wordsFor.ts';
 import type { Judged } from '../../../core/tracing/cases/judge/judge.ts';
 import type { Breach } from '../../../core/tracing/cases/judge/nevers.ts';
 import type { Point } from '../../../core/tracing/cases/judge/points.ts';
-import type { Share, Tally } from '../../../core/tracing/cases/judge/tally.ts';
+import { type Share, type Tally, tooLong } from '../../../core/tracing/cases/judge/tally.ts';
 
 const said = words.cases.judged;
 
@@ -11,7 +11,8 @@ const times = (ratio: number | null): string => (ratio === null ? '-' : ratio.to
 const dash = (text: string | null): string => text ?? '-';
 
 /** A played case as one object: how it ended, its minutes, its whole log, and everything counted beside. */
-export function judgedJson({ played, end, nevers, firstSteps, firstThoughts, words: said, ...judged }: Judged) {
+export function judgedJson(one: Judged) {
+  const { played, end, nevers, firstSteps, firstThoughts, words: said, ...judged } = one;
   const verdict = played.positions.at(-1)?.answer.verdict ?? null;
   return {
     case: played.case.id,
@@ -19,6 +20,8 @@ export function judgedJson({ played, end, nevers, firstSteps, firstThoughts, wor
     verdict,
     minutes: played.minutes,
     master: played.case.master.minutes,
+    knowing: judged.knowing,
+    tooLong: tooLong(one),
     waiting: played.waiting,
     log: played.log,
     cut: played.cut,
@@ -46,6 +49,7 @@ export function judgedLines(judged: Judged): readonly string[] {
       case: played.case.id,
       minutes: Math.round(played.minutes),
       master: played.case.master.minutes,
+      knowing: judged.knowing === null ? '-' : Math.round(judged.knowing),
       kind: verdict?.kind,
       part: dash(verdict?.part ?? null),
       fault: dash(verdict?.fault ?? null),
@@ -53,6 +57,7 @@ export function judgedLines(judged: Judged): readonly string[] {
       because: dash(verdict?.because ?? null),
       cut: played.cut ? said.cut : '',
     }),
+    ...(tooLong(judged) ? [said.tooLong] : []),
     ...nevers.breached.map(breach(said.breach)),
     ...nevers.leftOpen.map(breach(said.open)),
     ...missed(firstSteps).map(point(said.first)),
@@ -71,6 +76,8 @@ export function tallyLines(all: Tally): readonly string[] {
     share(said.firstThoughts, all.firstThoughts),
     share(said.words, all.words),
     fill(said.otherWays, { count: all.otherWays }),
+    fill(said.overKnowing, { ratio: times(all.overKnowing) }),
+    fill(said.tooLongs, { count: all.tooLong, of: all.cases }),
   ];
 }
 

@@ -1,4 +1,5 @@
 import type { FaultModel } from '../../live/types.ts';
+import { minutesKnowing } from '../play/knowing.ts';
 import type { Played } from '../play/play.ts';
 import { type EndJudged, judgeEnd } from './end.ts';
 import { judgeNevers, type NeverJudged } from './nevers.ts';
@@ -15,6 +16,8 @@ export type Judged = {
   readonly words: WordsJudged;
   readonly dangerous: boolean;
   readonly foolish: boolean;
+  /** The least minutes of one who knows what is wrong, by the model's own; null where no step ends it. */
+  readonly knowing: number | null;
 };
 
 /** Judges a played case: its end, what was breached, and what is counted beside. */
@@ -29,5 +32,6 @@ export function judge(model: FaultModel, played: Played): Judged {
     words: judgeWords(model, played),
     dangerous: nevers.breached.some(({ harm }) => harm !== null),
     foolish: nevers.breached.some(({ harm }) => harm === null),
+    knowing: minutesKnowing(model, played.case),
   };
 }

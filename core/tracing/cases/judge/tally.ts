@@ -20,7 +20,18 @@ export type Tally = {
   /** Engine's minutes against the master's, over the cases ended rightly and over all; null where there is none. */
   readonly overRight: number | null;
   readonly overAll: number | null;
+  /** Engine's minutes against the cheapest way of one who knows what is wrong, over the cases that have one. */
+  readonly overKnowing: number | null;
+  /** Cases that took too long beside the master, see `tooLong`. */
+  readonly tooLong: number;
 };
+
+/** A case takes too long above so many times the master's minutes and so many minutes more than theirs. */
+const TIMES_AT_MOST = 2.5;
+const MORE_AT_MOST = 6;
+
+export const tooLong = ({ played: { minutes, case: bench } }: Judged): boolean =>
+  minutes > Math.max(TIMES_AT_MOST * bench.master.minutes, bench.master.minutes + MORE_AT_MOST);
 
 export function tally(judged: readonly Judged[]): Tally {
   const counted = (among: (one: Judged) => boolean) => judged.filter(among).length;
@@ -41,10 +52,18 @@ export function tally(judged: readonly Judged[]): Tally {
     otherWays: counted((one) => one.end.otherWay),
     overRight: timesMaster(judged.filter((one) => one.end.end === 'right')),
     overAll: timesMaster(judged),
+    overKnowing: timesKnowing(judged),
+    tooLong: counted(tooLong),
   };
 }
 
 function timesMaster(judged: readonly Judged[]): number | null {
   const master = judged.reduce((sum, { played }) => sum + played.case.master.minutes, 0);
   return master > 0 ? judged.reduce((sum, { played }) => sum + played.minutes, 0) / master : null;
+}
+
+function timesKnowing(judged: readonly Judged[]): number | null {
+  const known = judged.filter(({ knowing }) => knowing !== null);
+  const least = known.reduce((sum, { knowing }) => sum + (knowing ?? 0), 0);
+  return least > 0 ? known.reduce((sum, { played }) => sum + played.minutes, 0) / least : null;
 }

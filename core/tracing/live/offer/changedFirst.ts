@@ -2,8 +2,7 @@ import { newPartOf } from '../belief/prior.ts';
 import { WATCH_START } from '../model/special.ts';
 import type { Step, StepId } from '../types.ts';
 import { faultOf } from './blame.ts';
-import type { Ready } from './firstMoves.ts';
-import { timesDone } from './gates.ts';
+import { type Ready, undone } from './ready.ts';
 
 const LOOK = 'look-inside';
 const ADDED = 'new-part';
@@ -19,23 +18,24 @@ const WORTH_A_LOOK = 0.25;
  * What is different since it worked comes before the plan: which part was added is asked, the machine is tried as it was
  * before it, and where hands were in the case the eyes look first. None of it before it was seen to fail.
  */
-export function changedFirst({ model, tracing, steps, suspects }: Ready, planned: Step): StepId | null {
+export function changedFirst(ready: Ready, planned: Step): StepId | null {
+  const { model, tracing, suspects } = ready;
   const { changed, often, onlyWhen } = tracing.told;
-  const undone = (id: StepId): StepId | null =>
-    steps.some((step) => step.id === id && timesDone(model, tracing, step) === 0) ? id : null;
   if (!tracing.log.some((entry) => !entry.struck && entry.step === WATCH_START)) return null;
   const added = changed.includes(ADDED);
-  const asked = added ? undone('ask-part') : null;
+  const asked = added ? undone(ready, 'ask-part') : null;
   if (asked !== null) return asked;
   if (planned.open.length === 0) return null;
   // A supply takes its leads with it: these are looked at, and not tried once more.
   const tried =
-    added && newPartOf(tracing) !== 'supply' && often.some((id) => STEADY.includes(id)) ? undone('as-before') : null;
+    added && newPartOf(tracing) !== 'supply' && often.some((id) => STEADY.includes(id))
+      ? undone(ready, 'as-before')
+      : null;
   if (tried !== null) return tried;
   const hands = changed.some((id) => HANDS_IN.includes(id)) || onlyWhen.includes(TOUCHED);
   const loose = suspects.reduce(
     (sum, { fault, p }) => sum + (faultOf(model, fault).mendedBy === 'reseating' ? p : 0),
     0,
   );
-  return hands && loose >= WORTH_A_LOOK ? undone(LOOK) : null;
+  return hands && loose >= WORTH_A_LOOK ? undone(ready, LOOK) : null;
 }

@@ -2,10 +2,10 @@ import { assemblyOf, opensOf } from '../assembly.ts';
 import { cameOf } from '../cameOf.ts';
 import { WATCH_START } from '../model/special.ts';
 import { groupsTold } from '../readGroups.ts';
-import type { FaultModel, Group, OutcomeId, StateId, Step, StepId, Suspect, TracingCase } from '../types.ts';
+import type { Group, OutcomeId, Step, StepId } from '../types.ts';
 import { changedFirst } from './changedFirst.ts';
-import { timesDone } from './gates.ts';
 import { cameRunning, isShaken, lifeNow } from './life.ts';
+import { type Ready, undone } from './ready.ts';
 import { hasShown } from './shown.ts';
 
 const LOOK = 'look-inside';
@@ -34,15 +34,6 @@ const LOOSE: { readonly [seen: OutcomeId]: readonly StepId[] } = {
   'lead-in-fan': ['fan-free'],
 };
 
-/** What the first moves are chosen from: the steps that can be done, what is believed, and what stands open. */
-export type Ready = {
-  readonly model: FaultModel;
-  readonly tracing: TracingCase;
-  readonly steps: readonly Step[];
-  readonly suspects: readonly Suspect[];
-  readonly open: readonly StateId[];
-};
-
 /**
  * What every technician does before any plan: puts right what was just seen loose, sees the trouble for himself, tries it
  * as it was before, tries from outside what stands outside, and looks before hands go in. Answers the place of the step
@@ -53,13 +44,14 @@ export function firstMoves(ready: Ready, at: number): number {
   const planned = steps[at];
   if (!planned || planned.kind === 'ask') return at;
   const first =
-    putRight(ready) ?? seeIt(ready, planned) ?? changedFirst(ready, planned) ?? outside(ready, planned) ?? eyes(ready, planned);
+    putRight(ready) ??
+    seeIt(ready, planned) ??
+    changedFirst(ready, planned) ??
+    outside(ready, planned) ??
+    eyes(ready, planned);
   const place = steps.findIndex(({ id }) => id === first);
   return place < 0 ? at : place;
 }
-
-const undone = ({ model, tracing, steps }: Ready, id: StepId): StepId | null =>
-  steps.some((step) => step.id === id && timesDone(model, tracing, step) === 0) ? id : null;
 
 /** What was just seen loose is put right before anything else is done. */
 function putRight({ tracing, steps }: Ready): StepId | null {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { afterDoing, aTracingCase } from '../../../../tests/builders/tracingCase.ts';
-import { posteriorOf } from '../belief/posterior.ts';
 import { suspectsOf } from '../belief/belief.ts';
+import { posteriorOf } from '../belief/posterior.ts';
 import { standardModel } from '../model/standardModel.ts';
 import type { TracingCase } from '../types.ts';
 import { lastWord } from './lastWord.ts';

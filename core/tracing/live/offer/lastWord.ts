@@ -37,7 +37,8 @@ function outsideIt({ model, tracing, posterior }: SoFar, found: readonly Found[]
   const outside = shareOf(model, posterior, ({ part }) => isOutside(part));
   if (outside < (onlyWithTheirs(model, tracing) ? NAMED_FROM : SAID_FROM)) return null;
   const blame = blameAmong(model, posterior, ({ part }) => isOutside(part));
-  const fault = blame && shareOf(model, posterior, ({ id }) => id === blame.fault) >= BELIEVED_FROM ? blame.fault : null;
+  const fault =
+    blame && shareOf(model, posterior, ({ id }) => id === blame.fault) >= BELIEVED_FROM ? blame.fault : null;
   return { verdict: 'cured', by: 'outside', fault, p: outside, evidence: evidenceOf(found) };
 }
 

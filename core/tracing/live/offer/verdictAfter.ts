@@ -236,7 +236,10 @@ function cured(now: SoFar, one: Found): Verdict | null {
     verdict: 'cured',
     by: by === 'part' ? 'reseating' : by,
     fault: mended && mended.mended >= BELIEVED_FROM ? mended.fault : null,
-    p: Math.min(1, among.reduce((sum, one) => sum + one.mended, 0)),
+    p: Math.min(
+      1,
+      among.reduce((sum, one) => sum + one.mended, 0),
+    ),
     evidence: evidenceOf(separated ? [one, separated] : [one]),
     ...(watched ? { watched } : {}),
   };
