@@ -17,7 +17,7 @@ const ROUNDING = 1e-9;
 describe('a chance is never above one', () => {
   it('over random logs, two faults at once, loaners that nobody vouches for', () => {
     const said = new Map<string, number>();
-    for (let seed = 1; seed <= 150; seed++) {
+    for (let seed = 1; seed <= 300; seed++) {
       const tracing = randomTracing(model, seed, 2 + (seed % 9), { doubtful: seed % 2 === 0 });
       const posterior = posteriorOf(model, tracing);
       const verdict = verdictAfter(model, tracing, posterior);

@@ -43,6 +43,11 @@ describe('before any plan', () => {
     expect(next(bench({ told: ['smell', 'slow'] }))).toBe('look-inside');
   });
 
+  it('what runs is asked itself before it is loaded or opened: its own log, or its disk', () => {
+    expect(next(bench({ told: ['freezes'], often: 'daily-several' }, 'watch-start:not-shown'))).toBe('log-read');
+    expect(next(bench({ told: ['slow'], seen: ['slow'] }, 'watch-start:software'))).toBe('drive-health');
+  });
+
   it('a disk that warns is not worked by a first start', () => {
     expect(next(bench({ told: ['drive-warning'] }))).not.toBe('watch-start');
   });

@@ -25,6 +25,17 @@ const OUTSIDE_FIRST: { readonly [group in Group]?: readonly StepId[] } = {
   'stops-starting': ['strip-outside'],
 };
 
+/** What a machine that runs is asked itself first, by the first thing that was told. Common practice, no source. */
+const ASKED_ITSELF: { readonly [group in Group]?: StepId } = {
+  software: 'drive-health',
+  drives: 'drive-health',
+  'fails-in-use': 'log-read',
+};
+/** One suspect as likely as this is gone after by itself. */
+const ONE_ALONE = 0.7;
+/** Minutes from which a step is long. */
+const LONG = 3;
+
 /** What the eyes found out of its place, and what puts it right. Common practice, no source. */
 const LOOSE: { readonly [seen: OutcomeId]: readonly StepId[] } = {
   'plug-off': ['press-plugs'],
@@ -47,6 +58,7 @@ export function firstMoves(ready: Ready, at: number): number {
     putRight(ready) ??
     seeIt(ready, planned) ??
     changedFirst(ready, planned) ??
+    askIt(ready, planned) ??
     outside(ready, planned) ??
     eyes(ready, planned);
   const place = steps.findIndex(({ id }) => id === first);
@@ -61,17 +73,42 @@ function putRight({ tracing, steps }: Ready): StepId | null {
   return rights.find((id) => steps.some((step) => step.id === id)) ?? null;
 }
 
+const wasStarted = ({ tracing }: Ready): boolean =>
+  tracing.log.some((entry) => !entry.struck && entry.step === WATCH_START);
+
 /**
  * A machine that runs is started before anything else is done, but where its disk must not be worked; any other once it was
  * looked into, and nothing was seen there that is to be put right first. What happened to it may ask for that look.
  */
 function seeIt(ready: Ready, planned: Step): StepId | null {
   const { model, tracing } = ready;
-  if (tracing.log.some((entry) => !entry.struck && entry.step === WATCH_START)) return null;
+  if (wasStarted(ready)) return null;
   const spared = model.symptoms.some(({ id, copyFirst }) => copyFirst && tracing.told.symptoms.includes(id));
   const start = cameRunning(model, tracing) || hasShown(tracing, NOTHING_SEEN) ? undone(ready, WATCH_START) : null;
   if (start !== null && !spared) return start;
   return planned.starts && isShaken(model, tracing) ? undone(ready, LOOK) : null;
+}
+
+/** What runs is asked itself before it is opened, loaded or written on: its disk's own health, or what its own log says. */
+function askIt(ready: Ready, planned: Step): StepId | null {
+  const { model, tracing, suspects, open } = ready;
+  const deep =
+    planned.kind === 'load' ||
+    planned.kind === 'software' ||
+    planned.open.length > 0 ||
+    planned.handsOn >= LONG ||
+    isOpened(ready, planned);
+  if (!wasStarted(ready) || open.includes(PANEL) || !deep || lifeNow(model, tracing) !== 'system') return null;
+  if (suspects.some(({ p }) => p >= ONE_ALONE)) return null;
+  const asked = firstGroups(ready).flatMap((group) => ASKED_ITSELF[group] ?? []);
+  return asked.map((id) => undone(ready, id)).find((id) => id !== null) ?? null;
+}
+
+/** The groups that the terms told mean first. */
+function firstGroups({ model, tracing }: Ready): readonly Group[] {
+  const { symptoms } = tracing.told;
+  const firsts = symptoms.flatMap((id) => model.symptoms.find((one) => one.id === id)?.groups[0] ?? []);
+  return groupsTold(model, symptoms).filter((group) => firsts.includes(group));
 }
 
 const isOpened = ({ model, tracing, open }: Ready, planned: Step): boolean =>
@@ -83,9 +120,9 @@ function outside(ready: Ready, planned: Step): StepId | null {
   if (open.includes(PANEL) || !isOpened(ready, planned)) return null;
   const { symptoms } = tracing.told;
   if (model.symptoms.some(({ id, stop }) => stop && symptoms.includes(id))) return null;
-  const firsts = symptoms.flatMap((id) => model.symptoms.find((one) => one.id === id)?.groups[0] ?? []);
-  const groups = groupsTold(model, symptoms).filter((group) => firsts.includes(group));
-  const told = groups.flatMap((group) => OUTSIDE_FIRST[group] ?? []).find((id) => undone(ready, id) !== null);
+  const told = firstGroups(ready)
+    .flatMap((group) => OUTSIDE_FIRST[group] ?? [])
+    .find((id) => undone(ready, id) !== null);
   if (told !== undefined) return told;
   const off = suspects.find(({ fault }) => fault === MAINS_OFF)?.p ?? 0;
   return off >= WORTH_A_GLANCE && lifeNow(model, tracing) !== 'system' ? undone(ready, LOOK_MAINS) : null;

@@ -63,8 +63,9 @@ export const reaches = (has: Life, needs: Life): boolean => LIVES.indexOf(has) >
  */
 export function cameRunning(model: FaultModel, { told }: Pick<TracingCase, 'told'>): boolean {
   const stops = model.symptoms.some(({ id, stop }) => stop && told.symptoms.includes(id));
-  const life = lifeBy(model, told.symptoms, groupsTold(model, told.symptoms));
-  return told.symptoms.length > 0 && !stops && !isShaken(model, { told }) && reaches(life, 'picture');
+  const groups = groupsTold(model, told.symptoms);
+  const life = lifeBy(model, told.symptoms, groups);
+  return groups.length > 0 && !stops && !isShaken(model, { told }) && reaches(life, 'picture');
 }
 
 /** Did something happen to it that asks for a look inside before power: moved, dropped, wet, a bang, never run? */
