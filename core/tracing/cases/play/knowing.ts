@@ -1,5 +1,5 @@
 import { assemblyOf, closingMinutes, movesBefore } from '../../live/assembly.ts';
-import { PUT_BACK, WATCH_START } from '../../live/model/special.ts';
+import { PUT_BACK, stepOf, WATCH_START } from '../../live/model/special.ts';
 import { whyNotOffered } from '../../live/offer/available.ts';
 import { endsWhenFound } from '../../live/offer/blame.ts';
 import { openStates } from '../../live/offer/offerStep.ts';
@@ -77,15 +77,15 @@ function settles(
   if (!last) return null;
   let way: Way | null = from;
   for (const step of steps) way = way && done(model, bench, way, step, 0);
-  const outcome = way && outcomeOf(model, way.tracing, last);
+  const outcome = way && outcomeOf(way.tracing, last);
   if (!way || !outcome) return null;
   const means = outcome.meaning.means;
   if (shows(model, last, outcome, truths) || (means === 'works' && way.machine.mended)) return closed(model, way);
   const taken = model.faults.some(
     ({ id, circuits }) => truths.includes(id) && circuits.some((circuit) => last.takesOut.includes(circuit)),
   );
-  const back = model.steps[model.stepIndex.get(PUT_BACK) ?? -1];
-  if (means !== 'works' || !taken || !back) return null;
+  const back = stepOf(model, PUT_BACK);
+  if (means !== 'works' || !taken) return null;
   const again = done(model, bench, way, back, 0);
   return again && closed(model, again);
 }
@@ -93,9 +93,9 @@ function settles(
 const closed = (model: FaultModel, { tracing, minutes }: Way): number =>
   minutes + closingMinutes(assemblyOf(model, tracing.switches), openStates(model, tracing));
 
-function outcomeOf(model: FaultModel, { log }: TracingCase, step: Step): Outcome | undefined {
+function outcomeOf({ log }: TracingCase, step: Step): Outcome | undefined {
   const entry = log.findLast((one) => one.step === step.id);
-  return model.steps[model.stepIndex.get(step.id) ?? -1]?.outcomes.find(({ id }) => id === entry?.outcome);
+  return step.outcomes.find(({ id }) => id === entry?.outcome);
 }
 
 /** Does this outcome prove one of the true faults: by itself, or on the rig? */

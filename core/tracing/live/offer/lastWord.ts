@@ -1,4 +1,5 @@
 import type { Posterior } from '../belief/posterior.ts';
+import { knownStep } from '../model/special.ts';
 import { groupsSeen } from '../readGroups.ts';
 import type { Fault, FaultModel, NotOffered, Suspect, TracingCase, Verdict } from '../types.ts';
 import { BELIEVED_FROM } from '../wayBelieved.ts';
@@ -48,7 +49,7 @@ function onlyWithTheirs(model: FaultModel, tracing: TracingCase): boolean {
   return (
     groupsSeen(model, tracing).every((group) => group === 'not-shown') &&
     failed.length > 0 &&
-    failed.every(({ step }) => model.steps[model.stepIndex.get(step) ?? -1]?.bringsIn.includes('home'))
+    failed.every(({ step }) => knownStep(model, step)?.bringsIn.includes('home'))
   );
 }
 
