@@ -3,6 +3,7 @@ import { aJobAt, judith, viewOf } from '../../tests/builders/jobAt.ts';
 import { type ConsentId, noConsents } from '../approval/consent.ts';
 import type { Question } from '../approval/question.ts';
 import type { QuestionId } from '../ids.ts';
+import { takenInFirst } from '../job/came.ts';
 import type { Job } from '../job/job.ts';
 import { newWork, type Work } from '../job/work.ts';
 import { personal } from '../journal/personal.ts';
@@ -70,5 +71,6 @@ it('the newest answer about their data goes before the sheet', () => {
   const sheet = { consents: consents('copy') };
   expect(lacking('drive-image', sheet)).toEqual([]);
   expect(lacking('drive-image', { ...sheet, questions: [answered('leave', 1)] })).toEqual(['copy']);
-  expect(lacking('drive-image', { questions: [answered('copy', 2), answered('leave', 1)] })).toEqual([]);
+  const came = { ...takenInFirst, answered: { q1: 5, q2: 6 } };
+  expect(lacking('drive-image', { came, questions: [answered('copy', 2), answered('leave', 1)] })).toEqual([]);
 });

@@ -2,6 +2,7 @@ import { chosenOf, limitAfter, limitByAnswers, type Question } from '../approval
 import { jobId } from '../ids.ts';
 import type { EpochMs } from '../time.ts';
 import { currentOutcome, currentStep } from '../tracing/live/renamed/aliases.ts';
+import { cameAfter } from './came.ts';
 import type { JobEntry } from './entries.ts';
 import { withEstimate } from './estimate.ts';
 import { type Job, newJob } from './job.ts';
@@ -37,6 +38,11 @@ function withWork(job: Job, work: Work): Job {
 
 /** The job after one more entry of its stream; null before the first. */
 export function applyJob(job: Job | null, entry: JobEntry & Written): Job | null {
+  const next = applied(job, entry);
+  return next && job && entry.kind !== 'taken-in' ? { ...next, came: cameAfter(job.came, entry) } : next;
+}
+
+function applied(job: Job | null, entry: JobEntry & Written): Job | null {
   const { at } = entry;
   if (entry.kind === 'taken-in') return newJob(jobId(entry.stream.slice('job:'.length)), at, entry.by, entry.body);
   if (!job) return null;

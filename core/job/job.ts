@@ -4,6 +4,7 @@ import type { JobId, PartId } from '../ids.ts';
 import type { Stage } from '../stage.ts';
 import type { EpochMs } from '../time.ts';
 import type { AgreedLine } from './agreedLine.ts';
+import { type Came, takenInFirst } from './came.ts';
 import type {
   Booked,
   Destroyed,
@@ -26,6 +27,7 @@ export type Job = TakenIn & {
   readonly id: JobId;
   readonly stage: Stage;
   readonly stages: readonly { readonly stage: Stage; readonly at: EpochMs; readonly why: string }[];
+  readonly came: Came;
   readonly takenInAt: EpochMs;
   readonly takenInBy: string;
   /** The limit said at the counter; `limitMinor` is the one that holds now. */
@@ -82,6 +84,7 @@ export const newJob = (id: JobId, at: EpochMs, by: string, taken: TakenIn): Job 
   id,
   stage: 'taken-in',
   stages: [{ stage: 'taken-in', at, why: 'taken-in' }],
+  came: takenInFirst,
   takenInAt: at,
   takenInBy: by,
   firstLimitMinor: taken.limitMinor,

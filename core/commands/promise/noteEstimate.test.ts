@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { aJobAt, askingOf, viewOf } from '../../../tests/builders/jobAt.ts';
 import type { Question } from '../../approval/question.ts';
+import { takenInFirst } from '../../job/came.ts';
 import type { Estimate } from '../../job/estimate.ts';
 import type { Job } from '../../job/job.ts';
 import { personal } from '../../journal/personal.ts';
@@ -27,7 +28,15 @@ const noted = (job: Job, of: Estimate) => {
 
 const STOP = { stage: 'owners-word-needed', at: epochMs(10), why: 'no-longer-fits' } as const;
 const question = (more: Partial<Question> = {}) =>
-  ({ kind: 'changed-finding', askedAt: epochMs(20), answer: null, withdrawn: false, options: [], ...more }) as Question;
+  ({
+    id: 'q1',
+    kind: 'changed-finding',
+    askedAt: epochMs(20),
+    answer: null,
+    withdrawn: false,
+    options: [],
+    ...more,
+  }) as Question;
 const yes = {
   options: ['yes'],
   name: personal('record', 'judith' as never, 'Judith Amberley'),
@@ -68,9 +77,10 @@ describe('the owner’s word on what it will cost', () => {
     const early = { questions: [question({ answer: yes })] };
     const seen = figure(0.3, { moment: 'seen', policy: 'ratio' });
     expect(noted(aJobAt('first-power-on', early), seen)).toBe('owners-word-needed');
-    const stopped = { ...early, estimates: [{ ...seen, at: epochMs(35) }] };
+    const estimates = [{ ...seen, at: epochMs(25) }];
+    const stopped = { ...early, estimates, came: { ...takenInFirst, answered: { q1: 3 }, estimates: [4] } };
     expect(noted(aJobAt('tracing', stopped), figure(0.3))).toBe('owners-word-needed');
-    const answered = { ...early, estimates: [{ ...seen, at: epochMs(25) }] };
+    const answered = { ...early, estimates, came: { ...takenInFirst, answered: { q1: 5 }, estimates: [4] } };
     expect(noted(aJobAt('tracing', answered), figure(0.3))).toBe('goes on as it is');
     expect(noted(aJobAt('first-power-on', answered), { ...seen, policy: 'one-step' })).toBe('tracing');
   });
@@ -85,6 +95,7 @@ describe('a stop for a figure that no longer fits', () => {
   const stopped = (more: Partial<Job> = {}) =>
     aJobAt('owners-word-needed', {
       stages: [STOP],
+      came: { ...takenInFirst, stage: 3, estimates: [2] },
       estimates: [{ ...figure(0.3, { policy: 'ratio' }), at: epochMs(10) }],
       ...more,
     });
@@ -93,7 +104,8 @@ describe('a stop for a figure that no longer fits', () => {
     expect(noted(stopped(), figure(0.3))).toBe('goes on as it is');
   });
   it('stays once the owner was asked, however low the better figure is', () => {
-    expect(noted(stopped({ questions: [question()] }), figure(0.01))).toBe('goes on as it is');
+    const asked = { questions: [question()], came: { ...takenInFirst, stage: 3, estimates: [2], put: { q1: 4 } } };
+    expect(noted(stopped(asked), figure(0.01))).toBe('goes on as it is');
   });
   it('stays for a figure of another moment, and where the job waits for a word on something else', () => {
     expect(noted(stopped(), figure(0.1, { seed: 8 }))).toBe('goes on as it is');

@@ -65,11 +65,15 @@ const ABOUT_COST: readonly QuestionKind[] = ['changed-finding', 'spend', 'go-on'
  * Has the owner given their word on what it will cost since the first figure of what was seen? Then it holds whatever
  * later figures say: they were asked, and the limit that they left or named is never passed without another word.
  */
-function hasWordOnCost({ estimates, questions }: Job, { moment, seed }: Pick<Estimate, 'moment' | 'seed'>): boolean {
-  const seen = estimates.find((one) => one.moment === 'seen' && (moment !== 'seen' || one.seed === seed));
-  const since = seen?.at ?? (moment === 'seen' ? Number.POSITIVE_INFINITY : 0);
+function hasWordOnCost(
+  { estimates, questions, came }: Job,
+  { moment, seed }: Pick<Estimate, 'moment' | 'seed'>,
+): boolean {
+  const seen = estimates.findIndex((one) => one.moment === 'seen' && (moment !== 'seen' || one.seed === seed));
+  const since = came.estimates[seen] ?? (moment === 'seen' ? Number.POSITIVE_INFINITY : 0);
   return questions.some(
-    ({ kind, answer, withdrawn }) => answer && answer.at >= since && !withdrawn && ABOUT_COST.includes(kind),
+    ({ id, kind, answer, withdrawn }) =>
+      answer && (came.answered[id] ?? 0) >= since && !withdrawn && ABOUT_COST.includes(kind),
   );
 }
 
@@ -82,6 +86,6 @@ function stoppedBy(job: Job, { moment, seed }: Pick<Estimate, 'moment' | 'seed'>
     stop.why === NO_LONGER_FITS &&
     made?.seed === seed &&
     made.moment === moment &&
-    !job.questions.some((question) => question.askedAt >= stop.at)
+    !job.questions.some(({ id }) => (job.came.put[id] ?? 0) > job.came.stage)
   );
 }

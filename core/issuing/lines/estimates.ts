@@ -27,8 +27,11 @@ export const seenEstimate = ({ job }: Making) => job.estimates.findLast((one) =>
 /** What the part on offer comes to with all the work: the newest estimate of the work, and what the offer names. */
 export function offerTotals(making: Making): { readonly p50: Money; readonly p90: Money } | null {
   const question = newestQuestion(making, (one) => one.offer !== null);
-  const work = making.job.estimates.findLast((one) => question !== null && one.at <= question.askedAt);
-  if (!question?.offer || !work) return null;
+  if (!question?.offer) return null;
+  const { came, estimates } = making.job;
+  const put = came.put[question.id] ?? 0;
+  const work = estimates.findLast((_, index) => (came.estimates[index] ?? 0) < put);
+  if (!work) return null;
   const things = question.offer.priceMinor + question.offer.extras.reduce((sum, one) => sum + one.priceMinor, 0);
   return { p50: amount(making, work.price.p50 + things), p90: amount(making, work.price.p90 + things) };
 }

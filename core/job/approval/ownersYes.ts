@@ -12,13 +12,15 @@ export const worthThatCounts = (job: Asked & Pick<Job, 'worthMinor'>): number | 
   saidYes(job, ({ beyondWorth }) => beyondWorth === true) ? null : (job.worthMinor ?? null);
 
 /** May their data be copied: their newest answer about it, and without one the sheet. */
-export function mayCopy(job: Asked & Pick<Job, 'consents'>): boolean {
+export function mayCopy(job: Asked & Pick<Job, 'consents' | 'came'>): boolean {
   const said = job.questions
     .flatMap((one) =>
-      one.answer && !one.withdrawn ? chosenOf(one).map(({ agrees }) => ({ at: one.answer?.at ?? 0, agrees })) : [],
+      one.answer && !one.withdrawn
+        ? chosenOf(one).map(({ agrees }) => ({ nth: job.came.answered[one.id] ?? 0, agrees }))
+        : [],
     )
     .filter(({ agrees }) => agrees.data !== null)
-    .toSorted((a, b) => a.at - b.at)
+    .toSorted((a, b) => a.nth - b.nth)
     .at(-1)?.agrees.data;
   return said ? said === 'copy' : agreed(job.consents, 'copy');
 }

@@ -1,0 +1,37 @@
+import type { JobEntry } from './entries.ts';
+
+/**
+ * Which of the things that a job has came first: the place of each in the job's own stream, from 1. Clocks do not say
+ * that: one that was ahead once would put all that came after before it.
+ */
+export type Came = {
+  /** Entries so far. */
+  readonly entries: number;
+  /** The last stage entered. */
+  readonly stage: number;
+  /** In step with the job's `estimates`. */
+  readonly estimates: readonly number[];
+  readonly put: { readonly [question: string]: number };
+  readonly answered: { readonly [question: string]: number };
+};
+
+/** What came of a job that was just taken in: its first entry, with the stage it begins at. */
+export const takenInFirst: Came = { entries: 1, stage: 1, estimates: [], put: {}, answered: {} };
+
+/** The same after one more entry. */
+export function cameAfter(came: Came, entry: JobEntry): Came {
+  const entries = came.entries + 1;
+  const next = { ...came, entries };
+  switch (entry.kind) {
+    case 'stage-entered':
+      return { ...next, stage: entries };
+    case 'estimated':
+      return { ...next, estimates: [...came.estimates, entries] };
+    case 'question-put':
+      return { ...next, put: { ...came.put, [entry.body.id]: entries } };
+    case 'answered':
+      return { ...next, answered: { ...came.answered, [entry.body.question]: entries } };
+    default:
+      return next;
+  }
+}
