@@ -18,9 +18,9 @@ const MINUTE = 60_000;
 /** The clock at each entry, in order: as it should be, ten years ahead at first, and ten years back at first. */
 const CLOCKS = {
   'a clock that is right': (nth: number) => NOW + nth * MINUTE,
-  'a clock that was ahead, and was put right': (nth: number) => NOW + nth * MINUTE + (nth < 3 ? 3.2e11 : 0),
-  'a clock that was behind, and was put right': (nth: number) => NOW + nth * MINUTE - (nth < 3 ? 3.2e11 : 0),
-  'a clock that was put back later': (nth: number) => NOW + nth * MINUTE - (nth < 3 ? 0 : 3.2e11),
+  'a clock that was ahead, and was put right': (nth: number) => NOW + nth * MINUTE + (nth < 4 ? 3.2e11 : 0),
+  'a clock that was behind, and was put right': (nth: number) => NOW + nth * MINUTE - (nth < 4 ? 3.2e11 : 0),
+  'a clock that was put back later': (nth: number) => NOW + nth * MINUTE - (nth < 4 ? 0 : 3.2e11),
 };
 
 /** A job to which things happen one after the other, by a clock. */
