@@ -13,6 +13,8 @@ export type Notice =
   /** Sealed files that entries name and that are not there. */
   | { readonly notice: 'files-missing'; readonly count: number; readonly first: string }
   | { readonly notice: 'read-tables-made-anew'; readonly count: number; readonly first: string }
+  /** What keeps the journal from being changed in its own file was gone or changed, and was made anew. */
+  | { readonly notice: 'guards-made-anew'; readonly count: number; readonly first: string }
   /** The file with the last acknowledged number did not hold together, or was gone, and was begun anew. */
   | { readonly notice: 'mark-lost'; readonly path: string }
   /** The last entry was written at a time that the clock has not reached; `ms` behind it. */

@@ -10,7 +10,9 @@ type WholeWrong =
   | 'blob-damaged'
   | 'paper-not-as-issued'
   | 'read-table-differs'
-  | 'command-records-changed';
+  | 'command-records-changed'
+  | 'schema-changed'
+  | 'mark-damaged';
 
 /** One thing that is wrong, and at which entry (0: at none). */
 export type Finding = {

@@ -2,9 +2,10 @@ import { copyFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { CHAIN_START, chainHash, entryBytes } from '../../core/journal/chain.ts';
+import { chainHash, entryBytes } from '../../core/journal/chain.ts';
 import { inBin, partKnown, partNamed } from '../../tests/builders/shopEntries.ts';
 import { aShopFolder, edition, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
+import { chainedAnew, tampered } from '../../tests/builders/tampered.ts';
 import { fileWallet, type Shop, verifyFolder } from '../index.ts';
 import type { SealedHead } from '../seal/heads.ts';
 import { sha256 } from '../seal/sha256.ts';
@@ -35,12 +36,7 @@ afterEach(() => place.remove());
 
 /** Changes the file behind the service's back, as someone with the disk in hand could. */
 function tamper(change: (file: Database.Database) => void, file = 'shop.db'): void {
-  const sqlite = new Database(join(place.folder, file));
-  for (const name of sqlite.prepare(`select name from sqlite_master where type = 'trigger'`).pluck().all())
-    sqlite.exec(`drop trigger ${name}`);
-  sqlite.pragma('foreign_keys = OFF');
-  change(sqlite);
-  sqlite.close();
+  tampered(join(place.folder, file), change);
 }
 
 async function verify({ printedHeads = [] }: Parameters<Shop['verify']>[0] = {}): Promise<Verdict> {
@@ -58,24 +54,6 @@ async function verify({ printedHeads = [] }: Parameters<Shop['verify']>[0] = {})
 
 /** Lets the shop forget what it acknowledged last, as somebody with the disk in hand could. */
 const forgetLast = () => rmSync(join(place.folder, 'last-acknowledged'));
-
-/** Chains every entry from `from` on anew, as a forger without the shop's key would. */
-function rechain(file: Database.Database, from: number): void {
-  const rows = file.prepare('select seq, bytes from journal where seq >= ? order by seq').all(from) as {
-    seq: number;
-    bytes: Buffer;
-  }[];
-  let before =
-    (file
-      .prepare('select hash from journal where seq = ?')
-      .pluck()
-      .get(from - 1) as Buffer | undefined) ?? Buffer.from(CHAIN_START);
-  for (const { seq, bytes } of rows) {
-    const hash = Buffer.from(chainHash(before, bytes, sha256));
-    file.prepare('update journal set prev_hash = ?, hash = ? where seq = ?').run(before, hash, seq);
-    before = hash;
-  }
-}
 
 function rewrite(file: Database.Database, seq: number, body: object): void {
   const stored = parseStored(file.prepare('select bytes from journal where seq = ?').pluck().get(seq) as Buffer);
@@ -154,7 +132,7 @@ describe('a journal somebody changed, and what was acknowledged last with it', {
   it('with the whole chain made anew no longer fits the sealed head after the change', async () => {
     tamper((file) => {
       rewrite(file, 5, { name: 'pair 99', changes: [] });
-      rechain(file, 5);
+      chainedAnew(file, 5);
     });
     const verdict = await verify({ printedHeads: printed.map(({ short }) => short) });
     expect(verdict.findings[0]).toEqual({ seq: 8, wrong: 'sealed-head-does-not-fit' });
@@ -165,7 +143,7 @@ describe('a journal somebody changed, and what was acknowledged last with it', {
   it('with the whole chain and the sealed heads made anew is found by the heads’ own seal', async () => {
     tamper((file) => {
       rewrite(file, 5, { name: 'pair 99', changes: [] });
-      rechain(file, 5);
+      chainedAnew(file, 5);
     });
     const hashes = new Map<number, Buffer>();
     tamper((file) => {
@@ -240,7 +218,7 @@ describe('a journal somebody changed, and what was acknowledged last with it', {
       file
         .prepare('update journal set stream_seq = 9, bytes = ? where seq = 11')
         .run(Buffer.from(entryBytes({ ...stored, streamSeq: 9 })));
-      rechain(file, 11);
+      chainedAnew(file, 11);
     });
     expect((await verify()).first).toEqual({ seq: 11, wrong: 'stream-not-next', detail: '9 instead of 6' });
   });
@@ -262,7 +240,7 @@ describe('a journal somebody changed, and what was acknowledged last with it', {
       file
         .prepare('update journal set command = ?, bytes = ? where seq = 11')
         .run(stored.command, Buffer.from(entryBytes({ ...late, command: stored.command })));
-      rechain(file, 11);
+      chainedAnew(file, 11);
     });
     expect((await verify()).findings).toContainEqual({ seq: 11, wrong: 'command-split' });
   });

@@ -32,7 +32,7 @@ export function mismatchOf(
   sqlite: Sqlite,
   place: LinePlace,
 ): Mismatch | { refused: 'keys-of-another-shop'; path: string } | null {
-  const { paths, keyFile, apart, shopKeys } = place;
+  const { paths, keyFile, shopKeys } = place;
   const meta = (name: string) => {
     const value = sqlite.prepare('select value from meta where name = ?').pluck().get(name);
     return typeof value === 'string' ? value : null;
@@ -43,7 +43,7 @@ export function mismatchOf(
   const epochs = epochsOf(keyFile);
   const epoch = meta('epoch');
   if (epoch !== null && !epochs.has(epoch)) return { refused: 'files-of-two-ages', path: paths.keys };
-  for (const path of [paths.last, ...(apart ? [apart] : [])]) {
+  for (const path of markPaths(place)) {
     const mark = readMark(path, shopKeys.heads);
     if (mark === 'absent' || mark === 'damaged' || mark.shop !== keyFile.note('shop-id')) continue;
     const wrong = epochs.has(mark.epoch)
@@ -53,6 +53,15 @@ export function mismatchOf(
   }
   return againstHead(sqlite, place) ?? againstKeys(sqlite, place, meta('keys-made'));
 }
+
+const markPaths = ({ paths, apart }: Pick<LinePlace, 'paths' | 'apart'>): readonly string[] => [
+  paths.last,
+  ...(apart ? [apart] : []),
+];
+
+/** The files with the last acknowledged number that do not hold together. */
+export const damagedMarks = (place: Pick<LinePlace, 'paths' | 'apart' | 'shopKeys'>): readonly string[] =>
+  markPaths(place).filter((path) => readMark(path, place.shopKeys.heads) === 'damaged');
 
 /** The epoch that is, and the one that is being begun. */
 export const epochsOf = (keyFile: KeyFile): ReadonlySet<string> =>

@@ -8,9 +8,13 @@ import { tableDigest } from '../projections/rowSums.ts';
 import { COMMAND_RECORDS } from '../schema.ts';
 import type { KeyFile } from '../seal/keyFile.ts';
 import type { Sqlite } from '../sqlite/connection.ts';
+import { changedSchema, makeTriggersAnew } from './schemaCheck.ts';
 import type { StandingKept } from './standing.ts';
 
-/** Makes anew every read table that is not as it was written, or not as far as the journal. */
+/**
+ * Makes anew every read table that is not as it was written or made, or not as far as the journal, and every trigger that
+ * is not as it was made.
+ */
 export async function healTables(
   place: RebuildPlace,
   tools: ProjectionTools,
@@ -18,10 +22,17 @@ export async function healTables(
   log: Log,
 ): Promise<void> {
   await sumUpCommands(place, tools.tableKey);
+  const differing = await changedSchema(place.sqlite);
+  const [guard, ...guards] = makeTriggersAnew(place.sqlite, differing);
+  if (guard !== undefined) {
+    log('triggers-made', { count: guards.length + 1 });
+    standing.say({ notice: 'guards-made-anew', count: guards.length + 1, first: guard });
+  }
+  const remade = new Set(differing.map(({ of }) => of));
   const changed: string[] = [];
   const stale = await outOfStep(place.db, place.branch, PROJECTIONS, (spec, kept) => {
     if (kept === undefined) return false;
-    const asWritten = digestIfThere(place.sqlite, spec, tools.tableKey) === kept;
+    const asWritten = !remade.has(spec.name) && digestIfThere(place.sqlite, spec, tools.tableKey) === kept;
     if (!asWritten) changed.push(spec.name);
     return asWritten;
   });

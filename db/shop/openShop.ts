@@ -15,7 +15,7 @@ import { kyselyOn, openReader, openWriter, type Sqlite } from '../sqlite/connect
 import { openImage } from '../sqlite/image.ts';
 import { type FileLook, KEY_FILE, lookAtFile, SHOP_FILE } from '../sqlite/recognise.ts';
 import { assembleShop, type Opening } from './assembleShop.ts';
-import { checkLine } from './checkLine.ts';
+import { checkLine, damagedMarks, type LinePlace } from './checkLine.ts';
 import { checkUndamaged } from './checkUndamaged.ts';
 import { filesIn, freshEpoch, makeKeyFile, makeShopFile } from './firstStart.ts';
 import { readMark } from './lastAcknowledged.ts';
@@ -89,7 +89,7 @@ async function open(
   await settleLine(db, keyFile, paths, shopId);
   const reading = openReader(paths.shop);
   undo.push(() => reading.open && reading.close());
-  const notices = lostMark(paths.last, keyFile, shopKeys);
+  const notices = lostMarks({ paths, keyFile, shopKeys, apart: apartPath });
   const marks = openMarks([paths.last, ...(apartPath ? [apartPath] : [])], shopKeys.heads, log);
   undo.push(() => marks.close());
   const opened = { paths, shopKeys, keyFile, sqlite, readingSqlite: reading, marks, notices };
@@ -149,11 +149,14 @@ async function finishFirstStart(
   await inPathLater(paths.shop, () => makeShopFile(paths, keyFile.note('shop-id') ?? '', keyFile.note('epoch') ?? ''));
 }
 
-/** The last acknowledged number that was kept and does not hold together, or is gone: to be said, and begun anew. */
-function lostMark(path: string, keyFile: KeyFile, { heads }: ShopKeys): readonly Notice[] {
-  const mark = readMark(path, heads);
-  const lost = mark === 'damaged' || (mark === 'absent' && keyFile.note('marked') !== null);
-  return lost ? [{ notice: 'mark-lost', path }] : [];
+/**
+ * The last acknowledged number that was kept, here or apart, and does not hold together, or is gone from here: to be said,
+ * and begun anew.
+ */
+function lostMarks(place: Omit<LinePlace, 'branch'>): readonly Notice[] {
+  const { paths, keyFile, shopKeys } = place;
+  const gone = readMark(paths.last, shopKeys.heads) === 'absent' && keyFile.note('marked') !== null;
+  return [...damagedMarks(place), ...(gone ? [paths.last] : [])].map((path) => ({ notice: 'mark-lost', path }));
 }
 
 /** The shop's key out of its wallet. */

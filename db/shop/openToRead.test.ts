@@ -7,6 +7,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { damagePageOfNote20 } from '../../tests/builders/damagedPage.ts';
 import { ownerChanged, ownerKnown } from '../../tests/builders/shopEntries.ts';
 import { aShopFolder, edition, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
+import { tampered } from '../../tests/builders/tampered.ts';
 import { fileWallet, isOpenRefusal, openShop, openToRead, type Shop } from '../index.ts';
 
 const REACH = { phone: '01632 960123', mail: null };
@@ -229,13 +230,7 @@ describe.runIf(isRoot)('a shop on a disk that may only be read', { timeout: 30_0
 });
 
 describe('a shop with one bad byte', { timeout: 30_000 }, () => {
-  const tamper = (change: (file: Database.Database) => void, file = 'shop.db') => {
-    const sqlite = new Database(path(file));
-    for (const name of sqlite.prepare(`select name from sqlite_master where type = 'trigger'`).pluck().all())
-      sqlite.exec(`drop trigger ${name}`);
-    change(sqlite);
-    sqlite.close();
-  };
+  const tamper = (change: (file: Database.Database) => void, file = 'shop.db') => tampered(path(file), change);
 
   it('in an entry: opens, leaves that one out and says so at every start', async () => {
     await killedAtWork();
@@ -292,6 +287,66 @@ describe('a shop with one bad byte', { timeout: 30_000 }, () => {
     await shop.close();
     const again = await place.opened();
     expect(again.standing()).toEqual({ onlyRead: null, notices: [] });
+    await again.close();
+  });
+
+  it('in the last acknowledged number that is kept apart alone: says so, and begins it anew', async () => {
+    const apart = `${place.folder}-apart`;
+    const open = async () => {
+      const shop = await openShop({ ...options(), apart });
+      if (isOpenRefusal(shop)) throw new Error(shop.refused);
+      return shop;
+    };
+    const first = await open();
+    await write(first, edition('note 1'));
+    await write(first, edition('note 2'));
+    await first.close();
+    const kept = join(apart, readdirSync(apart)[0] ?? '');
+    const bytes = readFileSync(kept);
+    for (const at of [40, 560]) bytes[at] = (bytes[at] ?? 0) ^ 1;
+    writeFileSync(kept, bytes);
+    const shop = await open();
+    expect(shop.standing()).toEqual({ onlyRead: null, notices: [{ notice: 'mark-lost', path: kept }] });
+    await shop.close();
+    const again = await open();
+    expect(again.standing().notices).toEqual([]);
+    await again.close();
+    rmSync(apart, { recursive: true });
+  });
+
+  it.each([
+    ['a trigger that is gone', 'drop trigger journal_no_update'],
+    [
+      'a trigger that lets everything through',
+      'drop trigger journal_no_update; create trigger journal_no_update before update on journal begin select 1; end',
+    ],
+    ['a trigger that nobody of ours made', 'create trigger theirs after insert on journal begin delete from tag; end'],
+  ])('in what guards the journal, %s: says so, and makes it anew', async (_which, statements) => {
+    await killedAtWork();
+    const file = new Database(path('shop.db'));
+    file.exec(statements);
+    file.close();
+    const shop = await place.opened();
+    expect(shop.standing().notices).toMatchObject([{ notice: 'guards-made-anew', count: 1 }]);
+    await shop.close();
+    const guarded = new Database(path('shop.db'));
+    expect(() => guarded.exec('update journal set at = 0')).toThrow('append-only');
+    guarded.close();
+    const again = await place.opened();
+    expect(again.standing().notices).toEqual([]);
+    await again.close();
+  });
+
+  it('in what lets only one part into a slot: the table is made anew, and it is said', async () => {
+    await killedAtWork();
+    const file = new Database(path('shop.db'));
+    file.exec('drop index part_stay_only_1');
+    file.close();
+    const shop = await place.opened();
+    expect(shop.standing().notices).toEqual([{ notice: 'read-tables-made-anew', count: 1, first: 'part_stay' }]);
+    await shop.close();
+    const again = await place.opened();
+    expect(again.standing().notices).toEqual([]);
     await again.close();
   });
 });

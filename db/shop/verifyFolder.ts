@@ -17,9 +17,10 @@ import type { Wallet } from '../seal/wallets/wallet.ts';
 import { kyselyOn, type Sqlite } from '../sqlite/connection.ts';
 import { openImage } from '../sqlite/image.ts';
 import { type FileLook, lookAtFile, SHOP_FILE } from '../sqlite/recognise.ts';
-import { mismatchOf } from './checkLine.ts';
+import { damagedMarks, mismatchOf } from './checkLine.ts';
 import { readKeys } from './openToRead.ts';
 import { type ShopPaths, shopPaths } from './paths.ts';
+import { changedSchema } from './schemaCheck.ts';
 import { differingTables } from './verifyTables.ts';
 
 export type VerifyAsked = {
@@ -131,10 +132,11 @@ function complaintAbout(path: string): string | null {
 }
 
 function lineFindings(sqlite: Sqlite, place: Parameters<typeof mismatchOf>[1]): readonly Finding[] {
+  const damaged = damagedMarks(place).map((path): Finding => ({ seq: 0, wrong: 'mark-damaged', detail: path }));
   const mismatch = mismatchOf(sqlite, place);
-  if (!mismatch) return [];
+  if (!mismatch) return damaged;
   const seq = 'seq' in mismatch ? mismatch.seq : 'acknowledged' in mismatch ? mismatch.last + 1 : 0;
-  return [{ seq, wrong: 'not-as-acknowledged', detail: `${mismatch.refused} (${mismatch.path})` }];
+  return [...damaged, { seq, wrong: 'not-as-acknowledged', detail: `${mismatch.refused} (${mismatch.path})` }];
 }
 
 /** Every sealed value of an entry opens under its key, or the key was destroyed; its files hold; its paper is as issued. */
@@ -202,7 +204,10 @@ async function wholeFindings(
 ): Promise<readonly Finding[]> {
   const damaged = keyFile.damaged().map((key): Finding => ({ seq: 0, wrong: 'key-damaged', detail: key }));
   const tools = { keyOf: (id: string) => keyFile.open(id), searchKey: shopKeys.search, tableKey: shopKeys.tables };
-  return [...damaged, ...(await differingTables(sqlite, branch, tools))];
+  const schema = (await changedSchema(sqlite)).map(
+    ({ name }): Finding => ({ seq: 0, wrong: 'schema-changed', detail: name }),
+  );
+  return [...damaged, ...schema, ...(await differingTables(sqlite, branch, tools))];
 }
 
 function notChecked({ whole, apart, printedHeads }: VerifyAsked, keysWhole: boolean): readonly NotChecked[] {

@@ -1,11 +1,12 @@
 import { createHash } from 'node:crypto';
 import { cpSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { Shop } from '../../db/index.ts';
-import { ownerKnown, takenIn } from '../../tests/builders/shopEntries.ts';
+import { ownerKnown, paperIssued, takenIn } from '../../tests/builders/shopEntries.ts';
 import { aShopFolder, draft, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
-import { tampered } from '../../tests/builders/tampered.ts';
+import { chainedAnew, tampered } from '../../tests/builders/tampered.ts';
 import { verify } from './verify.ts';
 
 let place: ShopFolder;
@@ -101,6 +102,90 @@ describe('checking a shop', { timeout: 30_000 }, () => {
     expect(out).toMatch(says);
     expect(code).toBe(1);
     expect(readFileSync(path('keys.db'))).toEqual(before);
+  });
+
+  /** Columns of which one byte is turned, where they lie, and what is said of it. */
+  const BYTES: readonly (readonly [
+    what: string,
+    file: string,
+    table: string,
+    column: string,
+    where: string,
+    says: RegExp,
+  ])[] = [
+    ['an entry', 'shop.db', 'journal', 'bytes', 'seq = 2', /entry 2: it was changed/],
+    ['an entry’s hash', 'shop.db', 'journal', 'hash', 'seq = 2', /entry 2: it was changed/],
+    ['an entry’s link', 'shop.db', 'journal', 'prev_hash', 'seq = 2', /entry 2: it is not linked/],
+    ['a sealed head', 'keys.db', 'head', 'hash', 'true', /the seal over it is not the shop’s/],
+    ['the seal of a head', 'keys.db', 'head', 'mac', 'true', /the seal over it is not the shop’s/],
+    ['a key', 'keys.db', 'key', 'wrapped', `purpose = 'contact'`, /a key is damaged \(o1\/contact\/1\)/],
+    ['a read table', 'shop.db', 'recognition', 'digest', 'true', /a read table .*\(recognition\)/],
+    ['a command’s record', 'shop.db', 'command', 'asked', 'first_seq = 1', /the records of commands were changed/],
+  ];
+  it.each(BYTES)('names %s of which one byte was turned', async (_what, file, table, column, where, says) => {
+    await closed();
+    tampered(path(file), (opened) => {
+      const rowid = opened.prepare(`select rowid from ${table} where ${where} limit 1`).pluck().get();
+      const bytes = opened.prepare(`select ${column} from ${table} where rowid = ?`).pluck().get(rowid) as Buffer;
+      bytes[bytes.length - 3] = (bytes.at(-3) ?? 0) ^ 1;
+      opened.prepare(`update ${table} set ${column} = ? where rowid = ?`).run(bytes, rowid);
+    });
+    expect(await theShop()).toMatchObject({ code: 1, out: expect.stringMatching(says) });
+  });
+
+  it('names a sealed value of which one byte was turned, though the chain was made anew over it', async () => {
+    await closed();
+    rmSync(path('last-acknowledged'));
+    tampered(path('keys.db'), 'delete from head');
+    tampered(path('shop.db'), (file) => {
+      const text = String(file.prepare('select cast(bytes as text) from journal where seq = 1').pluck().get());
+      const at = text.indexOf('"sealed":"') + 30;
+      const turned = `${text.slice(0, at)}${text[at] === 'A' ? 'B' : 'A'}${text.slice(at + 1)}`;
+      file.prepare('update journal set bytes = ? where seq = 1').run(Buffer.from(turned));
+      chainedAnew(file);
+    });
+    const { code, out } = await theShop();
+    expect({ code, out }).toMatchObject({
+      code: 1,
+      out: expect.stringMatching(/entry 1: something sealed in it does not open/),
+    });
+    expect(out).not.toMatch(/it was changed|not linked/);
+  });
+
+  it('names a kept paper that is not as it was issued, though the chain was made anew over it', async () => {
+    if (!shop) throw new Error('closed');
+    await write(shop, paperIssued('receipt', 2026, 'R-1'));
+    await closed();
+    expect(await theShop()).toMatchObject({
+      code: 1,
+      out: expect.stringMatching(/entry 4: the paper kept in it is not as issued \(R-1\)/),
+    });
+  });
+
+  it.each([
+    ['a trigger', 'drop trigger journal_no_delete', 'journal_no_delete'],
+    ['an index', 'drop index part_stay_only_1', 'part_stay_only_1'],
+    ['a table of somebody else’s', 'create table theirs (what text)', 'theirs'],
+  ])('names %s that is not as it was made', async (_what, statements, name) => {
+    await closed();
+    const file = new Database(path('shop.db'));
+    file.exec(statements);
+    file.close();
+    expect(await theShop()).toMatchObject({
+      code: 1,
+      out: expect.stringContaining(`a table, index or trigger of the file is not as it was made (${name})`),
+    });
+  });
+
+  it('names the file with the last acknowledged number, where that alone is damaged', async () => {
+    await closed();
+    const bytes = readFileSync(path('last-acknowledged'));
+    for (const at of [40, 560]) bytes[at] = (bytes[at] ?? 0) ^ 1;
+    writeFileSync(path('last-acknowledged'), bytes);
+    expect(await theShop()).toMatchObject({
+      code: 1,
+      out: expect.stringMatching(/the last acknowledged number is damaged \(.*last-acknowledged\)/),
+    });
   });
 
   it('names a photograph whose bytes were changed, and one that is gone', async () => {
