@@ -1,12 +1,11 @@
 import { createHash } from 'node:crypto';
 import { cpSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { Shop } from '../../db/index.ts';
 import { ownerKnown, paperIssued, takenIn } from '../../tests/builders/shopEntries.ts';
 import { aShopFolder, draft, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
-import { chainedAnew, tampered } from '../../tests/builders/tampered.ts';
+import { chainedAnew, changedInPlain, tampered } from '../../tests/builders/tampered.ts';
 import { verify } from './verify.ts';
 
 let place: ShopFolder;
@@ -168,9 +167,7 @@ describe('checking a shop', { timeout: 30_000 }, () => {
     ['a table of somebody else’s', 'create table theirs (what text)', 'theirs'],
   ])('names %s that is not as it was made', async (_what, statements, name) => {
     await closed();
-    const file = new Database(path('shop.db'));
-    file.exec(statements);
-    file.close();
+    changedInPlain(path('shop.db'), statements);
     expect(await theShop()).toMatchObject({
       code: 1,
       out: expect.stringContaining(`a table, index or trigger of the file is not as it was made (${name})`),

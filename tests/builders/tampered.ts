@@ -35,3 +35,13 @@ export function chainedAnew(file: Database.Database, from = 1): void {
     before = hash;
   }
 }
+
+/** Changes a database file and leaves it at that: what is dropped stays dropped. */
+export function changedInPlain(path: string, statements: string): void {
+  const sqlite = new Database(path);
+  try {
+    sqlite.exec(statements);
+  } finally {
+    sqlite.close();
+  }
+}
