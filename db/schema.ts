@@ -1,15 +1,18 @@
+import type { CommandId, StaffId } from '../core/ids.ts';
+import type { Stream } from '../core/journal/entry.ts';
+import type { EpochMs } from '../core/time.ts';
 import type { ReadTables } from './projections/tables.ts';
 
 /** The journal: the truth. Append-only; `bytes` is what is hashed, the columns beside it are for finding. */
 export type JournalTable = {
   readonly branch: string;
   readonly seq: number;
-  readonly stream: string;
+  readonly stream: Stream;
   readonly stream_seq: number;
-  readonly at: number;
-  readonly by: string;
+  readonly at: EpochMs;
+  readonly by: StaffId;
   readonly device: string;
-  readonly command: string;
+  readonly command: CommandId;
   readonly kind: string;
   readonly v: number;
   readonly bytes: Uint8Array;
@@ -20,12 +23,12 @@ export type JournalTable = {
 /** Commands carried out: makes retries safe. */
 export type CommandTable = {
   readonly branch: string;
-  readonly command: string;
+  readonly command: CommandId;
   /** Keyed digest of what was asked. */
   readonly asked: Uint8Array;
   readonly first_seq: number;
   readonly last_seq: number;
-  readonly made: string;
+  readonly made: Stream;
   /** How far the clock had run back behind the entry before, milliseconds; null when it had not. */
   readonly behind_ms: number | null;
 };
@@ -43,7 +46,7 @@ export const COMMAND_RECORDS = {
 export type ProjectionTable = { readonly name: string; readonly version: number; readonly seq: number };
 
 /** Keys destroyed for ever. */
-export type ErasedKeyTable = { readonly id: string; readonly at: number };
+export type ErasedKeyTable = { readonly id: string; readonly at: EpochMs };
 
 /** What each read table's rows come to. */
 export type ReadTableTable = { readonly name: string; readonly digest: string };

@@ -29,8 +29,11 @@ const enquiredShape = z.strictObject({
 });
 export type Enquired = Shaped<typeof enquiredShape>;
 
+/** Where an enquiry stands. */
+export type EnquiryStage = 'asked' | 'turned-down' | 'lapsed' | 'came';
+
 export type Enquiry = Enquired & {
-  readonly stage: 'asked' | 'turned-down' | 'lapsed' | 'came';
+  readonly stage: EnquiryStage;
   readonly answer: EnquiryAnswer | null;
   readonly at: EpochMs;
 };

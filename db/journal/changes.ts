@@ -96,7 +96,7 @@ async function changesPage(db: Kysely<ShopTables>, branch: string, after: number
     const own = byCommand.get(command) ?? [];
     return {
       seq: last_seq,
-      streams: [...new Set(own.map(({ stream }) => stream as Stream))],
+      streams: [...new Set(own.map(({ stream }) => stream))],
       kinds: [...new Set(own.map(({ kind }) => kind))],
     };
   });

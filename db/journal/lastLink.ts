@@ -1,8 +1,9 @@
 import type { Kysely } from 'kysely';
+import type { EpochMs } from '../../core/time.ts';
 import type { ShopTables } from '../schema.ts';
 
 /** The last entry of a branch, as far as the next one needs it. */
-export type LastLink = { readonly seq: number; readonly hash: Uint8Array; readonly at: number };
+export type LastLink = { readonly seq: number; readonly hash: Uint8Array; readonly at: EpochMs };
 
 /** The last entry of a branch; undefined while it has none. */
 export function lastLink(db: Kysely<ShopTables>, branch: string): Promise<LastLink | undefined> {

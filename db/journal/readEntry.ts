@@ -1,7 +1,5 @@
-import type { CommandId, StaffId } from '../../core/ids.ts';
 import { chainHash, sameBytes } from '../../core/journal/chain.ts';
-import type { Entry, Json, Stream } from '../../core/journal/entry.ts';
-import type { EpochMs } from '../../core/time.ts';
+import type { Entry, Json } from '../../core/journal/entry.ts';
 import type { JournalTable } from '../schema.ts';
 import { openBody } from '../seal/sealedBody.ts';
 import { sha256 } from '../seal/sha256.ts';
@@ -16,9 +14,27 @@ export const withoutKeys: KeyOf = () => null;
 /** An entry as stored: personal values sealed, body in the version it was written in. */
 export type StoredEntry = Entry<string, Json>;
 
-/** The stored bytes as an entry, nothing opened or lifted. */
+/**
+ * The stored bytes as an entry, nothing opened or lifted.
+ * @throws Where they are no entry at all.
+ */
 export function parseStored(bytes: Uint8Array): StoredEntry {
-  return JSON.parse(Buffer.from(bytes).toString('utf8')) as StoredEntry;
+  const stored: unknown = JSON.parse(Buffer.from(bytes).toString('utf8'));
+  if (!isStored(stored)) throw new TypeError('These bytes are no entry');
+  return stored;
+}
+
+const TEXTS = ['branch', 'stream', 'by', 'device', 'command', 'kind'] as const;
+const NUMBERS = ['seq', 'streamSeq', 'at', 'v'] as const;
+
+/** Has it all that an entry has? What its kind may hold is the entry table's to say. */
+function isStored(value: unknown): value is StoredEntry {
+  if (typeof value !== 'object' || value === null || !('body' in value)) return false;
+  const fields = new Map<string, unknown>(Object.entries(value));
+  return (
+    TEXTS.every((name) => typeof fields.get(name) === 'string') &&
+    NUMBERS.every((name) => typeof fields.get(name) === 'number')
+  );
 }
 
 /** An entry as the shop reads it: personal values opened where `keyOf` has their key, body lifted to its newest shape. */
@@ -28,12 +44,12 @@ export function readEntry(bytes: Uint8Array, keyOf: KeyOf, lifts?: Lifts): Entry
   return {
     branch: stored.branch,
     seq: stored.seq,
-    stream: stored.stream as Stream,
+    stream: stored.stream,
     streamSeq: stored.streamSeq,
-    at: stored.at as EpochMs,
-    by: stored.by as StaffId,
+    at: stored.at,
+    by: stored.by,
     device: stored.device,
-    command: stored.command as CommandId,
+    command: stored.command,
     kind,
     v,
     body,

@@ -8,16 +8,13 @@ import {
   streamOf,
 } from '../../core/entries/subjects.ts';
 import type { Entry, Stream } from '../../core/journal/entry.ts';
-import type { ReadTables } from '../projections/tables.ts';
 import type { ShopTables } from '../schema.ts';
 import type { FoldCache, Kept } from './foldCache.ts';
 import { foldOn, unfolded } from './foldOn.ts';
 import { lastLink } from './lastLink.ts';
 import type { KeyOf } from './readEntry.ts';
+import { type ReadQueries, readQueriesOf } from './readQueries.ts';
 import { isUnreadable, type ReadEntry, ROW_COLUMNS, readableBytes, readRow, type Unreadable } from './readRow.ts';
-
-/** What may be asked of the read tables: nothing that writes. */
-export type ReadQueries = Pick<Kysely<ReadTables>, 'selectFrom' | 'selectNoFrom' | 'with' | 'fn' | 'dynamic'>;
 
 /** A stream that is set apart: entries of it cannot be read, so that nobody may act on what the rest says. */
 export type SetApart = { readonly stream: Stream; readonly unreadable: readonly Unreadable[] };
@@ -136,7 +133,7 @@ export async function openReaderAt({ db, branch, keyOf, folds, onUnreadable }: S
     setApart: () => [...apart.values()],
     rows: async (ask) => {
       wholeAt = head;
-      return ask(db as unknown as Kysely<ReadTables>);
+      return ask(readQueriesOf(db));
     },
     looked: () => ({ versions, wholeAt }),
   };

@@ -112,9 +112,9 @@ function verdict(place: VerifyPlace, found: readonly Finding[], last: number, cl
 
 function checkBytes(row: JournalTable): readonly Finding[] {
   const text = Buffer.from(row.bytes).toString('utf8');
-  let fields: Record<string, Json>;
+  let fields: Json;
   try {
-    fields = JSON.parse(text) as Record<string, Json>;
+    fields = JSON.parse(text);
     if (canonicalJson(fields) !== text) return [{ seq: row.seq, wrong: 'bytes-not-canonical' }];
   } catch {
     return [{ seq: row.seq, wrong: 'bytes-not-canonical' }];
@@ -131,7 +131,8 @@ function checkBytes(row: JournalTable): readonly Finding[] {
     kind: row.kind,
     v: row.v,
   };
-  const differs = Object.entries(beside).filter(([name, value]) => fields[name] !== value);
+  const written = new Map(Object.entries<Json>(typeof fields === 'object' ? (fields ?? {}) : {}));
+  const differs = Object.entries(beside).filter(([name, value]) => written.get(name) !== value);
   return differs.map(([name]) => ({ seq: row.seq, wrong: 'column-differs-from-bytes', detail: name }));
 }
 
@@ -166,7 +167,7 @@ function checkBlobs(row: JournalTable, hasBlob: (name: BlobName) => boolean): re
       .toString('utf8')
       .match(/blob:[0-9a-f]{64}/g) ?? [];
   return named
-    .filter((name) => isBlobName(name) && !hasBlob(name as BlobName))
+    .filter((name) => isBlobName(name) && !hasBlob(name))
     .map((name) => ({ seq: row.seq, wrong: 'blob-missing', detail: name }));
 }
 

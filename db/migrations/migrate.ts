@@ -34,16 +34,16 @@ export async function migrate(
 
 /** Each step also writes its number into the file's header, in the same transaction. */
 function numbered(steps: Readonly<Record<string, Migration>>, sqlite: Sqlite): Record<string, Migration> {
-  const entries = Object.entries(steps).map(([name, step]) => [
+  const entries = Object.entries(steps).map(([name, step]): readonly [string, Migration] => [
     name,
     {
-      up: async (db: Kysely<unknown>) => {
+      up: async (db) => {
         await step.up(db);
         sqlite.pragma(`user_version = ${numberOf(name)}`);
       },
     },
   ]);
-  return Object.fromEntries(entries) as Record<string, Migration>;
+  return Object.fromEntries(entries);
 }
 
 async function takeSnapshot(sqlite: Sqlite, folder: string, from: number, to: number): Promise<string> {

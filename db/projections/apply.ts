@@ -1,7 +1,7 @@
 import { type Kysely, sql } from 'kysely';
-import { type KeyOf, parseStored, readEntry, withoutKeys } from '../journal/readEntry.ts';
+import { type KeyOf, parseStored, withoutKeys } from '../journal/readEntry.ts';
 import { isUnreadable, type Row, readRow } from '../journal/readRow.ts';
-import { recognisableIn, recognitionDigest } from '../recognition/recognisable.ts';
+import { RECOGNISABLE, recognisableIn, recognitionDigest } from '../recognition/recognisable.ts';
 import type { ShopTables } from '../schema.ts';
 import type { Projection, ReadTableWriter, Seen } from './projection.ts';
 import { RowSums } from './rowSums.ts';
@@ -87,8 +87,9 @@ function seenFrom(row: Row, { keyOf, searchKey }: ProjectionTools): Seen | null 
     entry,
     stored,
     recognisable: () => {
-      const opened = readEntry(bytes, keyOf);
-      const found = recognisableIn(entry, opened.body as never, stored.body as never);
+      if (!RECOGNISABLE.has(entry.kind)) return [];
+      const opened = readRow(row, keyOf);
+      const found = isUnreadable(opened) ? [] : recognisableIn(opened, stored.body);
       return found.flatMap(({ kind, text, key }) => {
         const digest = recognitionDigest(searchKey, kind, text);
         return digest ? [{ kind, digest, key }] : [];

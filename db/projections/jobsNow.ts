@@ -1,6 +1,8 @@
-import type { Enquired, EnquiryAnswer } from '../../core/job/enquiry.ts';
-import type { TakenIn } from '../../core/job/entries.ts';
-import { type Projection, type ReadTableWriter, type Seen, table } from './projection.ts';
+import { idIn, isStreamOf } from '../../core/entries/subjects.ts';
+import type { EnquiryId, JobId } from '../../core/ids.ts';
+import type { EnquiryStage } from '../../core/job/enquiry.ts';
+import type { ReadEntry } from '../journal/readRow.ts';
+import { type Projection, type ReadTableWriter, table } from './projection.ts';
 
 /** Where every job and every enquiry stands, for the lists. */
 export const jobsNow: Projection = {
@@ -33,56 +35,56 @@ export const jobsNow: Projection = {
       indexes: [['stage', 'at']],
     }),
   ],
-  apply: async (write, seen) => {
-    const [subject, id] = seen.entry.stream.split(':');
-    if (subject === 'job' && id) await applyToJob(write, seen, id);
-    if (subject === 'enquiry' && id) await applyToEnquiry(write, seen, id);
+  apply: async (write, { entry }) => {
+    const { stream, seq } = entry;
+    if (isStreamOf('job', stream)) await applyToJob(write, entry, idIn(stream), seq);
+    if (isStreamOf('enquiry', stream)) await applyToEnquiry(write, entry, idIn(stream), seq);
   },
 };
 
-async function applyToJob(write: ReadTableWriter, { entry }: Seen, job: string): Promise<void> {
-  const last_seq = entry.seq;
-  if (entry.kind === 'taken-in') {
-    const { owner, machine, tag, cameBackFrom } = entry.body as TakenIn;
-    const now = {
-      job,
-      owner,
-      machine,
-      tag,
-      stage: 'taken-in',
-      stage_since: entry.at,
-      taken_in: entry.at,
-      promised: null,
-    };
-    await write.insert('job_now', { ...now, came_back_from: cameBackFrom, last_seq });
-    return;
-  }
-  if (entry.kind === 'stage-entered') {
-    const { stage } = entry.body as { readonly stage: string };
-    await write.change('job_now', { job }, { stage, stage_since: entry.at, last_seq });
-  } else if (entry.kind === 'promised') {
-    const { at } = entry.body as { readonly at: number };
-    await write.change('job_now', { job }, { promised: at, last_seq });
-  } else {
-    await write.change('job_now', { job }, { last_seq });
+async function applyToJob(write: ReadTableWriter, entry: ReadEntry, job: JobId, last_seq: number) {
+  switch (entry.kind) {
+    case 'taken-in': {
+      const { owner, machine, tag, cameBackFrom } = entry.body;
+      const now = {
+        job,
+        owner,
+        machine,
+        tag,
+        stage: 'taken-in',
+        stage_since: entry.at,
+        taken_in: entry.at,
+        promised: null,
+      } as const;
+      return write.insert('job_now', { ...now, came_back_from: cameBackFrom, last_seq });
+    }
+    case 'stage-entered':
+      return write.change('job_now', { job }, { stage: entry.body.stage, stage_since: entry.at, last_seq });
+    case 'promised':
+      return write.change('job_now', { job }, { promised: entry.body.at, last_seq });
+    default:
+      return write.change('job_now', { job }, { last_seq });
   }
 }
 
-async function applyToEnquiry(write: ReadTableWriter, { entry }: Seen, enquiry: string): Promise<void> {
-  const last_seq = entry.seq;
+async function applyToEnquiry(write: ReadTableWriter, entry: ReadEntry, enquiry: EnquiryId, last_seq: number) {
   if (entry.kind === 'enquired') {
-    const { lapsesAt } = entry.body as Enquired;
-    await write.insert('enquiry_now', { enquiry, stage: 'asked', at: entry.at, lapses: lapsesAt, last_seq });
-    return;
+    const { lapsesAt } = entry.body;
+    return write.insert('enquiry_now', { enquiry, stage: 'asked', at: entry.at, lapses: lapsesAt, last_seq });
   }
-  const stage = stageAfter(entry.kind, entry.body);
-  await write.change('enquiry_now', { enquiry }, stage === null ? { last_seq } : { stage, last_seq });
+  const stage = stageAfter(entry);
+  return write.change('enquiry_now', { enquiry }, stage === null ? { last_seq } : { stage, last_seq });
 }
 
-function stageAfter(kind: string, body: unknown): string | null {
-  if (kind === 'enquiry-lapsed') return 'lapsed';
-  if (kind === 'enquiry-came') return 'came';
-  if (kind === 'enquiry-answered')
-    return (body as { readonly answer: EnquiryAnswer }).answer.says === 'no' ? 'turned-down' : 'asked';
-  return null;
+function stageAfter(entry: ReadEntry): EnquiryStage | null {
+  switch (entry.kind) {
+    case 'enquiry-lapsed':
+      return 'lapsed';
+    case 'enquiry-came':
+      return 'came';
+    case 'enquiry-answered':
+      return entry.body.answer.says === 'no' ? 'turned-down' : 'asked';
+    default:
+      return null;
+  }
 }

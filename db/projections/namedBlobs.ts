@@ -1,5 +1,5 @@
 import type { Json } from '../../core/journal/entry.ts';
-import { isBlobName } from '../blobs/blobName.ts';
+import { type BlobName, isBlobName } from '../blobs/blobName.ts';
 import { type Projection, table } from './projection.ts';
 
 /** Blobs that entries name: what is not here is swept, what is here and not on the disk is missing. */
@@ -26,8 +26,8 @@ export const namedBlobs: Projection = {
   },
 };
 
-function blobsIn(value: Json): readonly string[] {
+function blobsIn(value: Json): readonly BlobName[] {
   if (typeof value === 'string') return isBlobName(value) ? [value] : [];
   if (typeof value !== 'object' || value === null) return [];
-  return Object.values(value).flatMap((item) => blobsIn(item as Json));
+  return Object.values<Json>(value).flatMap(blobsIn);
 }

@@ -1,9 +1,5 @@
+import { idIn } from '../../core/entries/subjects.ts';
 import { type Projection, table } from './projection.ts';
-
-type About = { readonly order: string; readonly core?: object };
-
-/** Entries after which nothing more is to be done about an order. */
-const DONE = new Set(['order-cancelled', 'return-settled']);
 
 /** Which orders are not done with: on the way, waiting for a word, to go back, gone back, or with an old part to send. */
 export const orders: Projection = {
@@ -19,18 +15,26 @@ export const orders: Projection = {
     }),
   ],
   apply: async (write, { entry }) => {
-    const { order: id, ...more } = entry.body as About & { readonly as?: string };
-    if (entry.kind === 'part-ordered') {
-      const job = entry.stream.slice('job:'.length);
-      await write.insert('order_now', { id, job, open: 1, core: more.core ? 1 : 0 });
-    } else if (DONE.has(entry.kind)) {
-      await write.change('order_now', { id }, { open: 0 });
-    } else if (entry.kind === 'part-received' && (more.as === 'ordered' || more.as === 'owners-own')) {
-      await write.change('order_now', { id, core: 0 }, { open: 0 });
-    } else if (entry.kind === 'order-agreed') {
-      await write.change('order_now', { id, core: 0 }, { open: 0 });
-    } else if (entry.kind === 'order-sent-back') {
-      await write.change('order_now', { id }, { open: 1 });
+    switch (entry.kind) {
+      case 'part-ordered': {
+        const { order: id, core } = entry.body;
+        await write.insert('order_now', { id, job: idIn(entry.stream), open: 1, core: core ? 1 : 0 });
+        break;
+      }
+      case 'order-cancelled':
+      case 'return-settled':
+        await write.change('order_now', { id: entry.body.order }, { open: 0 });
+        break;
+      case 'part-received': {
+        const { order: id, as } = entry.body;
+        if (as === 'ordered' || as === 'owners-own') await write.change('order_now', { id, core: 0 }, { open: 0 });
+        break;
+      }
+      case 'order-agreed':
+        await write.change('order_now', { id: entry.body.order, core: 0 }, { open: 0 });
+        break;
+      case 'order-sent-back':
+        await write.change('order_now', { id: entry.body.order }, { open: 1 });
     }
   },
 };

@@ -1,4 +1,3 @@
-import type { PaperBodies } from '../../core/entries/paperIssued.ts';
 import { type Projection, table } from './projection.ts';
 
 /** Every paper issued: one number per kind and year. */
@@ -30,7 +29,7 @@ export const papers: Projection = {
   ],
   apply: async (write, { entry }) => {
     if (entry.kind !== 'paper-issued') return;
-    const { number, kind, job, language, issued, supersedes } = entry.body as PaperBodies['paper-issued'];
+    const { number, kind, job, language, issued, supersedes } = entry.body;
     const year = Number(entry.stream.split(':')[2]);
     await write.insert('paper', {
       kind,

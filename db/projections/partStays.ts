@@ -1,11 +1,8 @@
-import type { PartEntry } from '../../core/custody/ledger.ts';
 import type { Place } from '../../core/custody/place.ts';
-import type { JobId } from '../../core/ids.ts';
+import { idIn } from '../../core/entries/subjects.ts';
+import type { JobId, PartId } from '../../core/ids.ts';
 import type { Entry } from '../../core/journal/entry.ts';
 import { type Projection, table } from './projection.ts';
-
-type Known = Extract<PartEntry, { kind: 'part-known' }>['body'];
-type Moved = Extract<PartEntry, { kind: 'part-moved' }>['body'];
 
 /** Where every part is and was. A part has one open stay, a slot holds one part. */
 export const partStays: Projection = {
@@ -40,11 +37,11 @@ export const partStays: Projection = {
     }),
   ],
   apply: async (write, { entry }) => {
-    const part = entry.stream.slice('part:'.length);
     if (entry.kind === 'part-known') {
-      await write.insert('part_stay', stayIn(part, (entry.body as Known).place, null, entry));
+      await write.insert('part_stay', stayIn(idIn(entry.stream), entry.body.place, null, entry));
     } else if (entry.kind === 'part-moved') {
-      const { from, to, job } = entry.body as Moved;
+      const part = idIn(entry.stream);
+      const { from, to, job } = entry.body;
       // Only a stay in the place the move says it leaves is closed: else the part would be in two places, and that is refused.
       const { holder, slot } = slotOf(from);
       await write.change('part_stay', { part, until_seq: null, at: from.at, holder, slot }, { until_seq: entry.seq });
@@ -53,7 +50,7 @@ export const partStays: Projection = {
   },
 };
 
-function stayIn(part: string, place: Place, job: JobId | null, { seq, at, by }: Entry) {
+function stayIn(part: PartId, place: Place, job: JobId | null, { seq, at, by }: Entry) {
   const forJob = job ?? ('job' in place ? place.job : null);
   return {
     part,

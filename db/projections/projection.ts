@@ -1,7 +1,8 @@
-import type { Entry } from '../../core/journal/entry.ts';
 import type { RefusalName } from '../../core/refusal.ts';
 import type { StoredEntry } from '../journal/readEntry.ts';
-import type { ReadQueries } from '../journal/reader.ts';
+import type { ReadQueries } from '../journal/readQueries.ts';
+import type { ReadEntry } from '../journal/readRow.ts';
+import type { RecognitionKind } from '../recognition/normal.ts';
 import type { ReadTableName, ReadTables } from './tables.ts';
 
 /** A column's type in SQLite; with a question mark it may be null. */
@@ -14,7 +15,7 @@ export type OnlyOne<Column extends string = string> = {
   readonly refused: RefusalName;
 };
 
-export type TableSpec<Name extends ReadTableName = ReadTableName> = {
+type TableSpec<Name extends ReadTableName> = {
   readonly name: Name;
   readonly columns: { readonly [Column in keyof ReadTables[Name] & string]: ColumnType };
   readonly key: readonly (keyof ReadTables[Name] & string)[];
@@ -22,6 +23,16 @@ export type TableSpec<Name extends ReadTableName = ReadTableName> = {
   readonly keyRefused: RefusalName;
   readonly onlyOne?: readonly OnlyOne<keyof ReadTables[Name] & string>[];
   readonly indexes?: readonly (readonly (keyof ReadTables[Name] & string)[])[];
+};
+
+/** A table's columns, key and indexes, whichever table it is. */
+export type AnyTableSpec = {
+  readonly name: ReadTableName;
+  readonly columns: { readonly [column: string]: ColumnType };
+  readonly key: readonly string[];
+  readonly keyRefused: RefusalName;
+  readonly onlyOne?: readonly OnlyOne[];
+  readonly indexes?: readonly (readonly string[])[];
 };
 
 /** Columns and the values they must have. */
@@ -42,19 +53,23 @@ export type ReadTableWriter = {
 /** What a projection is given of an entry. */
 export type Seen = {
   /** Body lifted to its newest shape, every personal value null: read tables hold none. */
-  readonly entry: Entry;
+  readonly entry: ReadEntry;
   readonly stored: StoredEntry;
   /** Keyed digests by which personal values in the body can be recognised. */
-  readonly recognisable: () => readonly { readonly kind: string; readonly digest: Uint8Array; readonly key: string }[];
+  readonly recognisable: () => readonly {
+    readonly kind: RecognitionKind;
+    readonly digest: Uint8Array;
+    readonly key: string;
+  }[];
 };
 
 /** A fold of the journal into read tables. A change of its rules raises `version`, and the tables are made anew. */
 export type Projection = {
   readonly name: string;
   readonly version: number;
-  readonly tables: readonly TableSpec[];
+  readonly tables: readonly AnyTableSpec[];
   readonly apply: (write: ReadTableWriter, seen: Seen) => Promise<void>;
 };
 
 /** Keeps a table's columns, key and indexes in step with its row type. */
-export const table = <Name extends ReadTableName>(spec: TableSpec<Name>): TableSpec => spec as unknown as TableSpec;
+export const table = <Name extends ReadTableName>(spec: TableSpec<Name>): AnyTableSpec => spec;

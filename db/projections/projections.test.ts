@@ -3,6 +3,7 @@ import Database from 'better-sqlite3';
 import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { Place } from '../../core/custody/place.ts';
+import { partId } from '../../core/ids.ts';
 import type { Draft } from '../../core/journal/entry.ts';
 import {
   inBin,
@@ -43,7 +44,7 @@ describe('the read tables', () => {
     const path = await rows((tables) =>
       tables
         .selectFrom('part_stay')
-        .where('part', '=', 'p1')
+        .where('part', '=', partId('p1'))
         .orderBy('since_seq')
         .select(['at', 'holder', 'slot', 'until_seq'])
         .execute(),

@@ -1,9 +1,9 @@
 import { type Kysely, sql } from 'kysely';
 import type { ShopTables } from '../schema.ts';
-import type { ColumnType, TableSpec } from './projection.ts';
+import type { AnyTableSpec, ColumnType } from './projection.ts';
 
 /** Makes a read table, empty; an older one of that name goes. Names say `main`: another file may be attached beside it. */
-export async function makeTable(db: Kysely<ShopTables>, spec: TableSpec): Promise<void> {
+export async function makeTable(db: Kysely<ShopTables>, spec: AnyTableSpec): Promise<void> {
   const run = (text: string) => sql.raw(text).execute(db);
   await run(`drop table if exists main.${spec.name}`);
   const columns = Object.entries<ColumnType>(spec.columns).map(([name, type]) => `"${name}" ${columnType(type)}`);

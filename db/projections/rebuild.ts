@@ -6,7 +6,7 @@ import { ROW_COLUMNS, readableBytes } from '../journal/readRow.ts';
 import type { ShopTables } from '../schema.ts';
 import { kyselyOn, type Sqlite } from '../sqlite/connection.ts';
 import { applyReadable, type ProjectionTools } from './apply.ts';
-import type { Projection, TableSpec } from './projection.ts';
+import type { AnyTableSpec, Projection } from './projection.ts';
 import { makeTable } from './readTables.ts';
 import { tableDigest } from './rowSums.ts';
 
@@ -134,7 +134,7 @@ export async function outOfStep(
   db: Kysely<ShopTables>,
   branch: string,
   projections: readonly Projection[],
-  isAsWritten: (spec: TableSpec, digest: string | undefined) => boolean,
+  isAsWritten: (spec: AnyTableSpec, digest: string | undefined) => boolean,
 ): Promise<readonly Projection[]> {
   const head = (await lastLink(db, branch))?.seq ?? 0;
   const known = new Map((await db.selectFrom('projection').selectAll().execute()).map((row) => [row.name, row]));

@@ -51,8 +51,8 @@ export class RowSums {
 /** What a table's rows come to, looking at every row. */
 export function tableDigest(sqlite: Sqlite, spec: Summed, key: Uint8Array): string {
   let sum = 0n;
-  for (const row of sqlite.prepare(`select * from main.${spec.name}`).iterate())
-    sum = (sum + digestOf(key, spec, row as Row)) % ROOM;
+  for (const row of sqlite.prepare<[], Row>(`select * from main.${spec.name}`).iterate())
+    sum = (sum + digestOf(key, spec, row)) % ROOM;
   return textOf(sum);
 }
 

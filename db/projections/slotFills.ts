@@ -1,7 +1,4 @@
-import type { MachineEntry } from '../../core/custody/machine.ts';
 import { type Projection, table } from './projection.ts';
-
-type Filled = Extract<MachineEntry, { kind: 'slot-filled' }>['body'];
 
 /** What each machine or rig says sits in its slots: the other side of a part's stay. */
 export const slotFills: Projection = {
@@ -18,7 +15,7 @@ export const slotFills: Projection = {
   ],
   apply: async (write, { entry }) => {
     if (entry.kind !== 'slot-filled' && entry.kind !== 'slot-emptied') return;
-    const { slot, part } = entry.body as Filled;
+    const { slot, part } = entry.body;
     if (entry.kind === 'slot-filled')
       await write.insert('slot_fill', { holder: entry.stream, slot, part, since_seq: entry.seq });
     else await write.remove('slot_fill', { holder: entry.stream, slot, part });

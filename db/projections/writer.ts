@@ -1,8 +1,8 @@
 import { type Kysely, type RawBuilder, sql } from 'kysely';
 import type { Refusal } from '../../core/refusal.ts';
-import type { ReadQueries } from '../journal/reader.ts';
+import { readQueriesOf } from '../journal/readQueries.ts';
 import type { ShopTables } from '../schema.ts';
-import type { ReadTableWriter, TableSpec } from './projection.ts';
+import type { AnyTableSpec, ReadTableWriter } from './projection.ts';
 import type { RowSums } from './rowSums.ts';
 
 /** Stops a transaction because only one row may hold something; carries the refusal for the asker. */
@@ -18,8 +18,12 @@ export class OnlyOneError extends Error {
 type Row = Readonly<Record<string, unknown>>;
 
 /** Writes read tables inside a transaction; what changes goes into the sums as well. */
-export function readTableWriter(db: Kysely<ShopTables>, specs: readonly TableSpec[], sums: RowSums): ReadTableWriter {
-  const byName = new Map(specs.map((spec) => [spec.name as string, spec]));
+export function readTableWriter(
+  db: Kysely<ShopTables>,
+  specs: readonly AnyTableSpec[],
+  sums: RowSums,
+): ReadTableWriter {
+  const byName: ReadonlyMap<string, AnyTableSpec> = new Map(specs.map((spec) => [spec.name, spec]));
   const specOf = (name: string) => {
     const spec = byName.get(name);
     if (!spec) throw new Error(`A projection writes to a table that it does not name: ${name}`);
@@ -37,13 +41,13 @@ export function readTableWriter(db: Kysely<ShopTables>, specs: readonly TableSpe
     }
   };
   return {
-    rows: db as unknown as ReadQueries,
+    rows: readQueriesOf(db),
     insert: async (name, row) => {
       const columns = Object.keys(row);
-      const values = columns.map((column) => (row as Row)[column]);
+      const values = Object.values(row);
       const statement = sql`insert into ${sql.table(name)} (${sql.join(columns.map((column) => sql.ref(column)))}) values (${sql.join(values)})`;
-      await guarded(name, row as Row, () => statement.execute(db));
-      sums.add(specOf(name), row as Row);
+      await guarded(name, row, () => statement.execute(db));
+      sums.add(specOf(name), row);
     },
     change: async (name, match, set) => {
       const before = await found(name, match);
@@ -73,7 +77,7 @@ const BROKEN = /^UNIQUE constraint failed: (.+)$/;
 /** The refusal for a broken "only one": what was wanted and the row that has it. Null when the error is another. */
 async function refusalFor(
   db: Kysely<ShopTables>,
-  spec: TableSpec,
+  spec: AnyTableSpec,
   wanted: Row,
   error: unknown,
 ): Promise<Refusal | null> {

@@ -1,5 +1,5 @@
 import type { Tag } from '../../core/custody/part.ts';
-import type { Place } from '../../core/custody/place.ts';
+import { type Place, placeShape } from '../../core/custody/place.ts';
 import type { EnquiryId, JobId, MachineId, PartId } from '../../core/ids.ts';
 import type { Stream } from '../../core/journal/entry.ts';
 import type { EpochMs } from '../../core/time.ts';
@@ -16,7 +16,7 @@ export const openJobs = (read: Reader): Promise<readonly JobId[]> =>
       .orderBy('job')
       .select('job')
       .execute();
-    return rows.map((row) => row.job as JobId);
+    return rows.map((row) => row.job);
   });
 
 /** Jobs that have gone home, the oldest first. */
@@ -29,21 +29,21 @@ export const endedJobs = (read: Reader): Promise<readonly JobId[]> =>
       .orderBy('job')
       .select('job')
       .execute();
-    return rows.map((row) => row.job as JobId);
+    return rows.map((row) => row.job);
   });
 
 /** Jobs with an order that is not done with, the oldest order first. */
 export const jobsWithOrders = (read: Reader): Promise<readonly JobId[]> =>
   read.rows(async (tables) => {
     const rows = await tables.selectFrom('order_now').where('open', '=', 1).orderBy('id').select('job').execute();
-    return [...new Set(rows.map((row) => row.job as JobId))];
+    return [...new Set(rows.map((row) => row.job))];
   });
 
 /** Jobs whose record was written to last, newest first. */
 export const latestJobs = (read: Reader, limit: number): Promise<readonly JobId[]> =>
   read.rows(async (tables) => {
     const rows = await tables.selectFrom('job_now').orderBy('last_seq', 'desc').limit(limit).select('job').execute();
-    return rows.map((row) => row.job as JobId);
+    return rows.map((row) => row.job);
   });
 
 /** The newest job of a machine; null when it never had one. */
@@ -56,7 +56,7 @@ export const newestJobOf = (read: Reader, machine: MachineId): Promise<JobId | n
       .orderBy('last_seq', 'desc')
       .select('job')
       .executeTakeFirst();
-    return (row?.job ?? null) as JobId | null;
+    return row?.job ?? null;
   });
 
 /** The job a part was last moved for, while it is still where that move put it. */
@@ -68,7 +68,7 @@ export const jobThatHas = (read: Reader, part: PartId): Promise<JobId | null> =>
       .where('until_seq', 'is', null)
       .select('job')
       .executeTakeFirst();
-    return (row?.job ?? null) as JobId | null;
+    return row?.job ?? null;
   });
 
 /** What a tag is bound to now; null for one that was never issued or is void. */
@@ -80,7 +80,7 @@ export const streamOfTag = (read: Reader, tag: Tag): Promise<Stream | null> =>
       .where('live', '=', 1)
       .select('stream')
       .executeTakeFirst();
-    return (row?.stream ?? null) as Stream | null;
+    return row?.stream ?? null;
   });
 
 /** What a void tag hung on last, `shop` for one that hung on nothing; null for a tag that is not void. */
@@ -92,14 +92,14 @@ export const streamOfVoidTag = (read: Reader, tag: Tag): Promise<Stream | null> 
       .where('live', '=', 0)
       .select('stream')
       .executeTakeFirst();
-    return (row?.stream ?? null) as Stream | null;
+    return row?.stream ?? null;
   });
 
 /** Which of these tags have ever been bound, or are void. */
 export const tagsInUse = (read: Reader, tags: readonly Tag[]): Promise<ReadonlySet<Tag>> =>
   read.rows(async (tables) => {
     const rows = await tables.selectFrom('tag').where('tag', 'in', tags).select('tag').execute();
-    return new Set(rows.map((row) => row.tag as Tag));
+    return new Set(rows.map((row) => row.tag));
   });
 
 /** Every part that has not left for good. */
@@ -112,7 +112,7 @@ export const partsHere = (read: Reader): Promise<readonly PartId[]> =>
       .orderBy('part')
       .select('part')
       .execute();
-    return rows.map((row) => row.part as PartId);
+    return rows.map((row) => row.part);
   });
 
 /** Parts that are kept, and the job each was kept in. */
@@ -126,7 +126,7 @@ export const keptStays = (read: Reader): Promise<readonly { readonly part: PartI
       .orderBy('part')
       .select(['part', 'job'])
       .execute();
-    return rows.map((row) => ({ part: row.part as PartId, job: row.job as JobId }));
+    return rows.flatMap(({ part, job }) => (job === null ? [] : [{ part, job }]));
   });
 
 /** Every stay of a part, the first one first: its whole path. */
@@ -150,11 +150,11 @@ export const staysOf = (
       .selectAll()
       .execute();
     return rows.map((row, at) => ({
-      place: JSON.parse(row.place) as Place,
-      since: row.since as EpochMs,
-      until: (rows[at + 1]?.since ?? null) as EpochMs | null,
+      place: placeShape.parse(JSON.parse(row.place)),
+      since: row.since,
+      until: rows[at + 1]?.since ?? null,
       by: row.by,
-      job: row.job as JobId | null,
+      job: row.job,
     }));
   });
 
@@ -167,7 +167,7 @@ export const openEnquiries = (read: Reader): Promise<readonly EnquiryId[]> =>
       .orderBy('at')
       .select('enquiry')
       .execute();
-    return rows.map((row) => row.enquiry as EnquiryId);
+    return rows.map((row) => row.enquiry);
   });
 
 /** Where a paper stands: its kind, year and what took its place; null for a number never issued. */

@@ -1,6 +1,6 @@
-import type { Reach } from '../../core/approval/owner.ts';
-import type { Entry } from '../../core/journal/entry.ts';
-import type { Personal } from '../../core/journal/personal.ts';
+import type { AnyEntry } from '../../core/entries/subjects.ts';
+import type { Json } from '../../core/journal/entry.ts';
+import { sealedFields } from '../seal/sealedBody.ts';
 import { keyedDigest } from '../seal/shopKeys.ts';
 import { normalForm, type RecognitionKind } from './normal.ts';
 
@@ -13,33 +13,40 @@ export function recognitionDigest(searchKey: Uint8Array, kind: RecognitionKind, 
   return form === null ? null : keyedDigest(searchKey, [kind, form]);
 }
 
-type SealedBody = { readonly [field: string]: unknown };
+/** Kinds of entries that hold such a value. */
+export const RECOGNISABLE: ReadonlySet<string> = new Set([
+  'owner-known',
+  'owner-changed',
+  'machine-known',
+  'part-known',
+]);
 
 /**
  * What an entry can be recognised by.
- * @param opened Body with its personal values open.
- * @param sealed The same body as stored, for the names of the keys.
+ * @param opened The entry with its personal values open.
+ * @param sealed Its body as stored, for the names of the keys.
  */
-export function recognisableIn(
-  entry: Pick<Entry, 'kind'>,
-  opened: SealedBody,
-  sealed: SealedBody,
-): readonly Recognisable[] {
-  const under = (field: string) => (sealed[field] as { readonly key?: string } | null | undefined)?.key ?? null;
-  if (entry.kind === 'owner-known' || entry.kind === 'owner-changed') {
-    const key = under('reach');
-    const reach = (opened.reach as Personal<Reach> | undefined)?.value;
-    if (!key || !reach) return [];
-    const ways = [
-      { kind: 'phone', text: reach.phone },
-      { kind: 'mail', text: reach.mail },
-    ] as const;
-    return ways.flatMap(({ kind, text }) => (text === null ? [] : [{ kind, text, key }]));
+export function recognisableIn(opened: AnyEntry, sealed: Json): readonly Recognisable[] {
+  const under = (field: string) => sealedFields(sealed).find(({ path }) => path === `/${field}`)?.key ?? null;
+  switch (opened.kind) {
+    case 'owner-known':
+    case 'owner-changed': {
+      const key = under('reach');
+      const reach = opened.body.reach?.value;
+      if (!key || !reach) return [];
+      const ways = [
+        { kind: 'phone', text: reach.phone },
+        { kind: 'mail', text: reach.mail },
+      ] as const;
+      return ways.flatMap(({ kind, text }) => (text === null ? [] : [{ kind, text, key }]));
+    }
+    case 'machine-known':
+    case 'part-known': {
+      const key = under('serial');
+      const serial = opened.body.serial?.value;
+      return key && serial ? [{ kind: 'serial', text: serial, key }] : [];
+    }
+    default:
+      return [];
   }
-  if (entry.kind === 'machine-known' || entry.kind === 'part-known') {
-    const key = under('serial');
-    const serial = (opened.serial as Personal<string> | null | undefined)?.value;
-    return key && serial ? [{ kind: 'serial', text: serial, key }] : [];
-  }
-  return [];
 }

@@ -33,7 +33,7 @@ export async function eraseKeys(
  */
 export async function applyErased(db: Kysely<ShopTables>, keyFile: KeyFile, tableKey: Uint8Array): Promise<void> {
   const inShop = await db.selectFrom('erased_key').selectAll().execute();
-  for (const { id, at } of inShop) keyFile.erase([id], at as EpochMs);
+  for (const { id, at } of inShop) keyFile.erase([id], at);
   const known = new Set(inShop.map(({ id }) => id));
   for (const { id, at } of keyFile.erased()) {
     if (!known.has(id)) await db.insertInto('erased_key').values({ id, at }).execute();

@@ -26,7 +26,7 @@ export function headIsGenuine(headKey: Uint8Array, head: HeadRow): boolean {
 export const readHead = ({ branch, seq, at, hash }: Omit<HeadRow, 'mac'>): SealedHead => ({
   branch,
   seq,
-  at: at as EpochMs,
+  at,
   short: shortHead(seq, hash),
 });
 

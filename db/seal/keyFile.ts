@@ -91,7 +91,7 @@ export type HeadRow = {
   readonly branch: string;
   readonly seq: number;
   readonly hash: Uint8Array;
-  readonly at: number;
+  readonly at: EpochMs;
   readonly mac: Uint8Array;
 };
 export type ErasedKey = {
@@ -183,7 +183,7 @@ export class KeyFile {
 
   /** Living keys that do not open under the shop's key: their bytes were changed. */
   damaged(): readonly string[] {
-    const rows = this.#sqlite.prepare('select id, wrapped from key order by id').all() as KeyRow[];
+    const rows = this.#sqlite.prepare<[], KeyRow>('select id, wrapped from key order by id').all();
     return rows.filter(({ id, wrapped }) => unseal(this.#wrapping, wrapped, id) === null).map(({ id }) => id);
   }
 
@@ -231,10 +231,9 @@ export class KeyFile {
   keysOf(owner: string): readonly { readonly id: string; readonly purpose: Purpose }[] {
     const held =
       'select id, purpose from key where owner = $owner union select id, purpose from lost where owner = $owner';
-    return this.#sqlite.prepare(`${held} order by id`).all({ owner }) as {
-      id: string;
-      purpose: Purpose;
-    }[];
+    return this.#sqlite
+      .prepare<[{ owner: string }], { id: string; purpose: Purpose }>(`${held} order by id`)
+      .all({ owner });
   }
 
   /** Destroys keys for ever and remembers that they were destroyed. */
@@ -259,7 +258,7 @@ export class KeyFile {
 
   /** Every key destroyed so far: to be applied again after an older copy was brought back. */
   erased(): readonly ErasedKey[] {
-    return this.#sqlite.prepare('select id, owner, purpose, at from erased order by id').all() as ErasedKey[];
+    return this.#sqlite.prepare<[], ErasedKey>('select id, owner, purpose, at from erased order by id').all();
   }
 
   addHead(head: HeadRow): void {
@@ -272,7 +271,7 @@ export class KeyFile {
   giveUpHeads(branch: string, numbers: readonly number[]): void {
     this.#sqlite.transaction(() => {
       const gone = this.heads(branch).filter(({ seq }) => numbers.includes(seq));
-      const known = JSON.parse(this.note('heads-given-up') ?? '[]') as unknown[];
+      const known: readonly unknown[] = JSON.parse(this.note('heads-given-up') ?? '[]');
       const noted = gone.map(({ seq, hash, at }) => ({ branch, seq, hash: Buffer.from(hash).toString('hex'), at }));
       this.putNote('heads-given-up', JSON.stringify([...known, ...noted]));
       for (const { seq } of gone)
@@ -283,15 +282,19 @@ export class KeyFile {
   /** The last sealed head of a branch. */
   lastHead(branch: string): HeadRow | undefined {
     return this.#sqlite
-      .prepare('select branch, seq, hash, at, mac from head where branch = ? order by seq desc limit 1')
-      .get(branch) as HeadRow | undefined;
+      .prepare<[string], HeadRow>(
+        'select branch, seq, hash, at, mac from head where branch = ? order by seq desc limit 1',
+      )
+      .get(branch);
   }
 
   /** Sealed heads of a branch (of all, without one), oldest first. */
   heads(branch?: string): readonly HeadRow[] {
     return this.#sqlite
-      .prepare('select branch, seq, hash, at, mac from head where branch = coalesce(?, branch) order by seq')
-      .all(branch ?? null) as HeadRow[];
+      .prepare<[string | null], HeadRow>(
+        'select branch, seq, hash, at, mac from head where branch = coalesce(?, branch) order by seq',
+      )
+      .all(branch ?? null);
   }
 
   close(): void {

@@ -1,4 +1,5 @@
 import { PURPOSES, type Purpose } from '../../core/journal/personal.ts';
+import { isOneOf } from '../../core/table.ts';
 
 /**
  * Names a sealing key: `owner/purpose/n`. It says itself whose and what for, so that a body can be read for what it
@@ -11,6 +12,5 @@ export function readKeyId(
   id: string,
 ): { readonly owner: string; readonly purpose: Purpose; readonly n: number } | null {
   const [, owner, purpose, n] = /^(.+)\/([a-z]+)\/([1-9]\d*)$/.exec(id) ?? [];
-  if (!owner || !purpose || !n || !(PURPOSES as readonly string[]).includes(purpose)) return null;
-  return { owner, purpose: purpose as Purpose, n: Number(n) };
+  return owner && n && isOneOf(PURPOSES, purpose) ? { owner, purpose, n: Number(n) } : null;
 }

@@ -1,6 +1,7 @@
 import { canonicalJson } from '../../core/journal/canonicalJson.ts';
 import type { Json } from '../../core/journal/entry.ts';
 import { type Personal, PURPOSES, type Purpose } from '../../core/journal/personal.ts';
+import { isOneOf } from '../../core/table.ts';
 import { seal, unseal } from './cipher.ts';
 import { readKeyId } from './keyId.ts';
 
@@ -32,7 +33,7 @@ export function sealBody(
 ): Json {
   return change(body, '', (mark, path) => {
     const { id, key } = keyFor(mark.of, mark.personal);
-    const plain = Buffer.from(canonicalJson(mark.value as Json), 'utf8');
+    const plain = Buffer.from(canonicalJson(mark.value), 'utf8');
     return { sealed: seal(key, plain, aboutField(id, path)).toString('base64url'), key: id };
   });
 }
@@ -59,7 +60,7 @@ export function sealedFields(
       found.push({ path, key, opens });
       return;
     }
-    for (const [name, item] of Object.entries(value)) walk(item as Json, step(path, name));
+    for (const [name, item] of Object.entries<Json>(value)) walk(item, step(path, name));
   };
   walk(body, '');
   return found;
@@ -70,7 +71,9 @@ const step = (path: string, name: string) => `${path}/${name.replaceAll('~', '~0
 
 function change(value: unknown, path: string, onMark: (mark: Personal<unknown>, path: string) => Json): Json {
   if (Array.isArray(value)) return value.map((item, index) => change(item, step(path, String(index)), onMark));
-  if (typeof value !== 'object' || value === null) return value as Json;
+  if (value === null || typeof value === 'boolean' || typeof value === 'number' || typeof value === 'string')
+    return value;
+  if (typeof value !== 'object') throw new TypeError(`No JSON at ${path || '/'}: ${typeof value}`);
   if (isPersonal(value)) return onMark(value, path);
   if (isSealedField(value))
     throw new TypeError(`A body may not hold what looks like a sealed field (at ${path || '/'})`);
@@ -83,7 +86,7 @@ function reopen(value: Json, path: string, keyOf: (id: string) => Uint8Array | n
   if (typeof value !== 'object' || value === null) return value;
   if (isSealedField(value)) return reopenField(value, path, keyOf);
   return Object.fromEntries(
-    Object.entries(value).map(([name, item]) => [name, reopen(item as Json, step(path, name), keyOf)]),
+    Object.entries<Json>(value).map(([name, item]) => [name, reopen(item, step(path, name), keyOf)]),
   );
 }
 
@@ -94,12 +97,13 @@ function reopenField(field: SealedField, path: string, keyOf: (id: string) => Ui
   const key = keyOf(field.key);
   if (!key) return { ...mark, value: null };
   const plain = unseal(key, Buffer.from(field.sealed, 'base64url'), aboutField(field.key, path));
-  return { ...mark, value: plain && (JSON.parse(plain.toString('utf8')) as unknown) };
+  const value: Json = plain && JSON.parse(plain.toString('utf8'));
+  return { ...mark, value };
 }
 
 function isPersonal(value: object): value is Personal<unknown> {
   if (!('personal' in value && 'of' in value && 'value' in value) || Object.keys(value).length !== 3) return false;
-  return typeof value.of === 'string' && (PURPOSES as readonly unknown[]).includes(value.personal);
+  return typeof value.of === 'string' && isOneOf(PURPOSES, value.personal);
 }
 
 function isSealedField(value: object): value is SealedField {

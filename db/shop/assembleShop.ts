@@ -1,7 +1,7 @@
 import { refuse } from '../../core/commands/kernel/decision.ts';
 import type { Notice } from '../../core/contract/standing.ts';
 import type { Stream } from '../../core/journal/entry.ts';
-import { type EpochMs, MINUTE_MS } from '../../core/time.ts';
+import { type EpochMs, epochMs, MINUTE_MS } from '../../core/time.ts';
 import { isBlobName } from '../blobs/blobName.ts';
 import { getBlob, hasBlob, putBlob, sweepBlobs } from '../blobs/blobs.ts';
 import { Bell, changesAfter } from '../journal/changes.ts';
@@ -28,7 +28,7 @@ import { type OpenRefusal, onlyRead, refusalFromError } from './openRefusal.ts';
 import type { ShopPaths } from './paths.ts';
 import { openQueue } from './queue.ts';
 import { type CommandPlace, runCommand } from './runCommand.ts';
-import type { NotExecuted, Shop } from './shop.ts';
+import type { Shop } from './shop.ts';
 import { StandingKept } from './standing.ts';
 import { openTelling } from './tellUnreadable.ts';
 
@@ -123,7 +123,7 @@ export async function assembleShop({ branch, clock, log }: Opening, parts: ShopP
     await keepMark();
     if (keyFile.note('marked') === null) keyFile.putNote('marked', 'yes');
   }
-  const lastAt = ((await lastLink(reading, branch))?.at ?? 0) as EpochMs;
+  const lastAt = (await lastLink(reading, branch))?.at ?? epochMs(0);
   clockBehind(lastAt - clock(), lastAt);
   await (await openReader()).loadReadable('shop');
 
@@ -132,7 +132,7 @@ export async function assembleShop({ branch, clock, log }: Opening, parts: ShopP
     path: paths.shop,
     runCommand: async (asked, decide) =>
       closed
-        ? (refuse('shop-is-closing') as NotExecuted)
+        ? refuse('shop-is-closing')
         : standing.onlyRead
           ? { ok: false, refusal: onlyRead(standing.onlyRead) }
           : runCommand(commandPlace, asked, decide),
@@ -148,7 +148,7 @@ export async function assembleShop({ branch, clock, log }: Opening, parts: ShopP
         .orderBy('stream')
         .select('stream')
         .execute();
-      return rows.map(({ stream }) => stream as Stream);
+      return rows.map(({ stream }) => stream);
     },
     blobs: {
       put: async (bytes, { of, purpose }) => {

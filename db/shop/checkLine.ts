@@ -106,7 +106,7 @@ export function unknownKeys(sqlite: Sqlite, keyFile: KeyFile): readonly string[]
     if (!(bytes instanceof Uint8Array)) continue;
     for (const [, name] of Buffer.from(bytes).toString('utf8').matchAll(SEALED_UNDER)) if (name) names.add(name);
   }
-  return [...names].map((name) => JSON.parse(`"${name}"`) as string).filter((name) => !keyFile.knows(name));
+  return [...names].map((name): string => JSON.parse(`"${name}"`)).filter((name) => !keyFile.knows(name));
 }
 
 /** A sealed field as canonical JSON writes it. */

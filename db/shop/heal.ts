@@ -1,7 +1,7 @@
 import type { EpochMs } from '../../core/time.ts';
 import type { Log } from '../log/log.ts';
 import type { ProjectionTools } from '../projections/apply.ts';
-import type { TableSpec } from '../projections/projection.ts';
+import type { AnyTableSpec } from '../projections/projection.ts';
 import { PROJECTIONS } from '../projections/projections.ts';
 import { outOfStep, type RebuildPlace, rebuildTables } from '../projections/rebuild.ts';
 import { tableDigest } from '../projections/rowSums.ts';
@@ -54,7 +54,7 @@ async function sumUpCommands({ db, sqlite }: RebuildPlace, key: Uint8Array): Pro
     .execute();
 }
 
-function digestIfThere(sqlite: Sqlite, spec: TableSpec, key: Uint8Array): string | null {
+function digestIfThere(sqlite: Sqlite, spec: AnyTableSpec, key: Uint8Array): string | null {
   const there = sqlite.prepare(`select 1 from sqlite_master where type = 'table' and name = ?`).get(spec.name);
   return there === undefined ? null : tableDigest(sqlite, spec, key);
 }

@@ -35,7 +35,7 @@ function writeOnce(path: string, mine: Holder): void {
   try {
     writeFileSync(path, JSON.stringify(mine), { flag: 'wx', mode: 0o600 });
   } catch (error) {
-    if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw error;
+    if (codeOf(error) !== 'EEXIST') throw error;
     const quicker = readHolder(path);
     throw new Refused({
       refused: 'held-by-another',
@@ -46,6 +46,9 @@ function writeOnce(path: string, mine: Holder): void {
     });
   }
 }
+
+/** The system's name of an error; null for any other. */
+const codeOf = (error: unknown) => (error instanceof Error && 'code' in error ? error.code : null);
 
 /** Who holds a folder according to its lock file; null without one, or when it cannot be read. */
 function readHolder(path: string): Holder | null {
@@ -63,7 +66,7 @@ function isAlive({ pid, started, host }: Holder): boolean {
   try {
     process.kill(pid, 0);
   } catch (error) {
-    if ((error as NodeJS.ErrnoException).code === 'ESRCH') return false;
+    if (codeOf(error) === 'ESRCH') return false;
   }
   const now = startOf(pid);
   return started === null || now === null || now === started;

@@ -1,8 +1,8 @@
 import type { Kysely } from 'kysely';
 import { refuse } from '../../core/commands/kernel/decision.ts';
 import { sameBytes } from '../../core/journal/chain.ts';
-import type { Draft, Stream } from '../../core/journal/entry.ts';
-import type { EpochMs } from '../../core/time.ts';
+import type { Draft } from '../../core/journal/entry.ts';
+import { type EpochMs, epochMs } from '../../core/time.ts';
 import { append, type SealedDraft, stillHolds } from '../journal/append.ts';
 import type { Bell } from '../journal/changes.ts';
 import { lastLink } from '../journal/lastLink.ts';
@@ -130,17 +130,17 @@ function write(
     if (!(await stillHolds(tx, branch, looked))) return 'stale';
     const { command, by, device } = asked;
     const before = await lastLink(tx, branch);
-    const last = before?.at ?? 0;
+    const last = before?.at ?? epochMs(0);
     const now = place.clock();
     // Overtaken while it was decided, it is dated no earlier than what overtook it; a clock that ran back is written down as it is.
-    const dated = now >= last ? (Math.max(at, last) as EpochMs) : at;
+    const dated = now >= last ? epochMs(Math.max(at, last)) : at;
     const rows = await append(tx, { branch, at: dated, by, device, command }, sealed);
     const [first, end] = [rows[0], rows.at(-1)];
     if (!first || !end) throw new Error('Nothing was appended');
     const behind = last - now;
     if (behind > 0) {
       place.log('clock-behind', { ms: behind, seq: first.seq });
-      place.clockBehind(behind, last as EpochMs);
+      place.clockBehind(behind, last);
     }
     const record: CommandTable = {
       branch,
@@ -157,7 +157,7 @@ function write(
     await sums.keep(tx);
     await tx.updateTable('projection').set({ seq: end.seq }).execute();
     await putMeta(tx, 'keys-made', String(place.keyFile.made()));
-    return { ok: true, seq: end.seq, firstStream: first.stream as Stream, replayed: false };
+    return { ok: true, seq: end.seq, firstStream: first.stream, replayed: false };
   });
 }
 
@@ -175,9 +175,8 @@ async function answeredBefore(
     .selectAll()
     .executeTakeFirst();
   if (!row) return null;
-  if (!sameBytes(row.asked, askedDigest))
-    return refuse('command-id-used-before', { command, seq: row.last_seq }) as NotExecuted;
-  return { ok: true, seq: row.last_seq, firstStream: row.made as Stream, replayed: true };
+  if (!sameBytes(row.asked, askedDigest)) return refuse('command-id-used-before', { command, seq: row.last_seq });
+  return { ok: true, seq: row.last_seq, firstStream: row.made, replayed: true };
 }
 
 /** The entries with their personal values sealed, under keys that are on the disk. */

@@ -27,10 +27,9 @@ export async function salvage(
 ): Promise<Sqlite> {
   const db = kyselyOn<ShopTables>(into);
   await migrate(into, db, '');
-  const triggers = into.prepare(`select name, sql from sqlite_master where type = 'trigger'`).all() as {
-    name: string;
-    sql: string;
-  }[];
+  const triggers = into
+    .prepare<[], { name: string; sql: string }>(`select name, sql from sqlite_master where type = 'trigger'`)
+    .all();
   // They let in only the next entry; here some are missing.
   for (const { name } of triggers) into.exec(`drop trigger ${name}`);
   into.pragma('foreign_keys = OFF');
@@ -60,7 +59,7 @@ export function copyRows(from: Sqlite, into: Sqlite, table: string): void {
 /** Every row that can be read: all at once, or one by one around what cannot. */
 function rowsOf(from: Sqlite, table: string): readonly Row[] {
   try {
-    return from.prepare(`select * from ${table}`).all() as Row[];
+    return from.prepare<[], Row>(`select * from ${table}`).all();
   } catch {
     return rowsOneByOne(from, table);
   }
@@ -69,10 +68,10 @@ function rowsOf(from: Sqlite, table: string): readonly Row[] {
 function rowsOneByOne(from: Sqlite, table: string): readonly Row[] {
   const rows: Row[] = [];
   const most = tried(() => Number(from.prepare(`select max(rowid) from ${table}`).pluck().get()));
-  const get = tried(() => from.prepare(`select * from ${table} where rowid = ?`));
+  const get = tried(() => from.prepare<[number], Row>(`select * from ${table} where rowid = ?`));
   if (!get) return [];
   for (let number = 1, last = 0; number <= (most ?? last + TRIED_BEYOND); number++) {
-    const row = tried(() => get.get(number) as Row | undefined);
+    const row = tried(() => get.get(number));
     if (!row) continue;
     rows.push(row);
     last = number;

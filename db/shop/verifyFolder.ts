@@ -2,7 +2,7 @@ import { randomBytes } from 'node:crypto';
 import { statSync } from 'node:fs';
 import { canonicalJson } from '../../core/journal/canonicalJson.ts';
 import type { Json } from '../../core/journal/entry.ts';
-import type { BlobName } from '../blobs/blobName.ts';
+import { isBlobName } from '../blobs/blobName.ts';
 import { getBlob, hasBlob } from '../blobs/blobs.ts';
 import type { Finding } from '../journal/finding.ts';
 import { parseStored } from '../journal/readEntry.ts';
@@ -172,8 +172,8 @@ function blobFindings(
       .match(/blob:[0-9a-f]{64}/g) ?? [],
   );
   return [...named].flatMap((name) => {
-    if (!hasBlob(paths.blobs, name as BlobName)) return [];
-    const got = getBlob(paths.blobs, name as BlobName, keyOf);
+    if (!isBlobName(name) || !hasBlob(paths.blobs, name)) return [];
+    const got = getBlob(paths.blobs, name, keyOf);
     return 'refused' in got && got.refused === 'blob-damaged'
       ? [{ seq, wrong: 'blob-damaged' as const, detail: name }]
       : [];

@@ -92,7 +92,7 @@ function withPreparedOnce(sqlite: Sqlite): SqliteDatabase {
       const known = statements.get(text);
       if (known) return known;
       if (statements.size >= KEPT_STATEMENTS) statements.clear();
-      const made = sqlite.prepare(text) as unknown as ReturnType<SqliteDatabase['prepare']>;
+      const made = sqlite.prepare<[readonly unknown[]]>(text);
       statements.set(text, made);
       return made;
     },

@@ -19,7 +19,10 @@ export const accept = (...entries: readonly AnyEntry[]): Decision => ({
   shown: [],
 });
 
-export const refuse = (refused: RefusalName, facts: Readonly<Record<string, unknown>> = {}): Decision => ({
+export const refuse = (
+  refused: RefusalName,
+  facts: Readonly<Record<string, unknown>> = {},
+): Extract<Decision, { readonly ok: false }> => ({
   ok: false,
   refusal: { ...facts, refused },
 });
