@@ -9,17 +9,11 @@ import { spentMinor } from '../job/money/charges.ts';
 import { withWorkDone } from '../job/money/withinWord.ts';
 import { dayMinutesOf, daysUntilPromised } from '../job/promise/delay.ts';
 import type { Work } from '../job/work.ts';
+import { isOneOf } from '../table.ts';
 import { type EpochMs, MINUTE_MS, minutes } from '../time.ts';
 import { SWITCHES } from '../tracing/live/model/assemblyStates.ts';
-import type {
-  Circuit,
-  Loaner,
-  LoanerStanding,
-  LoggedStep,
-  MachineFacts,
-  Switch,
-  TracingCase,
-} from '../tracing/live/types.ts';
+import { CIRCUITS } from '../tracing/live/model/circuits.ts';
+import type { Loaner, LoanerStanding, LoggedStep, MachineFacts, Switch, TracingCase } from '../tracing/live/types.ts';
 import type { JobView } from './tracingDoor.ts';
 
 /** How good a shop part counts in a trial; null when it is no loaner. */
@@ -104,7 +98,7 @@ function loggedStep(work: Work): LoggedStep[] {
       handsOn: work.handsOn,
       waiting: work.waiting,
       loaners: work.loaners,
-      leftOut: work.leftOut as readonly Circuit[],
+      leftOut: work.leftOut.filter((circuit) => isOneOf(CIRCUITS, circuit)),
       struck: work.struck !== null,
     },
   ];

@@ -1,3 +1,4 @@
+import type { Tag } from '../custody/part.ts';
 import type { Place } from '../custody/place.ts';
 import type { SlotThenNow } from '../custody/readouts/inAgainstOut.ts';
 import type { PartOut } from '../custody/readouts/partsOut.ts';
@@ -24,6 +25,6 @@ export type OutRow = PartOut & { readonly called: string | null; readonly holder
 /** A machine's slots at taking-in and now. */
 export type MachineThenNow = {
   readonly called: string;
-  readonly tag: string | null;
+  readonly tag: Tag | null;
   readonly slots: readonly SlotThenNow[];
 };

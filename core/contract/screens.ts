@@ -1,6 +1,7 @@
 import type { Owner } from '../approval/owner.ts';
 import type { Part } from '../custody/ledger.ts';
 import type { Machine } from '../custody/machine.ts';
+import type { Tag } from '../custody/part.ts';
 import type { Kept } from '../custody/readouts/kept.ts';
 import type { JobId, PartId } from '../ids.ts';
 import type { Enquiry } from '../job/enquiry.ts';
@@ -23,7 +24,7 @@ import type { Belief, BenchTable, Offer, StepHandling, Suspect, Verdict } from '
 export type DayPoint = {
   readonly job: JobId;
   readonly called: string;
-  readonly tag: string | null;
+  readonly tag: Tag | null;
   readonly stage: Stage;
   readonly band: Band;
   readonly promised: EpochMs | null;

@@ -1,4 +1,5 @@
 import type { Interval } from './interval.ts';
+import { nth } from './rows.ts';
 import { incompleteBeta } from './specialFunctions.ts';
 
 /**
@@ -10,7 +11,7 @@ export function medianInterval(data: readonly number[], confidence = 0.95): Inte
   const rank = lowRank(data.length, confidence);
   if (rank === null) return null;
   const sorted = data.toSorted((a, b) => a - b);
-  return { low: sorted[rank - 1] as number, high: sorted[data.length - rank] as number };
+  return { low: nth(sorted, rank - 1), high: nth(sorted, data.length - rank) };
 }
 
 /** The largest rank so far from the middle that no more than half the doubt lies outside it; ranks count from 1. */

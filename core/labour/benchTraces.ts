@@ -1,4 +1,5 @@
 import type { Prng } from '../figures/prng.ts';
+import { at, nth } from '../figures/rows.ts';
 import { assemblyOf, closingMinutes, movesBefore } from '../tracing/live/assembly.ts';
 import type { Condition } from '../tracing/live/belief/condition.ts';
 import type { Hypothesis } from '../tracing/live/belief/hypotheses.ts';
@@ -55,7 +56,7 @@ export function benchTraces(model: FaultModel, given: TracingCase | null): Trace
   return {
     histories: () => histories,
     run: (stepTimes, random) => {
-      const drawn = truths.list[draw(truths.chances, random)] as Truth;
+      const drawn = nth(truths.list, draw(truths.chances, random));
       const { hypothesis } = drawn;
       let { standing } = drawn;
       let moment = start;
@@ -132,7 +133,7 @@ function logged(model: FaultModel, tracing: TracingCase, step: Step, at: number)
 
 function mendedBy(mends: Float64Array, { first, second }: Hypothesis, standing: number, random: Prng): number {
   const goes = (bit: number, fault: number) =>
-    (standing & bit) !== 0 && fault >= 0 && random.next() < (mends[fault] as number) ? bit : 0;
+    (standing & bit) !== 0 && fault >= 0 && random.next() < at(mends, fault) ? bit : 0;
   return standing & ~goes(FIRST, first) & ~goes(SECOND, second);
 }
 

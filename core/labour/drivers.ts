@@ -1,3 +1,4 @@
+import { at } from '../figures/rows.ts';
 import type { LabourEstimate } from './types.ts';
 
 /** All runs of an estimate, as far as their spread is explained: one value of each run in each list. */
@@ -18,7 +19,7 @@ export function driversOf({ faults, tracing, work }: Spread): LabourEstimate['dr
   const byFault = new Map<string | null, { sum: number; count: number }>();
   faults.forEach((fault, run) => {
     const known = byFault.get(fault) ?? { sum: 0, count: 0 };
-    known.sum += tracing[run] as number;
+    known.sum += at(tracing, run);
     known.count += 1;
     byFault.set(fault, known);
   });

@@ -2,6 +2,7 @@ import { drawLogNormal, logNormalOf } from '../figures/logNormal.ts';
 import { medianInterval } from '../figures/medianInterval.ts';
 import { type Prng, prng } from '../figures/prng.ts';
 import { quantileOfSorted } from '../figures/quantile.ts';
+import { addAt, at } from '../figures/rows.ts';
 import { knownFault } from '../tracing/live/model/special.ts';
 import { verdictAfter } from '../tracing/live/offer/verdictAfter.ts';
 import { driversOf, type Spread } from './drivers.ts';
@@ -63,8 +64,8 @@ function addRun({ model, rates, work }: EstimateRequest, runs: Runs, n: number, 
   if (traced.ended) {
     for (const task of work) {
       const minutes = taskMinutes(task, random);
-      const column = runs.work.get(task.id) as Float64Array;
-      column[n] = (column[n] as number) + minutes;
+      const column = runs.work.get(task.id);
+      if (column) addAt(column, n, minutes);
       after += minutes;
     }
     after += fault?.mendMinutes ?? 0;
@@ -100,11 +101,10 @@ function summed({ rates, seed, paths }: EstimateRequest, runs: Runs, policy: Lab
   const toCome = runs.minutes.toSorted();
   // More minutes never cost less: what is sorted by minutes is sorted by price.
   const price = toCome.map(labour);
-  const withParts = runs.minutes.map((minutes, n) => labour(minutes) + (runs.partMinor[n] as number)).sort();
-  const band = [0.1, 0.5, 0.9].map((p) => quantileOfSorted(toCome, p));
+  const withParts = runs.minutes.map((minutes, n) => labour(minutes) + at(runs.partMinor, n)).sort();
   const rounded = (plus: number) => {
-    const [p10, p50, p90] = band.map((one) => tenth(plus + one)) as [number, number, number];
-    return { p10, p50, p90 };
+    const quantile = (p: number) => tenth(plus + quantileOfSorted(toCome, p));
+    return { p10: quantile(0.1), p50: quantile(0.5), p90: quantile(0.9) };
   };
   const whole = (sorted: Float64Array) => ({
     p50: Math.round(quantileOfSorted(sorted, 0.5)),
@@ -134,7 +134,7 @@ function summed({ rates, seed, paths }: EstimateRequest, runs: Runs, policy: Lab
 }
 
 function likeliestPart({ parts, partMinor }: Runs): string | null {
-  const counts = countsOf(parts, (n) => (partMinor[n] as number) > 0);
+  const counts = countsOf(parts, (n) => at(partMinor, n) > 0);
   return [...counts].toSorted((a, b) => b[1] - a[1])[0]?.[0] ?? null;
 }
 

@@ -1,8 +1,19 @@
 import known from '../../assets/labour/known-work.json' with { type: 'json' };
-import type { WorkTask } from './types.ts';
+import usual from '../../assets/labour/work.json' with { type: 'json' };
+import { oneOf } from '../table.ts';
+import { WORK_KINDS, type WorkTask } from './types.ts';
+
+/** Work as its files have it, where kinds are plain texts. */
+type Written = Omit<WorkTask, 'kind'> & { readonly kind: string };
+
+const workOf = (written: readonly Written[]): readonly WorkTask[] =>
+  written.map(({ id, kind, minutes, chance }) => ({ id, kind: oneOf(WORK_KINDS, kind), minutes, chance }));
 
 /** Work that is agreed by name, with its stated minutes. */
-export const KNOWN_WORK = known.work as readonly WorkTask[];
+export const KNOWN_WORK = workOf(known.work);
+
+/** Work that follows once a fault is known, with its stated minutes. */
+export const USUAL_WORK = workOf(usual.work);
 
 /** Work agreed by name that is not done yet, and what comes after any work; a task nobody has minutes for is taken as any. */
 export function knownWork(

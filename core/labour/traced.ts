@@ -1,5 +1,6 @@
 import { drawLogNormal, TWENTIETHS_APART } from '../figures/logNormal.ts';
 import type { Prng } from '../figures/prng.ts';
+import { nth } from '../figures/rows.ts';
 import type { Step } from '../tracing/live/types.ts';
 import { drawMinutes } from './tasks/taskTime.ts';
 import type { EstimateRequest } from './types.ts';
@@ -32,7 +33,7 @@ export function stepMinutes(step: Step, times: StepTimes, random: Prng): number 
 export function draw(chances: ArrayLike<number>, random: Prng): number {
   let left = random.next();
   for (let at = 0; at < chances.length; at++) {
-    left -= chances[at] as number;
+    left -= nth(chances, at);
     if (left < 0) return at;
   }
   return chances.length - 1;

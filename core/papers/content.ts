@@ -1,3 +1,4 @@
+import type { Json } from '../json.ts';
 import type { PaperKindId } from '../text/paperWords.ts';
 import type { EpochMs } from '../time.ts';
 import type { LabelSize, PageSize } from './sizes.ts';
@@ -8,6 +9,10 @@ import type { TagGrid } from './tags/tagGrid.ts';
  * and nothing of how it is drawn. The stored content, not the drawing, is what a paper's hash is taken over.
  */
 export type Paper = Sheet | Labels;
+
+/** Is this a paper's content as it was kept? Whether anything in it was changed since, its hash says. */
+export const isPaper = (kept: Json): kept is Paper =>
+  typeof kept === 'object' && kept !== null && 'shape' in kept && (kept.shape === 'sheet' || kept.shape === 'labels');
 
 type PaperBase = {
   readonly kind: PaperKindId;

@@ -1,6 +1,7 @@
 import { type ParseArgsOptionsConfig, parseArgs } from 'node:util';
+import { tableOf } from '../../core/table.ts';
 
-export type Options<Names extends string> = { readonly [name in Names]?: string };
+export type Options<Names extends string> = { readonly [name in Names]: string | undefined };
 
 /**
  * Reads `--name VALUE` options and the rest. Anything that is not asked for is named, not ignored.
@@ -18,7 +19,11 @@ export function readOptions<Names extends string>(
       allowPositionals: true,
       strict: true,
     });
-    return { options: values as Options<Names>, rest: positionals };
+    const options = tableOf(names, (name) => {
+      const value = values[name];
+      return typeof value === 'string' ? value : undefined;
+    });
+    return { options, rest: positionals };
   } catch (error) {
     return { wrong: error instanceof Error ? error.message : String(error) };
   }

@@ -4,7 +4,8 @@ import type { OutRow, PathStay } from '../../core/contract/custodySheets.ts';
 import type { Place } from '../../core/custody/place.ts';
 import { placeFacts } from '../../core/custody/readouts/placeFacts.ts';
 import { formatTag, parseTag } from '../../core/custody/tag.ts';
-import type { MachineId, PartId } from '../../core/ids.ts';
+import { idIn, isStreamOf } from '../../core/entries/subjects.ts';
+import type { MachineId } from '../../core/ids.ts';
 import { fill } from '../../core/text/wordsFor.ts';
 import { epochMs } from '../../core/time.ts';
 import { type Reader, streamOfTag } from '../../db/index.ts';
@@ -45,17 +46,18 @@ export const parts: CliCommand = {
         for (const row of await outOfOurs(read, at)) io.out(outLine(row, day));
         return 0;
       }
-      const [subject = '', id = ''] = ((await streamOfTag(read, tag)) ?? '').split(':');
-      if (subject !== (what === 'inside' ? 'machine' : 'part')) {
-        io.err(fill(words['tag-unknown'], { tag: formatTag(tag) }));
-        return 2;
+      const stream = (await streamOfTag(read, tag)) ?? 'shop';
+      if (what === 'inside' && isStreamOf('machine', stream)) {
+        await inside(read, idIn(stream), io);
+        return 0;
       }
-      if (what === 'inside') await inside(read, id as MachineId, io);
-      else {
-        const path = await partPath(read, id as PartId, at);
+      if (what !== 'inside' && isStreamOf('part', stream)) {
+        const path = await partPath(read, idIn(stream), at);
         for (const stay of what === 'path' ? path : path.slice(-1)) io.out(stayLine(stay, day));
+        return 0;
       }
-      return 0;
+      io.err(fill(words['tag-unknown'], { tag: formatTag(tag) }));
+      return 2;
     });
   },
 };
@@ -75,7 +77,7 @@ const stayLine = ({ place, holder, since, called, by }: PathStay, day: (at: numb
 
 const outLine = (row: OutRow, day: (at: number) => string) =>
   fill(words.out, {
-    tag: row.tag === null ? '–' : formatTag(row.tag as never),
+    tag: row.tag === null ? '–' : formatTag(row.tag),
     name: row.name,
     place: placeText(row.is, row.holder),
     for: forWhom(row.called),

@@ -1,4 +1,5 @@
 import words from '../../assets/words/en/plan.json' with { type: 'json' };
+import { isOneOf, keyOf, keysOf } from '../../core/table.ts';
 import { say } from '../../core/text/say.ts';
 import { type Log, nextStep } from '../../core/tracing/plan/nextStep.ts';
 import { parseLog } from '../../core/tracing/plan/parseLog.ts';
@@ -86,8 +87,8 @@ function refuseFile(refusal: PlanRefusal, file: string, options: PlanArguments, 
 }
 
 function tell(refusal: PlanRefusal, file: string, io: Io): void {
-  const template = words.says[refusal.refused as keyof typeof words.says];
-  const counted = words.counted[refusal.counted as keyof typeof words.counted];
+  const template = words.says[keyOf(words.says, refusal.refused)];
+  const counted = isOneOf(keysOf(words.counted), refusal.counted) ? words.counted[refusal.counted] : undefined;
   const facts = Object.fromEntries(Object.entries(refusal).map(([name, fact]) => [name, String(fact)]));
   const says = say(template, { ...facts, counted: counted ?? '' });
   const field = fieldOf(refusal);

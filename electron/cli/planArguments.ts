@@ -17,9 +17,10 @@ export function readArguments(args: readonly string[]): PlanArguments | { readon
   let cut: number | undefined;
   let next: string | undefined;
   let json = false;
-  for (let at = 0; at < args.length; at++) {
-    const [name, joined] = splitOption(args[at] as string);
-    const value = (): string | undefined => joined ?? args[++at];
+  const left = [...args];
+  for (let given = left.shift(); given !== undefined; given = left.shift()) {
+    const [name, joined] = splitOption(given);
+    const value = (): string | undefined => joined ?? left.shift();
     if (name === '--json') json = true;
     else if (name === '--method') {
       const given = value();

@@ -11,7 +11,7 @@ import { cannotStartText } from '../words/cannotStart.ts';
 import type { Io } from './command.ts';
 
 export type OpenedShop = { readonly shop: Shop; readonly state: ShopState };
-export type ShopWhere = { readonly data?: string; readonly wallet?: string };
+export type ShopWhere = { readonly data?: string | undefined; readonly wallet?: string | undefined };
 
 /**
  * Opens the shop's folder, does something with it and closes it again. What only reads is done beside the open app, and

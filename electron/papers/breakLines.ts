@@ -13,10 +13,10 @@ export type WidthOf = (text: string, style: Style) => number;
  */
 export function breakLines(text: Text, style: Style, width: number, widthOf: WidthOf): readonly Line[] {
   const runs = typeof text === 'string' ? [{ text }] : text;
-  const lines: Piece[][] = [[]];
+  let line: Piece[] = [];
+  const lines = [line];
   let used = 0;
   const put = (word: string, wordStyle: Style) => {
-    const line = lines[lines.length - 1] as Piece[];
     const last = line[line.length - 1];
     const wordWidth = widthOf(word, wordStyle);
     if (last && last.style === wordStyle) {
@@ -25,7 +25,8 @@ export function breakLines(text: Text, style: Style, width: number, widthOf: Wid
     used += wordWidth;
   };
   const wrap = () => {
-    lines.push([]);
+    line = [];
+    lines.push(line);
     used = 0;
   };
   for (const run of runs) {

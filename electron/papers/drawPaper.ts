@@ -11,19 +11,26 @@ import { structureRoot } from './structure.ts';
 /** What a kept paper is written as. PDF/A-1b is for the one validator that can be had; papers are PDF/A-2a. */
 export type Subset = 'PDF/A-2a' | 'PDF/A-1b';
 
+/** No standard font may get in: they cannot be embedded. Null says so; the library's types leave it out. */
+const none: unknown = null;
+const NO_FONT = none as string;
+
 /**
  * Draws a paper as tagged PDF. The same content and fonts give the same bytes: nothing in it comes from the clock,
  * the machine or chance.
  */
-export async function drawPaper(paper: Paper, fonts: PaperFonts, subset: Subset = 'PDF/A-2a'): Promise<Uint8Array> {
+export async function drawPaper(
+  paper: Paper,
+  fonts: PaperFonts,
+  subset: Subset = 'PDF/A-2a',
+): Promise<Uint8Array<ArrayBuffer>> {
   const size = pageOf(paper);
   const doc = new PDFDocument({
     size,
     margin: 0,
     autoFirstPage: false,
     bufferPages: true,
-    // No standard font may get in: they cannot be embedded.
-    font: null as unknown as string,
+    font: NO_FONT,
     pdfVersion: subset === 'PDF/A-1b' ? '1.4' : '1.7',
     subset,
     tagged: true,
@@ -38,8 +45,8 @@ export async function drawPaper(paper: Paper, fonts: PaperFonts, subset: Subset 
     },
   });
   escapeMetadata(doc);
-  doc.registerFont('regular', fonts.regular as Buffer);
-  doc.registerFont('semibold', fonts.semibold as Buffer);
+  doc.registerFont('regular', fonts.regular);
+  doc.registerFont('semibold', fonts.semibold);
   const bytes = collected(doc);
   const pen = takePen(doc);
   doc.addPage();
@@ -56,7 +63,7 @@ function pageOf(paper: Paper): [number, number] {
   return paper.grid ? [...PAGE[paper.grid.page]] : [paper.size.widthMm * MM, paper.size.heightMm * MM];
 }
 
-function collected(doc: PDFKit.PDFDocument): Promise<Uint8Array> {
+function collected(doc: PDFKit.PDFDocument): Promise<Uint8Array<ArrayBuffer>> {
   return new Promise((resolve, reject) => {
     const chunks: Buffer[] = [];
     doc.on('data', (chunk: Buffer) => chunks.push(chunk));

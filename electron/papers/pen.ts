@@ -2,10 +2,6 @@ import type { Text } from '../../core/papers/content.ts';
 import { breakLines, type Line } from './breakLines.ts';
 import { INK, type Style, THIN } from './measures.ts';
 
-/** What is used of fontkit's font, which pdfkit keeps to itself. */
-type Glyphs = { hasGlyphForCodePoint(code: number): boolean };
-type Marked = { _font: { font: Glyphs } };
-
 const FEATURES = ['tnum', 'lnum', 'kern', 'liga'] as const;
 
 /** Puts words and lines on the page. Where on it is the caller's to know. */
@@ -27,7 +23,7 @@ export function takePen(doc: PDFKit.PDFDocument) {
   };
 
   doc.font('regular');
-  const glyphs = (doc as unknown as Marked)._font.font;
+  const glyphs = doc._font.font;
   /** What the face cannot write becomes a question mark; what has no shape at all is left out. */
   const writable = (text: string): string =>
     Array.from(text.normalize('NFC').replaceAll('\t', ' ').replace(SHAPELESS, ''), (letter) =>

@@ -46,13 +46,11 @@ function branchOf(doc: PDFKit.PDFDocument, element: () => PDFKit.PDFStructureEle
   };
 }
 
-type WithDictionary = { dictionary: { data: { A?: Record<string, unknown> } } };
-
 function elementOf(doc: PDFKit.PDFDocument, role: string, options: RoleOptions): PDFKit.PDFStructureElement {
-  const element = doc.struct(role, options as PDFKit.Mixins.StructureElementOptions);
+  const element = doc.struct(role, options);
   // pdfkit writes no ColSpan of its own; without it rows would be of unequal length.
   if (options.span) {
-    const { data } = (element as unknown as WithDictionary).dictionary;
+    const { data } = element.dictionary;
     data.A = { ...data.A, O: 'Table', ColSpan: options.span };
   }
   return element;

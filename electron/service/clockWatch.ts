@@ -1,6 +1,6 @@
 import { uptime } from 'node:os';
 import type { Notice } from '../../core/contract/standing.ts';
-import { type EpochMs, epochMs } from '../../core/time.ts';
+import { epochMs } from '../../core/time.ts';
 
 /** Looked at so often that a jump is said within a minute. */
 const EVERY_MS = 15_000;
@@ -31,7 +31,7 @@ export function watchClock(
     const ms = Math.round(wall() - steady() - begun);
     if (Math.abs(ms - said) < JUMP_MS) return;
     said = Math.abs(ms) < JUMP_MS ? 0 : ms;
-    say(said === 0 ? null : { notice: 'clock-jumped', ms, at: epochMs(wall()) as EpochMs });
+    say(said === 0 ? null : { notice: 'clock-jumped', ms, at: epochMs(wall()) });
   };
   const timer = setInterval(look, everyMs);
   timer.unref();

@@ -1,6 +1,5 @@
-import labour from '../../assets/labour/work.json' with { type: 'json' };
 import type { Shop } from '../../core/job/shop.ts';
-import type { WorkTask } from '../../core/labour/types.ts';
+import { USUAL_WORK } from '../../core/labour/knownWork.ts';
 import { liveTracing } from '../../core/tracing/live/liveTracing.ts';
 import { openThread } from './computing/openThread.ts';
 import type { OwnModel } from './computing/ownModel.ts';
@@ -17,7 +16,7 @@ export function openEngine(): Engine {
     modelFor: keepingModel(),
     estimate: (shop, of, signal) => estimates[of.policy].ask({ ask: 'estimate', own: ownOf(shop), of }, signal),
     tracing: (shop, of, method, signal) => bench.ask({ ask: 'tracing', own: ownOf(shop), of, method }, signal),
-    work: labour.work as readonly WorkTask[],
+    work: USUAL_WORK,
     end: async () => {
       await Promise.all([bench, ...Object.values(estimates)].map((thread) => thread.end()));
     },

@@ -123,7 +123,7 @@ export function createRouter({ shop, drafts, tools, engine, following, standing,
     paperFile: os.paperFile.handler(async ({ input, errors }) => {
       const paper = await issuedPaper(await shop.read(), input.number);
       if (!paper) throw errors.NOT_FOUND({ data: { refused: 'no-such-paper', number: input.number } });
-      return new File([(await drawIssued(paper)) as Uint8Array<ArrayBuffer>], `${input.number}.pdf`, {
+      return new File([await drawIssued(paper)], `${input.number}.pdf`, {
         type: 'application/pdf',
       });
     }),
@@ -139,7 +139,7 @@ export function createRouter({ shop, drafts, tools, engine, following, standing,
       if (!settings) throw errors.NOT_FOUND({ data: { refused: 'shop-not-set-up' } });
       const setting = tools.paperSetting(settings.language, settings);
       const bytes = await printTags(read, input, { settings, setting, randomInt: tools.randomInt, at: now() });
-      return new File([bytes as Uint8Array<ArrayBuffer>], 'tags.pdf', { type: 'application/pdf' });
+      return new File([bytes], 'tags.pdf', { type: 'application/pdf' });
     }),
     storePhotograph: os.storePhotograph.handler(async ({ input, errors }) =>
       stored(await storePhotograph(shop, input.job, await bytesOf(input.file), now()), errors),
@@ -153,7 +153,7 @@ export function createRouter({ shop, drafts, tools, engine, following, standing,
     photograph: os.photograph.handler(async ({ input, errors }) => {
       const bytes = await takeBlob(shop, input.blob);
       if (!bytes) throw errors.NOT_FOUND({ data: { refused: 'photograph-missing', blob: input.blob } });
-      return new File([bytes as Uint8Array<ArrayBuffer>], 'photograph', { type: 'application/octet-stream' });
+      return new File([bytes], 'photograph', { type: 'application/octet-stream' });
     }),
     storeLetter: os.storeLetter.handler(async ({ input, errors }) =>
       stored(await storeLetter(shop, input.job, await bytesOf(input.file), now()), errors),
@@ -161,7 +161,7 @@ export function createRouter({ shop, drafts, tools, engine, following, standing,
     letter: os.letter.handler(async ({ input, errors }) => {
       const bytes = await takeBlob(shop, input.blob);
       if (!bytes) throw errors.NOT_FOUND({ data: { refused: 'letter-missing', blob: input.blob } });
-      return new File([bytes as Uint8Array<ArrayBuffer>], letterName(bytes), { type: 'application/octet-stream' });
+      return new File([bytes], letterName(bytes), { type: 'application/octet-stream' });
     }),
     firstEstimate: os.firstEstimate.handler(async ({ input, signal }) =>
       firstEstimate(await shop.read(), engine, input, now(), signal),

@@ -1,6 +1,5 @@
 import { createReadStream } from 'node:fs';
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
-import type { AddressInfo } from 'node:net';
 import { BodyLimitPlugin, RPCHandler } from '@orpc/server/node';
 import { SimpleCsrfProtectionHandlerPlugin } from '@orpc/server/plugins';
 import { SECURITY_HEADERS } from '../page/contentPolicy.ts';
@@ -43,7 +42,9 @@ export async function serveLoopback(options: {
   await new Promise<void>((done, failed) => {
     server.once('error', failed).listen(options.port, '127.0.0.1', done);
   });
-  const { port } = server.address() as AddressInfo;
+  const at = server.address();
+  if (at === null || typeof at === 'string') throw new Error('The loopback server has no port');
+  const { port } = at;
   const session = createSession(port);
   answer = async (request, response) => {
     for (const [name, value] of Object.entries(SECURITY_HEADERS)) response.setHeader(name, value);

@@ -6,7 +6,6 @@ import { replacedParts } from '../../issuing/kinds/replacedPart.ts';
 import { isLacking } from '../../issuing/lacking.ts';
 import { shownPaper } from '../../issuing/shownPaper.ts';
 import { canonicalJson } from '../../journal/canonicalJson.ts';
-import type { Json } from '../../journal/entry.ts';
 import { personal } from '../../journal/personal.ts';
 import { PAPER_KINDS } from '../../papers/kinds.ts';
 import type { Refusal } from '../../refusal.ts';
@@ -50,15 +49,14 @@ export function askForPaper(
   const made = paperContent(kind, asked);
   if (isLacking(made)) return { refused: made.lacks, kind };
   book.shows(() => shownPaper(kind, asked));
-  const content = made as unknown as Json;
   book.add(`paper:${kind}:${year}`, 'paper-issued', {
     number,
     kind,
     job: job.id,
     language: made.language,
     issued: asking.at,
-    content: personal('record', owner.id, content),
-    contentHash: asking.sha256(canonicalJson(content)),
+    content: personal('record', owner.id, made),
+    contentHash: asking.sha256(canonicalJson(made)),
     supersedes: older?.number ?? null,
   });
   book.add(`job:${job.id}`, 'paper-named', {

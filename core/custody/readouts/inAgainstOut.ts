@@ -1,13 +1,14 @@
 import type { PartId } from '../../ids.ts';
 import type { Part } from '../ledger.ts';
 import type { Machine } from '../machine.ts';
+import type { Tag } from '../part.ts';
 import type { Place } from '../place.ts';
 
 /** A part as one side of a slot shows it. */
 export type Sitting = {
   readonly part: PartId;
   readonly name: string;
-  readonly tag: string | null;
+  readonly tag: Tag | null;
   readonly whose: 'shop' | 'owner';
 };
 

@@ -1,6 +1,7 @@
 import type { JobId, PartId } from '../../ids.ts';
 import type { EpochMs } from '../../time.ts';
 import type { Part } from '../ledger.ts';
+import type { Tag } from '../part.ts';
 
 /** What may be done with a kept part now. */
 export type KeptMay = 'give-back' | 'recycle' | 'destroy-by-own-word';
@@ -8,7 +9,7 @@ export type KeptMay = 'give-back' | 'recycle' | 'destroy-by-own-word';
 /** A dead part that the owner let the shop keep, until when, and what may be done with it now. */
 export type Kept = {
   readonly part: PartId;
-  readonly tag: string | null;
+  readonly tag: Tag | null;
   readonly name: string;
   readonly job: JobId;
   readonly shelf: string;

@@ -1,12 +1,13 @@
 import type { JobId, PartId } from '../../ids.ts';
 import type { EpochMs } from '../../time.ts';
 import type { Part } from '../ledger.ts';
+import type { Tag } from '../part.ts';
 import type { Place } from '../place.ts';
 
 /** A part of ours that is not where it hangs: with whom, since when, until when. */
 export type PartOut = {
   readonly part: PartId;
-  readonly tag: string | null;
+  readonly tag: Tag | null;
   readonly name: string;
   readonly as: 'on-trial' | 'lent' | 'away' | 'about';
   readonly job: JobId | null;

@@ -1,3 +1,4 @@
+import { nth } from '../../figures/rows.ts';
 import { type EpochMs, epochMs, MINUTE_MS } from '../../time.ts';
 
 /** A stretch of time in which so many pairs of hands are at work. Stretches follow each other and do not overlap. */
@@ -20,42 +21,42 @@ export const workCalendar = (stretches: readonly Stretch[]): WorkCalendar => ({
   byOne: flow(stretches, ({ hands }) => Math.min(1, hands)),
 });
 
+/** A stretch in which work is done: pairs of hands at it, and minutes of work done before it. */
+type Worked = { readonly from: EpochMs; readonly to: EpochMs; readonly rate: number; readonly before: number };
+
 function flow(stretches: readonly Stretch[], rateOf: (stretch: Stretch) => number) {
-  const worked = stretches.filter((one) => one.to > one.from && rateOf(one) > 0);
-  const rates = worked.map(rateOf);
-  const before: number[] = [];
+  const worked: Worked[] = [];
   let done = 0;
-  worked.forEach(({ from, to }, i) => {
-    before.push(done);
-    done += ((to - from) / MINUTE_MS) * (rates[i] as number);
-  });
+  for (const { from, to, ...stretch } of stretches) {
+    const rate = rateOf({ from, to, ...stretch });
+    if (to <= from || rate <= 0) continue;
+    worked.push({ from, to, rate, before: done });
+    done += ((to - from) / MINUTE_MS) * rate;
+  }
   /** Minutes of work done in all up to a moment. */
   const upTo = (at: number): number => {
-    const i = lastWhere(worked.length, (k) => (worked[k]?.from as number) <= at);
-    const stretch = worked[i];
-    if (!stretch) return 0;
-    return (before[i] as number) + ((Math.min(at, stretch.to) - stretch.from) / MINUTE_MS) * (rates[i] as number);
+    const stretch = lastWhere(worked, ({ from }) => from <= at);
+    return stretch ? stretch.before + ((Math.min(at, stretch.to) - stretch.from) / MINUTE_MS) * stretch.rate : 0;
   };
   return (from: EpochMs, minutes: number): EpochMs | null => {
     if (minutes <= 0) return from;
     const wanted = upTo(from) + minutes;
     if (wanted > done) return null;
-    const i = lastWhere(worked.length, (k) => (before[k] as number) < wanted);
-    const stretch = worked[i];
+    const stretch = lastWhere(worked, ({ before }) => before < wanted);
     if (!stretch) return null;
-    const at = stretch.from + ((wanted - (before[i] as number)) / (rates[i] as number)) * MINUTE_MS;
+    const at = stretch.from + ((wanted - stretch.before) / stretch.rate) * MINUTE_MS;
     return epochMs(Math.max(from, Math.round(Math.min(at, stretch.to))));
   };
 }
 
-/** The last of `count` places that holds, where those that hold come first; -1 when none does. */
-function lastWhere(count: number, holds: (at: number) => boolean): number {
+/** The last of a list that holds, where those that hold come first; undefined when none does. */
+function lastWhere<T>(list: readonly T[], holds: (one: T) => boolean): T | undefined {
   let low = -1;
-  let high = count;
+  let high = list.length;
   while (high - low > 1) {
     const middle = (low + high) >> 1;
-    if (holds(middle)) low = middle;
+    if (holds(nth(list, middle))) low = middle;
     else high = middle;
   }
-  return low;
+  return list[low];
 }

@@ -1,5 +1,6 @@
 import type { ThreePoint } from '../../figures/logNormal.ts';
 import { prng } from '../../figures/prng.ts';
+import { addAt, at } from '../../figures/rows.ts';
 import { seedOf } from '../../figures/seedOf.ts';
 import { DAY_MS, type EpochMs, epochMs, MINUTE_MS } from '../../time.ts';
 import type { WorkCalendar } from './calendar.ts';
@@ -49,8 +50,8 @@ export function forecastQueue(
       const done: EpochMs[] = [];
       for (let run = 0; run < runs; run++) {
         const draw = draws();
-        const end = endOf(draw, calendar, now, ahead[run] as number);
-        ahead[run] = (ahead[run] as number) + draw.minutes;
+        const end = endOf(draw, calendar, now, at(ahead, run));
+        addAt(ahead, run, draw.minutes);
         if (end !== null) done.push(end);
       }
       return [job.id, { done: done.sort((a, b) => a - b), runs }];

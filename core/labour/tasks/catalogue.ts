@@ -2,14 +2,17 @@ import known from '../../../assets/labour/known-work.json' with { type: 'json' }
 import steps from '../../../assets/labour/steps.json' with { type: 'json' };
 import work from '../../../assets/labour/work.json' with { type: 'json' };
 import { logNormalOf, type ThreePoint } from '../../figures/logNormal.ts';
+import { nth } from '../../figures/rows.ts';
+import { oneOf } from '../../table.ts';
 import type { FaultModel } from '../../tracing/live/types.ts';
+import { WORK_KINDS, type WorkTask } from '../types.ts';
 import { agreedTask } from './agreedTask.ts';
 
 /** A task with its stated minutes: a step of the fault model, work that follows once the fault is known, or work agreed by name. */
 export type Task = {
   readonly id: string;
   /** A step, or the whole of such work on one job. */
-  readonly of: 'step' | 'fitting' | 'proof' | 'cleaning' | 'handling';
+  readonly of: 'step' | WorkTask['kind'];
   readonly handsOn: Stated | null;
   readonly waiting: Stated | null;
   /** Where the minutes come from. */
@@ -45,16 +48,16 @@ export function catalogueOf(model: FaultModel): readonly Task[] {
     ...work.work.map(
       (task): Task => ({
         id: task.id,
-        of: task.kind as Task['of'],
+        of: oneOf(WORK_KINDS, task.kind),
         handsOn: stated(pointsOf(task.minutes), task.minutes.likely),
-        waiting: task.waiting && stated(task.waiting, task.waiting[1] ?? 0),
+        waiting: task.waiting && stated(task.waiting, nth(task.waiting, 1)),
         source: task.source,
       }),
     ),
     ...known.work.map(
       (task): Task => ({
         id: agreedTask(task.id),
-        of: task.kind as Task['of'],
+        of: oneOf(WORK_KINDS, task.kind),
         handsOn: stated(pointsOf(task.minutes), task.minutes.likely),
         waiting: null,
         source: SOURCE_UNSTATED,
@@ -68,8 +71,8 @@ const pointsOf = ({ low, likely, high }: ThreePoint) => [low, likely, high];
 /** Three points moved so that likely is what the model says; nothing where it says none. */
 function stated(points: readonly number[] | null, likely: number): Stated | null {
   if (likely <= 0) return null;
-  const [low, middle, high] = points ?? [HALF_TO_DOUBLE.low, HALF_TO_DOUBLE.likely, HALF_TO_DOUBLE.high];
-  const times = likely / (middle as number);
-  const three = { low: (low as number) * times, likely, high: (high as number) * times };
+  const from = points ?? pointsOf(HALF_TO_DOUBLE);
+  const times = likely / nth(from, 1);
+  const three = { low: nth(from, 0) * times, likely, high: nth(from, 2) * times };
   return { ...three, skewed: logNormalOf(three).skewed };
 }

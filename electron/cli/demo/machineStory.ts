@@ -2,8 +2,7 @@ import type { MachineReport } from '../../../core/custody/machineReport.ts';
 import type { Attributes } from '../../../core/custody/part.ts';
 import type { Slot } from '../../../core/custody/slot.ts';
 import { cardSlotsOf, slotsAndPartsFrom } from '../../../core/readings/slotsAndParts.ts';
-import type { WallPart } from './openingDay.ts';
-import { type FoundMachine, type FoundPart, STORY, type StoryStep } from './story.ts';
+import { type FoundMachine, type FoundPart, STORY, type StoryStep, type WallPart } from './story.ts';
 import type { Story } from './tellStory.ts';
 
 /** What the story needs and a report may lack; filled in by a census that is entered as such. */
@@ -155,10 +154,10 @@ function wallFor(wall: readonly WallPart[], found: Filled): readonly WallPart[] 
   const memory = attribute('dimm', 'memory');
   const socket = attribute('processor', 'socket');
   return wall.map((part) => {
-    const changed: Record<string, unknown> = {};
+    const changed: Record<string, Attributes[string]> = {};
     if (memory !== undefined && ['dimm', 'board'].includes(part.kind)) changed.memory = memory;
     if (socket !== undefined && ['processor', 'board'].includes(part.kind)) changed.socket = socket;
-    return { ...part, attributes: { ...part.attributes, ...changed } } as WallPart;
+    return { ...part, attributes: { ...part.attributes, ...changed } };
   });
 }
 

@@ -1,10 +1,8 @@
 import { fromWall } from '../../../core/calendar.ts';
-import type { PartId } from '../../../core/ids.ts';
+import { idOf } from '../../../core/entries/subjects.ts';
 import { line } from './lines.ts';
-import { STORY } from './story.ts';
+import { STORY, type WallPart } from './story.ts';
 import type { Teller } from './teller.ts';
-
-export type WallPart = (typeof STORY.wall)[number];
 
 /** Sets the shop up: settings, staff, second rig, and the wall with what is on it. */
 export async function openingDay(teller: Teller, wall: readonly WallPart[]): Promise<void> {
@@ -12,7 +10,7 @@ export async function openingDay(teller: Teller, wall: readonly WallPart[]): Pro
   await teller.ask('mina', 'openShop', { settings: shop.settings, staff: shop.staff });
   await teller.ask('bram', 'knowRig', shop.rig);
   for (const { no, tag, kind, name, attributes, standing, place, valueMinor } of wall) {
-    const { on, ...rest } = standing as typeof standing & { readonly on?: string };
+    const { on, ...rest } = standing;
     const done = await teller.ask('bram', 'knowPart', {
       tag,
       kind,
@@ -22,7 +20,7 @@ export async function openingDay(teller: Teller, wall: readonly WallPart[]): Pro
       valueMinor,
       standing: on === undefined ? rest : { ...rest, at: fromWall(on, story.zone) },
     });
-    teller.remember(no, done.firstStream.slice('part:'.length) as PartId);
+    teller.remember(no, idOf('part', done.firstStream));
   }
   teller.say(line('opened', { shop: shop.settings.name, parts: wall.length, people: shop.staff.length }));
 }

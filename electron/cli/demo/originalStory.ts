@@ -14,7 +14,7 @@ export function originalStory(said: MachineReport, text: string): Story {
     firstPowerOn: story.firstPowerOn,
     tracing: story.tracing,
     evidence: story.confirmed.evidence,
-    uses: story.offer.uses as Readonly<Record<string, number>>,
+    uses: story.offer.uses,
     fitting: story.fitting.work,
     newSlots: story.fitting.newSlots,
     remarks: [],

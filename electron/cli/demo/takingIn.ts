@@ -1,6 +1,6 @@
 import { fromWall } from '../../../core/calendar.ts';
 import type { MachineReport } from '../../../core/custody/machineReport.ts';
-import type { JobId } from '../../../core/ids.ts';
+import { idOf } from '../../../core/entries/subjects.ts';
 import { amount, line, momentName } from './lines.ts';
 import { drawnSignature } from './signature.ts';
 import { STORY } from './story.ts';
@@ -31,7 +31,7 @@ export async function takingIn(teller: Teller, report: CameReport, called: strin
     substitution: { used: true, lesser: 'ask' },
     recording: false,
   });
-  teller.setJob(done.firstStream.slice('job:'.length) as JobId);
+  teller.setJob(idOf('job', done.firstStream));
   teller.say(line('taken-in', { by: shop.staff.find(({ id }) => id === desk)?.name, words: story.told.ownWords }));
   await sayEstimate(teller);
   const promised = fromWall(story.promise, story.zone);

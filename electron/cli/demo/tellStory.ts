@@ -3,9 +3,9 @@ import { tellStep } from './bench.ts';
 import type { FittingWork } from './fittingWork.ts';
 import { fittingAndProving, goingHome, leaveForTheNight } from './home.ts';
 import { line, named } from './lines.ts';
-import { openingDay, type WallPart } from './openingDay.ts';
+import { openingDay } from './openingDay.ts';
 import { askChangedFinding, offerSubstitute } from './ownersWord.ts';
-import { type FoundMachine, STORY, type StoryStep } from './story.ts';
+import { type FoundMachine, STORY, type StoryStep, type WallPart } from './story.ts';
 import { sayEstimate, takingIn } from './takingIn.ts';
 import type { Teller } from './teller.ts';
 

@@ -1,10 +1,10 @@
 export type ModelAsked = {
   readonly folder: string | undefined;
   readonly options: {
-    readonly data?: string;
-    readonly wallet?: string;
-    readonly name?: string;
-    readonly by?: string;
-    readonly take?: string;
+    readonly data: string | undefined;
+    readonly wallet: string | undefined;
+    readonly name: string | undefined;
+    readonly by: string | undefined;
+    readonly take: string | undefined;
   };
 };

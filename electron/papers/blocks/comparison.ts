@@ -18,9 +18,9 @@ export function comparisonSlabs(block: Comparison, site: Site): Slab[] {
   const scaleHead = (y: number) =>
     pen.artifact(() => {
       const style = STYLES.note;
-      const [left, right] = ruler.split('|') as [string, string?];
+      const [left = '', right = ''] = ruler.split('|');
       pen.write(pen.lines(left, style, 80), scale.x - 4, y, style);
-      const lines = pen.lines(right ?? '', style, 80);
+      const lines = pen.lines(right, style, 80);
       pen.write(lines, scale.x + scale.width + 4 - (lines[0]?.width ?? 0), y, style);
     });
   const head = headSlab(

@@ -8,9 +8,8 @@ type Matrix = { readonly pixs: readonly number[]; readonly pixx: number; readonl
 
 /** ISO/IEC 18004 modules, row by row; level M mends about 15 in 100 of the code. */
 function matrixOf(text: string): Matrix {
-  const raw = (bwip as unknown as { raw: (options: object) => readonly Matrix[] }).raw;
-  const [matrix] = raw({ bcid: 'qrcode', text, eclevel: 'M' });
-  if (!matrix) throw new Error(`No QR code can be made of "${text}".`);
+  const [matrix] = bwip.raw('qrcode', text, 'eclevel=M');
+  if (!matrix || !('pixs' in matrix)) throw new Error(`No QR code can be made of "${text}".`);
   return matrix;
 }
 

@@ -11,7 +11,7 @@ export function utilityHost(parent: ParentPort): Host {
     serve: ({ router }) => {
       const handler = new RPCHandler(router, { clientInterceptors: doorkeepers });
       parent.on('message', ({ data, ports: [port] }) => {
-        if ((data as ToService).say !== 'open' || !port) return;
+        if (saidIn(data) !== 'open' || !port) return;
         handler.upgrade(port, { context: { door: 'window' } });
         port.start();
       });
@@ -21,9 +21,15 @@ export function utilityHost(parent: ParentPort): Host {
     refuse: (refusal) => say({ say: 'refused', refusal }),
     onEnd: (end) => {
       parent.on('message', ({ data }) => {
-        if ((data as ToService).say === 'end') end();
+        if (saidIn(data) === 'end') end();
       });
     },
     stop: () => undefined,
   };
 }
+
+/** What the app's process says in a message; null for what is no word of its. */
+const saidIn = (data: unknown): ToService['say'] | null =>
+  typeof data === 'object' && data !== null && 'say' in data && (data.say === 'open' || data.say === 'end')
+    ? data.say
+    : null;

@@ -46,7 +46,7 @@ export class Answerer {
     if (step.id === WATCH_START) return this.#known(step, [this.#case.firstStart]) ?? onSoundMachine(step);
     // The last of several that mend only together shows it, whatever is written for it alone.
     if (this.#completes(step)) return onSoundMachine(step);
-    const answers = this.#case.answers as { readonly [id: string]: readonly string[] | undefined };
+    const { mended: _mended, afterwards: _afterwards, ...answers } = this.#case.answers;
     const own = this.#known(step, this.#named(answers, step.id) ?? []);
     if (own !== null) return own;
     if (this.#mendsNow(step) || this.#soundPartIn(tracing, step)) return onSoundMachine(step);

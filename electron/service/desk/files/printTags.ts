@@ -39,7 +39,7 @@ export async function printTags(
     readonly randomInt: RandomInt;
     readonly at: EpochMs;
   },
-): Promise<Uint8Array> {
+): Promise<Uint8Array<ArrayBuffer>> {
   const tags =
     asked.is === 'these' ? asked.tags : await freshTags((some) => tagsInUse(read, some), asked.count, given.randomInt);
   return drawTags(
@@ -57,7 +57,7 @@ export async function printTags(
 export function drawTags(
   what: { readonly tags: readonly Tag[]; readonly stock: TagStock; readonly shopName: string; readonly at: EpochMs },
   setting: Setting,
-): Promise<Uint8Array> {
+): Promise<Uint8Array<ArrayBuffer>> {
   const { tags, stock, shopName, at } = what;
   return drawPaper(printedTags({ tags, stock, shopName, issuedAt: at, headShort: '' }, setting), loadPaperFonts());
 }

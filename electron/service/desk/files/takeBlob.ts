@@ -1,8 +1,8 @@
 import { isBlobName, type Shop } from '../../../../db/index.ts';
 
 /** What is kept under this name, a photograph or a letter; null when it is missing or its key was destroyed. */
-export async function takeBlob(shop: Shop, blob: string): Promise<Uint8Array | null> {
+export async function takeBlob(shop: Shop, blob: string): Promise<Uint8Array<ArrayBuffer> | null> {
   if (!isBlobName(blob)) return null;
   const bytes = await shop.blobs.get(blob);
-  return bytes instanceof Uint8Array ? bytes : null;
+  return bytes instanceof Uint8Array ? new Uint8Array(bytes) : null;
 }

@@ -1,5 +1,5 @@
 import { dayOf } from '../../../../core/calendar.ts';
-import type { JobId, StaffId } from '../../../../core/ids.ts';
+import { staffId } from '../../../../core/ids.ts';
 import { bookkeepingRows, COLUMNS } from '../../../../core/issuing/bookkeeping.ts';
 import { makingOf } from '../../../../core/issuing/making.ts';
 import { csv } from '../../../../core/money/csv.ts';
@@ -16,7 +16,7 @@ export type BooksAsked = { readonly from: string | null; readonly to: string | n
 export async function bookkeeping(read: Reader, tools: Tools, { from, to }: BooksAsked, now: EpochMs): Promise<string> {
   const { lastHead, jobWords, paperSetting } = tools;
   const rows = [];
-  for (const job of (await latestJobs(read, Number.MAX_SAFE_INTEGER)) as readonly JobId[]) {
+  for (const job of await latestJobs(read, Number.MAX_SAFE_INTEGER)) {
     const view = await loadView(read, { job }, now);
     const { owner, machine } = view;
     const { settings } = view.shop;
@@ -31,7 +31,7 @@ export async function bookkeeping(read: Reader, tools: Tools, { from, to }: Book
       number,
       older: null,
       part: null,
-      asking: { at: now, by: view.job.takenInBy as StaffId, lastHead, jobWords, paperSetting },
+      asking: { at: now, by: staffId(view.job.takenInBy), lastHead, jobWords, paperSetting },
     });
     rows.push({ went, rows: bookkeepingRows(making) });
   }

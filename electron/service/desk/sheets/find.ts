@@ -1,7 +1,9 @@
 import type { Found } from '../../../../core/contract/screens.ts';
 import type { Tag } from '../../../../core/custody/part.ts';
 import { formatTag, parseTag } from '../../../../core/custody/tag.ts';
-import type { MachineId, OwnerId, PartId } from '../../../../core/ids.ts';
+import { idIn, isStreamOf } from '../../../../core/entries/subjects.ts';
+import type { MachineId, PartId } from '../../../../core/ids.ts';
+import type { Stream } from '../../../../core/journal/entry.ts';
 import type { EpochMs } from '../../../../core/time.ts';
 import {
   jobThatHas,
@@ -17,24 +19,21 @@ import { loadView } from '../loadView.ts';
 export async function byTag(read: Reader, text: string, at: EpochMs): Promise<Found | null> {
   const tag = parseTag(text);
   if (!tag) return null;
-  const [subject, id] = ((await streamOfTag(read, tag)) ?? '').split(':');
-  if (!subject) return voidTag(read, tag, at);
-  if (subject === 'machine' && id) return machineFound(read, id as MachineId, at);
-  if (subject === 'part' && id) return partFound(read, id as PartId, at);
-  return null;
+  const stream = await streamOfTag(read, tag);
+  return stream === null ? voidTag(read, tag, at) : taggedFound(read, stream, at);
+}
+
+/** The machine or part that a tag hangs on; null for what bears none. */
+async function taggedFound(read: Reader, stream: Stream, at: EpochMs): Promise<Found | null> {
+  if (isStreamOf('machine', stream)) return machineFound(read, idIn(stream), at);
+  return isStreamOf('part', stream) ? partFound(read, idIn(stream), at) : null;
 }
 
 /** A tag that was made void, or whose part or machine got another one: what it hung on, to be tagged anew. */
 async function voidTag(read: Reader, tag: Tag, at: EpochMs): Promise<Found | null> {
   const stream = await streamOfVoidTag(read, tag);
   if (stream === null) return null;
-  const [subject, id] = stream.split(':');
-  const hungOn =
-    subject === 'machine' && id
-      ? await machineFound(read, id as MachineId, at)
-      : subject === 'part' && id
-        ? await partFound(read, id as PartId, at)
-        : null;
+  const hungOn = await taggedFound(read, stream, at);
   return { is: 'void-tag', id: tag, job: null, title: formatTag(tag), detail: hungOn?.title ?? '' };
 }
 
@@ -88,12 +87,12 @@ export async function find(read: Reader, typed: string, at: EpochMs): Promise<re
 }
 
 /** Owners and machines that were known before by exactly this phone number, mail address or serial. */
-export async function recognised(read: Reader, streams: readonly string[], at: EpochMs): Promise<readonly Found[]> {
+export async function recognised(read: Reader, streams: readonly Stream[], at: EpochMs): Promise<readonly Found[]> {
   const found: Found[] = [];
   for (const stream of streams) {
-    const [subject, id] = stream.split(':');
-    if (subject === 'owner' && id) {
-      const { owner } = await loadView(read, { owner: id as OwnerId }, at);
+    if (isStreamOf('owner', stream)) {
+      const id = idIn(stream);
+      const { owner } = await loadView(read, { owner: id }, at);
       if (owner?.name.value)
         found.push({
           is: 'owner',
@@ -103,7 +102,7 @@ export async function recognised(read: Reader, streams: readonly string[], at: E
           detail: owner.reach.value?.phone ?? owner.reach.value?.mail ?? '',
         });
     }
-    if (subject === 'machine' && id) found.push(await machineFound(read, id as MachineId, at));
+    if (isStreamOf('machine', stream)) found.push(await machineFound(read, idIn(stream), at));
   }
   return found;
 }

@@ -1,4 +1,4 @@
-import type { Paper } from '../../../../core/papers/content.ts';
+import { isPaper, type Paper } from '../../../../core/papers/content.ts';
 import { paperOf, type Reader } from '../../../../db/index.ts';
 import { drawPaper } from '../../../papers/drawPaper.ts';
 import { loadPaperFonts } from '../../../papers/fonts.ts';
@@ -15,9 +15,10 @@ export async function issuedPaper(read: Reader, number: string): Promise<IssuedP
   if (!row) return null;
   const entries = await read.entries(`paper:${row.kind}:${row.year}`);
   const issued = entries.map(({ body }) => body).find((body) => body.number === number);
-  if (!issued?.content.value) return null;
+  const content = issued?.content.value ?? null;
+  if (!issued || !isPaper(content)) return null;
   return {
-    content: issued.content.value as unknown as Paper,
+    content,
     contentHash: issued.contentHash,
     supersededBy: row.superseded_by,
   };
@@ -26,7 +27,7 @@ export async function issuedPaper(read: Reader, number: string): Promise<IssuedP
 let fonts: ReturnType<typeof loadPaperFonts> | undefined;
 
 /** Draws an issued paper: always the same bytes for the same content. */
-export function drawIssued({ content, contentHash }: IssuedPaper): Promise<Uint8Array> {
+export function drawIssued({ content, contentHash }: IssuedPaper): Promise<Uint8Array<ArrayBuffer>> {
   fonts ??= loadPaperFonts();
   return drawPaper({ ...content, contentHash }, fonts);
 }

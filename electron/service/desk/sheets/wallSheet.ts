@@ -1,6 +1,6 @@
 import type { WallSheet } from '../../../../core/contract/screens.ts';
 import type { Part } from '../../../../core/custody/ledger.ts';
-import type { JobId } from '../../../../core/ids.ts';
+import { type JobId, jobId } from '../../../../core/ids.ts';
 import type { Staff } from '../../../../core/job/shop.ts';
 import type { EpochMs } from '../../../../core/time.ts';
 import type { Reader } from '../../../../db/index.ts';
@@ -25,7 +25,7 @@ export async function wallSheet(read: Reader, at: EpochMs): Promise<WallSheet> {
 }
 
 /** The job in which a part was exposed; null for what is not. */
-const exposedBy = ({ standing }: Part): JobId | null => (standing.is === 'exposed' ? (standing.job as JobId) : null);
+const exposedBy = ({ standing }: Part): JobId | null => (standing.is === 'exposed' ? jobId(standing.job) : null);
 
 function proofOf({ standing }: Part, staff: readonly Staff[]) {
   if (standing.is !== 'known-good') return null;
