@@ -57,7 +57,7 @@ export type StoryStep = Shaped<typeof zStoryStep>;
 
 const zWallPart = z.strictObject({
   no: z.string(),
-  tag: z.string(),
+  tag: z.string().nullable(),
   kind: thingKindShape,
   name: z.string(),
   attributes: attributesShape,
