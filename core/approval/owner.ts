@@ -9,7 +9,6 @@ const reachShape = z.strictObject({
   mail: z.string().nullable(),
   first: z.enum(['phone', 'mail']),
 });
-export type Reach = Shaped<typeof reachShape>;
 
 const approverShape = z.strictObject({ name: z.string(), upToMinor: z.number().nullable() });
 export type Approver = Shaped<typeof approverShape>;

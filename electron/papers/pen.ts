@@ -1,6 +1,7 @@
 import type { Text } from '../../core/papers/content.ts';
 import { breakLines, type Line } from './breakLines.ts';
 import { INK, type Style, THIN } from './measures.ts';
+import type {} from './pdfkitInside.ts';
 
 const FEATURES = ['tnum', 'lnum', 'kern', 'liga'] as const;
 

@@ -1,3 +1,5 @@
+import type {} from './pdfkitInside.ts';
+
 /** A branch of the structure tree that is hung in where its first leaf is painted, so that order is reading order. */
 export type Branch = {
   readonly branch: (role: string, options?: RoleOptions) => Branch;
