@@ -2,7 +2,7 @@ import { suspectsOf } from '../tracing/live/belief/belief.ts';
 import { posteriorOf } from '../tracing/live/belief/posterior.ts';
 import { PUT_BACK } from '../tracing/live/model/special.ts';
 import { whyNotOffered } from '../tracing/live/offer/available.ts';
-import { openStates } from '../tracing/live/offer/offerStep.ts';
+import { openStates } from '../tracing/live/offer/openStates.ts';
 import { type LiveProblem, toProblem } from '../tracing/live/offer/toProblem.ts';
 import { verdictAfter } from '../tracing/live/offer/verdictAfter.ts';
 import type { FaultModel, TracingCase } from '../tracing/live/types.ts';

@@ -2,7 +2,9 @@ import type { LiveTracing } from './api.ts';
 import { belief } from './belief/belief.ts';
 import { loadFaultModel } from './model/loadFaultModel.ts';
 import { knownStep } from './model/special.ts';
-import { offerStep, openStates, reasonFor } from './offer/offerStep.ts';
+import { offerStep } from './offer/offerStep.ts';
+import { openStates } from './offer/openStates.ts';
+import { reasonFor } from './offer/reasonFor.ts';
 import { verdictAfter } from './offer/verdictAfter.ts';
 import { compareToldSeen, readGroups } from './readGroups.ts';
 

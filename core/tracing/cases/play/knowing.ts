@@ -2,7 +2,7 @@ import { assemblyOf, closingMinutes, movesBefore } from '../../live/assembly.ts'
 import { PUT_BACK, stepOf, WATCH_START } from '../../live/model/special.ts';
 import { whyNotOffered } from '../../live/offer/available.ts';
 import { endsWhenFound } from '../../live/offer/blame.ts';
-import { openStates } from '../../live/offer/offerStep.ts';
+import { openStates } from '../../live/offer/openStates.ts';
 import { askFor, lackingWords } from '../../live/offer/ownersWords.ts';
 import { handsOnOf } from '../../live/offer/weights.ts';
 import type { FaultModel, Outcome, Step, TracingCase } from '../../live/types.ts';

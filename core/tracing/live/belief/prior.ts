@@ -1,13 +1,11 @@
-import { at } from '../../../figures/rows.ts';
-import { NEW_PARTS, type NewPart } from '../case.ts';
+import { at, sumOf, wholeAt } from '../../../figures/rows.ts';
 import { lookMask } from '../configuration.ts';
 import { GROUPS } from '../groups.ts';
 import type { Kept } from '../memory.ts';
 import { MADE_BY_US, NOTHING_WRONG, stepNumber, WATCH_START } from '../model/special.ts';
 import { groupsSeen, groupsTold } from '../readGroups.ts';
-import type { Fault, FaultModel, Group, Rate, TracingCase } from '../types.ts';
-import { byFacts } from './facts.ts';
-import { byTerms } from './terms.ts';
+import type { FaultModel, Group, Rate, TracingCase } from '../types.ts';
+import { likelihoodOf, newPartOf, oftenTold } from './likelihood.ts';
 
 /** How an hour of use splits into load and idle when a rate is told "per hour": from memory, no source. */
 const LOAD_SHARE = 0.25;
@@ -52,60 +50,57 @@ export function priorOf(model: FaultModel, tracing: TracingCase): Prior {
 }
 
 /**
- * The prior of every fault: pseudo-weights of the groups that were told (and, softened, of those they are confused
- * with) and seen, times what the very terms say, what changed last and "only when", what is known of the machine, and
- * how well "how often" suits a steady fault. What the bench itself supplied is hardly at fault once it was seen there.
+ * The prior of every fault f, from what was told before, what was seen at the first start, and the machine:
+ *
+ *     P(f) ∝ W_f · L_f · k_f,    W_f = Σ_g w_fg · told(g) · seen_f(g),    k_f = c_f·C + (1 − c_f)·S
+ *     P(shows g | f) = w_fg · told(g) · seen_f(g) ÷ W_f
+ *     P(comes and goes | f) = c_f·C ÷ k_f
+ *
+ * w_fg: pseudo-weight of f in group g, the model's floor where it has none. told(g), seen_f(g): 1 for a group that was
+ * told, seen, or where nothing was; else the chance of taking it for one of those (`confused`, `seenAs`), at least
+ * `toldWrong`, `seenWrong`; of a fault that was out of circuit at the first start nothing was seen. L_f: the product of how
+ * many times likelier f is by each term, history, "only when" and fact told or known (`likelihoodOf`). c_f: how much of f
+ * comes and goes; C, S: how well what was told of "how often", and groups that tell of now and then, suit what comes and
+ * goes, and what is steady; k is 1 for nothing wrong. Faults of our own making have no prior.
+ *
+ * Groups and terms count as independent given f (naive Bayes: Heckerman, Breese and Rommelse, CACM 38(3), 1995, from
+ * memory). Weights: each with its source in the model. The floor keeps every W_f above 0.
  */
 function makePrior(model: FaultModel, tracing: TracingCase, out: number): Prior {
   const told = groupsTold(model, tracing.told.symptoms);
   const seen = groupsSeen(model, tracing);
-  const terms = byTerms(model, tracing);
-  const facts = byFacts(model, tracing);
-  const newPart = newPartOf(tracing);
-  const added = newPart === null ? {} : (model.added.get(newPart) ?? {});
   const byTold = Float64Array.from(GROUPS, (group) => toldWeight(model, told, group));
   const bySeen = Float64Array.from(GROUPS, (group) => seenWeight(model, seen, group));
   const ifOut = seen.length === 0 || seen.includes('not-shown') ? 1 : model.seenWrong;
-  const often = model.often.filter((each) => tracing.told.often.includes(each.id));
+  const often = oftenTold(model, tracing);
   const now = seen.length > 0 ? seen : told;
   const fitful = now.length > 0 && now.every((group) => model.nowAndThen.groups.includes(group));
   const steady = often.reduce((k, each) => k * each.steady, fitful ? model.nowAndThen.steady : 1);
   const comes = often.reduce((k, each) => k * each.comesAndGoes, 1);
-  const told1 = tracing.told.rate ?? often.find((each) => each.rate)?.rate ?? null;
+  const toldRate = tracing.told.rate ?? often.find((each) => each.rate)?.rate ?? null;
+  const likelihood = likelihoodOf(model, tracing);
 
   const weight = new Float64Array(model.faults.length);
   const comesAndGoes = new Float64Array(model.faults.length);
   const shows: Float64Array[] = [];
   model.faults.forEach((fault, f) => {
-    const inCircuit = ((model.faultMask[f] ?? 0) & out) === 0;
-    const groups = new Float64Array(GROUPS.length);
-    let sum = 0;
-    GROUPS.forEach((group, g) => {
-      const w = (fault.weights[group] ?? model.floor) * (byTold[g] ?? 0) * (inCircuit ? (bySeen[g] ?? 0) : ifOut);
-      groups[g] = w;
-      sum += w;
-    });
+    const inCircuit = (wholeAt(model.faultMask, f) & out) === 0;
+    const groups = Float64Array.from(
+      GROUPS,
+      (group, g) => (fault.weights[group] ?? model.floor) * at(byTold, g) * (inCircuit ? at(bySeen, g) : ifOut),
+    );
+    const sum = sumOf(groups);
     shows.push(sum > 0 ? groups.map((w) => w / sum) : groups);
     const c = fault.comesAndGoes;
     const fits = c * comes + (1 - c) * steady;
     comesAndGoes[f] = fits > 0 ? (c * comes) / fits : 0;
-    weight[f] =
-      fault.id === MADE_BY_US
-        ? 0
-        : sum *
-          (fault.id === NOTHING_WRONG ? 1 : fits) *
-          historyOf(model, tracing, fault.id) *
-          at(terms, f) *
-          at(facts, f) *
-          (added[fault.id] ?? 1) *
-          (seen.length > 0 ? fault.atBench : 1) *
-          machineFactor(fault, tracing);
+    weight[f] = fault.id === MADE_BY_US ? 0 : likelihood(f, sum * (fault.id === NOTHING_WRONG ? 1 : fits));
   });
-  const total = weight.reduce((a, b) => a + b, 0);
+  const total = sumOf(weight);
   return {
     weight: weight.map((w) => w / total),
     comesAndGoes,
-    rate: model.faults.map((fault) => ratesOf(fault.rate, told1)),
+    rate: model.faults.map((fault) => ratesOf(fault.rate, toldRate)),
     shows,
     together: model.pairs.map((pair) =>
       tracing.told.changed.reduce((most, history) => Math.max(most, pair.told[history] ?? 0), pair.weight),
@@ -135,36 +130,6 @@ function watchMask(model: FaultModel, tracing: TracingCase): number {
   const watched = log.findIndex((entry) => entry.step === WATCH_START);
   const step = model.steps[stepNumber(model, WATCH_START)];
   return step ? lookMask(model, watched < 0 ? [] : log.slice(0, watched), step).before : 0;
-}
-
-/** What the machine is said not to have can hardly be at fault; it may have been said wrongly. */
-const SAID_ABSENT = 0.02;
-
-function machineFactor({ id, circuits }: Fault, { machine }: TracingCase): number {
-  const absent =
-    (machine.riser === false && circuits.includes('riser')) ||
-    (machine.addIns === false && circuits.includes('add-in')) ||
-    (machine.card === false &&
-      (circuits.includes('card') || circuits.includes('card-slot') || circuits.includes('aux-lead'))) ||
-    (machine.drives === 0 && circuits.includes('drive')) ||
-    (machine.encrypted === 'no' && id === 'disk-locked');
-  return absent ? SAID_ABSENT : 1;
-}
-
-/** How many times likelier a fault is by what changed last and by "only when". */
-function historyOf(model: FaultModel, tracing: TracingCase, fault: string): number {
-  const said = [...tracing.told.changed, ...tracing.told.onlyWhen];
-  const often = model.often.filter((each) => tracing.told.often.includes(each.id));
-  return [...model.evidence.filter((each) => said.includes(each.id)), ...often].reduce(
-    (times, each) => times * (each.multiplies[fault] ?? 1),
-    1,
-  );
-}
-
-/** Which part was added, where it is known: of the machine, or by what was asked and answered. */
-export function newPartOf({ machine, log }: TracingCase): NewPart | null {
-  const asked = log.findLast((entry) => !entry.struck && entry.step === 'ask-part');
-  return machine.newPart ?? NEW_PARTS.find((kind) => kind === asked?.outcome) ?? null;
 }
 
 /** A fault's rates, brought to what was told: its own shape over load and idle hours, the told frequency. */

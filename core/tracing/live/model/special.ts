@@ -11,9 +11,11 @@ export const WATCH_START = 'watch-start';
 export const PUT_BACK = 'put-back';
 export const LOG_READ = 'log-read';
 export const DRIVE_IMAGE = 'drive-image';
+export const DISK_LOCKED = 'disk-locked';
+export const ASK_PART = 'ask-part';
 
-export const SPECIAL_FAULTS: readonly FaultId[] = [NOTHING_WRONG, MADE_BY_US];
-export const SPECIAL_STEPS: readonly StepId[] = [WATCH_START, PUT_BACK, LOG_READ, DRIVE_IMAGE];
+export const SPECIAL_FAULTS: readonly FaultId[] = [NOTHING_WRONG, MADE_BY_US, DISK_LOCKED];
+export const SPECIAL_STEPS: readonly StepId[] = [WATCH_START, PUT_BACK, LOG_READ, DRIVE_IMAGE, ASK_PART];
 
 /**
  * The number of a fault of the model.

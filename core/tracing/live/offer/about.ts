@@ -4,7 +4,7 @@ import { maskOf } from '../model/circuits.ts';
 import { faultNumber, stepNumber } from '../model/special.ts';
 import type { FaultModel, Step, Suspect } from '../types.ts';
 
-/** A step is not offered while all that it is about is less likely than this together. */
+/** A step is not offered while all that it is about is less likely than this together. Common practice, no source. */
 export const WORTH_ASKING = 0.01;
 /** What takes days is not proposed below this. Common practice, no source. */
 export const WORTH_DAYS = 0.2;

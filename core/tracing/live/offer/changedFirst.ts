@@ -1,4 +1,4 @@
-import { newPartOf } from '../belief/prior.ts';
+import { newPartOf } from '../belief/likelihood.ts';
 import { WATCH_START } from '../model/special.ts';
 import type { Step, StepId } from '../types.ts';
 import { faultOf } from './blame.ts';

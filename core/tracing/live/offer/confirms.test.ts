@@ -5,8 +5,9 @@ import { knownStep } from '../model/special.ts';
 import { standardModel } from '../model/standardModel.ts';
 import type { TracingCase } from '../types.ts';
 import { shareOf } from './blame.ts';
-import { offerStep, reasonFor } from './offerStep.ts';
+import { offerStep } from './offerStep.ts';
 import { CONFIRMED_FROM } from './proof.ts';
+import { reasonFor } from './reasonFor.ts';
 import { verdictAfter } from './verdictAfter.ts';
 
 const model = standardModel();

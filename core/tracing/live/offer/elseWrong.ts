@@ -4,8 +4,9 @@ import { FIRST, PRESENCES, placeOf, SECOND } from '../belief/presence.ts';
 import type { Also, Fault, FaultModel } from '../types.ts';
 import { isPart, shareOf } from './blame.ts';
 
-/** Another part is said to be at fault as well from this chance on; and below the other nothing more is looked for. */
+/** Another part is said to be at fault as well while that is likelier than not. */
 const SAID_TOO = 0.5;
+/** From this chance of a part more the machine is tried with ours in place before it ends. Common practice, no source. */
 const MAY_BE = 0.15;
 
 /**

@@ -1,9 +1,9 @@
 import type { Fault, FaultModel, TracingCase } from '../types.ts';
 import { mendingMinutes } from './values.ts';
 
-/** Handing over is charged at least this many minutes, so that a limit nearly spent does not end a job too soon. */
+/** Handing over is charged at least this many minutes, so that a limit nearly spent does not end a job too soon. Common practice, no source. */
 const LEAST_HAND_OVER = 30;
-/** Charged when no limit was said. */
+/** Charged when no limit was said, in minutes: half a day at the bench. Common practice, no source. */
 const HAND_OVER = 240;
 
 /** What handing over counts: the least of what the owner's limit and the machine's worth leave, in bench minutes. */

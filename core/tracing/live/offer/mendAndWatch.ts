@@ -16,7 +16,7 @@ import type { WayColumns } from './ways.ts';
 export type ThenWatch = { readonly step: StepId; readonly times: number };
 export type Planned = { readonly plan: PlanStep; readonly watch: ThenWatch | null };
 
-/** Less of the belief coming and going than this is not planned for: a good trial tells at once. */
+/** Less of the belief coming and going than this is not planned for: a good trial tells at once. Common practice, no source. */
 const WORTH_WATCHING = 0.05;
 
 /** A long trial of the whole machine: its weighed minutes, P(quiet | way), and that of each fault still there. */

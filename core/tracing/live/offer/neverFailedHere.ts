@@ -2,7 +2,8 @@ import { groupsSeen } from '../readGroups.ts';
 import type { FaultModel, Suspect, TracingCase, Verdict } from '../types.ts';
 import { evidenceOf, foundIn } from './proof.ts';
 
-/** A fault that would have stayed hidden in no more than this share of such trials could not be reproduced. */
+/** A fault that would have stayed hidden in no more than this share of such trials could not be reproduced. Common practice, no source. */
+/** What is left possible is told the owner from this chance on. Common practice, no source. */
 const NOT_SEEN_AT_MOST = 0.2;
 const STILL_LEFT = 0.05;
 

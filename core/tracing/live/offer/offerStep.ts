@@ -1,12 +1,9 @@
-import { at, nth } from '../../../figures/rows.ts';
-import { compileProblem } from '../../plan/compiledProblem.ts';
+import { nth } from '../../../figures/rows.ts';
 import type { Cancel } from '../../plan/effort.ts';
-import { stateFrom } from '../../plan/planState.ts';
-import { type Ranking, StepRanker } from '../../plan/rank.ts';
-import { assemblyOf, movesBefore } from '../assembly.ts';
+import type { Ranking } from '../../plan/rank.ts';
 import { suspectsOf } from '../belief/belief.ts';
 import { type Posterior, posteriorOf } from '../belief/posterior.ts';
-import { knownStep, stepOf } from '../model/special.ts';
+import { stepOf } from '../model/special.ts';
 import type {
   Fault,
   FaultModel,
@@ -14,10 +11,7 @@ import type {
   NotOffered,
   Offer,
   Proposal,
-  StateId,
   Step,
-  StepId,
-  StepView,
   StopAnswer,
   Suspect,
   TracingCase,
@@ -32,7 +26,9 @@ import { regardless } from './handOver.ts';
 import { heldSteps } from './heldSteps.ts';
 import { lastWord, wasDeclined } from './lastWord.ts';
 import { neverFailedHere } from './neverFailedHere.ts';
+import { openStates } from './openStates.ts';
 import { seenToFailFirst } from './provoke.ts';
+import { minutesOf, rankSteps } from './ranking.ts';
 import { sceneOf, seeStep, type Wanted } from './seeStep.ts';
 import { settlingSteps } from './settling.ts';
 import { type HeldStep, type LiveProblem, toProblem } from './toProblem.ts';
@@ -44,15 +40,6 @@ const MOST_OTHERS = 12;
 
 /** Verdicts that end the tracing. */
 const SETTLED: readonly Verdict['verdict'][] = ['confirmed', 'cured', 'not-reproduced'];
-
-/** Assembly states that the log leaves open. */
-export function openStates(model: FaultModel, tracing: TracingCase): readonly StateId[] {
-  const assembly = assemblyOf(model, tracing.switches);
-  return tracing.log.reduce<readonly StateId[]>((open, entry) => {
-    const step = entry.struck ? undefined : knownStep(model, entry.step);
-    return step ? movesBefore(assembly, open, step).open : open;
-  }, []);
-}
 
 /** `pairs`: two faults at once are planned for too, by default in all but the answer that must come at once. */
 type OfferHow = { readonly method: Method; readonly pairs?: boolean; readonly cancel?: Cancel };
@@ -95,7 +82,7 @@ export function offerStep(
   const { live, steps, held } = named
     ? onlySettling(model, all, named.part, ready, holding)
     : { live: all, steps: ready, held: holding };
-  const ranking = rankSteps(model, live, open, method, cancel);
+  const ranking = rankSteps(model, live, open, { method, cancel });
   const scene = sceneOf({ model, tracing, live, open, suspects });
   const see = (place: number, wanted?: Wanted) => seeStep(scene, place, wanted);
   const wanted = method === 'easiest' ? ranking.easiest : method === 'ratio' ? ranking.ratio : ranking.best;
@@ -118,7 +105,11 @@ export function offerStep(
   const left = named !== null && chosen < 0;
   const ends = settled || left || (chosen < 0 && SETTLED.includes(verdict.verdict));
   const handed = () =>
-    handedOver(live, ranking, steps.length === 0 ? null : rankSteps(model, paidFor(), open, 'ratio', cancel));
+    handedOver(
+      live,
+      ranking,
+      steps.length === 0 ? null : rankSteps(model, paidFor(), open, { method: 'ratio', cancel }),
+    );
   const stop: Offer['stop'] = ends
     ? { stop: 'settled', verdict }
     : chosen < 0
@@ -213,56 +204,4 @@ function onlySettling(
     steps,
     held,
   };
-}
-
-/** The same view of any step the technician points at; null when the model does not know it. */
-export function reasonFor(model: FaultModel, tracing: TracingCase, id: StepId): StepView | null {
-  const step = knownStep(model, id);
-  if (!step) return null;
-  const posterior: Posterior = posteriorOf(model, tracing);
-  const live = toProblem(model, tracing, posterior, [step]);
-  const open = openStates(model, tracing);
-  return seeStep(sceneOf({ model, tracing, live, open, suspects: suspectsOf(model, posterior) }), 0);
-}
-
-const minutesOf = (ranking: Ranking, step: number): number =>
-  ranking.steps.find((one) => one.step === step)?.expectedMinutes ?? ranking.stopping;
-
-/** A step that moves the belief by less than this, whatever comes out, is not planned with. */
-const TELLS_NOTHING = 0.004;
-
-const mayEnd = (step: LiveProblem['problem']['steps'][number], prior: Float64Array): boolean =>
-  step.cures.some(
-    (cures, o) => cures && (step.chance[o]?.reduce((sum, p, w) => sum + p * at(prior, w), 0) ?? 0) > 0.02,
-  );
-
-/** How far the outcomes move the belief: expected total variation between before and after. */
-function tells(chance: readonly Float64Array[], prior: Float64Array): number {
-  let moved = 0;
-  for (const row of chance) {
-    let p = 0;
-    for (let w = 0; w < prior.length; w++) p += at(prior, w) * at(row, w);
-    for (let w = 0; w < prior.length; w++) moved += at(prior, w) * Math.abs(at(row, w) - p);
-  }
-  return moved / 2;
-}
-
-function rankSteps(
-  model: FaultModel,
-  live: LiveProblem,
-  open: readonly StateId[],
-  method: Method,
-  cancel: Cancel | undefined,
-): Ranking {
-  const bench = compileProblem(live.problem);
-  const stateAt = new Map(model.states.map((state, at) => [state.id, at]));
-  const stand = stateFrom(
-    bench,
-    Float64Array.from(live.problem.prior),
-    Uint8Array.from(live.problem.steps, (step) =>
-      tells(step.chance, live.problem.prior) < TELLS_NOTHING && !mayEnd(step, live.problem.prior) ? 1 : 0,
-    ),
-    open.flatMap((id) => stateAt.get(id) ?? []),
-  );
-  return new StepRanker(bench, method === 'rollout' ? 2 : 1, cancel).rank(stand);
 }

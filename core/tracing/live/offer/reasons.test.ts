@@ -3,7 +3,8 @@ import { afterDoing, aTracingCase } from '../../../../tests/builders/tracingCase
 import { knownStep } from '../model/special.ts';
 import { standardModel } from '../model/standardModel.ts';
 import type { StepView, TracingCase } from '../types.ts';
-import { offerStep, reasonFor } from './offerStep.ts';
+import { offerStep } from './offerStep.ts';
+import { reasonFor } from './reasonFor.ts';
 
 const model = standardModel();
 

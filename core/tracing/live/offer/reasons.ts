@@ -2,7 +2,7 @@ import { faultNumber } from '../model/special.ts';
 import type { Caution, FaultModel, ReasonFact, Step, StepId, StepView, Suspect, TracingCase } from '../types.ts';
 import type { ThenWatch } from './mendAndWatch.ts';
 
-/** A step that moves no suspect by more than this tells nothing. */
+/** A step that moves no suspect by more than this tells nothing. This and what follows: common practice, no source. */
 export const TELLS = 0.02;
 /** A suspect that an outcome leaves is named from this chance on; the likeliest always. */
 const LEFT_FROM = 0.05;

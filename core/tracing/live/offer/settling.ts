@@ -4,7 +4,7 @@ import type { Fault, FaultModel, Step } from '../types.ts';
 import { NAMED_FROM } from './proof.ts';
 import type { LiveProblem } from './toProblem.ts';
 
-/** An outcome rarer than this is not counted on. */
+/** An outcome rarer than this is not counted on. Common practice, no source. */
 const COUNTED_ON = 0.02;
 /** An outcome speaks for the part when it makes its odds this many times better. */
 const SPEAKS = 3;

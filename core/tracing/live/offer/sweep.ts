@@ -1,7 +1,7 @@
 import type { Fault, FaultModel, Step, Suspect } from '../types.ts';
 import { faultOf } from './blame.ts';
 
-/** Of what a sweep mended, one kind of handling likelier than this leaves nothing to be told apart by hand. */
+/** Of what a sweep mended, one kind likelier than this leaves nothing to be told apart. Common practice, no source. */
 const TOLD_APART_FROM = 0.95;
 
 /** What a sweep did can be told apart only by undoing it, and only a setting can be put back: a contact made cannot be unmade. */

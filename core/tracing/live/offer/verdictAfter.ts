@@ -11,9 +11,12 @@ import { CONFIRMED_FROM, evidenceOf, type Found, foundIn, NAMED_FROM, pointed, p
 import { toldApart } from './sweep.ts';
 import { HIDDEN_AT_MOST, hiddenChance, mostlyComes, watchSince } from './watch.ts';
 
-/** All works and something was mended, by whatever handling: cured from this chance on. */
+/** All works and something was mended, by whatever handling: cured from this chance on. Common practice, no source. */
 export const MENDED_FROM = 0.9;
-/** The trial itself spoke for what is named or cured: the odds rose at least so many times. A quiet trial of what comes and goes names nothing. */
+/**
+ * The trial itself spoke for what is named or cured: the odds rose at least so many times (3: "substantial" begins at 3.2 in
+ * Jeffreys, Theory of Probability, 1961, appendix B, from memory). A quiet trial of what comes and goes names nothing.
+ */
 export const SPEAKS_FROM = 3;
 /** What a loaner in its place shows to be at fault, but no part is: the tracing goes on to what mends it. */
 const NOT_NAMED: readonly Fault['part'][] = ['software', 'settings', 'none', 'home'];

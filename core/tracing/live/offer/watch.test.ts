@@ -2,7 +2,8 @@ import { expect, test } from 'vitest';
 import { afterDoing, aTracingCase } from '../../../../tests/builders/tracingCase.ts';
 import { standardModel } from '../model/standardModel.ts';
 import type { TracingCase } from '../types.ts';
-import { offerStep, reasonFor } from './offerStep.ts';
+import { offerStep } from './offerStep.ts';
+import { reasonFor } from './reasonFor.ts';
 import { verdictAfter } from './verdictAfter.ts';
 
 const model = standardModel();

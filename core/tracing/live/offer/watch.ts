@@ -7,9 +7,9 @@ import { failedHere, failsIn } from './standsNow.ts';
 
 /** What a fault that comes and goes may have left as its chance to keep away from a watch: 95 in 100 sure, as for "rate × time = 3". */
 export const HIDDEN_AT_MOST = 0.05;
-/** A handling that may have mended less than this is not what the watch is about. */
+/** A handling that may have mended less than this is not what the watch is about. Common practice, no source. */
 const MAY_HAVE_MENDED = 0.05;
-/** Mostly coming and going: one good trial is then no proof of a mend. */
+/** More likely than not intermittent: one good trial is then no proof of a mend. */
 const MOSTLY = 0.5;
 
 /** What was watched since something was mended. */

@@ -6,7 +6,7 @@ import { OURS, PRESENCES, placeOf } from '../belief/presence.ts';
 /** One way it can stand now: a hypothesis with what of it is still there. */
 export type Way = { readonly hypothesis: Hypothesis; readonly standing: number; readonly p: number };
 
-/** The likeliest ways that carry the look-ahead: as many as hold this share of the belief, within these numbers. */
+/** The likeliest ways that carry the look-ahead: as many as hold this share of the belief, within these numbers. What is left out is 2 in 100. */
 const MOST_WAYS = 300;
 const LEAST_WAYS = 48;
 const CARRIED = 0.98;

@@ -4,7 +4,7 @@ import { changed } from '../../../../tests/builders/brokenModel.ts';
 import { afterDoing, aTracingCase } from '../../../../tests/builders/tracingCase.ts';
 import { standardModel } from '../model/standardModel.ts';
 import type { Step, TracingCase } from '../types.ts';
-import { reasonFor } from './offerStep.ts';
+import { reasonFor } from './reasonFor.ts';
 import { delayMinutes, harmOf, weighedWaiting } from './weights.ts';
 
 const model = standardModel();

@@ -4,7 +4,7 @@ import { outlook } from '../../../../core/tracing/live/belief/outlook.ts';
 import { priorOf } from '../../../../core/tracing/live/belief/prior.ts';
 import { lookMask } from '../../../../core/tracing/live/configuration.ts';
 import { whyNotOffered } from '../../../../core/tracing/live/offer/available.ts';
-import { openStates } from '../../../../core/tracing/live/offer/offerStep.ts';
+import { openStates } from '../../../../core/tracing/live/offer/openStates.ts';
 import { openTracing } from '../../../../core/tracing/live/openTracing.ts';
 import type { FaultModel, Outcome, Step, TracingCase } from '../../../../core/tracing/live/types.ts';
 import { HANDED_OVER } from './runMachine.ts';

@@ -2,7 +2,8 @@ import { assemblyOf, movesBefore } from '../../../../core/tracing/live/assembly.
 import { suspectsOf } from '../../../../core/tracing/live/belief/belief.ts';
 import { posteriorOf } from '../../../../core/tracing/live/belief/posterior.ts';
 import { whyNotOffered } from '../../../../core/tracing/live/offer/available.ts';
-import { offerStep, openStates } from '../../../../core/tracing/live/offer/offerStep.ts';
+import { offerStep } from '../../../../core/tracing/live/offer/offerStep.ts';
+import { openStates } from '../../../../core/tracing/live/offer/openStates.ts';
 import { toProblem } from '../../../../core/tracing/live/offer/toProblem.ts';
 import { openTracing } from '../../../../core/tracing/live/openTracing.ts';
 import { readGroups } from '../../../../core/tracing/live/readGroups.ts';
