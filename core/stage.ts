@@ -27,5 +27,8 @@ export const AT_THE_BENCH = [
 /** Stages from which the machine can be handed over. */
 export const AT_THE_DOOR = ['ready', 'not-collected', 'home-as-it-came'] as const satisfies readonly Stage[];
 
+/** Is the machine ready to be fetched? */
+export const isAtTheDoor = (stage: Stage): boolean => AT_THE_DOOR.some((one) => one === stage);
+
 /** Every stage of a job that has not ended. */
 export const OPEN_STAGES = STAGES.filter((stage) => stage !== 'gone-home');

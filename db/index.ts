@@ -2,7 +2,7 @@
 
 export { isBlobName } from './blobs/blobName.ts';
 export { checkPhotograph } from './blobs/checkPhotograph.ts';
-export type { Finding } from './journal/finding.ts';
+export type { JournalFinding } from './journal/finding.ts';
 export type { Reader } from './journal/reader.ts';
 export { whyNotAppended } from './journal/whyNotAppended.ts';
 export { fileLog } from './log/fileLog.ts';
@@ -25,7 +25,7 @@ export {
 export { fileWallet } from './seal/wallets/fileWallet.ts';
 /** @public Beside the file, for a shop without a window. */
 export { passphraseWallet } from './seal/wallets/passphraseWallet.ts';
-export { goOn } from './shop/goOn.ts';
+export { goOnWithWhatIsHere } from './shop/goOn.ts';
 export { type OpenRefusal, onlyRead, refusalFromError } from './shop/openRefusal.ts';
 export { isOpenRefusal, openShop } from './shop/openShop.ts';
 export { openToRead } from './shop/openToRead.ts';

@@ -1,7 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { type ReactNode, useState } from 'react';
 import { useNavigate } from 'react-router';
-import type { Found } from '../core/contract/screens.ts';
+import type { FindHit } from '../core/contract/screens.ts';
 import type { Tag } from '../core/custody/part.ts';
 import { parseTag } from '../core/custody/tag.ts';
 import type { Stage } from '../core/stage.ts';
@@ -14,7 +14,7 @@ import { RoomShell } from './kit/shell/RoomShell.tsx';
 import { useWords, type Words } from './kit/text/words.tsx';
 import { useConnected } from './link/connection.ts';
 import { shopRead } from './link/reads.ts';
-import { ask, service } from './link/service.ts';
+import { queryOf, service } from './link/service.ts';
 import { roomLinks } from './roomLinks.ts';
 import { useStandingLines } from './useStandingLines.tsx';
 import { useWhoIsHere } from './whoIsHere.tsx';
@@ -25,7 +25,7 @@ export type FrameProps = {
   readonly foot?: ReactNode;
   readonly touch?: 'counter' | 'bench';
   /** Takes a scanned tag first; true when the room has dealt with it. */
-  readonly onScan?: (found: Found) => boolean;
+  readonly onScan?: (found: FindHit) => boolean;
   /** A tag with a right check character that belongs to nothing yet: a printed one to be bound. True when it was. */
   readonly onFreshTag?: (tag: Tag) => boolean;
   /** Entries of what is shown that cannot be read, by their number. */
@@ -56,8 +56,8 @@ export function Frame({
   const [unread, setUnread] = useState<string | null>(null);
   const [camera, setCamera] = useState(false);
   const shop = useQuery(shopRead());
-  const hits = useQuery(ask.find.queryOptions({ input: { text: typed }, enabled: typed.trim() !== '' }));
-  const openFound = (found: Found) => go(whereIs(found));
+  const hits = useQuery(queryOf.find.queryOptions({ input: { text: typed }, enabled: typed.trim() !== '' }));
+  const openFound = (found: FindHit) => go(whereIs(found));
   const read = (code: string) => {
     void service.byTag({ tag: code }).then((found) => {
       const tag = parseTag(code);
@@ -135,11 +135,11 @@ export function Frame({
   );
 }
 
-const voidWords = (found: Found, t: Words['t']): string =>
+const voidWords = (found: FindHit, t: Words['t']): string =>
   t(found.detail === '' ? 'app.tag-void-nothing' : 'app.tag-void', { tag: found.title, on: found.detail });
 
 /** Where a found thing is opened: a job at its present stage, a part on the wall, the rest at the counter. */
-function whereIs(found: Found): string {
+function whereIs(found: FindHit): string {
   if (found.is === 'part') return found.job ? `/bench/${found.job}?part=${found.id}` : `/wall?part=${found.id}`;
   if (found.is === 'paper') return `/counter/${found.job}?paper=${found.id}`;
   if (found.job) return jobPath(found.job, found.detail as Stage);

@@ -1,7 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import type { Notice } from '../core/contract/standing.ts';
 import { useWords } from './kit/text/words.tsx';
-import { ask } from './link/service.ts';
+import { queryOf } from './link/service.ts';
 
 /** Asked this often: a clock that was set is said within a minute. */
 const EVERY_MS = 20_000;
@@ -9,7 +9,7 @@ const EVERY_MS = 20_000;
 /** What is to be known about the shop's data and its computer's clock; nothing while all is well. */
 export function useStandingLines() {
   const { t } = useWords();
-  const { data } = useQuery(ask.standing.queryOptions({ refetchInterval: EVERY_MS }));
+  const { data } = useQuery(queryOf.standing.queryOptions({ refetchInterval: EVERY_MS }));
   const say = useNoticeWords();
   if (!data || (!data.onlyRead && data.notices.length === 0)) return null;
   return (

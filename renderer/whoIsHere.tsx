@@ -1,5 +1,5 @@
 import { createContext, type ReactNode, useContext, useEffect, useState } from 'react';
-import type { Asked } from '../core/commands/asked.ts';
+import type { CommandRequest } from '../core/commands/asked.ts';
 import type { Staff } from '../core/job/shop.ts';
 import { epochMs } from '../core/time.ts';
 import { Key } from './kit/keys/Key.tsx';
@@ -48,7 +48,7 @@ export function WhoIsHereProvider({
 
 /** Their clocks of hands-on minutes stop with the screen; where none runs that is refused, and all is well. */
 function stopClocksOf(by: string, at: number): void {
-  const asked: Asked<'stopClocks'> = {
+  const asked: CommandRequest<'stopClocks'> = {
     command: crypto.randomUUID(),
     by,
     name: 'stopClocks',

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { AM_B46, hers, WF_M2, wall } from '../../tests/builders/harrowmouth.ts';
 import type { Attributes, PartKind } from '../custody/part.ts';
 import { type AttributeName, attributeRule, attributesOf, directionOf } from '../fit/attributes.ts';
-import { type CompareContext, type Comparison, compareParts, type Verdict } from './compare.ts';
+import { type CompareContext, type Comparison, type ComparisonVerdict, compareParts } from './compare.ts';
 
 const context: CompareContext = {
   processor: hers.processor.part,
@@ -43,7 +43,7 @@ const row = (comparison: Comparison, name: string) => comparison.rows.find(({ at
 
 describe('the board on offer beside the board that failed', () => {
   const demo = compared(AM_B46, WF_M2, 'board', context);
-  it.each<[string, Verdict]>([
+  it.each<[string, ComparisonVerdict]>([
     ['form-factor', 'worse'],
     ['socket', 'equal'],
     ['dimm-slots', 'worse'],

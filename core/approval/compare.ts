@@ -10,11 +10,11 @@ import {
   rowsOf,
 } from '../fit/attributes.ts';
 import { processorOnList } from '../fit/processorList.ts';
-import { listOf, numberOf } from '../fit/values.ts';
+import { listOf, numberFact } from '../fit/values.ts';
 import { tableOf } from '../table.ts';
 
 const VERDICTS = ['worse', 'equal', 'better', 'cannot-be-compared'] as const;
-export type Verdict = (typeof VERDICTS)[number];
+export type ComparisonVerdict = (typeof VERDICTS)[number];
 
 type Named = Pick<PartFacts, 'kind' | 'name' | 'attributes'>;
 
@@ -56,14 +56,14 @@ export type ComparedMember = {
   readonly had: AttributeValue | null;
   readonly offered: AttributeValue | null;
   /** `null`: shown beside the others, not weighed. */
-  readonly verdict: Verdict | null;
+  readonly verdict: ComparisonVerdict | null;
 };
 
 export type ComparedRow = {
   /** Row name of `assets/fit/attributes.json`. */
   readonly attribute: string;
   readonly members: readonly ComparedMember[];
-  readonly verdict: Verdict;
+  readonly verdict: ComparisonVerdict;
   readonly notes: readonly Note[];
 };
 const attributeNameShape = z.custom<AttributeName>((value) => typeof value === 'string');
@@ -86,7 +86,7 @@ export const comparedRowShape: z.ZodType<ComparedRow> = z.strictObject({
 
 export type Comparison = {
   readonly rows: readonly ComparedRow[];
-  readonly counts: Readonly<Record<Verdict, number>>;
+  readonly counts: Readonly<Record<ComparisonVerdict, number>>;
   /** Rows of which nothing is known on either side: to be said, not to be hidden. */
   readonly notKnown: readonly string[];
 };
@@ -130,10 +130,10 @@ function withDerived(part: Named, context: CompareContext): Attributes {
     const listed = processorOnList(part.attributes, context.processor.name);
     if (listed.is !== 'unknown') derived['processor-listed'] = listed.is === 'listed';
   }
-  const ofModules = context.modules?.map((module) => numberOf(module, 'memory-speed')) ?? [];
+  const ofModules = context.modules?.map((module) => numberFact(module, 'memory-speed')) ?? [];
   if (part.kind === 'board' && ofModules.length > 0) {
-    const speeds = [numberOf(part.attributes, 'memory-speed'), ...ofModules];
-    const ofProcessor = context.processor && numberOf(context.processor.attributes, 'memory-speed');
+    const speeds = [numberFact(part.attributes, 'memory-speed'), ...ofModules];
+    const ofProcessor = context.processor && numberFact(context.processor.attributes, 'memory-speed');
     if (speeds.every((speed) => speed !== undefined))
       derived['memory-runs-at'] = Math.min(...speeds, ofProcessor ?? Number.POSITIVE_INFINITY);
   }
@@ -156,11 +156,11 @@ function compareMember(
   if (had === null || offered === null) return { attribute, had, offered, verdict: 'cannot-be-compared' };
   return { attribute, had, offered, verdict: weigh({ [attribute]: had }, { [attribute]: offered }) };
 
-  function weigh(a: Attributes, b: Attributes): Verdict {
+  function weigh(a: Attributes, b: Attributes): ComparisonVerdict {
     switch (direction) {
       case 'more':
       case 'less': {
-        const [x, y] = [numberOf(a, attribute), numberOf(b, attribute)];
+        const [x, y] = [numberFact(a, attribute), numberFact(b, attribute)];
         if (x === undefined || y === undefined) return 'cannot-be-compared';
         return byOrder(direction === 'more' ? y - x : x - y);
       }
@@ -184,7 +184,8 @@ function compareMember(
   }
 }
 
-const byOrder = (difference: number): Verdict => (difference === 0 ? 'equal' : difference > 0 ? 'better' : 'worse');
+const byOrder = (difference: number): ComparisonVerdict =>
+  difference === 0 ? 'equal' : difference > 0 ? 'better' : 'worse';
 
 function compareRow(
   row: AttributeRow,
@@ -193,7 +194,7 @@ function compareRow(
   offered: Attributes,
 ): ComparedRow {
   const weighed = members.filter((member) => member.verdict !== null);
-  const named = (verdict: Verdict) =>
+  const named = (verdict: ComparisonVerdict) =>
     weighed.filter((member) => member.verdict === verdict).map((member) => member.attribute);
   const [worse, better, open] = [named('worse'), named('better'), named('cannot-be-compared')];
   const notes: Note[] = open.flatMap((attribute): readonly Note[] => {
@@ -212,7 +213,7 @@ function compareRow(
   if (row.of.every((name) => !attributeRule(name).owner)) notes.push({ note: 'matters-to-the-shop' });
   return { attribute: row.row, members, verdict: sum(), notes };
 
-  function sum(): Verdict {
+  function sum(): ComparisonVerdict {
     if (worse.length > 0) return better.length > 0 ? 'cannot-be-compared' : 'worse';
     if (open.length > 0) return 'cannot-be-compared';
     return better.length > 0 ? 'better' : 'equal';
@@ -227,7 +228,7 @@ function whatIsUsed(
 ): readonly Note[] {
   const { uses = {}, fanAmps } = context;
   const notes = worse.flatMap((attribute): readonly Note[] => {
-    const [used, left] = [uses[attribute], numberOf(offered, attribute)];
+    const [used, left] = [uses[attribute], numberFact(offered, attribute)];
     if (used === undefined || left === undefined) return [];
     if (used === 0) return [{ note: 'unused', attribute }];
     return [
@@ -235,7 +236,7 @@ function whatIsUsed(
     ];
   });
   if (uses[row.row] === 0 && notes.length === 0) notes.push({ note: 'unused', attribute: row.row });
-  const gives = numberOf(offered, 'fan-plug-amps');
+  const gives = numberFact(offered, 'fan-plug-amps');
   if (worse.includes('case-fan-plugs') && fanAmps !== undefined && gives !== undefined)
     notes.push({ note: 'current', takes: fanAmps, gives });
   return notes;

@@ -1,6 +1,6 @@
 import { type AttributeName, type AttributeValue, attributeRule, isAttributeName } from '../fit/attributes.ts';
 import { fillerOf } from '../text/fillGaps.ts';
-import type { ComparedMember, ComparedRow, Note, Verdict } from './compare.ts';
+import type { ComparedMember, ComparedRow, ComparisonVerdict, Note } from './compare.ts';
 
 /** Words of one language for attributes: `assets/words/<language>/fit.json`. */
 export type FitWords = {
@@ -16,7 +16,7 @@ export type WordedRow = {
   readonly attribute: string;
   readonly yours: string | null;
   readonly offered: string | null;
-  readonly verdict: Verdict;
+  readonly verdict: ComparisonVerdict;
   readonly note?: string;
 };
 

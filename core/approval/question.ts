@@ -78,7 +78,7 @@ export const offerShape = z.strictObject({
   warrantyMonths: z.number(),
   whyNotSame: z.string(),
 });
-export type Offer = Shaped<typeof offerShape>;
+export type OfferedPart = Shaped<typeof offerShape>;
 
 /** How an answer was given. No answer is not a yes. */
 export const answerHowShape = z.discriminatedUnion('by', [

@@ -14,7 +14,7 @@ type NamedInput<Name extends CommandName = CommandName> = {
 export type PreviewAsked<Name extends CommandName = CommandName> = NamedInput<Name> & { readonly by: string };
 
 /** What an asker sends, typed by the command's name. */
-export type Asked<Name extends CommandName = CommandName> = PreviewAsked<Name> & { readonly command: string };
+export type CommandRequest<Name extends CommandName = CommandName> = PreviewAsked<Name> & { readonly command: string };
 
 const TABLE: { readonly [Name in CommandName]: Command<string, Inputs[Name]> } = COMMANDS;
 

@@ -1,6 +1,6 @@
 import { eventIterator, oc, type } from '@orpc/contract';
 import { z } from 'zod';
-import { type Asked, checkedInput, type PreviewAsked } from '../commands/asked.ts';
+import { type CommandRequest, checkedInput, type PreviewAsked } from '../commands/asked.ts';
 import { COMMANDS } from '../commands/commands.ts';
 import { zEpoch, zId, zJobId, zMachineId, zOwnerId, zPartId, zTag } from '../commands/kernel/fields.ts';
 import type { zFigures } from '../commands/promise/noteEstimate.ts';
@@ -16,7 +16,7 @@ import type { RefusalKind } from './refusalKind.ts';
 import type {
   DayPoint,
   EnquirySheet,
-  Found,
+  FindHit,
   JobSheet,
   KeptRow,
   NightRow,
@@ -36,7 +36,7 @@ const zNamed = z.strictObject({ by: zId, name: z.enum(names), input: z.unknown()
  */
 export const zAsked = zNamed
   .extend({ command: zId })
-  .transform(({ command, ...given }, context): Asked => ({ ...withCheckedInput(given, context), command }));
+  .transform(({ command, ...given }, context): CommandRequest => ({ ...withCheckedInput(given, context), command }));
 
 /** A command that is only looked at: who would ask, which one, and its input; signatures name no content yet. */
 export const zPreview = zNamed.transform(withCheckedInput);
@@ -70,6 +70,11 @@ export type FirstEstimate = {
 export type Figures = z.output<typeof zFigures>;
 
 const zChange = z.object({ seq: z.int(), streams: z.array(z.string()), kinds: z.array(z.string()) });
+/**
+ * What happened, without saying what was in it: enough for a window to know which of its answers are stale. `seq` is the
+ * last entry this covers; asked again with it, the stream goes on behind it.
+ */
+export type Change = z.output<typeof zChange>;
 const refusal = { data: z.looseObject({ refused: z.string() }) };
 const refusals = {
   NOT_FOUND: refusal,
@@ -122,11 +127,11 @@ export const contract = {
   /** Machines on which something long could run over the night. */
   night: read.output(type<readonly NightRow[]>()),
   enquiries: read.output(type<readonly EnquirySheet[]>()),
-  find: read.input(z.strictObject({ text: z.string().max(200) })).output(type<readonly Found[]>()),
-  byTag: read.input(z.strictObject({ tag: z.string().max(20) })).output(type<Found | null>()),
+  find: read.input(z.strictObject({ text: z.string().max(200) })).output(type<readonly FindHit[]>()),
+  byTag: read.input(z.strictObject({ tag: z.string().max(20) })).output(type<FindHit | null>()),
   recognise: read
     .input(z.strictObject({ kind: z.enum(['phone', 'mail', 'serial']), value: z.string().max(200) }))
-    .output(type<readonly Found[]>()),
+    .output(type<readonly FindHit[]>()),
   paper: read
     .input(z.strictObject({ number: zId }))
     .output(type<{ readonly content: Paper; readonly contentHash: string; readonly supersededBy: string | null }>()),

@@ -2,7 +2,7 @@ import type { Owner } from '../approval/owner.ts';
 import type { Part } from '../custody/ledger.ts';
 import type { Machine } from '../custody/machine.ts';
 import type { Tag } from '../custody/part.ts';
-import type { Kept } from '../custody/readouts/kept.ts';
+import type { KeptPart } from '../custody/readouts/kept.ts';
 import type { JobId, PartId } from '../ids.ts';
 import type { Enquiry } from '../job/enquiry.ts';
 import type { Missing } from '../job/home/canGoHome.ts';
@@ -112,7 +112,7 @@ export type WallSheet = {
 export type OrderRow = OrderDue & { readonly job: JobId; readonly called: string };
 
 /** A dead part we keep, and whose it was. */
-export type KeptRow = Kept & { readonly called: string };
+export type KeptRow = KeptPart & { readonly called: string };
 
 export type ShopSheet = {
   readonly settings: ShopSettings | null;
@@ -122,7 +122,7 @@ export type ShopSheet = {
 };
 
 /** What a tag or a search leads to. */
-export type Found = {
+export type FindHit = {
   readonly is: 'job' | 'part' | 'owner' | 'machine' | 'paper' | 'void-tag';
   readonly id: string;
   readonly job: JobId | null;

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { Shaped } from '../shape.ts';
 /** A value that could not be read, and why: a gap, never a guess. */
-export type Gap = { readonly about: string; readonly why: string };
+export type ReportGap = { readonly about: string; readonly why: string };
 /** What a reading gives reason to say, with the source of that reason. */
 export type Remark = { readonly about: string; readonly says: string; readonly why: string; readonly source: string };
 
@@ -57,7 +57,7 @@ export type MachineReport = Pick<
 > & {
   readonly memory: { readonly slots: OwnReport['memory'] };
   readonly remarks: readonly Remark[];
-  readonly gaps: readonly Gap[];
+  readonly gaps: readonly ReportGap[];
 };
 
 /** A card slot as the machine's own report names it. */

@@ -79,11 +79,11 @@ export const evidenceShape = z.strictObject({
   where: z.string(),
   scopes: z.array(z.enum(SCOPES)),
 });
-export type Evidence = Shaped<typeof evidenceShape>;
+export type ProofEvidence = Shaped<typeof evidenceShape>;
 
 export type ProofStatus =
   | { readonly is: 'trial-grade'; readonly scopes: readonly Scope[] }
-  | { readonly is: 'known-good'; readonly evidence: Evidence; readonly lapses: EpochMs | null }
+  | { readonly is: 'known-good'; readonly evidence: ProofEvidence; readonly lapses: EpochMs | null }
   | { readonly is: 'exposed'; readonly to: readonly string[]; readonly job: string; readonly before: ProofStatus }
   | { readonly is: 'unproved'; readonly why: string }
   | { readonly is: 'suspect' }

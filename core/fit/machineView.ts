@@ -1,7 +1,7 @@
 import type { Attributes, PartFacts, ThingKind } from '../custody/part.ts';
 import type { Slot, SlotPlan } from '../custody/slot.ts';
 import type { AttributeValue } from './attributes.ts';
-import type { Look } from './reason.ts';
+import type { LookAt } from './reason.ts';
 
 /** Slot ids to fill for a number of modules, as the board's own manual says. */
 type ManualOrder = { readonly [modules: number]: readonly string[] };
@@ -31,7 +31,7 @@ export const sideOf = (
   machine: MachineView,
   kind: ThingKind,
   attribute: string,
-): { value: AttributeValue | undefined; look: Look } => ({
+): { value: AttributeValue | undefined; look: LookAt } => ({
   value: theOne(machine, kind)?.attributes[attribute],
   look: { at: kind, attribute },
 });
@@ -39,12 +39,12 @@ export const sideOf = (
 export const partSide = (
   attributes: Attributes,
   attribute: string,
-): { value: AttributeValue | undefined; look: Look } => ({
+): { value: AttributeValue | undefined; look: LookAt } => ({
   value: attributes[attribute],
   look: { at: 'part', attribute },
 });
 
-export const slotSide = (slot: Slot, attribute: string): { value: AttributeValue | undefined; look: Look } => ({
+export const slotSide = (slot: Slot, attribute: string): { value: AttributeValue | undefined; look: LookAt } => ({
   value: slot.attributes?.[attribute],
   look: { at: 'slot', attribute },
 });

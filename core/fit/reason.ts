@@ -59,12 +59,12 @@ export type Reason = {
   readonly part: AttributeValue | null;
   readonly place: AttributeValue | null;
   /** For `unknown`: which facts to look at, on what. */
-  readonly look: readonly Look[];
+  readonly look: readonly LookAt[];
   /** Figures the words need: the speed it runs at, watts asked and given. */
   readonly figures?: { readonly [name: string]: AttributeValue };
 };
 
-export type Look = { readonly at: 'part' | 'slot' | ThingKind; readonly attribute: string };
+export type LookAt = { readonly at: 'part' | 'slot' | ThingKind; readonly attribute: string };
 
 export type Fit = { readonly fits: Says; readonly reasons: readonly Reason[] };
 
@@ -77,7 +77,7 @@ export function weighed(reasons: readonly Reason[]): Fit {
   };
 }
 
-type Side = { readonly value: AttributeValue | undefined; readonly look: Look };
+type Side = { readonly value: AttributeValue | undefined; readonly look: LookAt };
 type Values = { readonly part: AttributeValue; readonly place: AttributeValue };
 
 /** A ground from two values: unknown (with what to look at) while either is missing, else what `judge` says. */
@@ -86,7 +86,7 @@ export function ground(
   part: Side,
   place: Side,
   judge: (values: Values) => Says,
-  more: { readonly source?: Source; readonly figures?: Reason['figures']; readonly ifUnknown?: readonly Look[] } = {},
+  more: { readonly source?: Source; readonly figures?: Reason['figures']; readonly ifUnknown?: readonly LookAt[] } = {},
 ): Reason {
   const missing = [part, place].filter((side) => side.value === undefined).map((side) => side.look);
   const values = { part: part.value ?? null, place: place.value ?? null };

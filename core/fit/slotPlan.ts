@@ -3,7 +3,7 @@ import type { Attributes, ThingKind } from '../custody/part.ts';
 import { THING_KINDS } from '../custody/part.ts';
 import type { Slot, SlotPlan, SlotSource } from '../custody/slot.ts';
 import { oneOf } from '../table.ts';
-import { numberOf, textOf } from './values.ts';
+import { numberFact, textOf } from './values.ts';
 
 /**
  * A slot plan from what the board is known to have; what is not known is filled by what a board of its size usually has
@@ -14,13 +14,13 @@ export function slotPlanForBoard(board: Attributes): SlotPlan {
   const usual = table.boards.find((row) => row.form === textOf(board, 'form-factor'));
   const gaps: string[] = usual ? [] : ['form-factor'];
   const count = (attribute: string, fromSize: number | undefined): number => {
-    const known = numberOf(board, attribute);
+    const known = numberFact(board, attribute);
     if (known === undefined) gaps.push(attribute);
     return known ?? fromSize ?? 0;
   };
   const dimms = count('dimm-slots', usual?.dimmSlots);
-  const channels = numberOf(board, 'memory-channels') ?? (dimms > 1 ? usual?.channels : 1) ?? 1;
-  if (dimms > 1 && numberOf(board, 'memory-channels') === undefined) gaps.push('memory-channels');
+  const channels = numberFact(board, 'memory-channels') ?? (dimms > 1 ? usual?.channels : 1) ?? 1;
+  if (dimms > 1 && numberFact(board, 'memory-channels') === undefined) gaps.push('memory-channels');
   const slots: Slot[] = [
     ...table.always.map(({ id, takes }) => ({
       id,

@@ -1,7 +1,7 @@
 import type { Attributes } from '../custody/part.ts';
 
 /** A number on the part, or `undefined` when it is not known. */
-export const numberOf = (attributes: Attributes, name: string): number | undefined => {
+export const numberFact = (attributes: Attributes, name: string): number | undefined => {
   const value = attributes[name];
   return typeof value === 'number' ? value : undefined;
 };

@@ -1,6 +1,6 @@
 import { dayOf } from '../calendar.ts';
 import { money, subtract } from '../money/arithmetic.ts';
-import type { Cell } from '../money/csv.ts';
+import type { CsvCell } from '../money/csv.ts';
 import { decimalOf } from '../money/formatMoney.ts';
 import type { Money } from '../money/money.ts';
 import { type BilledLine, billed, lineWords, termsOf } from './lines/billed.ts';
@@ -21,8 +21,8 @@ export const COLUMNS = [
   'currency',
 ] as const;
 
-const text = (value: string): Cell => ({ text: value });
-const figure = (value: Money | null): Cell => ({ figure: value === null ? '' : decimalOf(value) });
+const text = (value: string): CsvCell => ({ text: value });
+const figure = (value: Money | null): CsvCell => ({ figure: value === null ? '' : decimalOf(value) });
 
 /**
  * A bill as rows: one for each of its lines, one for each rate where tax is said by rate, one for each payment. The
@@ -30,13 +30,13 @@ const figure = (value: Money | null): Cell => ({ figure: value === null ? '' : d
  * their own but what was paid. Amounts with a point and the digits of ISO 4217; dates as ISO 8601, in the shop's zone.
  * Nobody's name is in it.
  */
-export function bookkeepingRows(making: Making): readonly (readonly Cell[])[] {
+export function bookkeepingRows(making: Making): readonly (readonly CsvCell[])[] {
   const { job, settings, number } = making;
   const bill = billed(making);
   const { currency, tax } = termsOf(making);
   const day = (at: number) => dayOf(at, settings.zone);
   const date = day(job.handover?.at ?? making.asking.at);
-  const row = (of: string, line: number, kind: string, what: string, cells: readonly Cell[]) => [
+  const row = (of: string, line: number, kind: string, what: string, cells: readonly CsvCell[]) => [
     text(of),
     text(number),
     text(job.tag),

@@ -14,17 +14,17 @@ export const symptomWords = ({ words }: Making, ids: readonly string[]): readonl
 };
 
 /** The same as sentences: each with its full stop. */
-export const asSentences = (texts: readonly string[]): string => texts.map(sentence).join(' ');
+export const asSentences = (texts: readonly string[]): string => texts.map(asSentence).join(' ');
 
 /** A text with its full stop, unless it ends with one. */
-export const sentence = (text: string): string => (/[.!?…)”"]$/.test(text.trim()) ? text.trim() : `${text.trim()}.`);
+export const asSentence = (text: string): string => (/[.!?…)”"]$/.test(text.trim()) ? text.trim() : `${text.trim()}.`);
 
 /** A text without the full stop at its end, to go on inside a sentence. */
 export const inSentence = (text: string): string => text.trim().replace(/\.$/, '');
 
 /** Two sentences in one where the second is there. */
 export const withNote = (text: string, note: string | null | undefined): string =>
-  note ? `${sentence(upperFirst(text))} ${note.trim()}` : text;
+  note ? `${asSentence(upperFirst(text))} ${note.trim()}` : text;
 
 export const upperFirst = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
@@ -96,5 +96,5 @@ export const newestQuestion = ({ job }: Making, which: (question: Question) => b
   job.questions.findLast(which) ?? null;
 
 /** Put and still to be answered. */
-export const openQuestion = (making: Making, kind: Question['kind']): Question | null =>
+export const newestOpenQuestion = (making: Making, kind: Question['kind']): Question | null =>
   newestQuestion(making, (one) => one.kind === kind && isOpen(one));

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import shopOf from '../../assets/demo/shop.json' with { type: 'json' };
 import { aJobAt, askingOf, viewOf } from '../../tests/builders/jobAt.ts';
-import type { Agrees, Offer, Question } from '../approval/question.ts';
+import type { Agrees, OfferedPart, Question } from '../approval/question.ts';
 import { noteEstimate } from '../commands/promise/noteEstimate.ts';
 import { offerTotals } from '../issuing/lines/estimates.ts';
 import type { Making } from '../issuing/making.ts';
@@ -57,7 +57,7 @@ const agrees = (data: Agrees['data'] = null): Agrees => ({
   dead: null,
   goesTo: 'back',
 });
-const offer = { priceMinor: 900, extras: [] } as unknown as Offer;
+const offer = { priceMinor: 900, extras: [] } as unknown as OfferedPart;
 const put =
   (id: string, kind: Question['kind'], more: Partial<Question> = {}) =>
   (at: ReturnType<typeof epochMs>): Question => ({

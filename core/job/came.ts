@@ -4,7 +4,7 @@ import type { JobEntry } from './entries.ts';
  * Which of the things that a job has came first: the place of each in the job's own stream, from 1. Clocks do not say
  * that: one that was ahead once would put all that came after before it.
  */
-export type Came = {
+export type CameOfWork = {
   /** Entries so far. */
   readonly entries: number;
   /** The last stage entered. */
@@ -16,10 +16,10 @@ export type Came = {
 };
 
 /** What came of a job that was just taken in: its first entry, with the stage it begins at. */
-export const takenInFirst: Came = { entries: 1, stage: 1, estimates: [], put: {}, answered: {} };
+export const takenInFirst: CameOfWork = { entries: 1, stage: 1, estimates: [], put: {}, answered: {} };
 
 /** The same after one more entry. */
-export function cameAfter(came: Came, entry: JobEntry): Came {
+export function cameAfter(came: CameOfWork, entry: JobEntry): CameOfWork {
   const entries = came.entries + 1;
   const next = { ...came, entries };
   switch (entry.kind) {

@@ -110,7 +110,7 @@ const verdictShape = z.discriminatedUnion('is', [
   }),
   z.strictObject({ is: z.literal('given-up'), left: z.array(z.string()) }),
 ]);
-export type Verdict = Shaped<typeof verdictShape>;
+export type JobVerdict = Shaped<typeof verdictShape>;
 
 const differenceShape = z.strictObject({
   what: z.enum(['settings-cleared', 'tie-cut', 'died-here', 'hours-more', 'plugs-out-and-in', 'other']),

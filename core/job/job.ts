@@ -4,17 +4,17 @@ import type { JobId, PartId } from '../ids.ts';
 import type { Stage } from '../stage.ts';
 import type { EpochMs } from '../time.ts';
 import type { AgreedLine } from './agreedLine.ts';
-import { type Came, takenInFirst } from './came.ts';
+import { type CameOfWork, takenInFirst } from './came.ts';
 import type {
   Booked,
   Destroyed,
   Handover,
   HowTold,
   Incident,
+  JobVerdict,
   LeftLikeThis,
   Payment,
   TakenIn,
-  Verdict,
 } from './entries.ts';
 import type { Estimate } from './estimate.ts';
 import type { Order } from './orders/order.ts';
@@ -27,7 +27,7 @@ export type Job = TakenIn & {
   readonly id: JobId;
   readonly stage: Stage;
   readonly stages: readonly { readonly stage: Stage; readonly at: EpochMs; readonly why: string }[];
-  readonly came: Came;
+  readonly came: CameOfWork;
   readonly takenInAt: EpochMs;
   readonly takenInBy: string;
   /** The limit said at the counter; `limitMinor` is the one that holds now. */
@@ -55,8 +55,8 @@ export type Job = TakenIn & {
     readonly by: string;
   }[];
   readonly questions: readonly Question[];
-  readonly verdict: Verdict | null;
-  readonly struckVerdicts: readonly Verdict[];
+  readonly verdict: JobVerdict | null;
+  readonly struckVerdicts: readonly JobVerdict[];
   readonly orders: readonly Order[];
   readonly agreedLines: readonly AgreedLine[];
   readonly booked: readonly Booked[];

@@ -15,7 +15,7 @@ import { offerStep } from '../tracing/live/offer/offerStep.ts';
 import { openStates } from '../tracing/live/offer/openStates.ts';
 import { verdictAfter } from '../tracing/live/offer/verdictAfter.ts';
 import type { FaultModel, LoggedStep, Step, TracingCase, Verdict } from '../tracing/live/types.ts';
-import { draw, MOST_STEPS, stepMinutes, type Traced, type Traces } from './traced.ts';
+import { draw, MOST_TRACED_STEPS, stepMinutes, type Traced, type Traces } from './traced.ts';
 
 /** The limit counts as if so many minutes were left at least: how long the whole takes is asked, not where it would stop. */
 const LEAST_LEFT = 300;
@@ -62,7 +62,7 @@ export function benchTraces(model: FaultModel, given: TracingCase | null): Trace
       let { standing } = drawn;
       let moment = start;
       let minutes = 0;
-      for (let n = 0; n < MOST_STEPS; n++) {
+      for (let n = 0; n < MOST_TRACED_STEPS; n++) {
         const said = saidAt(moment);
         if ('verdict' in said) return endedBy(said.verdict, minutes + said.closing);
         const { step, moves, conditions } = said;

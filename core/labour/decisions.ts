@@ -17,7 +17,7 @@ const HANDED_OVER_MINUTES = 110;
 const UNDECIDED = -2;
 
 /** Where a run of the tracing stands after one history of outcomes. */
-export type Moment = {
+export type DecisionMoment = {
   readonly belief: Float64Array;
   readonly done: Uint8Array;
   readonly arrangement: number;
@@ -26,17 +26,17 @@ export type Moment = {
   /** Steps, the best first, as the look ahead from the start put them; null at the start. */
   order: readonly number[] | null;
   /** By outcome, made when a run comes there. */
-  readonly next: (Moment | undefined)[];
+  readonly next: (DecisionMoment | undefined)[];
 };
 
 /** The tracing of one case as runs go through it: each history is decided once and kept, for all runs and re-runs. */
 export type Decisions = {
   readonly live: LiveProblem;
-  readonly start: Moment;
-  readonly stepAt: (moment: Moment) => number;
-  readonly after: (moment: Moment, step: number, outcome: number) => Moment;
-  readonly move: (moment: Moment, step: number) => { readonly minutes: number; readonly to: number };
-  readonly closing: (moment: Moment) => number;
+  readonly start: DecisionMoment;
+  readonly stepAt: (moment: DecisionMoment) => number;
+  readonly after: (moment: DecisionMoment, step: number, outcome: number) => DecisionMoment;
+  readonly move: (moment: DecisionMoment, step: number) => { readonly minutes: number; readonly to: number };
+  readonly closing: (moment: DecisionMoment) => number;
   /** Histories met so far. */
   readonly histories: () => number;
 };
@@ -96,7 +96,7 @@ function shared(live: LiveProblem, open: readonly number[], policy: PlanPolicy):
       const chance = live.problem.steps[s]?.chance[outcome];
       const done = Uint8Array.from(moment.done);
       done[s] = 1;
-      const met: Moment = {
+      const met: DecisionMoment = {
         belief: moment.belief.map((p, w) => p * (chance?.[w] ?? 0)),
         done,
         arrangement: arrangements.move(moment.arrangement, s).to,

@@ -1,13 +1,13 @@
 import known from '../../assets/labour/known-work.json' with { type: 'json' };
 import usual from '../../assets/labour/work.json' with { type: 'json' };
 import { oneOf } from '../table.ts';
-import { WORK_KINDS, type WorkTask } from './types.ts';
+import { TASK_KINDS, type WorkTask } from './types.ts';
 
 /** Work as its files have it, where kinds are plain texts. */
 type Written = Omit<WorkTask, 'kind'> & { readonly kind: string };
 
 const workOf = (written: readonly Written[]): readonly WorkTask[] =>
-  written.map(({ id, kind, minutes, chance }) => ({ id, kind: oneOf(WORK_KINDS, kind), minutes, chance }));
+  written.map(({ id, kind, minutes, chance }) => ({ id, kind: oneOf(TASK_KINDS, kind), minutes, chance }));
 
 /** Work that is agreed by name, with its stated minutes. */
 export const KNOWN_WORK = workOf(known.work);

@@ -2,7 +2,7 @@ import type { Prng } from '../figures/prng.ts';
 import type { FaultModel } from '../tracing/live/types.ts';
 import type { Step as PlanStep } from '../tracing/plan/problem.ts';
 import type { Decisions } from './decisions.ts';
-import { draw, MOST_STEPS, stepMinutes, type Traces } from './traced.ts';
+import { draw, MOST_TRACED_STEPS, stepMinutes, type Traces } from './traced.ts';
 
 /**
  * Runs through the plan of a case: a true way drawn from the belief, the policy until a step ends the tracing or it is
@@ -19,7 +19,7 @@ export function planTraces(
       const truth = draw(live.problem.prior, random);
       let moment = start;
       let minutes = 0;
-      for (let n = 0; n < MOST_STEPS; n++) {
+      for (let n = 0; n < MOST_TRACED_STEPS; n++) {
         const s = stepAt(moment);
         const [plan, step] = [live.problem.steps[s], live.steps[s]];
         if (!plan || !step) return { minutes: minutes + closing(moment), fault: null, ended: false };

@@ -18,7 +18,7 @@ export type Traces = {
 };
 
 /** A tracing longer than this many steps is ended: nobody goes on so long without a word. */
-export const MOST_STEPS = 40;
+export const MOST_TRACED_STEPS = 40;
 
 /** σ of the logarithm of a step's hands-on minutes where nothing else is known of it: 90 % between half and double. Common practice, no source. */
 const STEP_SIGMA = Math.log(2 / 0.5) / TWENTIETHS_APART;

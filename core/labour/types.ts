@@ -7,12 +7,12 @@ import type { TaskTime } from './tasks/taskTime.ts';
 export type { EstimatePolicy, FigurePolicy, PlanPolicy } from './policies.ts';
 
 /** What hands-on work that is no tracing step can be. */
-export const WORK_KINDS = ['fitting', 'proof', 'cleaning', 'handling'] as const;
+export const TASK_KINDS = ['fitting', 'proof', 'cleaning', 'handling'] as const;
 
 /** Hands-on work that follows once the fault is known (or known work from the start). */
 export type WorkTask = {
   readonly id: string;
-  readonly kind: (typeof WORK_KINDS)[number];
+  readonly kind: (typeof TASK_KINDS)[number];
   readonly minutes: ThreePoint;
   /** Chance that it is needed, 0..1; 1 when always. */
   readonly chance: number;

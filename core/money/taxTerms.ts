@@ -18,7 +18,7 @@ export const taxTermsShape = z.strictObject({
 export type TaxTerms = Shaped<typeof taxTermsShape>;
 
 /** @throws {RangeError} for a rate finer than a thousandth of a percent: refused at the door. */
-export const rateOf = (permille: number): TaxRate => taxRate(permille / 10);
+export const taxRateOf = (permille: number): TaxRate => taxRate(permille / 10);
 
 export const taxMethodOf = ({ inside, round, rounding }: TaxTerms): TaxMethod => ({
   prices: inside ? 'tax-contained' : 'tax-on-top',

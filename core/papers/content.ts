@@ -89,8 +89,8 @@ export type Block =
   | Table
   | Amounts
   | Ruler
-  | Comparison
-  | Consents
+  | ComparisonBlock
+  | ConsentsBlock
   | Answers
   | Choices
   | SignatureBlock
@@ -162,9 +162,9 @@ export type Ruler = {
   readonly source?: Text;
 };
 
-export const VERDICTS = ['worse', 'cannot-be-compared', 'equal', 'better'] as const;
-export type Verdict = (typeof VERDICTS)[number];
-export type Comparison = {
+export const COMPARED_AS = ['worse', 'cannot-be-compared', 'equal', 'better'] as const;
+export type ComparedAs = (typeof COMPARED_AS)[number];
+export type ComparisonBlock = {
   readonly block: 'comparison';
   readonly summary: string;
   readonly columns: readonly [attribute: string, yours: string, offered: string, ruler: string, verdict: string];
@@ -172,7 +172,7 @@ export type Comparison = {
     readonly attribute: string;
     readonly yours: string;
     readonly offered: string;
-    readonly verdict: Verdict;
+    readonly verdict: ComparedAs;
     readonly verdictSays: Text;
   }[];
 };
@@ -183,7 +183,7 @@ export type ConsentLine = {
   readonly answered: boolean;
   readonly answerSays: Text;
 };
-export type Consents = {
+export type ConsentsBlock = {
   readonly block: 'consents';
   readonly summary: string;
   readonly columns: readonly [asked: string, answer: string];
@@ -211,7 +211,7 @@ export type Choices = {
 export type Ticks = { readonly open: string; readonly chosen: string };
 
 /** Pen strokes as points in a field of the given size, top left 0, 0. */
-export type Strokes = {
+export type InkStrokes = {
   readonly width: number;
   readonly height: number;
   readonly strokes: readonly (readonly (readonly [x: number, y: number])[])[];
@@ -220,7 +220,7 @@ export type Strokes = {
 export type SignatureBlock = {
   readonly block: 'signature';
   /** Null where the name was typed; `typed` then says so. */
-  readonly strokes: Strokes | null;
+  readonly strokes: InkStrokes | null;
   readonly typed: string;
   readonly who: string;
   readonly when: string;

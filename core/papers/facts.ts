@@ -1,6 +1,6 @@
 import type { Money } from '../money/money.ts';
 import type { EpochMs, Minutes } from '../time.ts';
-import type { Strokes } from './content.ts';
+import type { InkStrokes } from './content.ts';
 
 /** Facts that every paper takes. Names and addresses are plain texts, opened from the journal by the asker. */
 export type CommonFacts = {
@@ -12,7 +12,7 @@ export type CommonFacts = {
   readonly headShort: string;
   readonly shop: ShopFacts;
   readonly owner: PersonFacts;
-  readonly machine: MachineFacts;
+  readonly machine: NamedMachine;
   /** Text that the shop's local law asks for on this kind of paper; the shop fills it in, word for word. */
   readonly localText?: string;
   /** The job is free of charge: amounts say what it would cost. */
@@ -36,7 +36,7 @@ export type PersonFacts = {
   readonly mail?: string;
 };
 
-export type MachineFacts = {
+export type NamedMachine = {
   readonly tag: string;
   /** What it is, in a few words: `desktop PC, mid tower, built to order by Fernhill Systems`. */
   readonly what: string;
@@ -56,7 +56,7 @@ export type SignatureFacts = {
   /** Given when a signature did not yet name the content it stands under. */
   readonly unbound?: true;
 };
-export type DrawnStrokes = Omit<Strokes, 'strokes'> & {
+export type DrawnStrokes = Omit<InkStrokes, 'strokes'> & {
   readonly strokes: readonly (readonly (readonly [x: number, y: number, ...more: number[]])[])[];
 };
 
@@ -73,7 +73,7 @@ export type WordFacts = {
   readonly given: GivenHow;
 };
 
-export type Condition = 'new' | 'used' | 'refurbished';
+export type PartCondition = 'new' | 'used' | 'refurbished';
 export type ChargeFacts = { readonly what: string; readonly amount: Money };
 /** One answer that can be given: what it is, its price (or none), and what goes with it. */
 export type AnswerOptionFacts = {

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { everyFacts, everyPaper, paperOf } from '../../tests/builders/papers/everyPaper.ts';
 import { saidBy } from '../../tests/builders/papers/saidBy.ts';
 import { say } from '../text/say.ts';
-import type { Comparison, Consents, Sheet } from './content.ts';
+import type { ComparisonBlock, ConsentsBlock, Sheet } from './content.ts';
 
 const text = (paper: Parameters<typeof saidBy>[0]) => saidBy(paper).join('\n').replaceAll('\u00a0', ' ');
 const report = everyFacts['return-report'];
@@ -46,7 +46,7 @@ test('works now, not known why, is not a cure', () => {
 
 test('the lesser points of a part on offer come first, in words, and are counted in the lead', () => {
   const sheet = paperOf('substitute-part-disclosure', disclosure) as Sheet;
-  const compared = blocksOf(sheet).find((block): block is Comparison => block.block === 'comparison');
+  const compared = blocksOf(sheet).find((block): block is ComparisonBlock => block.block === 'comparison');
   const verdicts = compared?.rows.map((row) => row.verdict) ?? [];
   expect(verdicts.lastIndexOf('worse')).toBe(11);
   expect(verdicts.slice(0, 12).every((verdict) => verdict === 'worse')).toBe(true);
@@ -61,7 +61,7 @@ test('the lesser points of a part on offer come first, in words, and are counted
 
 test('up to nine attributes are all listed', () => {
   const sheet = paperOf('substitute-part-disclosure', { ...disclosure, rows: disclosure.rows.slice(0, 9) }) as Sheet;
-  const compared = blocksOf(sheet).find((block): block is Comparison => block.block === 'comparison');
+  const compared = blocksOf(sheet).find((block): block is ComparisonBlock => block.block === 'comparison');
   expect(compared?.rows.length).toBe(9);
 });
 
@@ -91,7 +91,7 @@ test('no answer is ticked beforehand', () => {
 
 test('an unanswered line prints as such and counts as no; of an old part, as back to its owner', () => {
   const sheet = paperOf('consent-sheet', everyFacts['consent-sheet']) as Sheet;
-  const lines = blocksOf(sheet).flatMap((block) => (block.block === 'consents' ? (block as Consents).lines : []));
+  const lines = blocksOf(sheet).flatMap((block) => (block.block === 'consents' ? (block as ConsentsBlock).lines : []));
   const answerOf = (asks: RegExp) => {
     const line = lines.find((one) => asks.test(one.asks));
     return typeof line?.answerSays === 'string' ? line.answerSays : line?.answerSays.map((run) => run.text).join('');

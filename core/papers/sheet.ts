@@ -1,7 +1,7 @@
 import type { PaperKindId } from '../text/paperWords.ts';
 import { strongly } from './blocks.ts';
 import type { Answers, Section, Sheet, SignatureBlock, SigningLine, Text } from './content.ts';
-import type { AnswerOptionFacts, CommonFacts, GivenHow, MachineFacts, SignatureFacts } from './facts.ts';
+import type { AnswerOptionFacts, CommonFacts, GivenHow, NamedMachine, SignatureFacts } from './facts.ts';
 import { type Format, groupTag, unbroken } from './format.ts';
 import type { Setting } from './setting.ts';
 
@@ -87,7 +87,7 @@ export function tagCode(tag: string, format: Format, setting: Setting) {
 }
 
 /** What machine it is, in one line: what, maker and model, serial number. */
-export function machineLine({ what, maker, model, serial }: MachineFacts, setting: Setting, format: Format): Text {
+export function machineLine({ what, maker, model, serial }: NamedMachine, setting: Setting, format: Format): Text {
   const named = [maker, model].filter((name) => name !== undefined).join(' ');
   const numbered = serial === undefined ? '' : format.say(setting.words.common.serial, { serial });
   return strongly(

@@ -5,7 +5,7 @@ import { slotPlanForBoard } from '../fit/slotPlan.ts';
 import type { PartId } from '../ids.ts';
 import { againstCensus } from './againstCensus.ts';
 import { ownReportOf } from './ownReportOf.ts';
-import { readReport } from './readReport.ts';
+import { readMachineReport } from './readMachineReport.ts';
 import { saidOf } from './readText.ts';
 
 /** What its own tables say: a board, two modules of 8 GiB in the second places, two places empty. */
@@ -22,7 +22,7 @@ const REPORT = [
   ),
   '',
 ].join('\n\n');
-const report = ownReportOf(saidOf(readReport(REPORT)));
+const report = ownReportOf(saidOf(readMachineReport(REPORT)));
 
 const counted = (inside: Readonly<Record<string, readonly [PartFacts['kind'], string, PartFacts['attributes']?]>>) => {
   const { slots } = slotPlanForBoard({ 'form-factor': 'atx', 'dimm-slots': 4, 'memory-channels': 2 });
@@ -115,7 +115,7 @@ describe('the census against what the machine says of itself', () => {
   it('does not hold modules against slots by the order of the records alone', () => {
     const unlabelled = REPORT.replaceAll(/DIMM_(..)/g, 'DIMM');
     const { machine, parts } = counted({ A2: ['dimm', 'Palewater', eight] });
-    const rows = againstCensus({ ...machine, report: ownReportOf(saidOf(readReport(unlabelled))) }, parts);
+    const rows = againstCensus({ ...machine, report: ownReportOf(saidOf(readMachineReport(unlabelled))) }, parts);
     expect(rows.map(({ about, is }) => `${about} ${is}`)).toEqual([
       'board not-counted',
       'memory-slots same',

@@ -2,7 +2,7 @@ import type { Machine, OwnReport } from '../custody/machine.ts';
 import type { PartFacts } from '../custody/part.ts';
 import { takesKind } from '../custody/slot.ts';
 import { dimmSlotsFromReport } from '../fit/dimmLabels.ts';
-import { numberOf } from '../fit/values.ts';
+import { numberFact } from '../fit/values.ts';
 import type { PartId } from '../ids.ts';
 
 /**
@@ -10,7 +10,7 @@ import type { PartId } from '../ids.ts';
  * since. `look`: both say something, and whether it is the same only a person can tell. `not-said`, `not-counted`: one
  * of them says nothing of it.
  */
-export type Stands = 'same' | 'as-it-came' | 'differs' | 'look' | 'not-said' | 'not-counted';
+export type AgainstCounted = 'same' | 'as-it-came' | 'differs' | 'look' | 'not-said' | 'not-counted';
 
 /** One point on which the machine's own report and what was counted are held against each other. */
 export type AgainstCensus = {
@@ -20,7 +20,7 @@ export type AgainstCensus = {
   /** As said: a name, a count, GiB; null when nothing is said. */
   readonly reported: string | number | null;
   readonly counted: string | number | null;
-  readonly is: Stands;
+  readonly is: AgainstCounted;
 };
 
 type Counted = Pick<Machine, 'slots' | 'belongsIn' | 'report'>;
@@ -116,7 +116,7 @@ function memory(report: OwnReport, machine: Counted, parts: Parts, modules: numb
 function module(slot: string, at: number, report: OwnReport, part: PartFacts | undefined): AgainstCensus {
   const size = report.memory[at]?.sizeMiB ?? null;
   const reported = size === null ? (unsaid(report, at) ? null : 0) : size / 1024;
-  const capacity = part && numberOf(part.attributes, 'capacity');
+  const capacity = part && numberFact(part.attributes, 'capacity');
   const counted = part ? (capacity ?? part.name) : 0;
   const row = { about: 'module', slot, reported, counted } as const;
   if (reported === null) return { ...row, is: 'not-said' };

@@ -1,7 +1,7 @@
 import limits from '../../assets/readings/limits.json' with { type: 'json' };
 import { say } from '../text/say.ts';
 import type { DriveChange } from './compareDrives.ts';
-import type { Reading } from './reading.ts';
+import type { MachineReading } from './reading.ts';
 import type { RunFigures } from './runFigures.ts';
 import { ENGLISH, type ReadingWords } from './words.ts';
 
@@ -19,7 +19,7 @@ export type Proof = {
 const FIGURES = ['reallocated', 'pending', 'uncorrectable', 'mediaErrors'] as const;
 
 /** A reading taken at proving, line by line against limits. What the reading does not say has no line. */
-export function proofsOf(reading: Reading, words: ReadingWords = ENGLISH): readonly Proof[] {
+export function proofsOf(reading: MachineReading, words: ReadingWords = ENGLISH): readonly Proof[] {
   const { proof } = words;
   return [
     ...reading.drives.flatMap((drive): readonly Proof[] => {

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { drivesBefore, provedBy } from './provedBy.ts';
-import { readReport } from './readReport.ts';
+import { readMachineReport } from './readMachineReport.ts';
 
 /** What `smartctl -a` prints of a plain disk, cut to what proving reads. */
 const disk = (pending: number) => `smartctl 7.3 2022-02-28 r5338 [x86_64-linux-6.1.0] (local build)
@@ -15,7 +15,7 @@ ID# ATTRIBUTE_NAME          FLAG     VALUE WORST THRESH TYPE      UPDATED  WHEN_
 `;
 
 it('says first that pending sectors grew on our bench, though the drive calls itself sound', () => {
-  const before = drivesBefore(readReport(disk(8)).drives, []);
+  const before = drivesBefore(readMachineReport(disk(8)).drives, []);
   const [first] = provedBy(disk(12), before).proofs;
   expect(first).toMatchObject({ value: '8 before, 12 after: it grew on our bench', within: false });
 });

@@ -1,7 +1,7 @@
 import type { SaidDrive } from '../custody/machineReport.ts';
 import { compareDrives, type ReadDrive } from './compareDrives.ts';
 import { type Proof, proofsOf, proofsOfChanges, proofsOfRuns } from './proofs.ts';
-import { readReport } from './readReport.ts';
+import { readMachineReport } from './readMachineReport.ts';
 import { readRunFigures } from './runFigures.ts';
 import { ENGLISH, type ReadingWords } from './words.ts';
 
@@ -28,7 +28,7 @@ export type Proved = {
  */
 export function provedBy(text: string, before: readonly ReadDrive[], words: ReadingWords = ENGLISH): Proved {
   if (text.trim() === '') return { proofs: [], nothing: null };
-  const reading = readReport(text, words);
+  const reading = readMachineReport(text, words);
   const changes = before.length > 0 && reading.drives.length > 0 ? compareDrives(before, reading.drives) : [];
   const runs = reading.tools.length > 0 ? [] : readRunFigures(text).filter(saysSomething);
   const proofs = [...proofsOfChanges(changes, words), ...proofsOf(reading, words), ...proofsOfRuns(runs, words)]

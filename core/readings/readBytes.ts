@@ -1,14 +1,14 @@
 import { say } from '../text/say.ts';
 import { decode, MOST_BYTES } from './decode.ts';
 import type { Looks } from './looksLike.ts';
-import { NOTHING_READ, type Reading, TOOLS } from './reading.ts';
-import { readReport } from './readReport.ts';
+import { type MachineReading, NOTHING_READ, TOOLS } from './reading.ts';
+import { readMachineReport } from './readMachineReport.ts';
 import { ENGLISH, type ReadingWords } from './words.ts';
 
 /** Reads a file as it is. What is no report gives nothing read and one gap: what it looks like, and what is accepted. */
-export function readBytes(bytes: Uint8Array, words: ReadingWords = ENGLISH): Reading {
+export function readBytes(bytes: Uint8Array, words: ReadingWords = ENGLISH): MachineReading {
   const decoded = decode(bytes);
-  if ('text' in decoded) return readReport(decoded.text, words);
+  if ('text' in decoded) return readMachineReport(decoded.text, words);
   return { ...NOTHING_READ, gaps: [{ about: 'file', why: looksLikeInWords(decoded.looksLike, MOST_BYTES, words) }] };
 }
 

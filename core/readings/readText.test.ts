@@ -2,7 +2,7 @@ import { expect, it } from 'vitest';
 import { epochMs } from '../time.ts';
 import { decode } from './decode.ts';
 import { readBytes } from './readBytes.ts';
-import { readReport } from './readReport.ts';
+import { readMachineReport } from './readMachineReport.ts';
 import { readText, saidOf } from './readText.ts';
 import { powerOnHours } from './smart/attributes.ts';
 import { isPlaceholder, sizeInMiB, wholeNumber } from './values.ts';
@@ -173,7 +173,7 @@ it.each([
 const nvme = (more: string) =>
   `smartctl 7.3\nModel Number: N\nSMART overall-health self-assessment test result: PASSED\n${more}\n`;
 const remarks = (text: string, asOf: number | null = null) =>
-  saidOf(readReport(text), undefined, asOf === null ? null : epochMs(asOf)).remarks;
+  saidOf(readMachineReport(text), undefined, asOf === null ? null : epochMs(asOf)).remarks;
 
 it('decodes every bit of an NVMe critical warning by itself, and names those without a meaning', () => {
   const says = (byte: string) => remarks(nvme(`Critical Warning: ${byte}`)).map((remark) => remark.says);

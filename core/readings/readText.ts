@@ -1,7 +1,7 @@
 import type { MachineReport } from '../custody/machineReport.ts';
 import type { EpochMs } from '../time.ts';
-import type { Reading } from './reading.ts';
-import { readReport } from './readReport.ts';
+import type { MachineReading } from './reading.ts';
+import { readMachineReport } from './readMachineReport.ts';
 import { remarksOf } from './remarks/remarksOf.ts';
 import { ENGLISH, type ReadingWords } from './words.ts';
 
@@ -10,13 +10,17 @@ import { ENGLISH, type ReadingWords } from './words.ts';
  * @param text What tools printed, one or several, with any line ends; already decoded.
  */
 export const readText = (text: string, words: ReadingWords = ENGLISH): MachineReport =>
-  saidOf(readReport(text, words), words);
+  saidOf(readMachineReport(text, words), words);
 
 /**
  * The plain form of a reading: nothing in it names a single machine or part.
  * @param asOf The day it is read, for remarks on age; without it there are none.
  */
-export function saidOf(reading: Reading, words: ReadingWords = ENGLISH, asOf: EpochMs | null = null): MachineReport {
+export function saidOf(
+  reading: MachineReading,
+  words: ReadingWords = ENGLISH,
+  asOf: EpochMs | null = null,
+): MachineReport {
   return {
     kinds: reading.tools,
     board: { vendor: reading.board.vendor, name: reading.board.name },

@@ -1,4 +1,4 @@
-import type { Gap, SaidCardSlot, SaidDrive, SaidMemorySlot } from '../custody/machineReport.ts';
+import type { ReportGap, SaidCardSlot, SaidDrive, SaidMemorySlot } from '../custody/machineReport.ts';
 
 /** General-purpose system tools whose output is read. */
 export const TOOLS = ['dmidecode', 'lshw', 'lspci', 'lscpu', 'lsblk', 'smartctl', 'sensors'] as const;
@@ -102,14 +102,14 @@ export type Contribution = {
   readonly temperatures?: readonly TemperatureReading[];
   /** Serial numbers of system, board and case: identifying, kept only with consent. */
   readonly serials?: { readonly [of: string]: string };
-  readonly gaps: readonly Gap[];
+  readonly gaps: readonly ReportGap[];
 };
 
 /** All that was read of one text, before it is put into the plain form. */
-export type Reading = Required<Omit<Contribution, 'tool'>> & { readonly tools: readonly Tool[] };
+export type MachineReading = Required<Omit<Contribution, 'tool'>> & { readonly tools: readonly Tool[] };
 
 /** A reading of nothing. */
-export const NOTHING_READ: Reading = {
+export const NOTHING_READ: MachineReading = {
   tools: [],
   board: { vendor: null, name: null },
   system: { vendor: null, name: null },

@@ -4,7 +4,7 @@ import { endOfJson } from './tools/json.ts';
 import { beginsLscpu, LSCPU_FIRST_CHARS } from './tools/lscpuLabels.ts';
 
 /** A stretch of a text that one tool printed, as text or as JSON. */
-export type Section =
+export type ReportSection =
   | { readonly tool: Tool; readonly as: 'text'; readonly text: string }
   | { readonly as: 'json'; readonly text: string; readonly tooDeep: boolean };
 
@@ -19,8 +19,8 @@ const JSON_START = /^(?:\{\s*(?:["}]|$)|\[\s*(?:[{\]"]|$))/;
  * Parts a text into what each tool printed, by what stands in it. Several reports may follow one another in any order;
  * lines before the first one, and whatever no tool printed, are left out. Line ends must be plain line feeds.
  */
-export function sectionsOf(text: string): readonly Section[] {
-  const sections: Section[] = [];
+export function sectionsOf(text: string): readonly ReportSection[] {
+  const sections: ReportSection[] = [];
   let tool: Tool | null = null;
   let from = 0;
   const close = (to: number) => {

@@ -1,5 +1,5 @@
 import type { EpochMs } from '../time.ts';
-import type { Reading } from './reading.ts';
+import type { MachineReading } from './reading.ts';
 import { saidOf } from './readText.ts';
 import { ENGLISH, type ReadingWords } from './words.ts';
 
@@ -7,7 +7,7 @@ import { ENGLISH, type ReadingWords } from './words.ts';
 export type Identifier = { readonly of: string; readonly serial: string };
 
 /** Every serial number a reading has, with what it is of. */
-export const identifiersOf = (reading: Reading): readonly Identifier[] => [
+export const identifiersOf = (reading: MachineReading): readonly Identifier[] => [
   ...Object.entries(reading.serials).map(([of, serial]) => ({ of, serial })),
   ...listed('processors', reading.processors),
   ...listed('memory.slots', reading.slots),
@@ -18,7 +18,7 @@ const listed = (name: string, of: readonly { readonly serial: string | null }[])
   of.flatMap(({ serial }, index) => (serial === null ? [] : [{ of: `${name}[${index}]`, serial }]));
 
 /** The same reading without what tells this machine and its parts from others of their model. */
-export const withoutIdentifiers = (reading: Reading): Reading => ({
+export const withoutIdentifiers = (reading: MachineReading): MachineReading => ({
   ...reading,
   serials: {},
   processors: reading.processors.map((one) => ({ ...one, serial: null })),
@@ -27,7 +27,7 @@ export const withoutIdentifiers = (reading: Reading): Reading => ({
 });
 
 /** The form to share: the plain form with slots for cards and temperatures; nothing in it tells one machine from others of its model. */
-export function shareForm(reading: Reading, words: ReadingWords = ENGLISH, asOf: EpochMs | null = null) {
+export function shareForm(reading: MachineReading, words: ReadingWords = ENGLISH, asOf: EpochMs | null = null) {
   const bare = withoutIdentifiers(reading);
   return { ...saidOf(bare, words, asOf), cardSlots: bare.cardSlots, temperatures: bare.temperatures };
 }

@@ -4,8 +4,8 @@ import type { Slot } from '../custody/slot.ts';
 import { dimmSlotsFromReport } from '../fit/dimmLabels.ts';
 import { say } from '../text/say.ts';
 import { cardSlotPlan } from './cardSlotPlan.ts';
-import type { ModuleReading, ProcessorReading, Reading } from './reading.ts';
-import { readReport } from './readReport.ts';
+import type { MachineReading, ModuleReading, ProcessorReading } from './reading.ts';
+import { readMachineReport } from './readMachineReport.ts';
 import { squeezed } from './values.ts';
 import { ENGLISH, type ReadingWords } from './words.ts';
 
@@ -26,7 +26,7 @@ export type SlotsAndParts = {
 };
 
 /** The card slots that a report names, in its order. */
-export const cardSlotsOf = (text: string): readonly SaidCardSlot[] => readReport(text).cardSlots;
+export const cardSlotsOf = (text: string): readonly SaidCardSlot[] => readMachineReport(text).cardSlots;
 
 /** What no such report speaks of; a person has to look. */
 const NEVER_SAID = ['case', 'cooler', 'supply', 'drives', 'cards', 'fans', 'cell'] as const;
@@ -40,7 +40,7 @@ const NEVER_SAID = ['case', 'cooler', 'supply', 'drives', 'cards', 'fans', 'cell
 export function slotsAndPartsFrom(
   said: MachineReport,
   cardSlots: readonly SaidCardSlot[],
-  more?: Pick<Reading, 'slots' | 'processors' | 'serials'>,
+  more?: Pick<MachineReading, 'slots' | 'processors' | 'serials'>,
   words: ReadingWords = ENGLISH,
 ): SlotsAndParts {
   const records = said.memory.slots.map(({ locator, bank, sizeMiB, type }) => ({
@@ -102,7 +102,7 @@ const socketOf = (processor: MachineReport['processors'][number] | undefined): s
 function boardPart(
   said: MachineReport,
   dimms: readonly Slot[],
-  more: Pick<Reading, 'serials'> | undefined,
+  more: Pick<MachineReading, 'serials'> | undefined,
   words: ReadingWords,
 ): ReportedPart {
   const channels = new Set(dimms.map(({ channel }) => channel));

@@ -2,8 +2,8 @@ import type { Refusal, RefusalName } from '../refusal.ts';
 import { fillerOf } from './fillGaps.ts';
 
 /** What a person reads of a refusal: what is wrong, what is unchanged, what to do. */
-export type Words = { readonly says: string; readonly unchanged: string; readonly next: string };
-export type WordsCatalogue = { readonly [Name in RefusalName]: Words };
+export type RefusalWords = { readonly says: string; readonly unchanged: string; readonly next: string };
+export type WordsCatalogue = { readonly [Name in RefusalName]: RefusalWords };
 
 /** A defect, never a user's doing: a refusal without words. */
 export class MissingWordsError extends Error {
@@ -36,7 +36,7 @@ function readOut(fact: unknown): string {
 }
 
 /** Words for a refusal in the asker's language. */
-export function wordsFor(refusal: Refusal, catalogue: WordsCatalogue): Words {
+export function wordsFor(refusal: Refusal, catalogue: WordsCatalogue): RefusalWords {
   const words = catalogue[refusal.refused];
   return {
     says: fill(words.says, refusal),

@@ -2,7 +2,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { inBin, partKnown } from '../../tests/builders/shopEntries.ts';
 import { aShopFolder, draft, edition, learntNothing, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
 import type { Shop } from '../index.ts';
-import type { Change } from './changes.ts';
+import type { EntriesWritten } from './changes.ts';
 
 let place: ShopFolder;
 let shop: Shop;
@@ -16,8 +16,8 @@ afterEach(async () => {
 });
 
 /** The next `count` changes after `since`. */
-async function next(count: number, since: number): Promise<readonly Change[]> {
-  const seen: Change[] = [];
+async function next(count: number, since: number): Promise<readonly EntriesWritten[]> {
+  const seen: EntriesWritten[] = [];
   for await (const change of shop.changes({ since })) {
     seen.push(change);
     if (seen.length === count) break;

@@ -3,7 +3,11 @@ import type { Stream } from '../../core/journal/entry.ts';
 import type { ShopTables } from '../schema.ts';
 
 /** What one command wrote: its last entry's number, the streams and the kinds. Never a body. */
-export type Change = { readonly seq: number; readonly streams: readonly Stream[]; readonly kinds: readonly string[] };
+export type EntriesWritten = {
+  readonly seq: number;
+  readonly streams: readonly Stream[];
+  readonly kinds: readonly string[];
+};
 
 /** Commands read at once for a reader that is behind. */
 const PAGE = 200;
@@ -58,7 +62,7 @@ export async function* changesAfter(
   branch: string,
   bell: Bell,
   { since, signal }: { readonly since: number; readonly signal?: AbortSignal },
-): AsyncGenerator<Change, void, void> {
+): AsyncGenerator<EntriesWritten, void, void> {
   let last = since;
   while (!bell.over && !signal?.aborted) {
     const heard = bell.rung;
@@ -72,7 +76,7 @@ export async function* changesAfter(
   }
 }
 
-async function changesPage(db: Kysely<ShopTables>, branch: string, after: number): Promise<readonly Change[]> {
+async function changesPage(db: Kysely<ShopTables>, branch: string, after: number): Promise<readonly EntriesWritten[]> {
   const commands = await db
     .selectFrom('command')
     .where('branch', '=', branch)

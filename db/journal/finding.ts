@@ -15,7 +15,7 @@ type WholeWrong =
   | 'mark-damaged';
 
 /** One thing that is wrong, and at which entry (0: at none). */
-export type Finding = {
+export type JournalFinding = {
   readonly seq: number;
   readonly wrong:
     | 'seq-not-next'

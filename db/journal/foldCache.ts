@@ -2,7 +2,7 @@ import type { Folded, States } from '../../core/entries/entryTable.ts';
 import type { Unreadable } from './readRow.ts';
 
 /** A stream folded up to a version, as far as it can be read. */
-export type Kept<S extends Folded> = {
+export type KeptFold<S extends Folded> = {
   readonly version: number;
   readonly state: States[S];
   /** Entries that are left out of it, in order. */
@@ -12,7 +12,7 @@ export type Kept<S extends Folded> = {
 /** Streams kept folded, per subject. The oldest is dropped first. */
 const KEPT_PER_SUBJECT = 4000;
 
-type BySubject = { readonly [S in Folded]: Map<string, Kept<S>> };
+type BySubject = { readonly [S in Folded]: Map<string, KeptFold<S>> };
 const nothing = (): BySubject => ({
   shop: new Map(),
   owner: new Map(),
@@ -35,12 +35,12 @@ export class FoldCache {
     return this.#emptied;
   }
 
-  get<S extends Folded>(subject: S, stream: string): Kept<S> | undefined {
+  get<S extends Folded>(subject: S, stream: string): KeptFold<S> | undefined {
     return this.#kept[subject].get(stream);
   }
 
-  set<S extends Folded>(subject: S, stream: string, kept: Kept<S>): void {
-    const streams: Map<string, Kept<S>> = this.#kept[subject];
+  set<S extends Folded>(subject: S, stream: string, kept: KeptFold<S>): void {
+    const streams: Map<string, KeptFold<S>> = this.#kept[subject];
     streams.delete(stream);
     streams.set(stream, kept);
     if (streams.size <= KEPT_PER_SUBJECT) return;

@@ -1,11 +1,11 @@
 import { type Folded, foldOf, type States } from '../../core/entries/entryTable.ts';
 import { type AnyEntry, isOf, type SubjectEntry } from '../../core/entries/subjects.ts';
 import type { Written } from '../../core/job/applyJob.ts';
-import type { Kept } from './foldCache.ts';
+import type { KeptFold } from './foldCache.ts';
 import { isUnreadable, type ReadEntry, type Unreadable } from './readRow.ts';
 
 /** A stream before its first entry. */
-export const unfolded = <S extends Folded>(subject: S): Kept<S> => ({
+export const unfolded = <S extends Folded>(subject: S): KeptFold<S> => ({
   version: 0,
   state: foldOf(subject).none,
   unreadable: [],
@@ -14,10 +14,10 @@ export const unfolded = <S extends Folded>(subject: S): Kept<S> => ({
 /** A stream after some more entries, up to `version`; what cannot be read, or does not follow on what was before, is left out. */
 export function foldOn<S extends Folded>(
   subject: S,
-  from: Kept<S>,
+  from: KeptFold<S>,
   reads: readonly (ReadEntry | Unreadable)[],
   version: number,
-): Kept<S> {
+): KeptFold<S> {
   let { state } = from;
   const unreadable = [...from.unreadable];
   for (const read of reads) {

@@ -25,7 +25,7 @@ export type Unreadable = {
 const MOST_BYTES = 16 * 1024 * 1024;
 
 /** A row as far as it is read; `bytes` null where there are more than are read. */
-export type Row = {
+export type JournalRow = {
   readonly seq: number;
   readonly stream: string;
   readonly stream_seq: number;
@@ -41,13 +41,13 @@ export const readableBytes = sql<Uint8Array | null>`case when length(bytes) <= $
 );
 
 /** A row as it is read, of one that has all its bytes. */
-export const asRead = <Of extends Row>(row: Of): Row => ({
+export const asRead = <Of extends JournalRow>(row: Of): JournalRow => ({
   ...row,
   bytes: row.bytes && row.bytes.length <= MOST_BYTES ? row.bytes : null,
 });
 
 /** A stored row as an entry; else why it is none: what was changed, is of a later program or of none is never shown as the shop's word. */
-export function readRow(row: Row, keyOf: KeyOf): ReadEntry | Unreadable {
+export function readRow(row: JournalRow, keyOf: KeyOf): ReadEntry | Unreadable {
   const { seq, bytes } = row;
   if (!bytes) return { seq, wrong: 'too-large' };
   if (!fitsHash({ ...row, bytes })) return { seq, wrong: 'bytes-do-not-fit-hash' };

@@ -9,7 +9,7 @@ import {
 } from '../../core/entries/subjects.ts';
 import type { Entry, Stream } from '../../core/journal/entry.ts';
 import type { ShopTables } from '../schema.ts';
-import type { FoldCache, Kept } from './foldCache.ts';
+import type { FoldCache, KeptFold } from './foldCache.ts';
 import { foldOn, unfolded } from './foldOn.ts';
 import { lastLink } from './lastLink.ts';
 import type { KeyOf } from './readEntry.ts';
@@ -41,9 +41,9 @@ export type Reader = {
    */
   readonly load: <S extends Folded>(subject: S, ...id: IdOf<S>) => Promise<States[S]>;
   /** What a stream tells as far as it can be read, and the entries of it that cannot, by its name. */
-  readonly loadStream: <S extends Folded>(subject: S, stream: StreamOf<S>) => Promise<Kept<S>>;
+  readonly loadStream: <S extends Folded>(subject: S, stream: StreamOf<S>) => Promise<KeptFold<S>>;
   /** The same by its id: for showing it, never to act on. */
-  readonly loadReadable: <S extends Folded>(subject: S, ...id: IdOf<S>) => Promise<Kept<S>>;
+  readonly loadReadable: <S extends Folded>(subject: S, ...id: IdOf<S>) => Promise<KeptFold<S>>;
   /** Streams loaded by this reader that are set apart. */
   readonly setApart: () => readonly SetApart[];
   /** Asks the read tables. A decision that did so is stale as soon as anything at all was written. */
@@ -103,7 +103,7 @@ export async function openReaderAt({ db, branch, keyOf, folds, onUnreadable }: S
     return reads;
   };
   const apart = new Map<Stream, SetApart>();
-  const loadStream = async <S extends Folded>(subject: S, stream: StreamOf<S>): Promise<Kept<S>> => {
+  const loadStream = async <S extends Folded>(subject: S, stream: StreamOf<S>): Promise<KeptFold<S>> => {
     const wanted = await version(stream);
     const kept = folds.get(subject, stream);
     const start = kept && kept.version <= wanted ? kept : unfolded(subject);
@@ -114,7 +114,7 @@ export async function openReaderAt({ db, branch, keyOf, folds, onUnreadable }: S
     for (const one of folded.unreadable) onUnreadable(one, stream);
     return folded;
   };
-  const loadReadable = <S extends Folded>(subject: S, ...[id]: IdOf<S>): Promise<Kept<S>> =>
+  const loadReadable = <S extends Folded>(subject: S, ...[id]: IdOf<S>): Promise<KeptFold<S>> =>
     loadStream(subject, streamOf(subject, id));
 
   return {

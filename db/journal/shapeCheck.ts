@@ -1,6 +1,6 @@
 import { beginningOf } from '../../core/entries/entryTable.ts';
 import { type KeyOf, withoutKeys } from './readEntry.ts';
-import { isUnreadable, type Row, readRow, type Unreadable } from './readRow.ts';
+import { isUnreadable, type JournalRow, readRow, type Unreadable } from './readRow.ts';
 
 /**
  * Looks at entries along the journal: can each be read, and does its stream begin with what begins such a stream, once?
@@ -17,7 +17,7 @@ export class ShapeCheck {
   }
 
   /** @returns Why it cannot be read; null where it can, and in a stream that is set apart already. */
-  see(row: Row): Unreadable | null {
+  see(row: JournalRow): Unreadable | null {
     const read = readRow(row, this.#keyOf);
     const unreadable = isUnreadable(read) ? read : this.#follows(row.stream, read.kind) ? null : doesNotFollow(row.seq);
     if (unreadable) this.#apart.add(row.stream);

@@ -10,7 +10,7 @@ import { fileWallet, type Shop, verifyFolder } from '../index.ts';
 import type { SealedHead } from '../seal/heads.ts';
 import { sha256 } from '../seal/sha256.ts';
 import { parseStored } from './readEntry.ts';
-import type { Verdict } from './verify.ts';
+import type { JournalVerdict } from './verify.ts';
 
 let place: ShopFolder;
 let printed: readonly SealedHead[];
@@ -39,7 +39,7 @@ function tamper(change: (file: Database.Database) => void, file = 'shop.db'): vo
   tampered(join(place.folder, file), change);
 }
 
-async function verify({ printedHeads = [] }: Parameters<Shop['verify']>[0] = {}): Promise<Verdict> {
+async function verify({ printedHeads = [] }: Parameters<Shop['verify']>[0] = {}): Promise<JournalVerdict> {
   const verdict = await verifyFolder({
     folder: place.folder,
     branch: 'main',

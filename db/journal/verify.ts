@@ -7,19 +7,19 @@ import type { JournalTable, ShopTables } from '../schema.ts';
 import { headIsGenuine, readHead, type SealedHead, seqOfShortHead, shortHead } from '../seal/heads.ts';
 import type { HeadRow } from '../seal/keyFile.ts';
 import { sha256 } from '../seal/sha256.ts';
-import type { Finding } from './finding.ts';
+import type { JournalFinding } from './finding.ts';
 import type { KeyOf } from './readEntry.ts';
 import { asRead } from './readRow.ts';
 import { ShapeCheck } from './shapeCheck.ts';
 import { CommandCheck, StreamCheck } from './verifyOrder.ts';
 
-export type Verdict = {
+export type JournalVerdict = {
   readonly ok: boolean;
   readonly entries: number;
   /** The first broken entry, or the first head that no longer fits. */
-  readonly first: Finding | null;
+  readonly first: JournalFinding | null;
   /** At most a hundred findings, by entry. */
-  readonly findings: readonly Finding[];
+  readonly findings: readonly JournalFinding[];
   readonly sealedHead: SealedHead | null;
   /** Entries from here on came after the last sealed head: a cut there would not show. Null when all are covered. */
   readonly uncoveredFrom: number | null;
@@ -42,7 +42,7 @@ export type VerifyPlace = {
   /** Opens personal values, so that what they say is looked at too; they are not opened unless given. */
   readonly keyOf?: KeyOf;
   /** Looks at one entry more closely. */
-  readonly closer?: (row: JournalTable) => readonly Finding[];
+  readonly closer?: (row: JournalTable) => readonly JournalFinding[];
 };
 
 /**
@@ -50,9 +50,9 @@ export type VerifyPlace = {
  * count of every stream, every command once and whole, every sealed and printed head, every named blob, and whether each
  * entry can be read.
  */
-export async function verifyJournal(place: VerifyPlace): Promise<Verdict> {
+export async function verifyJournal(place: VerifyPlace): Promise<JournalVerdict> {
   const { db, branch } = place;
-  const findings: Finding[] = [];
+  const findings: JournalFinding[] = [];
   const heads = new Map(place.heads.map((head) => [head.seq, head]));
   const printed = readPrinted(place.printedHeads, findings);
   const streams = new StreamCheck();
@@ -95,7 +95,12 @@ export async function verifyJournal(place: VerifyPlace): Promise<Verdict> {
   return verdict(place, findings, last, commands.clockRanBack);
 }
 
-function verdict(place: VerifyPlace, found: readonly Finding[], last: number, clockRanBack: number): Verdict {
+function verdict(
+  place: VerifyPlace,
+  found: readonly JournalFinding[],
+  last: number,
+  clockRanBack: number,
+): JournalVerdict {
   const findings = [...found].sort((a, b) => a.seq - b.seq).slice(0, MOST_FINDINGS);
   const covering = place.heads.filter((head) => head.seq <= last && headIsGenuine(place.headKey, head)).at(-1);
   const covered = covering?.seq ?? 0;
@@ -110,7 +115,7 @@ function verdict(place: VerifyPlace, found: readonly Finding[], last: number, cl
   };
 }
 
-function checkBytes(row: JournalTable): readonly Finding[] {
+function checkBytes(row: JournalTable): readonly JournalFinding[] {
   const text = Buffer.from(row.bytes).toString('utf8');
   let fields: Json;
   try {
@@ -137,7 +142,7 @@ function checkBytes(row: JournalTable): readonly Finding[] {
 }
 
 /** An entry that cannot be read is named by its stream, its number in it and its kind. */
-function checkShape(row: JournalTable, shapes: ShapeCheck): readonly Finding[] {
+function checkShape(row: JournalTable, shapes: ShapeCheck): readonly JournalFinding[] {
   const unreadable = shapes.see(asRead(row));
   if (!unreadable || unreadable.wrong === 'bytes-do-not-fit-hash') return [];
   const { seq, wrong, at } = unreadable;
@@ -150,8 +155,8 @@ function checkHeads(
   heads: ReadonlyMap<number, HeadRow>,
   printed: ReadonlyMap<number, string>,
   headKey: Uint8Array,
-): readonly Finding[] {
-  const findings: Finding[] = [];
+): readonly JournalFinding[] {
+  const findings: JournalFinding[] = [];
   const head = heads.get(row.seq);
   if (head && !headIsGenuine(headKey, head)) findings.push({ seq: row.seq, wrong: 'sealed-head-forged' });
   else if (head && !sameBytes(head.hash, row.hash)) findings.push({ seq: row.seq, wrong: 'sealed-head-does-not-fit' });
@@ -161,7 +166,7 @@ function checkHeads(
   return findings;
 }
 
-function checkBlobs(row: JournalTable, hasBlob: (name: BlobName) => boolean): readonly Finding[] {
+function checkBlobs(row: JournalTable, hasBlob: (name: BlobName) => boolean): readonly JournalFinding[] {
   const named =
     Buffer.from(row.bytes)
       .toString('utf8')
@@ -171,7 +176,7 @@ function checkBlobs(row: JournalTable, hasBlob: (name: BlobName) => boolean): re
     .map((name) => ({ seq: row.seq, wrong: 'blob-missing', detail: name }));
 }
 
-function readPrinted(texts: readonly string[], findings: Finding[]): ReadonlyMap<number, string> {
+function readPrinted(texts: readonly string[], findings: JournalFinding[]): ReadonlyMap<number, string> {
   const printed = new Map<number, string>();
   for (const text of texts) {
     const seq = seqOfShortHead(text);
@@ -185,7 +190,7 @@ function cutTail(
   heads: ReadonlyMap<number, HeadRow>,
   printed: ReadonlyMap<number, string>,
   last: number,
-): readonly Finding[] {
+): readonly JournalFinding[] {
   const beyond = [...heads.keys(), ...printed.keys()].filter((seq) => seq > last);
   const farthest = Math.max(0, ...beyond);
   return farthest > 0

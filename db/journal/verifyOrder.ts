@@ -1,12 +1,12 @@
 import type { Kysely } from 'kysely';
 import type { CommandTable, JournalTable, ShopTables } from '../schema.ts';
-import type { Finding } from './finding.ts';
+import type { JournalFinding } from './finding.ts';
 
 /** Counts every stream along the journal: from 1, without gaps. */
 export class StreamCheck {
   readonly #counts = new Map<string, number>();
 
-  see(row: JournalTable): readonly Finding[] {
+  see(row: JournalTable): readonly JournalFinding[] {
     const expected = (this.#counts.get(row.stream) ?? 0) + 1;
     this.#counts.set(row.stream, row.stream_seq);
     return row.stream_seq === expected
@@ -31,8 +31,8 @@ export class CommandCheck {
     return new CommandCheck(await db.selectFrom('command').where('branch', '=', branch).selectAll().execute());
   }
 
-  see(row: JournalTable): readonly Finding[] {
-    const findings: Finding[] = [];
+  see(row: JournalTable): readonly JournalFinding[] {
+    const findings: JournalFinding[] = [];
     if (this.#current?.command !== row.command) {
       if (this.#ended.has(row.command)) findings.push({ seq: row.seq, wrong: 'command-split' });
       this.#ended.add(row.command);
@@ -48,7 +48,7 @@ export class CommandCheck {
   }
 
   /** Commands that are noted without a single entry in the journal. */
-  left(): readonly Finding[] {
+  left(): readonly JournalFinding[] {
     return [...this.#noted.values()]
       .filter(({ command }) => !this.#ended.has(command))
       .map(({ first_seq }) => ({ seq: first_seq, wrong: 'command-not-as-noted' }));

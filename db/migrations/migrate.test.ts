@@ -8,7 +8,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { ShopTables } from '../schema.ts';
 import { kyselyOn, openReader, openWriter, type Sqlite } from '../sqlite/connection.ts';
 import { migrate } from './migrate.ts';
-import { MIGRATIONS, NEWEST_VERSION, numberOf } from './migrations.ts';
+import { MIGRATIONS, migrationNumber, NEWEST_VERSION } from './migrations.ts';
 
 let folder: string;
 let sqlite: Sqlite;
@@ -25,9 +25,9 @@ afterEach(() => {
 
 const snapshots = () => join(folder, 'snapshots');
 const upTo = (name: string) =>
-  Object.fromEntries(Object.entries(MIGRATIONS).filter(([step]) => numberOf(step) <= numberOf(name)));
+  Object.fromEntries(Object.entries(MIGRATIONS).filter(([step]) => migrationNumber(step) <= migrationNumber(name)));
 const before = (name: string) =>
-  Object.fromEntries(Object.entries(MIGRATIONS).filter(([step]) => numberOf(step) < numberOf(name)));
+  Object.fromEntries(Object.entries(MIGRATIONS).filter(([step]) => migrationNumber(step) < migrationNumber(name)));
 const version = (of: Sqlite = sqlite) => of.pragma('user_version', { simple: true });
 
 const hash = (seq: number) => `x'${String(seq).padStart(64, '0')}'`;
@@ -73,7 +73,7 @@ const CASES: Readonly<Record<string, { readonly fill: () => void; readonly check
 describe('every migration', () => {
   it('has its own case here, and its number rises by ten', () => {
     expect(Object.keys(CASES)).toEqual(Object.keys(MIGRATIONS));
-    const numbers = Object.keys(MIGRATIONS).map(numberOf);
+    const numbers = Object.keys(MIGRATIONS).map(migrationNumber);
     expect(numbers).toEqual([...numbers].sort((a, b) => a - b));
     expect(numbers.every((number) => Number.isInteger(number) && number > 0)).toBe(true);
     expect(Math.max(...numbers)).toBe(NEWEST_VERSION);
@@ -83,7 +83,7 @@ describe('every migration', () => {
     if (Object.keys(before(name)).length > 0) await migrate(sqlite, db, snapshots(), before(name));
     CASES[name]?.fill();
     await migrate(sqlite, db, snapshots(), upTo(name));
-    expect(version()).toBe(numberOf(name));
+    expect(version()).toBe(migrationNumber(name));
     CASES[name]?.check();
   });
 });

@@ -4,7 +4,7 @@ import type { Kysely } from 'kysely';
 import { type Migration, Migrator } from 'kysely/migration';
 import type { ShopTables } from '../schema.ts';
 import type { Sqlite } from '../sqlite/connection.ts';
-import { MIGRATIONS, numberOf } from './migrations.ts';
+import { MIGRATIONS, migrationNumber } from './migrations.ts';
 
 /** What a migration came to: the file's number before and after, and the copy taken before it. */
 export type Migrated = { readonly from: number; readonly to: number; readonly snapshot: string | null };
@@ -22,7 +22,7 @@ export async function migrate(
   steps: Readonly<Record<string, Migration>> = MIGRATIONS,
 ): Promise<Migrated> {
   const from = Number(sqlite.pragma('user_version', { simple: true }));
-  const to = Math.max(...Object.keys(steps).map(numberOf));
+  const to = Math.max(...Object.keys(steps).map(migrationNumber));
   if (from === to) return { from, to, snapshot: null };
   const snapshot = from > 0 ? await takeSnapshot(sqlite, snapshots, from, to) : null;
   const migrator = new Migrator({ db, provider: { getMigrations: async () => numbered(steps, sqlite) } });
@@ -39,7 +39,7 @@ function numbered(steps: Readonly<Record<string, Migration>>, sqlite: Sqlite): R
     {
       up: async (db) => {
         await step.up(db);
-        sqlite.pragma(`user_version = ${numberOf(name)}`);
+        sqlite.pragma(`user_version = ${migrationNumber(name)}`);
       },
     },
   ]);

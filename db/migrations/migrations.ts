@@ -12,9 +12,9 @@ export const MIGRATIONS: Readonly<Record<string, Migration>> = {
 };
 
 /** The number a file carries (`user_version`) once every step has run. */
-export const NEWEST_VERSION = Math.max(...Object.keys(MIGRATIONS).map(numberOf));
+export const NEWEST_VERSION = Math.max(...Object.keys(MIGRATIONS).map(migrationNumber));
 
 /** The number in front of a migration's name. */
-export function numberOf(name: string): number {
+export function migrationNumber(name: string): number {
   return Number.parseInt(name.slice(0, 4), 10);
 }

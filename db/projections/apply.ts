@@ -1,6 +1,6 @@
 import { type Kysely, sql } from 'kysely';
 import { type KeyOf, parseStored, withoutKeys } from '../journal/readEntry.ts';
-import { isUnreadable, type Row, readRow } from '../journal/readRow.ts';
+import { isUnreadable, type JournalRow, readRow } from '../journal/readRow.ts';
 import { RECOGNISABLE, recognisableIn, recognitionDigest } from '../recognition/recognisable.ts';
 import type { ShopTables } from '../schema.ts';
 import type { Projection, ReadTableWriter, Seen } from './projection.ts';
@@ -30,7 +30,7 @@ const writerFor = (db: Kysely<ShopTables>, projections: readonly Projection[], s
 export async function applyEntries(
   db: Kysely<ShopTables>,
   projections: readonly Projection[],
-  rows: readonly Row[],
+  rows: readonly JournalRow[],
   tools: ProjectionTools,
 ): Promise<RowSums> {
   const sums = new RowSums(tools.tableKey);
@@ -50,7 +50,7 @@ export async function applyEntries(
 export async function applyReadable(
   tx: Kysely<ShopTables>,
   projections: readonly Projection[],
-  rows: readonly Row[],
+  rows: readonly JournalRow[],
   tools: ProjectionTools,
 ): Promise<void> {
   const write = writerFor(tx, projections, new RowSums(tools.tableKey));
@@ -78,7 +78,7 @@ async function orNothing(tx: Kysely<ShopTables>, work: () => Promise<void>): Pro
   }
 }
 
-function seenFrom(row: Row, { keyOf, searchKey }: ProjectionTools): Seen | null {
+function seenFrom(row: JournalRow, { keyOf, searchKey }: ProjectionTools): Seen | null {
   const entry = readRow(row, withoutKeys);
   const { bytes } = row;
   if (isUnreadable(entry) || !bytes) return null;

@@ -2,14 +2,14 @@ import { idIn, isStreamOf } from '../../core/entries/subjects.ts';
 import type { EnquiryId, JobId } from '../../core/ids.ts';
 import type { EnquiryStage } from '../../core/job/enquiry.ts';
 import type { ReadEntry } from '../journal/readRow.ts';
-import { type Projection, type ReadTableWriter, table } from './projection.ts';
+import { type Projection, projectedTable, type ReadTableWriter } from './projection.ts';
 
 /** Where every job and every enquiry stands, for the lists. */
 export const jobsNow: Projection = {
   name: 'jobs-now',
   version: 1,
   tables: [
-    table({
+    projectedTable({
       name: 'job_now',
       columns: {
         job: 'text',
@@ -27,7 +27,7 @@ export const jobsNow: Projection = {
       keyRefused: 'job-already-taken-in',
       indexes: [['stage', 'stage_since'], ['owner'], ['machine']],
     }),
-    table({
+    projectedTable({
       name: 'enquiry_now',
       columns: { enquiry: 'text', stage: 'text', at: 'integer', lapses: 'integer', last_seq: 'integer' },
       key: ['enquiry'],

@@ -1,13 +1,13 @@
 import type { Json } from '../../core/journal/entry.ts';
 import { type BlobName, isBlobName } from '../blobs/blobName.ts';
-import { type Projection, table } from './projection.ts';
+import { type Projection, projectedTable } from './projection.ts';
 
 /** Blobs that entries name: what is not here is swept, what is here and not on the disk is missing. */
 export const namedBlobs: Projection = {
   name: 'named-blobs',
   version: 1,
   tables: [
-    table({
+    projectedTable({
       name: 'named_blob',
       columns: { blob: 'text', first_seq: 'integer' },
       key: ['blob'],

@@ -1,12 +1,12 @@
 import { idIn } from '../../core/entries/subjects.ts';
-import { type Projection, table } from './projection.ts';
+import { type Projection, projectedTable } from './projection.ts';
 
 /** Which orders are not done with: on the way, waiting for a word, to go back, gone back, or with an old part to send. */
 export const orders: Projection = {
   name: 'orders',
   version: 1,
   tables: [
-    table({
+    projectedTable({
       name: 'order_now',
       columns: { id: 'text', job: 'text', open: 'integer', core: 'integer' },
       key: ['id'],

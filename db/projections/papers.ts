@@ -1,11 +1,11 @@
-import { type Projection, table } from './projection.ts';
+import { type Projection, projectedTable } from './projection.ts';
 
 /** Every paper issued: one number per kind and year. */
 export const papers: Projection = {
   name: 'papers',
   version: 1,
   tables: [
-    table({
+    projectedTable({
       name: 'paper',
       columns: {
         kind: 'text',

@@ -2,14 +2,14 @@ import type { Place } from '../../core/custody/place.ts';
 import { idIn } from '../../core/entries/subjects.ts';
 import type { JobId, PartId } from '../../core/ids.ts';
 import type { Entry } from '../../core/journal/entry.ts';
-import { type Projection, table } from './projection.ts';
+import { type Projection, projectedTable } from './projection.ts';
 
 /** Where every part is and was. A part has one open stay, a slot holds one part. */
 export const partStays: Projection = {
   name: 'part-stays',
   version: 1,
   tables: [
-    table({
+    projectedTable({
       name: 'part_stay',
       columns: {
         part: 'text',

@@ -72,4 +72,4 @@ export type Projection = {
 };
 
 /** Keeps a table's columns, key and indexes in step with its row type. */
-export const table = <Name extends ReadTableName>(spec: TableSpec<Name>): AnyTableSpec => spec;
+export const projectedTable = <Name extends ReadTableName>(spec: TableSpec<Name>): AnyTableSpec => spec;

@@ -1,11 +1,11 @@
-import { type Projection, table } from './projection.ts';
+import { type Projection, projectedTable } from './projection.ts';
 
 /** Keyed digests of phone numbers, mail addresses and serials: a returning owner or machine is known without storing them. */
 export const recognition: Projection = {
   name: 'recognition',
   version: 1,
   tables: [
-    table({
+    projectedTable({
       name: 'recognition',
       columns: { kind: 'text', digest: 'blob', stream: 'text', key: 'text' },
       key: ['kind', 'digest', 'stream'],

@@ -1,11 +1,11 @@
-import { type Projection, table } from './projection.ts';
+import { type Projection, projectedTable } from './projection.ts';
 
 /** What each machine or rig says sits in its slots: the other side of a part's stay. */
 export const slotFills: Projection = {
   name: 'slot-fills',
   version: 1,
   tables: [
-    table({
+    projectedTable({
       name: 'slot_fill',
       columns: { holder: 'text', slot: 'text', part: 'text', since_seq: 'integer' },
       key: ['holder', 'slot'],

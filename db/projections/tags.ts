@@ -1,11 +1,11 @@
-import { type Projection, table } from './projection.ts';
+import { type Projection, projectedTable } from './projection.ts';
 
 /** Every tag, bound once and never to a second thing, even after it was taken off the first. */
 export const tags: Projection = {
   name: 'tags',
   version: 2,
   tables: [
-    table({
+    projectedTable({
       name: 'tag',
       columns: { tag: 'text', stream: 'text', live: 'integer', seq: 'integer' },
       key: ['tag'],

@@ -4,7 +4,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { damagePageOfNote20 } from '../../tests/builders/damagedPage.ts';
 import { ownerChanged, ownerKnown } from '../../tests/builders/shopEntries.ts';
 import { aShopFolder, edition, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
-import { fileWallet, goOn, isOpenRefusal, openShop } from '../index.ts';
+import { fileWallet, goOnWithWhatIsHere, isOpenRefusal, openShop } from '../index.ts';
 
 let place: ShopFolder;
 beforeEach(() => {
@@ -31,7 +31,7 @@ const REACH = { phone: '01632 960123', mail: null };
 describe('going on with what is here', { timeout: 30_000 }, () => {
   it('is not needed while the shop opens', async () => {
     await (await opened()).close();
-    expect(await goOn(options(), true)).toBe(null);
+    expect(await goOnWithWhatIsHere(options(), true)).toBe(null);
   });
 
   it('after entries were lost: says first what is given up, then begins a new epoch', async () => {
@@ -44,9 +44,15 @@ describe('going on with what is here', { timeout: 30_000 }, () => {
     await again.close();
     writeFileSync(path('shop.db'), old);
     const lost = { refused: 'entries-missing', path: path('shop.db'), last: 1, acknowledged: 2, missing: 1 };
-    expect(await goOn(options(), false)).toEqual({ why: lost, last: 1, heads: 1, keys: 0, setAside: null });
+    expect(await goOnWithWhatIsHere(options(), false)).toEqual({
+      why: lost,
+      last: 1,
+      heads: 1,
+      keys: 0,
+      setAside: null,
+    });
     expect(await openShop(options())).toEqual(lost);
-    expect(await goOn(options(), true)).toMatchObject({ why: lost, last: 1, heads: 1 });
+    expect(await goOnWithWhatIsHere(options(), true)).toMatchObject({ why: lost, last: 1, heads: 1 });
     const here = await opened();
     expect(await write(here, edition('note 3'))).toMatchObject({ ok: true, seq: 2 });
     expect(await here.verify()).toMatchObject({ ok: true, entries: 2 });
@@ -61,7 +67,10 @@ describe('going on with what is here', { timeout: 30_000 }, () => {
     await write(shop, ownerKnown('o2', REACH));
     await shop.close();
     writeFileSync(path('keys.db'), old);
-    expect(await goOn(options(), true)).toMatchObject({ why: { refused: 'keys-older-than-journal' }, keys: 1 });
+    expect(await goOnWithWhatIsHere(options(), true)).toMatchObject({
+      why: { refused: 'keys-older-than-journal' },
+      keys: 1,
+    });
     const here = await opened();
     expect(here.standing().notices).toEqual([{ notice: 'keys-damaged', count: 1 }]);
     await write(here, ownerChanged('o2', REACH));
@@ -73,7 +82,7 @@ describe('going on with what is here', { timeout: 30_000 }, () => {
 
   it('after the journal’s file was damaged: what can be read of it takes its place, and it is kept aside', async () => {
     const bytes = await damagePageOfNote20(await opened(), path('shop.db'));
-    const given = await goOn(options(), true);
+    const given = await goOnWithWhatIsHere(options(), true);
     expect(given).toMatchObject({
       why: { refused: 'damaged-file' },
       last: 40,
@@ -97,7 +106,7 @@ describe('going on with what is here', { timeout: 30_000 }, () => {
     await again.close();
     const newer = older.map(([file]) => [file, readFileSync(path(file))] as const);
     for (const [file, bytes] of older) writeFileSync(path(file), bytes);
-    expect(await goOn(options(), true)).toMatchObject({ why: { refused: 'entries-missing' } });
+    expect(await goOnWithWhatIsHere(options(), true)).toMatchObject({ why: { refused: 'entries-missing' } });
     await (await opened()).close();
     for (const [file, bytes] of newer) writeFileSync(path(file), bytes);
     expect(await openShop(options())).toMatchObject({ refused: 'files-of-two-ages' });
@@ -106,6 +115,6 @@ describe('going on with what is here', { timeout: 30_000 }, () => {
   it('is no way out where nothing is left to go on with', async () => {
     await (await opened()).close();
     rmSync(path('keys.db'));
-    expect(await goOn(options(), true)).toMatchObject({ refused: 'keys-missing' });
+    expect(await goOnWithWhatIsHere(options(), true)).toMatchObject({ refused: 'keys-missing' });
   });
 });

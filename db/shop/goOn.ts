@@ -50,7 +50,7 @@ const MAY_GO_ON: ReadonlySet<OpenRefusal['refused']> = new Set([
  * @param really False: says what would be given up, and changes nothing.
  * @returns Null when the shop opens as it is; a refusal when going on is no way out.
  */
-export async function goOn(options: OpenOptions, really: boolean): Promise<GivenUp | OpenRefusal | null> {
+export async function goOnWithWhatIsHere(options: OpenOptions, really: boolean): Promise<GivenUp | OpenRefusal | null> {
   const opened = await openShop(options);
   if (!isOpenRefusal(opened)) {
     await opened.close();

@@ -19,7 +19,7 @@ import { keyedDigest } from '../seal/shopKeys.ts';
 import { refusalFromError } from './openRefusal.ts';
 import type { Queue } from './queue.ts';
 import { putMeta } from './settleLine.ts';
-import type { Asked, Decide, Decision, Executed, NotExecuted } from './shop.ts';
+import type { AskedCommand, DecideOnRead, EntriesOrRefusal, Executed, NotExecuted } from './shop.ts';
 
 /** How often a decision is made beside others before it is made alone, where nothing can move underneath it. */
 const TRIES_BESIDE_OTHERS = 4;
@@ -50,7 +50,11 @@ type Outcome = Executed | NotExecuted | 'stale';
  * Carries a command out: decides on what the journal says, and appends the entries only while all that was looked at
  * still stands; else loads and decides again. A refusal writes nothing.
  */
-export async function runCommand(place: CommandPlace, asked: Asked, decide: Decide): Promise<Executed | NotExecuted> {
+export async function runCommand(
+  place: CommandPlace,
+  asked: AskedCommand,
+  decide: DecideOnRead,
+): Promise<Executed | NotExecuted> {
   const askedDigest = keyedDigest(place.askedKey, asked.asked);
   const earlier = await answeredBefore(place.reading, place.branch, asked, askedDigest);
   if (earlier) return earlier;
@@ -69,8 +73,8 @@ export async function runCommand(place: CommandPlace, asked: Asked, decide: Deci
 
 async function decideNow(
   place: CommandPlace,
-  decide: Decide,
-): Promise<{ decision: Decision; looked: Looked; at: EpochMs }> {
+  decide: DecideOnRead,
+): Promise<{ decision: EntriesOrRefusal; looked: Looked; at: EpochMs }> {
   const reader = await place.openReader();
   const at = place.clock();
   const decision = await decide(reader, at);
@@ -79,9 +83,9 @@ async function decideNow(
 
 async function conclude(
   place: CommandPlace,
-  asked: Asked,
+  asked: AskedCommand,
   askedDigest: Uint8Array,
-  decision: Decision,
+  decision: EntriesOrRefusal,
   looked: Looked,
   at: EpochMs,
 ): Promise<Outcome> {
@@ -117,7 +121,7 @@ async function conclude(
 
 function write(
   place: CommandPlace,
-  asked: Asked,
+  asked: AskedCommand,
   askedDigest: Uint8Array,
   sealed: readonly SealedDraft[],
   looked: Looked,
@@ -165,7 +169,7 @@ function write(
 async function answeredBefore(
   db: Kysely<ShopTables>,
   branch: string,
-  { command }: Asked,
+  { command }: AskedCommand,
   askedDigest: Uint8Array,
 ): Promise<Executed | NotExecuted | null> {
   const row = await db

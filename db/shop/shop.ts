@@ -4,17 +4,17 @@ import type { Purpose } from '../../core/journal/personal.ts';
 import type { Refusal } from '../../core/refusal.ts';
 import type { EpochMs } from '../../core/time.ts';
 import type { BlobName } from '../blobs/blobName.ts';
-import type { Change } from '../journal/changes.ts';
+import type { EntriesWritten } from '../journal/changes.ts';
 import type { Reader } from '../journal/reader.ts';
-import type { Verdict } from '../journal/verify.ts';
+import type { JournalVerdict } from '../journal/verify.ts';
 import type { Rebuilt } from '../projections/rebuild.ts';
 import type { RecognitionKind } from '../recognition/normal.ts';
 import type { Erasure, PurposeDecision } from '../seal/eraseOwner.ts';
 import type { SealedHead } from '../seal/heads.ts';
-import type { Standing } from './standing.ts';
+import type { ShopStanding } from './standing.ts';
 
 /** A command as asked: who, where, and everything that was asked, for recognising a retry. */
-export type Asked = {
+export type AskedCommand = {
   readonly command: CommandId;
   readonly by: StaffId;
   readonly device: string;
@@ -31,23 +31,23 @@ export type Executed = {
 export type NotExecuted = { readonly ok: false; readonly refusal: Refusal };
 
 /** What a command comes to: entries to append, or a refusal that changes nothing. */
-export type Decision =
+export type EntriesOrRefusal =
   | { readonly ok: true; readonly entries: readonly Draft[] }
   | { readonly ok: false; readonly refusal: Refusal };
 
 /** Decides on what it reads. May be asked more than once: it must do nothing but read and decide. `at` is the entries' time. */
-export type Decide = (read: Reader, at: EpochMs) => Decision | Promise<Decision>;
+export type DecideOnRead = (read: Reader, at: EpochMs) => EntriesOrRefusal | Promise<EntriesOrRefusal>;
 
 /** A shop's journal, keys and blobs, opened by the one process that may write. */
 export type Shop = {
   readonly branch: string;
   /** The journal's file. */
   readonly path: string;
-  readonly runCommand: (asked: Asked, decide: Decide) => Promise<Executed | NotExecuted>;
+  readonly runCommand: (asked: AskedCommand, decide: DecideOnRead) => Promise<Executed | NotExecuted>;
   /** A reader of the journal as it stands now. */
   readonly read: () => Promise<Reader>;
   /** What was written after `since`, in order, without bodies; goes on until `signal` or the shop ends it. */
-  readonly changes: (from: { readonly since: number; readonly signal?: AbortSignal }) => AsyncIterable<Change>;
+  readonly changes: (from: { readonly since: number; readonly signal?: AbortSignal }) => AsyncIterable<EntriesWritten>;
   /** Owners, machines and parts that were ever known by exactly this phone number, mail address or serial. */
   readonly recognise: (kind: RecognitionKind, text: string) => Promise<readonly Stream[]>;
   readonly blobs: {
@@ -68,10 +68,10 @@ export type Shop = {
   readonly sealHeads: () => Promise<SealedHead | null>;
   readonly lastSealedHead: () => SealedHead | null;
   /** Whether the shop may be written, and what is to be known about its data. */
-  readonly standing: () => Standing;
+  readonly standing: () => ShopStanding;
   /** Looks through the whole journal beside the work; what it finds stands in `standing` then. */
   readonly lookThrough: () => Promise<{ readonly entries: number; readonly broken: number; readonly missing: number }>;
-  readonly verify: (given?: { readonly printedHeads?: readonly string[] }) => Promise<Verdict>;
+  readonly verify: (given?: { readonly printedHeads?: readonly string[] }) => Promise<JournalVerdict>;
   /** Makes every read table anew from the journal and swaps it in. */
   readonly rebuild: () => Promise<Rebuilt>;
   /** Digest of each read table's rows. */

@@ -2,7 +2,7 @@ import type { Notice } from '../../core/contract/standing.ts';
 import type { OpenRefusal } from './openRefusal.ts';
 
 /** How the shop stands: why it may only be read, if so, and what else is to be known. */
-export type Standing = { readonly onlyRead: OpenRefusal | null; readonly notices: readonly Notice[] };
+export type ShopStanding = { readonly onlyRead: OpenRefusal | null; readonly notices: readonly Notice[] };
 
 /** Keeps what is to be known, the newest of each kind. */
 export class StandingKept {
@@ -17,7 +17,7 @@ export class StandingKept {
     this.#notices.set(notice.notice, notice);
   }
 
-  now(): Standing {
+  now(): ShopStanding {
     return { onlyRead: this.onlyRead, notices: [...this.#notices.values()] };
   }
 }

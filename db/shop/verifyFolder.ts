@@ -4,9 +4,9 @@ import { canonicalJson } from '../../core/journal/canonicalJson.ts';
 import type { Json } from '../../core/journal/entry.ts';
 import { isBlobName } from '../blobs/blobName.ts';
 import { getBlob, hasBlob } from '../blobs/blobs.ts';
-import type { Finding } from '../journal/finding.ts';
+import type { JournalFinding } from '../journal/finding.ts';
 import { parseStored } from '../journal/readEntry.ts';
-import { type Verdict, verifyJournal } from '../journal/verify.ts';
+import { type JournalVerdict, verifyJournal } from '../journal/verify.ts';
 import { NEWEST_VERSION } from '../migrations/migrations.ts';
 import type { JournalTable, ShopTables } from '../schema.ts';
 import type { KeyFile } from '../seal/keyFile.ts';
@@ -48,7 +48,7 @@ export type NotChecked =
 
 /** What a check of a shop's folder came to, or why it could not be made. */
 export type FolderVerdict =
-  | (Verdict & { readonly asked: 'whole' | 'chain'; readonly notChecked: readonly NotChecked[] })
+  | (JournalVerdict & { readonly asked: 'whole' | 'chain'; readonly notChecked: readonly NotChecked[] })
   | { readonly cannot: 'no-shop' | 'foreign-file' | 'newer-version' | 'not-readable'; readonly path: string };
 
 /**
@@ -60,7 +60,7 @@ export async function verifyFolder(asked: VerifyAsked): Promise<FolderVerdict> {
   const cannot = cannotBeAsked(paths);
   if (cannot) return cannot;
   const { keyFile, shopKeys, whole: keysWhole } = await readKeys(paths, asked.wallet);
-  const found: Finding[] = damageOf(paths);
+  const found: JournalFinding[] = damageOf(paths);
   const sqlite = openImage(paths.shop);
   try {
     const apart = asked.apart === null ? null : `${asked.apart}/${keyFile.note('shop-id')}.last`;
@@ -109,7 +109,7 @@ function cannotBeAsked(paths: ShopPaths): FolderVerdict | null {
 }
 
 /** SQLite's own first complaint about each file. */
-function damageOf(paths: ShopPaths): Finding[] {
+function damageOf(paths: ShopPaths): JournalFinding[] {
   return [paths.shop, paths.keys].flatMap((path) => {
     const complaint = complaintAbout(path);
     return complaint === null ? [] : [{ seq: 0, wrong: 'file-damaged' as const, detail: `${path}: ${complaint}` }];
@@ -131,8 +131,8 @@ function complaintAbout(path: string): string | null {
   }
 }
 
-function lineFindings(sqlite: Sqlite, place: Parameters<typeof mismatchOf>[1]): readonly Finding[] {
-  const damaged = damagedMarks(place).map((path): Finding => ({ seq: 0, wrong: 'mark-damaged', detail: path }));
+function lineFindings(sqlite: Sqlite, place: Parameters<typeof mismatchOf>[1]): readonly JournalFinding[] {
+  const damaged = damagedMarks(place).map((path): JournalFinding => ({ seq: 0, wrong: 'mark-damaged', detail: path }));
   const mismatch = mismatchOf(sqlite, place);
   if (!mismatch) return damaged;
   const seq = 'seq' in mismatch ? mismatch.seq : 'acknowledged' in mismatch ? mismatch.last + 1 : 0;
@@ -140,7 +140,7 @@ function lineFindings(sqlite: Sqlite, place: Parameters<typeof mismatchOf>[1]): 
 }
 
 /** Every sealed value of an entry opens under its key, or the key was destroyed; its files hold; its paper is as issued. */
-function closerLook(paths: ShopPaths, keyFile: KeyFile): (row: JournalTable) => readonly Finding[] {
+function closerLook(paths: ShopPaths, keyFile: KeyFile): (row: JournalTable) => readonly JournalFinding[] {
   const erased = new Set(keyFile.erased().map(({ id }) => id));
   const keyOf = (id: string) => keyFile.open(id);
   return ({ seq, bytes }) => {
@@ -150,7 +150,7 @@ function closerLook(paths: ShopPaths, keyFile: KeyFile): (row: JournalTable) => 
     } catch {
       return [];
     }
-    const fields = sealedFields(stored.body).flatMap(({ path, key, opens }): readonly Finding[] => {
+    const fields = sealedFields(stored.body).flatMap(({ path, key, opens }): readonly JournalFinding[] => {
       if (erased.has(key)) return [];
       const by = keyOf(key);
       if (!by) return [{ seq, wrong: keyFile.knows(key) ? 'key-damaged' : 'key-missing', detail: key }];
@@ -165,7 +165,7 @@ function blobFindings(
   seq: number,
   bytes: Uint8Array,
   keyOf: (id: string) => Uint8Array | null,
-): readonly Finding[] {
+): readonly JournalFinding[] {
   const named = new Set(
     Buffer.from(bytes)
       .toString('latin1')
@@ -184,7 +184,7 @@ function paperFindings(
   seq: number,
   stored: ReturnType<typeof parseStored>,
   keyOf: (id: string) => Uint8Array | null,
-): readonly Finding[] {
+): readonly JournalFinding[] {
   if (stored.kind !== 'paper-issued') return [];
   const { content, contentHash, number } = openBody(stored.body, keyOf) as {
     content?: { value?: Json };
@@ -201,11 +201,11 @@ async function wholeFindings(
   branch: string,
   keyFile: KeyFile,
   shopKeys: ShopKeys,
-): Promise<readonly Finding[]> {
-  const damaged = keyFile.damaged().map((key): Finding => ({ seq: 0, wrong: 'key-damaged', detail: key }));
+): Promise<readonly JournalFinding[]> {
+  const damaged = keyFile.damaged().map((key): JournalFinding => ({ seq: 0, wrong: 'key-damaged', detail: key }));
   const tools = { keyOf: (id: string) => keyFile.open(id), searchKey: shopKeys.search, tableKey: shopKeys.tables };
   const schema = (await changedSchema(sqlite)).map(
-    ({ name }): Finding => ({ seq: 0, wrong: 'schema-changed', detail: name }),
+    ({ name }): JournalFinding => ({ seq: 0, wrong: 'schema-changed', detail: name }),
   );
   return [...damaged, ...schema, ...(await differingTables(sqlite, branch, tools))];
 }
@@ -221,13 +221,13 @@ function notChecked({ whole, apart, printedHeads }: VerifyAsked, keysWhole: bool
 
 const MOST_FINDINGS = 100;
 
-function withFindings(verdict: Verdict, more: readonly Finding[]): Verdict {
+function withFindings(verdict: JournalVerdict, more: readonly JournalFinding[]): JournalVerdict {
   const findings = [...more, ...verdict.findings].sort((a, b) => a.seq - b.seq).slice(0, MOST_FINDINGS);
   return { ...verdict, ok: findings.length === 0, findings, first: findings[0] ?? null };
 }
 
-function nothingRead(detail: string, found: readonly Finding[]): Verdict {
-  const findings: readonly Finding[] = [...found, { seq: 0, wrong: 'file-damaged', detail }];
+function nothingRead(detail: string, found: readonly JournalFinding[]): JournalVerdict {
+  const findings: readonly JournalFinding[] = [...found, { seq: 0, wrong: 'file-damaged', detail }];
   const nothing = { entries: 0, sealedHead: null, uncoveredFrom: 1, clockRanBack: 0 };
   return { ...nothing, ok: false, findings, first: findings[0] ?? null };
 }

@@ -1,4 +1,4 @@
-import type { Finding } from '../journal/finding.ts';
+import type { JournalFinding } from '../journal/finding.ts';
 import type { ProjectionTools } from '../projections/apply.ts';
 import { PROJECTIONS } from '../projections/projections.ts';
 import { tableDigest } from '../projections/rowSums.ts';
@@ -14,9 +14,9 @@ export async function differingTables(
   sqlite: Sqlite,
   branch: string,
   tools: ProjectionTools,
-): Promise<readonly Finding[]> {
+): Promise<readonly JournalFinding[]> {
   const kept = keptSum(sqlite, COMMAND_RECORDS.name);
-  const records: readonly Finding[] =
+  const records: readonly JournalFinding[] =
     kept !== null && kept !== tableDigest(sqlite, COMMAND_RECORDS, tools.tableKey)
       ? [{ seq: 0, wrong: 'command-records-changed' }]
       : [];
@@ -29,7 +29,7 @@ export async function differingTables(
     const differing = tables.filter((spec) => digest(sqlite, spec, tools) !== digest(made, spec, tools));
     return [
       ...records,
-      ...differing.map(({ name }): Finding => ({ seq: 0, wrong: 'read-table-differs', detail: name })),
+      ...differing.map(({ name }): JournalFinding => ({ seq: 0, wrong: 'read-table-differs', detail: name })),
     ];
   } finally {
     made.close();

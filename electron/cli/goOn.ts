@@ -1,7 +1,7 @@
 import cliWords from '../../assets/words/en/cli.json' with { type: 'json' };
 import { fill } from '../../core/text/wordsFor.ts';
 import { epochMs } from '../../core/time.ts';
-import { fileWallet, goOn as goOnWith } from '../../db/index.ts';
+import { fileWallet, goOnWithWhatIsHere as goOnWith } from '../../db/index.ts';
 import { apartFolder, defaultDataFolder, walletOf } from '../service/dataFolder.ts';
 import { cannotStart, cannotStartText } from '../words/cannotStart.ts';
 import type { CliCommand } from './command.ts';

@@ -1,6 +1,6 @@
 import type { MachineReport } from '../../core/custody/machineReport.ts';
 import { readBytes } from '../../core/readings/readBytes.ts';
-import { NOTHING_READ, type Reading } from '../../core/readings/reading.ts';
+import { type MachineReading, NOTHING_READ } from '../../core/readings/reading.ts';
 import { saidOf } from '../../core/readings/readText.ts';
 import { shareForm } from '../../core/readings/share.ts';
 import { ENGLISH } from '../../core/readings/words.ts';
@@ -38,7 +38,7 @@ export const read: CliCommand = {
   },
 };
 
-async function readFile(file: string, read: (path: string) => Promise<Uint8Array>): Promise<Reading> {
+async function readFile(file: string, read: (path: string) => Promise<Uint8Array>): Promise<MachineReading> {
   try {
     return readBytes(await read(file));
   } catch (error) {

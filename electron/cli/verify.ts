@@ -2,7 +2,7 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import cliWords from '../../assets/words/en/cli.json' with { type: 'json' };
 import { fill } from '../../core/text/wordsFor.ts';
-import { type Finding, type FolderVerdict, fileWallet, verifyFolder } from '../../db/index.ts';
+import { type FolderVerdict, fileWallet, type JournalFinding, verifyFolder } from '../../db/index.ts';
 import { apartFolder, defaultDataFolder, walletOf } from '../service/dataFolder.ts';
 import type { CliCommand, Io } from './command.ts';
 import { readOptions } from './options.ts';
@@ -60,7 +60,7 @@ function tell(verdict: FolderVerdict, io: Io): number {
   return verdict.ok ? WHOLE : BROKEN;
 }
 
-function sentence({ seq, wrong, detail }: Finding): string {
+function sentence({ seq, wrong, detail }: JournalFinding): string {
   const facts = {
     seq,
     what: cliWords.verifyWrong[wrong],

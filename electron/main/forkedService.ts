@@ -1,6 +1,6 @@
 import { fork } from 'node:child_process';
 import type { MessagePortMain } from 'electron';
-import type { OpenRefusal } from '../service/backing.ts';
+import type { StartRefusal } from '../service/backing.ts';
 import type { FromService, ToService } from '../service/transport/processMessages.ts';
 import type { ServiceProcess } from './serviceProcess.ts';
 
@@ -11,7 +11,7 @@ import type { ServiceProcess } from './serviceProcess.ts';
 export function forkedService(node: string, script: string, args: readonly string[]): ServiceProcess {
   const child = fork(script, args, { execPath: node, execArgv: [], serialization: 'advanced' });
   const ports = new Map<number, MessagePortMain>();
-  const opened = Promise.withResolvers<OpenRefusal | undefined>();
+  const opened = Promise.withResolvers<StartRefusal | undefined>();
   const gone = Promise.withResolvers<void>();
   let last = 0;
   const say = (message: ToService) => {

@@ -1,6 +1,6 @@
 import type { MessagePortMain } from 'electron';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
-import type { OpenRefusal } from '../service/backing.ts';
+import type { StartRefusal } from '../service/backing.ts';
 import { keepService } from './keeper.ts';
 import type { ServiceProcess } from './serviceProcess.ts';
 
@@ -11,10 +11,10 @@ afterEach(() => void vi.useRealTimers());
 function house() {
   const did: string[] = [];
   const told: string[] = [];
-  const started: { opens: (refusal?: OpenRefusal) => void; dies: () => void }[] = [];
+  const started: { opens: (refusal?: StartRefusal) => void; dies: () => void }[] = [];
   const start = (): ServiceProcess => {
     const number = started.length;
-    const opened = Promise.withResolvers<OpenRefusal | undefined>();
+    const opened = Promise.withResolvers<StartRefusal | undefined>();
     const gone = Promise.withResolvers<void>();
     started.push({
       opens: opened.resolve,

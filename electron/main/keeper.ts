@@ -1,5 +1,5 @@
 import type { MessagePortMain } from 'electron';
-import type { OpenRefusal } from '../service/backing.ts';
+import type { StartRefusal } from '../service/backing.ts';
 import type { ServiceProcess } from './serviceProcess.ts';
 
 /** A service that ends by itself sooner than this after its start has failed; the second in a row is the last. */
@@ -8,7 +8,7 @@ const FAILURES = 2;
 /** What sealing and closing may take before the process is ended all the same; commands are kept either way. */
 const PATIENCE_MS = 5_000;
 
-export type Keeper = {
+export type ServiceKeeper = {
   /** Hands a window's port to the service that runs now, or the next one. */
   readonly connect: (port: MessagePortMain) => void;
   /** Ends the service in order. */
@@ -24,9 +24,9 @@ export type Keeper = {
  */
 export function keepService(
   start: () => ServiceProcess,
-  cannotStart: (refusal: OpenRefusal) => void,
+  cannotStart: (refusal: StartRefusal) => void,
   now: () => number = Date.now,
-): Keeper {
+): ServiceKeeper {
   let ending = false;
   let failures = 0;
   let service: ServiceProcess;

@@ -1,14 +1,14 @@
 import { join } from 'node:path';
 import { app, BrowserWindow, powerMonitor, session } from 'electron';
 import { askedFor } from '../service/askedFor.ts';
-import type { OpenRefusal } from '../service/backing.ts';
+import type { StartRefusal } from '../service/backing.ts';
 import { windowFolder } from '../service/dataFolder.ts';
 import { announceScheme, serveScreens } from './appProtocol.ts';
 import { cannotStartPage } from './cannotStartPage.ts';
 import { forkedService } from './forkedService.ts';
 import { keepService } from './keeper.ts';
 import { setMenu } from './menu.ts';
-import { CANNOT_START, PAGE } from './ourPage.ts';
+import { CANNOT_START, OUR_PAGE } from './ourPage.ts';
 import { ownArguments } from './ownArguments.ts';
 import { grantOnlyTheCamera } from './permissions.ts';
 import { brokerPorts } from './portBroker.ts';
@@ -37,7 +37,7 @@ function run(data: string): void {
 }
 
 function open(data: string): void {
-  let failure: OpenRefusal | undefined;
+  let failure: StartRefusal | undefined;
   setMenu();
   grantOnlyTheCamera(session.defaultSession);
   serveScreens(SCREENS, () => cannotStartPage(failure ?? { refused: 'unknown', path: data }));
@@ -50,7 +50,7 @@ function open(data: string): void {
     },
   );
   brokerPorts(service.connect);
-  openWindow(PAGE, PRELOAD);
+  openWindow(OUR_PAGE, PRELOAD);
   tellOfLock(powerMonitor, () => BrowserWindow.getAllWindows(), Date.now);
   let ended = false;
   app.on('will-quit', (event) => {

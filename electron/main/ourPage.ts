@@ -1,7 +1,7 @@
 /** Our page's own scheme: it exists in our windows only, and nothing else answers to it. */
 export const SCHEME = 'app';
 export const ORIGIN = `${SCHEME}://knowngood`;
-export const PAGE = `${ORIGIN}/`;
+export const OUR_PAGE = `${ORIGIN}/`;
 export const CANNOT_START = `${ORIGIN}/cannot-start`;
 
 /** Whether an address belongs to our own page: scheme and host, not merely the same beginning. */

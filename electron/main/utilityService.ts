@@ -1,12 +1,12 @@
 import { utilityProcess } from 'electron';
-import type { OpenRefusal } from '../service/backing.ts';
+import type { StartRefusal } from '../service/backing.ts';
 import type { FromService, ToService } from '../service/transport/processMessages.ts';
 import type { ServiceProcess } from './serviceProcess.ts';
 
 /** Starts the service as the app's utility process. Only after the app is ready: earlier, Electron crashes. */
 export function utilityService(script: string, args: readonly string[]): ServiceProcess {
   const child = utilityProcess.fork(script, [...args], { serviceName: 'knowngood-service', stdio: 'inherit' });
-  const opened = Promise.withResolvers<OpenRefusal | undefined>();
+  const opened = Promise.withResolvers<StartRefusal | undefined>();
   const gone = Promise.withResolvers<void>();
   const say = (message: ToService, ports?: Electron.MessagePortMain[]) => child.postMessage(message, ports);
   child.on('message', (message: FromService) => {

@@ -18,7 +18,7 @@ const POLICY = [
 ].join('; ');
 
 /** A piece of a plain page: a heading, a paragraph, something to read exactly, or numbered ways. */
-export type Piece =
+export type PagePiece =
   | { readonly head: string }
   | { readonly say: string }
   | { readonly exactly: string }
@@ -27,7 +27,7 @@ export type Piece =
 /**
  * A page without script for when the real one cannot be shown: its whole text is escaped, its headers let nothing run.
  */
-export function plainPage(language: string, title: string, pieces: readonly Piece[]) {
+export function plainPage(language: string, title: string, pieces: readonly PagePiece[]) {
   const body = `<!doctype html><html lang="${escaped(language)}"><head><meta charset="utf-8"><title>${escaped(title)}</title><style>${STYLE}</style></head><body><main><h1>${escaped(title)}</h1>${pieces.map(drawn).join('')}</main></body></html>`;
   return {
     body,
@@ -35,7 +35,7 @@ export function plainPage(language: string, title: string, pieces: readonly Piec
   };
 }
 
-function drawn(piece: Piece): string {
+function drawn(piece: PagePiece): string {
   if ('head' in piece) return `<h2>${escaped(piece.head)}</h2>`;
   if ('say' in piece) return `<p>${escaped(piece.say)}</p>`;
   if ('exactly' in piece) return `<p><code>${escaped(piece.exactly)}</code></p>`;

@@ -3,7 +3,7 @@ import type { Style } from './measures.ts';
 
 /** A stretch of one style on one line, with its width. */
 export type Piece = { readonly text: string; readonly style: Style; readonly width: number };
-export type Line = { readonly pieces: readonly Piece[]; readonly width: number };
+export type TextLine = { readonly pieces: readonly Piece[]; readonly width: number };
 export type WidthOf = (text: string, style: Style) => number;
 
 /**
@@ -11,7 +11,7 @@ export type WidthOf = (text: string, style: Style) => number;
  * cut where it must be; a tag never. A line break in the text stays one. Lines but the last end in a blank, so that a
  * reader that joins them does not join words.
  */
-export function breakLines(text: Text, style: Style, width: number, widthOf: WidthOf): readonly Line[] {
+export function breakLines(text: Text, style: Style, width: number, widthOf: WidthOf): readonly TextLine[] {
   const runs = typeof text === 'string' ? [{ text }] : text;
   let line: Piece[] = [];
   const lines = [line];

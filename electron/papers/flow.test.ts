@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { type Column, flow, type Slab, turnsFor } from './flow.ts';
+import { type FlowColumn, flow, type Slab, turnsFor } from './flow.ts';
 
 const TOP = 40;
 const BOTTOM = 740;
@@ -12,7 +12,7 @@ function set(heights: readonly { readonly height: number; readonly keep: boolean
   const slabs = heights.map(
     ({ height, keep }, slab): Slab => ({ height, keep, draw: (y) => stood.push({ slab, page, y }) }),
   );
-  const column: Column = { top: TOP, bottom: () => BOTTOM, turn: () => (page += 1) };
+  const column: FlowColumn = { top: TOP, bottom: () => BOTTOM, turn: () => (page += 1) };
   flow(slabs, column, start);
   return stood;
 }

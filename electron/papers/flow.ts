@@ -10,13 +10,13 @@ export type Slab = {
   readonly repeat?: { readonly height: number; readonly draw: (y: number) => void };
 };
 
-export type Column = { readonly top: number; readonly bottom: () => number; readonly turn: () => void };
+export type FlowColumn = { readonly top: number; readonly bottom: () => number; readonly turn: () => void };
 
 /**
  * Sets slabs one below the other and turns the page where the next ones that belong together do not fit.
  * @returns where the last one ended.
  */
-export function flow(slabs: readonly Slab[], column: Column, start: number): number {
+export function flow(slabs: readonly Slab[], column: FlowColumn, start: number): number {
   let y = start;
   for (let from = 0; from < slabs.length; ) {
     let to = from;
@@ -35,7 +35,7 @@ export function flow(slabs: readonly Slab[], column: Column, start: number): num
   return y;
 }
 
-function turned(slab: Slab | undefined, column: Column): number {
+function turned(slab: Slab | undefined, column: FlowColumn): number {
   column.turn();
   slab?.repeat?.draw(column.top);
   return column.top + (slab?.repeat?.height ?? 0);

@@ -1,5 +1,5 @@
 import type { Text } from '../../core/papers/content.ts';
-import { breakLines, type Line } from './breakLines.ts';
+import { breakLines, type TextLine } from './breakLines.ts';
 import { INK, type Style, THIN } from './measures.ts';
 import type {} from './pdfkitInside.ts';
 
@@ -34,7 +34,7 @@ export function takePen(doc: PDFKit.PDFDocument) {
   return {
     doc,
     widthOf,
-    lines: (text: Text, style: Style, width: number): readonly Line[] => {
+    lines: (text: Text, style: Style, width: number): readonly TextLine[] => {
       const runs = typeof text === 'string' ? [{ text }] : text;
       return breakLines(
         runs.map((run) => ({ ...run, text: writable(run.text) })),
@@ -44,7 +44,7 @@ export function takePen(doc: PDFKit.PDFDocument) {
       );
     },
     /** Writes lines downwards from `y`; `field` is the width in which they stand at the right. */
-    write: (lines: readonly Line[], x: number, y: number, style: Style, field?: number) => {
+    write: (lines: readonly TextLine[], x: number, y: number, style: Style, field?: number) => {
       for (const [index, line] of lines.entries()) {
         let at = field === undefined ? x : x + field - inkWidth(line, widthOf);
         const base = y + index * style.line + style.line / 2 + style.size * 0.33;
@@ -76,7 +76,7 @@ export function takePen(doc: PDFKit.PDFDocument) {
 const SHAPELESS = /(?![\n\r])\p{Cc}|\p{Cf}|\p{Cs}|\p{Variation_Selector}/gu;
 
 /** Width of a line without the blank that it may end in. */
-function inkWidth(line: Line, widthOf: (text: string, style: Style) => number): number {
+function inkWidth(line: TextLine, widthOf: (text: string, style: Style) => number): number {
   const last = line.pieces[line.pieces.length - 1];
   if (!last) return 0;
   return line.width - last.width + widthOf(last.text.trimEnd(), last.style);

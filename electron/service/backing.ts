@@ -12,10 +12,10 @@ export type Backing = {
 };
 
 /** Why there is no service. The shop's data was left as it is. */
-export type OpenRefusal =
+export type StartRefusal =
   | ShopRefusal
   | { readonly refused: 'port-not-free' | 'service-ended' | 'unknown'; readonly path: string };
 
 export type Opened =
   | { readonly ok: true; readonly backing: Backing }
-  | { readonly ok: false; readonly refusal: OpenRefusal };
+  | { readonly ok: false; readonly refusal: StartRefusal };

@@ -2,7 +2,7 @@ import type { Shop } from '../../core/job/shop.ts';
 import { USUAL_WORK } from '../../core/labour/knownWork.ts';
 import { liveTracing } from '../../core/tracing/live/liveTracing.ts';
 import { openThread } from './computing/openThread.ts';
-import type { OwnModel } from './computing/ownModel.ts';
+import type { ModelOfShop } from './computing/ownModel.ts';
 import type { Engine } from './desk/estimating/engine.ts';
 import { keepingModel } from './keepingModel.ts';
 
@@ -23,4 +23,4 @@ export function openEngine(): Engine {
   };
 }
 
-const ownOf = ({ models, learnt }: Shop): OwnModel => ({ models, learnt });
+const ownOf = ({ models, learnt }: Shop): ModelOfShop => ({ models, learnt });

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { OpenRefusal } from '../service/backing.ts';
+import type { StartRefusal } from '../service/backing.ts';
 import { cannotStart, cannotStartText } from './cannotStart.ts';
 import { shellWords } from './shellWords.ts';
 
@@ -15,7 +15,7 @@ const facts = {
 };
 
 test.each(Object.keys(shellWords.cannotStart.reasons))('%s: says why, where and two ways out', (refused) => {
-  const said = cannotStart({ ...facts, refused } as OpenRefusal);
+  const said = cannotStart({ ...facts, refused } as StartRefusal);
   expect(said.ways).toHaveLength(2);
   const all = [said.says, ...said.ways].join(' ');
   expect(all).not.toMatch(/[{}]|undefined|\?\)/);

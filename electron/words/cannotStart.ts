@@ -1,5 +1,5 @@
 import { fill } from '../../core/text/wordsFor.ts';
-import type { OpenRefusal } from '../service/backing.ts';
+import type { StartRefusal } from '../service/backing.ts';
 import { shellWords } from './shellWords.ts';
 
 /** Why the shop cannot be opened, in words: the reason, where, that nothing was changed, and what can be done. */
@@ -13,10 +13,10 @@ export type CannotStart = {
 type Reason = { readonly says: string; readonly ways: readonly string[] };
 
 /** A reason without words here does not compile. */
-const REASONS: Readonly<Record<OpenRefusal['refused'], Reason>> = shellWords.cannotStart.reasons;
+const REASONS: Readonly<Record<StartRefusal['refused'], Reason>> = shellWords.cannotStart.reasons;
 
 /** Words for a refusal to open. */
-export function cannotStart(refusal: OpenRefusal): CannotStart {
+export function cannotStart(refusal: StartRefusal): CannotStart {
   const reason = REASONS[refusal.refused];
   return {
     says: fill(reason.says, refusal),
@@ -27,7 +27,7 @@ export function cannotStart(refusal: OpenRefusal): CannotStart {
 }
 
 /** The same as plain text, for a terminal. */
-export function cannotStartText(refusal: OpenRefusal): string {
+export function cannotStartText(refusal: StartRefusal): string {
   const { says, path, unchanged, ways } = cannotStart(refusal);
   const { title, where, waysOut } = shellWords.cannotStart;
   const listed = ways.map((way, index) => `  ${index + 1}. ${way}`);

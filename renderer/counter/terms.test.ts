@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { GROUPS } from '../../core/tracing/live/groups.ts';
-import { CHANGED_IDS, SYMPTOM_IDS, symptomSays, symptomsOf, termsFor, termsIn } from './terms.ts';
+import { SYMPTOM_IDS } from '../terms/terms.ts';
+import { CHANGED_IDS, symptomSays, symptomsOf, termsFor, termsIn } from './terms.ts';
 
 describe('terms beside the owner’s own words', () => {
   it('offers those whose words were said, the nearest first', () => {

@@ -4,6 +4,7 @@ import consents from '../../assets/words/en/consents.json';
 import counter from '../../assets/words/en/counter.json';
 import history from '../../assets/words/en/history.json';
 import symptoms from '../../assets/words/en/symptoms.json';
+import { SYMPTOM_IDS } from '../terms/terms.ts';
 
 type Texts = Readonly<Record<string, string>>;
 const SYMPTOMS: Readonly<Record<string, { readonly owner: string }>> = symptoms;
@@ -17,7 +18,6 @@ export const changedSays = (id: string): string => (history.changed as Texts)[id
 export const oftenSays = (id: string): string => (history.often as Texts)[id] ?? id;
 export const onlyWhenSays = (id: string): string => (history['only-when'] as Texts)[id] ?? id;
 
-export const SYMPTOM_IDS: readonly string[] = Object.keys(SYMPTOMS);
 /** In the order of their keys: 1 to 9, 0, –, then the rest. */
 export const CHANGED_IDS: readonly string[] = Object.keys(changedKeys);
 /** `since-days` has a field of its own. */

@@ -1,4 +1,4 @@
-export type Wanted = { readonly at: number; readonly size: number };
+export type WantedMiddle = { readonly at: number; readonly size: number };
 
 /**
  * Sets things along a line as near as possible to where each wants its middle, without overlap, in the order given,
@@ -7,7 +7,7 @@ export type Wanted = { readonly at: number; readonly size: number };
  * Least-squares shift under ordering: isotonic regression by pooling adjacent violators (Ayer et al., Annals of
  * Mathematical Statistics 26, 1955). What does not fit at all is pressed together evenly.
  */
-export function spread(wanted: readonly Wanted[], low: number, high: number): readonly number[] {
+export function spread(wanted: readonly WantedMiddle[], low: number, high: number): readonly number[] {
   if (wanted.length === 0) return [];
   const total = wanted.reduce((sum, one) => sum + one.size, 0);
   const squeeze = total > high - low ? (high - low) / total : 1;

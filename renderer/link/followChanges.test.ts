@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
+import type { Change } from '../../core/contract/contract.ts';
 import { type Follow, followChanges } from './followChanges.ts';
-import type { Change } from './stale.ts';
 
 const at = (seq: number, ...streams: string[]): Change => ({ seq, streams, kinds: [] });
 

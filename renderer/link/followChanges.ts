@@ -1,4 +1,4 @@
-import type { Change } from './stale.ts';
+import type { Change } from '../../core/contract/contract.ts';
 
 const FIRST_WAIT_MS = 200;
 const LONGEST_WAIT_MS = 5_000;

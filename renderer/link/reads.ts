@@ -1,10 +1,10 @@
 import type { JobId, MachineId, PartId } from '../../core/ids.ts';
 import type { Shown } from '../../core/job/bench/offerStands.ts';
-import { ask, queries, service } from './service.ts';
+import { queries, queryOf, service } from './service.ts';
 
 /** Everything of one job; stale with any entry that touches it, its machine or a part. */
 export const jobRead = (job: JobId) =>
-  ask.job.queryOptions({
+  queryOf.job.queryOptions({
     input: { job },
     meta: { follows: { streams: [`job:${job}`, 'machine:', 'part:', 'owner:', 'paper:'] } },
   });
@@ -23,28 +23,29 @@ function shownOf(job: JobId): Shown | undefined {
 }
 
 const tracingOptions = (job: JobId, method: 'ratio' | 'rollout') =>
-  ask.tracing.queryOptions({
+  queryOf.tracing.queryOptions({
     input: { job, method },
     // How long it will take moves no belief: the step on screen stays while figures come in.
     meta: { follows: { streams: [`job:${job}`, 'machine:', 'part:'], but: ['estimated', 'promised', 'promise-told'] } },
   });
 
-export const shopRead = () => ask.shop.queryOptions({ meta: { follows: { streams: ['shop'] } } });
+export const shopRead = () => queryOf.shop.queryOptions({ meta: { follows: { streams: ['shop'] } } });
 export const dayLineRead = () =>
-  ask.dayLine.queryOptions({ meta: { follows: { streams: ['job:', 'part:', 'shop'] } } });
-export const wallRead = () => ask.wall.queryOptions({ meta: { follows: { streams: ['part:', 'machine:', 'job:'] } } });
-export const ordersRead = () => ask.orders.queryOptions({ meta: { follows: { streams: ['job:', 'part:'] } } });
+  queryOf.dayLine.queryOptions({ meta: { follows: { streams: ['job:', 'part:', 'shop'] } } });
+export const wallRead = () =>
+  queryOf.wall.queryOptions({ meta: { follows: { streams: ['part:', 'machine:', 'job:'] } } });
+export const ordersRead = () => queryOf.orders.queryOptions({ meta: { follows: { streams: ['job:', 'part:'] } } });
 export const nightRead = () =>
-  ask.night.queryOptions({ meta: { follows: { streams: ['job:', 'part:', 'machine:'] } } });
-export const keptRead = () => ask.kept.queryOptions({ meta: { follows: { streams: ['part:', 'job:'] } } });
+  queryOf.night.queryOptions({ meta: { follows: { streams: ['job:', 'part:', 'machine:'] } } });
+export const keptRead = () => queryOf.kept.queryOptions({ meta: { follows: { streams: ['part:', 'job:'] } } });
 /** The whole path of a part. */
 export const pathRead = (part: PartId) =>
-  ask.path.queryOptions({ input: { part }, meta: { follows: { streams: [`part:${part}`, 'job:', 'shop'] } } });
-export const outRead = () => ask.out.queryOptions({ meta: { follows: { streams: ['part:', 'job:', 'shop'] } } });
+  queryOf.path.queryOptions({ input: { part }, meta: { follows: { streams: [`part:${part}`, 'job:', 'shop'] } } });
+export const outRead = () => queryOf.out.queryOptions({ meta: { follows: { streams: ['part:', 'job:', 'shop'] } } });
 export const thenAndNowRead = (machine: MachineId) =>
-  ask.thenAndNow.queryOptions({ input: { machine }, meta: { follows: { streams: ['machine:', 'part:'] } } });
-export const enquiriesRead = () => ask.enquiries.queryOptions({ meta: { follows: { streams: ['enquiry:'] } } });
+  queryOf.thenAndNow.queryOptions({ input: { machine }, meta: { follows: { streams: ['machine:', 'part:'] } } });
+export const enquiriesRead = () => queryOf.enquiries.queryOptions({ meta: { follows: { streams: ['enquiry:'] } } });
 export const reckoningRead = () =>
-  ask.reckoning.queryOptions({
+  queryOf.reckoning.queryOptions({
     meta: { follows: { kinds: ['handed-over', 'incident', 'priors-learnt', 'priors-reset', 'model-used'] } },
   });

@@ -1,7 +1,7 @@
 import fits from '../../assets/words/en/fits.json';
 import refusals from '../../assets/words/en/refusals.json';
 import type { Refusal } from '../../core/refusal.ts';
-import { refusalNamed, type Words, wordsFor } from '../../core/text/wordsFor.ts';
+import { type RefusalWords, refusalNamed, wordsFor } from '../../core/text/wordsFor.ts';
 import { stepName } from '../terms/terms.ts';
 import { shopRead } from './reads.ts';
 import { queries } from './service.ts';
@@ -19,11 +19,11 @@ export function refusalIn(error: unknown): Refusal | null {
 }
 
 /** Words for a refusal, its moments by the shop's clock. */
-export const wordsOfRefusal = (refusal: Refusal): Words =>
+export const wordsOfRefusal = (refusal: Refusal): RefusalWords =>
   wordsFor({ ...refusal, ...sinceWhen(refusal), ...factNamed(refusal), ...stepsNamed(refusal) }, refusals);
 
 /** Words for whatever came back instead of an answer. */
-export function wordsOfError(error: unknown): Words {
+export function wordsOfError(error: unknown): RefusalWords {
   const data = error instanceof Error && 'data' in error ? error.data : null;
   const refusal = refusalIn(error);
   if (refusal) return wordsOfRefusal(refusal);

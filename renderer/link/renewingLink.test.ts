@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
-import { renewingLink, type Way } from './renewingLink.ts';
+import { renewingLink, type Transport } from './renewingLink.ts';
 
 function ways() {
   const opened: PromiseWithResolvers<void>[] = [];
-  const open = async (): Promise<Way<Record<never, never>>> => {
+  const open = async (): Promise<Transport<Record<never, never>>> => {
     const number = opened.length;
     const lost = Promise.withResolvers<void>();
     opened.push(lost);

@@ -1,15 +1,17 @@
 import type { ClientContext, ClientLink } from '@orpc/client';
 
 /** A way to the service that can be lost, for instance when the service is started anew. */
-export type Way<Context extends ClientContext> = {
+export type Transport<Context extends ClientContext> = {
   readonly link: ClientLink<Context>;
   readonly lost: Promise<unknown>;
 };
 
 /** A link that opens its way with the first call, and a new one with the first call after it was lost. */
-export function renewingLink<Context extends ClientContext>(open: () => Promise<Way<Context>>): ClientLink<Context> {
-  let way: Promise<Way<Context>> | undefined;
-  const current = (): Promise<Way<Context>> => {
+export function renewingLink<Context extends ClientContext>(
+  open: () => Promise<Transport<Context>>,
+): ClientLink<Context> {
+  let way: Promise<Transport<Context>> | undefined;
+  const current = (): Promise<Transport<Context>> => {
     if (way) return way;
     const opening = open();
     way = opening;

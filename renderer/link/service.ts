@@ -16,7 +16,7 @@ import { markStale } from './stale.ts';
 export const service: ContractRouterClient<typeof contract> = createORPCClient(link());
 
 /** The same for react-query: `useQuery(ask.….queryOptions({ input, meta: { follows } }))`. */
-export const ask = createTanstackQueryUtils(service);
+export const queryOf = createTanstackQueryUtils(service);
 
 /**
  * Answers stay fresh until the change stream says otherwise, so nothing is asked for again by time or focus.

@@ -1,7 +1,5 @@
 import type { QueryClient } from '@tanstack/react-query';
-
-/** What the service says happened: the last entry's number, and which streams and kinds of entry it touched. */
-export type Change = { readonly seq: number; readonly streams: readonly string[]; readonly kinds: readonly string[] };
+import type { Change } from '../../core/contract/contract.ts';
 
 /**
  * What an answer was made from, given as a query's `meta.follows`: it is stale once one of these is touched.

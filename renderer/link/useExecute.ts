@@ -4,7 +4,7 @@ import type { Inputs } from '../../core/commands/asked.ts';
 import type { CommandName } from '../../core/commands/commands.ts';
 import type { CommandResult } from '../../core/contract/contract.ts';
 import type { Refusal } from '../../core/refusal.ts';
-import type { Words } from '../../core/text/wordsFor.ts';
+import type { RefusalWords } from '../../core/text/wordsFor.ts';
 import { useWhoIsHere } from '../whoIsHere.tsx';
 import { isInputError, refusalIn, wordsOfError } from './refusalWords.ts';
 import { service } from './service.ts';
@@ -14,7 +14,7 @@ export type InputOf<Name extends CommandName> = Inputs[Name];
 /** Carries a command out. Answers what was done, or null when it was refused: then `problem` says why in words. */
 export type Execute = {
   readonly execute: <Name extends CommandName>(name: Name, input: InputOf<Name>) => Promise<CommandResult | null>;
-  readonly problem: Words | null;
+  readonly problem: RefusalWords | null;
   /** The same with its facts; null where it was no refusal. */
   readonly refusal: Refusal | null;
   readonly busy: boolean;
@@ -32,7 +32,7 @@ const MOST_TRIES = 3;
  */
 export function useExecute(): Execute {
   const { staff } = useWhoIsHere();
-  const [problem, setProblem] = useState<Words | null>(null);
+  const [problem, setProblem] = useState<RefusalWords | null>(null);
   const [refusal, setRefusal] = useState<Refusal | null>(null);
   const [busy, setBusy] = useState(false);
   const unanswered = useRef<Sent | null>(null);

@@ -3,7 +3,7 @@ import { useRef } from 'react';
 import type { CommandName } from '../../core/commands/commands.ts';
 import type { Previewed } from '../../core/contract/previewed.ts';
 import type { Refusal } from '../../core/refusal.ts';
-import type { Words } from '../../core/text/wordsFor.ts';
+import type { RefusalWords } from '../../core/text/wordsFor.ts';
 import { useWhoIsHere } from '../whoIsHere.tsx';
 import { wordsOfRefusal } from './refusalWords.ts';
 import { service } from './service.ts';
@@ -14,7 +14,7 @@ export type Preview = {
   /** The newest that there was: it stands while another one is asked for, or while it would be refused. */
   readonly shown: Previewed | null;
   /** Why it would be refused now. */
-  readonly problem: Words | null;
+  readonly problem: RefusalWords | null;
   /** It is of the input as it stands. */
   readonly settled: boolean;
 };

@@ -1,4 +1,4 @@
-import type { Fit, Look, Reason } from '../../core/fit/reason.ts';
+import type { Fit, LookAt, Reason } from '../../core/fit/reason.ts';
 import type { Words } from '../kit/text/words.tsx';
 import { kindName } from './terms.ts';
 
@@ -30,7 +30,7 @@ export const decides = (fit: Fit): readonly Reason[] =>
   fit.fits === 'yes' ? [] : fit.reasons.filter((reason) => reason.says === fit.fits);
 
 /** Which fact to look at, and on what. */
-export function lookWords({ at, attribute }: Look, { t, named }: Words): string {
+export function lookWords({ at, attribute }: LookAt, { t, named }: Words): string {
   return t('fits.look-at', {
     attribute: named('fits.attributes', attribute),
     of: at === 'part' || at === 'slot' ? t(`fits.of-${at}`) : kindName(at),

@@ -14,9 +14,9 @@ import { LendPart } from './deeds/LendPart.tsx';
 import { MovePart } from './deeds/MovePart.tsx';
 import { ProvePart } from './deeds/ProvePart.tsx';
 import { SellPart } from './deeds/SellPart.tsx';
-import { deedsOf } from './deedsOf.ts';
 import { MachineInside } from './MachineInside.tsx';
 import { PartPath } from './PartPath.tsx';
+import { partDeeds } from './partDeeds.ts';
 import { standingInFull } from './standingInFull.ts';
 import { NewTag } from './tags/NewTag.tsx';
 import { useTagFile } from './tags/useTagFile.ts';
@@ -58,7 +58,7 @@ export function PartDeeds({ part, parts, rigs, deed: open, onDeed, scanned, tag,
     'void-tag': async () => part.tag && execute('voidTag', { tag: part.tag, on: { is: 'part', part: id } }),
     recycle: () => moveTo({ at: 'gone', why: 'recycled' }),
   };
-  const offered = deedsOf(part, parts);
+  const offered = partDeeds(part, parts);
   const now = offered.find((deed) => deed === open) ?? null;
   return (
     <section className="wall-deeds" aria-label={part.name}>

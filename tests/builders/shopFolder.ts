@@ -14,7 +14,7 @@ import {
   type Shop,
 } from '../../db/index.ts';
 import type { Log } from '../../db/log/log.ts';
-import type { Decision } from '../../db/shop/shop.ts';
+import type { EntriesOrRefusal } from '../../db/shop/shop.ts';
 
 /** A shop's folder of its own, with a clock that a test turns by hand and a log it can read. */
 export type ShopFolder = {
@@ -64,7 +64,7 @@ export const asked = (
 });
 
 /** What a test's own rule comes to: these entries. */
-export const accept = (...entries: readonly Draft[]): Decision => ({ ok: true, entries });
+export const accept = (...entries: readonly Draft[]): EntriesOrRefusal => ({ ok: true, entries });
 
 export const draft = (stream: Stream, kind: string, body: unknown = {}): Draft => ({ stream, kind, v: 1, body });
 

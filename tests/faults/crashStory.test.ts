@@ -1,10 +1,10 @@
 import { fork } from 'node:child_process';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import type { Asked as AskedByName } from '../../core/commands/asked.ts';
+import type { CommandRequest as AskedByName } from '../../core/commands/asked.ts';
 import { type EpochMs, epochMs } from '../../core/time.ts';
 import type { Shop } from '../../db/index.ts';
-import type { Asked } from '../../db/shop/shop.ts';
+import type { AskedCommand } from '../../db/shop/shop.ts';
 import { carryOut } from '../../electron/service/desk/carryOut.ts';
 import { openEngine } from '../../electron/service/openEngine.ts';
 import { openTools } from '../../electron/service/openTools.ts';
@@ -17,7 +17,7 @@ const ABOUT_COMMANDS = 100;
 /** A kill comes up to this long after the command it was drawn for, milliseconds: in the middle of the next. */
 const LATER_MS = 40;
 
-type Asking = { readonly asking: Asked; readonly now: EpochMs };
+type Asking = { readonly asking: AskedCommand; readonly now: EpochMs };
 type Acknowledged = { readonly done: string; readonly seq: number; readonly firstStream: string };
 type Said = Asking | Acknowledged | { readonly told: true };
 type Life = { readonly asked: readonly Asking[]; readonly acknowledged: readonly Acknowledged[] };

@@ -1,13 +1,13 @@
 import { useState } from 'react';
 import { FindField } from '../../renderer/kit/fields/FindField.tsx';
 import { Key } from '../../renderer/kit/keys/Key.tsx';
-import { type DayJob, DayLine, DaySentence, type OpenDay } from '../../renderer/kit/line/DayLine.tsx';
+import { type DayJob, DayLine, type DayOpening, DaySentence } from '../../renderer/kit/line/DayLine.tsx';
 import { RoomShell } from '../../renderer/kit/shell/RoomShell.tsx';
 import { ROOMS } from './rooms.ts';
 
 const HOUR = 3_600_000;
 const NINE = Date.UTC(2026, 9, 13, 8);
-const DAYS: readonly OpenDay[] = [0, 1, 2, 3, 7, 8].map((day) => ({
+const DAYS: readonly DayOpening[] = [0, 1, 2, 3, 7, 8].map((day) => ({
   opens: NINE + day * 24 * HOUR,
   closes: NINE + day * 24 * HOUR + 9 * HOUR,
 }));

@@ -1,4 +1,4 @@
-import type { Look } from '../../renderer/kit/mark/look.ts';
+import type { MarkLook } from '../../renderer/kit/mark/look.ts';
 import { MarkLegend } from '../../renderer/kit/mark/MarkLegend.tsx';
 import { PartMark } from '../../renderer/kit/mark/PartMark.tsx';
 import { PartPicture, PartSwatch } from '../../renderer/kit/mark/PartSwatch.tsx';
@@ -9,7 +9,7 @@ import { ROOMS } from './rooms.ts';
 
 const OWNERS = { is: 'part', whose: 'owner', standing: 'plain', known: true } as const;
 const OURS = { ...OWNERS, whose: 'shop' } as const;
-const LOOKS: readonly (readonly [string, Look])[] = [
+const LOOKS: readonly (readonly [string, MarkLook])[] = [
   ['Owner’s', OWNERS],
   ['Ours, on trial', OURS],
   ['Suspect', { ...OWNERS, standing: 'suspect' }],

@@ -1,5 +1,5 @@
 import type { ThingKind } from '../../core/custody/part.ts';
-import type { OtherStep, StepView } from '../../renderer/bench/next/stepView.ts';
+import type { OtherStep, StepShown } from '../../renderer/bench/next/stepView.ts';
 import type { InsidePart, InsidePlace, InsideSlot } from '../../renderer/kit/inside/model.ts';
 import type { StripEntry } from '../../renderer/kit/line/Strip.tsx';
 import type { LadderSuspect } from '../../renderer/kit/plot/Ladder.tsx';
@@ -138,7 +138,7 @@ export const SUSPECTS: readonly LadderSuspect[] = [
   ...Array.from({ length: 29 }, (_, i) => ({ id: `low${i}`, name: `fault ${i + 1}`, chance: 0.001 })),
 ];
 
-export const STEP: StepView = {
+export const STEP: StepShown = {
   id: 'cpu-loan',
   heading: 'Our processor in here',
   handsOn: 4,

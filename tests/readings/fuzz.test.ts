@@ -2,8 +2,8 @@ import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import { canonicalJson } from '../../core/journal/canonicalJson.ts';
 import { readBytes } from '../../core/readings/readBytes.ts';
-import type { Reading } from '../../core/readings/reading.ts';
-import { readReport } from '../../core/readings/readReport.ts';
+import type { MachineReading } from '../../core/readings/reading.ts';
+import { readMachineReport } from '../../core/readings/readMachineReport.ts';
 import { saidOf } from '../../core/readings/readText.ts';
 import { slotsAndPartsFrom } from '../../core/readings/slotsAndParts.ts';
 import { describeOverOpenData } from '../openData.ts';
@@ -17,7 +17,7 @@ const MS_PER_MB = 50;
 const LEAST_MS = 1;
 
 /** What holds of every reading, whatever was read. */
-function expectSound(reading: Reading): void {
+function expectSound(reading: MachineReading): void {
   const said = saidOf(reading);
   const { slots, parts } = slotsAndPartsFrom(said, reading.cardSlots, reading);
   // The journal takes no half characters and no numbers that JSON has not.
@@ -37,7 +37,7 @@ function expectSound(reading: Reading): void {
 function costOf(text: string): number {
   const costs = Array.from({ length: 9 }, () => {
     const before = process.cpuUsage();
-    readReport(text);
+    readMachineReport(text);
     const { user, system } = process.cpuUsage(before);
     return (user + system) / 1000;
   });
@@ -54,7 +54,7 @@ describeOverOpenData(`${INPUTS} damaged inputs (120000 with KNOWNGOOD_LONG=1)`, 
       const text = mutated(texts[next(texts.length)] ?? '', texts[next(texts.length)] ?? '', next);
       const most = LEAST_MS + (MS_PER_MB * text.length) / MB;
       const start = performance.now();
-      const reading = readReport(text);
+      const reading = readMachineReport(text);
       // Looked at again when it took long by the clock; a pause of the machine is no fault of the reader.
       if (performance.now() - start > most && costOf(text) > most) slow.push(`input ${n}, ${text.length} characters`);
       expectSound(reading);
@@ -73,7 +73,7 @@ describeOverOpenData(`${INPUTS} damaged inputs (120000 with KNOWNGOOD_LONG=1)`, 
 });
 
 it.each(HARD)('a megabyte of %s is read in time', (_, text) => {
-  const reading = readReport(text);
+  const reading = readMachineReport(text);
   expect(costOf(text)).toBeLessThan(MS_PER_MB * Math.max(1, text.length / MB));
   saidOf(reading);
 });

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { readReport } from '../../core/readings/readReport.ts';
+import { readMachineReport } from '../../core/readings/readMachineReport.ts';
 import { saidOf } from '../../core/readings/readText.ts';
 
 /*
@@ -7,7 +7,7 @@ import { saidOf } from '../../core/readings/readText.ts';
  * (util-linux lsblk(8), lm-sensors sensors(1), smartmontools smartctl(8), pciutils lspci(8), dmidecode(8)).
  */
 
-const said = (text: string) => saidOf(readReport(text));
+const said = (text: string) => saidOf(readMachineReport(text));
 
 it('lsblk: disks with their kind, no partitions, loops or trays', () => {
   const { kinds, drives } = said(
@@ -42,7 +42,7 @@ it('lsblk: disks with their kind, no partitions, loops or trays', () => {
 });
 
 it('sensors: temperatures with the limits of their own chip, no fans and no voltages', () => {
-  const { tools, temperatures } = readReport(
+  const { tools, temperatures } = readMachineReport(
     JSON.stringify({
       'coretemp-isa-0000': {
         Adapter: 'ISA adapter',

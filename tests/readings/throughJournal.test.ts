@@ -5,7 +5,7 @@ import shopOf from '../../assets/demo/shop.json' with { type: 'json' };
 import type { JobId } from '../../core/ids.ts';
 import { canonicalJson } from '../../core/journal/canonicalJson.ts';
 import { ownReportOf } from '../../core/readings/ownReportOf.ts';
-import { readReport } from '../../core/readings/readReport.ts';
+import { readMachineReport } from '../../core/readings/readMachineReport.ts';
 import { saidOf } from '../../core/readings/readText.ts';
 import { aDesk, type Desk } from '../builders/desk.ts';
 import { aShopFolder } from '../builders/shopFolder.ts';
@@ -35,7 +35,7 @@ describeOverOpenData('what a machine said of itself', (data) => {
     await again.rebuild();
     const kept = (await (await again.read()).entries(stream)).filter((entry) => entry.kind === 'own-report-read');
     expect(kept.map(({ body }) => canonicalJson(body.report))).toEqual(
-      texts.map((text) => canonicalJson(ownReportOf(saidOf(readReport(text))) as never)),
+      texts.map((text) => canonicalJson(ownReportOf(saidOf(readMachineReport(text))) as never)),
     );
     await again.close();
     desk.folder.remove();

@@ -1,6 +1,13 @@
 import { z } from 'zod';
 import type { Comparison } from '../../approval/compare.ts';
-import { CONDITIONS, DATA_FIRST, DAYS_AWAY, limitAfter, type Offer, QUESTION_KINDS } from '../../approval/question.ts';
+import {
+  CONDITIONS,
+  DATA_FIRST,
+  DAYS_AWAY,
+  limitAfter,
+  type OfferedPart,
+  QUESTION_KINDS,
+} from '../../approval/question.ts';
 import { PART_ANSWERS } from '../../custody/ownersWord.ts';
 import type { View } from '../../entries/view.ts';
 import { questionId } from '../../ids.ts';
@@ -124,7 +131,11 @@ function decideAsk(view: View & { readonly job: Job }, input: z.infer<typeof zAs
   return book.accept();
 }
 
-const disclosed = (view: View, { uses: _, ...offer }: z.infer<typeof zOffer>, compared: Comparison | null): Offer => ({
+const disclosed = (
+  view: View,
+  { uses: _, ...offer }: z.infer<typeof zOffer>,
+  compared: Comparison | null,
+): OfferedPart => ({
   ...offer,
   name: view.parts.get(offer.part)?.name ?? offer.part,
   rows: compared?.rows ?? [],

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { personal } from '../../journal/personal.ts';
 import { MOST_REPORT_CHARACTERS } from '../../readings/decode.ts';
 import { ownReportOf } from '../../readings/ownReportOf.ts';
-import { readReport as readWhole } from '../../readings/readReport.ts';
+import { readMachineReport as readWhole } from '../../readings/readMachineReport.ts';
 import { saidOf } from '../../readings/readText.ts';
 import { identifiersOf } from '../../readings/share.ts';
 import { OPEN_STAGES } from '../../stage.ts';

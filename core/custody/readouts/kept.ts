@@ -7,7 +7,7 @@ import type { Tag } from '../part.ts';
 export type KeptMay = 'give-back' | 'recycle' | 'destroy-by-own-word';
 
 /** A dead part that the owner let the shop keep, until when, and what may be done with it now. */
-export type Kept = {
+export type KeptPart = {
   readonly part: PartId;
   readonly tag: Tag | null;
   readonly name: string;
@@ -19,7 +19,7 @@ export type Kept = {
 };
 
 /** The kept part as it counts at `at`; null for a part that is not kept. After its day it may be recycled, as agreed. */
-export function keptNow(part: Part, job: JobId, at: EpochMs): Kept | null {
+export function keptNow(part: Part, job: JobId, at: EpochMs): KeptPart | null {
   if (part.place.at !== 'kept') return null;
   const { shelf, until } = part.place;
   const due = until <= at;

@@ -3,7 +3,7 @@ import memoryTable from '../../../assets/fit/memory.json' with { type: 'json' };
 import type { Attributes, PartFacts } from '../../custody/part.ts';
 import { type MachineView, partsOf, sideOf, theOne } from '../machineView.ts';
 import { atMost, ground, type Reason } from '../reason.ts';
-import { listOf, numberOf, textOf } from '../values.ts';
+import { listOf, numberFact, textOf } from '../values.ts';
 import { coolerCarries, pictureReason, processorOnBoard } from './processor.ts';
 import { mainPlug, processorPlugs } from './supply.ts';
 
@@ -33,8 +33,8 @@ export function boardReasons(board: PartFacts, machine: MachineView): readonly R
       at,
     ),
     processorPlugs(
-      supply && numberOf(supply.attributes, 'lead-processor'),
-      numberOf(board.attributes, 'processor-plugs'),
+      supply && numberFact(supply.attributes, 'lead-processor'),
+      numberFact(board.attributes, 'processor-plugs'),
       at,
     ),
   ];
@@ -81,6 +81,6 @@ function modules(board: Attributes, module: Attributes): Reason {
 /** Every module and card of the machine needs a place; fewer places for drives are the comparison's to tell. */
 function enoughOf(attribute: 'dimm-slots' | 'x16-slots', used: number, board: Attributes): readonly Reason[] {
   if (used === 0) return [];
-  const has = { value: numberOf(board, attribute), look: { at: 'part', attribute } } as const;
+  const has = { value: numberFact(board, attribute), look: { at: 'part', attribute } } as const;
   return [ground(attribute, { value: used, look: { at: 'slot', attribute } }, has, atMost)];
 }

@@ -5,7 +5,7 @@ import type { Slot } from '../../custody/slot.ts';
 import { dimmOrder } from '../dimmOrder.ts';
 import { dimmSlotsOf, type MachineView, partSide, partsOf, sideOf, theOne } from '../machineView.ts';
 import { atMost, ground, type Reason, type Says, type Source } from '../reason.ts';
-import { listOf, numberOf, textOf } from '../values.ts';
+import { listOf, numberFact, textOf } from '../values.ts';
 
 /** Grounds for a memory module in a DIMM slot. `machine` is without what sits in that slot now. */
 export function dimmReasons(attributes: Attributes, slot: Slot, machine: MachineView): readonly Reason[] {
@@ -100,7 +100,7 @@ function buffering(attributes: Attributes, machine: MachineView): Reason {
 
 /** A module is alone unless it is recorded as a set. */
 function setSize(attributes: Attributes, machine: MachineView): readonly Reason[] {
-  const modules = numberOf(attributes, 'modules') ?? 1;
+  const modules = numberFact(attributes, 'modules') ?? 1;
   if (modules <= 1) return [];
   const slots = { value: dimmSlotsOf(machine).length, look: { at: 'board', attribute: 'dimm-slots' } } as const;
   return [ground('set-size', partSide(attributes, 'modules'), slots, atMost)];
@@ -120,15 +120,15 @@ function mostMemory(attributes: Attributes, machine: MachineView): readonly Reas
 }
 
 function total(attributes: Attributes): number | undefined {
-  const each = numberOf(attributes, 'capacity');
-  return each === undefined ? undefined : each * (numberOf(attributes, 'modules') ?? 1);
+  const each = numberFact(attributes, 'capacity');
+  return each === undefined ? undefined : each * (numberFact(attributes, 'modules') ?? 1);
 }
 
 /** Speed never decides: everything runs at the slowest of board, processor and modules. */
 function speed(attributes: Attributes, machine: MachineView): readonly Reason[] {
-  const own = numberOf(attributes, 'memory-speed');
+  const own = numberFact(attributes, 'memory-speed');
   const around = [...partsOf(machine, 'board', 'processor', 'dimm')].map((part) =>
-    numberOf(part.attributes, 'memory-speed'),
+    numberFact(part.attributes, 'memory-speed'),
   );
   const slowest = Math.min(...around.filter((each) => each !== undefined));
   if (own === undefined || !Number.isFinite(slowest)) return [];
@@ -146,7 +146,7 @@ function speed(attributes: Attributes, machine: MachineView): readonly Reason[] 
 }
 
 function slotOrder(attributes: Attributes, slot: Slot, machine: MachineView): readonly Reason[] {
-  const count = partsOf(machine, 'dimm').length + (numberOf(attributes, 'modules') ?? 1);
+  const count = partsOf(machine, 'dimm').length + (numberFact(attributes, 'modules') ?? 1);
   const order = dimmOrder(machine, count);
   if (!order || order.evidence === 'default') return [];
   const says = order.fill.includes(slot.id) ? 'yes' : 'unknown';

@@ -2,7 +2,7 @@ import type { Attributes, PartFacts } from '../../custody/part.ts';
 import type { Slot } from '../../custody/slot.ts';
 import { type MachineView, partSide, partsOf, sideOf, slotSide, theOne } from '../machineView.ts';
 import { among, atMost, ground, isAmong, type Reason, same } from '../reason.ts';
-import { flagOf, listOf, numberOf, textOf } from '../values.ts';
+import { flagOf, listOf, numberFact, textOf } from '../values.ts';
 import { cardLeads, connectorRating, supplyBudget } from './power.ts';
 
 /** Grounds for a picture card in a slot: its edge, its length in the case, its watts, the supply's own leads and budget. */
@@ -27,11 +27,11 @@ export function addInReasons(addIn: PartFacts, slot: Slot): readonly Reason[] {
 /** A card's edge goes into a slot as long or longer, or one that is open at its end. */
 function edge(card: Attributes, slot: Slot): Reason {
   const named = /x(16|8|4|1)(?!\d)/i.exec(slot.id)?.[1];
-  const length = numberOf(slot.attributes ?? {}, 'length') ?? (named === undefined ? undefined : Number(named));
+  const length = numberFact(slot.attributes ?? {}, 'length') ?? (named === undefined ? undefined : Number(named));
   const open = flagOf(slot.attributes ?? {}, 'open-ended') === true;
   return ground(
     'card-edge',
-    { value: numberOf(card, 'lanes'), look: { at: 'part', attribute: 'lanes' } },
+    { value: numberFact(card, 'lanes'), look: { at: 'part', attribute: 'lanes' } },
     { value: length, look: { at: 'slot', attribute: 'length' } },
     ({ part, place }) => (open || Number(part) <= Number(place) ? 'yes' : 'no'),
   );
@@ -57,7 +57,7 @@ export function driveReasons(drive: PartFacts, slot: Slot, machine: MachineView)
 function m2Length(drive: Attributes, slot: Slot, machine: MachineView): Reason {
   const lengths =
     listOf(slot.attributes ?? {}, 'lengths') ?? listOf(theOne(machine, 'board')?.attributes ?? {}, 'm2-lengths');
-  const length = numberOf(drive, 'length');
+  const length = numberFact(drive, 'length');
   return ground(
     'm2-length',
     { value: length === undefined ? undefined : `22${length}`, look: { at: 'part', attribute: 'length' } },

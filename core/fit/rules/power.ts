@@ -1,8 +1,8 @@
 import power from '../../../assets/fit/power.json' with { type: 'json' };
 import type { Attributes, PartFacts } from '../../custody/part.ts';
 import { type MachineView, partsOf, theOne } from '../machineView.ts';
-import { atMost, ground, type Look, type Reason } from '../reason.ts';
-import { listOf, numberOf, textOf } from '../values.ts';
+import { atMost, ground, type LookAt, type Reason } from '../reason.ts';
+import { listOf, numberFact, textOf } from '../values.ts';
 
 type At = 'part' | 'supply' | 'card' | 'processor';
 const LEADS = { '8-pin': 'lead-card-8', '6-pin': 'lead-card-6', '12v-2x6': 'lead-card-12v-2x6' } as const;
@@ -20,7 +20,7 @@ export function connectorRating(card: Attributes): Reason {
     : undefined;
   return ground(
     'connector-rating',
-    { value: numberOf(card, 'watts'), look: { at: 'part', attribute: 'watts' } },
+    { value: numberFact(card, 'watts'), look: { at: 'part', attribute: 'watts' } },
     { value: given, look: { at: 'part', attribute: 'power-plugs' } },
     atMost,
     { source: power.budget.source },
@@ -44,9 +44,9 @@ export function cardLeads(supply: Attributes | undefined, cards: readonly Attrib
   }
   const plugs = lists.flatMap((list) => list ?? []);
   const asked = (plug: Plug) => plugs.filter((each) => each === plug).length;
-  const has = (plug: Plug) => (supply ? numberOf(supply, LEADS[plug]) : undefined);
+  const has = (plug: Plug) => (supply ? numberFact(supply, LEADS[plug]) : undefined);
   const lookAt: At = at === 'part' ? 'part' : 'supply';
-  const look = (plug: Plug): Look => ({ at: lookAt, attribute: LEADS[plug] });
+  const look = (plug: Plug): LookAt => ({ at: lookAt, attribute: LEADS[plug] });
   const reasons: Reason[] = [];
   for (const plug of ['12v-2x6', '8-pin'] as const) {
     if (asked(plug) > 0) reasons.push(leadReason(plug, asked(plug), has(plug), [look(plug)]));
@@ -62,7 +62,7 @@ export function cardLeads(supply: Attributes | undefined, cards: readonly Attrib
   return [...reasons, ...twelveTwoBySix(supply, cards, lookAt)];
 }
 
-function leadReason(plug: Plug, asked: number, given: number | undefined, look: readonly Look[]): Reason {
+function leadReason(plug: Plug, asked: number, given: number | undefined, look: readonly LookAt[]): Reason {
   const says = given === undefined ? 'unknown' : asked <= given ? 'yes' : 'no';
   return {
     fact: 'card-leads',
@@ -80,13 +80,13 @@ function twelveTwoBySix(supply: Attributes | undefined, cards: readonly Attribut
   return cards
     .filter((card) => listOf(card, 'power-plugs')?.includes('12v-2x6'))
     .map((card) => {
-      const watts = numberOf(card, 'watts');
+      const watts = numberFact(card, 'watts');
       const throughPlug = watts === undefined ? undefined : Math.max(0, watts - power.slot.watts);
       return ground(
         'lead-grants',
         { value: throughPlug, look: { at: 'card', attribute: 'watts' } },
         {
-          value: supply && numberOf(supply, 'lead-card-12v-2x6-watts'),
+          value: supply && numberFact(supply, 'lead-card-12v-2x6-watts'),
           look: { at, attribute: 'lead-card-12v-2x6-watts' },
         },
         atMost,
@@ -98,11 +98,11 @@ function twelveTwoBySix(supply: Attributes | undefined, cards: readonly Attribut
 /** What the machine asks of its supply, in watts, against what the supply can give. */
 export function supplyBudget(machine: MachineView, supply: PartFacts | undefined, at: At): Reason {
   const takers = partsOf(machine, 'processor', 'card', 'add-in');
-  const watts = takers.map((part) => numberOf(part.attributes, 'watts'));
+  const watts = takers.map((part) => numberFact(part.attributes, 'watts'));
   const unknown = takers.find((_, index) => watts[index] === undefined);
   const noProcessor = theOne(machine, 'processor') === undefined;
   const known = watts.reduce<number>((sum, each) => sum + (each ?? 0), power.rest.watts);
-  const given = supply && numberOf(supply.attributes, 'watts');
+  const given = supply && numberFact(supply.attributes, 'watts');
   // What is known alone may already be too much; that it is little proves nothing while a taker is unknown.
   const asked = (unknown === undefined && !noProcessor) || (given !== undefined && known > given) ? known : undefined;
   return ground(
@@ -116,7 +116,7 @@ export function supplyBudget(machine: MachineView, supply: PartFacts | undefined
 
 /** A supply that states the amps of its processor rail, against its processor's class. Nothing where either is not stated. */
 export function processorRail(supply: Attributes, processor: Attributes | undefined): readonly Reason[] {
-  const [amps, watts] = [numberOf(supply, 'amps-12v2'), processor && numberOf(processor, 'watts')];
+  const [amps, watts] = [numberFact(supply, 'amps-12v2'), processor && numberFact(processor, 'watts')];
   if (amps === undefined || watts === undefined) return [];
   const row = power.processorRail.toSorted((a, b) => a.watts - b.watts).find((each) => each.watts >= watts);
   if (!row) return [];

@@ -3,7 +3,7 @@ import type { Attributes } from '../../custody/part.ts';
 import { type MachineView, partsOf, sideOf, theOne } from '../machineView.ts';
 import { firmwareReaches, processorOnList } from '../processorList.ts';
 import { atMost, ground, type Reason, same } from '../reason.ts';
-import { flagOf, listOf, numberOf, textOf } from '../values.ts';
+import { flagOf, listOf, numberFact, textOf } from '../values.ts';
 
 type Named = { readonly name: string; readonly attributes: Attributes };
 type Side = 'part' | 'board' | 'processor' | 'cooler';
@@ -53,10 +53,10 @@ function onList(processor: Named, board: Attributes, at: Side): readonly Reason[
 
 /** Checked where the board says how much its regulator carries. */
 function boardWatts(processor: Named, board: Attributes, at: { processor: Side; board: Side }): readonly Reason[] {
-  const most = numberOf(board, 'most-processor-watts');
+  const most = numberFact(board, 'most-processor-watts');
   if (most === undefined) return [];
   const watts = {
-    value: numberOf(processor.attributes, 'watts'),
+    value: numberFact(processor.attributes, 'watts'),
     look: { at: at.processor, attribute: 'watts' },
   } as const;
   return [
@@ -71,12 +71,12 @@ export function coolerCarries(
   at: { cooler: Side; processor: Side },
 ): readonly Reason[] {
   if (!cooler || !processor) return [];
-  const watts = { value: numberOf(processor, 'watts'), look: { at: at.processor, attribute: 'watts' } } as const;
+  const watts = { value: numberFact(processor, 'watts'), look: { at: at.processor, attribute: 'watts' } } as const;
   return [
     ground(
       'cooler-watts',
       watts,
-      { value: numberOf(cooler, 'watts'), look: { at: at.cooler, attribute: 'watts' } },
+      { value: numberFact(cooler, 'watts'), look: { at: at.cooler, attribute: 'watts' } },
       atMost,
     ),
   ];
@@ -118,7 +118,7 @@ export function coolerReasons(cooler: Named, machine: MachineView): readonly Rea
     { value: socket, look: { at: 'board', attribute: 'socket' } },
     ({ place }) => (sockets?.includes(String(place)) ? 'yes' : 'no'),
   );
-  const height = { value: numberOf(cooler.attributes, 'height'), look: { at: 'part', attribute: 'height' } } as const;
+  const height = { value: numberFact(cooler.attributes, 'height'), look: { at: 'part', attribute: 'height' } } as const;
   return [
     mount,
     ...coolerCarries(cooler.attributes, processor?.attributes ?? {}, { cooler: 'part', processor: 'processor' }),

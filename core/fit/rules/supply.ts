@@ -1,7 +1,7 @@
 import type { PartFacts } from '../../custody/part.ts';
 import { type MachineView, partsOf, sideOf } from '../machineView.ts';
 import { among, atMost, ground, type Reason, type Says } from '../reason.ts';
-import { listOf, numberOf, textOf } from '../values.ts';
+import { listOf, numberFact, textOf } from '../values.ts';
 import { cardLeads, processorRail, supplyBudget } from './power.ts';
 
 /** A maker's own plug (`maker-own`, or `maker-own: name`) is not the standard's, whatever it looks like. */
@@ -46,7 +46,7 @@ function sataLeads(supply: PartFacts, machine: MachineView): readonly Reason[] {
   ).length;
   if (drives === 0) return [];
   const leads = {
-    value: numberOf(supply.attributes, 'lead-sata'),
+    value: numberFact(supply.attributes, 'lead-sata'),
     look: { at: 'part', attribute: 'lead-sata' },
   } as const;
   return [ground('sata-leads', { value: drives, look: { at: 'drive', attribute: 'bus' } }, leads, atMost)];
@@ -69,7 +69,7 @@ export function supplyReasons(supply: PartFacts, machine: MachineView): readonly
       among,
     ),
     mainPlug({ supply: textOf(supply.attributes, 'atx-plug'), board: textOf(board, 'atx-plug') }, at),
-    processorPlugs(numberOf(supply.attributes, 'lead-processor'), numberOf(board, 'processor-plugs'), at),
+    processorPlugs(numberFact(supply.attributes, 'lead-processor'), numberFact(board, 'processor-plugs'), at),
     ...cardLeads(
       supply.attributes,
       partsOf(machine, 'card').map((card) => card.attributes),

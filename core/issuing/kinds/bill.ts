@@ -1,8 +1,8 @@
 import { chosenOf } from '../../approval/question.ts';
-import type { Verdict } from '../../job/entries.ts';
+import type { JobVerdict } from '../../job/entries.ts';
 import type { BillFacts, BillLine } from '../../papers/builders/bill.ts';
 import type { Paper } from '../../papers/content.ts';
-import type { Condition } from '../../papers/facts.ts';
+import type { PartCondition } from '../../papers/facts.ts';
 import { PAPER_KINDS } from '../../papers/kinds.ts';
 import { AT_THE_DOOR } from '../../stage.ts';
 import { amount, common, opened, staffName, taxSays, wordFacts } from '../common.ts';
@@ -11,7 +11,7 @@ import { type BilledLine, billed, isAsItCame, lineWords } from '../lines/billed.
 import { lastTold } from '../lines/estimates.ts';
 import { warrantyWords } from '../lines/warrantyWords.ts';
 import type { Making } from '../making.ts';
-import { faultName, inSentence, partInText, sentence, workName } from '../worded.ts';
+import { asSentence, faultName, inSentence, partInText, workName } from '../worded.ts';
 
 /** The work is at its end: the machine stands at the door or has left. */
 export const isAtItsEnd = ({ job }: Making): boolean =>
@@ -73,7 +73,7 @@ const wordsGiven = (making: Making): NonNullable<BillFacts['word']> =>
     return [
       {
         ...wordFacts(making, question.answer),
-        says: sentence(chosen.map((option) => option.says).join('; ')),
+        says: asSentence(chosen.map((option) => option.says).join('; ')),
         more: amount(making, more),
       },
     ];
@@ -90,7 +90,7 @@ function billLine(making: Making, line: BilledLine): BillLine {
 }
 
 /** As it was disclosed with the offer; a part that was never offered in words counts as used. */
-const conditionOf = ({ job }: Making, part: string): Condition =>
+const conditionOf = ({ job }: Making, part: string): PartCondition =>
   job.questions.findLast((question) => question.offer?.part === part)?.offer?.condition ?? 'used';
 
 const worked = ({ job }: Making) => job.work.filter((work) => work.kind !== 'own-proof' && !work.struck);
@@ -127,7 +127,7 @@ function found(making: Making): readonly string[] {
   return tasks && !verdict ? [] : [bill.foundNone];
 }
 
-type Blaming = Extract<Verdict, { readonly is: 'named' | 'confirmed' }>;
+type Blaming = Extract<JobVerdict, { readonly is: 'named' | 'confirmed' }>;
 
 /** The way in which a part failed; the part alone, where that way is not believed enough to be said. */
 function whatFailed(making: Making, { fault, part, wayOpen }: Blaming): string {

@@ -7,7 +7,7 @@ import { type Lacking, lacking } from '../lacking.ts';
 import { estimateFacts, seenEstimate, toldEstimate } from '../lines/estimates.ts';
 import { optionFacts } from '../lines/optionFacts.ts';
 import type { Making } from '../making.ts';
-import { asSentences, faultName, inSentence, newestQuestion, openQuestion, symptomWords } from '../worded.ts';
+import { asSentences, faultName, inSentence, newestOpenQuestion, newestQuestion, symptomWords } from '../worded.ts';
 
 /** So many suspects are named on the notice: more is no help to a lay person. */
 const NAMED = 3;
@@ -20,7 +20,7 @@ export function changedFindingPaper(making: Making): Paper | Lacking {
   const [before, now] = [toldEstimate(making), seenEstimate(making)];
   if (!before || !now) return lacking('paper-no-estimates');
   const spent = chargedMinutes(job);
-  const data = openQuestion(making, 'data-first');
+  const data = newestOpenQuestion(making, 'data-first');
   const means = suspectsThenAndNow(making);
   return PAPER_KINDS['changed-finding-notice'].build(
     {

@@ -1,6 +1,6 @@
 import type { ComparedRow } from '../../approval/compare.ts';
 import { rowName, wordRow } from '../../approval/compareWords.ts';
-import type { Offer } from '../../approval/question.ts';
+import type { OfferedPart } from '../../approval/question.ts';
 import type { ComparedFacts } from '../../papers/builders/substituteDisclosure.ts';
 import type { Paper } from '../../papers/content.ts';
 import { PAPER_KINDS } from '../../papers/kinds.ts';
@@ -57,7 +57,7 @@ export function disclosurePaper(making: Making): Paper | Lacking {
   );
 }
 
-const warranty = ({ words, format }: Making, { warrantyMonths }: Offer): string =>
+const warranty = ({ words, format }: Making, { warrantyMonths }: OfferedPart): string =>
   warrantyMonths === 0
     ? words.facts.offered.none
     : format.say(words.facts.offered.ours, { months: format.say(words.facts.months, { n: warrantyMonths }) });
@@ -78,7 +78,7 @@ const NO_LOSS: ReadonlySet<string> = new Set([
 ]);
 
 /** What the owner will notice: lesser points that nothing says they can do without. */
-function notice({ words, format }: Making, { rows, notKnown }: Offer): string {
+function notice({ words, format }: Making, { rows, notKnown }: OfferedPart): string {
   const { facts, fit } = words;
   const lesser = rows.filter((row) => row.verdict === 'worse');
   const felt = lesser.filter((row) => !row.notes.some((note) => NO_LOSS.has(note.note)));

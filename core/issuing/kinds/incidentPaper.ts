@@ -4,7 +4,7 @@ import { amount, common, opened, staffName } from '../common.ts';
 import { type Lacking, lacking } from '../lacking.ts';
 import { optionFacts } from '../lines/optionFacts.ts';
 import type { Making } from '../making.ts';
-import { openQuestion, partName, sentence } from '../worded.ts';
+import { asSentence, newestOpenQuestion, partName } from '../worded.ts';
 
 /** What happened at our hands, as it was written down. */
 export function incidentPaper(making: Making): Paper | Lacking {
@@ -13,13 +13,13 @@ export function incidentPaper(making: Making): Paper | Lacking {
   if (!incident) return lacking('paper-no-incident');
   const { facts } = words;
   const part = incident.part === null ? undefined : view.parts.get(incident.part);
-  const question = openQuestion(making, 'incident');
+  const question = newestOpenQuestion(making, 'incident');
   const cost = incident.costMinor > 0 && format.money(amount(making, incident.costMinor));
   return PAPER_KINDS.incident.build(
     {
       ...common(making),
       happenedAt: incident.happenedAt ?? incident.at,
-      what: sentence(opened(making, incident.what.value)),
+      what: asSentence(opened(making, incident.what.value)),
       ...(part && { part: { what: partName(making, part), ...(part.tag && { tag: part.tag }) } }),
       ...(incident.cause === 'known' && { cause: facts.causeKnown }),
       present: [staffName(making, making.asking.by)],

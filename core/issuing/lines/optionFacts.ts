@@ -1,4 +1,4 @@
-import type { Offer, Question, QuestionOption } from '../../approval/question.ts';
+import type { OfferedPart, Question, QuestionOption } from '../../approval/question.ts';
 import type { AnswerOptionFacts } from '../../papers/facts.ts';
 import { amount } from '../common.ts';
 import type { Making } from '../making.ts';
@@ -13,7 +13,7 @@ export const optionFacts = (making: Making, { options, answer, offer }: Question
   }));
 
 /** Small parts that stand beside the offer with their prices are not said again in the answer. */
-function linesOf(making: Making, { agrees }: QuestionOption, offer: Offer | null): readonly string[] {
+function linesOf(making: Making, { agrees }: QuestionOption, offer: OfferedPart | null): readonly string[] {
   const { words, format } = making;
   const { options } = words.facts;
   return [

@@ -1,6 +1,6 @@
 import { isDone } from '../../job/work.ts';
 import type { Making } from '../making.ts';
-import { faultName, inSentence, outcomeWords, sentence, workName } from '../worded.ts';
+import { asSentence, faultName, inSentence, outcomeWords, workName } from '../worded.ts';
 
 /** A suspect that never stood among so many first ones is not worth a line. */
 const WORTH_A_LINE = 6;
@@ -49,7 +49,7 @@ export function notExcluded(making: Making): readonly string[] {
   const [, went, of] = starts;
   const n = went !== undefined && went === of ? Number(went) : 0;
   return [
-    ...left.map((fault) => sentence(faultName(making, fault))),
+    ...left.map((fault) => asSentence(faultName(making, fault))),
     // A start of two: the chance that n in a row all go well is 1 in 2^n (binomial).
     ...(n > 0 && n <= 20 ? [format.say(words.facts.startsHidden, { n, of: format.number(2 ** n) })] : []),
   ];

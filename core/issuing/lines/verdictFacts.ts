@@ -1,9 +1,9 @@
 import { chosenOf } from '../../approval/question.ts';
 import type { Work } from '../../job/work.ts';
-import type { Outcome, ReturnReportFacts, VerdictFacts } from '../../papers/builders/returnReportFacts.ts';
+import type { ReportedOutcome, ReturnReportFacts, VerdictFacts } from '../../papers/builders/returnReportFacts.ts';
 import { opened } from '../common.ts';
 import type { Making } from '../making.ts';
-import { faultName, outcomeWords, partInText, sentence, withNote, workName, yourPart } from '../worded.ts';
+import { asSentence, faultName, outcomeWords, partInText, withNote, workName, yourPart } from '../worded.ts';
 import { isAsItCame } from './billed.ts';
 
 const WAYS = {
@@ -13,7 +13,7 @@ const WAYS = {
 } as const;
 
 /** How the job ended, never more than the record shows. */
-export function outcomeOf(making: Making): Outcome {
+export function outcomeOf(making: Making): ReportedOutcome {
   const { verdict, tasks } = making.job;
   const homeward = making.job.stages.findLast((one) => one.stage === 'home-as-it-came');
   if (verdict?.is === 'not-reproduced' || homeward?.why === 'not-reproduced') return 'not-reproduced';
@@ -45,9 +45,9 @@ export function verdictFacts(making: Making): VerdictFacts {
       part: part ? yourPart(making, part) : faultName(making, verdict.fault),
       how: WAYS[verdict.way],
       detail: [
-        ...(verdict.wayOpen ? [] : [sentence(faultName(making, verdict.fault))]),
+        ...(verdict.wayOpen ? [] : [asSentence(faultName(making, verdict.fault))]),
         ...evidence.map((work) => evidenceWords(making, work)),
-        ...readings.map(sentence),
+        ...readings.map(asSentence),
         words.facts.causeNotKnown,
       ],
     };
@@ -58,14 +58,14 @@ export function verdictFacts(making: Making): VerdictFacts {
     return {
       is: 'named',
       part: part ? yourPart(making, part) : fault,
-      detail: part && verdict.wayOpen ? [] : [sentence(fault)],
+      detail: part && verdict.wayOpen ? [] : [asSentence(fault)],
     };
   }
   return { is: 'not-known', detail: notKnownDetail(making) };
 }
 
 const evidenceWords = (making: Making, work: Work): string =>
-  sentence(
+  asSentence(
     making.format.say(making.words.facts.evidence, {
       step: workName(making, work),
       outcome: withNote(outcomeWords(making, work), work.note && opened(making, work.note.value)),
@@ -78,7 +78,7 @@ function notKnownDetail(making: Making): readonly string[] {
   if (verdict?.is === 'cured')
     return [
       facts.cured[verdict.by],
-      ...(verdict.fault ? [sentence(faultName(making, verdict.fault))] : []),
+      ...(verdict.fault ? [asSentence(faultName(making, verdict.fault))] : []),
       ...(verdict.watched ? watchedSince(making, verdict.watched) : []),
     ];
   if (tasks && !verdict) return [];

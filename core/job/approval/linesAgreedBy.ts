@@ -1,7 +1,7 @@
-import type { Agrees, Offer } from '../../approval/question.ts';
+import type { Agrees, OfferedPart } from '../../approval/question.ts';
 import type { AgreedLine } from '../agreedLine.ts';
 
-type Offered = Pick<Offer, 'forPart' | 'part' | 'priceMinor' | 'warrantyMonths' | 'taxPermille' | 'coreMinor'> & {
+type Offered = Pick<OfferedPart, 'forPart' | 'part' | 'priceMinor' | 'warrantyMonths' | 'taxPermille' | 'coreMinor'> & {
   readonly name?: string;
 };
 

@@ -1,7 +1,7 @@
 import { readGroups } from '../../tracing/live/readGroups.ts';
 import type { ClosedTracing } from '../../tracing/live/shop/closedTracing.ts';
 import type { FaultModel } from '../../tracing/live/types.ts';
-import type { Verdict } from '../entries.ts';
+import type { JobVerdict } from '../entries.ts';
 import type { Job } from '../job.ts';
 
 const ENDED = {
@@ -10,7 +10,7 @@ const ENDED = {
   named: 'named',
   'given-up': 'handed-over',
   'not-reproduced': 'not-reproduced',
-} as const satisfies { readonly [is in Verdict['is']]: ClosedTracing['ended'] };
+} as const satisfies { readonly [is in JobVerdict['is']]: ClosedTracing['ended'] };
 
 /** What a job that has gone home says for learning; null when no fault was traced in it. Seen counts before told. */
 export function closedTracing(model: FaultModel, job: Job): ClosedTracing | null {

@@ -1,7 +1,7 @@
 import { money } from '../../money/arithmetic.ts';
 import type { Currency } from '../../money/money.ts';
 import { taxBill } from '../../money/tax.ts';
-import { rateOf, type TaxTerms, taxMethodOf } from '../../money/taxTerms.ts';
+import { type TaxTerms, taxMethodOf, taxRateOf } from '../../money/taxTerms.ts';
 import type { ChargeLine } from './chargeLine.ts';
 
 /** A line with its tax. Where tax is rounded on the total only, no line has one, and tax on top is a line of its own. */
@@ -32,7 +32,7 @@ export function taxedCharges(
   const { currency, tax } = terms;
   const permilleOf = (line: ChargeLine) => ('taxPermille' in line ? line.taxPermille : null) ?? tax.permille;
   const bill = taxBill(
-    charged.map((line) => ({ price: money(line.minor, currency), rate: rateOf(permilleOf(line)) })),
+    charged.map((line) => ({ price: money(line.minor, currency), rate: taxRateOf(permilleOf(line)) })),
     currency,
     taxMethodOf(tax),
   );

@@ -5,7 +5,7 @@ import { logNormalOf, type ThreePoint } from '../../figures/logNormal.ts';
 import { nth } from '../../figures/rows.ts';
 import { oneOf } from '../../table.ts';
 import type { FaultModel } from '../../tracing/live/types.ts';
-import { WORK_KINDS, type WorkTask } from '../types.ts';
+import { TASK_KINDS, type WorkTask } from '../types.ts';
 import { agreedTask } from './agreedTask.ts';
 
 /** A task with its stated minutes: a step of the fault model, work that follows once the fault is known, or work agreed by name. */
@@ -48,7 +48,7 @@ export function catalogueOf(model: FaultModel): readonly Task[] {
     ...work.work.map(
       (task): Task => ({
         id: task.id,
-        of: oneOf(WORK_KINDS, task.kind),
+        of: oneOf(TASK_KINDS, task.kind),
         handsOn: stated(pointsOf(task.minutes), task.minutes.likely),
         waiting: task.waiting && stated(task.waiting, nth(task.waiting, 1)),
         source: task.source,
@@ -57,7 +57,7 @@ export function catalogueOf(model: FaultModel): readonly Task[] {
     ...known.work.map(
       (task): Task => ({
         id: agreedTask(task.id),
-        of: oneOf(WORK_KINDS, task.kind),
+        of: oneOf(TASK_KINDS, task.kind),
         handsOn: stated(pointsOf(task.minutes), task.minutes.likely),
         waiting: null,
         source: SOURCE_UNSTATED,

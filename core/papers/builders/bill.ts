@@ -3,7 +3,7 @@ import type { Money } from '../../money/money.ts';
 import type { EpochMs, Minutes } from '../../time.ts';
 import { amounts, items, joined, says, strongly, table } from '../blocks.ts';
 import type { Block, Sheet } from '../content.ts';
-import type { CommonFacts, Condition, WordFacts } from '../facts.ts';
+import type { CommonFacts, PartCondition, WordFacts } from '../facts.ts';
 import { type Format, formatFor } from '../format.ts';
 import type { Setting } from '../setting.ts';
 import { howGiven, machineLine, sheet } from '../sheet.ts';
@@ -14,7 +14,7 @@ import { howGiven, machineLine, sheet } from '../sheet.ts';
  */
 export type BillLine = { readonly amount: Money; readonly tax: Money | null } & (
   | { readonly is: 'work'; readonly minutes: Minutes; readonly rate: Money }
-  | { readonly is: 'part'; readonly what: string; readonly condition: Condition }
+  | { readonly is: 'part'; readonly what: string; readonly condition: PartCondition }
   | { readonly is: 'other'; readonly what: string }
 );
 

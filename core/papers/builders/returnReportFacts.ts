@@ -4,7 +4,7 @@ import type { PartMark } from '../content.ts';
 import type { ChargeFacts, CommonFacts, SignatureFacts } from '../facts.ts';
 import type { ReadingFacts } from '../ruler.ts';
 
-export type Outcome =
+export type ReportedOutcome =
   | 'repaired'
   | 'known-work'
   | 'cured-by-reseating'
@@ -44,7 +44,7 @@ export type StepFacts = {
 
 /** What the owner takes home with the machine, repaired or not. */
 export type ReturnReportFacts = CommonFacts & {
-  readonly outcome: Outcome;
+  readonly outcome: ReportedOutcome;
   /** Said first, after the outcome, where it needs a sentence of its own (why it goes home as it came). */
   readonly because?: string;
   readonly told: string;

@@ -2,8 +2,8 @@ import type { Money } from '../../money/money.ts';
 import type { EpochMs, Minutes } from '../../time.ts';
 import { answerSigning, choiceBlock, untilSection } from '../answering.ts';
 import { amounts, items, joined, says, strongly } from '../blocks.ts';
-import type { Block, Comparison, Sheet, Text, Verdict } from '../content.ts';
-import type { AnswerOptionFacts, ChargeFacts, CommonFacts, Condition, SignatureFacts } from '../facts.ts';
+import type { Block, ComparedAs, ComparisonBlock, Sheet, Text } from '../content.ts';
+import type { AnswerOptionFacts, ChargeFacts, CommonFacts, PartCondition, SignatureFacts } from '../facts.ts';
 import { type Format, formatFor } from '../format.ts';
 import type { Setting } from '../setting.ts';
 import { answerFields, sheet } from '../sheet.ts';
@@ -13,7 +13,7 @@ export type ComparedFacts = {
   readonly attribute: string;
   readonly yours?: string;
   readonly offered?: string;
-  readonly verdict: Verdict;
+  readonly verdict: ComparedAs;
   /** A plain remark: "you use none". */
   readonly note?: string;
 };
@@ -26,7 +26,7 @@ export type SubstituteDisclosureFacts = CommonFacts & {
   readonly part: { readonly what: string; readonly verdict: 'confirmed' | 'named' };
   readonly offered: {
     readonly name: string;
-    readonly condition: Condition;
+    readonly condition: PartCondition;
     readonly price: Money;
     /** Comes off the price when the old part goes back to its maker. */
     readonly coreBack?: Money;
@@ -48,7 +48,7 @@ export type SubstituteDisclosureFacts = CommonFacts & {
 };
 
 /** The lesser ones first; what cannot be compared is said last and never passed over. */
-const ORDER: readonly Verdict[] = ['worse', 'better', 'equal', 'cannot-be-compared'];
+const ORDER: readonly ComparedAs[] = ['worse', 'better', 'equal', 'cannot-be-compared'];
 /** With more attributes than these, the equal ones are gathered in one line. */
 const LISTED_WHOLE = 9;
 
@@ -120,7 +120,7 @@ function comparison(rows: readonly ComparedFacts[], setting: Setting, format: Fo
     const tail = note ? `, ${note}` : '';
     return verdict === 'worse' ? strongly(word, tail) : `${word}${tail}`;
   };
-  const block: Comparison = {
+  const block: ComparisonBlock = {
     block: 'comparison',
     summary: words.summary,
     columns: [words.attribute, words.yours, words.onOffer, words.ruler, words.verdict],

@@ -1,4 +1,4 @@
-import type { Gap, SaidCardSlot } from '../../custody/machineReport.ts';
+import type { ReportGap, SaidCardSlot } from '../../custody/machineReport.ts';
 import { say } from '../../text/say.ts';
 import type { Contribution, ModuleReading, Named, ProcessorReading } from '../reading.ts';
 import { squeezed, valueIn } from '../values.ts';
@@ -72,7 +72,7 @@ function serials(records: readonly DmiRecord[], board: DmiRecord | undefined): C
 }
 
 class Gaps {
-  readonly all: Gap[] = [];
+  readonly all: ReportGap[] = [];
   readonly #words: ReadingWords;
 
   constructor(words: ReadingWords) {

@@ -2,7 +2,7 @@ import limits from '../../../assets/readings/limits.json' with { type: 'json' };
 import type { Remark } from '../../custody/machineReport.ts';
 import { say } from '../../text/say.ts';
 import { DAY_MS, type EpochMs } from '../../time.ts';
-import type { Reading } from '../reading.ts';
+import type { MachineReading } from '../reading.ts';
 import type { ReadingWords } from '../words.ts';
 import { driveRemarks } from './driveRemarks.ts';
 import { memoryRemarks } from './memoryRemarks.ts';
@@ -11,7 +11,11 @@ import { memoryRemarks } from './memoryRemarks.ts';
  * What a reading gives reason to say, each with its source.
  * @param asOf The day it is read; without it nothing is said of the firmware's age.
  */
-export const remarksOf = (reading: Reading, words: ReadingWords, asOf: EpochMs | null = null): readonly Remark[] => [
+export const remarksOf = (
+  reading: MachineReading,
+  words: ReadingWords,
+  asOf: EpochMs | null = null,
+): readonly Remark[] => [
   ...memoryRemarks(reading.slots, words),
   ...socketRemarks(reading, words),
   ...firmwareRemarks(reading.firmware.date, words, asOf),
@@ -25,7 +29,7 @@ export const remarksOf = (reading: Reading, words: ReadingWords, asOf: EpochMs |
   }),
 ];
 
-function socketRemarks({ processors }: Reading, words: ReadingWords): readonly Remark[] {
+function socketRemarks({ processors }: MachineReading, words: ReadingWords): readonly Remark[] {
   return processors.flatMap(({ socket }, index) => {
     if (!socket?.startsWith('BGA')) return [];
     const { says, why } = words.remark['soldered-socket'];

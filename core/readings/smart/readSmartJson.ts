@@ -1,16 +1,16 @@
 import { say } from '../../text/say.ts';
 import { type Contribution, type DriveReading, NO_DRIVE_FACTS } from '../reading.ts';
-import { flagIn, isObject, type Json, listIn, numberIn, objectIn, textIn } from '../tools/json.ts';
+import { flagIn, isObject, listIn, numberIn, objectIn, type ToolJson, textIn } from '../tools/json.ts';
 import { valueIn } from '../values.ts';
 import type { ReadingWords } from '../words.ts';
 import { healthOf, type SmartAttribute } from './attributes.ts';
-import { gapsOf } from './readSmartText.ts';
+import { gapsInReport } from './readSmartText.ts';
 
-export const isSmartJson = (value: Json): boolean =>
+export const isSmartJson = (value: ToolJson): boolean =>
   isObject(value.smartctl) || (isObject(value.device) && ('smart_status' in value || 'model_name' in value));
 
 /** What `smartctl --json` prints of one drive. */
-export function readSmartJson(root: Json, words: ReadingWords): Contribution {
+export function readSmartJson(root: ToolJson, words: ReadingWords): Contribution {
   const log = objectIn(root, 'nvme_smart_health_information_log');
   const attributes = listIn(objectIn(root, 'ata_smart_attributes'), 'table').filter(isObject).map(attribute);
   const ata = healthOf(attributes);
@@ -51,12 +51,12 @@ export function readSmartJson(root: Json, words: ReadingWords): Contribution {
     const why = failure ? say(words.gap.complaint, { text: failure }) : words.gap['no-drive'];
     return { tool: 'smartctl', drives: [], gaps: [{ about: 'drives', why }] };
   }
-  return { tool: 'smartctl', drives: [drive], gaps: gapsOf(drive, words) };
+  return { tool: 'smartctl', drives: [drive], gaps: gapsInReport(drive, words) };
 }
 
 const whole = (value: number | null): number | null => (value === null ? null : Math.floor(value));
 
-function attribute(row: Json): SmartAttribute {
+function attribute(row: ToolJson): SmartAttribute {
   const raw = objectIn(row, 'raw');
   const failed = textIn(row, 'when_failed') ?? '';
   return {
@@ -68,7 +68,7 @@ function attribute(row: Json): SmartAttribute {
 }
 
 /** A rotation rate of 0 stands for a drive that does not turn. */
-function kindOf(root: Json): string | null {
+function kindOf(root: ToolJson): string | null {
   const protocol = textIn(objectIn(root, 'device'), 'protocol') ?? '';
   if (/nvme/i.test(protocol) || 'nvme_smart_health_information_log' in root) return 'nvme';
   const rate = numberIn(root, 'rotation_rate');

@@ -1,4 +1,4 @@
-import type { Gap } from '../../custody/machineReport.ts';
+import type { ReportGap } from '../../custody/machineReport.ts';
 import { say } from '../../text/say.ts';
 import { type Contribution, type DriveReading, NO_DRIVE_FACTS } from '../reading.ts';
 import { squeezed, valueIn, wholeNumber } from '../values.ts';
@@ -52,11 +52,11 @@ export function readSmartText(text: string, words: ReadingWords): Contribution {
         number('Critical Comp. Temp. Threshold', 'Drive Trip Temperature') ?? upTo('Min/Max Temperature Limit'),
     },
   };
-  return { tool: 'smartctl', drives: [drive], gaps: gapsOf(drive, words) };
+  return { tool: 'smartctl', drives: [drive], gaps: gapsInReport(drive, words) };
 }
 
 /** What a drive ought to say and does not. Which drive it is among several is settled where they are joined. */
-export function gapsOf(drive: DriveReading, words: ReadingWords): readonly Gap[] {
+export function gapsInReport(drive: DriveReading, words: ReadingWords): readonly ReportGap[] {
   const missing = (['model', 'kind', 'health', 'powerOnHours'] as const).filter((name) => drive[name] === null);
   return missing.map((name) => ({ about: `drive.${name}`, why: words.gap['no-line'] }));
 }

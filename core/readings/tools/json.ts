@@ -1,25 +1,25 @@
 /** A value of parsed JSON of which nothing is known yet. */
-export type Json = { readonly [key: string]: unknown };
+export type ToolJson = { readonly [key: string]: unknown };
 
-export const isObject = (value: unknown): value is Json =>
+export const isObject = (value: unknown): value is ToolJson =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
-export const objectIn = (from: Json, key: string): Json => {
+export const objectIn = (from: ToolJson, key: string): ToolJson => {
   const value = Object.hasOwn(from, key) ? from[key] : undefined;
   return isObject(value) ? value : {};
 };
-export const listIn = (from: Json, key: string): readonly unknown[] => {
+export const listIn = (from: ToolJson, key: string): readonly unknown[] => {
   const value = Object.hasOwn(from, key) ? from[key] : undefined;
   return Array.isArray(value) ? value : [];
 };
-export const textIn = (from: Json, key: string): string | undefined => {
+export const textIn = (from: ToolJson, key: string): string | undefined => {
   const value = Object.hasOwn(from, key) ? from[key] : undefined;
   return typeof value === 'string' ? value : typeof value === 'number' ? String(value) : undefined;
 };
-export const numberIn = (from: Json, key: string): number | null => {
+export const numberIn = (from: ToolJson, key: string): number | null => {
   const value = Object.hasOwn(from, key) ? from[key] : undefined;
   return typeof value === 'number' && Number.isFinite(value) && value >= 0 ? value : null;
 };
-export const flagIn = (from: Json, key: string): boolean | null => {
+export const flagIn = (from: ToolJson, key: string): boolean | null => {
   const value = Object.hasOwn(from, key) ? from[key] : undefined;
   return typeof value === 'boolean' ? value : null;
 };

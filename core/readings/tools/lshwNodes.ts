@@ -1,5 +1,5 @@
 import { squeezed } from '../values.ts';
-import { DEEPEST, isObject, type Json, listIn } from './json.ts';
+import { DEEPEST, isObject, listIn, type ToolJson } from './json.ts';
 
 /** One node of the hardware tree, taken out of it. */
 export type LshwNode = {
@@ -46,9 +46,9 @@ const MOST_NODES = 5000;
 const LONGEST_LINE = 2000;
 
 /** Nodes of the tree that `lshw -json` prints, with the names the text form gives to their fields. */
-export function lshwJsonNodes(root: Json): readonly LshwNode[] {
+export function lshwJsonNodes(root: ToolJson): readonly LshwNode[] {
   const nodes: LshwNode[] = [];
-  const left: { readonly from: Json; readonly above: LshwNode | null }[] = [{ from: root, above: null }];
+  const left: { readonly from: ToolJson; readonly above: LshwNode | null }[] = [{ from: root, above: null }];
   for (let next = left.pop(); next && nodes.length < MOST_NODES; next = left.pop()) {
     const { from, above } = next;
     const node: LshwNode = { id: typeof from.id === 'string' ? from.id : '', above, fields: fieldsOf(from) };
@@ -59,7 +59,7 @@ export function lshwJsonNodes(root: Json): readonly LshwNode[] {
   return nodes;
 }
 
-function fieldsOf(from: Json): ReadonlyMap<string, string> {
+function fieldsOf(from: ToolJson): ReadonlyMap<string, string> {
   return new Map(
     Object.entries(from).flatMap(([name, value]): readonly (readonly [string, string])[] => {
       if (typeof value === 'string' || typeof value === 'number') return [[name, squeezed(String(value))]];

@@ -1,6 +1,6 @@
 import { type Contribution, type DriveReading, NO_DRIVE_FACTS } from '../reading.ts';
 import { valueIn } from '../values.ts';
-import { flagIn, isObject, type Json, listIn, numberIn, textIn } from './json.ts';
+import { flagIn, isObject, listIn, numberIn, type ToolJson, textIn } from './json.ts';
 
 /** A drive of which only the listing is known. */
 export const listedDrive = (
@@ -25,7 +25,7 @@ export const listedDrive = (
 });
 
 /** The disks that `lsblk --json` lists; partitions, loops and disc readers are none. */
-export function readLsblk(root: Json): Contribution {
+export function readLsblk(root: ToolJson): Contribution {
   const drives: DriveReading[] = [];
   for (const device of listIn(root, 'blockdevices')) {
     if (drives.length >= MOST_DRIVES) break;
@@ -34,10 +34,10 @@ export function readLsblk(root: Json): Contribution {
   return { tool: 'lsblk', drives, gaps: [] };
 }
 
-const isDisk = (device: Json): boolean =>
+const isDisk = (device: ToolJson): boolean =>
   textIn(device, 'type') === 'disk' && !/^(?:zram|ram|loop|md|dm-)/.test(textIn(device, 'name') ?? '');
 
-const drive = (device: Json): DriveReading =>
+const drive = (device: ToolJson): DriveReading =>
   listedDrive(
     valueIn(textIn(device, 'model')),
     kindOf(device),
@@ -54,7 +54,7 @@ const FLAGS: ReadonlyMap<string, boolean> = new Map([
 ]);
 
 /** Older versions print yes and no as "1" and "0". */
-function kindOf(device: Json): string | null {
+function kindOf(device: ToolJson): string | null {
   if (textIn(device, 'tran') === 'nvme' || /^nvme/.test(textIn(device, 'name') ?? '')) return 'nvme';
   const turns = flagIn(device, 'rota') ?? FLAGS.get(textIn(device, 'rota') ?? '');
   return turns === undefined ? null : turns ? 'hdd' : 'ssd';

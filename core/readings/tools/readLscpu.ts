@@ -1,8 +1,8 @@
-import type { Gap } from '../../custody/machineReport.ts';
+import type { ReportGap } from '../../custody/machineReport.ts';
 import type { Contribution, ProcessorReading } from '../reading.ts';
 import { valueIn, wholeNumber } from '../values.ts';
 import type { ReadingWords } from '../words.ts';
-import { isObject, type Json, listIn, textIn } from './json.ts';
+import { isObject, listIn, type ToolJson, textIn } from './json.ts';
 import { type LscpuField, lscpuLine } from './lscpuLabels.ts';
 
 type Fields = ReadonlyMap<LscpuField, string>;
@@ -18,7 +18,7 @@ export function readLscpuText(text: string, words: ReadingWords): Contribution {
 }
 
 /** What `lscpu --json` prints; newer versions nest fields below others. */
-export function readLscpuJson(root: Json, words: ReadingWords): Contribution {
+export function readLscpuJson(root: ToolJson, words: ReadingWords): Contribution {
   const fields = new Map<LscpuField, string>();
   const left = [...listIn(root, 'lscpu')].reverse();
   while (left.length > 0) {
@@ -45,7 +45,7 @@ function contribution(fields: Fields, words: ReadingWords): Contribution {
     serial: null,
   };
   const sockets = Math.min(Math.max(wholeNumber(fields.get('sockets')) ?? 1, 1), MOST_SOCKETS);
-  const gaps: Gap[] = (['name', 'cores'] as const)
+  const gaps: ReportGap[] = (['name', 'cores'] as const)
     .filter((name) => processor[name] === null)
     .map((name) => ({ about: `processors[0].${name}`, why: words.gap['no-line'] }));
   return { tool: 'lscpu', processors: Array.from({ length: sockets }, () => processor), gaps };

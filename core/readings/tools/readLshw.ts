@@ -1,4 +1,4 @@
-import type { Gap } from '../../custody/machineReport.ts';
+import type { ReportGap } from '../../custody/machineReport.ts';
 import { MOST_SLOTS, UNKNOWN_SLOT } from '../dmi/memorySlots.ts';
 import { socketName } from '../dmi/socketName.ts';
 import type { Card, Contribution, DriveReading, ModuleReading, Named, ProcessorReading } from '../reading.ts';
@@ -16,7 +16,7 @@ export function readLshw(nodes: readonly LshwNode[], words: ReadingWords): Contr
   const slots = nodes.filter(isBank).slice(0, MOST_SLOTS).map(bank);
   const of = (node: LshwNode | undefined, field: string) => valueIn(node?.fields.get(field));
   const named = (node: LshwNode | undefined): Named => ({ vendor: of(node, 'vendor'), name: of(node, 'product') });
-  const gaps: Gap[] = [
+  const gaps: ReportGap[] = [
     ...slots.flatMap((slot, index) =>
       slot.filled === null
         ? [{ about: `memory.slots[${index}]`, why: words.gap['no-size'].replace('{slot}', '') }]

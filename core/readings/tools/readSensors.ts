@@ -1,18 +1,18 @@
 import type { Contribution, TemperatureReading } from '../reading.ts';
-import { isObject, type Json, numberIn, objectIn } from './json.ts';
+import { isObject, numberIn, objectIn, type ToolJson } from './json.ts';
 
-export const isSensorsJson = (root: Json): boolean =>
+export const isSensorsJson = (root: ToolJson): boolean =>
   Object.values(root).some((chip) => isObject(chip) && typeof chip.Adapter === 'string');
 
 /** Temperatures of `sensors -j`, °C, with the limits each chip names for itself. */
-export function readSensors(root: Json): Contribution {
+export function readSensors(root: ToolJson): Contribution {
   const temperatures = Object.entries(root).flatMap(([chip, found]) =>
     isObject(found) ? Object.keys(found).flatMap((label) => temperature(chip, label, objectIn(found, label))) : [],
   );
   return { tool: 'sensors', temperatures, gaps: [] };
 }
 
-function temperature(chip: string, label: string, values: Json): readonly TemperatureReading[] {
+function temperature(chip: string, label: string, values: ToolJson): readonly TemperatureReading[] {
   const of = (kind: string) => {
     const key = Object.keys(values).find((name) => /^temp\d+_/.test(name) && name.endsWith(`_${kind}`));
     return key === undefined ? null : numberIn(values, key);

@@ -1,7 +1,7 @@
 import { fromWall } from '../../../core/calendar.ts';
 import { noUse } from './bench.ts';
 import type { FittingWork } from './fittingWork.ts';
-import { amount, line, named, workLine } from './lines.ts';
+import { line, named, storyAmount, workLine } from './lines.ts';
 import { drawnSignature } from './signature.ts';
 import { STORY } from './story.ts';
 import type { Teller } from './teller.ts';
@@ -172,5 +172,5 @@ export async function goingHome(teller: Teller): Promise<void> {
   });
   const after = await teller.sheet();
   const { handsOn, totalMinor } = after.charges;
-  teller.say(line('home', { handsOn, bill: amount(totalMinor), limit: amount(after.job.limitMinor) }));
+  teller.say(line('home', { handsOn, bill: storyAmount(totalMinor), limit: storyAmount(after.job.limitMinor) }));
 }

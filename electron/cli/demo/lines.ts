@@ -25,7 +25,7 @@ export const momentName = (moment: keyof typeof words.moments): string => words.
 const CURRENCY = oneOf(CURRENCIES, STORY.shop.settings.currency);
 
 /** An amount in minor units, as it is written where the story plays. */
-export const amount = (minor: number): string => {
+export const storyAmount = (minor: number): string => {
   const { locale } = STORY.shop.settings;
   return formatMoney({ minor, currency: CURRENCY }, locale);
 };

@@ -2,7 +2,7 @@ import type { MachineReport } from '../../../core/custody/machineReport.ts';
 import type { Attributes } from '../../../core/custody/part.ts';
 import type { Slot } from '../../../core/custody/slot.ts';
 import { cardSlotsOf, slotsAndPartsFrom } from '../../../core/readings/slotsAndParts.ts';
-import { type FoundMachine, type FoundPart, STORY, type StoryStep, type WallPart } from './story.ts';
+import { type FoundMachine, type FoundPart, STORY, type StoryPart, type StoryStep } from './story.ts';
 import type { Story } from './tellStory.ts';
 
 /** What the story needs and a report may lack; filled in by a census that is entered as such. */
@@ -148,7 +148,7 @@ function stepFor(step: StoryStep, found: Filled, round: ReturnType<typeof roundF
 }
 
 /** The shop's loaners of this run are of the kinds this machine takes; said by the wall's own attributes. */
-function wallFor(wall: readonly WallPart[], found: Filled): readonly WallPart[] {
+function wallFor(wall: readonly StoryPart[], found: Filled): readonly StoryPart[] {
   const attribute = (kind: string, name: string) =>
     found.parts.find((part) => part.kind === kind && part.attributes[name] !== undefined)?.attributes[name];
   const memory = attribute('dimm', 'memory');

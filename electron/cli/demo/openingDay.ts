@@ -1,11 +1,11 @@
 import { fromWall } from '../../../core/calendar.ts';
 import { idOf } from '../../../core/entries/subjects.ts';
 import { line } from './lines.ts';
-import { STORY, type WallPart } from './story.ts';
+import { STORY, type StoryPart } from './story.ts';
 import type { Teller } from './teller.ts';
 
 /** Sets the shop up: settings, staff, second rig, and the wall with what is on it. */
-export async function openingDay(teller: Teller, wall: readonly WallPart[]): Promise<void> {
+export async function openingDay(teller: Teller, wall: readonly StoryPart[]): Promise<void> {
   const { shop, story } = STORY;
   await teller.ask('mina', 'openShop', { settings: shop.settings, staff: shop.staff });
   await teller.ask('bram', 'knowRig', shop.rig);

@@ -67,7 +67,7 @@ const zWallPart = z.strictObject({
   valueMinor: z.number(),
 });
 /** A part of the shop's, as it hangs on the wall before the story begins. */
-export type WallPart = Shaped<typeof zWallPart>;
+export type StoryPart = Shaped<typeof zWallPart>;
 
 /** The invented shop, its wall, its owner and what happened from Tuesday to Thursday. */
 export const STORY = {

@@ -1,7 +1,7 @@
 import { fromWall } from '../../../core/calendar.ts';
 import type { MachineReport } from '../../../core/custody/machineReport.ts';
 import { idOf } from '../../../core/entries/subjects.ts';
-import { amount, line, momentName } from './lines.ts';
+import { line, momentName, storyAmount } from './lines.ts';
 import { drawnSignature } from './signature.ts';
 import { STORY } from './story.ts';
 import type { Teller } from './teller.ts';
@@ -65,7 +65,7 @@ export async function sayEstimate(teller: Teller): Promise<void> {
   if (!estimate) return;
   const { handsOn, price, passesLimit } = estimate;
   const [p10, p50, p90] = [handsOn.p10, handsOn.p50, handsOn.p90].map(Math.round);
-  const [low, high] = [price.p50, price.p90].map(amount);
+  const [low, high] = [price.p50, price.p90].map(storyAmount);
   const chance = Math.round(passesLimit * 100);
   teller.say(line('estimate', { moment: momentName(estimate.moment), p10, p50, p90, low, high, chance }));
 }

@@ -5,7 +5,7 @@ import { fittingAndProving, goingHome, leaveForTheNight } from './home.ts';
 import { line, named } from './lines.ts';
 import { openingDay } from './openingDay.ts';
 import { askChangedFinding, offerSubstitute } from './ownersWord.ts';
-import { type FoundMachine, STORY, type StoryStep, type WallPart } from './story.ts';
+import { type FoundMachine, STORY, type StoryPart, type StoryStep } from './story.ts';
 import { sayEstimate, takingIn } from './takingIn.ts';
 import type { Teller } from './teller.ts';
 
@@ -16,7 +16,7 @@ export type Story = {
   readonly found: FoundMachine;
   /** Where the census comes from: seen at the bench, or the machine's own report. */
   readonly source: 'census' | 'own-report';
-  readonly wall: readonly WallPart[];
+  readonly wall: readonly StoryPart[];
   readonly firstPowerOn: readonly StoryStep[];
   readonly tracing: readonly StoryStep[];
   /** Steps of the log that confirm it; null where the log can only name it. */

@@ -1,5 +1,5 @@
 import type { Answers, Choices, Ticks } from '../../../core/papers/content.ts';
-import type { Line } from '../breakLines.ts';
+import type { TextLine } from '../breakLines.ts';
 import type { Slab } from '../flow.ts';
 import { INK, STYLES, type Style } from '../measures.ts';
 import type { Pen } from '../pen.ts';
@@ -26,7 +26,7 @@ function paintTick(chosen: boolean, ticks: Ticks, branch: Branch, { doc }: Pen, 
   });
 }
 
-type Stack = readonly { readonly lines: readonly Line[]; readonly style: Style }[];
+type Stack = readonly { readonly lines: readonly TextLine[]; readonly style: Style }[];
 const heightOf = (stack: Stack) => stack.reduce((sum, { lines, style }) => sum + lines.length * style.line, 0);
 
 /** Answers in fields of one size, side by side: no answer looks like the better one. */
@@ -79,7 +79,7 @@ export function choiceSlabs(block: Choices, { pen, branch, x, width }: Site): Sl
   const room = BOX + 6;
   const gap = 18;
   const list = branch.branch('L');
-  const rows: { text: string; chosen: boolean; left: number; lines: readonly Line[] }[][] = [[]];
+  const rows: { text: string; chosen: boolean; left: number; lines: readonly TextLine[] }[][] = [[]];
   let left = x;
   for (const choice of block.choices) {
     const lines = pen.lines(choice.text, style, width - room);

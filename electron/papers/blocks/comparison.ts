@@ -1,4 +1,4 @@
-import type { Comparison, Verdict } from '../../../core/papers/content.ts';
+import type { ComparedAs, ComparisonBlock } from '../../../core/papers/content.ts';
 import type { Slab } from '../flow.ts';
 import { INK, STYLES } from '../measures.ts';
 import type { Pen } from '../pen.ts';
@@ -8,7 +8,7 @@ import type { Site } from './site.ts';
 const SHARES = [24, 24, 24, 14, 33];
 
 /** Attribute by attribute; the words decide, the small scale beside them only repeats them. */
-export function comparisonSlabs(block: Comparison, site: Site): Slab[] {
+export function comparisonSlabs(block: ComparisonBlock, site: Site): Slab[] {
   const { pen } = site;
   const table = site.branch.branch('Table', { title: block.summary });
   const all = tracks(SHARES, site.x, site.width);
@@ -53,9 +53,12 @@ export function comparisonSlabs(block: Comparison, site: Site): Slab[] {
   ];
 }
 
-const WHERE = { worse: 0, equal: 0.5, better: 1, 'cannot-be-compared': 0.5 } as const satisfies Record<Verdict, number>;
+const WHERE = { worse: 0, equal: 0.5, better: 1, 'cannot-be-compared': 0.5 } as const satisfies Record<
+  ComparedAs,
+  number
+>;
 
-function paintVerdict(verdict: Verdict, { doc }: Pen, x: number, y: number, width: number): void {
+function paintVerdict(verdict: ComparedAs, { doc }: Pen, x: number, y: number, width: number): void {
   doc.strokeColor(INK).fillColor(INK).lineWidth(0.7).lineCap('butt');
   doc.moveTo(x, y).lineTo(x + width, y);
   for (const at of [0, 0.5, 1]) {

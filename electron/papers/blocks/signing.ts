@@ -1,4 +1,4 @@
-import type { SignatureBlock, SigningBlock, SigningLine, Strokes } from '../../../core/papers/content.ts';
+import type { InkStrokes, SignatureBlock, SigningBlock, SigningLine } from '../../../core/papers/content.ts';
 import type { Slab } from '../flow.ts';
 import { INK, MM, RULE, STYLES } from '../measures.ts';
 import { fields } from './answers.ts';
@@ -57,7 +57,7 @@ function signatureSlab(block: SignatureBlock, { pen, branch, x, width }: Site): 
   };
 }
 
-function paintStrokes(drawn: Strokes, doc: PDFKit.PDFDocument, x: number, y: number): void {
+function paintStrokes(drawn: InkStrokes, doc: PDFKit.PDFDocument, x: number, y: number): void {
   const scale = Math.min(FIELD.width / drawn.width, FIELD.height / drawn.height);
   doc.save().strokeColor(INK).fillColor(INK).lineWidth(1.1).lineCap('round').lineJoin('round');
   for (const stroke of drawn.strokes) {

@@ -1,4 +1,4 @@
-import type { Amounts, Consents, FactTable, Table, Text } from '../../../core/papers/content.ts';
+import type { Amounts, ConsentsBlock, FactTable, Table, Text } from '../../../core/papers/content.ts';
 import type { Slab } from '../flow.ts';
 import { INK, LABEL_COLUMN, STYLES, type Style } from '../measures.ts';
 import { type Cell, headSlab, ROW_PAD, rowSlab, tracks } from './grid.ts';
@@ -83,7 +83,7 @@ export function amountSlabs(block: Amounts, site: Site): Slab[] {
 }
 
 /** Lines asked with their answers at the right; a line that was not answered says so. */
-export function consentSlabs(block: Consents, site: Site): Slab[] {
+export function consentSlabs(block: ConsentsBlock, site: Site): Slab[] {
   const table = site.branch.branch('Table', { title: block.summary });
   const at = tracks([site.width - 104, 95], site.x, site.width);
   const head = headSlab(

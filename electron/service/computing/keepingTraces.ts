@@ -2,13 +2,13 @@ import type { Traces } from '../../../core/labour/traced.ts';
 import { openTraces } from '../../../core/labour/traces.ts';
 import type { EstimateAsked } from '../../../core/labour/types.ts';
 import type { FaultModel } from '../../../core/tracing/live/types.ts';
-import type { OwnModel } from './ownModel.ts';
+import type { ModelOfShop } from './ownModel.ts';
 
 /** Cases kept at once: the jobs that benches are at. */
 const MOST_KEPT = 4;
 
 /** What runs decided on a case, kept for the next estimate of the same case: after a note, another limit, other prices. */
-export function keepingTraces(): (own: OwnModel, model: FaultModel, asked: EstimateAsked) => Traces | null {
+export function keepingTraces(): (own: ModelOfShop, model: FaultModel, asked: EstimateAsked) => Traces | null {
   const kept = new Map<string, Traces | null>();
   return (own, model, { case: tracing, policy }) => {
     if (tracing === null) return null;

@@ -1,6 +1,6 @@
 import { Worker } from 'node:worker_threads';
 import { Ended } from './ended.ts';
-import type { AnswerTo, Question } from './questions.ts';
+import type { AnswerTo, ToBeComputed } from './questions.ts';
 import type { FromThread, ToThread } from './threadMessages.ts';
 
 /** A thread that computes while this one goes on answering. */
@@ -9,7 +9,7 @@ export type Thread = {
    * Questions are answered in the order asked. A raised signal ends one early, before or in its turn: an estimate answers
    * that it was cancelled, a look-ahead is rejected with the signal's reason.
    */
-  readonly ask: <Q extends Question>(question: Q, signal?: AbortSignal) => Promise<AnswerTo<Q>>;
+  readonly ask: <Q extends ToBeComputed>(question: Q, signal?: AbortSignal) => Promise<AnswerTo<Q>>;
   /** Ends it on purpose: what is still asked, and what is asked from then on, fails with `Ended`. */
   readonly end: () => Promise<void>;
 };

@@ -5,20 +5,20 @@ import type { Method, TracingCase } from '../../../core/tracing/live/types.ts';
 import { tracingFigures } from '../desk/closed/tracingFigures.ts';
 import { keepingModel } from '../keepingModel.ts';
 import { keepingTraces } from './keepingTraces.ts';
-import type { OwnModel } from './ownModel.ts';
+import type { ModelOfShop } from './ownModel.ts';
 
 /** What takes too long for the thread that answers the screens. */
-export type Question =
-  | { readonly ask: 'estimate'; readonly own: OwnModel; readonly of: EstimateAsked }
-  | { readonly ask: 'tracing'; readonly own: OwnModel; readonly of: TracingCase; readonly method: Method };
+export type ToBeComputed =
+  | { readonly ask: 'estimate'; readonly own: ModelOfShop; readonly of: EstimateAsked }
+  | { readonly ask: 'tracing'; readonly own: ModelOfShop; readonly of: TracingCase; readonly method: Method };
 
-export type AnswerTo<Q extends Question> = Q['ask'] extends 'estimate'
+export type AnswerTo<Q extends ToBeComputed> = Q['ask'] extends 'estimate'
   ? LabourEstimate | EstimateCancelled
   : TracingSheet;
-export type Answer = LabourEstimate | EstimateCancelled | TracingSheet;
+export type ComputedAnswer = LabourEstimate | EstimateCancelled | TracingSheet;
 
 /** Answers one question; the model is made once for each edition of it. `cancelled` is looked at now and then. */
-export function answering(): (question: Question, cancelled: () => boolean) => Answer {
+export function answering(): (question: ToBeComputed, cancelled: () => boolean) => ComputedAnswer {
   const modelFor = keepingModel();
   const tracesFor = keepingTraces();
   return (question, cancelled) => {

@@ -1,11 +1,16 @@
-import type { Asked } from '../../../core/commands/asked.ts';
+import type { CommandRequest } from '../../../core/commands/asked.ts';
 import { commandId, staffId } from '../../../core/ids.ts';
 import type { Executed, NotExecuted, Shop } from '../../../db/index.ts';
 import { lookedAt } from './lookedAt.ts';
 import type { Tools } from './tools.ts';
 
 /** Carries one command out: loads what it is about, asks `core` for the decision, appends what it decided. */
-export function carryOut(shop: Shop, tools: Tools, device: string, asked: Asked): Promise<Executed | NotExecuted> {
+export function carryOut(
+  shop: Shop,
+  tools: Tools,
+  device: string,
+  asked: CommandRequest,
+): Promise<Executed | NotExecuted> {
   return shop.runCommand(
     {
       command: commandId(asked.command),

@@ -1,10 +1,4 @@
-/** What happened, without saying what was in it: enough for a window to know which of its answers are stale. */
-export type Change = {
-  /** The last entry this covers; asked again with it, the stream goes on behind it. */
-  readonly seq: number;
-  readonly streams: string[];
-  readonly kinds: string[];
-};
+import type { Change } from '../../../core/contract/contract.ts';
 
 /** The journal as the change stream needs it. */
 export type ChangeSource = {

@@ -1,4 +1,4 @@
-import type { OpenRefusal } from '../backing.ts';
+import type { StartRefusal } from '../backing.ts';
 
 /**
  * What the app's main process and the service say to each other. A utility process is handed real ports with `open`;
@@ -12,5 +12,5 @@ export type ToService =
 
 export type FromService =
   | { readonly say: 'ready' }
-  | { readonly say: 'refused'; readonly refusal: OpenRefusal }
+  | { readonly say: 'refused'; readonly refusal: StartRefusal }
   | { readonly say: 'data'; readonly port: number; readonly data: unknown };

@@ -2,13 +2,13 @@ import { useState } from 'react';
 import refusals from '../../../assets/words/en/refusals.json';
 import type { SlotPlan } from '../../../core/custody/slot.ts';
 import { type SlotEdits, slotPlanByHand } from '../../../core/fit/slotPlan.ts';
-import { type Words, wordsFor } from '../../../core/text/wordsFor.ts';
+import { type RefusalWords, wordsFor } from '../../../core/text/wordsFor.ts';
 
 export type SlotsByHand = {
   readonly plan: SlotPlan;
   /** Puts the slots right; true when it was done, else `problem` says why not. */
   readonly edit: (edits: SlotEdits) => boolean;
-  readonly problem: Words | null;
+  readonly problem: RefusalWords | null;
   /** Back to what was learnt without a look. */
   readonly asLearnt: () => void;
 };
@@ -16,7 +16,7 @@ export type SlotsByHand = {
 /** The slots as they were learnt, until somebody looks and puts them right. */
 export function useSlotsByHand(learnt: SlotPlan): SlotsByHand {
   const [byHand, setByHand] = useState<SlotPlan | null>(null);
-  const [problem, setProblem] = useState<Words | null>(null);
+  const [problem, setProblem] = useState<RefusalWords | null>(null);
   const plan = byHand ?? learnt;
   return {
     plan,

@@ -5,7 +5,7 @@ import { type Execute, useExecute } from '../../link/useExecute.ts';
 
 const NOTHING_USED = { loaner: null, slots: [], parts: [] };
 
-export type Ended = {
+export type WorkEnd = {
   readonly handsOn: number;
   /** The minutes are somebody's word, not the clock's. */
   readonly said: boolean;
@@ -19,7 +19,7 @@ export type WorkDeeds = Execute & {
   /** A piece of work under way that is no tracing step. */
   readonly under: Work | null;
   readonly start: (kind: WorkKind, what: string) => Promise<boolean>;
-  readonly end: (work: Work, ended: Ended) => Promise<boolean>;
+  readonly end: (work: Work, ended: WorkEnd) => Promise<boolean>;
   /** A task that is done: started and ended in one, with the minutes said for it. */
   readonly log: (kind: WorkKind, what: string, handsOn: number) => Promise<boolean>;
 };
@@ -28,7 +28,7 @@ export type WorkDeeds = Execute & {
 export function useWork(sheet: JobSheet, tray: string): WorkDeeds {
   const doing = useExecute();
   const { job } = sheet;
-  const saidOf = (ended: Ended) => ({
+  const saidOf = (ended: WorkEnd) => ({
     endedAt: epochMs(Date.now()),
     outcome: 'done',
     handsOn: minutes(ended.handsOn),

@@ -9,7 +9,7 @@ import { useWords } from '../../kit/text/words.tsx';
 import { wordsOfError } from '../../link/refusalWords.ts';
 import { service } from '../../link/service.ts';
 import { useWhoIsHere } from '../../whoIsHere.tsx';
-import { type Blame, insidePart, insideSlots, placeOf, placesFor } from './insideOf.ts';
+import { type Blamed, insidePart, insideSlots, placeOfDrop, placesFor } from './insideOf.ts';
 import { type Elsewhere, WhyElsewhere } from './WhyElsewhere.tsx';
 
 export type JobInsideProps = {
@@ -17,7 +17,7 @@ export type JobInsideProps = {
   readonly wall: WallSheet | undefined;
   readonly benches: readonly string[];
   readonly tray: string;
-  readonly blame: Blame;
+  readonly blame: Blamed;
   /** A part that was scanned and waits for a slot. */
   readonly scanned: string | null;
   readonly onPut: () => void;
@@ -33,7 +33,7 @@ export function JobInside({ sheet, wall, benches, tray, blame, scanned, onPut }:
   const move = async (moved: InsidePart, to: Drop): Promise<ProblemWords | null> => {
     onPut();
     const part = known(moved.id);
-    const place = part && placeOf(to, part, sheet);
+    const place = part && placeOfDrop(to, part, sheet);
     if (!part || !place) return { says: words.t('bench.no-bin'), unchanged: words.t('bench.not-moved') };
     const recorded = part.belongs.to === 'owner' ? slotRecorded(sheet.machine, part.id) : null;
     if (place.at === 'slot' && recorded !== null && recorded !== place.slot) {

@@ -7,10 +7,10 @@ import { aJobAt } from '../../../tests/builders/jobAt.ts';
 import { aJobSheet } from '../../../tests/builders/jobSheet.ts';
 import { catalogue } from '../../catalogue.ts';
 import { wordsOf } from '../../kit/text/wordsOf.ts';
-import { type Blame, insideSlots, placeOf, placesFor } from './insideOf.ts';
+import { type Blamed, insideSlots, placeOfDrop, placesFor } from './insideOf.ts';
 
 const words = wordsOf({ catalogue, locale: 'en-GB', zone: 'Europe/London' });
-const nobody: Blame = { kinds: new Set(), named: null };
+const nobody: Blamed = { kinds: new Set(), named: null };
 const benched = (parts: readonly Part[], machine = aMachine(), job: Partial<Job> = {}) =>
   aJobSheet('tracing', job, parts, machine);
 const A1 = (...given: Parameters<typeof benched>) => insideSlots(benched(...given), nobody, words)[0];
@@ -36,10 +36,10 @@ describe('a slot in the drawing', () => {
 
 describe('a part in the drawing', () => {
   const module = aPart({ standing: { is: 'unproved', why: 'census' } });
-  const stands = (blame: Blame, part = module) =>
+  const stands = (blame: Blamed, part = module) =>
     insideSlots(benched([part], aMachine({ inside: { A1: part.id } })), blame, words)[0]?.holds?.standing;
   it('is dead before it is named, named before suspect', () => {
-    const all: Blame = { kinds: new Set(['dimm']), named: 'module' };
+    const all: Blamed = { kinds: new Set(['dimm']), named: 'module' };
     expect(stands(all, aPart({ standing: { is: 'dead', how: 'shorted' } }))).toBe('dead');
     expect(stands(all)).toBe('named');
     expect(stands({ ...all, named: null })).toBe('suspect');
@@ -74,13 +74,13 @@ describe('where a part can be put down', () => {
 
 it('a drop becomes the ledger’s place, and none where the part has no bin', () => {
   const sheet = benched([]);
-  expect(placeOf({ to: 'slot', slot: 'A2' }, aPart(), sheet)).toEqual({ at: 'slot', machine: MACHINE, slot: 'A2' });
-  expect(placeOf({ to: 'place', place: 'tray/1/b' }, aPart(), sheet)).toEqual({
+  expect(placeOfDrop({ to: 'slot', slot: 'A2' }, aPart(), sheet)).toEqual({ at: 'slot', machine: MACHINE, slot: 'A2' });
+  expect(placeOfDrop({ to: 'place', place: 'tray/1/b' }, aPart(), sheet)).toEqual({
     at: 'tray',
     tray: '1/b',
     job: aJobAt('tracing').id,
   });
-  expect(placeOf({ to: 'place', place: 'home' }, ours(), sheet)).toEqual(BIN);
-  expect(placeOf({ to: 'place', place: 'home' }, aPart(), sheet)).toBeNull();
-  expect(placeOf({ to: 'place', place: 'elsewhere' }, aPart({ id: 'x' as PartId }), sheet)).toBeNull();
+  expect(placeOfDrop({ to: 'place', place: 'home' }, ours(), sheet)).toEqual(BIN);
+  expect(placeOfDrop({ to: 'place', place: 'home' }, aPart(), sheet)).toBeNull();
+  expect(placeOfDrop({ to: 'place', place: 'elsewhere' }, aPart({ id: 'x' as PartId }), sheet)).toBeNull();
 });

@@ -9,10 +9,10 @@ import type { Words } from '../../kit/text/words.tsx';
 const SHORT = 12;
 
 /** Which kinds are suspect now, and which part the verdict names. */
-export type Blame = { readonly kinds: ReadonlySet<string>; readonly named: string | null };
+export type Blamed = { readonly kinds: ReadonlySet<string>; readonly named: string | null };
 
 /** The slots of this job's machine with what is in them now, and what belongs there and is out. */
-export function insideSlots(sheet: JobSheet, blame: Blame, words: Words): readonly InsideSlot[] {
+export function insideSlots(sheet: JobSheet, blame: Blamed, words: Words): readonly InsideSlot[] {
   const { machine } = sheet;
   const part = (id: string | undefined) => sheet.parts.find((one) => one.id === id);
   return machine.slots.map((slot) => {
@@ -30,7 +30,7 @@ export function insideSlots(sheet: JobSheet, blame: Blame, words: Words): readon
 }
 
 /** A part in the drawing's words. */
-export function insidePart(part: Part, sheet: JobSheet, blame: Blame, words: Words, unplugged = false): InsidePart {
+export function insidePart(part: Part, sheet: JobSheet, blame: Blamed, words: Words, unplugged = false): InsidePart {
   const dead = part.standing.is === 'dead';
   const named = blame.named === part.id;
   const suspect = part.belongs.to === 'owner' && blame.kinds.has(part.kind);
@@ -62,7 +62,7 @@ export function placesFor(
   sheet: JobSheet,
   benches: readonly string[],
   tray: string,
-  blame: Blame,
+  blame: Blamed,
   words: Words,
 ): readonly InsidePlace[] {
   const { job, machine } = sheet;
@@ -91,7 +91,7 @@ export function placesFor(
 }
 
 /** The ledger's place for where a part was let go; null where it cannot be put. */
-export function placeOf(to: Drop, part: Part, sheet: JobSheet): Place | null {
+export function placeOfDrop(to: Drop, part: Part, sheet: JobSheet): Place | null {
   if (to.to === 'slot') return { at: 'slot', machine: sheet.machine.id, slot: to.slot };
   const [kind, ...rest] = to.place.split('/');
   const name = rest.join('/');

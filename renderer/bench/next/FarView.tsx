@@ -5,7 +5,7 @@ import { TagText } from '../../kit/mark/TagText.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 import { keepFocus } from './keepFocus.ts';
 import { ClockRule, StepClock } from './StepClock.tsx';
-import type { Running, StepView } from './stepView.ts';
+import type { Running, StepShown } from './stepView.ts';
 import { WhatHappened } from './WhatHappened.tsx';
 import './FarView.css';
 
@@ -13,7 +13,7 @@ export type FarViewProps = {
   readonly tag: string;
   /** "told dark, seen restarting". */
   readonly about: string;
-  readonly step: StepView;
+  readonly step: StepShown;
   readonly running?: Running;
   readonly now: number;
   readonly onOutcome: (id: string, also?: readonly string[]) => void;

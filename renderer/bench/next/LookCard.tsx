@@ -2,13 +2,13 @@ import { type FormEvent, type KeyboardEvent, useEffect, useRef, useState } from 
 import { Button } from 'react-aria-components';
 import { useWords } from '../../kit/text/words.tsx';
 import { nextFindings } from './nextFindings.ts';
-import type { LookedAt, Outcome } from './stepView.ts';
+import type { LookedAt, OutcomeShown } from './stepView.ts';
 import './LookCard.css';
 
 export type LookCardProps = {
   readonly places: readonly LookedAt[];
   /** What else may come of it: that it could not be done. */
-  readonly others: readonly Outcome[];
+  readonly others: readonly OutcomeShown[];
   /** It is under way: the hand is here. */
   readonly running: boolean;
   /** All that was found, none of it: a sound machine. */

@@ -3,19 +3,19 @@ import { Button } from 'react-aria-components';
 import { Icon } from '../../kit/icons.tsx';
 import { Ask } from '../../kit/keys/Ask.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
-import { OURS } from '../../kit/mark/look.ts';
+import { PLAIN_OURS } from '../../kit/mark/look.ts';
 import { PartPicture } from '../../kit/mark/PartSwatch.tsx';
 import { TagText } from '../../kit/mark/TagText.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 import { useSize } from '../../kit/useSize.ts';
 import type { OutcomesProps } from './Outcomes.tsx';
 import { ClockRule, StepClock } from './StepClock.tsx';
-import type { Caution, OtherStep, Running, StepView } from './stepView.ts';
+import type { CautionShown, OtherStep, Running, StepShown } from './stepView.ts';
 import { WhatHappened } from './WhatHappened.tsx';
 import './NextStep.css';
 
 export type NextStepProps = Pick<OutcomesProps, 'onOutcome' | 'onSomethingElse' | 'back'> & {
-  readonly step: StepView;
+  readonly step: StepShown;
   readonly others: readonly OtherStep[];
   readonly onOther: (id: string) => void;
   /** Absent: not started yet. */
@@ -94,7 +94,7 @@ export function NextStep(props: NextStepProps) {
         </p>
         {step.borrow && running === undefined && (
           <div className="k-next-borrow">
-            <PartPicture name={step.borrow.shape} look={OURS} />
+            <PartPicture name={step.borrow.shape} look={PLAIN_OURS} />
             <div>
               <b>{t('kit.step.borrow')}</b>{' '}
               {onBorrow ? (
@@ -162,7 +162,7 @@ export function NextStep(props: NextStepProps) {
 }
 
 /** The harmful ones first and never out of sight; the rest one press away where there is no room. */
-function Cautions({ cautions, most }: { readonly cautions: readonly Caution[]; readonly most: number }) {
+function Cautions({ cautions, most }: { readonly cautions: readonly CautionShown[]; readonly most: number }) {
   const { t } = useWords();
   const [all, setAll] = useState(false);
   const ordered = [...cautions].sort((a, b) => Number(b.harmful ?? false) - Number(a.harmful ?? false));

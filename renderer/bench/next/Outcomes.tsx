@@ -1,11 +1,11 @@
 import type { KeyboardEvent } from 'react';
 import { Button } from 'react-aria-components';
 import { useWords } from '../../kit/text/words.tsx';
-import type { Outcome } from './stepView.ts';
+import type { OutcomeShown } from './stepView.ts';
 import './Outcomes.css';
 
 export type OutcomesProps = {
-  readonly outcomes: readonly Outcome[];
+  readonly outcomes: readonly OutcomeShown[];
   /** `also`: what else was found in the same look. */
   readonly onOutcome: (id: string, also?: readonly string[]) => void;
   readonly onSomethingElse: () => void;

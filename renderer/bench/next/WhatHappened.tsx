@@ -1,8 +1,8 @@
 import { LookCard } from './LookCard.tsx';
 import { Outcomes, type OutcomesProps } from './Outcomes.tsx';
-import type { StepView } from './stepView.ts';
+import type { StepShown } from './stepView.ts';
 
-type WhatHappenedProps = Omit<OutcomesProps, 'outcomes'> & { readonly step: StepView; readonly running: boolean };
+type WhatHappenedProps = Omit<OutcomesProps, 'outcomes'> & { readonly step: StepShown; readonly running: boolean };
 
 /** The outcomes of a step as keys; of a look at several places all places at once. */
 export function WhatHappened({ step, running, ...keys }: WhatHappenedProps) {

@@ -1,7 +1,7 @@
 import type { IconName } from '../../kit/icons.tsx';
 import type { SilhouetteName } from '../../kit/mark/silhouettes.ts';
 
-export type Caution = {
+export type CautionShown = {
   readonly icon: IconName;
   /** What must not go wrong, set in bold. */
   readonly lead?: string;
@@ -9,7 +9,7 @@ export type Caution = {
   /** Can hurt people, parts or data: always in sight. */
   readonly harmful?: boolean;
 };
-export type Outcome = {
+export type OutcomeShown = {
   readonly id: string;
   readonly says: string;
   /** Chance of it, 0..1; out of sight while the step runs. */
@@ -20,7 +20,7 @@ export type LookedAt = {
   readonly id: string;
   readonly name: string;
   readonly fine: string;
-  readonly findings: readonly Outcome[];
+  readonly findings: readonly OutcomeShown[];
 };
 export type Borrow = {
   readonly tag: string;
@@ -38,7 +38,7 @@ export type OtherStep = {
   readonly waiting: number;
   readonly reason: string;
 };
-export type StepView = {
+export type StepShown = {
   readonly id: string;
   readonly heading: string;
   /** Minutes. */
@@ -51,8 +51,8 @@ export type StepView = {
   /** One sentence of it, for while hands are in the case and for the far view. */
   readonly reason?: string;
   readonly borrow?: Borrow;
-  readonly cautions: readonly Caution[];
-  readonly outcomes: readonly Outcome[];
+  readonly cautions: readonly CautionShown[];
+  readonly outcomes: readonly OutcomeShown[];
   /** Of a look at several places at once: these instead, and of the outcomes only those that are found at none. */
   readonly look?: { readonly places: readonly LookedAt[]; readonly nothing: string };
 };

@@ -8,7 +8,7 @@ import { useWords } from '../../kit/text/words.tsx';
 import { decides, groundWords } from '../../terms/fitWords.ts';
 import { standingWords, type WallPart, whereWords } from '../../terms/wallRows.ts';
 
-export type Asked = {
+export type LoanerSought = {
   readonly kind: WallPart['kind'];
   /** The slot that was chosen; null: any it goes into. */
   readonly slot: string | null;
@@ -17,7 +17,11 @@ export type Asked = {
 };
 
 /** Ours of the kind a step borrows, the one to take first on top, those that would answer nothing at the end. */
-export function loanersFor({ kind, slot, suspects, job }: Asked, machine: MachineView, wall: WallSheet): Loaners {
+export function loanersFor(
+  { kind, slot, suspects, job }: LoanerSought,
+  machine: MachineView,
+  wall: WallSheet,
+): Loaners {
   const stock = wall.parts.map((part): StockPart => {
     const worth = part.attributes.valueMinor;
     return {

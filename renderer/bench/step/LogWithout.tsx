@@ -4,10 +4,10 @@ import { Key } from '../../kit/keys/Key.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 import { outcomeName } from '../../terms/terms.ts';
 import { MinutesField } from '../MinutesField.tsx';
-import type { StepView } from '../next/stepView.ts';
+import type { StepShown } from '../next/stepView.ts';
 
 export type LogWithoutProps = {
-  readonly step: StepView;
+  readonly step: StepShown;
   /** All that came of it. */
   readonly came: readonly string[];
   readonly onLog: (said: { readonly handsOn: number; readonly waiting: number }) => void;

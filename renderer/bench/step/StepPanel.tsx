@@ -20,7 +20,7 @@ import { SomethingElse } from './SomethingElse.tsx';
 import { Stopped } from './Stopped.tsx';
 import { handStepInWords, otherInWords, stepInWords } from './stepWords.ts';
 import { asksUse, UseForm } from './UseForm.tsx';
-import { type Chosen, type Claim, loanerFor, NOTHING, type StepRun, UNCLAIMED } from './useStep.ts';
+import { type Chosen, type Claim, loanerOffered, NOTHING, type StepRun, UNCLAIMED } from './useStep.ts';
 
 export type StepPanelProps = {
   readonly sheet: JobSheet;
@@ -54,7 +54,7 @@ export function StepPanel({ sheet, tracing, wall, currency, run, about, settle, 
   const step =
     id === null ? null : offered ? stepInWords(offered, tracing, wall, words) : handStepInWords(id, tracing, words);
   const handling = id === null ? undefined : tracing.handling[id]?.handling;
-  const loaner = chosen.loaner ?? loanerFor(offered, wall);
+  const loaner = chosen.loaner ?? loanerOffered(offered, wall);
   const held = offer.notOffered.find((one) => one.step === id && one.why.is === 'gate') !== undefined;
   const take = (next: string | null) => {
     setByHand(next);

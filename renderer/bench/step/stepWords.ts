@@ -8,7 +8,7 @@ import { reasonWords } from '../../terms/reasonWords.ts';
 import { cautionText, outcomeName, placeName, stateName, stepDoes, stepName } from '../../terms/terms.ts';
 import { standingWords } from '../../terms/wallRows.ts';
 import { placeWords } from '../inside/insideOf.ts';
-import type { Borrow, Caution, OtherStep, StepView } from '../next/stepView.ts';
+import type { Borrow, CautionShown, OtherStep, StepShown } from '../next/stepView.ts';
 
 const MOST_REASONS = 2;
 /** Facts that are told by their odds: out of sight while hands are in the case. */
@@ -48,7 +48,7 @@ const ICONS: Readonly<Record<CautionId, IconName>> = {
   'chip-volts': 'hand',
 };
 
-export const cautionsOf = (ids: readonly CautionId[]): readonly Caution[] =>
+export const cautionsOf = (ids: readonly CautionId[]): readonly CautionShown[] =>
   ids.map((id) => ({ icon: ICONS[id], text: cautionText(id), harmful: HARMFUL.has(id) }));
 
 /** The engine's step as the bench reads it. */
@@ -57,7 +57,7 @@ export function stepInWords(
   { offer: { saved }, handling }: TracingSheet,
   wall: WallSheet | undefined,
   words: Words,
-): StepView {
+): StepShown {
   const [first, ...more] = step.facts.map((fact) => reasonWords(fact, words));
   const plain = step.facts.find((fact) => !WITH_ODDS.has(fact.fact));
   const does = stepDoes(step.step);
@@ -88,7 +88,7 @@ export function stepInWords(
 }
 
 /** Of a step that looks at several places in one go: each with what can be found there. */
-function lookOf(known: TracingSheet['handling'][string] | undefined): Pick<StepView, 'look'> {
+function lookOf(known: TracingSheet['handling'][string] | undefined): Pick<StepShown, 'look'> {
   if (!known || known.places.length === 0) return {};
   const places = known.places.map(({ id, findings }) => ({
     id,
@@ -107,7 +107,7 @@ function movesOf(step: Offered, words: Words): readonly string[] {
 }
 
 /** A step that is not offered, chosen by hand: its outcomes without odds. */
-export function handStepInWords(id: string, tracing: TracingSheet, words: Words): StepView | null {
+export function handStepInWords(id: string, tracing: TracingSheet, words: Words): StepShown | null {
   const known = tracing.handling[id];
   if (!known) return null;
   return {

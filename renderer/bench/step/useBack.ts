@@ -3,7 +3,7 @@ import type { JobSheet } from '../../../core/contract/screens.ts';
 import type { Job } from '../../../core/job/job.ts';
 import { movesAsItCame } from '../../../core/job/movesAsItCame.ts';
 import { gotWorse, lastWorked, type ReturnMoves, returnMoves } from '../../../core/job/triedArrangements.ts';
-import type { Words } from '../../../core/text/wordsFor.ts';
+import type { RefusalWords } from '../../../core/text/wordsFor.ts';
 import { useExecute } from '../../link/useExecute.ts';
 
 export type Back = {
@@ -16,7 +16,7 @@ export type Back = {
   /** The moves were asked for. */
   readonly open: boolean;
   readonly show: () => void;
-  readonly problem: Words | null;
+  readonly problem: RefusalWords | null;
   readonly toWorked: () => Promise<void>;
   /** What is ours to its bin, what is the owner's to where it belongs, each move in the ledger. */
   readonly asItCame: () => Promise<void>;

@@ -134,5 +134,5 @@ const useOf = (loaner: string | null, chosen: Chosen) => ({
 });
 
 /** The loaner a step would borrow: the first of its kinds that the wall has as a part. */
-export const loanerFor = (step: Offered | undefined, wall: WallSheet | undefined): string | null =>
+export const loanerOffered = (step: Offered | undefined, wall: WallSheet | undefined): string | null =>
   step?.borrows.find(({ loaner }) => loaner !== null && wall?.parts.some((part) => part.id === loaner))?.loaner ?? null;

@@ -1,5 +1,5 @@
 import { fromWall, wallTime } from '../../../core/calendar.ts';
-import type { Asked } from '../../../core/commands/asked.ts';
+import type { CommandRequest } from '../../../core/commands/asked.ts';
 import type { JobId } from '../../../core/ids.ts';
 import { MomentField } from '../../kit/fields/DateField.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
@@ -37,7 +37,7 @@ export const freshHow = (name: string, number: string, zone: string): HowSheet =
   mark: null,
 });
 
-type HowInput = Asked<'answer'>['input']['how'];
+type HowInput = CommandRequest<'answer'>['input']['how'];
 
 /** As a command takes it; null while something of it is open. */
 export function howInput(how: HowSheet, zone: string): HowInput | null {

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { JobId } from '../../../core/ids.ts';
-import type { Words } from '../../../core/text/wordsFor.ts';
+import type { RefusalWords } from '../../../core/text/wordsFor.ts';
 import { FileKey } from '../../kit/fields/FileKey.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
@@ -19,7 +19,7 @@ export function LetterKey({
 }) {
   const { t } = useWords();
   const [name, setName] = useState('');
-  const [problem, setProblem] = useState<Words | null>(null);
+  const [problem, setProblem] = useState<RefusalWords | null>(null);
   const keep = async ([file]: readonly File[]) => {
     if (!file) return;
     try {

@@ -1,12 +1,12 @@
 import { useQuery } from '@tanstack/react-query';
 import { useEffect, useState } from 'react';
 import { useWords } from '../../kit/text/words.tsx';
-import { ask } from '../../link/service.ts';
+import { queryOf } from '../../link/service.ts';
 
 /** A stored photograph, by what it shows; empty once it is erased. */
 export function Photograph({ blob, of }: { readonly blob: string; readonly of: string }) {
   const { t } = useWords();
-  const file = useQuery(ask.photograph.queryOptions({ input: { blob }, meta: { follows: { streams: [] } } }));
+  const file = useQuery(queryOf.photograph.queryOptions({ input: { blob }, meta: { follows: { streams: [] } } }));
   const [url, setUrl] = useState<string | null>(null);
   useEffect(() => {
     if (!file.data) return;

@@ -1,6 +1,6 @@
 import { useMemo, useState } from 'react';
-import type { Reading } from '../../../core/readings/reading.ts';
-import { readReport } from '../../../core/readings/readReport.ts';
+import type { MachineReading } from '../../../core/readings/reading.ts';
+import { readMachineReport } from '../../../core/readings/readMachineReport.ts';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { YesNo, type YesNoAnswer } from '../../kit/keys/YesNo.tsx';
@@ -21,10 +21,13 @@ export function ReportField({
 }) {
   const { t } = useWords();
   const [written, setWritten] = useState(report?.text ?? '');
-  const reading = useMemo<Reading | null>(() => (written.trim() === '' ? null : readReport(written)), [written]);
+  const reading = useMemo<MachineReading | null>(
+    () => (written.trim() === '' ? null : readMachineReport(written)),
+    [written],
+  );
   const take = (text: string) => {
     setWritten(text);
-    const isReport = text.trim() !== '' && readReport(text).tools.length > 0;
+    const isReport = text.trim() !== '' && readMachineReport(text).tools.length > 0;
     onChange(isReport ? { text, taken: report?.taken ?? '', keepSerials: report?.keepSerials ?? null } : null);
   };
   return (

@@ -1,5 +1,5 @@
 import type { MachineReport, SaidDrive } from '../../../core/custody/machineReport.ts';
-import type { Reading } from '../../../core/readings/reading.ts';
+import type { MachineReading } from '../../../core/readings/reading.ts';
 import { saidOf } from '../../../core/readings/readText.ts';
 import { shareForm } from '../../../core/readings/share.ts';
 import { ENGLISH } from '../../../core/readings/words.ts';
@@ -9,7 +9,7 @@ import type { Words } from '../../kit/text/words.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 
 /** What a report names, what in it gives reason to look, and what it leaves open: told, not seen. */
-export function ReportSays({ reading }: { readonly reading: Reading }) {
+export function ReportSays({ reading }: { readonly reading: MachineReading }) {
   const { t } = useWords();
   const today = epochMs(Date.now());
   const said = saidOf(reading, ENGLISH, today);

@@ -1,9 +1,9 @@
-import type { Asked } from '../../../core/commands/asked.ts';
+import type { CommandRequest } from '../../../core/commands/asked.ts';
 import type { JobId } from '../../../core/ids.ts';
 import { hashOf } from './hashOf.ts';
 import type { TakenReport } from './ReportField.tsx';
 
-type ReadReportInput = Asked<'readReport'>['input'];
+type ReadReportInput = CommandRequest<'readReport'>['input'];
 type Said = Omit<ReadReportInput, 'job' | 'digest'>;
 
 /** A machine's own report as it was read; an unanswered question about serial numbers is a no. */

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { useNavigate } from 'react-router';
+import { isAtTheDoor } from '../../../core/stage.ts';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
@@ -7,7 +8,7 @@ import { useWords } from '../../kit/text/words.tsx';
 import { useExecute } from '../../link/useExecute.ts';
 import { OneOf } from '../fields/OneOf.tsx';
 import { JobRow } from './JobRow.tsx';
-import { AT_THE_DOOR, type OfJob } from './sheetOf.ts';
+import type { OfJob } from './sheetOf.ts';
 
 const WHY = ['declined', 'not-worth-it', 'not-found', 'never-answered', 'not-reproduced'] as const;
 
@@ -19,7 +20,7 @@ export function AfterwardsRows({ sheet, settings }: OfJob) {
   const { cameBackFrom, cameBackAs } = job;
   return (
     <>
-      {AT_THE_DOOR.has(job.stage) && job.toldReadyAt !== null && (
+      {isAtTheDoor(job.stage) && job.toldReadyAt !== null && (
         <JobRow id="reminders" state={job.reminders.length > 0 ? 'known' : 'open'}>
           {job.reminders.map((one) => (
             <p key={one.at}>

@@ -8,7 +8,7 @@ import { PaperView } from '../../kit/paper/PaperView.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 import { wordsOfError } from '../../link/refusalWords.ts';
 import { saveFile } from '../../link/saveFile.ts';
-import { ask, service } from '../../link/service.ts';
+import { queryOf, service } from '../../link/service.ts';
 
 const KINDS: Readonly<Record<string, { readonly named: string }>> = papers.kinds;
 
@@ -72,7 +72,7 @@ function shownAtFirst({ job }: JobSheet): readonly string[] {
 
 function PaperOpen({ number }: { readonly number: string }) {
   const { t } = useWords();
-  const paper = useQuery(ask.paper.queryOptions({ input: { number }, meta: { follows: { streams: ['paper:'] } } }));
+  const paper = useQuery(queryOf.paper.queryOptions({ input: { number }, meta: { follows: { streams: ['paper:'] } } }));
   const [problem, setProblem] = useState<ReturnType<typeof wordsOfError> | null>(null);
   const save = async () => {
     try {

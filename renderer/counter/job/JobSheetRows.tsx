@@ -1,4 +1,5 @@
 import stages from '../../../assets/words/en/stages.json';
+import { isAtTheDoor } from '../../../core/stage.ts';
 import { EstimateLine } from '../../kit/plot/EstimateLine.tsx';
 import { Sheet } from '../../kit/shell/Sheet.tsx';
 import { useWords } from '../../kit/text/words.tsx';
@@ -12,7 +13,7 @@ import { ChargesRow } from './money/ChargesRow.tsx';
 import { OrderRow } from './OrderRow.tsx';
 import { PhotographRow } from './PhotographRow.tsx';
 import { PromiseRow } from './PromiseRow.tsx';
-import { AT_THE_DOOR, type OfJob } from './sheetOf.ts';
+import type { OfJob } from './sheetOf.ts';
 import { TakenInRow } from './TakenInRow.tsx';
 import { AskRow } from './word/AskRow.tsx';
 import { WordRow } from './word/WordRow.tsx';
@@ -42,7 +43,7 @@ export function JobSheetRows({ sheet, settings }: OfJob) {
         {!ended && <EstimateLine estimate={job.estimates.at(-1)} computing={sheet.computing} />}
       </JobRow>
       <PromiseRow sheet={sheet} settings={settings} />
-      {AT_THE_DOOR.has(job.stage) && <GoingHome sheet={sheet} settings={settings} />}
+      {isAtTheDoor(job.stage) && <GoingHome sheet={sheet} settings={settings} />}
       <WordRow sheet={sheet} settings={settings} />
       {!ended && <AskRow sheet={sheet} settings={settings} />}
       <ChargesRow sheet={sheet} settings={settings} />

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { Words } from '../../../core/text/wordsFor.ts';
+import type { RefusalWords } from '../../../core/text/wordsFor.ts';
 import { FileKey } from '../../kit/fields/FileKey.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
@@ -17,7 +17,7 @@ export function PhotographRow({ sheet }: Pick<OfJob, 'sheet'>) {
   const { t } = useWords();
   const { execute, problem } = useExecute();
   const [of, setOf] = useState('');
-  const [refused, setRefused] = useState<Words | null>(null);
+  const [refused, setRefused] = useState<RefusalWords | null>(null);
   const { job } = sheet;
   const named = of.trim() || t(job.photographs.length === 0 ? 'counter.photo.front' : 'counter.photo.back');
   const add = async (files: readonly File[]) => {
@@ -59,7 +59,7 @@ export function PhotographRow({ sheet }: Pick<OfJob, 'sheet'>) {
           <FileKey label={t('counter.photo.add')} accept="image/*" several onFiles={(files) => void add(files)} />
         </div>
       )}
-      {(refused ?? problem) && <Problem slim {...((refused ?? problem) as Words)} />}
+      {(refused ?? problem) && <Problem slim {...((refused ?? problem) as RefusalWords)} />}
     </JobRow>
   );
 }

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { HowTold } from '../../../core/job/entries.ts';
 import { LATE_FROM } from '../../../core/job/promise/turns.ts';
+import { isAtTheDoor } from '../../../core/stage.ts';
 import { epochMs, MINUTE_MS } from '../../../core/time.ts';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
@@ -9,7 +10,7 @@ import { useNow } from '../../kit/useNow.ts';
 import { useExecute } from '../../link/useExecute.ts';
 import { OneOf } from '../fields/OneOf.tsx';
 import { JobRow } from './JobRow.tsx';
-import { AT_THE_DOOR, type OfJob } from './sheetOf.ts';
+import type { OfJob } from './sheetOf.ts';
 
 const HOW: readonly HowTold[] = ['counter', 'phone', 'mail', 'message'];
 
@@ -18,7 +19,7 @@ export function PromiseRow({ sheet }: OfJob) {
   const { t, dayClock } = useWords();
   const now = useNow(MINUTE_MS);
   const { job, outlook } = sheet;
-  if (AT_THE_DOOR.has(job.stage) || job.stage === 'gone-home') return null;
+  if (isAtTheDoor(job.stage) || job.stage === 'gone-home') return null;
   const { promised } = job;
   const late = promised !== null && promised.at < now;
   const willBeLate = (outlook?.lateChance ?? 0) > LATE_FROM;

@@ -10,5 +10,3 @@ export const ownerPhone = ({ owner }: JobSheet): string => owner.reach.value?.ph
 /** Who gives the word: the guardian of a minor, else the owner. */
 export const answers = (sheet: JobSheet): string =>
   sheet.owner.kind.is === 'minor' ? (sheet.owner.kind.guardian.value ?? '') : ownerName(sheet);
-
-export const AT_THE_DOOR: ReadonlySet<string> = new Set(['ready', 'not-collected', 'home-as-it-came']);

@@ -52,7 +52,7 @@ export function MoneyRow() {
 }
 
 /** When it is likely ready, and the day the owner cannot do without it. */
-export function PromiseRow() {
+export function PromisedRow() {
   const { t, day } = useWords();
   const { sheet, write, settings } = useTakingIn();
   const now = epochMs(Date.now());

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { Found } from '../../../core/contract/screens.ts';
+import type { FindHit } from '../../../core/contract/screens.ts';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { useWords } from '../../kit/text/words.tsx';
@@ -15,7 +15,7 @@ export function OwnerRow() {
   const { t } = useWords();
   const { sheet, write } = useTakingIn();
   const { owner } = sheet;
-  const [seen, setSeen] = useState<Found | null>(null);
+  const [seen, setSeen] = useState<FindHit | null>(null);
   const change = (patch: Partial<OwnerSheet>) => write({ owner: { ...owner, ...patch } });
   const look = (kind: 'phone' | 'mail', value: string) => {
     if (owner.known !== null || value.trim() === '') return;

@@ -1,5 +1,5 @@
 import { type DragEvent, useState } from 'react';
-import type { Words } from '../../../core/text/wordsFor.ts';
+import type { RefusalWords } from '../../../core/text/wordsFor.ts';
 import { FileKey } from '../../kit/fields/FileKey.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
@@ -15,7 +15,7 @@ import { useTakingIn } from './sheetContext.tsx';
 export function PhotographsRow() {
   const { t } = useWords();
   const { sheet, write } = useTakingIn();
-  const [refused, setRefused] = useState<Words | null>(null);
+  const [refused, setRefused] = useState<RefusalWords | null>(null);
   const { photographs } = sheet;
   const nameOf = (n: number) => (n === 0 ? t('counter.photo.front') : n === 1 ? t('counter.photo.back') : `${n + 1}`);
   const add = async (files: readonly File[]) => {

@@ -4,7 +4,7 @@ import { BeforeFields } from './BeforeRows.tsx';
 import { WorkRow } from './MoneyRow.tsx';
 import { OwnerKindRow } from './OwnerRow.tsx';
 import { Row } from './Row.tsx';
-import { beforeAsked } from './sheet.ts';
+import { beforeAnswered } from './sheet.ts';
 import { useTakingIn } from './sheetContext.tsx';
 
 /** Below the perforation: what can wait until before the first screw. */
@@ -13,7 +13,7 @@ export function SecondTier() {
   const { sheet, write } = useTakingIn();
   return (
     <>
-      <Row id="before" known={beforeAsked(sheet.before)}>
+      <Row id="before" known={beforeAnswered(sheet.before)}>
         <BeforeFields before={sheet.before} onChange={(before) => write({ before })} />
       </Row>
       <OwnerKindRow />

@@ -17,7 +17,7 @@ import { ConsentRow, OwnSignatureRow, SignatureRow } from './ConsentRow.tsx';
 import { EstimateFoot } from './EstimateFoot.tsx';
 import { LivePaper } from './LivePaper.tsx';
 import { MachineRow } from './MachineRow.tsx';
-import { MoneyRow, PromiseRow } from './MoneyRow.tsx';
+import { MoneyRow, PromisedRow } from './MoneyRow.tsx';
 import { OwnerRow } from './OwnerRow.tsx';
 import { PhotographsRow } from './PhotographsRow.tsx';
 import { SecondTier } from './SecondTier.tsx';
@@ -117,7 +117,7 @@ function Room({
             <CameAlongRow />
             <PhotographsRow />
             <MoneyRow />
-            <PromiseRow />
+            <PromisedRow />
             <ConsentRow />
             <OwnSignatureRow />
             <SignatureRow />

@@ -1,8 +1,8 @@
-import type { Found, JobSheet } from '../../../core/contract/screens.ts';
+import type { FindHit, JobSheet } from '../../../core/contract/screens.ts';
 import { service } from '../../link/service.ts';
 
 /** The owner who was here before with exactly this number or address; null when there is none. */
-export async function recogniseOwner(kind: 'phone' | 'mail', value: string): Promise<Found | null> {
+export async function recogniseOwner(kind: 'phone' | 'mail', value: string): Promise<FindHit | null> {
   if (value.trim() === '') return null;
   const found = await service.recognise({ kind, value });
   return found.find((one) => one.is === 'owner') ?? null;
@@ -32,7 +32,7 @@ const AT_MOST = 6;
 export async function machinesOf(owner: string, name: string): Promise<readonly MachineSeen[]> {
   const jobs = (await service.find({ text: name })).filter((one) => one.is === 'job' && one.job !== null);
   const sheets = await Promise.all(
-    jobs.slice(0, AT_MOST).map((one) => service.job({ job: one.job as NonNullable<Found['job']> })),
+    jobs.slice(0, AT_MOST).map((one) => service.job({ job: one.job as NonNullable<FindHit['job']> })),
   );
   const theirs = sheets.filter((sheet) => sheet.owner.id === owner).map(asSeen);
   return theirs.filter((one, at) => theirs.findIndex((other) => other.id === one.id) === at);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { parseTag } from '../../../core/custody/tag.ts';
-import { beforeAsked, freshSheet, signerOf, stillOpen, type TakingInSheet } from './sheet.ts';
+import { beforeAnswered, freshSheet, signerOf, stillOpen, type TakingInSheet } from './sheet.ts';
 import { beforeInput, takeInInput } from './takeInInput.ts';
 
 const aSheet = (over: Partial<TakingInSheet> = {}): TakingInSheet => ({
@@ -63,7 +63,7 @@ describe('what the sheet asks the shop to write down', () => {
   });
   it('writes nothing of the second tier while nothing of it was asked, and "don’t know" where it was left open', () => {
     const { before } = aSheet();
-    expect(beforeAsked(before)).toBe(false);
+    expect(beforeAnswered(before)).toBe(false);
     expect(beforeInput({ ...before, backup: 'old' })).toMatchObject({
       encryption: 'unknown',
       backup: 'old',

@@ -1,10 +1,10 @@
 import type { ConsentAnswer, ConsentId } from '../../../core/approval/consent.ts';
-import type { Asked } from '../../../core/commands/asked.ts';
+import type { CommandRequest } from '../../../core/commands/asked.ts';
+import type { TakeInInput } from '../../../core/commands/intake/takeIn.ts';
 import { issueTag } from '../../../core/custody/tag.ts';
 import type { IdOf } from '../../catalogue.ts';
 
-type InputOf<Name extends Asked['name']> = Extract<Asked, { readonly name: Name }>['input'];
-export type TakeInInput = InputOf<'takeIn'>;
+type InputOf<Name extends CommandRequest['name']> = Extract<CommandRequest, { readonly name: Name }>['input'];
 export type BeforeInput = Omit<InputOf<'addBeforeFirstScrew'>, 'job'>;
 
 /** Who brings the machine, as it is being written. */
@@ -146,7 +146,7 @@ export const namesOf = (text: string): readonly string[] =>
     .filter((name) => name !== '');
 
 /** Was anything of the second tier answered? */
-export const beforeAsked = (before: BeforeSheet): boolean =>
+export const beforeAnswered = (before: BeforeSheet): boolean =>
   before.encryption !== null || before.backup !== null || before.makersWarranty !== null || before.seals !== null;
 
 /** Who signs: the guardian of a minor, else the one who brings it. */

@@ -5,13 +5,13 @@ import type { TakingInSheet } from './sheet.ts';
 import { type Papers, usePapers } from './usePapers.ts';
 
 /** Signatures given so far: `sheet`, and one for each line that is signed by itself. Never kept in a draft. */
-export type Marks = { readonly [id: string]: Signed };
+export type SignedMarks = { readonly [id: string]: Signed };
 
 export type TakingInState = {
   readonly sheet: TakingInSheet;
   readonly settings: ShopSettings;
   readonly write: (patch: Partial<TakingInSheet>) => void;
-  readonly marks: Marks;
+  readonly marks: SignedMarks;
   readonly sign: (id: string, mark: Signed | null) => void;
   /** Takes all signatures off: the sheet is to be signed anew. */
   readonly unsign: () => void;
@@ -36,7 +36,7 @@ export function TakingInProvider({
   readonly onChange: (sheet: TakingInSheet) => void;
   readonly children: ReactNode;
 }) {
-  const [marks, setMarks] = useState<Marks>({});
+  const [marks, setMarks] = useState<SignedMarks>({});
   const [row, enter] = useState<string | null>(null);
   const papers = usePapers(sheet, settings);
   const state = useMemo<TakingInState>(

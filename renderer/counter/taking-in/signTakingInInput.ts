@@ -3,7 +3,7 @@ import type { ShopSettings } from '../../../core/job/shop.ts';
 import type { InputOf } from '../../link/useExecute.ts';
 import { reportSaid } from '../fields/reportInput.ts';
 import { toSign } from '../fields/signedInput.ts';
-import { beforeAsked, signerOf, type TakingInSheet } from './sheet.ts';
+import { beforeAnswered, signerOf, type TakingInSheet } from './sheet.ts';
 import { signedAlone } from './signedAlone.ts';
 import { beforeInput, momentOf, takeInInput } from './takeInInput.ts';
 
@@ -20,7 +20,7 @@ export function signTakingInInput(
   return {
     ...takeInInput(sheet, settings.language, settings.zone),
     promised: momentOf(sheet.promise, settings.zone),
-    before: beforeAsked(sheet.before) ? beforeInput(sheet.before) : null,
+    before: beforeAnswered(sheet.before) ? beforeInput(sheet.before) : null,
     report: sheet.report && { ...reportSaid(sheet.report), digest: '' },
     estimate,
     answers: Object.fromEntries(Object.entries(sheet.answers).filter(([id]) => !alone.some((one) => one === id))),

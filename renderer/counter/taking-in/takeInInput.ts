@@ -1,14 +1,8 @@
 import { fromWall } from '../../../core/calendar.ts';
+import type { TakeInInput } from '../../../core/commands/intake/takeIn.ts';
 import type { Tag } from '../../../core/custody/part.ts';
 import type { EpochMs } from '../../../core/time.ts';
-import {
-  type BeforeInput,
-  type BeforeSheet,
-  namesOf,
-  type OwnerSheet,
-  type TakeInInput,
-  type TakingInSheet,
-} from './sheet.ts';
+import { type BeforeInput, type BeforeSheet, namesOf, type OwnerSheet, type TakingInSheet } from './sheet.ts';
 
 const lineOf = (text: string): string | null => (text.trim() === '' ? null : text.trim());
 

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { OwnerId } from '../../../core/ids.ts';
-import type { Words } from '../../../core/text/wordsFor.ts';
+import type { RefusalWords } from '../../../core/text/wordsFor.ts';
 import { wordsOfError } from '../../link/refusalWords.ts';
 import { service } from '../../link/service.ts';
 import type { TakingInSheet } from './sheet.ts';
@@ -9,10 +9,10 @@ type Photographs = TakingInSheet['photographs'];
 
 /** Seals the photographs of a sheet under its owner's key; null when one could not be, then `problem` says why. */
 export function useKeptPhotographs(): {
-  readonly problem: Words | null;
+  readonly problem: RefusalWords | null;
   readonly of: (owner: OwnerId, held: Photographs) => Promise<Photographs | null>;
 } {
-  const [problem, setProblem] = useState<Words | null>(null);
+  const [problem, setProblem] = useState<RefusalWords | null>(null);
   return {
     problem,
     of: async (owner, held) => {

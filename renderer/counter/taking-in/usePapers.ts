@@ -2,7 +2,7 @@ import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { useDeferredValue } from 'react';
 import type { FirstEstimate } from '../../../core/contract/contract.ts';
 import type { ShopSettings } from '../../../core/job/shop.ts';
-import { ask } from '../../link/service.ts';
+import { queryOf } from '../../link/service.ts';
 import { type Preview, usePreview } from '../../link/usePreview.ts';
 import type { TakingInSheet } from './sheet.ts';
 import { type SignTakingInInput, shownWhileWritten, signTakingInInput } from './signTakingInInput.ts';
@@ -18,7 +18,7 @@ export type Papers = Preview & {
 export function usePapers(sheet: TakingInSheet, settings: ShopSettings): Papers {
   const estimable = sheet.tasks === null ? sheet.symptoms.length > 0 : sheet.tasks.length > 0;
   const first = useQuery({
-    ...ask.firstEstimate.queryOptions({
+    ...queryOf.firstEstimate.queryOptions({
       input: {
         symptoms: [...sheet.symptoms],
         changed: sheet.changed.map((one) => one.id),

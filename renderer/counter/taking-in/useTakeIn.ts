@@ -5,7 +5,7 @@ import { useExecute } from '../../link/useExecute.ts';
 import { hashOf } from '../fields/hashOf.ts';
 import { signedInput } from '../fields/signedInput.ts';
 import { signerOf, type TakingInSheet } from './sheet.ts';
-import type { Marks } from './sheetContext.tsx';
+import type { SignedMarks } from './sheetContext.tsx';
 import type { SignTakingInInput } from './signTakingInInput.ts';
 import { useKeptPhotographs } from './useKeptPhotographs.ts';
 
@@ -16,7 +16,7 @@ export function useTakeIn(onDone: () => void) {
   const kept = useKeptPhotographs();
   const go = useNavigate();
 
-  const signed = async (sheet: TakingInSheet, marks: Marks, input: SignTakingInInput): Promise<string | null> => {
+  const signed = async (sheet: TakingInSheet, marks: SignedMarks, input: SignTakingInInput): Promise<string | null> => {
     const photographs = await kept.of((sheet.owner.known ?? sheet.ownerId) as OwnerId, sheet.photographs);
     const under = marks.sheet;
     if (!under || !photographs) return null;
@@ -33,7 +33,7 @@ export function useTakeIn(onDone: () => void) {
     });
     return done?.firstStream.slice('job:'.length) ?? null;
   };
-  const run = async (sheet: TakingInSheet, marks: Marks, input: SignTakingInInput): Promise<void> => {
+  const run = async (sheet: TakingInSheet, marks: SignedMarks, input: SignTakingInInput): Promise<void> => {
     setRunning(true);
     try {
       const job = await signed(sheet, marks, input);

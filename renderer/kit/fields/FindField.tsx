@@ -3,7 +3,7 @@ import { Icon } from '../icons.tsx';
 import './fields.css';
 import './FindField.css';
 
-export type FindHit = {
+export type ListedHit = {
   readonly id: string;
   /** What it is called. */
   readonly says: string;
@@ -15,7 +15,7 @@ export type FindFieldProps = {
   readonly hint?: string;
   readonly value: string;
   readonly onChange: (value: string) => void;
-  readonly hits: readonly FindHit[];
+  readonly hits: readonly ListedHit[];
   readonly onChoose: (id: string) => void;
   /** Said when something was typed and nothing was found. */
   readonly nothing: string;
@@ -44,7 +44,7 @@ export function FindField({ label, hint, value, onChange, hits, onChoose, nothin
         <Input className="k-find-input" {...(hint === undefined ? {} : { placeholder: hint })} data-find="" />
       </span>
       <Popover className="k-find-list" offset={2} placement="bottom start">
-        <ListBox<FindHit> renderEmptyState={() => <p className="k-find-none">{nothing}</p>}>
+        <ListBox<ListedHit> renderEmptyState={() => <p className="k-find-none">{nothing}</p>}>
           {(hit) => (
             <ListBoxItem id={hit.id} textValue={hit.says} className="k-find-hit">
               <Text slot="label">{hit.says}</Text>

@@ -1,9 +1,9 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
-import { type DraftStore, type Keeper, keeper } from './keeper.ts';
+import { type DraftKeeper, type DraftStore, keeper } from './keeper.ts';
 
 export type { DraftStore } from './keeper.ts';
 
-export type Draft<T> = {
+export type SheetDraft<T> = {
   readonly value: T;
   readonly set: (value: T) => void;
   /** Nothing was loaded yet: show the sheet as it is, but do not overwrite. */
@@ -19,11 +19,11 @@ export type Draft<T> = {
  * @param key names the sheet: `taking-in`, `job/…/note`.
  * @param start what is there when no draft is; @param store where drafts are kept.
  */
-export function useDraft<T>(key: string, start: T, store: DraftStore): Draft<T> {
+export function useDraft<T>(key: string, start: T, store: DraftStore): SheetDraft<T> {
   const [value, setValue] = useState(start);
   const [loading, setLoading] = useState(true);
   const [keptAt, setKeptAt] = useState<number | null>(null);
-  const keep = useRef<Keeper | null>(null);
+  const keep = useRef<DraftKeeper | null>(null);
   const touched = useRef(false);
 
   useEffect(() => {

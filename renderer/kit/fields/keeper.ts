@@ -4,7 +4,7 @@ export type DraftStore = {
   readonly load: (key: string) => Promise<string | null>;
   readonly drop: (key: string) => void | Promise<void>;
 };
-export type Keeper = {
+export type DraftKeeper = {
   /** Takes what is on the sheet now; kept at the latest `most` ms after it was typed. */
   readonly take: (text: string) => void;
   /** Keeps at once what is not kept yet: the window closes. */
@@ -18,7 +18,7 @@ export const QUIET = 300;
 export const MOST = 800;
 
 /** Saves what is typed in a rhythm that never leaves a second of it unsaved, and never the same text twice. */
-export function keeper(save: (text: string) => void, quiet = QUIET, most = MOST): Keeper {
+export function keeper(save: (text: string) => void, quiet = QUIET, most = MOST): DraftKeeper {
   let waiting: string | null = null;
   let kept: string | null = null;
   let soon: ReturnType<typeof setTimeout> | undefined;

@@ -1,4 +1,4 @@
-import type { Point } from './plan.ts';
+import type { PlanPoint } from './plan.ts';
 import type { CallOutLine } from './words.ts';
 
 /** Lines of a call-out: what, whose and where, what is known. */
@@ -21,8 +21,8 @@ export function Lead({
   anchor,
 }: {
   readonly from: number;
-  readonly leaves: Point;
-  readonly anchor: Point;
+  readonly leaves: PlanPoint;
+  readonly anchor: PlanPoint;
 }) {
   return (
     <g>

@@ -1,15 +1,15 @@
-import type { Look } from '../mark/look.ts';
+import type { MarkLook } from '../mark/look.ts';
 import { PartMark } from '../mark/PartMark.tsx';
 import { useHatch } from '../mark/useHatch.tsx';
 import { textWidth } from '../text/textWidth.ts';
 import { useWords } from '../text/words.tsx';
 import { Details } from './Details.tsx';
 import type { InsideSlot } from './model.ts';
-import { type Box, CASE, FRONT, type PlacedSlot, type Plan } from './plan.ts';
+import { type Box, CASE, FRONT, type InsidePlan, type PlacedSlot } from './plan.ts';
 import { slotName } from './words.ts';
 
 export type DrawingProps = {
-  readonly plan: Plan;
+  readonly plan: InsidePlan;
   /** px per drawing unit. */
   readonly scale: number;
   /** Ids of slots whose words stand in a call-out beside the drawing. */
@@ -17,7 +17,7 @@ export type DrawingProps = {
 };
 
 /** What a slot looks like: the part in it, its shadow, empty, or not seen. */
-export function slotMark(one: InsideSlot): Look {
+export function slotMark(one: InsideSlot): MarkLook {
   if (one.holds) return { is: 'part', whose: one.holds.whose, standing: one.holds.standing, known: one.holds.known };
   if (one.away) return { is: 'shadow' };
   return one.seen ? { is: 'empty' } : { is: 'unknown' };
@@ -28,7 +28,7 @@ export function Drawing({ plan, scale: s, called }: DrawingProps) {
   const { t } = useWords();
   const hatch = useHatch();
   const px = (box: Box): Box => ({ x: box.x * s, y: box.y * s, w: box.w * s, h: box.h * s });
-  const mark = (one: PlacedSlot, plate = true, look: Look = slotMark(one.it)) => {
+  const mark = (one: PlacedSlot, plate = true, look: MarkLook = slotMark(one.it)) => {
     const box = px(one.box);
     return (
       <PartMark
@@ -138,7 +138,7 @@ const DIMM_NAME = 26;
 type Stands = 'below' | 'low' | 'above';
 
 /** Drawing units from one memory slot to the next. */
-const dimmPitch = ({ dimms }: Plan): number => Math.abs((dimms[1]?.box.x ?? 0) - (dimms[0]?.box.x ?? 0));
+const dimmPitch = ({ dimms }: InsidePlan): number => Math.abs((dimms[1]?.box.x ?? 0) - (dimms[0]?.box.x ?? 0));
 
 /** Where slots stand closer than their names are wide, every second name stands above its slot. */
 const nameStands = (slots: number, narrow: boolean, i: number): Stands =>

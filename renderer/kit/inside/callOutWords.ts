@@ -1,7 +1,7 @@
 import { lineCount } from '../text/textWidth.ts';
 import type { Words } from '../text/words.tsx';
 import type { CallOutWanted } from './callOuts.ts';
-import type { PlacedSlot, Plan } from './plan.ts';
+import type { InsidePlan, PlacedSlot } from './plan.ts';
 import { type CallOutLine, differs, slotLines } from './words.ts';
 
 export type CallOut = CallOutWanted & {
@@ -22,7 +22,7 @@ export const LINE = {
  * @param column px a column is wide. @param height px it is high.
  */
 export function callOutsOf(
-  plan: Plan,
+  plan: InsidePlan,
   columns: 1 | 2,
   column: number,
   height: number,
@@ -107,7 +107,7 @@ function grouped(
 }
 
 /** As many as the column holds, those that differ first. */
-function fitting(all: readonly CallOut[], side: CallOut['side'], height: number, plan: Plan): readonly CallOut[] {
+function fitting(all: readonly CallOut[], side: CallOut['side'], height: number, plan: InsidePlan): readonly CallOut[] {
   const matters = (call: CallOut) =>
     Number(plan.slots.some((one) => one.it.slot.id === call.slotId && differs(one.it)));
   const here = all.filter((call) => call.side === side).sort((a, b) => matters(b) - matters(a));

@@ -1,12 +1,12 @@
 import { spread } from '../spread.ts';
-import type { Point } from './plan.ts';
+import type { PlanPoint } from './plan.ts';
 
-export type CallOutWanted = { readonly id: string; readonly height: number; readonly anchor: Point };
+export type CallOutWanted = { readonly id: string; readonly height: number; readonly anchor: PlanPoint };
 export type CallOutSet = {
   readonly id: string;
   readonly top: number /** Where its lead leaves the column's edge. */;
-  readonly leaves: Point;
-  readonly anchor: Point;
+  readonly leaves: PlanPoint;
+  readonly anchor: PlanPoint;
 };
 
 /** px between two call-outs. */
@@ -86,8 +86,9 @@ export function crossing(set: readonly CallOutSet[]): readonly [number, number] 
   return undefined;
 }
 
-const turn = (a: Point, b: Point, c: Point) => Math.sign((b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x));
+const turn = (a: PlanPoint, b: PlanPoint, c: PlanPoint) =>
+  Math.sign((b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x));
 
-function cross(a: Point, b: Point, c: Point, d: Point): boolean {
+function cross(a: PlanPoint, b: PlanPoint, c: PlanPoint, d: PlanPoint): boolean {
   return turn(a, b, c) * turn(a, b, d) < 0 && turn(c, d, a) * turn(c, d, b) < 0;
 }

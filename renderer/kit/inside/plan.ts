@@ -1,17 +1,17 @@
 import { type InsideSlot, type SlotLook, slotLook } from './model.ts';
 
 export type Box = { readonly x: number; readonly y: number; readonly w: number; readonly h: number };
-export type Point = { readonly x: number; readonly y: number };
+export type PlanPoint = { readonly x: number; readonly y: number };
 export type PlacedSlot = {
   readonly it: InsideSlot;
   readonly look: SlotLook;
   /** Where it is drawn. */
   readonly box: Box;
   /** Where a lead from the left or from the right ends. */
-  readonly fromLeft: Point;
-  readonly fromRight: Point;
+  readonly fromLeft: PlanPoint;
+  readonly fromRight: PlanPoint;
 };
-export type Plan = {
+export type InsidePlan = {
   readonly slots: readonly PlacedSlot[];
   readonly board: Box;
   readonly dimms: readonly PlacedSlot[];
@@ -45,12 +45,12 @@ const CELL: Box = { x: 380, y: 372, w: 30, h: 30 };
  * M.2 and card slots it has, DIMM slots in their order from the processor, bays from the floor upwards.
  * @param boardForm form factor of the board when known: `ATX`, `microATX`, `Mini-ITX`.
  */
-export function planOf(slots: readonly InsideSlot[], boardForm?: string): Plan {
+export function planOf(slots: readonly InsideSlot[], boardForm?: string): InsidePlan {
   const by = (look: SlotLook) =>
     slots.filter((one) => slotLook(one.slot) === look).sort((a, b) => a.slot.order - b.slot.order);
   const board: Box = { ...BOARD, h: BOARD_HEIGHT[boardForm?.toLowerCase().replace(/\s/g, '') ?? ''] ?? 452 };
   const placed: PlacedSlot[] = [];
-  const place = (it: InsideSlot, box: Box, fromLeft?: Point, fromRight?: Point) =>
+  const place = (it: InsideSlot, box: Box, fromLeft?: PlanPoint, fromRight?: PlanPoint) =>
     placed.push({
       it,
       look: slotLook(it.slot),

@@ -7,18 +7,18 @@ import { textWidth } from '../text/textWidth.ts';
 import { useWords } from '../text/words.tsx';
 import { useRoving } from '../useRoving.ts';
 import { useSize } from '../useSize.ts';
-import { type DayBand, type DayJob, type DayPoint, dayLayout, type Thread } from './dayLayout.ts';
-import { dayScale, type OpenDay } from './dayScale.ts';
+import { type DayBand, type DayJob, dayLayout, type LaidPoint, type LaidThread } from './dayLayout.ts';
+import { type DayOpening, dayScale } from './dayScale.ts';
 import './DayLine.css';
 
-export type { DayJob, Thread } from './dayLayout.ts';
-export type { OpenDay } from './dayScale.ts';
+export type { DayJob, LaidThread } from './dayLayout.ts';
+export type { DayOpening } from './dayScale.ts';
 export type DayLineProps = {
   readonly now: number;
   /** Today first, then the open days up to next week. */
-  readonly days: readonly OpenDay[];
+  readonly days: readonly DayOpening[];
   readonly jobs: readonly DayJob[];
-  readonly threads: readonly Thread[];
+  readonly threads: readonly LaidThread[];
   /** Second and third line under a band's name: "6 h 10 of hands". */
   readonly notes?: { readonly [band: string]: string };
   readonly chosen: string | null;
@@ -54,7 +54,7 @@ export function DayLine({ now, days, jobs, threads, notes = {}, chosen, onChoose
       return [first.ninety === null ? first.name : t('kit.line.will-be-late', { name: first.name }), first.second];
     return [t('kit.line.gathered', { n: point.length, day: words.day(first.promised ?? 0) }), t('kit.line.press')];
   };
-  const plateText = (thread: Thread) => `${formatTag(thread.tag.replace(/\s/g, '') as Tag)}, ${thread.what}`;
+  const plateText = (thread: LaidThread) => `${formatTag(thread.tag.replace(/\s/g, '') as Tag)}, ${thread.what}`;
   const layout = dayLayout(jobs, threads, scale, {
     left,
     right: size.width - 24,
@@ -66,7 +66,7 @@ export function DayLine({ now, days, jobs, threads, notes = {}, chosen, onChoose
   const rest = Math.max(0, size.height - HEAD - layout.height - 4);
   const height = HEAD + layout.height + rest;
   const points = layout.bands.flatMap((band) => band.points.map((point) => ({ band, point })));
-  const idOf = (point: DayPoint) => point.jobs[0]?.id ?? '';
+  const idOf = (point: LaidPoint) => point.jobs[0]?.id ?? '';
   const roving = useRoving(
     points.map(({ point }) => idOf(point)),
     (from, key) => {
@@ -240,7 +240,7 @@ export function DayLine({ now, days, jobs, threads, notes = {}, chosen, onChoose
 }
 
 type PointProps = {
-  readonly point: DayPoint;
+  readonly point: LaidPoint;
   readonly lines: readonly [string, string];
   readonly chosen: boolean;
   readonly onGround: boolean;

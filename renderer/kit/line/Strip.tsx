@@ -4,16 +4,16 @@ import { textWidth } from '../text/textWidth.ts';
 import { useWords } from '../text/words.tsx';
 import { useRoving } from '../useRoving.ts';
 import { useSize } from '../useSize.ts';
-import { type Fold, quietFolds, type StripBlock, type StripEntry, stripLayout } from './stripLayout.ts';
+import { type FoldedRun, quietFolds, type StripBlock, type StripEntry, stripLayout } from './stripLayout.ts';
 import './Strip.css';
 
-export type { Fold, StripEntry } from './stripLayout.ts';
+export type { FoldedRun, StripEntry } from './stripLayout.ts';
 export type StripProps = {
   readonly entries: readonly StripEntry[];
   /** ms; null once the job is closed. */
   readonly now: number | null;
   /** Closed hours; quiet hours between entries when left out. */
-  readonly folds?: readonly Fold[];
+  readonly folds?: readonly FoldedRun[];
   /** Sums so far: "35 min hands-on, 22 waiting". */
   readonly totals?: ReactNode;
   readonly chosen?: string;

@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { BANDS, type DayJob, type DayRoom, dayLayout } from './dayLayout.ts';
-import { dayScale, type OpenDay } from './dayScale.ts';
+import { type DayOpening, dayScale } from './dayScale.ts';
 
 const HOUR = 3_600_000;
 const NINE = Date.UTC(2026, 9, 13, 9);
 /** Tuesday to Saturday, then Tuesday again. */
-const DAYS: readonly OpenDay[] = [0, 1, 2, 3, 4, 7].map((day) => ({
+const DAYS: readonly DayOpening[] = [0, 1, 2, 3, 4, 7].map((day) => ({
   opens: NINE + day * 24 * HOUR,
   closes: NINE + day * 24 * HOUR + 9 * HOUR,
 }));

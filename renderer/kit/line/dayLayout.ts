@@ -17,7 +17,7 @@ export type DayJob = {
   readonly ninety: number | null;
 };
 /** A loaner that one job waits for and another has. */
-export type Thread = {
+export type LaidThread = {
   readonly waits: string;
   readonly has: string;
   readonly tag: string;
@@ -25,7 +25,7 @@ export type Thread = {
   readonly says: string;
 };
 
-export type DayPoint = {
+export type LaidPoint = {
   /** One job, or several of one far day gathered. */
   readonly jobs: readonly DayJob[];
   readonly x: number;
@@ -38,11 +38,11 @@ export type DayBand = {
   readonly band: BandName;
   readonly top: number;
   readonly height: number;
-  readonly points: readonly DayPoint[];
+  readonly points: readonly LaidPoint[];
   readonly jobs: number;
 };
 export type PlacedThread = {
-  readonly thread: Thread;
+  readonly thread: LaidThread;
   readonly path: string;
   readonly plate: { readonly x: number; readonly y: number; readonly width: number };
 };
@@ -63,7 +63,7 @@ export type DayRoom = {
   readonly nowX: number;
   /** px of a job's label, the wider of its two lines. */
   readonly widthOf: (jobs: readonly DayJob[]) => number;
-  readonly plateWidth: (thread: Thread) => number;
+  readonly plateWidth: (thread: LaidThread) => number;
   /** Lanes a band may grow to before far days are gathered. */
   readonly lanes: number;
 };
@@ -74,7 +74,7 @@ export type DayRoom = {
  */
 export function dayLayout(
   jobs: readonly DayJob[],
-  threads: readonly Thread[],
+  threads: readonly LaidThread[],
   scale: DayScale,
   room: DayRoom,
 ): DayLayout {
@@ -109,16 +109,16 @@ export function dayLayout(
 }
 
 /** Whether a thread can run straight to the job that has the part: far enough to the right for its plate to stand between. */
-function reaches(thread: Thread, job: DayJob, own: readonly DayJob[], scale: DayScale, room: DayRoom): boolean {
+function reaches(thread: LaidThread, job: DayJob, own: readonly DayJob[], scale: DayScale, room: DayRoom): boolean {
   const waits = own.find((one) => one.id === thread.waits);
   if (waits?.promised == null || job.promised === null) return false;
   const [from, to] = [scale.at(waits.promised), scale.at(job.promised)];
   return to > from + room.plateWidth(thread) + 48 && to + 20 + room.widthOf([job]) < room.right;
 }
 
-const inTime = (points: readonly DayPoint[]) => [...points].sort((a, b) => a.x - b.x);
+const inTime = (points: readonly LaidPoint[]) => [...points].sort((a, b) => a.x - b.x);
 
-function fitted(jobs: readonly DayJob[], scale: DayScale, room: DayRoom): readonly DayPoint[] {
+function fitted(jobs: readonly DayJob[], scale: DayScale, room: DayRoom): readonly LaidPoint[] {
   const groups: DayJob[][] = [...jobs]
     .sort((a, b) => (a.promised ?? Number.POSITIVE_INFINITY) - (b.promised ?? Number.POSITIVE_INFINITY))
     .map((job) => [job]);
@@ -140,7 +140,7 @@ function gather(groups: DayJob[][], scale: DayScale, day: number): void {
   groups.splice(at, 0, inDay.flat());
 }
 
-function inLanes(groups: readonly (readonly DayJob[])[], scale: DayScale, room: DayRoom): readonly DayPoint[] {
+function inLanes(groups: readonly (readonly DayJob[])[], scale: DayScale, room: DayRoom): readonly LaidPoint[] {
   const start = scale.days[0]?.opens ?? 0;
   const before = groups.filter(([job]) => job?.promised != null && job.promised < start).length;
   const ends: number[][] = [];
@@ -175,8 +175,8 @@ function overlaps(taken: readonly number[] | undefined, [from, to]: readonly [nu
 
 /** Down from the job that waits, across by its plate, and to the job that has the part. */
 function placeThread(
-  thread: Thread,
-  all: readonly Thread[],
+  thread: LaidThread,
+  all: readonly LaidThread[],
   bands: readonly DayBand[],
   room: DayRoom,
 ): readonly PlacedThread[] {

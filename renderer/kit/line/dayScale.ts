@@ -3,7 +3,7 @@ import type { LineTick } from '../plot/RuleLine.tsx';
 import { foldedScale, type Span } from '../plot/scale.ts';
 
 /** The first opening and the last closing of one day, ms. */
-export type OpenDay = {
+export type DayOpening = {
   readonly opens: number;
   readonly closes: number;
   /** Not open that day after all: today, drawn all the same. */
@@ -27,7 +27,12 @@ const SHARES = [1, 0.44, 0.32, 0.22, 0.17, 0.165, 0.15, 0.15] as const;
  * Today to next week on one line: open hours to scale, nights folded away.
  * @param from @param to px the whole takes. @param hour how a full hour is written.
  */
-export function dayScale(days: readonly OpenDay[], from: number, to: number, hour: (at: number) => string): DayScale {
+export function dayScale(
+  days: readonly DayOpening[],
+  from: number,
+  to: number,
+  hour: (at: number) => string,
+): DayScale {
   const nights = days.slice(1).map((day, i) => Math.max(1, Math.round((day.opens - (days[i]?.opens ?? 0)) / DAY_MS)));
   const gaps = nights.map((n) => JOINT + (n - 1) * MORE_NIGHTS);
   const room = to - from - gaps.reduce((sum, gap) => sum + gap, 0);
@@ -66,7 +71,7 @@ export function dayScale(days: readonly OpenDay[], from: number, to: number, hou
 }
 
 function dayTicks(
-  day: OpenDay,
+  day: DayOpening,
   from: number,
   to: number,
   today: boolean,

@@ -18,7 +18,7 @@ export type StripEntry = {
   readonly struck?: boolean;
 };
 /** Time folded away: a night, a lunch, a long wait for an answer. */
-export type Fold = { readonly from: number; readonly to: number };
+export type FoldedRun = { readonly from: number; readonly to: number };
 
 export type StripBlock = {
   readonly entry: StripEntry;
@@ -48,7 +48,7 @@ const JOINT = 30;
  */
 export function stripLayout(
   entries: readonly StripEntry[],
-  folds: readonly Fold[],
+  folds: readonly FoldedRun[],
   now: number | null,
   pxPerMinute: number,
   label: (at: number) => string,
@@ -86,7 +86,7 @@ export function stripLayout(
   };
 }
 
-function openSpans(from: number, to: number, folds: readonly Fold[], pxPerMinute: number): readonly Span[] {
+function openSpans(from: number, to: number, folds: readonly FoldedRun[], pxPerMinute: number): readonly Span[] {
   const spans: Span[] = [];
   let pen = from;
   const push = (a: number, b: number) => {
@@ -129,10 +129,14 @@ function labelled(
 }
 
 /** Stretches without any entry that are longer than so many minutes, to be folded away; a rest of five minutes is left at both ends. */
-export function quietFolds(entries: readonly StripEntry[], longerThan: number, now: number | null): readonly Fold[] {
+export function quietFolds(
+  entries: readonly StripEntry[],
+  longerThan: number,
+  now: number | null,
+): readonly FoldedRun[] {
   const sorted = [...entries].sort((a, b) => a.at - b.at);
   const rest = 5 * MINUTE_MS;
-  const folds: Fold[] = [];
+  const folds: FoldedRun[] = [];
   let end = Number.NaN;
   for (const entry of sorted) {
     if (entry.at - end > longerThan * MINUTE_MS) folds.push({ from: end + rest, to: entry.at - rest });

@@ -1,10 +1,10 @@
 import { useWords } from '../text/words.tsx';
-import type { Look } from './look.ts';
+import type { MarkLook } from './look.ts';
 import { TORN_DEPTH, tornEdge } from './torn.ts';
 import './marks.css';
 
 export type PartMarkProps = {
-  readonly look: Look;
+  readonly look: MarkLook;
   /** Seeds the torn edge: the part's own id. */
   readonly id: string;
   readonly x: number;

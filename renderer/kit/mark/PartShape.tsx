@@ -1,4 +1,4 @@
-import type { Look } from './look.ts';
+import type { MarkLook } from './look.ts';
 import { type SilhouetteName, silhouette } from './silhouettes.ts';
 import './marks.css';
 
@@ -7,7 +7,7 @@ export type PartShapeProps = {
   readonly x: number;
   readonly y: number;
   readonly hatch: string;
-  readonly look: Look;
+  readonly look: MarkLook;
   readonly scale?: number;
 };
 

@@ -1,4 +1,4 @@
-import type { Look } from './look.ts';
+import type { MarkLook } from './look.ts';
 import { PartMark } from './PartMark.tsx';
 import { PartShape } from './PartShape.tsx';
 import { type SilhouetteName, silhouette } from './silhouettes.ts';
@@ -11,7 +11,7 @@ export function PartSwatch({
   width = 42,
   height = 22,
 }: {
-  readonly look: Look;
+  readonly look: MarkLook;
   readonly id: string;
   readonly width?: number;
   readonly height?: number;
@@ -38,7 +38,7 @@ export function PartPicture({
   width = 58,
 }: {
   readonly name: SilhouetteName;
-  readonly look: Look;
+  readonly look: MarkLook;
   readonly width?: number;
 }) {
   const hatch = useHatch(8, 1.1);

@@ -3,7 +3,7 @@ import { formatTag } from '../../../core/custody/tag.ts';
 import { useWords } from '../text/words.tsx';
 import { useRoving } from '../useRoving.ts';
 import { useSize } from '../useSize.ts';
-import { type Look, OURS } from './look.ts';
+import { type MarkLook, PLAIN_OURS } from './look.ts';
 import { PartShape } from './PartShape.tsx';
 import { type SilhouetteName, silhouette } from './silhouettes.ts';
 import { useHatch } from './useHatch.tsx';
@@ -102,11 +102,11 @@ function Opening({ bin }: { readonly bin: WallBin }) {
   const { ref, size } = useSize<HTMLSpanElement>({ width: 200, height: 102 });
   const shape = silhouette(bin.part?.shape ?? 'other');
   const scale = Math.min(1, (size.width - 24) / shape.width, (size.height - 12) / shape.height);
-  const look: Look = bin.part?.out
+  const look: MarkLook = bin.part?.out
     ? { is: 'shadow' }
     : bin.part?.dead
       ? { is: 'part', whose: 'shop', standing: 'dead', known: true }
-      : OURS;
+      : PLAIN_OURS;
   return (
     <span className="k-wall-opening" ref={ref}>
       <svg width={size.width} height={size.height} aria-hidden="true">

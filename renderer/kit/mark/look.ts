@@ -1,5 +1,5 @@
 /** How a place in a drawing is to be read: what is there, whose it is, how it stands. */
-export type Look =
+export type MarkLook =
   | {
       readonly is: 'part';
       readonly whose: 'owner' | 'shop';
@@ -13,4 +13,4 @@ export type Look =
   /** Whether anything is there is not known. */
   | { readonly is: 'unknown' };
 
-export const OURS: Look = { is: 'part', whose: 'shop', standing: 'plain', known: true };
+export const PLAIN_OURS: MarkLook = { is: 'part', whose: 'shop', standing: 'plain', known: true };

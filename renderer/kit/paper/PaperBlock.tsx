@@ -1,4 +1,4 @@
-import type { Block, Comparison, SignatureBlock, SigningLine } from '../../../core/papers/content.ts';
+import type { Block, ComparisonBlock, SignatureBlock, SigningLine } from '../../../core/papers/content.ts';
 import { PaperRuler } from './PaperRuler.tsx';
 import { PaperMarkView, PaperText } from './PaperText.tsx';
 import { strokePath } from './strokePath.ts';
@@ -155,7 +155,7 @@ export function PaperBlock({ block }: { readonly block: Block }) {
 
 const STEPS = { worse: 14, equal: 50, better: 86, 'cannot-be-compared': 50 } as const;
 
-function ComparisonTable({ block }: { readonly block: Comparison }) {
+function ComparisonTable({ block }: { readonly block: ComparisonBlock }) {
   return (
     <table className="k-paper-table">
       <caption className="k-heard">{block.summary}</caption>

@@ -1,6 +1,6 @@
 import { Fragment } from 'react';
 import type { PartMark as PaperMark, Text } from '../../../core/papers/content.ts';
-import type { Look } from '../mark/look.ts';
+import type { MarkLook } from '../mark/look.ts';
 import { PartSwatch } from '../mark/PartSwatch.tsx';
 
 /** Words of a paper: plain, semibold, or a tag in its groups. */
@@ -24,7 +24,7 @@ export function PaperText({ text }: { readonly text: Text }) {
 
 /** Whose part, in one ink, with its words for those who cannot see it. */
 export function PaperMarkView({ mark, id }: { readonly mark: PaperMark; readonly id: string }) {
-  const look: Look =
+  const look: MarkLook =
     mark.whose === 'nobody'
       ? { is: 'empty' }
       : mark.whose === 'unknown'

@@ -1,6 +1,6 @@
 import words from '../../../assets/words/en/papers.json' with { type: 'json' };
 import type { Currency, Money } from '../../../core/money/money.ts';
-import type { Strokes } from '../../../core/papers/content.ts';
+import type { InkStrokes } from '../../../core/papers/content.ts';
 import type { CommonFacts, SignatureFacts } from '../../../core/papers/facts.ts';
 import type { Setting } from '../../../core/papers/setting.ts';
 import { type EpochMs, epochMs } from '../../../core/time.ts';
@@ -44,7 +44,7 @@ export const common = (number: string, issuedAt: EpochMs): CommonFacts => ({
 });
 
 /** A pen's curve, not anybody's. */
-const strokes: Strokes = {
+const strokes: InkStrokes = {
   width: 400,
   height: 110,
   strokes: [

@@ -1,4 +1,4 @@
-import type { Asked } from '../../../../core/commands/asked.ts';
+import type { CommandRequest } from '../../../../core/commands/asked.ts';
 import type { Figures } from '../../../../core/contract/contract.ts';
 import { idOf } from '../../../../core/entries/subjects.ts';
 import { seedOf } from '../../../../core/figures/seedOf.ts';
@@ -25,7 +25,7 @@ export const PATHS: Readonly<Record<EstimatePolicy, number>> = { ratio: 10_000, 
 export const AS_IF_AGREED = ['open', 'own-parts-in', 'start-own', 'read', 'risk', 'write'];
 
 /** After which commands the estimate of which job is made anew, and as of which moment. */
-function askedFor(asked: Asked, done: Executed): Pick<Wanted, 'job' | 'moment'> | null {
+function askedFor(asked: CommandRequest, done: Executed): Pick<EstimateWanted, 'job' | 'moment'> | null {
   switch (asked.name) {
     case 'takeIn':
       return { job: idOf('job', done.firstStream), moment: 'told' };
@@ -43,10 +43,10 @@ function askedFor(asked: Asked, done: Executed): Pick<Wanted, 'job' | 'moment'> 
   }
 }
 
-export type Place = { readonly shop: Shop; readonly tools: Tools; readonly engine: Engine };
+export type Estimating = { readonly shop: Shop; readonly tools: Tools; readonly engine: Engine };
 
 /** An estimate that something done at a job asks for. */
-export type Wanted = {
+export type EstimateWanted = {
   readonly job: JobId;
   readonly moment: EstimateMoment;
   readonly by: string;
@@ -56,13 +56,13 @@ export type Wanted = {
 };
 
 /** The estimate that a command asks for; null where it changes none. */
-export function wantedAfter(asked: Asked, done: Executed): Wanted | null {
+export function wantedAfter(asked: CommandRequest, done: Executed): EstimateWanted | null {
   const wanted = askedFor(asked, done);
   return wanted && { ...wanted, by: asked.by, seq: done.seq, seed: seedOf(`${wanted.job}/${done.seq}`) };
 }
 
 /** The first figure after a command, waited for; the one made from what was seen decides how the job goes on. */
-export async function followWithEstimate(place: Place, asked: Asked, done: Executed): Promise<void> {
+export async function followWithEstimate(place: Estimating, asked: CommandRequest, done: Executed): Promise<void> {
   const wanted = wantedAfter(asked, done);
   const estimated = wanted && (await estimateNow(place, wanted, 'ratio', () => false));
   if (estimated) await keepEstimate(place, wanted, estimated);
@@ -76,8 +76,8 @@ type Estimated = {
 
 /** Writes an estimate down, as an entry of its own. */
 export async function keepEstimate(
-  { shop, tools }: Place,
-  { job, moment, by, seq }: Wanted,
+  { shop, tools }: Estimating,
+  { job, moment, by, seq }: EstimateWanted,
   { figures, withPart, mustOrder }: Estimated,
 ): Promise<void> {
   await carryOut(shop, tools, 'service', {
@@ -93,8 +93,8 @@ export async function keepEstimate(
  * `givenUp` is asked before each start; null when it says so, or nothing is to be estimated any more.
  */
 export async function estimateNow(
-  place: Place,
-  wanted: Wanted,
+  place: Estimating,
+  wanted: EstimateWanted,
   policy: EstimatePolicy,
   givenUp: () => boolean,
   signal?: AbortSignal,
@@ -123,7 +123,7 @@ async function estimateFrom(
   read: Reader,
   engine: Engine,
   { work, stepTimes, named }: OwnMinutes,
-  { job, moment, seed }: Wanted,
+  { job, moment, seed }: EstimateWanted,
   policy: EstimatePolicy,
   signal: AbortSignal,
 ): Promise<Estimated | 'cancelled' | null> {

@@ -1,4 +1,4 @@
-import type { Asked } from '../../../../core/commands/asked.ts';
+import type { CommandRequest } from '../../../../core/commands/asked.ts';
 import { idOf } from '../../../../core/entries/subjects.ts';
 import { seedOf } from '../../../../core/figures/seedOf.ts';
 import { dayMinutesOf } from '../../../../core/job/promise/delay.ts';
@@ -13,7 +13,7 @@ import { carryOut } from '../carryOut.ts';
 import { minutesByOwnTimes } from '../closed/ownTimes.ts';
 import { queueOutlook } from '../sheets/outlook.ts';
 import type { Engine } from './engine.ts';
-import { AS_IF_AGREED, figuresOf, PATHS, type Place } from './estimates.ts';
+import { AS_IF_AGREED, type Estimating, figuresOf, PATHS } from './estimates.ts';
 
 /** What is known of a machine that is not here yet. */
 type Told = {
@@ -42,8 +42,8 @@ export async function firstEstimate(read: Reader, engine: Engine, told: Told, at
 
 /** Estimates an enquiry that was just written down, looking one step ahead, and keeps the figure with it. */
 export async function estimateEnquiry(
-  { shop, tools, engine }: Place,
-  asked: Asked<'enquire'>,
+  { shop, tools, engine }: Estimating,
+  asked: CommandRequest<'enquire'>,
   done: Executed,
   signal: AbortSignal,
 ): Promise<void> {

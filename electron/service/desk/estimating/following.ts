@@ -1,4 +1,4 @@
-import type { Asked } from '../../../../core/commands/asked.ts';
+import type { CommandRequest } from '../../../../core/commands/asked.ts';
 import type { Computing } from '../../../../core/contract/screens.ts';
 import { seedOf } from '../../../../core/figures/seedOf.ts';
 import type { JobId } from '../../../../core/ids.ts';
@@ -7,13 +7,13 @@ import type { EstimatePolicy } from '../../../../core/labour/types.ts';
 import { type Executed, openJobs } from '../../../../db/index.ts';
 import { Ended } from '../../computing/ended.ts';
 import { tellDefect } from '../../transport/tellDefect.ts';
-import { estimateNow, keepEstimate, type Place, type Wanted, wantedAfter } from './estimates.ts';
+import { type EstimateWanted, type Estimating, estimateNow, keepEstimate, wantedAfter } from './estimates.ts';
 import { estimateEnquiry } from './firstEstimate.ts';
 
 /** Estimates that follow what was done at jobs. No command waits for them: each figure is an entry of its own. */
 export type Following = {
   /** Makes the estimate anew where that command changed it; what is computed for that job for longer is given up. */
-  readonly follow: (asked: Asked, done: Executed) => void;
+  readonly follow: (asked: CommandRequest, done: Executed) => void;
   /** Takes up what an earlier run of the service left without its figures. */
   readonly takeUp: () => Promise<void>;
   /** What of a job's estimate is being computed; null when it stands. */
@@ -27,7 +27,7 @@ export type Following = {
 /** The first figure at once, then better ones, each when the one before it stands. */
 const POLICIES = ['ratio', 'one-step', 'two-step'] as const satisfies readonly EstimatePolicy[];
 
-type ToMake = { readonly wanted: Wanted; readonly from: EstimatePolicy };
+type ToMake = { readonly wanted: EstimateWanted; readonly from: EstimatePolicy };
 type AtJob = {
   readonly toMake: ToMake[];
   computing: Computing | null;
@@ -40,7 +40,7 @@ type AtJob = {
 export type QuietMs = { readonly [looking in Exclude<EstimatePolicy, 'ratio'>]: number };
 const QUIET_MS: QuietMs = { 'one-step': 1_000, 'two-step': 5_000 };
 
-export function openFollowing(place: Place, quietMs: QuietMs = QUIET_MS): Following {
+export function openFollowing(place: Estimating, quietMs: QuietMs = QUIET_MS): Following {
   const jobs = new Map<JobId, AtJob>();
   const over = new AbortController();
   const enquiries = new Set<Promise<void>>();
@@ -133,7 +133,7 @@ function tell(error: unknown): void {
 }
 
 /** A figure that a job waits for: the first one of what was told or seen, or the look ahead after a first figure. */
-function owedTo(job: Job): (Pick<Wanted, 'moment'> & { seed: number | null; from: EstimatePolicy }) | null {
+function owedTo(job: Job): (Pick<EstimateWanted, 'moment'> & { seed: number | null; from: EstimatePolicy }) | null {
   const newest = job.estimates.at(-1);
   if (job.stage === 'first-power-on' && job.seen && newest?.moment !== 'seen')
     return { moment: 'seen', seed: null, from: 'ratio' };

@@ -1,4 +1,4 @@
-import type { Found } from '../../../../core/contract/screens.ts';
+import type { FindHit } from '../../../../core/contract/screens.ts';
 import type { Tag } from '../../../../core/custody/part.ts';
 import { formatTag, parseTag } from '../../../../core/custody/tag.ts';
 import { idIn, isStreamOf } from '../../../../core/entries/subjects.ts';
@@ -16,7 +16,7 @@ import {
 import { loadView } from '../loadView.ts';
 
 /** What a tag belongs to: the open job of that machine, or the part; null when no such tag was issued. */
-export async function byTag(read: Reader, text: string, at: EpochMs): Promise<Found | null> {
+export async function byTag(read: Reader, text: string, at: EpochMs): Promise<FindHit | null> {
   const tag = parseTag(text);
   if (!tag) return null;
   const stream = await streamOfTag(read, tag);
@@ -24,20 +24,20 @@ export async function byTag(read: Reader, text: string, at: EpochMs): Promise<Fo
 }
 
 /** The machine or part that a tag hangs on; null for what bears none. */
-async function taggedFound(read: Reader, stream: Stream, at: EpochMs): Promise<Found | null> {
+async function taggedFound(read: Reader, stream: Stream, at: EpochMs): Promise<FindHit | null> {
   if (isStreamOf('machine', stream)) return machineFound(read, idIn(stream), at);
   return isStreamOf('part', stream) ? partFound(read, idIn(stream), at) : null;
 }
 
 /** A tag that was made void, or whose part or machine got another one: what it hung on, to be tagged anew. */
-async function voidTag(read: Reader, tag: Tag, at: EpochMs): Promise<Found | null> {
+async function voidTag(read: Reader, tag: Tag, at: EpochMs): Promise<FindHit | null> {
   const stream = await streamOfVoidTag(read, tag);
   if (stream === null) return null;
   const hungOn = await taggedFound(read, stream, at);
   return { is: 'void-tag', id: tag, job: null, title: formatTag(tag), detail: hungOn?.title ?? '' };
 }
 
-async function machineFound(read: Reader, machine: MachineId, at: EpochMs): Promise<Found> {
+async function machineFound(read: Reader, machine: MachineId, at: EpochMs): Promise<FindHit> {
   const job = await newestJobOf(read, machine);
   const view = await loadView(read, job ? { job, machine } : { machine }, at);
   return {
@@ -49,7 +49,7 @@ async function machineFound(read: Reader, machine: MachineId, at: EpochMs): Prom
   };
 }
 
-async function partFound(read: Reader, part: PartId, at: EpochMs): Promise<Found> {
+async function partFound(read: Reader, part: PartId, at: EpochMs): Promise<FindHit> {
   const known = (await loadView(read, { parts: [part] }, at)).parts.get(part);
   return {
     is: 'part',
@@ -67,11 +67,11 @@ const SEARCHED = 500;
  * Finds jobs, owners, machines and papers by what was typed, newest first: names, machine names, paper numbers. One
  * and two letters are answered too. Reads the open jobs and the last ended ones.
  */
-export async function find(read: Reader, typed: string, at: EpochMs): Promise<readonly Found[]> {
+export async function find(read: Reader, typed: string, at: EpochMs): Promise<readonly FindHit[]> {
   const text = typed.trim().toLowerCase();
   if (text === '') return [];
   const tagged = await byTag(read, typed, at);
-  const found: Found[] = tagged ? [tagged] : [];
+  const found: FindHit[] = tagged ? [tagged] : [];
   for (const job of await latestJobs(read, SEARCHED)) {
     const view = await loadView(read, { job }, at);
     const name = view.owner?.name.value ?? '';
@@ -87,8 +87,8 @@ export async function find(read: Reader, typed: string, at: EpochMs): Promise<re
 }
 
 /** Owners and machines that were known before by exactly this phone number, mail address or serial. */
-export async function recognised(read: Reader, streams: readonly Stream[], at: EpochMs): Promise<readonly Found[]> {
-  const found: Found[] = [];
+export async function recognised(read: Reader, streams: readonly Stream[], at: EpochMs): Promise<readonly FindHit[]> {
+  const found: FindHit[] = [];
   for (const stream of streams) {
     if (isStreamOf('owner', stream)) {
       const id = idIn(stream);

@@ -1,4 +1,4 @@
-import type { Asked } from '../../../../core/commands/asked.ts';
+import type { CommandRequest } from '../../../../core/commands/asked.ts';
 import { TextField } from '../../../kit/fields/TextField.tsx';
 import { ChoiceKeys } from '../../../kit/keys/ChoiceKeys.tsx';
 import { useWords } from '../../../kit/text/words.tsx';
@@ -11,7 +11,10 @@ export type DifferenceSheet = {
   readonly says: { readonly [what in What]?: string };
 };
 
-export const differencesInput = ({ chosen, says }: DifferenceSheet): Asked<'handOver'>['input']['differences'] =>
+export const differencesInput = ({
+  chosen,
+  says,
+}: DifferenceSheet): CommandRequest<'handOver'>['input']['differences'] =>
   chosen.map((what) => ({ what, says: says[what]?.trim() || null }));
 
 /** What is not as it came: named, each with a word. */

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { Words } from '../../../../core/text/wordsFor.ts';
+import type { RefusalWords } from '../../../../core/text/wordsFor.ts';
 import type { IdOf } from '../../../catalogue.ts';
 import { Key } from '../../../kit/keys/Key.tsx';
 import { Problem } from '../../../kit/keys/Problem.tsx';
@@ -110,7 +110,7 @@ export function GoingHome({ sheet, settings }: OfJob) {
           value={mark}
           onChange={setMark}
         />
-        {(problem ?? preview.problem) && <Problem {...((problem ?? preview.problem) as Words)} />}
+        {(problem ?? preview.problem) && <Problem {...((problem ?? preview.problem) as RefusalWords)} />}
         <ContentChanged
           refusal={refusal}
           signed={[mark?.under]}

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { Asked } from '../../../../core/commands/asked.ts';
+import type { CommandRequest } from '../../../../core/commands/asked.ts';
 import type { Job } from '../../../../core/job/job.ts';
 import type { Currency } from '../../../../core/money/money.ts';
 import { AmountField } from '../../../kit/fields/AmountField.tsx';
@@ -11,7 +11,7 @@ import { useExecute } from '../../../link/useExecute.ts';
 import { OneOf } from '../../fields/OneOf.tsx';
 
 const KINDS = ['small-part', 'given', 'discount'] as const;
-type Charge = Asked<'bookCharge'>['input']['charge'];
+type Charge = CommandRequest<'bookCharge'>['input']['charge'];
 
 /** A small part within what was agreed at the counter, a thing given for nothing, or something off the price. */
 export function BookCharge({

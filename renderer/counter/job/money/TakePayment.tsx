@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { Content } from '../../../../core/commands/kernel/signedContent.ts';
 import type { JobSheet } from '../../../../core/contract/screens.ts';
 import type { Currency } from '../../../../core/money/money.ts';
+import { isAtTheDoor } from '../../../../core/stage.ts';
 import { AmountField } from '../../../kit/fields/AmountField.tsx';
 import { Key } from '../../../kit/keys/Key.tsx';
 import { Problem } from '../../../kit/keys/Problem.tsx';
@@ -11,13 +12,12 @@ import { useExecute } from '../../../link/useExecute.ts';
 import { usePreview } from '../../../link/usePreview.ts';
 import { ContentChanged } from '../../fields/ContentChanged.tsx';
 import { OneOf } from '../../fields/OneOf.tsx';
-import { AT_THE_DOOR } from '../sheetOf.ts';
 
 const HOW = ['cash', 'card', 'transfer'] as const;
 
 /** What is paid beyond what is owed, once the machine stands at the door and no more is coming; else nothing. */
 export const overPaid = ({ job, charges }: JobSheet): number =>
-  AT_THE_DOOR.has(job.stage) ? Math.max(0, charges.paidMinor - charges.owedMinor) : 0;
+  isAtTheDoor(job.stage) ? Math.max(0, charges.paidMinor - charges.owedMinor) : 0;
 
 /**
  * Money that changes hands: a deposit, with its receipt, until the machine stands at the door, from then on what is
@@ -36,7 +36,7 @@ export function TakePayment({
   const { execute, problem, refusal, forget } = useExecute();
   const { job, charges } = sheet;
   const over = overPaid(sheet);
-  const atTheDoor = AT_THE_DOOR.has(job.stage);
+  const atTheDoor = isAtTheDoor(job.stage);
   const owed = atTheDoor ? Math.max(0, charges.owedMinor - charges.paidMinor) : 0;
   const [minor, setMinor] = useState<number | null>(over || owed || null);
   const [how, setHow] = useState<(typeof HOW)[number] | null>(null);

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { Question } from '../../../../core/approval/question.ts';
-import type { Words } from '../../../../core/text/wordsFor.ts';
+import type { RefusalWords } from '../../../../core/text/wordsFor.ts';
 import { ChoiceKeys } from '../../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../../kit/keys/Key.tsx';
 import { Problem } from '../../../kit/keys/Problem.tsx';
@@ -51,7 +51,7 @@ export function AnswerForm({ question, sheet, settings }: OfJob & { readonly que
           </Key>
         </>
       )}
-      {(problem ?? preview.problem) && <Problem slim {...((problem ?? preview.problem) as Words)} />}
+      {(problem ?? preview.problem) && <Problem slim {...((problem ?? preview.problem) as RefusalWords)} />}
       <ContentChanged
         refusal={refusal}
         signed={[how.mark?.under]}

@@ -1,5 +1,5 @@
 import { DAYS_AWAY } from '../../../../core/approval/question.ts';
-import type { Asked } from '../../../../core/commands/asked.ts';
+import type { CommandRequest } from '../../../../core/commands/asked.ts';
 import type { JobSheet } from '../../../../core/contract/screens.ts';
 import type { Part } from '../../../../core/custody/ledger.ts';
 import type { PartId } from '../../../../core/ids.ts';
@@ -8,7 +8,7 @@ import type { Need } from '../../../../core/tracing/live/types.ts';
 import type { WordKey } from '../../../catalogue.ts';
 import type { Words } from '../../../kit/text/words.tsx';
 
-export type AskInput = Asked<'ask'>['input'];
+export type AskInput = CommandRequest<'ask'>['input'];
 type Agrees = AskInput['options'][number]['agrees'];
 
 export const ASK_KINDS = [

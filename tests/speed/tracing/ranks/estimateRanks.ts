@@ -1,6 +1,6 @@
 import work from '../../../../assets/labour/work.json' with { type: 'json' };
 import { type Prng, prng } from '../../../../core/figures/prng.ts';
-import { type Decisions, type Moment, openDecisions } from '../../../../core/labour/decisions.ts';
+import { type DecisionMoment, type Decisions, openDecisions } from '../../../../core/labour/decisions.ts';
 import { estimate, taskMinutes } from '../../../../core/labour/estimate.ts';
 import { endingMinutes } from '../../../../core/labour/planTraces.ts';
 import { catalogueOf } from '../../../../core/labour/tasks/catalogue.ts';
@@ -69,7 +69,7 @@ function printedAfter(start: Parameters<typeof afterDoing>[1], step: string, out
 
 function toItsEnd(
   { live, stepAt, after, move, closing }: Decisions,
-  from: { readonly way: number; readonly moment: Moment },
+  from: { readonly way: number; readonly moment: DecisionMoment },
   random: Prng,
 ): number {
   let { moment } = from;

@@ -1,9 +1,9 @@
-import type { Gap } from '../custody/machineReport.ts';
-import type { Contribution, DriveReading, ProcessorReading, Reading, Tool } from './reading.ts';
+import type { ReportGap } from '../custody/machineReport.ts';
+import type { Contribution, DriveReading, MachineReading, ProcessorReading, Tool } from './reading.ts';
 import { TOOLS } from './reading.ts';
 
 /** Puts together what several tools say of one machine. Where two speak of the same thing, the one nearer to it counts. */
-export function joined(all: readonly Contribution[]): Reading {
+export function joinedReports(all: readonly Contribution[]): MachineReading {
   const byNearness = all.toSorted((a, b) => TOOLS.indexOf(a.tool) - TOOLS.indexOf(b.tool));
   const each = <Value>(pick: (of: Contribution) => Value | null | undefined): Value | null =>
     byNearness.map(pick).find((value) => value != null) ?? null;
@@ -49,7 +49,7 @@ function processorsOf(lists: readonly (readonly ProcessorReading[])[]): readonly
   });
 }
 
-type Told = Pick<Reading, 'board' | 'system' | 'chassis' | 'firmware' | 'processors' | 'slots'>;
+type Told = Pick<MachineReading, 'board' | 'system' | 'chassis' | 'firmware' | 'processors' | 'slots'>;
 
 /** Whether another tool has said what one left open. */
 function isFilled(told: Told, about: string): boolean {
@@ -82,9 +82,9 @@ function isFilled(told: Told, about: string): boolean {
 }
 
 /** Drives whose health was read, then those that are only listed and are none of these. */
-function drivesOf(all: readonly Contribution[]): { drives: readonly DriveReading[]; gaps: readonly Gap[] } {
+function drivesOf(all: readonly Contribution[]): { drives: readonly DriveReading[]; gaps: readonly ReportGap[] } {
   const drives: DriveReading[] = [];
-  const gaps: Gap[] = [];
+  const gaps: ReportGap[] = [];
   for (const one of all.filter(({ tool }) => tool === 'smartctl')) {
     const at = drives.length;
     drives.push(...(one.drives ?? []));
@@ -103,7 +103,7 @@ function drivesOf(all: readonly Contribution[]): { drives: readonly DriveReading
   };
 }
 
-const isKindKnown = ({ about }: Gap, drives: readonly DriveReading[]): boolean => {
+const isKindKnown = ({ about }: ReportGap, drives: readonly DriveReading[]): boolean => {
   const index = /^drives\[(\d+)\]\.kind$/.exec(about)?.[1];
   return index !== undefined && drives[Number(index)]?.kind != null;
 };

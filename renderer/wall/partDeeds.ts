@@ -4,7 +4,7 @@ import type { WallPart } from '../terms/wallRows.ts';
 type WallDeed = IdOf<'wall.do'>;
 
 /** What can be done with a part of ours as it stands; what cannot is not offered. */
-export function deedsOf(part: WallPart, parts: readonly WallPart[]): readonly WallDeed[] {
+export function partDeeds(part: WallPart, parts: readonly WallPart[]): readonly WallDeed[] {
   const { place, home, title, standing } = part;
   const lies = place.at === 'bin' || place.at === 'bench';
   const alive = standing.is !== 'dead';
