@@ -35,6 +35,10 @@ export function wordRow(row: ComparedRow, words: FitWords, locale: string): Word
   };
 }
 
+/**
+ * What a row of the comparison is called.
+ * @throws {Error} for a row without words: a defect of the words.
+ */
 export function rowName(row: string, words: FitWords): string {
   const name = words.rows[row];
   if (name === undefined) throw new Error(`No words for the row ${row}`);

@@ -5,7 +5,10 @@ import type { AnyEntry, Bodies, KindOf, StreamOf, Subject, SubjectOf } from './s
 /** An entry as decided, with the version its body is written in. */
 export type AnyDraft = AnyEntry & Pick<Draft, 'v'>;
 
-/** The entry with its version from the table. */
+/**
+ * The entry with its version from the table.
+ * @throws {TypeError} for a kind that the table does not have.
+ */
 export function versioned<E extends AnyEntry>(entry: E): E & Pick<Draft, 'v'> {
   const known = knownKind(entry.stream, entry.kind);
   if (!known) throw new TypeError(`No entry of this kind: ${entry.kind}`);

@@ -43,6 +43,7 @@ export type AttributeRow = { readonly row: string; readonly of: readonly Attribu
 
 export const ATTRIBUTE_NAMES: readonly AttributeName[] = keysOf(table.attributes);
 
+/** Is there an attribute of this name? */
 export const isAttributeName = (name: string): name is AttributeName => isKeyOf(table.attributes, name);
 
 /** A rule as the file has it: its words are plain texts there. */
@@ -73,6 +74,7 @@ const ROWS: ReadonlyMap<string, readonly AttributeRow[]> = new Map(
   ]),
 );
 
+/** What there is to know of an attribute: its type, unit, the kinds that have it, how it is compared. */
 export const attributeRule = (name: AttributeName): AttributeRule => RULES[name];
 
 /** The attributes a part of this kind can have, in the order in which they are asked and shown. */
@@ -85,6 +87,7 @@ export function unitOf(name: AttributeName, kind: ThingKind): string | undefined
   return typeof unit === 'object' ? unit[kind] : unit;
 }
 
+/** Which way an attribute of this kind is better: more, less, the same, or only shown. */
 export function directionOf(name: AttributeName, kind: ThingKind): Direction {
   const { compare } = RULES[name];
   return typeof compare === 'string' ? compare : (compare[kind] ?? 'shown');

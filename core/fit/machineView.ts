@@ -20,6 +20,7 @@ export const emptied = (machine: MachineView, slot: string): MachineView => ({
   parts: machine.parts.filter((held) => held.slot !== slot),
 });
 
+/** The parts of these kinds that are in the machine. */
 export const partsOf = (machine: MachineView, ...kinds: readonly ThingKind[]): readonly PartFacts[] =>
   machine.parts.filter(({ part }) => kinds.includes(part.kind)).map(({ part }) => part);
 
@@ -36,6 +37,7 @@ export const sideOf = (
   look: { at: kind, attribute },
 });
 
+/** An attribute of the part in question as one side of a ground. */
 export const partSide = (
   attributes: Attributes,
   attribute: string,
@@ -44,13 +46,16 @@ export const partSide = (
   look: { at: 'part', attribute },
 });
 
+/** An attribute of the slot in question as one side of a ground. */
 export const slotSide = (slot: Slot, attribute: string): { value: AttributeValue | undefined; look: LookAt } => ({
   value: slot.attributes?.[attribute],
   look: { at: 'slot', attribute },
 });
 
+/** The slot of this id; undefined where the machine has none. */
 export const slotById = (machine: MachineView, id: string): Slot | undefined =>
   machine.slots.slots.find((slot) => slot.id === id);
 
+/** The slots for memory, in the board's order. */
 export const dimmSlotsOf = (machine: MachineView): readonly Slot[] =>
   machine.slots.slots.filter((slot) => slot.takes === 'dimm').toSorted((a, b) => a.order - b.order);

@@ -101,7 +101,11 @@ export function ground(
 
 /** Yes when the value asked is at most the value given. */
 export const atMost = ({ part, place }: Values): Says => (Number(part) <= Number(place) ? 'yes' : 'no');
+
+/** Yes when the value asked is the value given. */
 export const same = ({ part, place }: Values): Says => (part === place ? 'yes' : 'no');
+
+/** Yes when the value given names the value asked. */
 export const among = ({ part, place }: Values): Says => (isAmong(part, place) ? 'yes' : 'no');
 
 /** Does a list (a lone value is a list of one) name this value? */

@@ -6,11 +6,13 @@ export const numberFact = (attributes: Attributes, name: string): number | undef
   return typeof value === 'number' ? value : undefined;
 };
 
+/** A text on the part, or `undefined` when it is not known. */
 export const textOf = (attributes: Attributes, name: string): string | undefined => {
   const value = attributes[name];
   return typeof value === 'string' ? value : undefined;
 };
 
+/** A yes or no on the part, or `undefined` when it is not known. */
 export const flagOf = (attributes: Attributes, name: string): boolean | undefined => {
   const value = attributes[name];
   return typeof value === 'boolean' ? value : undefined;

@@ -19,6 +19,8 @@ export type Lack =
 /** A paper that cannot be made, and what is missing for it. */
 export type Lacking = { readonly lacks: Lack };
 
+/** Says that a paper cannot be made for want of this. */
 export const lacking = (lacks: Lack): Lacking => ({ lacks });
 
+/** Could the paper not be made? */
 export const isLacking = (made: Paper | Lacking): made is Lacking => 'lacks' in made;

@@ -29,6 +29,10 @@ export type Making = PaperRequest & {
   readonly format: Format;
 };
 
+/**
+ * What a paper of this request is made with: its job, words and format in the owner's language, and the shop's
+ * setting.
+ */
 export function makingOf(asked: PaperRequest): Making {
   const { view, settings, asking } = asked;
   const setting = asking.paperSetting(view.owner.language, settings);

@@ -26,6 +26,7 @@ export const inSentence = (text: string): string => text.trim().replace(/\.$/, '
 export const withNote = (text: string, note: string | null | undefined): string =>
   note ? `${asSentence(upperFirst(text))} ${note.trim()}` : text;
 
+/** A text with its first letter as a capital. */
 export const upperFirst = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** What a step, task or proof is called. */

@@ -22,9 +22,21 @@ export function money(minor: number, currency: Currency): Money {
   return { minor: minor === 0 ? 0 : minor, currency };
 }
 
+/** No money, in a currency. */
 export const nothing = (currency: Currency): Money => money(0, currency);
 
+/**
+ * The sum of two amounts.
+ * @throws {MixedCurrenciesError} for two currencies.
+ * @throws {RangeError} past what can be counted exactly.
+ */
 export const add = (a: Money, b: Money): Money => exactly(a, b, (x, y) => x + y);
+
+/**
+ * The first amount less the second; it may be below zero.
+ * @throws {MixedCurrenciesError} for two currencies.
+ * @throws {RangeError} past what can be counted exactly.
+ */
 export const subtract = (a: Money, b: Money): Money => exactly(a, b, (x, y) => x - y);
 
 /** The sum of the amounts; of none, nothing in that currency. */

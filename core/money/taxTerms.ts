@@ -20,6 +20,9 @@ export type TaxTerms = Shaped<typeof taxTermsShape>;
 /** @throws {RangeError} for a rate finer than a thousandth of a percent: refused at the door. */
 export const taxRateOf = (permille: number): TaxRate => taxRate(permille / 10);
 
+/**
+ * How tax is taken by these terms: in the prices or on top, rounded per line and half up unless they say otherwise.
+ */
 export const taxMethodOf = ({ inside, round, rounding }: TaxTerms): TaxMethod => ({
   prices: inside ? 'tax-contained' : 'tax-on-top',
   round: round ?? 'per-line',

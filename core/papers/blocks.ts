@@ -22,9 +22,11 @@ export function facts(...rows: readonly (readonly [name: string, value: Maybe<Te
 export const items = (texts: readonly Text[] = []): Block[] =>
   texts.length > 1 ? [{ block: 'list', items: texts }] : says(...texts);
 
+/** Rows of amounts as one block; no block without a row. */
 export const amounts = (summary: string, rows: Amounts['rows']): Block[] =>
   rows.length > 0 ? [{ block: 'amounts', summary, rows }] : [];
 
+/** A table as one block; no block without a row. */
 export const table = (summary: string, columns: Table['columns'], rows: Table['rows'], marks?: true): Block[] =>
   rows.length > 0 ? [{ block: 'table', summary, columns, rows, ...(marks ? { marks } : {}) }] : [];
 

@@ -11,6 +11,10 @@ export const NOT_YET = '…';
 /** Writes plain facts the way the owner's country writes them, in the shop's zone. */
 export type Format = ReturnType<typeof formatFor>;
 
+/**
+ * The writer of plain facts for a paper: dates in the shop's zone, amounts from minor units, minutes as hours and minutes,
+ * numbers and lists, each as the locale has it.
+ */
 export function formatFor(setting: Setting) {
   const { locale, zone, words, shownAt } = setting;
   const dated = (options: Intl.DateTimeFormatOptions) => {

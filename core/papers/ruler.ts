@@ -63,6 +63,7 @@ export type ReadingFacts = {
   readonly source?: Text;
 };
 
+/** A reading drawn on a ruler between the limits it must keep, in the reading's own unit. */
 export function readingRuler(
   reading: ReadingFacts,
   format: Format,

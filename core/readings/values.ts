@@ -73,6 +73,7 @@ export function wholeNumber(text: string | undefined): number | null {
   return digits === undefined ? null : finite(Number(digits.replace(/\D/g, '')));
 }
 
+/** The number itself; null for what is none or endless. */
 export const finite = (value: number): number | null => (Number.isFinite(value) ? value : null);
 
 const MIB: Readonly<Record<string, number>> = {

@@ -43,6 +43,11 @@ export const zFinish = z.strictObject({
 /** Ends a piece of work with what came of it, its claimed minutes and its readings, and writes the moves that follow. */
 export const finishWork = jobCommand('finish-work', zFinish, OPEN_STAGES, decideFinish, aboutWork);
 
+/**
+ * Decides `finish-work`, also as the second half of a step that is logged in one; `endedAt` is ms of the epoch, `handsOn` and `waiting` minutes.
+ * Refuses work that is not under way, an outcome the step does not have, a step that could not be done without a reason, a
+ * proof without its result, a time the clock does not allow, and every move that may not be.
+ */
 export function decideFinish(
   view: View & { readonly job: Job },
   input: z.infer<typeof zFinish>,

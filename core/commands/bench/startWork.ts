@@ -41,6 +41,11 @@ export const zStart = z.strictObject({
  */
 export const startWork = jobCommand('start-work', zStart, [...AT_THE_BENCH, 'ready'], decideStart, aboutWork);
 
+/**
+ * Decides `start-work`, also as the first half of a step that is logged in one; `startedAt` is ms of the epoch. Refuses what
+ * lacks a consent or a gate, passes the limit, or is begun beside other work of the same hands, and every move that may
+ * not be.
+ */
 export function decideStart(
   view: View & { readonly job: Job },
   input: z.infer<typeof zStart>,

@@ -68,6 +68,10 @@ export function decideSheet(
 /** Lines about what is on the machine's drives: of someone else's machine only its owner answers them. */
 const ABOUT_DATA: readonly ConsentId[] = ['read', 'copy', 'write', 'data-parts', 'destroy', 'no-backup', 'risk-key'];
 
+/**
+ * What answering a line of the sheet is about: the limit in minor units where it is the limit, and whether it touches
+ * data.
+ */
 export const consentAbout = (job: Job, id: ConsentId) => ({
   amountMinor: id === 'limit' ? job.limitMinor : null,
   data: ABOUT_DATA.includes(id),
@@ -77,6 +81,7 @@ export const consentAbout = (job: Job, id: ConsentId) => ({
 export const guardianSigns = (view: View, name: string): Refusal | null =>
   view.owner?.kind.is === 'minor' ? whyMayNotAnswer(view.owner, name, { amountMinor: null, data: false }) : null;
 
+/** Of a machine brought for someone else, lines about data are signed by its owner; null where this name may. */
 export const dataOwnerSigns = (view: View, id: ConsentId, name: string): Refusal | null =>
   view.owner?.kind.is === 'for-someone-else' && ABOUT_DATA.includes(id)
     ? whyMayNotAnswer(view.owner, name, { amountMinor: null, data: true })

@@ -13,12 +13,17 @@ export type Decision =
     }
   | { readonly ok: false; readonly refusal: Refusal };
 
+/**
+ * A decision for these entries, each in the version of the table, with no paper to show.
+ * @throws {TypeError} for a kind that the table does not have.
+ */
 export const accept = (...entries: readonly AnyEntry[]): Decision => ({
   ok: true,
   entries: entries.map(versioned),
   shown: [],
 });
 
+/** A decision that changes nothing: the refusal's name with its facts. */
 export const refuse = (
   refused: RefusalName,
   facts: Readonly<Record<string, unknown>> = {},

@@ -14,6 +14,7 @@ export const zSome = zMinor.min(1);
 
 export const WAYS = ['cash', 'card', 'transfer'] as const;
 
+/** Did it go home, or is it to go home, as it came? */
 export const wentAsItCame = ({ stages }: Job): boolean => stages.some((one) => one.stage === 'home-as-it-came');
 
 const zBooked = z.discriminatedUnion('is', [

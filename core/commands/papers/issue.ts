@@ -28,7 +28,10 @@ export function issuePaper(book: UnitOfWork, kind: PaperKindId, asking: Asking, 
   if (refusal) throw new Error(`a paper ${kind} that lacks what it says: ${refusal.refused}`);
 }
 
-/** The same, for whoever may ask for a paper before there is one to be had: what is missing is a refusal. */
+/**
+ * The same, for whoever may ask for a paper before there is one to be had: what is missing is a refusal.
+ * @throws {Error} without a job, its owner and machine, or a shop that is set up: no command can ask for it then.
+ */
 export function askForPaper(
   book: UnitOfWork,
   kind: PaperKindId,

@@ -26,6 +26,9 @@ export function mainPlug(
   );
 }
 
+/**
+ * Has the supply at least as many leads for the processor as the board has plugs? Not known where one of them is not.
+ */
 export function processorPlugs(
   leads: number | undefined,
   plugs: number | undefined,

@@ -21,7 +21,10 @@ export const estimateFacts = (making: Making, { handsOn, price, passesLimit }: E
   passesLimit,
 });
 
+/** The newest estimate by what was told; null where there is none. */
 export const toldEstimate = ({ job }: Making) => job.estimates.findLast((one) => one.moment === 'told') ?? null;
+
+/** The newest estimate by what was seen; null where there is none. */
 export const seenEstimate = ({ job }: Making) => job.estimates.findLast((one) => one.moment === 'seen') ?? null;
 
 /** What the part on offer comes to with all the work: the newest estimate of the work, and what the offer names. */

@@ -111,6 +111,7 @@ const moved = (making: Making) =>
     return part.belongs.to === 'owner' && was !== null && now !== null && was !== now ? [{ part, was, now }] : [];
   });
 
+/** Does a part of theirs sit in another slot than it came in? */
 export const isMoved = (making: Making): boolean => moved(making).length > 0;
 
 /** That a part sits elsewhere than it came, and where it has to because the board is another one. */

@@ -14,6 +14,8 @@ const KINDS: ReadonlySet<string> = new Set<OrderEntry['kind']>([
   'order-sent-back',
   'return-settled',
 ]);
+
+/** Is it an entry about an order? */
 export const isOrderEntry = (entry: { readonly kind: string }): entry is OrderEntry => KINDS.has(entry.kind);
 
 /** The job after one more entry about its orders. */

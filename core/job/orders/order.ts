@@ -74,6 +74,7 @@ export const placed = (order: OrderPlaced, at: EpochMs): Order => ({
   cancelled: null,
 });
 
+/** Where an order stands: on its way, here, to be agreed to again, or on its way back. */
 export function orderState(order: Order): OrderState {
   if (order.cancelled !== null) return 'cancelled';
   if (order.settled) return 'settled';

@@ -6,6 +6,7 @@ import type { ShopSettings } from '../shop.ts';
 /** What a day more costs a job in bench minutes until the shop sets its own: common practice, no source. */
 export const USUAL_DAY_MINUTES = 30;
 
+/** What a day more costs a job, in minutes of the bench, as the shop set it or else by `USUAL_DAY_MINUTES`. */
 export const dayMinutesOf = (settings: ShopSettings | null): number =>
   settings?.promises?.dayMinutes ?? USUAL_DAY_MINUTES;
 

@@ -32,6 +32,10 @@ export type ChangedFindingFacts = CommonFacts & {
   readonly signature?: SignatureFacts;
 };
 
+/**
+ * The notice that what was seen is not what was told, laid out without drawing; amounts in minor units, moments in ms
+ * of the epoch.
+ */
 export function changedFindingNotice(facts: ChangedFindingFacts, setting: Setting): Sheet {
   const format = formatFor(setting);
   const { common } = setting.words;

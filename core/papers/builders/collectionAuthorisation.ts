@@ -16,6 +16,10 @@ export type CollectionAuthorisationFacts = CommonFacts & {
   readonly signature?: SignatureFacts;
 };
 
+/**
+ * The paper by which someone else collects the machine, laid out without drawing; amounts in minor units, moments in
+ * ms of the epoch.
+ */
 export function collectionAuthorisation(facts: CollectionAuthorisationFacts, setting: Setting): Sheet {
   const format = formatFor(setting);
   const words = setting.words.kinds['collection-authorisation'];

@@ -28,6 +28,10 @@ export type ConsentSheetFacts = CommonFacts & {
   readonly keepDays?: number;
 };
 
+/**
+ * The sheet of what the owner agrees to, laid out without drawing; amounts in minor units, moments in ms of the
+ * epoch.
+ */
 export function consentSheet(facts: ConsentSheetFacts, setting: Setting): Sheet {
   const format = formatFor(setting);
   const words = setting.words.kinds['consent-sheet'];

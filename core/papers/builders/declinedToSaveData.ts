@@ -15,6 +15,10 @@ export type DeclinedToSaveDataFacts = CommonFacts & {
   readonly signature?: SignatureFacts;
 };
 
+/**
+ * The paper that a copy was offered and declined, laid out without drawing; amounts in minor units, moments in ms of
+ * the epoch.
+ */
 export function declinedToSaveData(facts: DeclinedToSaveDataFacts, setting: Setting): Sheet {
   const format = formatFor(setting);
   const words = setting.words.kinds['declined-to-save-data'];

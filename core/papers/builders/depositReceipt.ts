@@ -18,6 +18,10 @@ export type DepositReceiptFacts = CommonFacts & {
   readonly takenBy: string;
 };
 
+/**
+ * The receipt for money taken before the work is done, laid out without drawing; amounts in minor units, moments in
+ * ms of the epoch.
+ */
 export function depositReceipt(facts: DepositReceiptFacts, setting: Setting): Sheet {
   const format = formatFor(setting);
   const words = setting.words.kinds['deposit-receipt'];

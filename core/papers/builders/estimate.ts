@@ -46,6 +46,10 @@ export type EstimatePaperFacts = CommonFacts & {
 /** Calendar days in which the conditions of a repair information form do not change (Directive (EU) 2024/1799, Art. 4). */
 export const FORM_HOLDS_DAYS = 30;
 
+/**
+ * The estimate, as a repair information form where one is asked for, laid out without drawing; amounts in minor
+ * units, moments in ms of the epoch.
+ */
 export function estimate(facts: EstimatePaperFacts, setting: Setting): Sheet {
   const format = formatFor(setting);
   const words = setting.words.kinds.estimate;

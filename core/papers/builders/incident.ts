@@ -22,6 +22,10 @@ export type IncidentFacts = CommonFacts & {
   readonly signature?: SignatureFacts;
 };
 
+/**
+ * The report of a part that came to harm at the shop, laid out without drawing; amounts in minor units, moments in ms
+ * of the epoch.
+ */
 export function incident(facts: IncidentFacts, setting: Setting): Sheet {
   const format = formatFor(setting);
   const words = setting.words.kinds.incident;

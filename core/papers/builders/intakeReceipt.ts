@@ -43,6 +43,10 @@ export type IntakeReceiptFacts = CommonFacts & {
   readonly signature?: SignatureFacts;
 };
 
+/**
+ * The receipt for a machine that was taken in, laid out without drawing; amounts in minor units, moments in ms of the
+ * epoch.
+ */
 export function intakeReceipt(facts: IntakeReceiptFacts, setting: Setting): Sheet {
   const format = formatFor(setting);
   const words = setting.words.kinds['intake-receipt'];

@@ -19,6 +19,10 @@ export type LentPartFacts = CommonFacts & {
   readonly signature?: SignatureFacts;
 };
 
+/**
+ * The agreement on a part of ours that goes home with the owner, laid out without drawing; amounts in minor units,
+ * moments in ms of the epoch.
+ */
 export function lentPartAgreement(facts: LentPartFacts, setting: Setting): Sheet {
   const format = formatFor(setting);
   const words = setting.words.kinds['lent-part-agreement'];

@@ -31,6 +31,10 @@ export type OwnersWordFacts = CommonFacts & {
   readonly limit?: { readonly now: Money; readonly before?: Money };
 };
 
+/**
+ * The record of the owner's answer, or of none, laid out without drawing; amounts in minor units, moments in ms of
+ * the epoch.
+ */
 export function ownersWordRecord(facts: OwnersWordFacts, setting: Setting): Sheet {
   const format = formatFor(setting);
   const words = setting.words.kinds['owners-word-record'];

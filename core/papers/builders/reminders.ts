@@ -25,6 +25,7 @@ export type LastNoticeFacts = ReminderFacts & {
   readonly dataFirst: string;
 };
 
+/** The reminder of a machine that is ready, laid out without drawing. */
 export function reminder(facts: ReminderFacts, setting: Setting): Sheet {
   const format = formatFor(setting);
   const words = setting.words.kinds.reminder;
@@ -37,6 +38,7 @@ export function reminder(facts: ReminderFacts, setting: Setting): Sheet {
   });
 }
 
+/** The last notice before storage ends, laid out without drawing. */
 export function lastNotice(facts: LastNoticeFacts, setting: Setting): Sheet {
   const format = formatFor(setting);
   const words = setting.words.kinds['last-notice'];

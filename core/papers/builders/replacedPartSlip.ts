@@ -23,6 +23,10 @@ export type ReplacedPartFacts = CommonFacts & {
   readonly signature?: SignatureFacts;
 };
 
+/**
+ * The slip on what becomes of a part that was replaced, laid out without drawing; amounts in minor units, moments in
+ * ms of the epoch.
+ */
 export function replacedPartSlip(facts: ReplacedPartFacts, setting: Setting): Sheet {
   const format = formatFor(setting);
   const words = setting.words.kinds['replaced-part-slip'];

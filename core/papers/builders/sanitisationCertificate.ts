@@ -43,6 +43,7 @@ export type SanitisationFacts = CommonFacts & {
   readonly word?: string;
 };
 
+/** The certificate that a medium was sanitised, by the fields of `SanitisationFacts`, laid out without drawing. */
 export function sanitisationCertificate(facts: SanitisationFacts, setting: Setting): Sheet {
   const format = formatFor(setting);
   const words = setting.words.kinds['media-sanitisation-certificate'];

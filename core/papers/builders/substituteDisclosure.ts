@@ -52,6 +52,10 @@ const ORDER: readonly ComparedAs[] = ['worse', 'better', 'equal', 'cannot-be-com
 /** With more attributes than these, the equal ones are gathered in one line. */
 const LISTED_WHOLE = 9;
 
+/**
+ * The disclosure of how a part on offer differs from the owner's, laid out without drawing; amounts in minor units,
+ * moments in ms of the epoch.
+ */
 export function substituteDisclosure(facts: SubstituteDisclosureFacts, setting: Setting): Sheet {
   const format = formatFor(setting);
   const { common } = setting.words;

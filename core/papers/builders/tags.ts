@@ -19,6 +19,7 @@ export type BenchTagFacts = LabelFacts & {
   readonly things: number;
 };
 
+/** The label of the machine, laid out without drawing; sizes in mm. */
 export function benchTag(facts: BenchTagFacts, setting: Setting): Labels {
   const format = formatFor(setting);
   const words = setting.words.kinds['bench-tag'];
@@ -49,6 +50,7 @@ export type TaggedPartFacts = {
 /** Hang on parts that left their place; each on a label of its own. */
 export type PartTagFacts = LabelFacts & { readonly parts: readonly TaggedPartFacts[] };
 
+/** The labels of parts, each on one of its own, laid out without drawing; sizes in mm. */
 export function partTag(facts: PartTagFacts, setting: Setting): Labels {
   const format = formatFor(setting);
   const words = setting.words.kinds['part-tag'];

@@ -6,6 +6,7 @@ import type { ReadingWords } from '../words.ts';
 import { healthOf, type SmartAttribute } from './attributes.ts';
 import { gapsInReport } from './readSmartText.ts';
 
+/** Is it what `smartctl --json` prints? */
 export const isSmartJson = (value: ToolJson): boolean =>
   isObject(value.smartctl) || (isObject(value.device) && ('smart_status' in value || 'model_name' in value));
 

@@ -1,24 +1,35 @@
 /** A value of parsed JSON of which nothing is known yet. */
 export type ToolJson = { readonly [key: string]: unknown };
 
+/** Is it an object, and no list? */
 export const isObject = (value: unknown): value is ToolJson =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
+
+/** The object under a key of its own; an empty one where there is none. */
 export const objectIn = (from: ToolJson, key: string): ToolJson => {
   const value = Object.hasOwn(from, key) ? from[key] : undefined;
   return isObject(value) ? value : {};
 };
+
+/** The list under a key of its own; an empty one where there is none. */
 export const listIn = (from: ToolJson, key: string): readonly unknown[] => {
   const value = Object.hasOwn(from, key) ? from[key] : undefined;
   return Array.isArray(value) ? value : [];
 };
+
+/** The text under a key of its own; null where there is none. */
 export const textIn = (from: ToolJson, key: string): string | undefined => {
   const value = Object.hasOwn(from, key) ? from[key] : undefined;
   return typeof value === 'string' ? value : typeof value === 'number' ? String(value) : undefined;
 };
+
+/** The number under a key of its own; null where there is none. */
 export const numberIn = (from: ToolJson, key: string): number | null => {
   const value = Object.hasOwn(from, key) ? from[key] : undefined;
   return typeof value === 'number' && Number.isFinite(value) && value >= 0 ? value : null;
 };
+
+/** The yes or no under a key of its own; null where there is none. */
 export const flagIn = (from: ToolJson, key: string): boolean | null => {
   const value = Object.hasOwn(from, key) ? from[key] : undefined;
   return typeof value === 'boolean' ? value : null;

@@ -1,6 +1,7 @@
 import type { Contribution, TemperatureReading } from '../reading.ts';
 import { isObject, numberIn, objectIn, type ToolJson } from './json.ts';
 
+/** Is it what `sensors -j` prints: chips, each with its adapter? */
 export const isSensorsJson = (root: ToolJson): boolean =>
   Object.values(root).some((chip) => isObject(chip) && typeof chip.Adapter === 'string');
 

@@ -1,0 +1,39 @@
+import { describe, expect, it } from 'vitest';
+import { withoutDocstring } from './docstrings.ts';
+import { filesBelow } from './source.ts';
+
+const at = (text: string, path = 'core/money/x.ts') => withoutDocstring({ path, text });
+
+describe('an exported function says what it answers', () => {
+  it('holds in the whole of core but the tracing', () => {
+    expect(filesBelow('core').flatMap(withoutDocstring)).toEqual([]);
+  });
+
+  it.each([
+    'export function half(a: number) { return a / 2; }',
+    'export const half = (a: number) => a / 2;',
+    'export const half = function (a: number) { return a / 2; };',
+    '// Halves it.\nexport const half = (a: number) => a / 2;',
+    '/* Halves it. */\nexport async function half(a: number) { return a / 2; }',
+    "/** Half of it. */\nexport function half(a: number) { if (a < 0) throw new RangeError('below zero'); return a / 2; }",
+    '/** A number. */\nconst two = 2;\nexport const half = (a: number) => a / two;',
+  ])('finds one that does not: %s', (text) => {
+    expect(at(text)).toHaveLength(1);
+  });
+
+  it.each([
+    '/** Half of it. */\nexport const half = (a: number) => a / 2;',
+    '/**\n * Half of it.\n */\nexport function half(a: number) { return a / 2; }',
+    '/**\n * Half.\n * @throws {RangeError} below zero.\n */\nexport function half(a: number) { if (a < 0) throw e; return a / 2; }',
+    'export const two = 2;',
+    'export type Half = (a: number) => number;',
+    'const half = (a: number) => a / 2;',
+  ])('asks nothing of what is no exported function or says it: %s', (text) => {
+    expect(at(text)).toEqual([]);
+  });
+
+  it('leaves the tracing and other areas alone', () => {
+    expect(at('export const half = (a: number) => a / 2;', 'core/tracing/plan/x.ts')).toEqual([]);
+    expect(at('export const half = (a: number) => a / 2;', 'db/x.ts')).toEqual([]);
+  });
+});

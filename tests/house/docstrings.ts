@@ -1,0 +1,53 @@
+import { type Finding, identifier, isNode, isTest, type Node, parse, place, type Source } from './source.ts';
+
+/** Where functions that are exported say what they answer; the tracing's kernels are under way to it. */
+const SAYS = /^core\/(?!tracing\/)/;
+const FUNCTION = /^(ArrowFunctionExpression|FunctionExpression|FunctionDeclaration)$/;
+
+/**
+ * Exported functions of core that do not say what they answer, in a docstring right before them, or throw and do not say
+ * when (`@throws`).
+ */
+export function withoutDocstring(source: Source): readonly Finding[] {
+  if (!SAYS.test(source.path) || isTest(source)) return [];
+  return (parse(source).program.body as unknown as readonly Node[]).flatMap((statement) => {
+    if (statement.type !== 'ExportNamedDeclaration') return [];
+    const said = docstringBefore(source, statement);
+    return functionsIn(statement.declaration).flatMap(({ name, body }) => {
+      if (said === undefined) return [`${place(source, statement)} ${name} does not say what it answers`];
+      if (throws(body) && !said.includes('@throws'))
+        return [`${place(source, statement)} ${name} does not say when it throws`];
+      return [];
+    });
+  });
+}
+
+/** The docstring right before a statement; `undefined` where there is none. */
+const docstringBefore = (source: Source, { start }: Node): string | undefined =>
+  parse(source).comments.find(
+    ({ type, value, end }) =>
+      type === 'Block' &&
+      value.startsWith('*') &&
+      end <= Number(start) &&
+      source.text.slice(end, Number(start)).trim() === '',
+  )?.value;
+
+type Named = { readonly name: string; readonly body: unknown };
+
+/** The functions that a declaration gives: by `function`, or as a constant. */
+function functionsIn(declaration: unknown): readonly Named[] {
+  if (!isNode(declaration)) return [];
+  if (declaration.type === 'FunctionDeclaration')
+    return [{ name: identifier(declaration.id) ?? 'it', body: declaration.body }];
+  if (declaration.type !== 'VariableDeclaration') return [];
+  return (declaration.declarations as readonly Node[]).flatMap(({ id, init }) =>
+    isNode(init) && FUNCTION.test(init.type) ? [{ name: identifier(id) ?? 'it', body: init.body }] : [],
+  );
+}
+
+/** Does it throw by itself, not by what it calls nor in a function it gives back? */
+function throws(node: unknown): boolean {
+  if (Array.isArray(node)) return node.some(throws);
+  if (!isNode(node) || FUNCTION.test(node.type)) return false;
+  return node.type === 'ThrowStatement' || Object.values(node).some(throws);
+}
