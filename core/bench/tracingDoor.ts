@@ -5,7 +5,7 @@ import type { Job } from '../job/job.ts';
 import type { Minutes } from '../time.ts';
 import type { Place } from '../tracing/live/model/step.ts';
 import type { ModelDifference } from '../tracing/live/shop/modelFiles.ts';
-import type { Circuit, ModelRefusal, OutcomeMeaning, StepHandling, Verdict } from '../tracing/live/types.ts';
+import type { Circuit, ModelRefusal, OutcomeMeaning, Owed, StepHandling, Verdict } from '../tracing/live/types.ts';
 
 /** What the job needs to know of a step of the fault model. */
 export type StepRules = {
@@ -51,10 +51,10 @@ export type TracingDoor = {
   /** Can this fault have hurt a part of this kind that was inside with it? */
   readonly harms: (fault: string, kind: ThingKind) => boolean;
   /**
-   * Steps that safety asks for before a verdict may end the tracing, such as the copy of a failing drive, and that can be
-   * done now: what lacks the owner's word or a tool keeps no verdict back.
+   * What safety asks for before a verdict may end the tracing, such as the copy of a failing drive, each step with what
+   * keeps it from being done now. Where it cannot be done, the owner is asked or the machine handed over: no verdict.
    */
-  readonly owed: (view: JobView) => readonly string[];
+  readonly owed: (view: JobView) => readonly Owed[];
   /** What the log so far allows to be said. */
   readonly verdict: (view: JobView) => Verdict;
   /** Why the delivered fault model does not hold together with these changes; null when it does. */

@@ -6,7 +6,8 @@ import { posteriorOf } from '../tracing/live/belief/posterior.ts';
 import { leftOutAfter } from '../tracing/live/configuration.ts';
 import { COULD_NOT } from '../tracing/live/couldNot.ts';
 import { whyNot } from '../tracing/live/offer/available.ts';
-import { closedGates, openedByNoWord, owedBeforeSettling } from '../tracing/live/offer/gates.ts';
+import { closedGates, openedByNoWord } from '../tracing/live/offer/gates.ts';
+import { owedNow } from '../tracing/live/offer/owed.ts';
 import { lackingWords } from '../tracing/live/offer/ownersWords.ts';
 import { modelInUse } from '../tracing/live/shop/shopModel.ts';
 import type { FaultModel, Step, TracingCase } from '../tracing/live/types.ts';
@@ -91,11 +92,7 @@ export function tracingDoorFor(live: LiveTracing, model: FaultModel): TracingDoo
     owed: (view) => {
       const tracing = caseOf(view);
       const suspects = suspectsNow(model, tracing);
-      const canBeDone = whyNot(model, tracing, suspects);
-      return owedBeforeSettling(model, tracing, suspects).filter((id) => {
-        const step = find(id);
-        return step !== undefined && canBeDone(step) === null;
-      });
+      return owedNow(model, tracing, suspects, whyNot(model, tracing, suspects));
     },
     verdict: (view) => live.verdictAfter(model, caseOf(view)),
     refusesModel: (changes) => modelInUse({ changes, learnt: null }).refused,

@@ -2,7 +2,9 @@ import fits from '../../assets/words/en/fits.json';
 import refusals from '../../assets/words/en/refusals.json';
 import type { Refusal } from '../../core/refusal.ts';
 import { type RefusalWords, refusalNamed, wordsFor } from '../../core/text/wordsFor.ts';
-import { stepName } from '../terms/terms.ts';
+import type { Owed } from '../../core/tracing/live/types.ts';
+import { owedWords } from '../terms/owedWords.ts';
+import { gateText, stepName } from '../terms/terms.ts';
 import { shopRead } from './reads.ts';
 import { queries } from './service.ts';
 
@@ -20,7 +22,10 @@ export function refusalIn(error: unknown): Refusal | null {
 
 /** Words for a refusal, its moments by the shop's clock. */
 export const wordsOfRefusal = (refusal: Refusal): RefusalWords =>
-  wordsFor({ ...refusal, ...sinceWhen(refusal), ...factNamed(refusal), ...stepsNamed(refusal) }, refusals);
+  wordsFor(
+    { ...refusal, ...sinceWhen(refusal), ...factNamed(refusal), ...stepsNamed(refusal), ...gatesNamed(refusal) },
+    refusals,
+  );
 
 /** Words for whatever came back instead of an answer. */
 export function wordsOfError(error: unknown): RefusalWords {
@@ -43,6 +48,13 @@ function sinceWhen(data: object): { readonly since?: string } {
 /** Steps of the bench by their names, where some have to come first. */
 const stepsNamed = (data: object): { readonly steps?: readonly string[] } =>
   'steps' in data && Array.isArray(data.steps) ? { steps: data.steps.map((id) => stepName(String(id))) } : {};
+
+/** Gates in the words of what comes first, and what is owed before a verdict. */
+const gatesNamed = (data: object): { readonly gates?: readonly string[]; readonly owed?: readonly string[] } => ({
+  ...('gates' in data && Array.isArray(data.gates) && { gates: data.gates.map(({ gate }) => gateText(String(gate))) }),
+  ...('owed' in data && Array.isArray(data.owed) && { owed: data.owed.map((one: Owed) => owedWords(one, BY_COMMA)) }),
+});
+const BY_COMMA = { list: (all: readonly string[]) => all.join(', ') };
 
 const FACTS: Readonly<Record<string, string>> = fits.attributes;
 

@@ -56,7 +56,7 @@ function factsOf(fact: ReasonFact, { t, minutes, odds, list }: Words): Readonly<
 }
 
 /** Why a step is not offered now. */
-export function notOfferedWords({ why }: NotOffered, { list }: Words): string {
+export function notOfferedWords({ why }: Pick<NotOffered, 'why'>, { list }: Pick<Words, 'list'>): string {
   switch (why.is) {
     case 'gate':
       return fill(notOfferedText('gate'), { first: list(why.firstDo.map(stepName)) });

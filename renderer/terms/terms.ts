@@ -23,6 +23,7 @@ export const placeName = (id: string): { readonly name: string; readonly fine: s
 export const kindName = of(tracing.kinds);
 export const cautionText = of(tracing.cautions);
 export const needText = of(tracing.needs);
+export const gateText = of(tracing.gates);
 export const stateName = of(tracing.states);
 export const reasonText = of(tracing.reasons);
 export const notOfferedText = of(tracing.notOffered);

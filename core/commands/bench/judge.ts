@@ -2,9 +2,10 @@ import { z } from 'zod';
 import type { ProofStatus } from '../../custody/part.ts';
 import { CURES } from '../../job/entries.ts';
 import { isDone } from '../../job/work.ts';
-import type { Verdict as Shown } from '../../tracing/live/types.ts';
+import type { Owed, Verdict as Shown } from '../../tracing/live/types.ts';
 import { wayBelieved } from '../../tracing/live/wayBelieved.ts';
 import { jobCommand } from '../kernel/command.ts';
+import type { Decision } from '../kernel/decision.ts';
 import { refuse } from '../kernel/decision.ts';
 import { zId, zJobId, zPartId, zReading } from '../kernel/fields.ts';
 import { openUnitOfWork } from '../kernel/unitOfWork.ts';
@@ -46,7 +47,7 @@ export const judge = jobCommand(
   ['tracing', 'first-power-on'],
   (view, { job, verdict }, asking) => {
     const owed = verdict.is === 'given-up' ? [] : asking.tracing.owed(view);
-    if (owed.length > 0) return refuse('owed-before-verdict', { steps: owed });
+    if (owed.length > 0) return owedFirst(owed);
     const book = openUnitOfWork(view, asking);
     if (verdict.is === 'confirmed') {
       const part = view.parts.get(verdict.part);
@@ -87,6 +88,12 @@ export const judge = jobCommand(
   },
   (input) => ({ parts: input.verdict.is === 'confirmed' ? [input.verdict.part] : [] }),
 );
+
+/** What is owed first: what of it can be done now; or, where nothing of it can, what it is and what keeps it back. */
+function owedFirst(owed: readonly Owed[]): Decision {
+  const can = owed.flatMap(({ steps }) => steps.filter(({ why }) => why === null).map(({ step }) => step));
+  return can.length > 0 ? refuse('owed-before-verdict', { steps: can }) : refuse('owed-cannot-be-done', { owed });
+}
 
 /** Not how it failed, where the log leaves that open; the part is blamed all the same. */
 const wayOpen = (shown: Shown, fault: string): { readonly wayOpen?: true } =>

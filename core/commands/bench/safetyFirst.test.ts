@@ -5,6 +5,7 @@ import { noConsents } from '../../approval/consent.ts';
 import type { JobId } from '../../ids.ts';
 import { personal } from '../../journal/personal.ts';
 import { epochMs } from '../../time.ts';
+import type { Owed } from '../../tracing/live/types.ts';
 import { judge } from './judge.ts';
 import { decideStart } from './startWork.ts';
 
@@ -46,7 +47,8 @@ it('where data or the owner’s word would be hurt, nobody’s own word opens it
 });
 
 it('a verdict waits for what safety asks for first, and handing the machine over does not', () => {
-  const judging = (owed: readonly string[], is: 'named' | 'given-up') => {
+  const copy = (why: Owed['steps'][number]['why']): Owed => ({ gate: 'g', steps: [{ step: 'drive-image', why }] });
+  const judging = (owed: readonly Owed[], is: 'named' | 'given-up') => {
     const verdict =
       is === 'named' ? { is, fault: 'drive-media', part: null } : { is, left: ['the owner takes it as it is'] };
     const decision = judge.decide(
@@ -56,7 +58,10 @@ it('a verdict waits for what safety asks for first, and handing the machine over
     );
     return decision.ok ? 'judged' : decision.refusal;
   };
-  expect(judging(['drive-image'], 'named')).toEqual({ refused: 'owed-before-verdict', steps: ['drive-image'] });
+  expect(judging([copy(null)], 'named')).toEqual({ refused: 'owed-before-verdict', steps: ['drive-image'] });
   expect(judging([], 'named')).toBe('judged');
-  expect(judging(['drive-image'], 'given-up')).toBe('judged');
+  expect(judging([copy(null)], 'given-up')).toBe('judged');
+  const noDrive = copy({ is: 'no-loaner', kind: 'drive', because: 'none' });
+  expect(judging([noDrive], 'named')).toEqual({ refused: 'owed-cannot-be-done', owed: [noDrive] });
+  expect(judging([noDrive], 'given-up')).toBe('judged');
 });

@@ -84,7 +84,13 @@ export type StepView = {
 export type NotOffered = {
   readonly step: StepId;
   readonly why:
-    | { readonly is: 'gate'; readonly gate: GateId; readonly firstDo: readonly StepId[] }
+    | {
+        readonly is: 'gate';
+        readonly gate: GateId;
+        readonly firstDo: readonly StepId[];
+        /** All the ways to open it, `firstDo` the first of them. */
+        readonly ways: readonly (readonly StepId[])[];
+      }
     | { readonly is: 'no-loaner'; readonly kind: ThingKind; readonly because: 'none' | 'does-not-fit' | 'taken' }
     | { readonly is: 'word'; readonly need: Need }
     /** Nothing is ordered to try while one of ours would do. */
@@ -112,7 +118,16 @@ export type StopAnswer =
       readonly handOverMinutes: number;
       readonly because: 'no-step-left' | 'dearer-than-limit' | 'dearer-than-worth' | 'dearer-than-usual' | 'declined';
     }
-  | { readonly stop: 'settled'; readonly verdict: Verdict };
+  | { readonly stop: 'settled'; readonly verdict: Verdict }
+  /** Before it may end by a verdict safety asks for more, such as a copy, and nothing of that can be done now. */
+  | { readonly stop: 'owed'; readonly verdict: Verdict; readonly owed: readonly Owed[] };
+
+/** What safety asks for before a verdict may end the tracing; any one of the ways is enough. */
+export type Owed = {
+  readonly gate: GateId;
+  /** Each step of those ways, with what keeps it from being done; null: it can be done now. None: the owner decides. */
+  readonly steps: readonly { readonly step: StepId; readonly why: NotOffered['why'] | null }[];
+};
 
 export type Offer = {
   readonly method: Method;

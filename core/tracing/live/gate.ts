@@ -1,4 +1,4 @@
-import type { FaultId, GateId, OutcomeId, StepId, SymptomId } from './ids.ts';
+import type { FaultId, GateId, OutcomeId, StepId } from './ids.ts';
 import type { LoanerStanding } from './loanerStanding.ts';
 import type { Circuit } from './model/circuits.ts';
 
@@ -9,19 +9,42 @@ export type Came = { readonly step: StepId; readonly outcomes: readonly OutcomeI
 export const HARMS = ['machine', 'data', 'ours', 'word'] as const;
 export type Harm = (typeof HARMS)[number];
 
-/** Facts of the machine that a safety rule asks for. */
-export const SAFETY_FACTS = ['own-plug', 'liquid-cooler', 'locked-without-key'] as const;
+/** Facts of the machine, or words of its owner's, that a safety rule asks for. */
+export const SAFETY_FACTS = [
+  'own-plug',
+  'liquid-cooler',
+  'open-loop',
+  'locked-without-key',
+  'array',
+  'settings-hold-data',
+  'modular-leads',
+  'new-supply',
+  'copy-wanted',
+] as const;
 export type SafetyFact = (typeof SAFETY_FACTS)[number];
 
-/** What a safety rule holds back, and while what is told, seen and known of the machine; steps that open it are spared. */
+/**
+ * What a safety rule holds back, and while what is told, seen, found and known of the machine: all that is given must be so,
+ * of a list one is enough.
+ */
 export type SafetyHold = {
   /** What a step does, `DEEDS`, with `:kind` where a part is meant. */
   readonly deeds: readonly string[];
-  /** Steps that do such a thing and are right all the same. */
+  /** Steps that do such a thing and are right all the same; those that open it are among them. */
   readonly spares: readonly StepId[];
-  /** Only while one of these was told or seen; empty = whatever was. */
-  readonly told: readonly SymptomId[];
+  /** Symptoms that were told or seen, or histories that were told; empty = whatever was. */
+  readonly told: readonly string[];
+  readonly alsoTold: readonly string[];
+  /** All of these. */
   readonly facts: readonly SafetyFact[];
+  /** Found at any time, beside what closed it. */
+  readonly found: readonly Came[];
+  /** Found at any time, one of these lifts it. */
+  readonly liftedBy: readonly Came[];
+  /** Only where one of these was out, or ours in its place, when something made it work: the suspect that would go back in. */
+  readonly suspectIn: readonly Circuit[];
+  /** The steps that do such a thing on some machine: no other is ever held by it. */
+  readonly steps: ReadonlySet<StepId>;
 };
 
 export type Gate = {

@@ -5,6 +5,7 @@ import { fill } from '../../../core/text/wordsFor.ts';
 import { lineIn } from '../../../core/tracing/cases/form/lineIn.ts';
 import { loadFaultModel } from '../../../core/tracing/live/model/loadFaultModel.ts';
 import { standardModel } from '../../../core/tracing/live/model/standardModel.ts';
+import { withDeeds } from '../../../core/tracing/live/shop/ownDeeds.ts';
 import type { FaultModel } from '../../../core/tracing/live/types.ts';
 import type { Io } from '../command.ts';
 import { readModel } from '../model/modelFolder.ts';
@@ -18,7 +19,7 @@ export async function modelFrom(
   const files = await readModel(folder, io);
   if ('wrong' in files)
     return { says: fill(modelWords['not-read'], { wrong: String(files.wrong), why: String(files.why) }) };
-  const loaded = loadFaultModel(files);
+  const loaded = loadFaultModel(withDeeds(files));
   if (!('refused' in loaded)) return { model: loaded };
   const { file, field, because } = loaded;
   return {

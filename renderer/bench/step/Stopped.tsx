@@ -7,6 +7,7 @@ import type { Currency } from '../../../core/money/money.ts';
 import type { StopAnswer } from '../../../core/tracing/live/types.ts';
 import { Key } from '../../kit/keys/Key.tsx';
 import { useWords } from '../../kit/text/words.tsx';
+import { owedWords } from '../../terms/owedWords.ts';
 import { needText, stepName } from '../../terms/terms.ts';
 import { otherInWords } from './stepWords.ts';
 
@@ -40,6 +41,13 @@ export function Stopped({
     <section className="bench-form" aria-label={t('bench.no-step')}>
       <h2>{t(stop ? `bench.stop.${stop.stop}` : 'bench.no-step')}</h2>
       {stop?.stop === 'hand-over' && <HandOverWhy stop={stop} sheet={sheet} currency={currency} onAsk={ask} />}
+      {stop?.stop === 'owed' && (
+        <ul>
+          {stop.owed.map((one) => (
+            <li key={one.gate}>{owedWords(one, words)}</li>
+          ))}
+        </ul>
+      )}
       {settle}
       {findOut !== undefined && find && (
         <div className="bench-find">

@@ -1,5 +1,5 @@
 import { stepOf } from '../../live/model/special.ts';
-import type { FaultModel, Offer, Step } from '../../live/types.ts';
+import type { FaultModel, Offer, Owed, Step } from '../../live/types.ts';
 import type { Ask } from './answer.ts';
 
 /**
@@ -13,9 +13,23 @@ export function asksOf(model: FaultModel, offer: Offer): readonly Ask[] {
   const needs = [...new Set(proposals.map(({ need }) => need))];
   return [
     ...needs.map((id) => ({ id, for: proposals.filter(({ need }) => need === id).map(({ step }) => step) })),
+    ...(stop?.stop === 'owed' ? owedAsks(stop.owed) : []),
     ...(stop?.stop === 'hand-over' && stop.because === 'dearer-than-limit' ? [{ id: 'limit', for: [] }] : []),
   ];
 }
+
+/** By the gate that leaves it to the owner: whom they are to go to, in one word of the protocol's. */
+const GO_TO: Readonly<Record<string, readonly string[]>> = {
+  'extortion-owner-decides': ['police', 'insurer', 'backups'],
+};
+
+/** What safety still asks for and only a word of the owner's is lacking to; or whom they are sent to with it. */
+const owedAsks = (owed: readonly Owed[]): readonly Ask[] =>
+  owed.flatMap(({ gate, steps }): readonly Ask[] => {
+    const goTo = GO_TO[gate];
+    const lacking = steps.flatMap(({ step, why }) => (why?.is === 'word' ? [{ id: why.need, for: [step] }] : []));
+    return goTo === undefined ? lacking : [{ id: goTo.join(', '), for: [] }];
+  });
 
 function askedBy(model: FaultModel, { notOffered }: Offer, next: Step): readonly Ask[] {
   const words: readonly string[] = next.outcomes.flatMap(({ gives }) => gives);

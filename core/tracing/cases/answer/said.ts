@@ -58,10 +58,13 @@ function mendOfSweep(model: FaultModel, suspects: readonly Suspect[]): Mend {
 /** The end where nothing was settled. */
 const handedOver = (because: Because): Said => ({ ...NOTHING, kind: 'hand-over', because });
 
-/** The end as the screen says it; `asks`: there is something left to ask the owner for. */
-export const endOf = (model: FaultModel, stop: StopAnswer, suspects: readonly Suspect[], asks: boolean): Said =>
-  stop.stop === 'settled'
-    ? (said(model, stop.verdict, suspects) ?? handedOver('no-step-left'))
-    : asks
-      ? { ...NOTHING, kind: 'ask-owner' }
-      : handedOver(stop.because);
+/**
+ * The end as the screen says it; `asks`: there is something left to ask the owner for. What safety still asks for keeps a
+ * verdict back.
+ */
+export function endOf(model: FaultModel, stop: StopAnswer, suspects: readonly Suspect[], asks: boolean): Said {
+  if (stop.stop === 'settled') return said(model, stop.verdict, suspects) ?? handedOver('no-step-left');
+  if (stop.stop === 'owed' && stop.owed.some(({ steps }) => steps.length === 0)) return handedOver('declined');
+  if (asks) return { ...NOTHING, kind: 'ask-owner' };
+  return handedOver(stop.stop === 'owed' ? 'declined' : stop.because);
+}

@@ -1,5 +1,5 @@
 import { whyNot } from '../../live/offer/available.ts';
-import { closedGates, openedByNoWord } from '../../live/offer/gates.ts';
+import { gatesNow, openedByNoWord } from '../../live/offer/gates.ts';
 import { lackingWords } from '../../live/offer/ownersWords.ts';
 import type { Belief, FaultModel, MachineNeed, NotOffered, TracingCase } from '../../live/types.ts';
 import type { ClosedGate, StepState } from './answer.ts';
@@ -20,12 +20,13 @@ type Stands = { readonly steps: readonly StepState[]; readonly gates: readonly C
 /** Whether each step of the model can be started now, and the gates that hold any of them back. */
 export function stepStates(model: FaultModel, tracing: TracingCase, suspects: Belief['suspects']): Stands {
   const why = whyNot(model, tracing, suspects);
+  const now = gatesNow(model, tracing, suspects);
   const gates = new Map<string, ClosedGate>();
   const steps = model.steps.map((step): StepState => {
     const not = why(step);
     if (not === null) return { id: step.id, state: 'offered', by: [] };
     if (not.is !== 'gate') return { id: step.id, ...stateOf(not, lackingWords(model, tracing, step)) };
-    const closed = closedGates(model, tracing, step, suspects, null);
+    const closed = now.ofStep(step, null);
     for (const { gate } of closed)
       gates.set(gate.id, {
         id: gate.id,

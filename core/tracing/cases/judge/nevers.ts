@@ -3,7 +3,7 @@ import type { FaultModel } from '../../live/types.ts';
 import type { Never } from '../form/benchCase.ts';
 import { ANY_PART, KINDS } from '../kinds/kindNames.ts';
 import type { Played, Position } from '../play/play.ts';
-import { holds, idNow, oneHolds } from './logHas.ts';
+import { holds, isStep, oneHolds } from './logHas.ts';
 
 /** What was proposed, or could be taken, although it must not be done then. */
 export type Breach = {
@@ -66,9 +66,10 @@ function proposed(position: Position): readonly { readonly step: string; readonl
 const stepDoes =
   ({ kindsOf }: Position, step: string): Does =>
   (model, what) =>
-    isKind(what) ? kindsOf(step).has(what) : idNow(model, what) === step;
+    isKind(what) ? kindsOf(step).has(what) : isStep(model, what, step);
 
 /** What `until` itself names opens the way and breaches nothing. */
-function stepsThatOpen(model: FaultModel, { until }: Never): ReadonlySet<string> {
-  return new Set(until.flat().map((what) => idNow(model, what.split(':')[0] ?? '')));
+function stepsThatOpen(model: FaultModel, { until }: Never): { readonly has: (step: string) => boolean } {
+  const named = until.flat().map((what) => what.split(':')[0] ?? '');
+  return { has: (step) => named.some((what) => isStep(model, what, step)) };
 }

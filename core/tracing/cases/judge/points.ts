@@ -1,7 +1,6 @@
 import type { FaultModel } from '../../live/types.ts';
-import { stepNamed } from '../ids/names.ts';
 import type { Played, Position } from '../play/play.ts';
-import { holds, idNow } from './logHas.ts';
+import { holds, isStep } from './logHas.ts';
 
 /** One point at which something was asked of the engine; `null`: nothing of it can be asked of this model, or the log never came there. */
 export type Point = { readonly after: readonly string[]; readonly ok: boolean | null; readonly got: string };
@@ -14,12 +13,12 @@ export function judgeFirstSteps(model: FaultModel, played: Played): readonly Poi
   return played.case.askedFirst.map(({ after, oneOf, within }) => {
     const at = firstAt(model, played, after);
     const position = played.positions[at];
-    const asked = oneOf.filter((id) => ENDS[id] || stepNamed(model, id).is === 'here');
+    const asked = oneOf.filter((id) => ENDS[id] || model.steps.some((step) => isStep(model, id, step.id)));
     if (!position || asked.length === 0) return { after, ok: null, got: '' };
     if (asked.some((id) => !ENDS[id] && holds(model, position, id))) return { after, ok: true, got: '' };
     const next = played.positions.slice(at, at + within);
     const ok = asked.some((id) =>
-      next.some((one) => (ENDS[id] ? ENDS[id](one) : one.answer.step === idNow(model, id))),
+      next.some((one) => (ENDS[id] ? ENDS[id](one) : one.answer.step !== null && isStep(model, id, one.answer.step))),
     );
     return { after, ok, got: next.map(({ answer }) => answer.step ?? answer.verdict?.kind ?? '').join(', ') };
   });

@@ -1,7 +1,7 @@
 import type { FaultModel } from '../../live/types.ts';
 import { KINDS } from '../kinds/kindNames.ts';
 import type { Played, Position } from '../play/play.ts';
-import { idNow } from './logHas.ts';
+import { isStep } from './logHas.ts';
 
 /** Something that was to be said and was not, or was said and must not be. */
 export type WrongWord = { readonly at: string; readonly rule: string };
@@ -57,7 +57,7 @@ export function judgeWords(model: FaultModel, played: Played): WordsJudged {
 
 const isAt = (model: FaultModel, { answer, kindsOf }: Position, at: string): boolean =>
   answer.step !== null &&
-  (KINDS.some((one) => one === at) ? kindsOf(answer.step).has(at) : answer.step === idNow(model, at));
+  (KINDS.some((one) => one === at) ? kindsOf(answer.step).has(at) : isStep(model, at, answer.step));
 
 const reasonsOf = ({ answer }: Position): readonly string[] => [
   ...answer.reasons,

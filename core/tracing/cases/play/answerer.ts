@@ -4,6 +4,7 @@ import type { FaultModel, Step, TracingCase } from '../../live/types.ts';
 import { partsUsed } from '../bench/logged.ts';
 import type { BenchCase } from '../form/benchCase.ts';
 import { outcomesNamed, stepNamed } from '../ids/names.ts';
+import { ASK_OWNER, asksForAWord } from '../judge/logHas.ts';
 import { likeliestOutcome, onSoundMachine, truthOf, unchanged } from './truth.ts';
 
 /** One mend from here on has at least an even chance where a case does not say what mends its machine. */
@@ -47,7 +48,7 @@ export class Answerer {
     // The last of several that mend only together shows it, whatever is written for it alone.
     if (this.#completes(step)) return onSoundMachine(step);
     const { mended: _mended, afterwards: _afterwards, ...answers } = this.#case.answers;
-    const own = this.#known(step, this.#named(answers, step.id) ?? []);
+    const own = this.#known(step, this.#named(answers, step.id) ?? this.#said(answers, step) ?? []);
     if (own !== null) return own;
     if (this.#mendsNow(step) || this.#soundPartIn(tracing, step)) return onSoundMachine(step);
     if (step.kind === 'swap' && this.#deadIn(tracing, step)) return unchanged(step);
@@ -65,6 +66,11 @@ export class Answerer {
       return named.is === 'here' && named.step.id === step;
     });
     return id === undefined ? undefined : answers[id];
+  }
+
+  /** What the owner says to whatever word they are asked for, where a case has one answer to all of it. */
+  #said(answers: { readonly [id: string]: readonly string[] | undefined }, step: Step): readonly string[] | undefined {
+    return asksForAWord(this.#model, step.id) ? answers[ASK_OWNER] : undefined;
   }
 
   /** The answer whose turn it is, as the model calls it. */

@@ -1,7 +1,6 @@
-import { PART_KINDS } from '../../../custody/part.ts';
 import type { SafetyHold } from '../gate.ts';
 import { GROUPS } from '../groups.ts';
-import { DEEDS } from '../safety/deeds.ts';
+import { isDeed } from '../safety/deeds.ts';
 import type { Came, FaultModel, Gate, Group } from '../types.ts';
 import { ModelFault } from './refusal.ts';
 import { knownStep } from './special.ts';
@@ -40,24 +39,20 @@ function groupsOf(model: FaultModel, id: string): readonly Group[] {
 const opensIn = (model: FaultModel, gate: Gate, group: Group): boolean =>
   gate.until.some((all) => all.every((each) => groupsOf(model, each.step).includes(group)));
 
-/** A deed, with a kind of part behind it or none. */
-function isDeed(said: string): boolean {
-  const [deed, kind, ...more] = said.split(':');
-  return (
-    DEEDS.some((one) => one === deed) &&
-    more.length === 0 &&
-    (kind === undefined || PART_KINDS.some((one) => one === kind))
-  );
-}
-
 /** What a rule of safety speaks of is there: what steps can do, steps, and what owners tell. */
-function checkSafety(model: FaultModel, id: string, { deeds, spares, told }: SafetyHold): void {
+function checkSafety(
+  model: FaultModel,
+  id: string,
+  { deeds, spares, told, alsoTold, found, liftedBy }: SafetyHold,
+): void {
   const field = `rules ${id}`;
   const deed = deeds.find((one) => !isDeed(one));
   if (deed !== undefined) throw new ModelFault('safety.json', field, `no step does ${deed}`);
+  checkCame(model, [...found, ...liftedBy], 'safety.json', field);
   const step = spares.find((one) => !model.stepIndex.has(one));
   if (step !== undefined) throw new ModelFault('safety.json', field, `no step ${step}`);
-  const term = told.find((one) => !model.symptoms.some((symptom) => symptom.id === one));
+  const known = [...model.symptoms, ...model.evidence];
+  const term = [...told, ...alsoTold].find((one) => !known.some((each) => each.id === one));
   if (term !== undefined) throw new ModelFault('safety.json', field, `nobody tells ${term}`);
 }
 

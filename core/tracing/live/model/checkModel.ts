@@ -3,6 +3,7 @@ import type { FaultModel, Step } from '../types.ts';
 import { checkAssembly, checkStates } from './checkAssembly.ts';
 import { checkBench } from './checkBench.ts';
 import { checkCautions } from './checkCautions.ts';
+import { checkDeeds } from './checkDeeds.ts';
 import { checkGates } from './checkGates.ts';
 import { ModelFault } from './refusal.ts';
 import { separability } from './separable.ts';
@@ -15,6 +16,7 @@ export function checkModel(model: FaultModel): void {
     checkStep(model, step, `steps[${at}] ${step.id}`);
   });
   checkIds(model);
+  checkDeeds(model);
   checkGates(model);
   checkBench(model);
   checkValues(model);

@@ -1,6 +1,7 @@
 import type { ThingKind } from '../../../custody/part.ts';
 import type { BenchTable } from '../benchTable.ts';
 import type { NewPart } from '../case.ts';
+import type { Caution } from '../cautions.ts';
 import type { Gate } from '../gate.ts';
 import type { Group } from '../groups.ts';
 import type { FaultId, OutcomeId, StepId } from '../ids.ts';
@@ -71,6 +72,11 @@ export type ModelData = {
   };
   readonly bench: BenchTable;
   readonly values: PartValues;
+  /** What work does that is no step, and its cautions; of work without a line, by its kind. */
+  readonly work: {
+    readonly known: ReadonlyMap<string, DangersOfWork>;
+    readonly others: { readonly [kind in 'fitting' | 'proof' | 'cleaning' | 'handling']: DangersOfWork };
+  };
   /** What each handling may mend, chance by fault. */
   readonly handlings: { readonly [handling: string]: { readonly [fault: FaultId]: number } };
   /** P(outcome | fault), the fault in circuit and showing: rows[step][fault][outcome]; null where it follows from the group. */
@@ -92,6 +98,9 @@ export type ModelData = {
 
 /** A model opened for tracing, see `openTracing`: its data, and what was worked out of them. */
 export type FaultModel = ModelData & { readonly memory: Memory };
+
+/** What a piece of work that is no step does, as `Step.deeds`, and the cautions at it. */
+export type DangersOfWork = { readonly does: readonly string[]; readonly cautions: readonly Caution[] };
 
 export type ModelRefusal = {
   readonly refused: 'fault-model';

@@ -2,7 +2,8 @@ import type { z } from 'zod';
 import { NEW_PARTS } from '../case.ts';
 import { openTracing } from '../openTracing.ts';
 import { renameFiles } from '../renamed/renameFiles.ts';
-import type { FaultModel, Gate, ModelData, ModelRefusal, Outcome, OutcomeMeaning, Step } from '../types.ts';
+import { deedsEver } from '../safety/deeds.ts';
+import type { Came, FaultModel, Gate, ModelData, ModelRefusal, Outcome, OutcomeMeaning, Step } from '../types.ts';
 import { checkModel } from './checkModel.ts';
 import { maskOf } from './circuits.ts';
 import { expandRows } from './expandRows.ts';
@@ -62,9 +63,17 @@ function assemble(raw: RawModel): ModelData {
   indexOf('told.json', raw['told.json'].often, 'often');
   indexOf('assembly.json', raw['assembly.json'].states, 'states');
   indexOf('values.json', raw['values.json'].parts, 'parts');
+  indexOf('deeds.json', raw['deeds.json'].work, 'work');
+  const said = indexOf('deeds.json', raw['deeds.json'].steps, 'steps');
+  const missing = raw['deeds.json'].steps.find(({ id }) => !stepIndex.has(id));
+  if (missing) throw new ModelFault('deeds.json', 'steps', `no step ${missing.id}`);
   checkFaultNames(raw, faultIndex);
   const expanded = raw['steps.json'].steps.map((step, at) => expandRows(raw, step, at));
-  const steps = raw['steps.json'].steps.map((step, at) => toStep(raw, step, at, faultIndex));
+  const steps = raw['steps.json'].steps.map((step, at) => {
+    const does = raw['deeds.json'].steps[said.get(step.id) ?? -1]?.does;
+    if (!does) throw new ModelFault('deeds.json', 'steps', `it is not said what is done in ${step.id}`);
+    return { ...toStep(raw, step, at, faultIndex), deeds: does };
+  });
   return {
     version: '1',
     floor: raw['symptoms.json'].floor,
@@ -90,7 +99,7 @@ function assemble(raw: RawModel): ModelData {
     pairs: raw['pairs.json'].pairs,
     gates: [
       ...raw['dangers.json'].gates.map((gate) => toGate(gate, steps)),
-      ...raw['safety.json'].rules.map(toSafetyGate),
+      ...raw['safety.json'].rules.map((rule) => toSafetyGate(rule, steps)),
     ],
     inseparable: raw['faults.json'].inseparable,
     badLoaner: raw['shop.json'].badLoaner as FaultModel['badLoaner'],
@@ -102,6 +111,7 @@ function assemble(raw: RawModel): ModelData {
       parts: Object.fromEntries(raw['values.json'].parts.map((part) => [part.id, part.minutes])),
     },
     handlings: raw['handlings.json'].handlings,
+    work: { known: new Map(raw['deeds.json'].work.map((one) => [one.id, one])), others: raw['deeds.json'].others },
     rows: expanded.map((each) => each.rows),
     listed: expanded.map((each) => each.listed),
     byGroup: expanded.map((each) => each.byGroup),
@@ -145,24 +155,28 @@ function toGate(
 }
 
 /** A rule of safety as a gate: it names no steps, and spares those that open it. */
-const toSafetyGate = ({
-  deeds,
-  spares = [],
-  told = [],
-  facts = [],
-  after = [],
-  whileIn = [],
-  when,
-  ...rule
-}: RawModel['safety.json']['rules'][number]): Gate => ({
-  ...rule,
-  after,
-  whileIn,
-  when: when ?? null,
-  holds: [],
-  unless: [],
-  sparesRunning: false,
-  safety: { deeds, spares: [...spares, ...rule.until.flat().map((one) => one.step)], told, facts },
+function toSafetyGate(raw: RawModel['safety.json']['rules'][number], steps: readonly Step[]): Gate {
+  const { deeds, spares = [], told = [], alsoTold = [], facts = [], found = [], liftedBy = [], suspectIn = [] } = raw;
+  const { after = [], whileIn = [], when = null, id, harm, source } = raw;
+  const came = (list: readonly RawCame[]) => list.map((one) => cameOf(one, steps));
+  const until = raw.until.map(came);
+  const open = [...spares, ...[...until.flat(), ...came(liftedBy)].map(({ step }) => step)];
+  const can = (step: Step) => !open.includes(step.id) && deedsEver(step).some((deed) => deeds.includes(deed));
+  return {
+    ...{ id, harm, source, after: came(after), whileIn, when, holds: [], unless: [], sparesRunning: false, until },
+    safety: {
+      ...{ deeds, spares: open, told, alsoTold, facts, found: came(found), liftedBy: came(liftedBy), suspectIn },
+      steps: new Set(steps.filter(can).map((step) => step.id)),
+    },
+  };
+}
+
+type RawCame = { readonly step: string; readonly outcomes?: readonly string[] | undefined };
+
+/** Without outcomes: whatever came of the step. That there is such a step is looked at with the model. */
+const cameOf = ({ step, outcomes }: RawCame, steps: readonly Step[]): Came => ({
+  step,
+  outcomes: outcomes ?? steps.find((one) => one.id === step)?.outcomes.map(({ id }) => id) ?? [],
 });
 
 /** What mends and what harms name faults that are there; the steps only take over from these lists. */
@@ -186,7 +200,12 @@ function checkFaultNames(raw: RawModel, faultIndex: ReadonlyMap<string, number>)
   });
 }
 
-function toStep(raw: RawModel, step: RawStep, at: number, faultIndex: ReadonlyMap<string, number>): Step {
+function toStep(
+  raw: RawModel,
+  step: RawStep,
+  at: number,
+  faultIndex: ReadonlyMap<string, number>,
+): Omit<Step, 'deeds'> {
   const where = `steps[${at}] ${step.id}`;
   const normal = step.outcomes.findIndex((outcome) => outcome.id === step.normal);
   if (normal < 0) throw new ModelFault('steps.json', `${where}.normal`, `no outcome ${step.normal}`);
@@ -223,7 +242,7 @@ function toStep(raw: RawModel, step: RawStep, at: number, faultIndex: ReadonlyMa
 }
 
 /** A trial starts the machine, or the second rig with the owner's part in it; a tester or a dock starts nothing. */
-function startsAnything(step: RawStep): boolean {
+export function startsAnything(step: RawStep): boolean {
   if (step.onRig) return step.handling.borrows === 'rig';
   return step.starts === true || step.exposure !== null || step.life !== 'none';
 }

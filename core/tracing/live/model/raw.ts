@@ -270,6 +270,10 @@ const zSteps = z.strictObject({
 });
 
 const came = z.strictObject({ step: id, outcomes: z.array(id).min(1) });
+/** Without outcomes: whatever came of it. */
+const cameSomehow = z.strictObject({ step: id, outcomes: z.array(id).min(1).optional() });
+/** `DEEDS`, with `:kind` where a part is meant. */
+const deeds = z.array(z.string().min(1));
 const zDangers = z.strictObject({
   note,
   harm: z.array(
@@ -307,19 +311,34 @@ const zSafety = z.strictObject({
     z.strictObject({
       id,
       harm: z.enum(HARMS),
-      /** `DEEDS`, with `:kind` where a part is meant. */
-      deeds: z.array(z.string().min(1)).min(1),
+      deeds: deeds.min(1),
       spares: z.array(id).min(1).optional(),
+      /** Symptoms told or seen, and histories told: one of them; and one of these too. */
       told: z.array(id).min(1).optional(),
+      alsoTold: z.array(id).min(1).optional(),
       facts: z.array(z.enum(SAFETY_FACTS)).min(1).optional(),
-      after: z.array(came).min(1).optional(),
+      after: z.array(cameSomehow).min(1).optional(),
+      found: z.array(cameSomehow).min(1).optional(),
+      liftedBy: z.array(cameSomehow).min(1).optional(),
       whileIn: z.array(circuit).min(1).optional(),
+      suspectIn: z.array(circuit).min(1).optional(),
       when: z.strictObject({ faults: z.array(id).min(1), atLeast: chance }).optional(),
       /** Empty: nothing opens it but the technician's own word, where that may. */
-      until: z.array(z.array(came).min(1)),
+      until: z.array(z.array(cameSomehow).min(1)),
       source,
     }),
   ),
+});
+
+const WORK_KINDS = ['fitting', 'proof', 'cleaning', 'handling'] as const;
+const zDeeds = z.strictObject({
+  note,
+  /** What each step does, all that is the owner's being in circuit. */
+  steps: z.array(z.strictObject({ id, does: deeds })),
+  /** The same of work that is no step. */
+  work: z.array(z.strictObject({ id, does: deeds, cautions: z.array(caution) })),
+  /** What work does that has no line, by its kind. */
+  others: z.record(z.enum(WORK_KINDS), z.strictObject({ does: deeds, cautions: z.array(caution) })),
 });
 
 const zShop = z.strictObject({
@@ -373,6 +392,7 @@ export const RAW_FILES = {
   'steps.json': zSteps,
   'dangers.json': zDangers,
   'safety.json': zSafety,
+  'deeds.json': zDeeds,
   'shop.json': zShop,
   'bench.json': zBench,
   'values.json': zValues,

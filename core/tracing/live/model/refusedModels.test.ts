@@ -330,6 +330,30 @@ describe('a fault model is refused by file and field', () => {
       /^steps$/,
     ],
     [
+      'a step of which it is not said what is done in it',
+      (f) => {
+        f['deeds.json'].steps.pop();
+      },
+      'deeds.json',
+      /^steps$/,
+    ],
+    [
+      'a step that starts the machine and does not say so',
+      (f) => {
+        f['deeds.json'].steps.find(({ id }: { readonly id: string }) => id === 'wall-watts').does = ['mains-on'];
+      },
+      'deeds.json',
+      /^steps wall-watts$/,
+    ],
+    [
+      'a deed that nobody knows',
+      (f) => {
+        f['deeds.json'].work[0].does = ['hums'];
+      },
+      'deeds.json',
+      /^work first-start$/,
+    ],
+    [
       'an inseparable set with an unknown fault',
       (f) => {
         f['faults.json'].inseparable = [['psu-dead', 'no-such']];
@@ -356,6 +380,8 @@ describe('a fault model with a thousand steps', () => {
       const { steps } = f['steps.json'];
       const copies = Array.from({ length: 1000 - steps.length }, (_, n) => ({ ...steps[n % 90], id: `more-${n}` }));
       steps.push(...copies);
+      const { steps: deeds } = f['deeds.json'];
+      deeds.push(...copies.map(({ id }, n) => ({ id, does: deeds[n % 90].does })));
     });
     expect(refusal).toBeNull();
     expect(process.cpuUsage(from).user / 1e6).toBeLessThan(10);

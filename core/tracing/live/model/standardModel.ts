@@ -1,6 +1,7 @@
 import assembly from '../../../../assets/fault-model/assembly.json' with { type: 'json' };
 import bench from '../../../../assets/fault-model/bench.json' with { type: 'json' };
 import dangers from '../../../../assets/fault-model/dangers.json' with { type: 'json' };
+import deeds from '../../../../assets/fault-model/deeds.json' with { type: 'json' };
 import faults from '../../../../assets/fault-model/faults.json' with { type: 'json' };
 import handlings from '../../../../assets/fault-model/handlings.json' with { type: 'json' };
 import pairs from '../../../../assets/fault-model/pairs.json' with { type: 'json' };
@@ -24,6 +25,7 @@ export const STANDARD_MODEL_FILES: { readonly [file: string]: unknown } = {
   'steps.json': steps,
   'dangers.json': dangers,
   'safety.json': safety,
+  'deeds.json': deeds,
   'shop.json': shop,
   'bench.json': bench,
   'values.json': values,

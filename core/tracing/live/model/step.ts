@@ -115,6 +115,8 @@ export type Step = {
   /** Machine facts the step needs: `graphicsInProcessor`, `card`, `dimms2`, … (see MachineFacts). */
   readonly asks: readonly MachineNeed[];
   readonly cautions: readonly Caution[];
+  /** What it does that can hurt, `DEEDS`, the drive being in circuit; with `:kind` where a part is meant. */
+  readonly deeds: readonly string[];
   readonly repeatable: number;
   /** Chance of hurting something by the handling itself, and what. */
   readonly slip: { readonly chance: number; readonly part: PartKind } | null;

@@ -2,7 +2,7 @@ import type { ThingKind } from '../../../custody/part.ts';
 import { assemblyOf, opensOf } from '../assembly.ts';
 import { groupsNow } from '../readGroups.ts';
 import type { Belief, FaultModel, Loaner, NotOffered, Step, TracingCase } from '../types.ts';
-import { closedGates, timesDone } from './gates.ts';
+import { gatesNow, timesDone } from './gates.ts';
 import { lifeNow, reaches } from './life.ts';
 import { unmetNeed } from './machineNeeds.ts';
 import { lackingWords } from './ownersWords.ts';
@@ -51,6 +51,7 @@ export function whyNot(
   const groups = groupsNow(model, tracing);
   const life = lifeNow(model, tracing);
   const assembly = assemblyOf(model, tracing.switches);
+  const gates = gatesNow(model, tracing, suspects);
   return (step) => {
     if (timesDone(model, tracing, step) >= step.repeatable) return { is: 'done' };
     if (step.groups.length > 0 && groups.length > 0 && !step.groups.some((group) => groups.includes(group)))
@@ -71,7 +72,7 @@ export function whyNot(
       if ('because' in found) return { is: 'no-loaner', kind, because: found.because };
       if (kind === step.handling.borrows) standing = found.loaner.standing;
     }
-    const gate = closedGates(model, tracing, step, suspects, standing)[0];
-    return gate ? { is: 'gate', gate: gate.gate.id, firstDo: gate.firstDo } : null;
+    const gate = gates.ofStep(step, standing)[0];
+    return gate ? { is: 'gate', gate: gate.gate.id, firstDo: gate.firstDo, ways: gate.ways } : null;
   };
 }

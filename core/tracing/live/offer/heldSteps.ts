@@ -25,14 +25,17 @@ function openersOf(
   why: NotOffered['why'],
   steps: readonly Step[],
 ): readonly Step[] | null {
-  const asked =
+  const ways =
     why.is === 'word'
-      ? lackingWords(model, tracing, held).map((word) => askFor(steps, word))
+      ? [lackingWords(model, tracing, held).map((word) => askFor(steps, word))]
       : why.is === 'machine' && why.need === 'key-in-hand'
-        ? [askFor(steps, 'key')]
+        ? [[askFor(steps, 'key')]]
         : why.is === 'gate'
-          ? why.firstDo.map((id) => steps.find((one) => one.id === id))
+          ? why.ways.map((way) => way.map((id) => steps.find((one) => one.id === id)))
           : [];
-  const known = asked.filter((step) => step !== undefined);
-  return known.length > 0 && known.length === asked.length ? [...new Set(known)] : null;
+  for (const way of ways) {
+    const known = way.filter((step) => step !== undefined);
+    if (known.length > 0 && known.length === way.length) return [...new Set(known)];
+  }
+  return null;
 }

@@ -21,12 +21,12 @@ import { chancesOfSubjects, WORTH_ASKING, WORTH_DAYS } from './about.ts';
 import { whyNot } from './available.ts';
 import { moreMayBeWrong } from './elseWrong.ts';
 import { firstMoves } from './firstMoves.ts';
-import { owedBeforeSettling } from './gates.ts';
 import { regardless } from './handOver.ts';
 import { heldSteps } from './heldSteps.ts';
 import { lastWord, wasDeclined } from './lastWord.ts';
 import { neverFailedHere } from './neverFailedHere.ts';
 import { openStates } from './openStates.ts';
+import { owedNow, owedSteps } from './owed.ts';
 import { seenToFailFirst } from './provoke.ts';
 import { minutesOf, rankSteps } from './ranking.ts';
 import { sceneOf, seeStep, type Wanted } from './seeStep.ts';
@@ -70,14 +70,13 @@ export function offerStep(
     else if (step.kind !== 'recheck') can.push(step);
   }
   const chanceOfSubject = chancesOfSubjects(model, suspects);
-  const asks = (step: Step) => chanceOfSubject(step) >= WORTH_ASKING;
+  // What safety asks for before a verdict may end it, such as the copy of a failing drive.
+  const owes = owedNow(model, tracing, suspects, whyNotNow);
+  const owedFirst = owedSteps(owes);
+  const asks = (step: Step) => chanceOfSubject(step) >= WORTH_ASKING || owedFirst.includes(step.id);
   const holding =
     method === 'easiest' ? [] : heldSteps(model, tracing, notOffered, can).filter((one) => asks(one.step));
-  // What safety asks for before a verdict may end it, such as the copy of a failing drive.
-  const owedFirst = owedBeforeSettling(model, tracing, suspects);
-  const ready = can.filter(
-    (step) => asks(step) || owedFirst.includes(step.id) || holding.some((one) => one.firstDo.includes(step)),
-  );
+  const ready = can.filter((step) => asks(step) || holding.some((one) => one.firstDo.includes(step)));
   const all = toProblem(model, tracing, posterior, ready, holding);
   const { live, steps, held } = named
     ? onlySettling(model, all, named.part, ready, holding)
@@ -90,31 +89,34 @@ export function offerStep(
   const opener = held[wanted - steps.length]?.firstDo[0];
   const planned = opener ? steps.indexOf(opener) : wanted;
   const paidFor = () => toProblem(model, tracing, posterior, ready, holding, regardless(live.handOver));
-  const owed = SETTLED.includes(verdict.verdict) ? steps.findIndex(({ id }) => owedFirst.includes(id)) : -1;
+  const ended = SETTLED.includes(verdict.verdict);
   // A part is found: but is the machine whole with a new one? Ours in its place may show it.
   const settled =
-    SETTLED.includes(verdict.verdict) &&
-    owed < 0 &&
+    ended &&
+    owes.length === 0 &&
     !(verdict.verdict === 'confirmed' && verdict.way !== 'both-ways' && moreMayBeWrong(model, posterior, verdict.part));
   const planOrTrial =
     planned < 0 && !named && live.handOver.by !== 'worth' ? seenToFailFirst(model, tracing, live, held) : planned;
-  const planOrOwed = owed >= 0 ? owed : planOrTrial;
+  const mayEnd = owes.length > 0 && (ended || planOrTrial < 0);
+  const planOrOwed = mayEnd ? firstOwed(steps, holding, owedFirst) : planOrTrial;
   const chosen = method === 'easiest' ? planOrOwed : firstMoves({ model, tracing, steps, suspects, open }, planOrOwed);
   const firstFor = opener && chosen === planned ? (held[wanted - steps.length]?.step.id ?? null) : null;
   const next = settled || chosen < 0 ? null : see(chosen, { offered: true, firstFor });
   const left = named !== null && chosen < 0;
-  const ends = settled || left || (chosen < 0 && SETTLED.includes(verdict.verdict));
+  const ends = settled || left || (chosen < 0 && ended);
   const handed = () =>
     handedOver(
       live,
       ranking,
       steps.length === 0 ? null : rankSteps(model, paidFor(), open, { method: 'ratio', cancel }),
     );
-  const stop: Offer['stop'] = ends
-    ? { stop: 'settled', verdict }
-    : chosen < 0
-      ? stopped(model, tracing, { posterior, suspects, notOffered, handed: handed() })
-      : null;
+  const stop: Offer['stop'] = next
+    ? null
+    : owes.length > 0
+      ? { stop: 'owed', verdict, owed: owes }
+      : ends
+        ? { stop: 'settled', verdict }
+        : stopped(model, tracing, { posterior, suspects, notOffered, handed: handed() });
   return {
     method,
     interim: method !== 'rollout',
@@ -131,6 +133,13 @@ export function offerStep(
     proposals: proposalsOf(model, tracing, notOffered, chanceOfSubject),
     openStates: open,
   };
+}
+
+/** The first step owed that can be done now, or what opens the way to one; -1: none. */
+function firstOwed(steps: readonly Step[], holding: readonly HeldStep[], owed: readonly StepId[]): number {
+  const can = owed.map((id) => steps.findIndex((step) => step.id === id)).find((at) => at >= 0);
+  const opener = holding.find(({ step }) => owed.includes(step.id))?.firstDo[0];
+  return can ?? (opener ? steps.indexOf(opener) : -1);
 }
 
 /** Why no step is worth doing: none would tell anything even if it were paid for (`paid`), or money ends it. */

@@ -54,7 +54,7 @@ describe('the owner’s drive', () => {
   const stuck = (...done: readonly string[]) => bench('error-at-start', 'error-at-start', 'stops-starting', ...done);
 
   it('is written to only after its own health was read', () => {
-    expect(gateOf(stuck(), 'mend-start')).toBe('health-before-write');
+    expect(gateOf(stuck(), 'mend-start')).toBe('read-before-system-written');
     expect(gateOf(stuck('drive-health:clean'), 'mend-start')).toBeNull();
   });
 

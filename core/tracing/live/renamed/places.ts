@@ -29,6 +29,13 @@ export const ID_PLACES: { readonly [file in RawFileName]?: readonly string[] } =
     'steps.<steps>.cautions.*=cautions',
   ],
   'dangers.json': ['harm.*.steps.*=steps', 'gates.*.holds.*=steps', 'gates.*.after.*=came', 'gates.*.until.*.*=came'],
-  'safety.json': ['rules.*.spares.*=steps', 'rules.*.after.*=came', 'rules.*.until.*.*=came'],
+  'safety.json': [
+    'rules.*.spares.*=steps',
+    'rules.*.after.*=came',
+    'rules.*.found.*=came',
+    'rules.*.liftedBy.*=came',
+    'rules.*.until.*.*=came',
+  ],
+  'deeds.json': ['steps.<steps>.id=steps', 'work.*.cautions.*=cautions', 'others.*.cautions.*=cautions'],
   'shop.json': ['habit.first.*=steps', 'habit.byGroup.<groups>.*=steps'],
 };

@@ -55,7 +55,8 @@ function rename(value: unknown, at: readonly Place[], step: string): unknown {
 
 function cameNow(value: object): object {
   const { step, outcomes } = value as { readonly step?: unknown; readonly outcomes?: unknown };
-  if (typeof step !== 'string' || !Array.isArray(outcomes)) return value;
+  if (typeof step !== 'string') return value;
+  if (!Array.isArray(outcomes)) return { ...value, step: currentStep(step) };
   const now = outcomes.map((one: unknown) => (typeof one === 'string' ? currentOutcome(step, one) : one));
   return { ...value, step: currentStep(step), outcomes: now };
 }

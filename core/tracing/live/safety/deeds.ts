@@ -1,93 +1,103 @@
 import { PART_KINDS } from '../../../custody/part.ts';
+import { assemblyOf, opensOf } from '../assembly.ts';
 import { lookMask } from '../configuration.ts';
 import { maskOf } from '../model/circuits.ts';
-import type { FaultModel, Step, TracingCase } from '../types.ts';
+import type { FaultModel, StateId, Step, TracingCase } from '../types.ts';
 
 /** What a step does that can hurt people, a machine, data or a part of ours. With `:kind` where a part is meant. */
 export const DEEDS = [
+  /** Mains on the owner's machine, were it only for standby. */
   'mains-on',
   'start',
+  /** Runs it hard for a third of an hour or more. Common practice, no source. */
   'load',
   'suspect-put-back-under-power',
+  /** Their own card gets power again after hands were on it. */
+  'own-card-powered',
+  /** Their own system may start, and be it by leaving the machine alone. */
   'owners-system-started',
+  /** Their own system is wanted to run. */
+  'own-system-used',
+  /** Makes their drive work: its health, its surface, its log, its system. */
   'drive-worked',
+  'drive-asked',
+  'drive-read-through',
+  /** Their drive spins up in the machine. */
   'drive-powered',
+  'drive-on-dock',
+  'drive-copied',
+  'supply-on-tester',
   'loaner-in',
   'own-part-on-rig',
-  'supply-on-tester',
-  'drive-on-dock',
   'part-ordered',
   'sent-away',
   'write-to-owners-drive',
+  /** A system, or what starts it, is written anew; and nothing of before is left. */
+  'system-written',
+  'system-set-up-anew',
   'settings-cleared',
   'firmware-written',
+  'firmware-by-setup',
+  /** By a button of the board, nothing else of it running. */
+  'firmware-by-button',
   'mains-pulled',
-  /** No step's: the tracing is not ended by a verdict. */
+  /** Follow from how far the machine is opened for it; said at a step only where they do not. */
+  'panel-open',
+  'card-out',
+  'supply-out',
+  'board-out',
+  'cooler-off',
+  'processor-out',
+  /** No step's: the tracing ends by a verdict. */
   'settled',
 ] as const;
-export type Deed = (typeof DEEDS)[number];
+type Deed = (typeof DEEDS)[number];
 
-/** Looked at or measured with standby voltage on the owner's machine. */
-const WITH_STANDBY = ['look-mains', 'meas-standby', 'meas-rails', 'rails-log', 'feel-heat', 'wall-watts'];
-const DRIVE_WORKED = ['drive-health', 'drive-read', 'log-read', 'scan-offline'];
-const DRIVE_POWERED = ['meas-rails', 'drive-health', 'drive-read'];
-/** Handlings that leave the board with other settings than the owner's. */
-const CLEARS = ['clear-settings', 'default-settings', 'new-cell', 'fw-update', 'fw-rescue', 'fw-clip'];
-/** A third of an hour under load. Common practice, no source. */
-const LOAD_HOURS = 0.33;
+/** No step's: only the end of the tracing is. */
+export const ENDS: Deed = 'settled';
 
-const DRIVE = maskOf(['drive', 'drive-leads', 'drive-port']);
-const SOFTWARE = maskOf(['software']);
+/** Done to their drive only where it is in circuit. */
+const TO_THE_DRIVE: readonly string[] = [
+  'owners-system-started',
+  'own-system-used',
+  'drive-worked',
+  'drive-asked',
+  'drive-read-through',
+  'drive-powered',
+] satisfies readonly Deed[];
 
-/** What a step does to this machine as it stands now. */
-export function deedsOf(model: FaultModel, tracing: TracingCase, step: Step): ReadonlySet<string> {
-  return new Set<string>([...underPower(model, tracing, step), ...withParts(step), ...leavesBehind(step)]);
-}
+const OPENED: Readonly<Record<StateId, Deed>> = {
+  cpu: 'processor-out',
+  cooler: 'cooler-off',
+  board: 'board-out',
+  supply: 'supply-out',
+  card: 'card-out',
+  panel: 'panel-open',
+};
 
-function underPower(model: FaultModel, tracing: TracingCase, step: Step): readonly Deed[] {
-  const atMachine = step.onRig === null;
-  const starts = atMachine && step.starts && step.id !== 'meas-standby';
-  const { look } = lookMask(model, tracing.log, step);
-  const driveIn = (DRIVE & look) === 0;
-  const foreign = [step.handling.borrows, ...step.handling.alsoBorrows].some(
-    (one) => one === 'stick' || one === 'dock',
+const DRIVE = maskOf(['drive']);
+
+/** A deed, with a kind of part behind it or none. */
+export function isDeed(said: string): boolean {
+  const [deed, kind, ...more] = said.split(':');
+  return (
+    DEEDS.some((one) => one === deed) &&
+    more.length === 0 &&
+    (kind === undefined || PART_KINDS.some((one) => one === kind))
   );
-  const ownSystem = starts && driveIn && !foreign && (SOFTWARE & look) === 0;
-  const load = atMachine && (step.exposure?.loadHours ?? 0) >= LOAD_HOURS;
-  return [
-    ...(starts || (atMachine && WITH_STANDBY.includes(step.id)) ? (['mains-on'] as const) : []),
-    ...(starts ? (['start'] as const) : []),
-    ...(load ? (['load'] as const) : []),
-    ...(step.id === 'put-back' ? (['suspect-put-back-under-power'] as const) : []),
-    ...(ownSystem ? (['owners-system-started'] as const) : []),
-    ...(ownSystem || DRIVE_WORKED.includes(step.id) ? (['drive-worked'] as const) : []),
-    ...((starts && driveIn && step.id !== 'drive-image') || DRIVE_POWERED.includes(step.id)
-      ? (['drive-powered'] as const)
-      : []),
-  ];
 }
 
-/** One of ours into the owner's machine, theirs onto our rig, a part ordered or sent away. */
-function withParts({ onRig, kind, handling: { borrows, orders, sends, intoRig } }: Step): readonly string[] {
-  const ours = onRig === null && kind === 'swap' && PART_KINDS.some((one) => one === borrows) ? borrows : orders;
-  return [
-    ...(ours ? ['loaner-in', `loaner-in:${ours}`] : []),
-    ...(intoRig && borrowsRig(borrows) ? ['own-part-on-rig', `own-part-on-rig:${intoRig}`] : []),
-    ...(borrows === 'load-tester' ? ['supply-on-tester'] : []),
-    ...(borrows === 'dock' ? ['drive-on-dock'] : []),
-    ...(orders ? ['part-ordered'] : []),
-    ...(sends ? ['sent-away'] : []),
-  ];
+/** What a step does to this machine as it stands now: as the model says, and how far it is opened. */
+export function deedsOf(model: FaultModel, tracing: TracingCase, step: Step): ReadonlySet<string> {
+  return deedsNow(
+    [...step.deeds, ...opensOf(assemblyOf(model, tracing.switches), step).flatMap((state) => OPENED[state] ?? [])],
+    lookMask(model, tracing.log, step).look,
+  );
 }
 
-const borrowsRig = (borrows: Step['handling']['borrows']): boolean => borrows === 'rig' || borrows === 'load-tester';
+/** What is written down as done, less what cannot be with these circuits out. `out`: bits over CIRCUITS. */
+export const deedsNow = (written: readonly string[], out: number): ReadonlySet<string> =>
+  new Set((out & DRIVE) === 0 ? written : written.filter((deed) => !TO_THE_DRIVE.includes(deed)));
 
-function leavesBehind(step: Step): readonly Deed[] {
-  const clears = [...step.does, ...step.alsoDoes].some((one) => CLEARS.includes(one));
-  return [
-    ...(step.needs.includes('write') || step.cautions.includes('write') ? (['write-to-owners-drive'] as const) : []),
-    ...(clears ? (['settings-cleared'] as const) : []),
-    ...(step.cautions.includes('firmware') ? (['firmware-written'] as const) : []),
-    ...(step.cautions.includes('mains') ? (['mains-pulled'] as const) : []),
-  ];
-}
+/** Deeds that a step can do on some machine: as written, and all that opening it may come to. */
+export const deedsEver = (step: Step): readonly string[] => [...step.deeds, ...Object.values(OPENED)];

@@ -36,6 +36,8 @@ function holding(step: string, said: Said) {
   if (!known) throw new Error(`no step ${step}`);
   return closedGates(model, bench(said), known, suspects(said.p), null).filter(({ gate }) => gate.safety !== null);
 }
+const owed = (said: Said) =>
+  owedBeforeSettling(model, bench(said), suspects(said.p)).flatMap(({ ways }) => ways.flat());
 const rules = (step: string, said: Said) => holding(step, said).map(({ gate }) => gate.id);
 
 describe('before the look, a machine that smelled, banged, leaked or tripped the breaker', () => {
@@ -60,7 +62,7 @@ describe('the breaker', () => {
     );
   });
   it('our own supply beside the case is not held by theirs', () => {
-    expect(rules('supply-beside', { told, log: ['look-inside:clean'] })).toEqual([]);
+    expect(rules('supply-beside', { told, log: ['look-inside:clean', 'meas-coils:fine'] })).toEqual([]);
   });
 });
 
@@ -73,10 +75,10 @@ describe('wet and burnt', () => {
   it('with a liquid cooler inside, its source is found before a start, and before a verdict', () => {
     const leak: Said = { told: ['leak'], switches: ['closed-liquid'], log: ['look-inside:wet', 'wet-clean:works'] };
     expect(rules('watch-start', leak)).toContain('leak-until-source');
-    expect(owedBeforeSettling(model, bench(leak), [])).toEqual(['leak-source']);
+    expect(owed(leak)).toContain('leak-source');
     const found = { ...leak, log: [...(leak.log ?? []), 'leak-source:spill'] };
     expect(rules('watch-start', found)).toEqual([]);
-    expect(owedBeforeSettling(model, bench(found), [])).toEqual([]);
+    expect(owed(found)).toEqual([]);
     expect(rules('watch-start', { ...leak, log: [...(leak.log ?? []), 'leak-source:cooler'] })).toContain(
       'leaking-cooler-out',
     );
@@ -85,7 +87,7 @@ describe('wet and burnt', () => {
     const burnt = (...log: readonly string[]) => ({ told: ['smell'], log: ['look-inside:burnt', ...log] });
     expect(rules('watch-start', burnt())).toEqual(expect.arrayContaining(['burnt-until-where', 'burnt-measured']));
     expect(rules('watch-start', burnt('burnt-where:board', 'meas-coils:fine'))).toEqual([]);
-    expect(rules('load-card', burnt('burnt-where:plug', 'meas-coils:fine'))).toEqual(['burnt-plug-no-load']);
+    expect(rules('load-card', burnt('burnt-where:plug', 'meas-coils:fine'))).toContain('burnt-plug-no-load');
   });
 });
 
@@ -111,10 +113,10 @@ describe('data', () => {
       const found = holding('watch-start', said);
       expect(found.length).toBeGreaterThan(0);
       expect(found.every(({ gate }) => openedByNoWord(gate))).toBe(true);
-      expect(owedBeforeSettling(model, bench(said), [])).toContain('drive-image');
+      expect(owed(said)).toContain('drive-image');
       const copied: Said = { ...said, log: [...('log' in said ? said.log : []), 'drive-image:partly'] };
       expect(rules('watch-start', copied)).toEqual([]);
-      expect(owedBeforeSettling(model, bench(copied), [])).toEqual([]);
+      expect(owed(copied)).toEqual([]);
     }
     expect(rules('drive-image', { told: ['drive-clicks'] })).toEqual([]);
   });
@@ -122,18 +124,30 @@ describe('data', () => {
     const locked: Said = { told: ['asks-key'], machine: { encrypted: 'yes', keyInHand: false } };
     for (const step of ['mend-start', 'undo-update', 'cmos-clear', 'fw-update'])
       expect(rules(step, locked)).toContain('key-before-writing');
-    expect(rules('mend-start', { ...locked, machine: { encrypted: 'no' } })).toEqual([]);
+    expect(rules('cmos-clear', { ...locked, told: ['freezes'], machine: { encrypted: 'no' } })).toEqual([]);
   });
-  it('after a ransom note the system is not started again, nor written to before the copy', () => {
+  it('after a ransom note its system is not started, nothing is written, copied or not, and no verdict ends it', () => {
     expect(rules('live-start', { told: ['ransom'] })).toEqual([]);
-    expect(rules('log-read', { told: ['ransom'] })).toContain('extortion-not-started');
-    expect(rules('scan-offline', { told: ['ransom'] })).toContain('extortion-copied-first');
+    for (const log of [[], ['drive-image:copied']]) {
+      expect(rules('log-read', { told: ['ransom'], log })).toContain('extortion-not-started');
+      expect(rules('scan-offline', { told: ['ransom'], log })).toContain('extortion-nothing-written');
+    }
+    expect(owed({ told: ['ransom'] })).toContain('drive-image');
+    const copied = { told: ['ransom'], log: ['drive-image:copied'] };
+    expect(owedBeforeSettling(model, bench(copied), []).map(({ gate }) => gate.id)).toEqual([
+      'extortion-owner-decides',
+    ]);
+  });
+  it('a copy that failed opens nothing', () => {
+    const failed = { told: ['drive-clicks'], log: ['drive-image:failed'] };
+    expect(rules('watch-start', failed)).toContain('clicking-copied-first');
+    expect(owed(failed)).toContain('drive-lab');
   });
 });
 
 it('firmware waits until memory and supply are proved', () => {
   const doubtful = { told: ['freezes'], p: { 'dimm-bits': 0.3 } };
-  expect(rules('fw-update', doubtful)).toEqual(['firmware-on-sound-memory']);
+  expect(rules('fw-update', doubtful)).toContain('firmware-on-sound-memory');
   expect(rules('fw-update', { ...doubtful, log: ['mem-pass:clean', 'meas-rails:within'] })).toEqual([]);
 });
 

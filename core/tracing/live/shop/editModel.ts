@@ -3,6 +3,7 @@ import { loadFaultModel } from '../model/loadFaultModel.ts';
 import { renameDifference, renameFiles } from '../renamed/renameFiles.ts';
 import type { FaultModel, ModelRefusal } from '../types.ts';
 import type { ModelDifference, ModelFiles } from './modelFiles.ts';
+import { withDeeds } from './ownDeeds.ts';
 
 export type ChangedModel = { readonly files: ModelFiles; readonly model: FaultModel };
 
@@ -16,8 +17,9 @@ export function changeModel(files: ModelFiles, changes: readonly ModelDifference
     const because = put(copy, [change.file, ...(change.path === '' ? [] : change.path.split('.'))], change);
     if (because) return { refused: 'fault-model', file: change.file, field: change.path, because };
   }
-  const model = loadFaultModel(copy);
-  return 'refused' in model ? model : { files: copy, model };
+  const whole = withDeeds(copy);
+  const model = loadFaultModel(whole);
+  return 'refused' in model ? model : { files: whole, model };
 }
 
 type Box = { [key: string]: unknown };

@@ -1,0 +1,22 @@
+import { ENDS, isDeed } from '../safety/deeds.ts';
+import { plainDeeds } from '../safety/plainDeeds.ts';
+import type { FaultModel } from '../types.ts';
+import { ModelFault } from './refusal.ts';
+
+/** What is said to be done is known, and no step leaves out what its own fields give away. */
+export function checkDeeds({ steps, work }: FaultModel): void {
+  const written = [
+    ...steps.map(({ id, deeds }) => ({ field: `steps ${id}`, does: deeds })),
+    ...[...work.known].map(([id, { does }]) => ({ field: `work ${id}`, does })),
+    ...Object.entries(work.others).map(([kind, { does }]) => ({ field: `others.${kind}`, does })),
+  ];
+  for (const { field, does } of written) {
+    const strange = does.find((deed) => !isDeed(deed) || deed === ENDS);
+    if (strange !== undefined) throw new ModelFault('deeds.json', field, `no deed ${strange}`);
+  }
+  for (const step of steps) {
+    const unsaid = plainDeeds(step).find((deed) => !step.deeds.includes(deed));
+    if (unsaid !== undefined)
+      throw new ModelFault('deeds.json', `steps ${step.id}`, `it does ${unsaid} and does not say so`);
+  }
+}
