@@ -23,7 +23,6 @@ export const KINDS = [
   'sent-away',
   'settled',
 ] as const;
-export type Kind = (typeof KINDS)[number];
 
 /** Kinds that may be narrowed: to one kind of part, or to one way of settling. */
 export const ANY_PART = ['loaner-in', 'own-part-on-rig', 'settled'] as const;
