@@ -136,7 +136,7 @@ export function offerStep(
 }
 
 /** The first step owed that can be done now, or what opens the way to one; -1: none. */
-function firstOwed(steps: readonly Step[], holding: readonly HeldStep[], owed: readonly StepId[]): number {
+function firstOwed(steps: readonly Step[], holding: readonly HeldStep[], owed: readonly string[]): number {
   const can = owed.map((id) => steps.findIndex((step) => step.id === id)).find((at) => at >= 0);
   const opener = holding.find(({ step }) => owed.includes(step.id))?.firstDo[0];
   return can ?? (opener ? steps.indexOf(opener) : -1);
