@@ -2,28 +2,20 @@ import { z } from 'zod';
 import { EQUIPMENT_KINDS, PART_KINDS } from '../../../custody/part.ts';
 import { NEW_PARTS } from '../case.ts';
 import { CAUTIONS } from '../cautions.ts';
-import { HARMS, SAFETY_FACTS } from '../gate.ts';
+import { HARMS } from '../gate.ts';
 import { GROUPS } from '../groups.ts';
 import { SWITCHES } from './assemblyStates.ts';
 import { CIRCUITS } from './circuits.ts';
 import { MACHINE_FACTS } from './fault.ts';
 import { LIVES, MACHINE_NEEDS, NEEDS, WORDS } from './needs.ts';
+import { chance, id, source } from './rawFields.ts';
+import { zDeeds, zSafety } from './rawSafety.ts';
 
 /** What the fault model's files hold, as written by hand: compact rules, checked here field by field. */
-const id = z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, 'small letters, digits and single hyphens');
-const chance = z.number().min(0).max(1);
 const minutes = z.number().min(0).max(10_080);
 const weight = z.number().min(0).max(1000);
 /** More than this many faults or steps are not computed. */
 const MOST = 1000;
-/** A source note names a year, a manual or an address that was read, or says openly that there is none. */
-const SOURCED = /common practice, no source|\b(19|20)\d\d\b|\bmanuals?\b|\b[\w-]+(\.[a-z]{2,})+\//;
-const source = z
-  .string()
-  .regex(
-    SOURCED,
-    'names no source: a publication with its year, an address, a manual, or “common practice, no source”',
-  );
 const partKind = z.enum(PART_KINDS);
 const thing = z.enum([...PART_KINDS, ...EQUIPMENT_KINDS]);
 const circuit = z.enum(CIRCUITS);
@@ -270,10 +262,6 @@ const zSteps = z.strictObject({
 });
 
 const came = z.strictObject({ step: id, outcomes: z.array(id).min(1) });
-/** Without outcomes: whatever came of it. */
-const cameSomehow = z.strictObject({ step: id, outcomes: z.array(id).min(1).optional() });
-/** `DEEDS`, with `:kind` where a part is meant. */
-const deeds = z.array(z.string().min(1));
 const zDangers = z.strictObject({
   note,
   harm: z.array(
@@ -302,43 +290,6 @@ const zDangers = z.strictObject({
       source,
     }),
   ),
-});
-
-/** Rules of safety: what steps do is held while this was told, found, known or is believed, until it was looked at. */
-const zSafety = z.strictObject({
-  note,
-  rules: z.array(
-    z.strictObject({
-      id,
-      harm: z.enum(HARMS),
-      deeds: deeds.min(1),
-      spares: z.array(id).min(1).optional(),
-      /** Symptoms told or seen, and histories told: one of them; and one of these too. */
-      told: z.array(id).min(1).optional(),
-      alsoTold: z.array(id).min(1).optional(),
-      facts: z.array(z.enum(SAFETY_FACTS)).min(1).optional(),
-      after: z.array(cameSomehow).min(1).optional(),
-      found: z.array(cameSomehow).min(1).optional(),
-      liftedBy: z.array(cameSomehow).min(1).optional(),
-      whileIn: z.array(circuit).min(1).optional(),
-      suspectIn: z.array(circuit).min(1).optional(),
-      when: z.strictObject({ faults: z.array(id).min(1), atLeast: chance }).optional(),
-      /** Empty: nothing opens it but the technician's own word, where that may. */
-      until: z.array(z.array(cameSomehow).min(1)),
-      source,
-    }),
-  ),
-});
-
-const WORK_KINDS = ['fitting', 'proof', 'cleaning', 'handling'] as const;
-const zDeeds = z.strictObject({
-  note,
-  /** What each step does, all that is the owner's being in circuit. */
-  steps: z.array(z.strictObject({ id, does: deeds })),
-  /** The same of work that is no step. */
-  work: z.array(z.strictObject({ id, does: deeds, cautions: z.array(caution) })),
-  /** What work does that has no line, by its kind. */
-  others: z.record(z.enum(WORK_KINDS), z.strictObject({ does: deeds, cautions: z.array(caution) })),
 });
 
 const zShop = z.strictObject({

@@ -330,30 +330,6 @@ describe('a fault model is refused by file and field', () => {
       /^steps$/,
     ],
     [
-      'a step of which it is not said what is done in it',
-      (f) => {
-        f['deeds.json'].steps.pop();
-      },
-      'deeds.json',
-      /^steps$/,
-    ],
-    [
-      'a step that starts the machine and does not say so',
-      (f) => {
-        f['deeds.json'].steps.find(({ id }: { readonly id: string }) => id === 'wall-watts').does = ['mains-on'];
-      },
-      'deeds.json',
-      /^steps wall-watts$/,
-    ],
-    [
-      'a deed that nobody knows',
-      (f) => {
-        f['deeds.json'].work[0].does = ['hums'];
-      },
-      'deeds.json',
-      /^work first-start$/,
-    ],
-    [
       'an inseparable set with an unknown fault',
       (f) => {
         f['faults.json'].inseparable = [['psu-dead', 'no-such']];

@@ -1,0 +1,58 @@
+import { describe, expect, it } from 'vitest';
+import { changed, type Files, step } from '../../../../tests/builders/brokenModel.ts';
+import { changeModel } from '../shop/editModel.ts';
+import { STANDARD_MODEL_FILES } from './standardModel.ts';
+
+const deeds = (files: Files, id: string) =>
+  files['deeds.json'].steps.find((one: { readonly id: string }) => one.id === id);
+
+describe('a model is refused', () => {
+  it('with a step of which it is not said what is done in it', () => {
+    expect(changed((files) => files['deeds.json'].steps.pop())).toMatchObject({ file: 'deeds.json', field: 'steps' });
+  });
+  it.each([
+    ['wall-watts', 'start'],
+    ['fw-update', 'firmware-written'],
+    ['dimm-loan', 'loaner-in:dimm'],
+    ['drain-start', 'mains-pulled'],
+  ])('with a step that hides what its own fields give away: %s %s', (id, deed) => {
+    expect(
+      changed((files) => {
+        deeds(files, id).does = deeds(files, id).does.filter((one: string) => one !== deed);
+      }),
+    ).toMatchObject({ file: 'deeds.json', field: `steps ${id}`, because: `it does ${deed} and does not say so` });
+  });
+  it('with a deed that nobody knows, or one that is no step’s', () => {
+    for (const deed of ['hums', 'settled'])
+      expect(
+        changed((files) => {
+          files['deeds.json'].work[0].does = [deed];
+        }),
+      ).toMatchObject({ file: 'deeds.json', because: `no deed ${deed}` });
+  });
+});
+
+describe('a shop’s own model', () => {
+  const own = (change: (files: Files) => { readonly path: string; readonly after: unknown }) => {
+    const files = structuredClone(STANDARD_MODEL_FILES) as Files;
+    const { path, after } = change(files);
+    return changeModel(STANDARD_MODEL_FILES, [{ file: 'steps.json', path, after }]);
+  };
+  const done = (made: ReturnType<typeof own>, id: string) =>
+    'refused' in made ? made : made.model.steps.find((one) => one.id === id)?.deeds;
+
+  it('has a step of its own: where it does not say what is done in it, the worst is taken', () => {
+    const made = own((files) => ({
+      path: 'steps.our-look',
+      after: { ...step(files, 'fan-finger'), id: 'our-look', cautions: ['hot', 'sharp'] },
+    }));
+    expect(done(made, 'our-look')).toEqual(
+      expect.arrayContaining(['mains-on', 'start', 'owners-system-started', 'drive-powered', 'drive-worked']),
+    );
+  });
+  it('lets a delivered step write: then it says so, whatever was delivered', () => {
+    const made = own(() => ({ path: 'steps.space-look.needs', after: ['start-own', 'read', 'write'] }));
+    if ('refused' in made) expect(made).toMatchObject({ file: 'steps.json' });
+    else expect(done(made, 'space-look')).toContain('write-to-owners-drive');
+  });
+});
