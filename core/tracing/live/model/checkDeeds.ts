@@ -1,4 +1,4 @@
-import { ENDS, isDeed } from '../safety/deeds.ts';
+import { isDeed, THE_END } from '../safety/deeds.ts';
 import { plainDeeds } from '../safety/plainDeeds.ts';
 import type { FaultModel } from '../types.ts';
 import { ModelFault } from './refusal.ts';
@@ -11,7 +11,7 @@ export function checkDeeds({ steps, work }: FaultModel): void {
     ...Object.entries(work.others).map(([kind, { does }]) => ({ field: `others.${kind}`, does })),
   ];
   for (const { field, does } of written) {
-    const strange = does.find((deed) => !isDeed(deed) || deed === ENDS);
+    const strange = does.find((deed) => !isDeed(deed) || deed === THE_END);
     if (strange !== undefined) throw new ModelFault('deeds.json', field, `no deed ${strange}`);
   }
   for (const step of steps) {

@@ -9,7 +9,7 @@ import { cameRunning } from './life.ts';
 import { hasWord } from './ownersWords.ts';
 
 /** A gate that holds a step back, what to do first, and all the ways to open it, that one the first. */
-export type ClosedGate = {
+export type HoldingGate = {
   readonly gate: Gate;
   readonly firstDo: readonly StepId[];
   readonly ways: readonly (readonly StepId[])[];
@@ -33,16 +33,16 @@ export const closedGates = (
   step: Step,
   suspects: Belief['suspects'],
   standing: LoanerStanding | null,
-): readonly ClosedGate[] => gatesNow(model, tracing, suspects).ofStep(step, standing);
+): readonly HoldingGate[] => gatesNow(model, tracing, suspects).ofStep(step, standing);
 
 export type GatesNow = {
-  readonly ofStep: (step: Step, standing: LoanerStanding | null) => readonly ClosedGate[];
-  readonly of: (held: Held, standing: LoanerStanding | null) => readonly ClosedGate[];
+  readonly ofStep: (step: Step, standing: LoanerStanding | null) => readonly HoldingGate[];
+  readonly of: (held: Held, standing: LoanerStanding | null) => readonly HoldingGate[];
 };
 
 /** As `closedGates`, for many steps: which gates are closed at all is asked once. */
 export function gatesNow(model: FaultModel, tracing: TracingCase, suspects: Belief['suspects']): GatesNow {
-  const closed = model.gates.flatMap((gate): readonly ClosedGate[] => {
+  const closed = model.gates.flatMap((gate): readonly HoldingGate[] => {
     if (tracing.passedGates.includes(gate.id)) return [];
     if (gate.safety && !applies(model, gate.safety, tracing)) return [];
     if (gate.sparesRunning && cameRunning(model, tracing)) return [];
@@ -96,7 +96,7 @@ export function owedBeforeSettling(
   model: FaultModel,
   tracing: TracingCase,
   suspects: Belief['suspects'],
-): readonly ClosedGate[] {
+): readonly HoldingGate[] {
   return model.gates.flatMap((gate) => {
     const { safety, when } = gate;
     if (!safety?.deeds.includes('settled') || !applies(model, safety, tracing)) return [];
@@ -150,7 +150,7 @@ export const gateToClear = (model: FaultModel, tracing: TracingCase, step: StepI
       (waysToOpen(model, tracing, gate)?.[0] ?? []).length > 0,
   );
 
-function asClosed(model: FaultModel, tracing: TracingCase, gate: Gate): readonly ClosedGate[] {
+function asClosed(model: FaultModel, tracing: TracingCase, gate: Gate): readonly HoldingGate[] {
   const ways = waysToOpen(model, tracing, gate);
   return ways === null ? [] : [{ gate, firstDo: ways[0] ?? [], ways }];
 }

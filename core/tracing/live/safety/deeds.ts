@@ -54,7 +54,7 @@ export const DEEDS = [
 type Deed = (typeof DEEDS)[number];
 
 /** No step's: only the end of the tracing is. */
-export const ENDS: Deed = 'settled';
+export const THE_END: Deed = 'settled';
 
 /** Done to their drive only where it is in circuit. */
 const TO_THE_DRIVE: readonly string[] = [
