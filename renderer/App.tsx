@@ -1,8 +1,8 @@
 import { useQuery } from '@tanstack/react-query';
 import { createHashRouter } from 'react-router';
 import { RouterProvider } from 'react-router/dom';
+import { currencyOf } from '../core/money/currencyOf.ts';
 import { minorDigits } from '../core/money/minorDigits.ts';
-import type { Currency } from '../core/money/money.ts';
 import { catalogue } from './catalogue.ts';
 import { WordsProvider } from './kit/text/words.tsx';
 import { shopRead } from './link/reads.ts';
@@ -12,7 +12,10 @@ import { WhoIsHereProvider } from './whoIsHere.tsx';
 import './app.css';
 
 const router = createHashRouter([...ROUTES]);
-const digits = (currency: string) => minorDigits(currency as Currency);
+const digits = (code: string) => {
+  const currency = currencyOf(code);
+  return typeof currency === 'string' ? minorDigits(currency) : 2;
+};
 
 /** The window: the shop's words, who is here, the rooms. A shop that is not set up is set up first. */
 export function App() {

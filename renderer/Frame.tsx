@@ -4,7 +4,8 @@ import { useNavigate } from 'react-router';
 import type { FindHit } from '../core/contract/screens.ts';
 import type { Tag } from '../core/custody/part.ts';
 import { parseTag } from '../core/custody/tag.ts';
-import type { Stage } from '../core/stage.ts';
+import { STAGES } from '../core/stage.ts';
+import { oneOf } from '../core/table.ts';
 import { jobPath } from './jobPath.ts';
 import { FindField } from './kit/fields/FindField.tsx';
 import { Key } from './kit/keys/Key.tsx';
@@ -142,6 +143,6 @@ const voidWords = (found: FindHit, t: Words['t']): string =>
 function whereIs(found: FindHit): string {
   if (found.is === 'part') return found.job ? `/bench/${found.job}?part=${found.id}` : `/wall?part=${found.id}`;
   if (found.is === 'paper') return `/counter/${found.job}?paper=${found.id}`;
-  if (found.job) return jobPath(found.job, found.detail as Stage);
+  if (found.job) return jobPath(found.job, oneOf(STAGES, found.detail));
   return `/counter?${found.is}=${found.id}`;
 }

@@ -7,8 +7,9 @@ import { epochMsShape } from '../time.ts';
 
 /** Seven characters, the last is the ISO/IEC 7064 MOD 37,36 check character. */
 export type Tag = Brand<string, 'Tag'>;
+const kept = brand<Tag>();
 /** As it stands in entries: checked before it was written. */
-export const tagShape = z.string().transform(brand<Tag>());
+export const tagShape = z.string().transform(kept);
 
 /** What sits in a desktop PC. */
 export const PART_KINDS = [

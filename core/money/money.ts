@@ -3,7 +3,8 @@ import { type Brand, brand } from '../brand.ts';
 
 /** An ISO 4217 alphabetic code. */
 export type Currency = Brand<string, 'Currency'>;
+const kept = brand<Currency>();
 /** As it stands in entries: checked before it was written. */
-export const currencyShape = z.string().transform(brand<Currency>());
+export const currencyShape = z.string().transform(kept);
 /** An amount in minor units of its currency (pence, cents, whole pesos), an integer. */
 export type Money = { readonly minor: number; readonly currency: Currency };

@@ -1,4 +1,3 @@
-import type { Json } from '../json.ts';
 import type { PaperKindId } from '../text/paperWords.ts';
 import type { EpochMs } from '../time.ts';
 import type { LabelSize, PageSize } from './sizes.ts';
@@ -11,7 +10,7 @@ import type { TagGrid } from './tags/tagGrid.ts';
 export type Paper = Sheet | Labels;
 
 /** Is this a paper's content as it was kept? Whether anything in it was changed since, its hash says. */
-export const isPaper = (kept: Json): kept is Paper =>
+export const isPaper = (kept: unknown): kept is Paper =>
   typeof kept === 'object' && kept !== null && 'shape' in kept && (kept.shape === 'sheet' || kept.shape === 'labels');
 
 type PaperBase = {

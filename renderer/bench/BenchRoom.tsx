@@ -1,5 +1,5 @@
 import { useParams } from 'react-router';
-import type { JobId } from '../../core/ids.ts';
+import { jobId } from '../../core/ids.ts';
 import { BenchChoice } from './BenchChoice.tsx';
 import { BenchJob } from './BenchJob.tsx';
 import './BenchRoom.css';
@@ -7,5 +7,5 @@ import './BenchRoom.css';
 /** The bench: which machine, then that machine. */
 export function BenchRoom() {
   const { job } = useParams();
-  return job === undefined ? <BenchChoice /> : <BenchJob key={job} job={job as JobId} />;
+  return job === undefined ? <BenchChoice /> : <BenchJob key={job} job={jobId(job)} />;
 }

@@ -1,4 +1,6 @@
 import type { TracingSheet } from '../../core/contract/screens.ts';
+import { PART_KINDS, type PartKind } from '../../core/custody/part.ts';
+import { isOneOf } from '../../core/table.ts';
 import type { LadderSuspect } from '../kit/plot/Ladder.tsx';
 import { kindName } from '../terms/terms.ts';
 
@@ -23,8 +25,9 @@ function byPart(suspects: Suspects, chance: (one: Suspects[number]) => number): 
   return sums;
 }
 
-export const suspectKinds = (tracing: TracingSheet): ReadonlySet<string> =>
-  new Set(tracing.suspects.filter((one) => one.p >= SUSPECT).map((one) => one.part));
+/** Kinds of parts that are drawn as suspect; what is no part is drawn nowhere. */
+export const suspectKinds = (tracing: TracingSheet): ReadonlySet<PartKind> =>
+  new Set(tracing.suspects.flatMap(({ p, part }) => (p >= SUSPECT && isOneOf(PART_KINDS, part) ? [part] : [])));
 
 export type LadderView = {
   readonly suspects: readonly LadderSuspect[];

@@ -1,6 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { useParams } from 'react-router';
-import type { JobId } from '../../core/ids.ts';
+import { jobId } from '../../core/ids.ts';
 import { shopRead } from '../link/reads.ts';
 import { JobAtCounter } from './job/JobAtCounter.tsx';
 import { TakingIn } from './taking-in/TakingIn.tsx';
@@ -14,6 +14,6 @@ export function CounterRoom() {
   return job === undefined ? (
     <TakingIn settings={settings} />
   ) : (
-    <JobAtCounter key={job} job={job as JobId} settings={settings} />
+    <JobAtCounter key={job} job={jobId(job)} settings={settings} />
   );
 }

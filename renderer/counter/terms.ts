@@ -12,11 +12,17 @@ const GROUPS: Readonly<
   Record<string, { readonly groups: readonly string[]; readonly lookFirst?: boolean; readonly copyFirst?: boolean }>
 > = groupsOf;
 
+const CONSENTS: Readonly<Record<string, string | Texts>> = consents;
+const saysBy =
+  (texts: Texts) =>
+  (id: string): string =>
+    texts[id] ?? id;
+
 /** Terms in the owner's wording; an id without words shows itself, so that it is seen and mended. */
 export const symptomSays = (id: string): string => SYMPTOMS[id]?.owner ?? id;
-export const changedSays = (id: string): string => (history.changed as Texts)[id] ?? id;
-export const oftenSays = (id: string): string => (history.often as Texts)[id] ?? id;
-export const onlyWhenSays = (id: string): string => (history['only-when'] as Texts)[id] ?? id;
+export const changedSays = saysBy(history.changed);
+export const oftenSays = saysBy(history.often);
+export const onlyWhenSays = saysBy(history['only-when']);
 
 /** In the order of their keys: 1 to 9, 0, –, then the rest. */
 export const CHANGED_IDS: readonly string[] = Object.keys(changedKeys);
@@ -57,7 +63,7 @@ export const termsFor = (typed: string): readonly string[] =>
 
 /** The whole sentence of a consent line, as the paper prints it. */
 export const consentSays = (id: string, answer?: string): string => {
-  const text = (consents as Readonly<Record<string, string | Texts>>)[id];
+  const text = CONSENTS[id];
   if (text === undefined) return id;
   return typeof text === 'string' ? text : (text[answer ?? 'back'] ?? id);
 };

@@ -31,7 +31,9 @@ export function DayLineRoom() {
   const point = points.find((one) => one.job === chosen) ?? points[0] ?? null;
   const settings = shop.data?.settings;
   const threads = points.flatMap(({ job, waitsFor }) =>
-    waitsFor ? [{ waits: job, has: waitsFor.heldBy, tag: '', what: waitsFor.name, says: t('day-line.waits-for') }] : [],
+    waitsFor
+      ? [{ waits: job, has: waitsFor.heldBy, tag: null, what: waitsFor.name, says: t('day-line.waits-for') }]
+      : [],
   );
   return (
     <Frame

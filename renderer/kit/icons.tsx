@@ -1,3 +1,5 @@
+import { keysOf } from '../../core/table.ts';
+
 /** Our own icons: 24 grid, stroke 2, round ends, no fill. Always beside words, hence hidden from a screen reader. */
 const PATHS = {
   mains: 'M9 3v5M15 3v5M6 8h12v3a6 6 0 0 1-12 0zM12 17v4',
@@ -18,7 +20,7 @@ const PATHS = {
 } as const;
 
 export type IconName = keyof typeof PATHS;
-export const ICON_NAMES = Object.keys(PATHS) as readonly IconName[];
+export const ICON_NAMES = keysOf(PATHS);
 
 export function Icon({ name, size = 24 }: { readonly name: IconName; readonly size?: number }) {
   return (

@@ -9,7 +9,7 @@ const LOCKED = 'knowngood:locked';
 export function onScreenLock(locked: (at: number) => void): () => void {
   const hear = ({ source, origin, data }: MessageEvent<unknown>) => {
     if (source !== window || origin !== location.origin || !Array.isArray(data)) return;
-    const [word, at] = data as readonly unknown[];
+    const [word, at]: readonly unknown[] = data;
     if (word === LOCKED && typeof at === 'number') locked(at);
   };
   window.addEventListener('message', hear);

@@ -1,11 +1,12 @@
+import { skipToken } from '@tanstack/react-query';
 import type { JobId, MachineId, PartId } from '../../core/ids.ts';
 import type { Shown } from '../../core/job/bench/offerStands.ts';
 import { queries, queryOf, service } from './service.ts';
 
-/** Everything of one job; stale with any entry that touches it, its machine or a part. */
-export const jobRead = (job: JobId) =>
+/** Everything of one job, of none until one is chosen; stale with any entry that touches it, its machine or a part. */
+export const jobRead = (job: JobId | null) =>
   queryOf.job.queryOptions({
-    input: { job },
+    input: job === null ? skipToken : { job },
     meta: { follows: { streams: [`job:${job}`, 'machine:', 'part:', 'owner:', 'paper:'] } },
   });
 

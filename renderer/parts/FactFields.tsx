@@ -12,7 +12,14 @@ import { useWords } from '../kit/text/words.tsx';
 import type { TypedFacts } from './writtenFacts.ts';
 import './parts.css';
 
-const VALUES = fit.values as unknown as Readonly<Record<string, Readonly<Record<string, string>> | undefined>>;
+/** A fact's values in words; where one text says them all it is no choice of this form. */
+const VALUES: Readonly<Record<string, string | Readonly<Record<string, string>>>> = fit.values;
+
+function valueSays(name: AttributeName, id: string): string {
+  const says = VALUES[name];
+  return (typeof says === 'object' && says[id]) || id;
+}
+
 /** A bare number of things has no unit to show. */
 const COUNT = 'count';
 
@@ -108,7 +115,7 @@ function FactField({
             label={label}
             labelled="above"
             mode="one"
-            choices={(rule.order ?? []).flat().map((id) => ({ id, says: VALUES[name]?.[id] || id }))}
+            choices={(rule.order ?? []).flat().map((id) => ({ id, says: valueSays(name, id) }))}
             chosen={typeof value === 'string' ? [value] : []}
             onChoose={([id]) => onChange(id ?? null)}
           />

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { Part } from '../../core/custody/ledger.ts';
-import type { AttributeName } from '../../core/fit/attributes.ts';
+import { isAttributeName } from '../../core/fit/attributes.ts';
 import { asTyped, typedAttributes } from '../../core/fit/typedFact.ts';
 import type { JobId } from '../../core/ids.ts';
 import { TextField } from '../kit/fields/TextField.tsx';
@@ -56,4 +56,4 @@ export function FactsForm({ part, job, onDone }: FactsFormProps) {
 }
 
 const changedFrom = (recorded: TypedFacts, now: TypedFacts): TypedFacts =>
-  Object.fromEntries(Object.entries(now).filter(([name, typed]) => recorded[name as AttributeName] !== typed));
+  Object.fromEntries(Object.entries(now).filter(([name, typed]) => !isAttributeName(name) || recorded[name] !== typed));

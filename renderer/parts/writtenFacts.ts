@@ -1,4 +1,4 @@
-import type { AttributeName, AttributeValue } from '../../core/fit/attributes.ts';
+import { type AttributeName, type AttributeValue, isAttributeName } from '../../core/fit/attributes.ts';
 import { type Typed, typedFact } from '../../core/fit/typedFact.ts';
 
 /** Facts as they stand in their fields; one that is not here was not touched. */
@@ -11,9 +11,9 @@ const forDoor = (value: AttributeValue): Written => (typeof value === 'object' ?
 /** The facts that were touched, as the door takes them; null for one that is not known. */
 export const writtenFacts = (touched: TypedFacts): Record<string, Written | null> =>
   Object.fromEntries(
-    Object.entries(touched).map(([name, typed]) => {
-      const value = typedFact(name as AttributeName, typed);
-      return [name, value === null ? null : forDoor(value)];
+    Object.entries(touched).flatMap(([name, typed]) => {
+      const value = isAttributeName(name) ? typedFact(name, typed) : null;
+      return [[name, value === null ? null : forDoor(value)]];
     }),
   );
 

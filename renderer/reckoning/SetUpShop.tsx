@@ -1,8 +1,6 @@
 import { useState } from 'react';
-import type { StaffId } from '../../core/ids.ts';
 import { currencyOf } from '../../core/money/currencyOf.ts';
 import { minorDigits } from '../../core/money/minorDigits.ts';
-import type { Currency } from '../../core/money/money.ts';
 import { NumberField } from '../kit/fields/NumberField.tsx';
 import { TextField } from '../kit/fields/TextField.tsx';
 import { ChoiceKeys } from '../kit/keys/ChoiceKeys.tsx';
@@ -46,14 +44,14 @@ export function SetUpShop() {
             name,
             address,
             phone,
-            currency: currency as Currency,
+            currency,
             paperSize: paper,
             tax: { permille: (tax ?? 0) * 10, inside: true },
             perMinuteMinor: ((rate ?? 0) * unit) / 60,
             findingFee: { minor: Math.round((fee ?? 0) * unit), credited: true, coversMinutes: 40 },
           },
           staff: staff.map((one) => ({
-            id: staffId(one) as StaffId,
+            id: staffId(one),
             name: one,
             roles: ['desk', 'bench', 'keeper'] as const,
           })),

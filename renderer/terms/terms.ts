@@ -8,6 +8,7 @@ type Texts = Readonly<Record<string, string>>;
 const STEPS: Readonly<Record<string, Named>> = tracing.steps;
 const FAULTS: Readonly<Record<string, { readonly name: string; readonly plain: string }>> = tracing.faults;
 const SYMPTOMS: Readonly<Record<string, { readonly bench: string }>> = symptoms;
+const TASKS: Texts = tracing.tasks;
 const of = (texts: Texts) => (id: string) => texts[id] ?? id;
 
 /** The trade's terms in the bench's language; an id without words shows itself, so that it is seen and mended. */
@@ -29,7 +30,7 @@ export const reasonText = of(tracing.reasons);
 export const notOfferedText = of(tracing.notOffered);
 export const noLoanerText = of(tracing.noLoaner);
 export const proofName = of(tracing.proofs);
-export const taskName = (id: string): string => (tracing.tasks as Texts)[id] ?? proofName(id);
+export const taskName = (id: string): string => TASKS[id] ?? proofName(id);
 
 /** What a piece of work is called: a step, a proof or a task. */
 export const workName = ({ kind, what }: Pick<Work, 'kind' | 'what'>): string =>

@@ -45,7 +45,7 @@ function placed(part: WallPart, before: number, bin: string, words: Words): Plac
     id: before === 0 ? bin : `${bin}/${before + 1}`,
     partId: part.id,
     part: {
-      tag: part.tag ?? '',
+      tag: part.tag,
       what: part.name,
       shape: SHAPES[part.kind] ?? 'tester',
       out: part.place.at !== 'bin',
@@ -97,7 +97,7 @@ export const outParts = (rows: readonly OutRow[], { t, dayClock, dayMonth }: Wor
     const place = t(`wall.is.${says}`, facts);
     const where = row.called === null ? place : `${place}, ${t('wall.for', { called: row.called })}`;
     return {
-      tag: row.tag ?? '',
+      tag: row.tag,
       what: row.name,
       where: t(row.returnBy === null ? 'wall.out-since' : 'wall.out-until', {
         where,

@@ -70,7 +70,7 @@ export function WallRoom() {
           <OutList
             title={t('wall.out')}
             parts={outParts(out, words)}
-            onChoose={(tag) => choose(parts.find((part) => part.tag === tag)?.id ?? null)}
+            onChoose={(tag) => choose((tag && parts.find((part) => part.tag === tag)?.id) ?? null)}
           />
           {out.length === 0 && <p>{t('wall.nothing-out')}</p>}
           <OrderList />

@@ -13,6 +13,7 @@ import { Ladder } from '../../renderer/kit/plot/Ladder.tsx';
 import { useScan } from '../../renderer/kit/scan/scan.ts';
 import { Pane } from '../../renderer/kit/shell/Pane.tsx';
 import { RoomShell } from '../../renderer/kit/shell/RoomShell.tsx';
+import { aTag } from '../builders/aTag.ts';
 import { ENTRIES, FULL, NOW, OTHERS, PLACES, SLOTS, STEP, SUSPECTS, UNKNOWN } from './benchData.ts';
 import { ROOMS } from './rooms.ts';
 import './bench.css';
@@ -43,7 +44,7 @@ export function BenchPage() {
       open={
         <>
           <h1>
-            <TagText tag="F6C6KA5" />
+            <TagText tag={aTag('F6C6KA5')} />
           </h1>
           <span>Judith Amberley</span>
           <span className="k-muted k-small">Tracing</span>
@@ -114,7 +115,7 @@ export function BenchPage() {
       </div>
       {far && (
         <FarView
-          tag="F6C6KA5"
+          tag={aTag('F6C6KA5')}
           about="told dark, seen restarting"
           step={{ ...STEP, heading: 'Our processor' }}
           running={{ phase: 'waiting', since: NOW - 72_000, seconds: 120 }}

@@ -15,6 +15,7 @@ import { useScan } from '../../renderer/kit/scan/scan.ts';
 import { Pane } from '../../renderer/kit/shell/Pane.tsx';
 import { RoomShell } from '../../renderer/kit/shell/RoomShell.tsx';
 import { Sheet, SheetRow, SheetTear } from '../../renderer/kit/shell/Sheet.tsx';
+import { aTag } from '../builders/aTag.ts';
 import { ROOMS } from './rooms.ts';
 import './bench.css';
 
@@ -74,8 +75,8 @@ export function KeysPage() {
       }
       foot={
         <>
-          <TagText tag="F6C6KA5" />
-          <TagText tag="X8D2KT7" shop />
+          <TagText tag={aTag('F6C6KA5')} />
+          <TagText tag={aTag('X8D2KT7')} shop />
           <span style={{ marginLeft: 'auto' }} />
           <Key large onPress={() => setAsking(true)}>
             Turn to the owner

@@ -3,6 +3,7 @@ import { FindField } from '../../renderer/kit/fields/FindField.tsx';
 import { Key } from '../../renderer/kit/keys/Key.tsx';
 import { type DayJob, DayLine, type DayOpening, DaySentence } from '../../renderer/kit/line/DayLine.tsx';
 import { RoomShell } from '../../renderer/kit/shell/RoomShell.tsx';
+import { aTag } from '../builders/aTag.ts';
 import { ROOMS } from './rooms.ts';
 
 const HOUR = 3_600_000;
@@ -71,7 +72,13 @@ export function LinePage() {
         days={DAYS}
         jobs={jobs}
         threads={[
-          { waits: 'Choir office', has: 'Bike couriers', tag: '5RD7PXX', what: 'card', says: 'waits for our card' },
+          {
+            waits: 'Choir office',
+            has: 'Bike couriers',
+            tag: aTag('5RDPX7X'),
+            what: 'card',
+            says: 'waits for our card',
+          },
         ]}
         notes={{ ours: '6 h 10 of hands' }}
         chosen={chosen}

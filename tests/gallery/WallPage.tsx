@@ -4,6 +4,7 @@ import type { SilhouetteName } from '../../renderer/kit/mark/silhouettes.ts';
 import { TagText } from '../../renderer/kit/mark/TagText.tsx';
 import { OutList, type WallBin, WallDrawing } from '../../renderer/kit/mark/WallDrawing.tsx';
 import { RoomShell } from '../../renderer/kit/shell/RoomShell.tsx';
+import { aTag } from '../builders/aTag.ts';
 import { ROOMS } from './rooms.ts';
 
 const bin = (
@@ -16,12 +17,12 @@ const bin = (
   bold = -1,
 ): WallBin => ({
   id,
-  part: { tag, what, shape, out, lines: lines.map((text, i) => ({ text, bold: i === bold })) },
+  part: { tag: aTag(tag), what, shape, out, lines: lines.map((text, i) => ({ text, bold: i === bold })) },
 });
 const ROWS: readonly (readonly WallBin[])[] = [
   [
     bin('W1', 'card', 'RRH3A3R', 'card, no extra plug', ['in Bike couriers’', '3 days over'], true, 1),
-    bin('W2', 'card', '5RD7PXX', 'card, 8-pin plug', ['known-good under load,', '22 Sep, Bram']),
+    bin('W2', 'card', '5RDPX7X', 'card, 8-pin plug', ['known-good under load,', '22 Sep, Bram']),
     bin('W3', 'board', '9TH6WC7', 'board, LGA1200', ['known-good,', 'held for Chart room']),
     bin('W4', 'board', 'FTFM552', 'board, LGA1200', ['exposed to a supply,', 'prove on the rig, 5 min'], false, 0),
   ],
@@ -52,13 +53,13 @@ export function WallPage() {
             onChoose={setChosen}
             parts={[
               {
-                tag: 'RRH3A3R',
+                tag: aTag('RRH3A3R'),
                 what: 'card',
                 where: 'in Bike couriers’ since 17 Sep',
                 bold: '3 days over. Choir office waits for it.',
               },
-              { tag: '6RKW6TD', what: 'load tester', where: 'bench 2, since 9:20' },
-              { tag: 'E6HW345', what: 'DIMM', where: 'on trial in Chart room’s A2, since 15:12' },
+              { tag: aTag('6RKW6TD'), what: 'load tester', where: 'bench 2, since 9:20' },
+              { tag: aTag('E6HW345'), what: 'DIMM', where: 'on trial in Chart room’s A2, since 15:12' },
             ]}
           />
           <div
@@ -72,7 +73,7 @@ export function WallPage() {
             }}
           >
             <div style={{ gridColumn: '1 / -1' }}>
-              <TagText tag="E9MTT2T" shop />
+              <TagText tag={aTag('E9MTT2T')} shop />
             </div>
             <div style={{ gridColumn: '1 / -1' }}>
               <Key kind="filled" wide>

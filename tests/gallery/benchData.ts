@@ -3,6 +3,7 @@ import type { OtherStep, StepShown } from '../../renderer/bench/next/stepView.ts
 import type { InsidePart, InsidePlace, InsideSlot } from '../../renderer/kit/inside/model.ts';
 import type { StripEntry } from '../../renderer/kit/line/Strip.tsx';
 import type { LadderSuspect } from '../../renderer/kit/plot/Ladder.tsx';
+import { aTag } from '../builders/aTag.ts';
 
 /** Invented: one machine at tracing, for looking at the Bench's controls together. */
 const owners = (id: string, kind: ThingKind, what: string, more: Partial<InsidePart> = {}): InsidePart => ({
@@ -24,20 +25,28 @@ const slot = (
   seen = true,
 ): InsideSlot => ({ slot: { id, takes, order, source: 'by-hand' }, holds, away, seen });
 
-const module1 = owners('m1', 'dimm', 'DIMM, DDR4 8 GB', { where: 'tray 3', tag: 'T45NJ7M', note: 'cleared 14:56' });
-const module2 = owners('m2', 'dimm', 'DIMM, DDR4 8 GB', { where: 'tray 3', tag: 'E6MJ3X4', note: 'cleared 14:56' });
+const module1 = owners('m1', 'dimm', 'DIMM, DDR4 8 GB', {
+  where: 'tray 3',
+  tag: aTag('T45NJ7M'),
+  note: 'cleared 14:56',
+});
+const module2 = owners('m2', 'dimm', 'DIMM, DDR4 8 GB', {
+  where: 'tray 3',
+  tag: aTag('E6MJ3X4'),
+  note: 'cleared 14:56',
+});
 const m2drive = owners('nvme', 'drive', 'M.2 drive, 500 GB', {
   where: 'tray 3',
-  tag: 'M39D6AD',
+  tag: aTag('M39D6AD'),
   note: 'goes back here',
 });
-const card = owners('card', 'card', 'Card, 120 W', { where: 'tray 3', tag: 'XA2MR7A', note: 'cleared 14:45' });
+const card = owners('card', 'card', 'Card, 120 W', { where: 'tray 3', tag: aTag('XA2MR7A'), note: 'cleared 14:45' });
 export const LOANER: InsidePart = {
   id: 'S01',
   kind: 'dimm',
   what: 'DIMM, DDR4 8 GB',
   whose: 'shop',
-  tag: 'E6HW345',
+  tag: aTag('E6HW345'),
   standing: 'plain',
   known: true,
   note: 'on trial since 15:12',
@@ -103,7 +112,7 @@ export const FULL: readonly InsideSlot[] = [
   slot('board', 'board', 1, {
     ...owners('b', 'board', 'Board, ATX'),
     whose: 'shop',
-    tag: 'FTFM552',
+    tag: aTag('FTFM552'),
     note: 'on trial since 9:20',
   }),
   slot('socket', 'processor', 1, owners('c', 'processor', 'Processor, AM4', { standing: 'named' })),
@@ -147,7 +156,7 @@ export const STEP: StepShown = {
   why: 'Three left share the second channel; this tells them apart. The rig costs 14 min.',
   reason: 'It tells the processor from the board.',
   borrow: {
-    tag: '5MWH39J',
+    tag: aTag('5MWH39J'),
     what: 'processor, LGA1200',
     place: 'Wall, second row, bin 3',
     standing: 'Free.',

@@ -9,11 +9,8 @@ export function FactsOfPart({ sheet }: { readonly sheet: JobSheet }) {
   const { t } = useWords();
   const { machine, job } = sheet;
   const [chosen, setChosen] = useState<string | null>(null);
-  const slotOf = new Map(
-    [...Object.entries(machine.atTakingIn), ...Object.entries(machine.inside)].map(([slot, id]) => [
-      id as string,
-      slot,
-    ]),
+  const slotOf: ReadonlyMap<string, string> = new Map(
+    [...Object.entries(machine.atTakingIn), ...Object.entries(machine.inside)].map(([slot, id]) => [id, slot]),
   );
   const parts = sheet.parts.filter(({ id, place }) => slotOf.has(id) && place.at !== 'gone');
   const part = parts.find(({ id }) => id === chosen);

@@ -1,4 +1,5 @@
 import { type KeyboardEvent, useEffect, useRef, useState } from 'react';
+import type { Tag } from '../../../core/custody/part.ts';
 import { MINUTE_MS } from '../../../core/time.ts';
 import { Icon } from '../../kit/icons.tsx';
 import { TagText } from '../../kit/mark/TagText.tsx';
@@ -10,7 +11,7 @@ import { WhatHappened } from './WhatHappened.tsx';
 import './FarView.css';
 
 export type FarViewProps = {
-  readonly tag: string;
+  readonly tag: Tag | null;
   /** "told dark, seen restarting". */
   readonly about: string;
   readonly step: StepShown;
@@ -59,7 +60,8 @@ export function FarView({ tag, about, step, running, now, onOutcome, onSomething
       onPointerDown={() => setTouched(now)}
     >
       <div className="k-far-top">
-        <TagText tag={tag} /> <span className="k-muted">{about}</span> <span className="k-far-clock">{clock(now)}</span>
+        {tag && <TagText tag={tag} />} <span className="k-muted">{about}</span>{' '}
+        <span className="k-far-clock">{clock(now)}</span>
       </div>
       <h2
         className={step.heading.length > 22 ? 'k-far-heading k-far-long' : 'k-far-heading'}

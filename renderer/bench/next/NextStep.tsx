@@ -1,5 +1,6 @@
 import { type ReactNode, useState } from 'react';
 import { Button } from 'react-aria-components';
+import type { Tag } from '../../../core/custody/part.ts';
 import { Icon } from '../../kit/icons.tsx';
 import { Ask } from '../../kit/keys/Ask.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
@@ -96,15 +97,8 @@ export function NextStep(props: NextStepProps) {
           <div className="k-next-borrow">
             <PartPicture name={step.borrow.shape} look={PLAIN_OURS} />
             <div>
-              <b>{t('kit.step.borrow')}</b>{' '}
-              {onBorrow ? (
-                <button type="button" className="k-next-tag" onClick={() => onBorrow(step.borrow?.tag ?? '')}>
-                  <TagText tag={step.borrow.tag} />
-                </button>
-              ) : (
-                <TagText tag={step.borrow.tag} />
-              )}
-              , {step.borrow.what}
+              <b>{t('kit.step.borrow')}</b> {step.borrow.tag && <BorrowTag tag={step.borrow.tag} onBorrow={onBorrow} />}
+              {step.borrow.what}
               <br />
               {step.borrow.place}. {step.borrow.standing}
             </div>
@@ -185,5 +179,21 @@ function Cautions({ cautions, most }: { readonly cautions: readonly CautionShown
         </li>
       ))}
     </ul>
+  );
+}
+
+/** The tag of what to borrow; a tap on it leads to its bin. */
+function BorrowTag({ tag, onBorrow }: { readonly tag: Tag; readonly onBorrow: NextStepProps['onBorrow'] }) {
+  return (
+    <>
+      {onBorrow ? (
+        <button type="button" className="k-next-tag" onClick={() => onBorrow(tag)}>
+          <TagText tag={tag} />
+        </button>
+      ) : (
+        <TagText tag={tag} />
+      )}
+      ,{' '}
+    </>
   );
 }

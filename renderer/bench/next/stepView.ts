@@ -1,3 +1,4 @@
+import type { Tag } from '../../../core/custody/part.ts';
 import type { IconName } from '../../kit/icons.tsx';
 import type { SilhouetteName } from '../../kit/mark/silhouettes.ts';
 
@@ -23,7 +24,7 @@ export type LookedAt = {
   readonly findings: readonly OutcomeShown[];
 };
 export type Borrow = {
-  readonly tag: string;
+  readonly tag: Tag | null;
   readonly what: string;
   /** Where it lies: "Wall, second row, bin 3". */
   readonly place: string;

@@ -12,7 +12,7 @@ export type LoanerSought = {
   readonly kind: WallPart['kind'];
   /** The slot that was chosen; null: any it goes into. */
   readonly slot: string | null;
-  readonly suspects: ReadonlySet<string>;
+  readonly suspects: ReadonlySet<WallPart['kind']>;
   readonly job: JobId;
 };
 
@@ -31,8 +31,11 @@ export function loanersFor(
       worthMinor: typeof worth === 'number' ? worth : null,
     };
   });
-  const kinds = [...suspects] as WallPart['kind'][];
-  return loaners({ kind, slot, scope: 'starts', suspects: kinds, job, at: epochMs(Date.now()) }, machine, stock);
+  return loaners(
+    { kind, slot, scope: 'starts', suspects: [...suspects], job, at: epochMs(Date.now()) },
+    machine,
+    stock,
+  );
 }
 
 type LoanerListProps = { readonly found: Loaners; readonly wall: WallSheet };

@@ -172,7 +172,7 @@ export function StepPanel({ sheet, tracing, wall, currency, run, about, settle, 
       )}
       {open === 'far' && (
         <FarView
-          tag={sheet.machine.tag ?? ''}
+          tag={sheet.machine.tag}
           about={about}
           step={step}
           {...(running ? { running } : {})}

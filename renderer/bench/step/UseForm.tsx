@@ -1,5 +1,5 @@
 import type { JobSheet, WallSheet } from '../../../core/contract/screens.ts';
-import { PART_KINDS } from '../../../core/custody/part.ts';
+import { PART_KINDS, type PartKind } from '../../../core/custody/part.ts';
 import { takesKind } from '../../../core/custody/slot.ts';
 import { asTakenIn } from '../../../core/fit/whichSlot.ts';
 import type { PartId } from '../../../core/ids.ts';
@@ -20,7 +20,7 @@ export type UseFormProps = {
   readonly sheet: JobSheet;
   readonly wall: WallSheet | undefined;
   readonly handling: StepHandling;
-  readonly suspects: ReadonlySet<string>;
+  readonly suspects: ReadonlySet<PartKind>;
   readonly chosen: Chosen;
   readonly onChoose: (chosen: Chosen) => void;
 };
@@ -67,7 +67,7 @@ export function UseForm({ sheet, wall, handling, suspects, chosen, onChoose }: U
           label={t('bench.use-parts')}
           choices={parts.map((part) => ({ id: part.id, says: `${part.name}, ${where(part.id)}` }))}
           chosen={chosen.parts}
-          onChoose={(ids) => onChoose({ ...chosen, parts: ids as readonly PartId[] })}
+          onChoose={(ids) => onChoose({ ...chosen, parts: ids })}
         />
       )}
       {slots.length > 0 && (

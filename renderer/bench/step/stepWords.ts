@@ -134,7 +134,7 @@ function borrowOf(step: Offered, wall: WallSheet | undefined, words: Words): Bor
   const part = wall?.parts.find((one) => step.borrows.some(({ loaner }) => loaner === one.id));
   if (!part) return null;
   return {
-    tag: part.tag ?? '',
+    tag: part.tag,
     what: part.name,
     place: placeWords(part.place, words),
     standing: standingWords(part, words),

@@ -15,7 +15,7 @@ export type Chosen = {
   readonly slots: readonly string[];
   readonly parts: readonly PartId[];
   /** Which of ours; null takes the one on offer. */
-  readonly loaner: string | null;
+  readonly loaner: PartId | null;
 };
 export const NOTHING: Chosen = { slots: [], parts: [], loaner: null };
 
@@ -38,7 +38,7 @@ export type Clocked = { readonly handsOn: number; readonly waiting: number; read
 export type StepRun = Execute & {
   readonly work: Work | null;
   readonly running: Running | undefined;
-  readonly start: (step: string, chosen: Chosen, loaner: string | null, ownWord: string | null) => Promise<boolean>;
+  readonly start: (step: string, chosen: Chosen, loaner: PartId | null, ownWord: string | null) => Promise<boolean>;
   readonly finish: (outcome: string, claim: Claim, chosen: Chosen) => Promise<boolean>;
   /** Logs a step that was done without its clock, with the minutes claimed for it. */
   readonly log: (
@@ -46,7 +46,7 @@ export type StepRun = Execute & {
     outcome: string,
     claim: Claim,
     chosen: Chosen,
-    loaner: string | null,
+    loaner: PartId | null,
   ) => Promise<boolean>;
   /** Hands off while it waits, or back on: an entry, so both figures stand after the window is closed. */
   readonly turn: (to: Running['phase']) => void;
@@ -76,7 +76,7 @@ export function useStep(sheet: JobSheet, tracing: TracingSheet | undefined, tray
     note: claim.note.trim() === '' ? null : claim.note.trim(),
     endsWith: claim.endsWith,
   });
-  const where = (chosen: Chosen, loaner: string | null) => ({ job: job.id, tray, use: useOf(loaner, chosen) });
+  const where = (chosen: Chosen, loaner: PartId | null) => ({ job: job.id, tray, use: useOf(loaner, chosen) });
   const clocked = (now: number) => {
     if (!work) return { handsOn: 0, waiting: 0, forgotten: null };
     const split = splitOf(work, now);
@@ -127,12 +127,12 @@ function runningOf(work: Work, planned: number): Running {
     : { phase: 'waiting', since, seconds: to === 'waiting' && planned > 0 ? planned * 60 : null };
 }
 
-const useOf = (loaner: string | null, chosen: Chosen) => ({
-  loaner: loaner as PartId | null,
+const useOf = (loaner: PartId | null, chosen: Chosen) => ({
+  loaner: loaner,
   slots: [...chosen.slots],
   parts: [...chosen.parts],
 });
 
 /** The loaner a step would borrow: the first of its kinds that the wall has as a part. */
-export const loanerOffered = (step: Offered | undefined, wall: WallSheet | undefined): string | null =>
-  step?.borrows.find(({ loaner }) => loaner !== null && wall?.parts.some((part) => part.id === loaner))?.loaner ?? null;
+export const loanerOffered = (step: Offered | undefined, wall: WallSheet | undefined): PartId | null =>
+  step?.borrows.flatMap(({ loaner }) => wall?.parts.find((part) => part.id === loaner) ?? []).at(0)?.id ?? null;

@@ -1,5 +1,5 @@
 import { Dialog, Modal, ModalOverlay } from 'react-aria-components';
-import type { Paper } from '../../../core/papers/content.ts';
+import { isPaper, type Paper } from '../../../core/papers/content.ts';
 import type { Refusal } from '../../../core/refusal.ts';
 import { Key } from '../../kit/keys/Key.tsx';
 import { PaperView } from '../../kit/paper/PaperView.tsx';
@@ -20,7 +20,7 @@ export function ContentChanged({
   const { t } = useWords();
   if (refusal?.refused !== 'content-changed') return null;
   const before = signed.find((one) => one?.contentHash === refusal.signed)?.papers ?? [];
-  const now = Array.isArray(refusal.papers) ? (refusal.papers as readonly Paper[]) : [];
+  const now = Array.isArray(refusal.papers) ? refusal.papers.filter(isPaper) : [];
   return (
     <ModalOverlay className="counter-turned-over" isOpen isKeyboardDismissDisabled>
       <Modal className="counter-turned">

@@ -34,6 +34,7 @@ export function PhotographRow({ sheet }: Pick<OfJob, 'sheet'>) {
     if (!(await execute('addPhotographs', { job: job.id, photographs }))) return;
     setOf('');
   };
+  const said = refused ?? problem;
   return (
     <JobRow id="photographs" state={job.photographs.length > 0 ? 'known' : 'open'}>
       {job.photographs.length > 0 && (
@@ -59,7 +60,7 @@ export function PhotographRow({ sheet }: Pick<OfJob, 'sheet'>) {
           <FileKey label={t('counter.photo.add')} accept="image/*" several onFiles={(files) => void add(files)} />
         </div>
       )}
-      {(refused ?? problem) && <Problem slim {...((refused ?? problem) as RefusalWords)} />}
+      {said && <Problem slim {...said} />}
     </JobRow>
   );
 }

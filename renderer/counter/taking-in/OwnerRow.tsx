@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { FindHit } from '../../../core/contract/screens.ts';
+import { ownerId } from '../../../core/ids.ts';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { useWords } from '../../kit/text/words.tsx';
@@ -69,7 +70,7 @@ export function OwnerRow() {
               {t('counter.owner.seen', { name: seen.title })}{' '}
               <Key
                 onPress={() => {
-                  change({ known: seen.id, name: seen.title, phone: owner.phone || seen.detail });
+                  change({ known: ownerId(seen.id), name: seen.title, phone: owner.phone || seen.detail });
                   setSeen(null);
                 }}
               >

@@ -1,4 +1,7 @@
 import type { FindHit, JobSheet } from '../../../core/contract/screens.ts';
+import type { Tag } from '../../../core/custody/part.ts';
+import type { JobId, MachineId } from '../../../core/ids.ts';
+import type { Stage } from '../../../core/stage.ts';
 import { service } from '../../link/service.ts';
 
 /** The owner who was here before with exactly this number or address; null when there is none. */
@@ -10,11 +13,11 @@ export async function recogniseOwner(kind: 'phone' | 'mail', value: string): Pro
 
 /** A machine that was here before, with its last job. */
 export type MachineSeen = {
-  readonly id: string;
+  readonly id: MachineId;
   readonly called: string;
-  readonly tag: string | null;
-  readonly job: string;
-  readonly stage: string;
+  readonly tag: Tag | null;
+  readonly job: JobId;
+  readonly stage: Stage;
 };
 
 const asSeen = ({ machine, job }: JobSheet): MachineSeen => ({
@@ -30,10 +33,10 @@ const AT_MOST = 6;
 
 /** The machines an owner brought before, the newest job of each. */
 export async function machinesOf(owner: string, name: string): Promise<readonly MachineSeen[]> {
-  const jobs = (await service.find({ text: name })).filter((one) => one.is === 'job' && one.job !== null);
-  const sheets = await Promise.all(
-    jobs.slice(0, AT_MOST).map((one) => service.job({ job: one.job as NonNullable<FindHit['job']> })),
+  const jobs = (await service.find({ text: name })).flatMap(({ is, job }) =>
+    is === 'job' && job !== null ? [job] : [],
   );
+  const sheets = await Promise.all(jobs.slice(0, AT_MOST).map((job) => service.job({ job })));
   const theirs = sheets.filter((sheet) => sheet.owner.id === owner).map(asSeen);
   return theirs.filter((one, at) => theirs.findIndex((other) => other.id === one.id) === at);
 }

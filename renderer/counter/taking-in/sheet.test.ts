@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { parseTag } from '../../../core/custody/tag.ts';
+import { jobId, machineId, ownerId } from '../../../core/ids.ts';
 import { beforeAnswered, freshSheet, signerOf, stillOpen, type TakingInSheet } from './sheet.ts';
 import { beforeInput, takeInInput } from './takeInInput.ts';
 
@@ -32,7 +33,7 @@ describe('the taking-in sheet', () => {
   });
   it('asks no term of known work, but says why a machine came back before it can be signed', () => {
     expect(stillOpen(aSheet({ symptoms: [], tasks: [{ id: 'clean', fixedMinor: 2500 }] }), true)).toEqual([]);
-    expect(stillOpen(aSheet({ cameBack: { from: 'j1', same: null } }), true)).toEqual(['came-back']);
+    expect(stillOpen(aSheet({ cameBack: { from: jobId('j1'), same: null } }), true)).toEqual(['came-back']);
   });
   it('lets the guardian sign for a minor', () => {
     const owner = { ...aSheet().owner, kind: 'minor' as const, guardian: ' Colm Amberley ' };
@@ -52,9 +53,9 @@ describe('what the sheet asks the shop to write down', () => {
   });
   it('knows a returning owner and machine by what they are, not by what was typed', () => {
     const sheet = aSheet({
-      owner: { ...aSheet().owner, known: 'owner-1' },
-      machine: { known: 'machine-1', called: 'drafting PC', serial: '' },
-      cameBack: { from: 'job-1', same: 'same-fault' },
+      owner: { ...aSheet().owner, known: ownerId('owner-1') },
+      machine: { known: machineId('machine-1'), called: 'drafting PC', serial: '' },
+      cameBack: { from: jobId('job-1'), same: 'same-fault' },
     });
     const input = takeInInput(sheet, 'en', 'Europe/London');
     expect(input.owner).toEqual({ known: 'owner-1' });

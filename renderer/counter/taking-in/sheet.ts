@@ -1,7 +1,9 @@
 import type { ConsentAnswer, ConsentId } from '../../../core/approval/consent.ts';
 import type { CommandRequest } from '../../../core/commands/asked.ts';
 import type { TakeInInput } from '../../../core/commands/intake/takeIn.ts';
+import type { Tag } from '../../../core/custody/part.ts';
 import { issueTag } from '../../../core/custody/tag.ts';
+import { type EnquiryId, type JobId, type MachineId, type OwnerId, ownerId } from '../../../core/ids.ts';
 import type { IdOf } from '../../catalogue.ts';
 
 type InputOf<Name extends CommandRequest['name']> = Extract<CommandRequest, { readonly name: Name }>['input'];
@@ -9,7 +11,7 @@ export type BeforeInput = Omit<InputOf<'addBeforeFirstScrew'>, 'job'>;
 
 /** Who brings the machine, as it is being written. */
 export type OwnerSheet = {
-  readonly known: string | null;
+  readonly known: OwnerId | null;
   readonly name: string;
   readonly phone: string;
   readonly mail: string;
@@ -42,13 +44,13 @@ type ThingLine = { readonly thing: string; readonly count: number };
 
 /** The taking-in sheet while it is written; kept as a draft, so it holds nothing but plain values. */
 export type TakingInSheet = {
-  readonly tag: string;
+  readonly tag: Tag;
   /** Under which a new owner will be known: what is sealed before the sheet is signed is sealed for them. */
-  readonly ownerId: string;
+  readonly ownerId: OwnerId;
   readonly owner: OwnerSheet;
-  readonly machine: { readonly known: string | null; readonly called: string; readonly serial: string };
-  readonly enquiry: string | null;
-  readonly cameBack: { readonly from: string; readonly same: 'same-fault' | 'new' | 'ours' | null } | null;
+  readonly machine: { readonly known: MachineId | null; readonly called: string; readonly serial: string };
+  readonly enquiry: EnquiryId | null;
+  readonly cameBack: { readonly from: JobId; readonly same: 'same-fault' | 'new' | 'ours' | null } | null;
   readonly tasks: readonly { readonly id: string; readonly fixedMinor: number | null }[] | null;
   readonly charging: TakeInInput['charging'];
   readonly ownWords: string;
@@ -96,7 +98,7 @@ const randomInt = (below: number): number => {
 /** An empty sheet with the tag its machine will carry unless a printed one is scanned. */
 export const freshSheet = (): TakingInSheet => ({
   tag: issueTag(randomInt),
-  ownerId: crypto.randomUUID(),
+  ownerId: ownerId(crypto.randomUUID()),
   owner: {
     known: null,
     name: '',

@@ -1,6 +1,5 @@
 import { fromWall } from '../../../core/calendar.ts';
 import type { TakeInInput } from '../../../core/commands/intake/takeIn.ts';
-import type { Tag } from '../../../core/custody/part.ts';
 import type { EpochMs } from '../../../core/time.ts';
 import { type BeforeInput, type BeforeSheet, namesOf, type OwnerSheet, type TakingInSheet } from './sheet.ts';
 
@@ -17,16 +16,16 @@ export function takeInInput(sheet: TakingInSheet, language: string, zone: string
     owner: ownerInput(sheet, language),
     machine:
       sheet.machine.known !== null
-        ? { known: sheet.machine.known as never, tag: sheet.tag as Tag }
+        ? { known: sheet.machine.known, tag: sheet.tag }
         : {
             fresh: {
               called: sheet.machine.called.trim(),
-              tag: sheet.tag as Tag,
+              tag: sheet.tag,
               serial: lineOf(sheet.machine.serial),
             },
           },
-    enquiry: sheet.enquiry as never,
-    cameBack: sheet.cameBack ? { from: sheet.cameBack.from as never, same: sheet.cameBack.same ?? 'new' } : null,
+    enquiry: sheet.enquiry,
+    cameBack: sheet.cameBack ? { from: sheet.cameBack.from, same: sheet.cameBack.same ?? 'new' } : null,
     tasks: sheet.tasks && sheet.tasks.length > 0 ? [...sheet.tasks] : null,
     charging: sheet.charging,
     told: {
@@ -50,7 +49,7 @@ export function takeInInput(sheet: TakingInSheet, language: string, zone: string
 }
 
 function ownerInput({ owner, ownerId }: TakingInSheet, language: string): TakeInInput['owner'] {
-  if (owner.known !== null) return { known: owner.known as never };
+  if (owner.known !== null) return { known: owner.known };
   return {
     fresh: {
       name: owner.name.trim(),
@@ -62,7 +61,7 @@ function ownerInput({ owner, ownerId }: TakingInSheet, language: string): TakeIn
       kind: kindInput(owner),
       mayCollect: [...namesOf(owner.mayCollect)],
     },
-    id: ownerId as never,
+    id: ownerId,
   };
 }
 

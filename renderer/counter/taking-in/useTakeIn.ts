@@ -1,6 +1,5 @@
 import { useState } from 'react';
 import { useNavigate } from 'react-router';
-import type { OwnerId } from '../../../core/ids.ts';
 import { useExecute } from '../../link/useExecute.ts';
 import { hashOf } from '../fields/hashOf.ts';
 import { signedInput } from '../fields/signedInput.ts';
@@ -17,7 +16,7 @@ export function useTakeIn(onDone: () => void) {
   const go = useNavigate();
 
   const signed = async (sheet: TakingInSheet, marks: SignedMarks, input: SignTakingInInput): Promise<string | null> => {
-    const photographs = await kept.of((sheet.owner.known ?? sheet.ownerId) as OwnerId, sheet.photographs);
+    const photographs = await kept.of(sheet.owner.known ?? sheet.ownerId, sheet.photographs);
     const under = marks.sheet;
     if (!under || !photographs) return null;
     const name = signerOf(sheet.owner);

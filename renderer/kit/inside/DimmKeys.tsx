@@ -25,7 +25,7 @@ export function DimmKeys({ dimms, inHand, style, onPress, onClose }: DimmKeysPro
       style={style}
       onKeyDown={(event) => {
         const keys = [...event.currentTarget.querySelectorAll('button')];
-        const at = keys.indexOf(event.target as HTMLButtonElement);
+        const at = event.target instanceof HTMLButtonElement ? keys.indexOf(event.target) : -1;
         const step = event.key === 'ArrowRight' ? 1 : event.key === 'ArrowLeft' ? -1 : 0;
         if (step !== 0) keys[at + step]?.focus();
         if (event.key === 'Escape') onClose();

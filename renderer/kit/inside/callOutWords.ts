@@ -34,22 +34,25 @@ export function callOutsOf(
     columns === 2 ? one.it.holds !== null || one.it.away !== null || !one.it.seen : differs(one.it),
   );
   const groups = columns === 1 ? withOutTogether(candidates, words) : grouped(candidates, words);
-  const all = groups.map(({ slots, lines }): CallOut => {
-    const last = slots.at(-1) as PlacedSlot;
+  const all = groups.flatMap(({ slots, lines }): readonly CallOut[] => {
+    const last = slots.at(-1);
+    if (!last) return [];
     const side = columns === 1 || last.box.x + last.box.w / 2 > 300 || last.look === 'board' ? 'right' : 'left';
     const anchor = side === 'left' ? last.fromLeft : last.fromRight;
     const rows = lines.reduce((sum, line) => {
       const weight = line.tone === 'plain' || line.tone === 'muted' ? 400 : line.tone === 'ours' ? 700 : 600;
       return sum + lineCount(line.text, line.tone === 'head' ? size.head : size.text, weight, column - 2);
     }, 0);
-    return {
-      id: last.it.slot.id,
-      slotId: last.it.slot.id,
-      lines,
-      side,
-      height: rows * size.height,
-      anchor: { x: anchor.x * scale, y: anchor.y * scale },
-    };
+    return [
+      {
+        id: last.it.slot.id,
+        slotId: last.it.slot.id,
+        lines,
+        side,
+        height: rows * size.height,
+        anchor: { x: anchor.x * scale, y: anchor.y * scale },
+      },
+    ];
   });
   return [...fitting(all, 'left', height, plan), ...fitting(all, 'right', height, plan)];
 }

@@ -1,4 +1,4 @@
-import type { ThingKind } from '../../../core/custody/part.ts';
+import type { Tag, ThingKind } from '../../../core/custody/part.ts';
 import { hasNoLead, type Slot } from '../../../core/custody/slot.ts';
 
 /** A part as the drawing needs it. Words come ready in the reader's language. */
@@ -10,7 +10,7 @@ export type InsidePart = {
   /** Short enough to stand inside a small outline: "2 TB". */
   readonly short?: string;
   readonly whose: 'owner' | 'shop';
-  readonly tag: string | null;
+  readonly tag: Tag | null;
   readonly standing: 'plain' | 'suspect' | 'named' | 'dead';
   /** False: it is there, and nobody has looked what it is. */
   readonly known: boolean;

@@ -5,7 +5,7 @@ import type { InsidePart, InsideSlot } from './model.ts';
 
 export type CallOutLine = { readonly text: string; readonly tone: 'head' | 'plain' | 'muted' | 'ours' };
 
-const tagOf = (tag: string | null) => (tag === null ? '' : formatTag(tag.replace(/\s/g, '') as Tag));
+const tagOf = (tag: Tag | null) => (tag === null ? '' : formatTag(tag));
 
 /** What it is; whose and where; what is known of it. At most three lines. */
 export function partLines(part: InsidePart, out: boolean, { t }: Words): readonly CallOutLine[] {

@@ -3,26 +3,30 @@ import { ToggleButton, ToggleButtonGroup } from 'react-aria-components';
 import './press.css';
 import './choice.css';
 
-export type Choice = { readonly id: string; readonly says: string; readonly disabled?: boolean };
-export type ChoiceKeysProps = {
+export type Choice<Id extends string = string> = {
+  readonly id: Id;
+  readonly says: string;
+  readonly disabled?: boolean;
+};
+export type ChoiceKeysProps<Id extends string> = {
   readonly label: string;
   /** Shown above the keys; else it is heard only. */
   readonly labelled?: 'above' | 'heard';
-  readonly choices: readonly Choice[];
-  readonly chosen: readonly string[];
-  readonly onChoose: (chosen: readonly string[]) => void;
+  readonly choices: readonly Choice<Id>[];
+  readonly chosen: readonly Id[];
+  readonly onChoose: (chosen: readonly Id[]) => void;
   /** `several`: each key by itself. `one`: at most one; pressing it again takes it back. */
   readonly mode?: 'one' | 'several';
   /** Shows 1–9, 0, – and lets those keys press while the group has focus. */
   readonly numbered?: boolean;
   /** Pressing an already chosen key calls this instead of unchoosing it ("how often, since when"). */
-  readonly onAgain?: (id: string) => void;
+  readonly onAgain?: (id: Id) => void;
 };
 
 const DIGITS = ['1', '2', '3', '4', '5', '6', '7', '8', '9', '0', '–'] as const;
 
 /** A row of keys of which one or several may be chosen, by touch, arrows, or digits. */
-export function ChoiceKeys({
+export function ChoiceKeys<Id extends string>({
   label,
   labelled = 'heard',
   choices,
@@ -31,8 +35,8 @@ export function ChoiceKeys({
   mode = 'several',
   numbered = false,
   onAgain,
-}: ChoiceKeysProps) {
-  const toggle = (id: string) => {
+}: ChoiceKeysProps<Id>) {
+  const toggle = (id: Id) => {
     const on = chosen.includes(id);
     if (on && onAgain) return onAgain(id);
     if (mode === 'one') return onChoose(on ? [] : [id]);
@@ -55,8 +59,8 @@ export function ChoiceKeys({
         selectionMode={mode === 'one' ? 'single' : 'multiple'}
         selectedKeys={chosen}
         onSelectionChange={(keys) => {
-          const now = [...keys].map(String);
-          const changed = now.find((id) => !chosen.includes(id)) ?? chosen.find((id) => !now.includes(id));
+          const pressed = choices.find(({ id }) => keys.has(id) && !chosen.includes(id))?.id;
+          const changed = pressed ?? chosen.find((id) => !keys.has(id));
           if (changed !== undefined) toggle(changed);
         }}
       >

@@ -30,7 +30,7 @@ export function YesNo({ asks, note, answer, onAnswer, disabled = false }: YesNoP
         aria-labelledby={question}
         isDisabled={disabled}
         selectedKeys={answer === null ? [] : [answer]}
-        onSelectionChange={(keys) => onAnswer(([...keys][0] as YesNoAnswer) ?? null)}
+        onSelectionChange={(keys) => onAnswer(keys.has('yes') ? 'yes' : keys.has('no') ? 'no' : null)}
       >
         <ToggleButton id="yes" className="k-choice">
           {t('kit.yes')}

@@ -1,5 +1,4 @@
 import type { ReactNode } from 'react';
-import type { Tag } from '../../../core/custody/part.ts';
 import { formatTag } from '../../../core/custody/tag.ts';
 import { useHatch } from '../mark/useHatch.tsx';
 import { RuleLine } from '../plot/RuleLine.tsx';
@@ -54,7 +53,8 @@ export function DayLine({ now, days, jobs, threads, notes = {}, chosen, onChoose
       return [first.ninety === null ? first.name : t('kit.line.will-be-late', { name: first.name }), first.second];
     return [t('kit.line.gathered', { n: point.length, day: words.day(first.promised ?? 0) }), t('kit.line.press')];
   };
-  const plateText = (thread: LaidThread) => `${formatTag(thread.tag.replace(/\s/g, '') as Tag)}, ${thread.what}`;
+  const plateText = (thread: LaidThread) =>
+    [thread.tag && formatTag(thread.tag), thread.what].filter(Boolean).join(', ');
   const layout = dayLayout(jobs, threads, scale, {
     left,
     right: size.width - 24,
@@ -152,7 +152,7 @@ export function DayLine({ now, days, jobs, threads, notes = {}, chosen, onChoose
         </text>
         <g transform={`translate(0 ${HEAD})`}>
           {layout.threads.map(({ thread, path, plate }) => (
-            <g key={thread.tag}>
+            <g key={`${thread.waits}/${thread.what}`}>
               <path d={path} className="k-line-thread" />
               <rect x={plate.x} y={plate.y} width={plate.width} height={30} className="k-line-plate" />
               <rect x={plate.x} y={plate.y} width={plate.width} height={30} fill={hatch.fill} />
@@ -226,12 +226,12 @@ export function DayLine({ now, days, jobs, threads, notes = {}, chosen, onChoose
         ))}
         {layout.threads.map(({ thread, plate }) => (
           <button
-            key={thread.tag}
+            key={`${thread.waits}/${thread.what}`}
             type="button"
             className="k-line-point"
             style={{ left: plate.x, top: HEAD + plate.y - 9, width: plate.width, height: 48 }}
             aria-label={`${t('kit.mark.shop')} ${plateText(thread)}. ${thread.says}`}
-            onClick={() => onPart?.(thread.tag)}
+            onClick={() => thread.tag && onPart?.(thread.tag)}
           />
         ))}
       </div>

@@ -1,3 +1,4 @@
+import type { Tag } from '../../../core/custody/part.ts';
 import type { DayScale } from './dayScale.ts';
 
 /** Whose move it is. */
@@ -20,7 +21,8 @@ export type DayJob = {
 export type LaidThread = {
   readonly waits: string;
   readonly has: string;
-  readonly tag: string;
+  /** Of the loaner; null where it bears none. */
+  readonly tag: Tag | null;
   readonly what: string;
   readonly says: string;
 };
@@ -134,8 +136,9 @@ function gather(groups: DayJob[][], scale: DayScale, day: number): void {
   const from = scale.days[day]?.opens ?? 0;
   const to = scale.days[day + 1]?.opens ?? Number.POSITIVE_INFINITY;
   const inDay = groups.filter(([job]) => job?.promised != null && job.promised >= from && job.promised < to);
-  if (inDay.length < 2) return;
-  const at = groups.indexOf(inDay[0] as DayJob[]);
+  const [first, ...others] = inDay;
+  if (!first || others.length === 0) return;
+  const at = groups.indexOf(first);
   for (const group of inDay) groups.splice(groups.indexOf(group), 1);
   groups.splice(at, 0, inDay.flat());
 }
@@ -144,8 +147,9 @@ function inLanes(groups: readonly (readonly DayJob[])[], scale: DayScale, room: 
   const start = scale.days[0]?.opens ?? 0;
   const before = groups.filter(([job]) => job?.promised != null && job.promised < start).length;
   const ends: number[][] = [];
-  return groups.map((jobs, i) => {
-    const first = jobs[0] as DayJob;
+  return groups.flatMap((jobs, i) => {
+    const [first] = jobs;
+    if (!first) return [];
     const early = first.promised !== null && first.promised < start;
     const x =
       first.promised === null

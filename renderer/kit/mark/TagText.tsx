@@ -4,11 +4,11 @@ import { useWords } from '../text/words.tsx';
 import './TagText.css';
 
 /** A tag in its groups, semibold and slightly spaced; SHOP on a plate in front when it is the shop's. */
-export function TagText({ tag, shop = false }: { readonly tag: string; readonly shop?: boolean }) {
+export function TagText({ tag, shop = false }: { readonly tag: Tag; readonly shop?: boolean }) {
   return (
     <span className="k-tag">
       {shop && <ShopPlate />}
-      {formatTag(tag.replace(/\s/g, '') as Tag)}
+      {formatTag(tag)}
     </span>
   );
 }

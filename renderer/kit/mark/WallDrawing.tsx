@@ -14,7 +14,8 @@ export type WallBin = {
   readonly id: string;
   /** What hangs in it; null: nothing of ours belongs there. */
   readonly part: {
-    readonly tag: string;
+    /** Null for what bears none. */
+    readonly tag: Tag | null;
     readonly what: string;
     readonly shape: SilhouetteName;
     /** Out: only its shadow is in the bin. */
@@ -23,7 +24,7 @@ export type WallBin = {
     /** Standing with its scope; since when or by whom. Two lines, the one that asks for a hand in bold. */
     readonly lines: readonly { readonly text: string; readonly bold?: boolean }[];
   } | null;
-  /** Execute not answer the question asked: steps back. */
+  /** Does not answer the question asked: steps back. */
   readonly aside?: boolean;
 };
 export type WallDrawingProps = {
@@ -77,7 +78,7 @@ export function WallDrawing({ rows, chosen, onChoose }: WallDrawingProps) {
                       <span className="k-muted">{t('kit.wall.nothing')}</span>
                     ) : (
                       <>
-                        <b className="k-tag">{formatTag(bin.part.tag.replace(/\s/g, '') as Tag)}</b>
+                        {bin.part.tag && <b className="k-tag">{formatTag(bin.part.tag)}</b>}
                         <span>{bin.part.what}</span>
                         {bin.part.lines.map((line) => (
                           <span key={line.text} className={line.bold ? 'k-wall-bold' : 'k-muted'}>
@@ -126,7 +127,12 @@ function Opening({ bin }: { readonly bin: WallBin }) {
   );
 }
 
-export type OutPart = { readonly tag: string; readonly what: string; readonly where: string; readonly bold?: string };
+export type OutPart = {
+  readonly tag: Tag | null;
+  readonly what: string;
+  readonly where: string;
+  readonly bold?: string;
+};
 
 /** What is out, longest over first: the list beside the wall, since a wall cannot be hung anew. */
 export function OutList({
@@ -136,17 +142,22 @@ export function OutList({
 }: {
   readonly title: string;
   readonly parts: readonly OutPart[];
-  readonly onChoose: (tag: string) => void;
+  readonly onChoose: (tag: Tag | null) => void;
 }) {
   return (
     <section className="k-out">
       <h2>{title}</h2>
       <ol className="k-out-list">
         {parts.map((part) => (
-          <li key={part.tag}>
+          <li key={`${part.tag}/${part.what}`}>
             <button type="button" onClick={() => onChoose(part.tag)}>
               <span>
-                <b className="k-tag">{formatTag(part.tag.replace(/\s/g, '') as Tag)}</b>, {part.what}
+                {part.tag && (
+                  <>
+                    <b className="k-tag">{formatTag(part.tag)}</b>,{' '}
+                  </>
+                )}
+                {part.what}
               </span>
               <span>{part.where}</span>
               {part.bold !== undefined && <b>{part.bold}</b>}

@@ -102,6 +102,12 @@ export function watchScans(window: Window, rules: ScanRules, onScan: (code: stri
 }
 
 function inputWaits(window: Window): boolean {
-  const { scheduling } = window.navigator as Navigator & { readonly scheduling?: { isInputPending?: () => boolean } };
-  return scheduling?.isInputPending?.() ?? false;
+  return window.navigator.scheduling?.isInputPending?.() ?? false;
+}
+
+declare global {
+  interface Navigator {
+    /** WICG "isInputPending": what waits for the page before it is handed over. Not in every engine. */
+    readonly scheduling?: { isInputPending?(): boolean };
+  }
 }

@@ -32,7 +32,7 @@ export function LendPart({ part }: { readonly part: WallPart }) {
   const [to, setTo] = useState('');
   const [day, setDay] = useState('');
   const [slot, setSlot] = useState<string | null>(null);
-  const sheet = useQuery({ ...jobRead(job ?? ('' as JobId)), enabled: job !== null }).data;
+  const sheet = useQuery(jobRead(job)).data;
   const places = sheet ? slotsFor(part, sheet) : [];
   const name = to || (jobs.find((one) => one.job === job)?.called ?? '');
   const ready = job !== null && day !== '' && name.trim() !== '';

@@ -1,5 +1,4 @@
 import { useState } from 'react';
-import type { RefusalWords } from '../../../../core/text/wordsFor.ts';
 import type { IdOf } from '../../../catalogue.ts';
 import { Key } from '../../../kit/keys/Key.tsx';
 import { Problem } from '../../../kit/keys/Problem.tsx';
@@ -52,6 +51,7 @@ export function GoingHome({ sheet, settings }: OfJob) {
   const handOver = async () => {
     if (isSignedBy(mark, collectedBy)) await execute('handOver', handOverAs(signedInput(mark, collectedBy)));
   };
+  const said = problem ?? preview.problem;
   return (
     <>
       <JobRow id="home" state={missing.length === 0 ? 'known' : 'open'}>
@@ -110,7 +110,7 @@ export function GoingHome({ sheet, settings }: OfJob) {
           value={mark}
           onChange={setMark}
         />
-        {(problem ?? preview.problem) && <Problem {...((problem ?? preview.problem) as RefusalWords)} />}
+        {said && <Problem {...said} />}
         <ContentChanged
           refusal={refusal}
           signed={[mark?.under]}

@@ -1,6 +1,5 @@
 import { useState } from 'react';
 import type { Question } from '../../../../core/approval/question.ts';
-import type { RefusalWords } from '../../../../core/text/wordsFor.ts';
 import { ChoiceKeys } from '../../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../../kit/keys/Key.tsx';
 import { Problem } from '../../../kit/keys/Problem.tsx';
@@ -33,6 +32,7 @@ export function AnswerForm({ question, sheet, settings }: OfJob & { readonly que
     const answer = answerAs(given);
     if (answer) await execute('answer', answer);
   };
+  const said = problem ?? preview.problem;
   return (
     <div className="counter-stack">
       <ChoiceKeys
@@ -51,7 +51,7 @@ export function AnswerForm({ question, sheet, settings }: OfJob & { readonly que
           </Key>
         </>
       )}
-      {(problem ?? preview.problem) && <Problem slim {...((problem ?? preview.problem) as RefusalWords)} />}
+      {said && <Problem slim {...said} />}
       <ContentChanged
         refusal={refusal}
         signed={[how.mark?.under]}
