@@ -11,7 +11,6 @@ type PlainOf<Branded> = Branded extends string ? string : Branded extends number
  * made only behind the check of that form, in its own file. Hand what it makes to a shape by a name of its own: a call
  * inside a shape keeps the shape, and zod with it, in the page.
  */
-/* @__NO_SIDE_EFFECTS__ */
 export function brand<Branded extends Brand<string | number, string>>(): (plain: PlainOf<Branded>) => Branded {
   return (plain: string | number) => plain as Branded;
 }
