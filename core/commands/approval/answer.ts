@@ -46,8 +46,8 @@ function decideAnswer(view: View & { readonly job: Job }, input: z.infer<typeof 
     return refuse('one-answer-only', { options: input.options, question: question.id });
   const gone = chosen.find(({ agrees }) => agrees.order && !waits(view.job, agrees.order.order));
   if (gone) return refuse('no-such-order', { order: gone.agrees.order?.order });
-  const book = openUnitOfWork(view, asking);
-  book.add(`job:${input.job}`, 'answered', {
+  const unit = openUnitOfWork(view, asking);
+  unit.add(`job:${input.job}`, 'answered', {
     question: question.id,
     answer: {
       options: input.options,
@@ -57,14 +57,14 @@ function decideAnswer(view: View & { readonly job: Job }, input: z.infer<typeof 
       at: asking.at,
     },
   });
-  writeAgreed(book, question, chosen);
-  const problem = answerProblem(view, book, input, question, asking);
+  writeAgreed(unit, question, chosen);
+  const problem = answerProblem(view, unit, input, question, asking);
   if (problem) return { ok: false, refusal: problem };
   const goesOn = chosen.at(-1)?.agrees.goesTo ?? 'back';
-  if (view.job.stage === 'owners-word-needed') book.enter(goesOn === 'back' ? question.cameFrom : goesOn, 'answered');
-  else if (goesOn !== 'back') book.enter(goesOn, 'answered');
-  issuePaper(book, 'owners-word-record', asking);
-  return book.accept();
+  if (view.job.stage === 'owners-word-needed') unit.enter(goesOn === 'back' ? question.cameFrom : goesOn, 'answered');
+  else if (goesOn !== 'back') unit.enter(goesOn, 'answered');
+  issuePaper(unit, 'owners-word-record', asking);
+  return unit.accept();
 }
 
 /** An answer about what came counts while that is here and not fitted. */
@@ -74,12 +74,12 @@ const waits = (job: Job, id: string): boolean =>
 /** Is it theirs to say, and does what they agree to fit the limit that holds from then on? */
 function answerProblem(
   view: View & { readonly job: Job },
-  book: UnitOfWork,
+  unit: UnitOfWork,
   input: z.infer<typeof zAnswer>,
   question: Question,
   asking: Asking,
 ): Refusal | null {
-  const after = book.view().job ?? view.job;
+  const after = unit.view().job ?? view.job;
   const chosen = chosenOf({ options: question.options, answer: input });
   const named = chosen.some(movesLimit) ? limitAfter(view.job.limitMinor, chosen) : null;
   const sells = after.agreedLines.some((line) => !view.job.agreedLines.includes(line));
@@ -100,20 +100,20 @@ function answerProblem(
   return limitRefusal(view.job, after, question.says);
 }
 
-function writeAgreed(book: UnitOfWork, question: Question, chosen: Question['options']): void {
-  const job = book.view().job;
+function writeAgreed(unit: UnitOfWork, question: Question, chosen: Question['options']): void {
+  const job = unit.view().job;
   if (!job) return;
-  const months = book.view().shop.settings?.warrantyMonths.part ?? 0;
+  const months = unit.view().shop.settings?.warrantyMonths.part ?? 0;
   for (const { agrees } of chosen)
     for (const line of linesAgreedBy(agrees, question.offer, months))
-      book.add(`job:${job.id}`, 'line-agreed', { ...line, question: question.id });
+      unit.add(`job:${job.id}`, 'line-agreed', { ...line, question: question.id });
   for (const { agrees } of chosen)
     if (agrees.order)
-      book.add(`job:${job.id}`, 'order-agreed', {
+      unit.add(`job:${job.id}`, 'order-agreed', {
         ...agrees.order,
         question: question.id,
         warrantyMonths: months,
       });
   if (question.offer && !chosen.some((option) => option.agrees.accepts))
-    book.add(`part:${question.offer.part}`, 'part-released', { job: job.id });
+    unit.add(`part:${question.offer.part}`, 'part-released', { job: job.id });
 }

@@ -106,9 +106,9 @@ function decideAsk(view: View & { readonly job: Job }, input: z.infer<typeof zAs
     orderProblem(view.job, input) ??
     limitProblem(view.job, input);
   if (problem) return problem;
-  const book = openUnitOfWork(view, asking);
+  const unit = openUnitOfWork(view, asking);
   const question = questionId(asking.newId());
-  book.add(`job:${input.job}`, 'question-put', {
+  unit.add(`job:${input.job}`, 'question-put', {
     id: question,
     kind: input.kind,
     says: input.says,
@@ -123,12 +123,12 @@ function decideAsk(view: View & { readonly job: Job }, input: z.infer<typeof zAs
     lapsed: false,
     withdrawn: false,
   });
-  if (input.offer) book.add(`part:${input.offer.part}`, 'part-reserved', { job: input.job });
-  if (input.stops) book.enter('owners-word-needed', input.kind);
-  const lacks = input.kind === 'changed-finding' ? askForPaper(book, 'changed-finding-notice', asking) : null;
+  if (input.offer) unit.add(`part:${input.offer.part}`, 'part-reserved', { job: input.job });
+  if (input.stops) unit.enter('owners-word-needed', input.kind);
+  const lacks = input.kind === 'changed-finding' ? askForPaper(unit, 'changed-finding-notice', asking) : null;
   if (lacks) return { ok: false, refusal: lacks };
-  if (input.offer) issuePaper(book, 'substitute-part-disclosure', asking);
-  return book.accept();
+  if (input.offer) issuePaper(unit, 'substitute-part-disclosure', asking);
+  return unit.accept();
 }
 
 const disclosed = (

@@ -23,10 +23,10 @@ export const lapse = jobCommand(
         tries: inVain,
         triesBeforeHome: tries,
       });
-    const book = openUnitOfWork(view, asking);
-    book.add(`job:${input.job}`, 'question-lapsed', { question: question.id });
-    if (question.offer) book.add(`part:${question.offer.part}`, 'part-released', { job: input.job });
-    if (view.job.stage === 'owners-word-needed') book.enter('home-as-it-came', 'never-answered');
-    return book.accept();
+    const unit = openUnitOfWork(view, asking);
+    unit.add(`job:${input.job}`, 'question-lapsed', { question: question.id });
+    if (question.offer) unit.add(`part:${question.offer.part}`, 'part-released', { job: input.job });
+    if (view.job.stage === 'owners-word-needed') unit.enter('home-as-it-came', 'never-answered');
+    return unit.accept();
   },
 );

@@ -19,7 +19,7 @@ export const withdrawWord = jobCommand(
       (question.offer && view.parts.get(question.offer.part)?.belongs.to === 'owner') ||
       view.job.agreedLines.some((line) => line.question === question.id && line.fitted);
     if (done) return refuse('already-done', { question: question.id });
-    const book = openUnitOfWork(view, asking);
+    const unit = openUnitOfWork(view, asking);
     const without = {
       ...view.job,
       questions: view.job.questions.map((one) => (one.id === question.id ? { ...one, withdrawn: true } : one)),
@@ -27,9 +27,9 @@ export const withdrawWord = jobCommand(
     };
     // What was done on the owner's word stays owed: the limit falls no lower than that.
     const limitMinor = Math.max(withLimit(without).limitMinor, committedMinor(without));
-    book.add(`job:${input.job}`, 'word-withdrawn', { question: question.id, limitMinor });
-    if (question.offer) book.add(`part:${question.offer.part}`, 'part-released', { job: input.job });
-    if (!AT_THE_DOOR.some((stage) => stage === view.job.stage)) book.enter('owners-word-needed', 'word-withdrawn');
-    return book.accept();
+    unit.add(`job:${input.job}`, 'word-withdrawn', { question: question.id, limitMinor });
+    if (question.offer) unit.add(`part:${question.offer.part}`, 'part-released', { job: input.job });
+    if (!AT_THE_DOOR.some((stage) => stage === view.job.stage)) unit.enter('owners-word-needed', 'word-withdrawn');
+    return unit.accept();
   },
 );

@@ -66,28 +66,28 @@ export function decideFinish(
   if (rules && input.outcome === COULD_NOT && !input.note?.trim())
     return refuse('could-not-without-reason', { step: work.what });
   if (work.kind === 'proof' && input.passed === null) return refuse('proof-without-result', { proof: work.what });
-  const book = openUnitOfWork(view, asking);
+  const unit = openUnitOfWork(view, asking);
   const endsWith = input.endsWith ?? (rules?.handling.putsBack === 'same-slot' ? 'as-before' : 'out');
   const write = (tried: TriedArrangement | null) =>
-    void (tried && book.add(`job:${input.job}`, 'arrangement-tried', tried));
+    void (tried && unit.add(`job:${input.job}`, 'arrangement-tried', tried));
   if (work.kind === 'proof') write(arrangementOfProof(view, work, input.passed === true));
   if (rules) {
     const use = { ...input.use, loaner: input.use.loaner ?? work.loaners[0]?.id ?? null };
-    const moves = { book, asking, rules, use, run: work.run, tray: input.tray };
+    const moves = { unit, asking, rules, use, run: work.run, tray: input.tray };
     if (roundsLeft(moves, work).length === 0) write(arrangementOfStep(view, rules, work, input.outcome));
     const refusal = movesAtFinish(moves, work, endsWith);
     if (refusal) return { ok: false, refusal };
   }
   const { run, endedAt, outcome, waiting, readings, passed, note } = input;
   const { handsOn, forgotten } = believed(view.shop, work, input);
-  const ours = minutesBeyondWord(view.job, work, handsOn);
-  book.add(`job:${input.job}`, 'work-finished', {
+  const unbilled = minutesBeyondWord(view.job, work, handsOn);
+  unit.add(`job:${input.job}`, 'work-finished', {
     run,
     endedAt,
     outcome,
     ...(also.length > 0 && { also }),
     handsOn,
-    ...(ours > 0 && { ours }),
+    ...(unbilled > 0 && { ours: unbilled }),
     waiting,
     ...(forgotten && { forgotten }),
     readings,
@@ -100,8 +100,8 @@ export function decideFinish(
     leftOut: rules ? asking.tracing.leftOut(view, work.what, endsWith !== 'as-before') : [],
     note: note === null ? null : personal('record', view.job.owner, note),
   });
-  if (work.by === asking.by) giveHandsBack(book, asking, endedAt);
-  return book.accept();
+  if (work.by === asking.by) giveHandsBack(unit, asking, endedAt);
+  return unit.accept();
 }
 
 /** The minutes that count: those said, or the clock's as far as it is believed. What was cut is flagged, not dropped. */

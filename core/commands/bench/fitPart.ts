@@ -31,37 +31,37 @@ export const fitPart = jobCommand(
     if (!part || !view.machine) return refuse('no-such-part', { part: input.part });
     const notYet = whyNotFitted(view.job, part);
     if (notYet) return { ok: false, refusal: notYet };
-    const book = openUnitOfWork(view, asking);
+    const unit = openUnitOfWork(view, asking);
     const order = view.job.orders.findLast((one) => one.part === part.id);
     const ordered = order && lineOf(view.job, order);
     if (ordered)
-      book.add(`job:${input.job}`, 'sold-part-named', {
+      unit.add(`job:${input.job}`, 'sold-part-named', {
         question: ordered.question,
         what: ordered.what,
         part: part.id,
       });
     const refusal = moveFromWhereItIs(
-      book,
+      unit,
       part.id,
       { at: 'slot', machine: view.machine.id, slot: input.slot },
       input.why === 'fitting' && input.says !== undefined ? { by: 'fitting', says: input.says } : { by: input.why },
       asking,
     );
     if (refusal) return { ok: false, refusal };
-    const line = book.view().job?.agreedLines.find((one) => one.part === part.id);
+    const line = unit.view().job?.agreedLines.find((one) => one.part === part.id);
     if (line && part.belongs.to === 'shop')
       // What moves with it as one is sold with it, within its price.
       for (const id of [part.id, ...part.riders])
-        book.add(`part:${id}`, 'title-passed', {
+        unit.add(`part:${id}`, 'title-passed', {
           to: view.job.owner,
           job: input.job,
           question: line.question,
           priceMinor: id === part.id ? line.priceMinor : 0,
         });
-    if (line) book.add(`job:${input.job}`, 'line-fitted', { part: part.id });
+    if (line) unit.add(`job:${input.job}`, 'line-fitted', { part: part.id });
     const run = asking.newId();
-    const ours = minutesBeyondWord(view.job, { run, kind: 'fitting', what: 'fit-part' }, input.handsOn);
-    book.add(`job:${input.job}`, 'work-finished', {
+    const unbilled = minutesBeyondWord(view.job, { run, kind: 'fitting', what: 'fit-part' }, input.handsOn);
+    unit.add(`job:${input.job}`, 'work-finished', {
       run,
       kind: 'fitting',
       what: 'fit-part',
@@ -69,7 +69,7 @@ export const fitPart = jobCommand(
       endedAt: asking.at,
       outcome: 'done',
       handsOn: input.handsOn,
-      ...(ours > 0 && { ours }),
+      ...(unbilled > 0 && { ours: unbilled }),
       waiting: minutes(0),
       readings: [],
       passed: null,
@@ -78,7 +78,7 @@ export const fitPart = jobCommand(
       took: [],
       leftOut: [],
     });
-    return book.accept();
+    return unit.accept();
   },
   (input) => ({ parts: [input.part] }),
 );

@@ -36,15 +36,15 @@ export const goBackToWorked = jobCommand(
         parts: back.outOfReach.map((part) => view.parts.get(part)?.name ?? part),
       });
     if (isThere(back)) return refuse('nothing-to-write');
-    const book = openUnitOfWork(view, asking);
+    const unit = openUnitOfWork(view, asking);
     const why = { by: 'back-to-worked', run: worked.run } as const;
     for (const { part, to } of back.moves) {
-      const refusal = moveFromWhereItIs(book, part, to, why, asking);
+      const refusal = moveFromWhereItIs(unit, part, to, why, asking);
       if (refusal) return { ok: false, refusal };
     }
-    if (back.plugIn.length > 0) book.add(`machine:${machine.id}`, 'plugged-in', { slots: back.plugIn });
-    if (back.unplug.length > 0) book.add(`machine:${machine.id}`, 'unplugged', { slots: back.unplug });
-    return book.accept();
+    if (back.plugIn.length > 0) unit.add(`machine:${machine.id}`, 'plugged-in', { slots: back.plugIn });
+    if (back.unplug.length > 0) unit.add(`machine:${machine.id}`, 'unplugged', { slots: back.unplug });
+    return unit.accept();
   },
   () => ({ papers: ['part-tag'] }),
 );
@@ -55,12 +55,12 @@ export const goBackAsItCame = jobCommand(
   z.strictObject({ job: zJobId }),
   OPEN_STAGES,
   (view, _input, asking) => {
-    const book = openUnitOfWork(view, asking);
+    const unit = openUnitOfWork(view, asking);
     for (const { part, to } of view.machine ? movesAsItCame(view.machine, [...view.parts.values()]) : []) {
-      const refusal = moveFromWhereItIs(book, part, to, { by: 'closing-up' }, asking);
+      const refusal = moveFromWhereItIs(unit, part, to, { by: 'closing-up' }, asking);
       if (refusal) return { ok: false, refusal };
     }
-    return book.accept();
+    return unit.accept();
   },
   () => ({ papers: ['part-tag'] }),
 );

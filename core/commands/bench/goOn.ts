@@ -23,8 +23,8 @@ export const goOn = jobCommand(
     if (!(way[from] ?? []).includes(to)) return refuse('no-way-there', { from, to, ways: way[from] ?? [] });
     if (to === 'fitting' && from === 'tracing' && !view.job.verdict && !view.job.tasks)
       return refuse('nothing-found-yet', { job });
-    const book = openUnitOfWork(view, asking);
-    book.enter(to, 'goes-on');
-    return book.accept();
+    const unit = openUnitOfWork(view, asking);
+    unit.enter(to, 'goes-on');
+    return unit.accept();
   },
 );

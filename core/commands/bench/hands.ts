@@ -11,15 +11,15 @@ import type { UnitOfWork } from '../kernel/unitOfWork.ts';
  */
 
 /** Takes the asker's hands off what they are on at other machines. */
-export function takeHands(book: UnitOfWork, asking: Asking, at: EpochMs): void {
-  for (const { job, work } of elsewhere(book.view(), asking, 'hands-on')) turn(book, job, work, 'paused', at);
+export function takeHands(unit: UnitOfWork, asking: Asking, at: EpochMs): void {
+  for (const { job, work } of elsewhere(unit.view(), asking, 'hands-on')) turn(unit, job, work, 'paused', at);
 }
 
 /** Gives the asker's hands back to what was paused last; they can be on one thing only. */
-export function giveHandsBack(book: UnitOfWork, asking: Asking, at: EpochMs): void {
-  const paused = elsewhere(book.view(), asking, 'paused');
+export function giveHandsBack(unit: UnitOfWork, asking: Asking, at: EpochMs): void {
+  const paused = elsewhere(unit.view(), asking, 'paused');
   const last = paused.toSorted((a, b) => phaseOf(b.work).at - phaseOf(a.work).at)[0];
-  if (last) turn(book, last.job, last.work, 'hands-on', at);
+  if (last) turn(unit, last.job, last.work, 'hands-on', at);
 }
 
 const elsewhere = ({ elsewhere: jobs }: View, { by }: Asking, phase: Phase) =>
@@ -30,7 +30,7 @@ const elsewhere = ({ elsewhere: jobs }: View, { by }: Asking, phase: Phase) =>
   );
 
 /** Never earlier than the turn before: work may be logged with a start that lies back. */
-function turn(book: UnitOfWork, job: Job, work: Work, to: Phase, at: EpochMs): void {
+function turn(unit: UnitOfWork, job: Job, work: Work, to: Phase, at: EpochMs): void {
   const before = phaseOf(work).at;
-  book.add(`job:${job.id}`, 'work-turned', { run: work.run, to, at: at > before ? at : before });
+  unit.add(`job:${job.id}`, 'work-turned', { run: work.run, to, at: at > before ? at : before });
 }

@@ -48,7 +48,7 @@ export const judge = jobCommand(
   (view, { job, verdict }, asking) => {
     const owed = verdict.is === 'given-up' ? [] : asking.tracing.owed(view);
     if (owed.length > 0) return owedFirst(owed);
-    const book = openUnitOfWork(view, asking);
+    const unit = openUnitOfWork(view, asking);
     if (verdict.is === 'confirmed') {
       const part = view.parts.get(verdict.part);
       if (!part) return refuse('no-such-part', { part: verdict.part });
@@ -61,8 +61,8 @@ export const judge = jobCommand(
       if (!ownEvidence && !(shown.verdict === 'confirmed' && shown.fault === verdict.fault)) {
         return refuse('not-confirmed-by-the-log', { fault: verdict.fault, shows: shown.verdict });
       }
-      book.add(`job:${job}`, 'judged', { ...verdict, ...wayOpen(shown, verdict.fault) });
-      book.add(`part:${part.id}`, 'part-standing', { standing: { is: 'dead', how: verdict.way }, why: 'confirmed' });
+      unit.add(`job:${job}`, 'judged', { ...verdict, ...wayOpen(shown, verdict.fault) });
+      unit.add(`part:${part.id}`, 'part-standing', { standing: { is: 'dead', how: verdict.way }, why: 'confirmed' });
       for (const id of view.job.parts) {
         const loaner = view.parts.get(id);
         if (loaner?.standing.is !== 'exposed' || loaner.standing.job !== job) continue;
@@ -70,21 +70,21 @@ export const judge = jobCommand(
         const standing: ProofStatus = hurt
           ? { is: 'unproved', why: `exposed-to-${verdict.fault}` }
           : loaner.standing.before;
-        book.add(`part:${id}`, 'part-standing', {
+        unit.add(`part:${id}`, 'part-standing', {
           standing,
           why: hurt ? 'fault-may-have-hurt-it' : 'fault-does-no-harm',
         });
       }
-      return book.accept();
+      return unit.accept();
     }
     const shown = verdict.is === 'named' ? asking.tracing.verdict(view) : null;
-    book.add(
+    unit.add(
       `job:${job}`,
       'judged',
       shown && verdict.is === 'named' ? { ...verdict, ...wayOpen(shown, verdict.fault) } : verdict,
     );
-    if (verdict.is === 'cured') book.enter('proving', 'cured');
-    return book.accept();
+    if (verdict.is === 'cured') unit.enter('proving', 'cured');
+    return unit.accept();
   },
   (input) => ({ parts: input.verdict.is === 'confirmed' ? [input.verdict.part] : [] }),
 );

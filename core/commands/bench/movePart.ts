@@ -32,10 +32,10 @@ export const movePart = jobCommand(
     const comesOut = part.belongs.to === 'owner' && part.place.at === 'slot' && input.to.at !== 'slot';
     const closed = comesOut ? mayNotOpen(view.job) : null;
     if (closed) return { ok: false, refusal: closed };
-    const book = openUnitOfWork(view, asking);
+    const unit = openUnitOfWork(view, asking);
     const why = whyMoved(input.why, input.says);
-    const refusal = moveFromWhereItIs(book, input.part, input.to, why, asking);
-    return refusal ? { ok: false, refusal } : book.accept();
+    const refusal = moveFromWhereItIs(unit, input.part, input.to, why, asking);
+    return refusal ? { ok: false, refusal } : unit.accept();
   },
   (input) => ({ parts: [input.part, ...carrierIn(input.to)], papers: ['part-tag'] }),
 );

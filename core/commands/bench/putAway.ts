@@ -14,9 +14,9 @@ export const putAway = jobCommand(
   (view, input, asking) => {
     const part = view.parts.get(input.part);
     if (!part) return refuse('no-such-part', { part: input.part });
-    const book = openUnitOfWork(view, asking);
-    const refusal = moveFromWhereItIs(book, part.id, input.to, { by: 'owner-word', answer: input.to.at }, asking);
-    return refusal ? { ok: false, refusal } : book.accept();
+    const unit = openUnitOfWork(view, asking);
+    const refusal = moveFromWhereItIs(unit, part.id, input.to, { by: 'owner-word', answer: input.to.at }, asking);
+    return refusal ? { ok: false, refusal } : unit.accept();
   },
   (input) => ({ parts: [input.part], papers: ['part-tag'] }),
 );

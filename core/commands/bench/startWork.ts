@@ -53,14 +53,14 @@ export function decideStart(
 ): Decision {
   const problem = startProblem(view, input, asking);
   if (problem) return problem;
-  const book = openUnitOfWork(view, asking);
-  if (view.job.stage === 'taken-in' && input.kind === 'step') book.enter('first-power-on', 'first-step');
-  takeHands(book, asking, input.startedAt);
+  const unit = openUnitOfWork(view, asking);
+  if (view.job.stage === 'taken-in' && input.kind === 'step') unit.enter('first-power-on', 'first-step');
+  takeHands(unit, asking, input.startedAt);
   const run = asking.newId();
   const rules = input.kind === 'step' ? asking.tracing.rules(input.what) : null;
-  const moves = rules && { book, asking, rules, use: input.use, run, tray: input.tray };
+  const moves = rules && { unit, asking, rules, use: input.use, run, tray: input.tray };
   const took = moves ? takenOut(moves) : [];
-  book.add(`job:${input.job}`, 'work-started', {
+  unit.add(`job:${input.job}`, 'work-started', {
     run,
     kind: input.kind,
     what: input.what,
@@ -71,7 +71,7 @@ export function decideStart(
   });
   const refusal = moves && (movesAtStart(moves, took) ?? unplugsAtStart(moves));
   if (refusal) return { ok: false, refusal };
-  return book.accept();
+  return unit.accept();
 }
 
 function startProblem(

@@ -24,7 +24,7 @@ export type StepUse = {
 export type EndsWith = 'as-before' | 'out' | 'loaner-inside' | 'last-slots';
 
 export type StepMoves = {
-  readonly book: UnitOfWork;
+  readonly unit: UnitOfWork;
   readonly asking: Asking;
   readonly rules: StepRules;
   readonly use: StepUse;
@@ -35,8 +35,8 @@ export type StepMoves = {
 const byStep = (at: StepMoves) => ({ by: 'step' as const, step: at.rules.id, run: at.run });
 
 /** The owner's parts of these kinds that are inside now. */
-export function ownPartsInside(book: UnitOfWork, kinds: readonly PartKind[]): readonly Part[] {
-  const { machine, parts } = book.view();
+export function ownPartsInside(unit: UnitOfWork, kinds: readonly PartKind[]): readonly Part[] {
+  const { machine, parts } = unit.view();
   return Object.values(machine?.inside ?? {})
     .map((id) => parts.get(id))
     .filter(
@@ -46,22 +46,22 @@ export function ownPartsInside(book: UnitOfWork, kinds: readonly PartKind[]): re
 }
 
 /** The owner's parts that this step takes out, with their slots: kept with the work, so that they find back. */
-export function takenOut({ book, rules, use }: StepMoves): Work['took'] {
-  const named = use.parts.map((id) => book.view().parts.get(id)).filter((part) => part !== undefined);
-  const parts = named.length > 0 ? named : ownPartsInside(book, rules.handling.takesOut);
+export function takenOut({ unit, rules, use }: StepMoves): Work['took'] {
+  const named = use.parts.map((id) => unit.view().parts.get(id)).filter((part) => part !== undefined);
+  const parts = named.length > 0 ? named : ownPartsInside(unit, rules.handling.takesOut);
   return parts.flatMap((part) => (part.place.at === 'slot' ? [{ part: part.id, slot: part.place.slot }] : []));
 }
 
 type RigPlace = Extract<Place, { readonly at: 'rig' }>;
 
 const inTray = (at: StepMoves): Place => {
-  const { job } = at.book.view();
+  const { job } = at.unit.view();
   if (!job) throw new Error('a step without a job');
   return { at: 'tray', tray: at.tray, job: job.id };
 };
 
 const inSlot = (at: StepMoves, slot: string): Place => {
-  const { machine } = at.book.view();
+  const { machine } = at.unit.view();
   if (!machine) throw new Error('a step without a machine');
   return { at: 'slot', machine: machine.id, slot };
 };
@@ -88,10 +88,10 @@ function takeOut(at: StepMoves, took: Work['took']): Refusal | null {
   for (const { part } of took) {
     const { intoRig } = at.rules.handling;
     const rig =
-      intoRig !== undefined && at.book.view().parts.get(part)?.kind === intoRig ? rigPlace(at, intoRig) : null;
+      intoRig !== undefined && at.unit.view().parts.get(part)?.kind === intoRig ? rigPlace(at, intoRig) : null;
     const cleared = rig && clearRig(at, rig);
     if (cleared) return cleared;
-    const refusal = moveFromWhereItIs(at.book, part, rig ?? inTray(at), byStep(at), at.asking);
+    const refusal = moveFromWhereItIs(at.unit, part, rig ?? inTray(at), byStep(at), at.asking);
     if (refusal) return refusal;
   }
   return null;
@@ -106,7 +106,7 @@ function lendIn(at: StepMoves, took: Work['took']): Refusal | null {
     freeSlot(at, at.rules.handling.intoSlotOf);
   return slot === undefined
     ? { refused: 'no-free-slot', kind: at.rules.handling.intoSlotOf }
-    : moveFromWhereItIs(at.book, loaner, inSlot(at, slot), byStep(at), at.asking);
+    : moveFromWhereItIs(at.unit, loaner, inSlot(at, slot), byStep(at), at.asking);
 }
 
 /** After the trial: loaner or module through its other slots, the loaner home, the owner's parts back or left out. */
@@ -114,12 +114,12 @@ export function movesAtFinish(at: StepMoves, work: Work, endsWith: EndsWith): Re
   const { loaner } = at.use;
   const rounds = roundsLeft(at, work);
   for (const { part, to } of rounds) {
-    const refusal = moveFromWhereItIs(at.book, part, to, byStep(at), at.asking);
+    const refusal = moveFromWhereItIs(at.unit, part, to, byStep(at), at.asking);
     if (refusal) return refusal;
   }
-  const lent = loaner ? at.book.view().parts.get(loaner) : undefined;
+  const lent = loaner ? at.unit.view().parts.get(loaner) : undefined;
   if (lent?.place.at === 'slot' && endsWith !== 'loaner-inside' && lent.home) {
-    const refusal = moveFromWhereItIs(at.book, lent.id, lent.home, byStep(at), at.asking);
+    const refusal = moveFromWhereItIs(at.unit, lent.id, lent.home, byStep(at), at.asking);
     if (refusal) return refusal;
   }
   if (endsWith === 'as-before') return putBack(at, work);
@@ -135,7 +135,7 @@ function moveStraight(at: StepMoves): Refusal | null {
   for (const [index, part] of at.use.parts.entries()) {
     const slot = at.use.slots[index];
     if (slot === undefined) continue;
-    const refusal = moveFromWhereItIs(at.book, part, inSlot(at, slot), { by: 'wrong-slot-put-right' }, at.asking);
+    const refusal = moveFromWhereItIs(at.unit, part, inSlot(at, slot), { by: 'wrong-slot-put-right' }, at.asking);
     if (refusal) return refusal;
   }
   return null;
@@ -144,7 +144,7 @@ function moveStraight(at: StepMoves): Refusal | null {
 /** What is still to be gone through: a loaner's further slots, or the owner's modules one after the other in one slot. */
 export function roundsLeft(at: StepMoves, work: Work): readonly { readonly part: PartId; readonly to: Place }[] {
   const { loaner, slots } = at.use;
-  if (loaner && at.book.view().parts.get(loaner)?.place.at === 'slot')
+  if (loaner && at.unit.view().parts.get(loaner)?.place.at === 'slot')
     return slots.slice(1).map((slot) => ({ part: loaner, to: inSlot(at, slot) }));
   const slot = slots[0];
   if (!at.rules.handling.movesDimms || loaner || slot === undefined || straight(at)) return [];
@@ -156,9 +156,9 @@ export function roundsLeft(at: StepMoves, work: Work): readonly { readonly part:
 
 function putBack(at: StepMoves, work: Work): Refusal | null {
   for (const { part, slot } of work.took) {
-    const where = at.book.view().parts.get(part)?.place.at;
-    if (!where || !comesBackFrom(at).includes(where) || at.book.view().machine?.inside[slot]) continue;
-    const refusal = moveFromWhereItIs(at.book, part, inSlot(at, slot), byStep(at), at.asking);
+    const where = at.unit.view().parts.get(part)?.place.at;
+    if (!where || !comesBackFrom(at).includes(where) || at.unit.view().machine?.inside[slot]) continue;
+    const refusal = moveFromWhereItIs(at.unit, part, inSlot(at, slot), byStep(at), at.asking);
     if (refusal) return refusal;
   }
   return null;
@@ -168,18 +168,18 @@ function putBack(at: StepMoves, work: Work): Refusal | null {
 const comesBackFrom = ({ rules }: StepMoves): readonly Place['at'][] =>
   rules.handling.sends === undefined ? ['tray', 'rig'] : ['tray', 'rig', 'transit', 'away'];
 
-const isInside = (at: StepMoves, part: PartId): boolean => at.book.view().parts.get(part)?.place.at === 'slot';
+const isInside = (at: StepMoves, part: PartId): boolean => at.unit.view().parts.get(part)?.place.at === 'slot';
 
-const slotTakes = (at: StepMoves, slot: string) => at.book.view().machine?.slots.find((one) => one.id === slot)?.takes;
+const slotTakes = (at: StepMoves, slot: string) => at.unit.view().machine?.slots.find((one) => one.id === slot)?.takes;
 
 const freeSlot = (at: StepMoves, kind: PartKind): string | undefined => {
-  const { machine } = at.book.view();
+  const { machine } = at.unit.view();
   return machine?.slots.find((slot) => slot.takes === kind && !machine.inside[slot.id])?.id;
 };
 
 /** The rig's place for a part of this kind; null when there is no rig. */
-function rigPlace({ book }: StepMoves, kind: PartKind): RigPlace | null {
-  for (const rig of book.view().rigs.values()) {
+function rigPlace({ unit }: StepMoves, kind: PartKind): RigPlace | null {
+  for (const rig of unit.view().rigs.values()) {
     const slot = rig.slots.find((one) => one.takes === kind);
     if (slot) return { at: 'rig', rig: rig.id, slot: slot.id };
   }
@@ -188,12 +188,12 @@ function rigPlace({ book }: StepMoves, kind: PartKind): RigPlace | null {
 
 /** What sits in the rig's place goes to the bench first, or says why it cannot. */
 function clearRig(at: StepMoves, place: RigPlace): Refusal | null {
-  const { rigs, job } = at.book.view();
+  const { rigs, job } = at.unit.view();
   const rig = rigs.get(place.rig);
   const sitting = rig?.inside[place.slot];
   if (!rig || sitting === undefined) return null;
   const bench: Place = { at: 'bench', bench: rig.called, job: job?.id ?? null };
-  return moveFromWhereItIs(at.book, sitting, bench, byStep(at), at.asking);
+  return moveFromWhereItIs(at.unit, sitting, bench, byStep(at), at.asking);
 }
 
 /**
@@ -201,7 +201,7 @@ function clearRig(at: StepMoves, place: RigPlace): Refusal | null {
  * came out.
  */
 export function unplugsAtStart(at: StepMoves): Refusal | null {
-  const { machine, parts, job } = at.book.view();
+  const { machine, parts, job } = at.unit.view();
   if (!machine || !job) return null;
   const off = machine.slots.filter(({ id }) => {
     const inside = machine.inside[id];
@@ -209,10 +209,10 @@ export function unplugsAtStart(at: StepMoves): Refusal | null {
     if (!part || part.id === at.use.loaner || machine.unplugged.includes(id)) return false;
     return at.rules.handling.unplugs.some((kind) => kind === part.kind);
   });
-  if (off.length > 0) at.book.add(`machine:${machine.id}`, 'unplugged', { slots: off.map((slot) => slot.id) });
+  if (off.length > 0) at.unit.add(`machine:${machine.id}`, 'unplugged', { slots: off.map((slot) => slot.id) });
   for (const slot of off.filter(hasNoLead)) {
     const part = machine.inside[slot.id];
-    const refusal = part && moveFromWhereItIs(at.book, part, inTray(at), { by: 'hand' }, at.asking);
+    const refusal = part && moveFromWhereItIs(at.unit, part, inTray(at), { by: 'hand' }, at.asking);
     if (refusal) return refusal;
   }
   return null;

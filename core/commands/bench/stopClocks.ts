@@ -17,18 +17,18 @@ export const stopClocks = shopCommand(
   (view, { at }, asking) => {
     const clock = clockRefusal(null, at, asking);
     if (clock) return { ok: false, refusal: clock };
-    const book = openUnitOfWork(view, asking);
+    const unit = openUnitOfWork(view, asking);
     for (const job of view.elsewhere)
       for (const work of job.work) {
         const { to, at: since } = phaseOf(work);
         if (work.by !== asking.by || work.endedAt !== null || work.struck || to !== 'hands-on') continue;
-        book.add(`job:${job.id}`, 'work-turned', {
+        unit.add(`job:${job.id}`, 'work-turned', {
           run: work.run,
           to: 'paused',
           at: epochMs(Math.max(at, since)),
           because: 'screen-locked',
         });
       }
-    return book.accept();
+    return unit.accept();
   },
 );

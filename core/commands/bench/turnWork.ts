@@ -21,11 +21,11 @@ export const turnWork = jobCommand(
     if (clock) return { ok: false, refusal: clock };
     // Two windows may show the same key: the second press changes nothing.
     if (to === now.to) return refuse('nothing-to-write');
-    const book = openUnitOfWork(view, asking);
-    if (to === 'hands-on' && work.by === asking.by) takeHands(book, asking, at);
-    book.add(`job:${job}`, 'work-turned', { run, to, at });
-    if (to === 'waiting' && now.to === 'hands-on' && work.by === asking.by) giveHandsBack(book, asking, at);
-    return book.accept();
+    const unit = openUnitOfWork(view, asking);
+    if (to === 'hands-on' && work.by === asking.by) takeHands(unit, asking, at);
+    unit.add(`job:${job}`, 'work-turned', { run, to, at });
+    if (to === 'waiting' && now.to === 'hands-on' && work.by === asking.by) giveHandsBack(unit, asking, at);
+    return unit.accept();
   },
   () => ({ hands: true }),
 );

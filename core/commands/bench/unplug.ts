@@ -18,14 +18,14 @@ export const unplug = jobCommand(
   (view, input, asking) => {
     const closed = mayNotOpen(view.job);
     if (closed) return { ok: false, refusal: closed };
-    const book = openUnitOfWork(view, asking);
+    const unit = openUnitOfWork(view, asking);
     const rest = input.slots.filter((slot) => view.machine?.inside[slot]);
-    if (rest.length > 0) book.add(`machine:${view.job.machine}`, 'unplugged', { slots: rest });
+    if (rest.length > 0) unit.add(`machine:${view.job.machine}`, 'unplugged', { slots: rest });
     for (const { part, tray } of input.out) {
-      const refusal = moveFromWhereItIs(book, part, { at: 'tray', tray, job: input.job }, { by: 'hand' }, asking);
+      const refusal = moveFromWhereItIs(unit, part, { at: 'tray', tray, job: input.job }, { by: 'hand' }, asking);
       if (refusal) return { ok: false, refusal };
     }
-    return book.accept();
+    return unit.accept();
   },
   (input) => ({ parts: input.out.map((one) => one.part), papers: ['part-tag'] }),
 );

@@ -32,9 +32,9 @@ export const destroyPart = jobCommand(
     if (part.place.at === 'slot') return refuse('take-it-out-first', { ...names, slot: part.place.slot });
     if (!view.shop.staff.some((one) => one.id === input.verifiedBy))
       return refuse('nobody-of-the-shop', { name: input.verifiedBy });
-    const book = openUnitOfWork(view, asking);
-    const certificate = nextNumber(book, 'media-sanitisation-certificate', asking);
-    const refusal = book.move({
+    const unit = openUnitOfWork(view, asking);
+    const certificate = nextNumber(unit, 'media-sanitisation-certificate', asking);
+    const refusal = unit.move({
       part: part.id,
       from: part.place,
       to: { at: 'gone', why: 'destroyed', certificate },
@@ -43,7 +43,7 @@ export const destroyPart = jobCommand(
     });
     if (refusal) return { ok: false, refusal };
     const { serial, ...medium } = input.medium;
-    book.add(`job:${input.job}`, 'destroyed', {
+    unit.add(`job:${input.job}`, 'destroyed', {
       part: part.id,
       medium,
       serial: personal('readings', view.job.owner, serial),
@@ -53,8 +53,8 @@ export const destroyPart = jobCommand(
       verifiedBy: input.verifiedBy,
       certificate,
     });
-    issuePaper(book, 'media-sanitisation-certificate', asking, part.id);
-    return book.accept();
+    issuePaper(unit, 'media-sanitisation-certificate', asking, part.id);
+    return unit.accept();
   },
   ({ part }) => ({ parts: [part], papers: ['media-sanitisation-certificate'] }),
 );

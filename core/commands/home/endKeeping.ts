@@ -20,15 +20,15 @@ export const endKeeping = jobCommand(
     if (part.place.at !== 'kept') return refuse('not-kept', { ...names, is: part.place, since: part.since });
     if (input.as === 'recycled' && part.place.until > asking.at)
       return refuse('kept-until', { ...names, until: part.place.until });
-    const book = openUnitOfWork(view, asking);
-    const refusal = book.move({
+    const unit = openUnitOfWork(view, asking);
+    const refusal = unit.move({
       part: part.id,
       from: part.place,
       to: input.as === 'recycled' ? { at: 'gone', why: 'recycled' } : { at: 'with-owner' },
       job: input.job,
       why: { by: 'owner-word', answer: input.as },
     });
-    return refusal ? { ok: false, refusal } : book.accept();
+    return refusal ? { ok: false, refusal } : unit.accept();
   },
   ({ part }) => ({ parts: [part] }),
 );

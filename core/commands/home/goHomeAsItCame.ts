@@ -13,13 +13,13 @@ export const goHomeAsItCame = jobCommand(
   }),
   OPEN_STAGES.filter((stage) => stage !== 'home-as-it-came'),
   (view, input, asking) => {
-    const book = openUnitOfWork(view, asking);
+    const unit = openUnitOfWork(view, asking);
     for (const question of view.job.questions)
       if (!question.answer && !question.lapsed && !question.withdrawn)
-        book.add(`job:${input.job}`, 'question-lapsed', { question: question.id });
+        unit.add(`job:${input.job}`, 'question-lapsed', { question: question.id });
     for (const part of view.parts.values())
-      if (part.reservedFor === input.job) book.add(`part:${part.id}`, 'part-released', { job: input.job });
-    book.enter('home-as-it-came', input.why);
-    return book.accept();
+      if (part.reservedFor === input.job) unit.add(`part:${part.id}`, 'part-released', { job: input.job });
+    unit.enter('home-as-it-came', input.why);
+    return unit.accept();
   },
 );

@@ -49,20 +49,20 @@ function decideHandOver(
     return refuse('came-along-missing', {
       things: short.map(({ thing, count }) => ({ thing, count: count - back(thing) })),
     });
-  const book = openUnitOfWork(view, asking);
+  const unit = openUnitOfWork(view, asking);
   for (const thing of input.oursOff) {
-    const on = book.view().job?.shopItemsOn.find((one) => one.thing === thing.thing)?.count ?? 0;
+    const on = unit.view().job?.shopItemsOn.find((one) => one.thing === thing.thing)?.count ?? 0;
     if (on < thing.count) return refuse('not-on-the-machine', { thing: thing.thing, on, asked: thing.count });
-    book.add(`job:${job.id}`, 'ours-off', thing);
+    unit.add(`job:${job.id}`, 'ours-off', thing);
   }
-  const now = book.view();
+  const now = unit.view();
   const missing = now.job ? canGoHome(now.job, machine, now.parts) : [];
   if (missing.length > 0) return refuse('cannot-go-home', { missing });
   const asItCame = job.stages.some((one) => one.stage === 'home-as-it-came');
   const storage = storageDue(job, settings.rules, asking.at);
-  if (storage) book.add(`job:${job.id}`, 'charge-booked', { is: 'storage', ...storage });
-  for (const what of job.secrets) book.add(`job:${job.id}`, 'secret-wiped', { what });
-  book.add(`job:${job.id}`, 'handed-over', {
+  if (storage) unit.add(`job:${job.id}`, 'charge-booked', { is: 'storage', ...storage });
+  for (const what of job.secrets) unit.add(`job:${job.id}`, 'secret-wiped', { what });
+  unit.add(`job:${job.id}`, 'handed-over', {
     collectedBy: personal('record', job.owner, input.collectedBy),
     signature: signed(asking, job.owner, input.signed),
     returned: input.returned,
@@ -73,12 +73,12 @@ function decideHandOver(
     })),
   });
   for (const part of now.parts.values())
-    if (part.reservedFor === job.id) book.add(`part:${part.id}`, 'part-released', { job: job.id });
+    if (part.reservedFor === job.id) unit.add(`part:${part.id}`, 'part-released', { job: job.id });
   // With the differences, what was signed for and what came on top since it stood ready.
-  issuePaper(book, 'return-report', asking);
+  issuePaper(unit, 'return-report', asking);
   if (!asItCame)
-    for (const part of replacedParts({ ...now, job, machine })) issuePaper(book, 'replaced-part-slip', asking, part);
-  issuePaper(book, 'bill', asking);
-  book.enter('gone-home', asItCame ? 'as-it-came' : 'mended');
-  return book.accept();
+    for (const part of replacedParts({ ...now, job, machine })) issuePaper(unit, 'replaced-part-slip', asking, part);
+  issuePaper(unit, 'bill', asking);
+  unit.enter('gone-home', asItCame ? 'as-it-came' : 'mended');
+  return unit.accept();
 }

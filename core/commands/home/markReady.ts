@@ -25,10 +25,10 @@ export const markReady = jobCommand(
     if (!isProved(job)) return refuse('nothing-proved', {});
     const missing = canGoHome(job, machine, view.parts).filter((one) => one.why !== 'ours-on-machine');
     if (missing.length > 0) return refuse('cannot-go-home', { missing });
-    const book = openUnitOfWork(view, asking);
-    book.enter('ready', 'proved');
-    issuePaper(book, 'return-report', asking);
-    return book.accept();
+    const unit = openUnitOfWork(view, asking);
+    unit.enter('ready', 'proved');
+    issuePaper(unit, 'return-report', asking);
+    return unit.accept();
   },
   () => ({ papers: ['return-report'] }),
 );

@@ -31,8 +31,8 @@ export const reportIncident = jobCommand(
       return refuse('happened-after-now', { happenedAt: input.happenedAt });
     const part = input.part === null ? null : view.parts.get(input.part);
     if (part === undefined) return refuse('no-such-part', { part: input.part });
-    const book = openUnitOfWork(view, asking);
-    book.add(`job:${job}`, 'incident', {
+    const unit = openUnitOfWork(view, asking);
+    unit.add(`job:${job}`, 'incident', {
       ...input,
       ...(partIs && { partIs }),
       costMinor: input.costMinor > 0 || !part ? input.costMinor : worthOf(part, partIs),
@@ -40,14 +40,14 @@ export const reportIncident = jobCommand(
       what: personal('record', view.job.owner, input.what),
     });
     if (part && partIs === 'dead')
-      book.add(`part:${part.id}`, 'part-standing', { standing: { is: 'dead', how: 'at-our-hands' }, why: 'incident' });
+      unit.add(`part:${part.id}`, 'part-standing', { standing: { is: 'dead', how: 'at-our-hands' }, why: 'incident' });
     if (part && partIs === 'hurt' && part.standing.is !== 'dead')
-      book.add(`part:${part.id}`, 'part-standing', {
+      unit.add(`part:${part.id}`, 'part-standing', {
         standing: { is: 'unproved', why: 'hurt-at-our-hands' },
         why: 'incident',
       });
     if (part && partIs === 'lost') {
-      const refusal = book.move({
+      const refusal = unit.move({
         part: part.id,
         from: part.place,
         to: { at: 'not-found', since: asking.at, lastSeen: part.place.at },
@@ -56,8 +56,8 @@ export const reportIncident = jobCommand(
       });
       if (refusal) return { ok: false, refusal };
     }
-    issuePaper(book, 'incident', asking);
-    return book.accept();
+    issuePaper(unit, 'incident', asking);
+    return unit.accept();
   },
   (input) => ({ parts: input.part === null ? [] : [input.part], papers: ['incident'] }),
 );

@@ -22,11 +22,11 @@ export const remind = jobCommand(
   (view, input, asking) => {
     if (!view.job.toldReadyAt) return refuse('owner-not-told', { job: input.job });
     if (input.last && view.job.reminders.length === 0) return refuse('remind-first', { job: input.job });
-    const book = openUnitOfWork(view, asking);
-    book.add(`job:${input.job}`, 'reminded', { last: input.last });
-    book.enter('not-collected', input.last ? 'last-notice' : 'reminded');
-    const refusal = askForPaper(book, input.last ? 'last-notice' : 'reminder', asking);
-    return refusal ? { ok: false, refusal } : book.accept();
+    const unit = openUnitOfWork(view, asking);
+    unit.add(`job:${input.job}`, 'reminded', { last: input.last });
+    unit.enter('not-collected', input.last ? 'last-notice' : 'reminded');
+    const refusal = askForPaper(unit, input.last ? 'last-notice' : 'reminder', asking);
+    return refusal ? { ok: false, refusal } : unit.accept();
   },
   () => ({ papers: ['reminder', 'last-notice'] }),
 );

@@ -11,10 +11,10 @@ export const addThing = jobCommand(
   z.strictObject({ job: zJobId, thing: zLine, count: zCount, where: zLine }),
   OPEN_STAGES,
   (view, { job, ...thing }, asking) => {
-    const book = openUnitOfWork(view, asking);
-    book.add(`job:${job}`, 'thing-found', thing);
-    if (view.job.papers.some((paper) => paper.kind === 'intake-receipt')) issuePaper(book, 'intake-receipt', asking);
-    return book.accept();
+    const unit = openUnitOfWork(view, asking);
+    unit.add(`job:${job}`, 'thing-found', thing);
+    if (view.job.papers.some((paper) => paper.kind === 'intake-receipt')) issuePaper(unit, 'intake-receipt', asking);
+    return unit.accept();
   },
   () => ({ papers: ['intake-receipt'] }),
 );

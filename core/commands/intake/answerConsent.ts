@@ -43,10 +43,10 @@ function onTheSheet<Kind extends KindOf<'job'>>(
   kind: Kind,
   body: Bodies['job'][Kind],
 ): Decision {
-  const book = openUnitOfWork(view, asking);
-  book.add<`job:${string}`, Kind>(`job:${view.job.id}`, kind, body);
-  if (view.job.papers.some((paper) => paper.kind === 'consent-sheet')) issuePaper(book, 'consent-sheet', asking);
-  return book.accept();
+  const unit = openUnitOfWork(view, asking);
+  unit.add<`job:${string}`, Kind>(`job:${view.job.id}`, kind, body);
+  if (view.job.papers.some((paper) => paper.kind === 'consent-sheet')) issuePaper(unit, 'consent-sheet', asking);
+  return unit.accept();
 }
 
 /** A line answered later, by phone or in writing. What needs a signature of its own cannot be answered this way. */

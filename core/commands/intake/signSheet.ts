@@ -55,14 +55,14 @@ export function decideSheet(
   const written = input.signed.contentHash === null;
   if (photographs.length > 0 && input.answers.photos !== 'yes' && !written)
     return refuse('consent-missing', { needs: ['photos'] });
-  const book = openUnitOfWork(view, asking);
-  book.add(`job:${input.job}`, 'sheet-signed', {
+  const unit = openUnitOfWork(view, asking);
+  unit.add(`job:${input.job}`, 'sheet-signed', {
     answers: input.answers,
     signature: signed(asking, view.job.owner, input.signed),
   });
-  for (const photograph of photographs) book.add(`job:${input.job}`, 'photographed', photograph);
-  for (const kind of SHEET_PAPERS) if (!(asking.limitOpen && kind === 'estimate')) issuePaper(book, kind, asking);
-  return book.accept();
+  for (const photograph of photographs) unit.add(`job:${input.job}`, 'photographed', photograph);
+  for (const kind of SHEET_PAPERS) if (!(asking.limitOpen && kind === 'estimate')) issuePaper(unit, kind, asking);
+  return unit.accept();
 }
 
 /** Lines about what is on the machine's drives: of someone else's machine only its owner answers them. */

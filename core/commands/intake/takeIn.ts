@@ -118,7 +118,7 @@ function decideTakeIn(view: View, input: TakeInInput, asking: Asking): Decision 
     return refuse('older-job-not-ended', { job: input.cameBack.from });
   if (input.enquiry && view.enquiry?.stage !== 'asked')
     return refuse('enquiry-not-open', { enquiry: input.enquiry, stage: view.enquiry?.stage ?? null });
-  const book = openUnitOfWork(view, asking);
+  const unit = openUnitOfWork(view, asking);
   const job = jobId(asking.newId());
   const owner = 'known' in input.owner ? input.owner.known : (input.owner.id ?? ownerId(asking.newId()));
   const machine = machineFor(view, input, asking);
@@ -129,7 +129,7 @@ function decideTakeIn(view: View, input: TakeInInput, asking: Asking): Decision 
     feeCredited: settings.findingFee.credited,
     feeCoversMinutes: settings.findingFee.coversMinutes,
   };
-  book.add(`job:${job}`, 'taken-in', {
+  unit.add(`job:${job}`, 'taken-in', {
     owner,
     machine: machine.id,
     tag: machine.tag,
@@ -157,27 +157,27 @@ function decideTakeIn(view: View, input: TakeInInput, asking: Asking): Decision 
     substitution: input.substitution,
     recording: input.recording,
   });
-  const begun = book.view().job;
+  const begun = unit.view().job;
   if (begun && input.charging !== 'free' && committedMinor(begun) > input.limitMinor)
     return refuse('limit-below-fee', { limitMinor: input.limitMinor, feeMinor: committedMinor(begun) });
-  if ('fresh' in input.owner) writeOwner(book, owner, input.owner.fresh);
-  writeMachine(book, view, input, owner, machine);
-  for (const part of book.view().parts.values()) {
+  if ('fresh' in input.owner) writeOwner(unit, owner, input.owner.fresh);
+  writeMachine(unit, view, input, owner, machine);
+  for (const part of unit.view().parts.values()) {
     if (part.place.at === 'slot' && part.place.machine === machine.id)
-      book.add(`machine:${machine.id}`, 'part-at-taking-in', { slot: part.place.slot, part: part.id });
+      unit.add(`machine:${machine.id}`, 'part-at-taking-in', { slot: part.place.slot, part: part.id });
   }
-  if (input.enquiry) book.add(`enquiry:${input.enquiry}`, 'enquiry-came', { job });
+  if (input.enquiry) unit.add(`enquiry:${input.enquiry}`, 'enquiry-came', { job });
   if (input.cameBack) {
-    book.add(`job:${input.cameBack.from}`, 'came-back', { as: job, same: input.cameBack.same });
+    unit.add(`job:${input.cameBack.from}`, 'came-back', { as: job, same: input.cameBack.same });
     if (input.cameBack.same === 'same-fault' && view.olderJob?.verdict)
-      book.add(`job:${input.cameBack.from}`, 'verdict-struck', { why: 'came-back', by: job });
+      unit.add(`job:${input.cameBack.from}`, 'verdict-struck', { why: 'came-back', by: job });
   }
-  return book.accept();
+  return unit.accept();
 }
 
-function writeOwner(book: UnitOfWork, id: OwnerId, fresh: z.infer<typeof zOwner>): void {
+function writeOwner(unit: UnitOfWork, id: OwnerId, fresh: z.infer<typeof zOwner>): void {
   const contact = <T>(value: T) => personal('contact', id, value);
-  book.add(`owner:${id}`, 'owner-known', {
+  unit.add(`owner:${id}`, 'owner-known', {
     id,
     name: contact(fresh.name),
     reach: contact({ phone: fresh.phone, mail: fresh.mail, first: fresh.first }),
@@ -221,18 +221,18 @@ function machineFor(view: View, input: TakeInInput, asking: Asking): MachineHere
 }
 
 function writeMachine(
-  book: UnitOfWork,
+  unit: UnitOfWork,
   before: View,
   input: TakeInInput,
   owner: OwnerId,
   { id, tag }: MachineHere,
 ): void {
   if (before.machine) {
-    if (!before.machine.tag) book.add(`machine:${id}`, 'machine-tagged', { tag });
+    if (!before.machine.tag) unit.add(`machine:${id}`, 'machine-tagged', { tag });
     return;
   }
   const { called, serial } = 'fresh' in input.machine ? input.machine.fresh : { called: '', serial: null };
-  book.add(`machine:${id}`, 'machine-known', {
+  unit.add(`machine:${id}`, 'machine-known', {
     id,
     owner,
     tag,

@@ -68,29 +68,29 @@ export const writeCensus = jobCommand(
       ([slot]) => !input.slots.some((one) => one.id === slot),
     );
     if (filled) return refuse('slot-still-filled', { slot: filled[0], by: view.parts.get(filled[1])?.name ?? '' });
-    const book = openUnitOfWork(view, asking);
+    const unit = openUnitOfWork(view, asking);
     const slots: readonly Slot[] = input.slots;
-    book.add(`machine:${view.job.machine}`, 'slots-written', { slots, gaps: input.gaps });
-    for (const part of input.parts) writeFound(book, view.job.machine, view.job.owner, part, asking);
-    return book.accept();
+    unit.add(`machine:${view.job.machine}`, 'slots-written', { slots, gaps: input.gaps });
+    for (const part of input.parts) writeFound(unit, view.job.machine, view.job.owner, part, asking);
+    return unit.accept();
   },
 );
 
 function writeFound(
-  book: UnitOfWork,
+  unit: UnitOfWork,
   machine: MachineId,
   owner: OwnerId,
   found: z.infer<typeof zFoundPart>,
   asking: Asking,
 ): void {
-  const sitting = book.view().machine?.inside[found.slot];
+  const sitting = unit.view().machine?.inside[found.slot];
   if (sitting) {
     const { name, attributes, unread = false } = found;
-    book.add(`part:${sitting}`, 'part-corrected', { name, attributes, unread });
+    unit.add(`part:${sitting}`, 'part-corrected', { name, attributes, unread });
     return;
   }
   const id = partId(asking.newId());
-  book.add(`part:${id}`, 'part-known', {
+  unit.add(`part:${id}`, 'part-known', {
     id,
     tag: null,
     kind: found.kind,
@@ -106,6 +106,6 @@ function writeFound(
     at: asking.at,
     by: asking.by,
   });
-  book.add(`machine:${machine}`, 'slot-filled', { slot: found.slot, part: id, belongs: true });
-  book.add(`machine:${machine}`, 'part-at-taking-in', { slot: found.slot, part: id });
+  unit.add(`machine:${machine}`, 'slot-filled', { slot: found.slot, part: id, belongs: true });
+  unit.add(`machine:${machine}`, 'part-at-taking-in', { slot: found.slot, part: id });
 }

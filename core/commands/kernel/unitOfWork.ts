@@ -13,8 +13,8 @@ import type { Decision } from './decision.ts';
 import { refuse } from './decision.ts';
 
 /**
- * What one command writes down, in order, each line decided on all lines before it. Nothing leaves the book unless
- * the whole command is accepted.
+ * What one command writes down, in order, each line decided on all lines before it. Nothing leaves the unit of work
+ * unless the whole command is accepted.
  */
 export type UnitOfWork = {
   readonly view: () => View;
@@ -27,7 +27,7 @@ export type UnitOfWork = {
   readonly accept: () => Decision;
 };
 
-/** Opens a book on a view. */
+/** Opens a unit of work on a view. */
 export function openUnitOfWork(start: View, asking: Asking): UnitOfWork {
   let view = start;
   const entries: AnyDraft[] = [];

@@ -47,10 +47,10 @@ function decideCharge(
   }
   if (charge.is === 'discount' && charge.minor > spentMinor(job))
     return refuse('discount-above-price', { minor: charge.minor, spentMinor: spentMinor(job) });
-  const book = openUnitOfWork(view, asking);
-  book.add(`job:${id}`, 'charge-booked', charge);
-  const beyond = limitRefusal(job, book.view().job ?? job, 'what' in charge ? charge.what : charge.why);
-  return beyond ? { ok: false, refusal: beyond } : book.accept();
+  const unit = openUnitOfWork(view, asking);
+  unit.add(`job:${id}`, 'charge-booked', charge);
+  const beyond = limitRefusal(job, unit.view().job ?? job, 'what' in charge ? charge.what : charge.why);
+  return beyond ? { ok: false, refusal: beyond } : unit.accept();
 }
 
 export const zPaid = z.strictObject({ job: zJobId, minor: zSome, how: z.enum(WAYS) });

@@ -27,10 +27,10 @@ export const takePayment = jobCommand(
     if (paidMinor + payment.minor > most)
       return refuse('paid-too-much', { minor: payment.minor, paidMinor, mostMinor: most });
     if (payment.for === 'bill') return accept({ stream: `job:${id}`, kind: 'paid', body: payment });
-    const book = openUnitOfWork(view, asking);
-    book.add(`job:${id}`, 'paid', payment);
-    issuePaper(book, 'deposit-receipt', asking);
-    return book.accept();
+    const unit = openUnitOfWork(view, asking);
+    unit.add(`job:${id}`, 'paid', payment);
+    issuePaper(unit, 'deposit-receipt', asking);
+    return unit.accept();
   },
   () => ({ papers: ['deposit-receipt'] }),
 );

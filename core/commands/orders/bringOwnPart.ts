@@ -27,9 +27,9 @@ export const bringOwnPart = jobCommand(
     const order = view.job.orders.find((one) => one.order === input.order);
     if (input.order !== null && (!order || orderState(order) !== 'on-the-way'))
       return refuse('no-such-order', { order: input.order });
-    const book = openUnitOfWork(view, asking);
+    const unit = openUnitOfWork(view, asking);
     const id = partId(asking.newId());
-    book.add(`part:${id}`, 'part-known', {
+    unit.add(`part:${id}`, 'part-known', {
       id,
       tag: issueTag(asking.randomInt),
       kind: input.kind,
@@ -44,11 +44,11 @@ export const bringOwnPart = jobCommand(
       at: asking.at,
       by: asking.by,
     });
-    book.add(`job:${input.job}`, 'part-joined', { part: id });
-    if (order) book.add(`job:${input.job}`, 'part-received', { order: order.order, as: 'owners-own', part: id });
-    if (view.job.stage === 'part-on-the-way') book.enter('fitting', 'owners-own');
-    issuePaper(book, 'part-tag', asking, id);
-    return book.accept();
+    unit.add(`job:${input.job}`, 'part-joined', { part: id });
+    if (order) unit.add(`job:${input.job}`, 'part-received', { order: order.order, as: 'owners-own', part: id });
+    if (view.job.stage === 'part-on-the-way') unit.enter('fitting', 'owners-own');
+    issuePaper(unit, 'part-tag', asking, id);
+    return unit.accept();
   },
   () => ({ papers: ['part-tag'] }),
 );

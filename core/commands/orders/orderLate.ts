@@ -29,10 +29,10 @@ export const orderLate = jobCommand(
       return refuse('new-promise-needed', { what: order.what, promised, due });
     if (promise !== null && promise.at < (due ?? asking.at))
       return refuse('promise-before-part', { what: order.what, promised: promise.at, due });
-    const book = openUnitOfWork(view, asking);
-    book.add(`job:${job}`, 'order-due-changed', { order: id, due, says });
-    if (promise !== null) book.add(`job:${job}`, 'promised', promise);
-    return book.accept();
+    const unit = openUnitOfWork(view, asking);
+    unit.add(`job:${job}`, 'order-due-changed', { order: id, due, says });
+    if (promise !== null) unit.add(`job:${job}`, 'promised', promise);
+    return unit.accept();
   },
 );
 
@@ -44,8 +44,8 @@ export const cancelOrder = jobCommand(
   (view, { job, order: id, why, another }, asking) => {
     const order = view.job.orders.find((one) => one.order === id);
     if (!order || orderState(order) !== 'on-the-way') return refuse('no-such-order', { order: id });
-    const book = openUnitOfWork(view, asking);
-    book.add(`job:${job}`, 'order-cancelled', { order: id, why, drops: !another });
-    return book.accept();
+    const unit = openUnitOfWork(view, asking);
+    unit.add(`job:${job}`, 'order-cancelled', { order: id, why, drops: !another });
+    return unit.accept();
   },
 );

@@ -41,12 +41,12 @@ function decideOrder(view: View & { readonly job: Job }, input: z.infer<typeof z
       agreedMinor: line.priceMinor,
       priceMinor: input.priceMinor,
     });
-  const book = openUnitOfWork(view, asking);
-  book.add(`job:${job}`, 'part-ordered', { ...order, ...(line && { line: line.what }), order: asking.newId() });
-  const beyond = limitRefusal(view.job, book.view().job ?? view.job, input.what);
+  const unit = openUnitOfWork(view, asking);
+  unit.add(`job:${job}`, 'part-ordered', { ...order, ...(line && { line: line.what }), order: asking.newId() });
+  const beyond = limitRefusal(view.job, unit.view().job ?? view.job, input.what);
   if (beyond) return { ok: false, refusal: beyond };
-  book.enter('part-on-the-way', 'ordered');
-  return book.accept();
+  unit.enter('part-on-the-way', 'ordered');
+  return unit.accept();
 }
 
 /** Which line of the owner's answer is ordered: the one called so, or the only one; each once. */

@@ -46,24 +46,24 @@ function decideReceived(
   if (part === undefined) return refuse('no-such-part', { part: input.part });
   const problem = partProblem(view.job, order, part, input.as) ?? priceProblem(view.job, order, input);
   if (problem) return { ok: false, refusal: problem };
-  const book = openUnitOfWork(view, asking);
-  book.add(`job:${input.job}`, 'part-received', {
+  const unit = openUnitOfWork(view, asking);
+  unit.add(`job:${input.job}`, 'part-received', {
     order: order.order,
     as: input.as,
     part: part?.id ?? null,
     priceMinor: input.priceMinor ?? order.priceMinor,
   });
   if (part) {
-    if (!view.job.parts.includes(part.id)) book.add(`job:${input.job}`, 'part-joined', { part: part.id });
+    if (!view.job.parts.includes(part.id)) unit.add(`job:${input.job}`, 'part-joined', { part: part.id });
     if (input.as === 'dead')
-      book.add(`part:${part.id}`, 'part-standing', { standing: { is: 'dead', how: 'on-arrival' }, why: 'on-arrival' });
+      unit.add(`part:${part.id}`, 'part-standing', { standing: { is: 'dead', how: 'on-arrival' }, why: 'on-arrival' });
     else if (input.as !== 'wrong' && part.reservedFor === null)
-      book.add(`part:${part.id}`, 'part-reserved', { job: input.job });
+      unit.add(`part:${part.id}`, 'part-reserved', { job: input.job });
   }
-  if (input.as === 'ordered') book.enter('fitting', 'part-came');
-  else if (input.as === 'dearer') book.enter('owners-word-needed', 'dearer');
-  else book.enter('part-on-the-way', `came-${input.as}`);
-  return book.accept();
+  if (input.as === 'ordered') unit.enter('fitting', 'part-came');
+  else if (input.as === 'dearer') unit.enter('owners-word-needed', 'dearer');
+  else unit.enter('part-on-the-way', `came-${input.as}`);
+  return unit.accept();
 }
 
 function partProblem(job: Job, order: Order, part: Part | null, as: string): Refusal | null {

@@ -30,14 +30,14 @@ export const sendBack = jobCommand(
     const until = returnBy(order);
     if (until !== null && asking.at > until && input.says === null)
       return refuse('supplier-days-over', { what: order.what, supplier: order.supplier, until });
-    const book = openUnitOfWork(view, asking);
+    const unit = openUnitOfWork(view, asking);
     const part = order.part === null ? undefined : view.parts.get(order.part);
     if (part?.belongs.to === 'owner') return refuse('sold-already', { part: part.id, name: part.name });
     if (part?.place.at === 'slot')
       return refuse('take-it-out-first', { part: part.id, name: part.name, slot: part.place.slot });
     if (part) {
       const { carrier, number, insured } = input;
-      const refusal = book.move({
+      const refusal = unit.move({
         part: part.id,
         from: part.place,
         to: { at: 'transit', carrier, number, insured, to: order.supplier },
@@ -45,10 +45,10 @@ export const sendBack = jobCommand(
         why: { by: 'order', order: order.order },
       });
       if (refusal) return { ok: false, refusal };
-      if (part.reservedFor === input.job) book.add(`part:${part.id}`, 'part-released', { job: input.job });
+      if (part.reservedFor === input.job) unit.add(`part:${part.id}`, 'part-released', { job: input.job });
     }
-    book.add(`job:${input.job}`, 'order-sent-back', { order: order.order, says: input.says, drops: !input.another });
-    return book.accept();
+    unit.add(`job:${input.job}`, 'order-sent-back', { order: order.order, says: input.says, drops: !input.another });
+    return unit.accept();
   },
 );
 
@@ -60,10 +60,10 @@ export const settleReturn = jobCommand(
   (view, { job, order: id, as, minor }, asking) => {
     const order = view.job.orders.find((one) => one.order === id);
     if (!order || orderState(order) !== 'gone-back') return refuse('nothing-sent-back', { order: id });
-    const book = openUnitOfWork(view, asking);
+    const unit = openUnitOfWork(view, asking);
     const part = order.part === null ? undefined : view.parts.get(order.part);
     if (part && as !== 'refused') {
-      const refusal = book.move({
+      const refusal = unit.move({
         part: part.id,
         from: part.place,
         to: { at: 'gone', why: 'returned' },
@@ -72,7 +72,7 @@ export const settleReturn = jobCommand(
       });
       if (refusal) return { ok: false, refusal };
     }
-    book.add(`job:${job}`, 'return-settled', { order: id, as, minor });
-    return book.accept();
+    unit.add(`job:${job}`, 'return-settled', { order: id, as, minor });
+    return unit.accept();
   },
 );

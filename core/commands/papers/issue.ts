@@ -19,12 +19,12 @@ import { zJobId, zPartId } from '../kernel/fields.ts';
 import { openUnitOfWork, type UnitOfWork } from '../kernel/unitOfWork.ts';
 
 /**
- * Issues a paper on what the book says so far: number, content and hash are fixed in the same transaction as what it
- * records. A paper of a kind that the job already has takes that one's place; nothing is overwritten.
+ * Issues a paper on what the unit of work says so far: number, content and hash are fixed in the same transaction as
+ * what it records. A paper of a kind that the job already has takes that one's place; nothing is overwritten.
  * @throws when the journal does not hold what the paper says: a command that issues one by itself has just written it.
  */
-export function issuePaper(book: UnitOfWork, kind: PaperKindId, asking: Asking, part: PartId | null = null): void {
-  const refusal = askForPaper(book, kind, asking, part);
+export function issuePaper(unit: UnitOfWork, kind: PaperKindId, asking: Asking, part: PartId | null = null): void {
+  const refusal = askForPaper(unit, kind, asking, part);
   if (refusal) throw new Error(`a paper ${kind} that lacks what it says: ${refusal.refused}`);
 }
 
@@ -33,26 +33,26 @@ export function issuePaper(book: UnitOfWork, kind: PaperKindId, asking: Asking, 
  * @throws {Error} without a job, its owner and machine, or a shop that is set up: no command can ask for it then.
  */
 export function askForPaper(
-  book: UnitOfWork,
+  unit: UnitOfWork,
   kind: PaperKindId,
   asking: Asking,
   part: PartId | null = null,
 ): Refusal | null {
-  const { job, owner, machine, shop } = book.view();
+  const { job, owner, machine, shop } = unit.view();
   if (!job || !owner || !machine || !shop.settings) throw new Error(`a paper ${kind} without a job`);
   const year = yearOf(asking.at, shop.settings.zone);
-  const number = nextNumber(book, kind, asking);
+  const number = nextNumber(unit, kind, asking);
   const single = SINGLE.has(kind);
   const about =
-    kind === 'replaced-part-slip' ? (part ?? replacedParts({ ...book.view(), job, machine }).at(-1) ?? null) : null;
+    kind === 'replaced-part-slip' ? (part ?? replacedParts({ ...unit.view(), job, machine }).at(-1) ?? null) : null;
   const older = single
     ? (job.papers.findLast((paper) => paper.kind === kind && (about === null || paper.part === about)) ?? null)
     : null;
-  const asked = { view: { ...book.view(), job, owner, machine }, settings: shop.settings, number, older, part, asking };
+  const asked = { view: { ...unit.view(), job, owner, machine }, settings: shop.settings, number, older, part, asking };
   const made = paperContent(kind, asked);
   if (isLacking(made)) return { refused: made.lacks, kind };
-  book.shows(() => shownPaper(kind, asked));
-  book.add(`paper:${kind}:${year}`, 'paper-issued', {
+  unit.shows(() => shownPaper(kind, asked));
+  unit.add(`paper:${kind}:${year}`, 'paper-issued', {
     number,
     kind,
     job: job.id,
@@ -62,7 +62,7 @@ export function askForPaper(
     contentHash: asking.sha256(canonicalJson(made)),
     supersedes: older?.number ?? null,
   });
-  book.add(`job:${job.id}`, 'paper-named', {
+  unit.add(`job:${job.id}`, 'paper-named', {
     kind,
     number,
     supersedes: older?.number ?? null,
@@ -72,8 +72,8 @@ export function askForPaper(
 }
 
 /** The number that the next paper of a kind gets, for what names its paper before it is issued. */
-export function nextNumber(book: UnitOfWork, kind: PaperKindId, asking: Asking): string {
-  const { shop, paperCounts } = book.view();
+export function nextNumber(unit: UnitOfWork, kind: PaperKindId, asking: Asking): string {
+  const { shop, paperCounts } = unit.view();
   return paperNumber(kind, yearOf(asking.at, shop.settings?.zone ?? 'UTC'), (paperCounts.get(kind) ?? 0) + 1);
 }
 
@@ -104,9 +104,9 @@ export const issue = jobCommand(
   STAGES,
   (view, { kind, part }, asking) => {
     if (kind === 'part-tag' && part === null) return refuse('which-part', { kind });
-    const book = openUnitOfWork(view, asking);
-    const refusal = askForPaper(book, kind, asking, part);
-    return refusal ? { ok: false, refusal } : book.accept();
+    const unit = openUnitOfWork(view, asking);
+    const refusal = askForPaper(unit, kind, asking, part);
+    return refusal ? { ok: false, refusal } : unit.accept();
   },
   ({ kind, part }) => ({ papers: [kind], parts: part === null ? [] : [part] }),
 );

@@ -46,14 +46,14 @@ function decideEstimate(
   asking: Asking,
 ): Decision {
   const { job } = view;
-  const book = openUnitOfWork(view, asking);
-  book.add(`job:${id}`, 'estimated', estimate);
+  const unit = openUnitOfWork(view, asking);
+  unit.add(`job:${id}`, 'estimated', estimate);
   const fits = estimate.passesLimit <= ASK_ABOVE || job.charging === 'free';
   const seen = estimate.moment === 'seen' && job.stage === 'first-power-on';
   const tracing = job.stage === 'tracing' && estimate.policy !== 'ratio';
-  if ((seen || tracing) && !fits && !hasWordOnCost(job, estimate)) book.enter('owners-word-needed', NO_LONGER_FITS);
-  else if (seen || (fits && stoppedBy(job, estimate))) book.enter('tracing', 'fits');
-  return book.accept();
+  if ((seen || tracing) && !fits && !hasWordOnCost(job, estimate)) unit.enter('owners-word-needed', NO_LONGER_FITS);
+  else if (seen || (fits && stoppedBy(job, estimate))) unit.enter('tracing', 'fits');
+  return unit.accept();
 }
 
 const NO_LONGER_FITS = 'no-longer-fits';

@@ -20,9 +20,9 @@ export const promise = jobCommand(
   (view, { job, ...promised }, asking) => {
     const refusal = noPromise(view, promised.at, asking);
     if (refusal) return { ok: false, refusal };
-    const book = openUnitOfWork(view, asking);
-    book.add(`job:${job}`, 'promised', promised);
-    return book.accept();
+    const unit = openUnitOfWork(view, asking);
+    unit.add(`job:${job}`, 'promised', promised);
+    return unit.accept();
   },
 );
 
@@ -40,11 +40,11 @@ function decideTold(
   // What was promised and has passed can still be told of; another day has to be one that can be kept.
   const refusal = before?.at === at ? null : noPromise(view, at, asking);
   if (refusal) return { ok: false, refusal };
-  const book = openUnitOfWork(view, asking);
-  book.add(`job:${job}`, 'promised', { at, p90, told: true });
+  const unit = openUnitOfWork(view, asking);
+  unit.add(`job:${job}`, 'promised', { at, p90, told: true });
   const known = view.job.promisesTold.at(-1)?.promised ?? (before?.told ? before.at : null);
-  book.add(`job:${job}`, 'promise-told', { promised: at, was: known === at ? null : known, how });
-  return book.accept();
+  unit.add(`job:${job}`, 'promise-told', { promised: at, was: known === at ? null : known, how });
+  return unit.accept();
 }
 
 function noPromise({ shop }: View, at: EpochMs, asking: Asking): Refusal | null {

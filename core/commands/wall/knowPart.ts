@@ -51,13 +51,13 @@ export const knowPart = shopCommand(
             lapses: epochMs(input.standing.at + days * DAY_MS),
           }
         : input.standing;
-    const book = openUnitOfWork(view, asking);
+    const unit = openUnitOfWork(view, asking);
     const slot = slotOf(input.place);
     const problem = firstPlaceProblem(view, input.place, input.kind);
     if (problem) return { ok: false, refusal: problem };
     const [fault] = attributeFaults(input.kind, input.attributes);
     if (fault) return { ok: false, refusal: fault };
-    book.add(`part:${id}`, 'part-known', {
+    unit.add(`part:${id}`, 'part-known', {
       id,
       tag,
       kind: input.kind,
@@ -72,9 +72,9 @@ export const knowPart = shopCommand(
       at: asking.at,
       by: asking.by,
     });
-    if (slot) book.add(`machine:${slot.machine}`, 'slot-filled', { slot: slot.slot, part: id, belongs: true });
-    if (input.place.at === 'with') book.add(`part:${input.place.part}`, 'rider-joined', { part: id });
-    return book.accept();
+    if (slot) unit.add(`machine:${slot.machine}`, 'slot-filled', { slot: slot.slot, part: id, belongs: true });
+    if (input.place.at === 'with') unit.add(`part:${input.place.part}`, 'rider-joined', { part: id });
+    return unit.accept();
   },
 );
 

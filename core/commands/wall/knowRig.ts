@@ -18,21 +18,21 @@ export const knowRig = shopCommand(
   (input) => ({ machine: input.rig }),
   (view, input, asking) => {
     if (view.machine) return refuse('rig-known', { rig: input.rig });
-    const book = openUnitOfWork(view, asking);
-    book.add(`machine:${input.rig}`, 'machine-known', {
+    const unit = openUnitOfWork(view, asking);
+    unit.add(`machine:${input.rig}`, 'machine-known', {
       id: input.rig,
       owner: null,
       tag: null,
       called: input.called,
       serial: null,
     });
-    book.add(`machine:${input.rig}`, 'slots-written', {
+    unit.add(`machine:${input.rig}`, 'slots-written', {
       slots: input.slots.map((slot) => ({ ...slot, source: 'by-hand' as const })),
       gaps: [],
     });
     const rigs = view.shop.settings?.rigs;
     if (rigs && !rigs.includes(input.rig))
-      book.add('shop', 'shop-changed', { settings: { rigs: [...rigs, input.rig] } });
-    return book.accept();
+      unit.add('shop', 'shop-changed', { settings: { rigs: [...rigs, input.rig] } });
+    return unit.accept();
   },
 );

@@ -31,18 +31,18 @@ export const lendPart = jobCommand(
     if (part.reservedFor && part.reservedFor !== input.job) return { ok: false, refusal: heldFor(part) };
     if (part.title && part.title.job !== input.job) return { ok: false, refusal: partOut(part, part.title.job) };
     const { returnBy, job } = input;
-    const book = openUnitOfWork(view, asking);
+    const unit = openUnitOfWork(view, asking);
     const to =
       input.slot === null
         ? ({ at: 'with-owner' } as const)
         : ({ at: 'slot', machine: view.machine.id, slot: input.slot } as const);
-    if (samePlace(part.place, to)) book.add(`part:${part.id}`, 'part-lent', { job, returnBy });
+    if (samePlace(part.place, to)) unit.add(`part:${part.id}`, 'part-lent', { job, returnBy });
     else {
-      const refusal = book.move({ part: part.id, from: part.place, to, job, why: { by: 'hand' }, returnBy });
+      const refusal = unit.move({ part: part.id, from: part.place, to, job, why: { by: 'hand' }, returnBy });
       if (refusal) return { ok: false, refusal };
     }
-    const lacking = askForPaper(book, 'lent-part-agreement', asking, part.id);
-    return lacking ? { ok: false, refusal: lacking } : book.accept();
+    const lacking = askForPaper(unit, 'lent-part-agreement', asking, part.id);
+    return lacking ? { ok: false, refusal: lacking } : unit.accept();
   },
   (input) => ({ parts: [input.part], papers: ['lent-part-agreement'] }),
 );
@@ -60,10 +60,10 @@ export const takeBackLent = shopCommand(
       return refuse('not-lent', { ...names, is: part.place, since: part.since, movedBy: part.movedBy });
     if (!samePlace(part.place, input.from)) return { ok: false, refusal: notThere(part, input.from) };
     if (input.to.at !== 'bin' && input.to.at !== 'bench') return refuse('not-where-a-part-comes', { at: input.to.at });
-    const book = openUnitOfWork(view, asking);
-    const refusal = book.move({ part: part.id, from: input.from, to: input.to, job: null, why: { by: 'hand' } });
+    const unit = openUnitOfWork(view, asking);
+    const refusal = unit.move({ part: part.id, from: input.from, to: input.to, job: null, why: { by: 'hand' } });
     if (refusal) return { ok: false, refusal };
-    backFromLending(book, part);
-    return book.accept();
+    backFromLending(unit, part);
+    return unit.accept();
   },
 );

@@ -17,8 +17,8 @@ export const moveShopPart = shopCommand(
     const part = view.parts.get(input.part);
     if (!part) return refuse('no-such-part', { part: input.part });
     if (part.belongs.to !== 'shop') return refuse('not-ours-to-move', { part: part.id, name: part.name });
-    const book = openUnitOfWork(view, asking);
-    const refusal = book.move({
+    const unit = openUnitOfWork(view, asking);
+    const refusal = unit.move({
       part: part.id,
       from: input.from,
       to: input.to,
@@ -26,7 +26,7 @@ export const moveShopPart = shopCommand(
       why: input.says ? { by: 'righting', says: input.says } : { by: 'hand' },
     });
     if (refusal) return { ok: false, refusal };
-    if (part.title?.as === 'lent' && book.view().parts.get(part.id)?.title === null) backFromLending(book, part);
-    return book.accept();
+    if (part.title?.as === 'lent' && unit.view().parts.get(part.id)?.title === null) backFromLending(unit, part);
+    return unit.accept();
   },
 );

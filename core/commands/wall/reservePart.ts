@@ -23,10 +23,10 @@ export const reservePart = shopCommand(
       return refuse('reserved-already', { part: part.id, name: part.name, since: part.reserved?.at });
     if (part.place.at !== 'bin' && part.place.at !== 'rig')
       return { ok: false, refusal: partOut(part, part.title?.job ?? null) };
-    const book = openUnitOfWork(view, asking);
-    book.add(`part:${part.id}`, 'part-reserved', { job: input.job });
-    if (!view.job.parts.includes(part.id)) book.add(`job:${input.job}`, 'part-joined', { part: part.id });
-    return book.accept();
+    const unit = openUnitOfWork(view, asking);
+    unit.add(`part:${part.id}`, 'part-reserved', { job: input.job });
+    if (!view.job.parts.includes(part.id)) unit.add(`job:${input.job}`, 'part-joined', { part: part.id });
+    return unit.accept();
   },
 );
 

@@ -27,9 +27,9 @@ export const sellPart = shopCommand(
     if (held) return { ok: false, refusal: heldFor(held) };
     const dead = all.find((one) => one.standing.is === 'dead');
     if (dead && input.as === 'sold') return refuse('part-dead', { part: dead.id, tag: dead.tag, name: dead.name });
-    const book = openUnitOfWork(view, asking);
+    const unit = openUnitOfWork(view, asking);
     for (const one of all.toReversed()) {
-      const refusal = book.move({
+      const refusal = unit.move({
         part: one.id,
         from: one.place,
         to: { at: 'gone', why: input.as },
@@ -38,6 +38,6 @@ export const sellPart = shopCommand(
       });
       if (refusal) return { ok: false, refusal };
     }
-    return book.accept();
+    return unit.accept();
   },
 );

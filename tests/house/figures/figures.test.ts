@@ -47,11 +47,11 @@ describe('the figures of the house', () => {
   });
 
   it('count writes whose body nothing checks, and none once the signature knows its bodies', () => {
-    const book = (body: string) =>
-      file('core/book.ts', `type Book = { readonly add: (s: string, k: string, body: ${body}) => void };`);
+    const unit = (body: string) =>
+      file('core/unit.ts', `type Unit = { readonly add: (s: string, k: string, body: ${body}) => void };`);
     const command = file(
       'core/a.ts',
-      "book.add('job:1', 'noted', {});",
+      "unit.add('job:1', 'noted', {});",
       'seen.add(1);',
       'read.fold<Job, never>(a, b, c);',
     );
@@ -60,12 +60,12 @@ describe('the figures of the house', () => {
       "accept({ stream: 'job:1', kind: 'noted', v: 1, body: {} });",
       "f({ kind: 'noted', v: 1 });",
     );
-    expect(untypedWrites([book('unknown'), command, draft])).toEqual({
+    expect(untypedWrites([unit('unknown'), command, draft])).toEqual({
       added: ['core/a.ts:1'],
       literal: ['core/b.ts:1'],
       folded: ['core/a.ts:3'],
     });
-    expect(untypedWrites([book('BodyOf<K>'), command]).added).toEqual([]);
+    expect(untypedWrites([unit('BodyOf<K>'), command]).added).toEqual([]);
   });
 
   it('name what two files declare, and not what one passes on', () => {

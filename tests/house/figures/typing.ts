@@ -15,7 +15,7 @@ const isConst = (type: unknown) =>
 
 /** Ways of writing an entry, or of reading one, whose body no type checks. */
 export type Untyped = {
-  /** `book.add(stream, kind, body)` while `add` takes any body. */
+  /** `unit.add(stream, kind, body)` while `add` takes any body. */
   readonly added: readonly string[];
   /** `{ stream, kind, v, body }` put together by hand. */
   readonly literal: readonly string[];
@@ -56,10 +56,10 @@ const called = (node: Node): string | undefined => {
   return node.callee.type === 'MemberExpression' ? identifier(node.callee.property) : identifier(node.callee);
 };
 
-/** On a book, or by a function taken from one; other lists have an `add` too. */
+/** On a unit of work, or by a function taken from one; other lists have an `add` too. */
 function isAdd(node: Node): boolean {
   if (called(node) !== 'add' || listOf(node.arguments).length !== 3 || !isNode(node.callee)) return false;
-  return node.callee.type === 'Identifier' || /book$/i.test(identifier(node.callee.object) ?? '');
+  return node.callee.type === 'Identifier' || /unit$/i.test(identifier(node.callee.object) ?? '');
 }
 
 function isLiteralDraft(node: Node): boolean {
