@@ -46,3 +46,8 @@ export function productInto(into: Float64Array, a: Float64Array, b: Float64Array
   }
   return sum;
 }
+
+/** row ← row ÷ by, number by number. */
+export function divideBy(row: Float64Array, by: number): void {
+  for (let i = 0; i < row.length; i++) row[i] = at(row, i) / by;
+}

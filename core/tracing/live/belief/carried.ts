@@ -1,10 +1,9 @@
 import type { Kept } from '../memory.ts';
 import type { FaultModel } from '../types.ts';
 import type { Condition } from './condition.ts';
-import { begin, carryOn, chancesSeen } from './filter.ts';
+import { begin, carryOn, lookingAt, nothingSeen } from './filter.ts';
 import type { Hypothesis } from './hypotheses.ts';
 import { PRESENCES } from './presence.ts';
-import { Showing } from './showing.ts';
 
 /** More loaners than this in one log are taken as good from the first use on. */
 export const MOST_FLAGS = 6;
@@ -72,16 +71,16 @@ function carryAll(list: readonly Hypothesis[], condition: Condition, carried: Ma
   const used = condition.loaners.reduce((set, { loaner }) => (loaner < MOST_FLAGS ? set | (1 << loaner) : set), 0);
   addLoaners(carried, used);
   const sets = [...carried].map(([bad, stands]) => ({ inIt: bad & used, stands }));
-  const sound = new Float64Array(PRESENCES);
-  const spoilt = new Float64Array(PRESENCES);
-  const showing = new Showing(condition);
-  for (const [h, hypothesis] of list.entries()) {
-    chancesSeen(showing, hypothesis, 0, sound);
+  const looking = lookingAt(condition);
+  const sound = nothingSeen();
+  const spoilt = nothingSeen();
+  list.forEach((hypothesis, h) => {
+    sound.fill(Number.NaN);
     for (const { inIt, stands } of sets) {
-      if (inIt !== 0) chancesSeen(showing, hypothesis, inIt, spoilt);
-      carryOn(hypothesis, condition, inIt === 0 ? sound : spoilt, stands, h * PRESENCES);
+      if (inIt !== 0) spoilt.fill(Number.NaN);
+      carryOn(looking, hypothesis, inIt, inIt === 0 ? sound : spoilt, stands, h * PRESENCES);
     }
-  }
+  });
 }
 
 /** From its first use on, each set is carried with the loaner good and with it bad. */

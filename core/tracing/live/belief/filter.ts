@@ -17,12 +17,8 @@ export type Standing = Float64Array;
  * in `PresenceMask`; the result is not normalised: its total is P(log | hypothesis, bad loaners).
  */
 export function carry(hypothesis: Hypothesis, conditions: readonly Condition[], bad: number, into: Standing): Standing {
-  const chances = new Float64Array(PRESENCES);
   begin(hypothesis, into, 0);
-  for (const condition of conditions) {
-    chancesSeen(new Showing(condition), hypothesis, bad, chances);
-    carryOn(hypothesis, condition, chances, into, 0);
-  }
+  for (const condition of conditions) carryOn(lookingAt(condition), hypothesis, bad, nothingSeen(), into, 0);
   return into;
 }
 
@@ -32,31 +28,48 @@ export function begin(hypothesis: Hypothesis, into: Standing, from: number): voi
   into[from + ((hypothesis.first >= 0 ? FIRST : 0) | (hypothesis.second >= 0 ? SECOND : 0))] = 1;
 }
 
-/** P(what was seen) for every mask that the hypothesis can have, into `into`; others are left as they are. */
-export function chancesSeen(showing: Showing, hypothesis: Hypothesis, bad: number, into: Float64Array): void {
-  for (let mask = 0; mask < PRESENCES; mask++) {
-    // Alone, a hypothesis has no second fault to be there.
-    if (hypothesis.second >= 0 || (mask & SECOND) === 0) into[mask] = showing.chance(hypothesis, mask, bad);
-  }
-}
+/** P(what was seen | mask) as far as it was asked for: NaN where not yet. */
+export type ChancesSeen = Float64Array;
 
-/** One step of `carry`, with what `chancesSeen` says of it; `standing` begins at `from`. */
+/**
+ * One step of `carry`, for the hypothesis whose standing begins at `from`, with these loaners bad. `seen`: shared by all
+ * that were carried with the same of this condition's loaners bad; a mask without any chance is not looked at.
+ */
 export function carryOn(
-  { first, second }: Hypothesis,
-  { mends, mendsAfter, oursGoes, oursComes }: Condition,
-  chances: Float64Array,
+  { condition, showing }: Looking,
+  hypothesis: Hypothesis,
+  bad: number,
+  seen: ChancesSeen,
   standing: Standing,
   from: number,
 ): void {
+  const { first, second } = hypothesis;
+  const { mends, mendsAfter, oursGoes, oursComes } = condition;
   mend(standing, from, FIRST, at(mends, first));
   if (second >= 0) mend(standing, from, SECOND, at(mends, second));
   mend(standing, from, OURS, oursGoes);
   if (oursComes > 0) appear(standing, from, oursComes);
-  for (let mask = 0; mask < PRESENCES; mask++)
-    standing[from + mask] = (standing[from + mask] ?? NaN) * (chances[mask] ?? NaN);
+  for (let mask = 0; mask < PRESENCES; mask++) {
+    const p = standing[from + mask] ?? NaN;
+    if (p === 0) continue;
+    let chance = seen[mask] ?? NaN;
+    if (Number.isNaN(chance)) {
+      chance = showing.chance(hypothesis, mask, bad);
+      seen[mask] = chance;
+    }
+    standing[from + mask] = p * chance;
+  }
   mend(standing, from, FIRST, at(mendsAfter, first));
   if (second >= 0) mend(standing, from, SECOND, at(mendsAfter, second));
 }
+
+/** A condition, and what reckons its chances. */
+export type Looking = { readonly condition: Condition; readonly showing: Showing };
+
+export const lookingAt = (condition: Condition): Looking => ({ condition, showing: new Showing(condition) });
+
+/** Nothing asked for yet. */
+export const nothingSeen = (): ChancesSeen => new Float64Array(PRESENCES).fill(Number.NaN);
 
 /** What of a bit is there is gone with this chance. */
 function mend(standing: Standing, from: number, bit: number, chance: number): void {

@@ -1,4 +1,4 @@
-import { addAt, at, nth } from '../../../figures/rows.ts';
+import { addAt, at, divideBy, nth } from '../../../figures/rows.ts';
 import type { FaultModel, LoggedStep, TracingCase } from '../types.ts';
 import { type Carried, carriedThrough, MOST_BAD, MOST_FLAGS, ones } from './carried.ts';
 import type { Condition } from './condition.ts';
@@ -43,7 +43,7 @@ export function posteriorOf(model: FaultModel, tracing: TracingCase, pairs = tru
       if (set & (1 << b)) addAt(bad, b, mass);
     });
   });
-  if (total > 0) for (const [place, p] of standing.entries()) standing[place] = p / total;
+  if (total > 0) divideBy(standing, total);
   return {
     prior,
     hypotheses: list,
@@ -80,7 +80,7 @@ function weigh(
   const used = [...carried.keys()].reduce((all, bad) => all | bad, 0);
   const sets = flags.map((set) => ({ ...set, stands: standingWith(carried, set.bad & used) }));
   let total = 0;
-  for (const [h, { prior }] of list.entries()) {
+  list.forEach(({ prior }, h) => {
     for (const { bad, weight, stands } of sets) {
       const share = weight * prior;
       let mass = 0;
@@ -92,7 +92,7 @@ function weigh(
       if (bad !== 0) tell(bad, mass);
       total += mass;
     }
-  }
+  });
   return total;
 }
 
