@@ -5,14 +5,14 @@ import type { Decisions } from './decisions.ts';
 import { draw, MOST_TRACED_STEPS, stepMinutes, type Traces } from './traced.ts';
 
 /**
- * Runs through the plan of a case: a true way drawn from the belief, the policy until a step ends the tracing or it is
+ * Runs through the plan of a case: a true hypothesis drawn from the belief, the policy until a step ends the tracing or it is
  * handed over. They end where the plan sees the end: quick, and shorter than what the Bench does to be sure.
  */
 export function planTraces(
   model: FaultModel,
   { live, start, stepAt, after, move, closing, histories }: Decisions,
 ): Traces {
-  const faultOf = (way: number) => model.faults[live.ways[way]?.hypothesis.first ?? -1]?.id ?? null;
+  const faultOf = (h: number) => model.faults[live.hypotheses[h]?.hypothesis.first ?? -1]?.id ?? null;
   return {
     histories,
     run: (stepTimes, random) => {
@@ -34,7 +34,7 @@ export function planTraces(
   };
 }
 
-/** What comes out of a step where this way is the true one; the last outcome where rounding leaves a little over. */
+/** What comes out of a step where this hypothesis is the true one; the last outcome where rounding leaves a little over. */
 function outcomeOf({ chance }: PlanStep, truth: number, random: Prng): number {
   let left = random.next();
   for (let outcome = 0; outcome < chance.length; outcome++) {

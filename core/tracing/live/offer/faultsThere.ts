@@ -2,14 +2,14 @@ import { addAt, at, wholeAt } from '../../../figures/rows.ts';
 import { FIRST, SECOND } from '../belief/presence.ts';
 import type { LiveProblem } from './toProblem.ts';
 
-/** The faults that some way still has there, in the order of the ways, and which of them each way has (-1: none). */
+/** The faults that some hypothesis still has there, in their order, and which of them each has (-1: none). */
 export type FaultsThere = {
   readonly faults: readonly number[];
   readonly first: Int32Array;
   readonly second: Int32Array;
 };
 
-/** The faults of the ways of a problem, listed in their order. */
+/** The faults of a problem's hypotheses, listed in their order. */
 export function faultsThere(live: LiveProblem): FaultsThere {
   const places = new Map<number, number>();
   const placeOf = (fault: number, there: number): number => {
@@ -18,11 +18,11 @@ export function faultsThere(live: LiveProblem): FaultsThere {
     places.set(fault, place);
     return place;
   };
-  const first = new Int32Array(live.ways.length);
-  const second = new Int32Array(live.ways.length);
-  live.ways.forEach(({ hypothesis, standing }, w) => {
-    first[w] = placeOf(hypothesis.first, standing & FIRST);
-    second[w] = placeOf(hypothesis.second, standing & SECOND);
+  const first = new Int32Array(live.hypotheses.length);
+  const second = new Int32Array(live.hypotheses.length);
+  live.hypotheses.forEach(({ hypothesis, presence }, w) => {
+    first[w] = placeOf(hypothesis.first, presence & FIRST);
+    second[w] = placeOf(hypothesis.second, presence & SECOND);
   });
   return { faults: [...places.keys()], first, second };
 }

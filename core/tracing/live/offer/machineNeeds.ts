@@ -3,7 +3,7 @@ import type { FaultModel, LoggedStep, MachineNeed, Step, TracingCase } from '../
 import { gateToClear } from './gates.ts';
 import { asksForLacking, hasWord } from './ownersWords.ts';
 import { hasShown, isNamed } from './shown.ts';
-import { hasFailedHere, standsNow } from './standsNow.ts';
+import { maySinceHaveFailed, standsNow } from './standsNow.ts';
 
 /** Which facts of the machine keep a step from making sense. What is not known does not keep it. */
 export function unmetNeed(model: FaultModel, step: Step, tracing: TracingCase): MachineNeed | null {
@@ -64,7 +64,7 @@ function holds(model: FaultModel, step: Step, need: MachineNeed, tracing: Tracin
     case 'gate-to-clear':
       return gateToClear(model, tracing, step.id);
     case 'failed-here':
-      return hasFailedHere(model, tracing);
+      return maySinceHaveFailed(model, tracing);
     case 'two-screens':
       return isNamed(tracing, ['one-screen-dark']);
     case 'no-input':
@@ -103,9 +103,9 @@ function holds(model: FaultModel, step: Step, need: MachineNeed, tracing: Tracin
         [DRIVE_IMAGE]: ['partly', 'copied'],
       });
     case 'plug-to-press':
-      return hasFailedHere(model, tracing) || hasShown(tracing, { 'look-inside': ['plug-off'] });
+      return maySinceHaveFailed(model, tracing) || hasShown(tracing, { 'look-inside': ['plug-off'] });
     case 'card-to-seat':
-      return hasFailedHere(model, tracing) || hasShown(tracing, { 'look-inside': ['card-loose'] });
+      return maySinceHaveFailed(model, tracing) || hasShown(tracing, { 'look-inside': ['card-loose'] });
     case 'no-extortion':
       return !isNamed(tracing, ['ransom']);
     case 'after-our-work':

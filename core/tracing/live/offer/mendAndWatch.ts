@@ -7,10 +7,10 @@ import { faultNumber, NOTHING_WRONG, stepNumber } from '../model/special.ts';
 import type { Step, StepId } from '../types.ts';
 import { timesDone } from './gates.ts';
 import type { PlanNow } from './planStep.ts';
-import { failedHere } from './standsNow.ts';
+import { seenToFail } from './standsNow.ts';
 import { MENDED_FROM } from './verdictAfter.ts';
 import { HIDDEN_AT_MOST, watchSince } from './watch.ts';
-import type { WayColumns } from './ways.ts';
+import type { HypothesisColumns } from './weightedHypotheses.ts';
 
 /** What a step is planned with: watched by this step, so many times, until what was mended would have shown. */
 export type ThenWatch = { readonly step: StepId; readonly times: number };
@@ -19,7 +19,7 @@ export type Planned = { readonly plan: PlanStep; readonly watch: ThenWatch | nul
 /** Less of the belief coming and going than this is not planned for: a good trial tells at once. Common practice, no source. */
 const WORTH_WATCHING = 0.05;
 
-/** A long trial of the whole machine: its weighed minutes, P(quiet | way), and that of each fault still there. */
+/** A long trial of the whole machine: its weighed minutes, P(quiet | hypothesis), and that of each fault still there. */
 type Trial = {
   readonly at: number;
   readonly step: Step;
@@ -44,8 +44,8 @@ export function countOnWatching(
   const plain = plans.map((plan) => ({ plan, watch: null }));
   const { columns, model, tracing } = now;
   const all = columns.p.reduce((sum, p) => sum + p, 0);
-  const comes = columns.ways.reduce((sum, { hypothesis, p }) => (hypothesis.firstMode === 1 ? sum + p : sum), 0);
-  if (comes < WORTH_WATCHING * all || !failedHere(model, tracing)) return plain;
+  const comes = columns.hypotheses.reduce((sum, { hypothesis, p }) => (hypothesis.firstMode === 1 ? sum + p : sum), 0);
+  if (comes < WORTH_WATCHING * all || !seenToFail(model, tracing)) return plain;
   const trials = trialsOf(now, steps.slice(0, free), plans);
   const before = quietSoFar(now);
   return plain.map((one, s) => {
@@ -82,7 +82,7 @@ function trialsOf(now: PlanNow, steps: readonly Step[], plans: readonly PlanStep
 
 /** P(quiet since the last mending | fault still there) by fault and mode; null where nothing was mended yet. */
 function quietSoFar({ model, tracing, posterior, columns }: PlanNow): Float64Array | null {
-  if (columns.standing.every((stands) => stands !== 0)) return null;
+  if (columns.presence.every((stands) => stands !== 0)) return null;
   return watchSince(model, tracing, posterior, suspectsOf(model, posterior))?.quiet ?? null;
 }
 
@@ -91,7 +91,7 @@ function watching(now: PlanNow, trial: Trial, plan: PlanStep, before: Float64Arr
   if (!before) return null;
   const { columns, model } = now;
   const nothing = faultNumber(model, NOTHING_WRONG);
-  const isMended = (w: number) => columns.standing[w] === 0 && columns.first[w] !== nothing;
+  const isMended = (w: number) => columns.presence[w] === 0 && columns.first[w] !== nothing;
   for (let times = 1; times <= trial.most; times++) {
     let [all, good, mended, hidden] = [0, 0, 0, 0];
     for (let w = 0; w < columns.p.length; w++) {
@@ -171,9 +171,9 @@ function mending(now: PlanNow, step: Step, plan: PlanStep, trials: readonly Tria
   };
 }
 
-/** P(its own trial works and the watch stays quiet, and yet it was not mended | way). */
+/** P(its own trial works and the watch stays quiet, and yet it was not mended | hypothesis). */
 function stillQuiet(
-  { standing }: WayColumns,
+  { presence }: HypothesisColumns,
   { row }: Mended,
   worksAt: Float64Array,
   { quiet, sound }: Trial,
@@ -181,11 +181,17 @@ function stillQuiet(
   w: number,
 ): number {
   const notMended = at(worksAt, w) - at(row, w);
-  return notMended === 0 ? 0 : notMended * (standing[w] === 0 ? sound : at(quiet, w)) ** times;
+  return notMended === 0 ? 0 : notMended * (presence[w] === 0 ? sound : at(quiet, w)) ** times;
 }
 
 /** Would a quiet watch leave it mended likely enough, and show it often enough had it stayed? */
-function saysEnough(columns: WayColumns, mended: Mended, worksAt: Float64Array, trial: Trial, times: number): boolean {
+function saysEnough(
+  columns: HypothesisColumns,
+  mended: Mended,
+  worksAt: Float64Array,
+  trial: Trial,
+  times: number,
+): boolean {
   const sound = trial.sound ** times;
   let [good, still, all, hidden] = [0, 0, 0, 0];
   for (let w = 0; w < worksAt.length; w++) {
@@ -203,7 +209,7 @@ function saysEnough(columns: WayColumns, mended: Mended, worksAt: Float64Array, 
 type Mended = { readonly row: Float64Array; readonly hidden: Float64Array };
 
 /**
- * By way: P(this mends it, or it was mended before, and the step's own trial works), and the same as it would look had it
+ * By hypothesis: P(this mends it, or it was mended before, and the step's own trial works), and the same as it would look had it
  * stayed there all the same. Null where nothing of the belief is mended by it.
  */
 function mendedBy({ model, posterior, columns, left }: PlanNow, step: Step, works: number): Mended | null {
@@ -219,9 +225,9 @@ function mendedBy({ model, posterior, columns, left }: PlanNow, step: Step, work
   for (let w = 0; w < row.length; w++) {
     const fault = wholeAt(columns.first, w);
     if (columns.alone[w] === 0 || fault === nothing) continue;
-    const mend = columns.standing[w] === 0 ? 1 : at(condition.mends, fault);
+    const mend = columns.presence[w] === 0 ? 1 : at(condition.mends, fault);
     if (mend === 0) continue;
-    any ||= columns.standing[w] !== 0;
+    any ||= columns.presence[w] !== 0;
     row[w] = mend * condition.nothingSeen;
     hidden[w] = at(row, w) * at(condition.seen, wholeAt(columns.place, w));
   }

@@ -5,6 +5,7 @@ import { lookKey } from '../belief/conditions.ts';
 import { asRepeat, inPlace } from '../belief/inPlace.ts';
 import { outlook } from '../belief/outlook.ts';
 import type { Posterior } from '../belief/posterior.ts';
+import { FIRST, SECOND } from '../belief/presence.ts';
 import { type Left, lookFrom } from '../configuration.ts';
 import { maskOf } from '../model/circuits.ts';
 import { faultNumber, NOTHING_WRONG, PUT_BACK, stepNumber } from '../model/special.ts';
@@ -13,12 +14,18 @@ import { endsWhenFound, faultOf } from './blame.ts';
 import { type HandOver, mendingCharged } from './handOver.ts';
 import { CONFIRMED_BY_READING, CONFIRMED_FROM } from './proof.ts';
 import { SPEAKS_FROM } from './verdictAfter.ts';
-import type { Way, WayColumns } from './ways.ts';
+import type { HypothesisColumns, WeightedHypothesis } from './weightedHypotheses.ts';
 import { harmOf, ownMinutes, weighedWaiting } from './weights.ts';
 
-/** Per way: 1 where its fault is what the outcome would name, prove or mend. `back`: the circuits that would go back in. */
-function meantBy(model: FaultModel, step: Step, { meaning }: Outcome, back: number, columns: WayColumns): Uint8Array {
-  const { first, standing } = columns;
+/** Per hypothesis: 1 where its fault is what the outcome would name, prove or mend. `back`: the circuits that would go back in. */
+function meantBy(
+  model: FaultModel,
+  step: Step,
+  { meaning }: Outcome,
+  back: number,
+  columns: HypothesisColumns,
+): Uint8Array {
+  const { first, presence } = columns;
   const faults = meantFaults(model, step, meaning, back);
   const right = new Uint8Array(first.length);
   const nothing = faultNumber(model, NOTHING_WRONG);
@@ -27,16 +34,16 @@ function meantBy(model: FaultModel, step: Step, { meaning }: Outcome, back: numb
     meaning.means !== 'evidence' && meaning.means !== 'fails-again' && meaning.means !== 'fails-on-rig';
   for (let w = 0; w < right.length; w++) {
     const fault = wholeAt(first, w);
-    if (mendedShows && standing[w] === 0 && fault !== nothing) right[w] = step.takesOut.length === 0 ? 1 : 0;
+    if (mendedShows && presence[w] === 0 && fault !== nothing) right[w] = step.takesOut.length === 0 ? 1 : 0;
     else right[w] = faults[fault] === 1 || isSecond(columns, w, faults) ? 1 : 0;
   }
   return right;
 }
 
-/** Is the second fault of a way there, and among these? */
-function isSecond({ ways, standing }: WayColumns, w: number, among: Uint8Array): boolean {
-  const second = ways[w]?.hypothesis.second ?? -1;
-  return second >= 0 && (wholeAt(standing, w) & 2) !== 0 && among[second] === 1;
+/** Is the second fault of a hypothesis there, and among these? */
+function isSecond({ hypotheses, presence }: HypothesisColumns, w: number, among: Uint8Array): boolean {
+  const second = hypotheses[w]?.hypothesis.second ?? -1;
+  return second >= 0 && (wholeAt(presence, w) & SECOND) !== 0 && among[second] === 1;
 }
 
 /** Per fault: 1 where an outcome of this meaning is about it. */
@@ -99,22 +106,22 @@ function speaks({ meaning }: Outcome, before: number, after: number): boolean {
   return after >= (meaning.means === 'evidence' ? CONFIRMED_BY_READING : CONFIRMED_FROM);
 }
 
-/** What every step is planned from: the case, what is believed as columns over the ways, and how the log leaves the machine. */
+/** What every step is planned from: the case, what is believed as columns over the hypotheses, and how the log leaves the machine. */
 export type PlanNow = {
   readonly model: FaultModel;
   readonly tracing: TracingCase;
   readonly posterior: Posterior;
-  readonly columns: WayColumns;
+  readonly columns: HypothesisColumns;
   readonly left: Left;
   readonly handOver: HandOver;
   /** What came out last of each step in each configuration, by `lookKey`. */
   readonly lasts: ReadonlyMap<string, string>;
 };
 
-/** One step as the planner sees it now: its chances by way, what it ends, and what it costs. */
+/** One step as the planner sees it now: its chances by hypothesis, what it ends, and what it costs. */
 export function planStep(now: PlanNow, step: Step, opens: readonly number[], closes: readonly number[]): PlanStep {
   const { model, tracing, columns, left } = now;
-  const { ways } = columns;
+  const { hypotheses } = columns;
   const chance = chancesOf(now, step);
   // Where nothing made it work, everything of the owner's is what would go back in.
   const back = left.suspect ?? ~0;
@@ -132,20 +139,20 @@ export function planStep(now: PlanNow, step: Step, opens: readonly number[], clo
     outcomes: step.outcomes.map((outcome) => outcome.id),
     cures: rights.map((right) => right !== null),
     chance,
-    harm: harmOfWays(harmOf(model, tracing, step), ways),
+    harm: harmBy(harmOf(model, tracing, step), hypotheses),
     ending: endingOf(now, step, chance, rights),
     late: step.handling.borrows === 'processor' || step.handling.borrows === 'board',
   };
 }
 
-/** P(outcome | way) of a step done now, each way's chances summing to one. */
+/** P(outcome | hypothesis) of a step done now, each hypothesis's chances summing to one. */
 function chancesOf({ model, posterior, columns, left, lasts }: PlanNow, step: Step): readonly Float64Array[] {
   const { before, look, spent } = lookFrom(left, step);
   const fresh = inPlace(model, posterior.prior, stepNumber(model, step.id), before, look, spent);
   const last = lasts.get(lookKey(step, look));
   const conditions = last === undefined ? fresh : asRepeat(model, step, fresh, last);
   const chance = conditions.map((condition) => chancesBy(condition, columns));
-  const sums = new Float64Array(columns.ways.length);
+  const sums = new Float64Array(columns.hypotheses.length);
   for (const row of chance) for (let w = 0; w < sums.length; w++) addAt(sums, w, at(row, w));
   // Several faults at once share what is not normal; rounding is taken up here so that each row sums to one.
   for (const row of chance)
@@ -153,14 +160,17 @@ function chancesOf({ model, posterior, columns, left, lasts }: PlanNow, step: St
   return chance;
 }
 
-/** P(one outcome | way): `outlook` of each way, that of one fault alone read straight from the condition's table. */
-function chancesBy(condition: Condition, { ways, first, place, alone, standing }: WayColumns): Float64Array {
+/** P(one outcome | hypothesis): `outlook` of each, that of one fault alone read straight from the condition's table. */
+function chancesBy(
+  condition: Condition,
+  { hypotheses, first, place, alone, presence }: HypothesisColumns,
+): Float64Array {
   const { mends, seen, nothingSeen, again } = condition;
-  const row = new Float64Array(ways.length);
-  for (const [w, { hypothesis, standing: stands }] of ways.entries()) {
+  const row = new Float64Array(hypotheses.length);
+  for (const [w, { hypothesis, presence: mask }] of hypotheses.entries()) {
     if (alone[w] === 0 || again !== 'first') {
-      row[w] = outlook(hypothesis, stands, condition);
-    } else if (standing[w] === 0) row[w] = nothingSeen;
+      row[w] = outlook(hypothesis, mask, condition);
+    } else if (presence[w] === 0) row[w] = nothingSeen;
     else {
       const mend = at(mends, wholeAt(first, w));
       const own = at(seen, wholeAt(place, w));
@@ -172,7 +182,7 @@ function chancesBy(condition: Condition, { ways, first, place, alone, standing }
 
 /** How much of the belief is in what an outcome means, before it and after it. */
 function sharesOf(
-  { p: belief, standing }: WayColumns,
+  { p: belief, presence }: HypothesisColumns,
   step: Step,
   right: Uint8Array,
   chance: Float64Array,
@@ -180,7 +190,7 @@ function sharesOf(
   let [all, good, allAfter, goodAfter] = [0, 0, 0, 0];
   for (let w = 0; w < belief.length; w++) {
     // What is mended already works whatever is tried: it speaks neither for nor against what is taken out.
-    if (standing[w] === 0 && step.takesOut.length > 0) continue;
+    if (presence[w] === 0 && step.takesOut.length > 0) continue;
     const p = at(belief, w);
     const after = p * at(chance, w);
     all += p;
@@ -192,28 +202,31 @@ function sharesOf(
   return { before: all > 0 ? good / all : 0, after: allAfter > 0 ? goodAfter / allAfter : 0 };
 }
 
-const harmOfWays = (byFault: Float64Array | undefined, ways: readonly Way[]): Float64Array | undefined =>
+const harmBy = (
+  byFault: Float64Array | undefined,
+  hypotheses: readonly WeightedHypothesis[],
+): Float64Array | undefined =>
   byFault &&
   Float64Array.from(
-    ways,
+    hypotheses,
     ({ hypothesis: { first, second } }) => (byFault[first] ?? 0) + (second >= 0 ? (byFault[second] ?? 0) : 0),
   );
 
-/** Minutes charged by way where the step ends the tracing: confirming and mending, or all for nothing. */
+/** Minutes charged by hypothesis where the step ends the tracing: confirming and mending, or all for nothing. */
 function endingOf(
-  { model, handOver, columns: { ways } }: PlanNow,
+  { model, handOver, columns: { hypotheses } }: PlanNow,
   step: Step,
   chance: readonly Float64Array[],
   rights: readonly (Uint8Array | null)[],
 ): Float64Array | undefined {
   if (rights.every((right) => right === null)) return undefined;
   const confirm = confirmMinutes(step);
-  const ending = new Float64Array(ways.length);
-  for (const [w, way] of ways.entries()) {
+  const ending = new Float64Array(hypotheses.length);
+  for (const [w, one] of hypotheses.entries()) {
     const rightEnd =
       confirm +
-      (step.takesOut.length > 0 ? leftToMend(model, way) : 0) +
-      mendingCharged(model, handOver, stillThere(model, way));
+      (step.takesOut.length > 0 ? leftToMend(model, one) : 0) +
+      mendingCharged(model, handOver, stillThere(model, one));
     for (let o = 0; o < rights.length; o++) {
       const right = rights[o];
       // Where it ends though nothing of the fault was touched, the tracing was for nothing.
@@ -226,13 +239,18 @@ function endingOf(
 /** Minutes to find what mends software or settings once a part in their place has shown that it is them: from memory, no source. */
 const MENDING = 120;
 
-/** The faults of a way that nothing has mended yet. */
-const stillThere = (model: FaultModel, { hypothesis: { first, second }, standing }: Way): readonly Fault[] =>
-  [first, second].flatMap((fault, at) => ((standing >> at) & 1 ? (model.faults[fault] ?? []) : []));
+/** The faults of a hypothesis that nothing has mended yet. */
+const stillThere = (
+  model: FaultModel,
+  { hypothesis: { first, second }, presence }: WeightedHypothesis,
+): readonly Fault[] => [
+  ...(presence & FIRST ? [nth(model.faults, first)] : []),
+  ...(presence & SECOND ? [nth(model.faults, second)] : []),
+];
 
 /** Minutes that are left once a part in its place has shown where it is: what is cleaned or reseated was not put right by that. */
-function leftToMend(model: FaultModel, way: Way): number {
-  const fault = model.faults[way.hypothesis.first];
+function leftToMend(model: FaultModel, one: WeightedHypothesis): number {
+  const fault = model.faults[one.hypothesis.first];
   if (fault?.part === 'software' || fault?.part === 'settings') return MENDING;
   return fault?.mendedBy === 'cleaning' || fault?.mendedBy === 'reseating' ? fault.mendMinutes : 0;
 }

@@ -18,7 +18,7 @@ const odds = (p: number): number => p / Math.max(1e-12, 1 - p);
  */
 export function settlingSteps(model: FaultModel, live: LiveProblem, part: Fault['part']): readonly Step[] {
   const { prior } = live.problem;
-  const ofPart = Uint8Array.from(live.ways, ({ hypothesis: { first, second } }) =>
+  const ofPart = Uint8Array.from(live.hypotheses, ({ hypothesis: { first, second } }) =>
     model.faults[first]?.part === part || (second >= 0 && model.faults[second]?.part === part) ? 1 : 0,
   );
   const now = prior.reduce((sum, p, w) => sum + p * wholeAt(ofPart, w), 0);

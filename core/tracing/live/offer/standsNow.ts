@@ -4,10 +4,10 @@ import type { FaultModel, LoggedStep, Outcome, Step, TracingCase } from '../type
 import { hasShown } from './shown.ts';
 
 /** How the machine stands on the bench after the last trial: it fails, it works whole, or only with something out or ours in. */
-export type Stands = 'fails' | 'works' | 'works-without';
+export type MachineState = 'fails' | 'works' | 'works-without';
 
 /** What the last trial at the machine showed; before any, what was seen at the first start. */
-export function standsNow(model: FaultModel, tracing: TracingCase): Stands {
+export function standsNow(model: FaultModel, tracing: TracingCase): MachineState {
   for (const entry of tracing.log.toReversed()) {
     const known = entry.struck ? null : trialOf(model, entry);
     if (!known) continue;
@@ -21,7 +21,7 @@ export function standsNow(model: FaultModel, tracing: TracingCase): Stands {
  * Was it seen to fail on the bench at all, at the first start or since? What is not looked at yet is taken to fail, unless
  * it was told to fail only now and then: nothing is tried on that before it was seen.
  */
-export const hasFailedHere = (model: FaultModel, tracing: TracingCase): boolean =>
+export const maySinceHaveFailed = (model: FaultModel, tracing: TracingCase): boolean =>
   (groupsSeen(model, tracing).length === 0 ? !toldNowAndThen(model, tracing) : !seenToWork(model, tracing)) ||
   tracing.log.some((entry) => failsIn(model, entry));
 
@@ -35,7 +35,7 @@ export function failsIn(model: FaultModel, entry: LoggedStep): boolean {
 }
 
 /** Was it seen to fail here for certain, at the first start or since, or does its own log or a thing seen loose say so? */
-export const failedHere = (model: FaultModel, tracing: TracingCase): boolean =>
+export const seenToFail = (model: FaultModel, tracing: TracingCase): boolean =>
   (tracing.seen.length > 0 && !seenToWork(model, tracing)) ||
   hasShown(tracing, SEEN_LOOSE) ||
   tracing.log.some((entry) => failsIn(model, entry) || ownLogSays(model, entry));

@@ -8,7 +8,7 @@ import type { FaultModel, Step, TracingCase } from '../types.ts';
 import { type HandOver, handOverOf } from './handOver.ts';
 import { countOnWatching, type ThenWatch } from './mendAndWatch.ts';
 import { planStep } from './planStep.ts';
-import { columnsOf, likeliestWays, type Way } from './ways.ts';
+import { columnsOf, likeliestHypotheses, type WeightedHypothesis } from './weightedHypotheses.ts';
 import { ownMinutes } from './weights.ts';
 
 /** A step that a gate holds back, with the steps that open it. */
@@ -17,7 +17,7 @@ export type HeldStep = { readonly step: Step; readonly firstDo: readonly Step[] 
 /** `steps` in the order of the problem's steps; those that a gate holds back come last, charged with what opens it. */
 export type LiveProblem = {
   readonly problem: Problem;
-  readonly ways: readonly Way[];
+  readonly hypotheses: readonly WeightedHypothesis[];
   readonly steps: readonly Step[];
   readonly handOver: HandOver;
   /** Each step as it is by itself, and the watch that the problem's step counts on after it. */
@@ -25,7 +25,7 @@ export type LiveProblem = {
   readonly watches: readonly (ThenWatch | null)[];
 };
 
-/** The present bench state as a tracing problem: the likeliest ways it can stand × the steps that can be done now. */
+/** The present bench state as a tracing problem: the likeliest hypotheses × the steps that can be done now. */
 export function toProblem(
   model: FaultModel,
   tracing: TracingCase,
@@ -34,12 +34,12 @@ export function toProblem(
   held: readonly HeldStep[] = [],
   handOver = handOverOf(tracing),
 ): LiveProblem {
-  const ways = likeliestWays(posterior);
+  const hypotheses = likeliestHypotheses(posterior);
   const now = {
     model,
     tracing,
     posterior,
-    columns: columnsOf(ways),
+    columns: columnsOf(hypotheses),
     left: leftAfter(model, tracing.log),
     lasts: lastLooks(model, posterior),
     handOver,
@@ -47,20 +47,20 @@ export function toProblem(
   const assembly = assemblyOf(model, tracing.switches);
   const stateAt = new Map(assembly.states.map((state, at) => [state.id, at]));
   const index = (ids: readonly string[]) => ids.flatMap((id) => stateAt.get(id) ?? []);
-  const total = ways.reduce((sum, way) => sum + way.p, 0);
+  const total = hypotheses.reduce((sum, one) => sum + one.p, 0);
   const plan = (step: Step) => planStep(now, step, index(opensOf(assembly, step)), index(closesOf(assembly, step)));
   const all = [...steps, ...held.map((one) => one.step)];
   const own = all.map(plan);
   const planned = countOnWatching(now, all, own, steps.length);
   return {
-    ways,
+    hypotheses,
     steps: all,
     handOver,
     own,
     watches: own.map((_, s) => planned[s]?.watch ?? null),
     problem: {
-      faults: ways.map((way, at) => `${way.hypothesis.first}/${way.hypothesis.second}/${way.standing}/${at}`),
-      prior: Float64Array.from(ways, (way) => way.p / total),
+      faults: hypotheses.map((one, at) => `${one.hypothesis.first}/${one.hypothesis.second}/${one.presence}/${at}`),
+      prior: Float64Array.from(hypotheses, (one) => one.p / total),
       assembly: assembly.states.map((state) => ({
         id: state.id,
         opening: state.opening,

@@ -9,7 +9,7 @@ import { moreOf } from './elseWrong.ts';
 import { notReproduced } from './neverFailedHere.ts';
 import { CONFIRMED_FROM, evidenceOf, type Found, foundIn, NAMED_FROM, pointed, proved } from './proof.ts';
 import { toldApart } from './sweep.ts';
-import { HIDDEN_AT_MOST, hiddenChance, mostlyComes, watchSince } from './watch.ts';
+import { HIDDEN_AT_MOST, hiddenChance, mostlyIntermittent, watchSince } from './watch.ts';
 
 /** All works and something was mended, by whatever handling: cured from this chance on. Common practice, no source. */
 export const MENDED_FROM = 0.9;
@@ -165,7 +165,7 @@ function watchedLong({
   posterior,
   suspects,
 }: SoFar): { readonly hours: number; readonly hiddenChance: number } | undefined | null {
-  if (!mostlyComes(suspects)) return undefined;
+  if (!mostlyIntermittent(suspects)) return undefined;
   const watch = watchSince(model, tracing, posterior, suspects);
   if (!watch) return null;
   const hidden = hiddenChance(model, watch, suspects);

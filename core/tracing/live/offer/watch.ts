@@ -3,7 +3,7 @@ import type { Condition } from '../belief/condition.ts';
 import type { Posterior } from '../belief/posterior.ts';
 import { faultNumber } from '../model/special.ts';
 import type { FaultModel, LoggedStep, Suspect, TracingCase } from '../types.ts';
-import { failedHere, failsIn } from './standsNow.ts';
+import { failsIn, seenToFail } from './standsNow.ts';
 
 /** What a fault that comes and goes may have left as its chance to keep away from a watch: 95 in 100 sure, as for "rate × time = 3". */
 export const HIDDEN_AT_MOST = 0.05;
@@ -37,7 +37,7 @@ export function watchSince(
   const first = entries[mending];
   if (!first) return null;
   const before = tracing.log.slice(0, tracing.log.indexOf(first));
-  if (!failedHere(model, { ...tracing, log: before })) return null;
+  if (!seenToFail(model, { ...tracing, log: before })) return null;
   const byPuttingBack = mended.every(({ fault }) => (nth(conditions, mending).mends[indexOf(model, fault)] ?? 0) === 0);
   const since = byPuttingBack ? mending + 1 : mending;
   if (entries.slice(since).some((entry) => failsIn(model, entry))) return null;
@@ -67,7 +67,7 @@ export function hiddenChance(model: FaultModel, { quiet }: Watch, suspects: read
 }
 
 /** Does what was mended mostly come and go? */
-export function mostlyComes(suspects: readonly Suspect[]): boolean {
+export function mostlyIntermittent(suspects: readonly Suspect[]): boolean {
   const mended = suspects.reduce((sum, one) => sum + one.mended, 0);
   return suspects.reduce((sum, one) => sum + one.mended * one.comesAndGoes, 0) >= MOSTLY * mended;
 }

@@ -82,7 +82,7 @@ function toItsEnd(
     const outcome = outcomeOf(chances.chance, from.way, random);
     minutes += move(moment, s).minutes + (time ? drawMinutes(time, random) : 0);
     if (chances.cures[outcome]) {
-      const fault = model.faults[live.ways[from.way]?.hypothesis.first ?? -1];
+      const fault = model.faults[live.hypotheses[from.way]?.hypothesis.first ?? -1];
       const rest = WORK.reduce((sum, task) => sum + taskMinutes(task, random), fault?.mendMinutes ?? 0);
       return minutes + endingMinutes(chances, from.way) + rest;
     }
