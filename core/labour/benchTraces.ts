@@ -85,10 +85,10 @@ function summedToOne(chances: readonly number[]): readonly number[] {
 
 /** Every way that the machine can be now, with its chance. */
 function truthsOf(model: FaultModel, tracing: TracingCase) {
-  const { hypotheses, standing } = posteriorOf(model, tracing);
+  const { hypotheses, mass } = posteriorOf(model, tracing);
   const list: Truth[] = [];
   const chances: number[] = [];
-  standing.forEach((p, at) => {
+  mass.forEach((p, at) => {
     const hypothesis = hypotheses[hypothesisOf(at)];
     if (p <= 0 || !hypothesis) return;
     list.push({ hypothesis, standing: maskOfPlace(at) });

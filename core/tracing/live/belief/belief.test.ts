@@ -317,8 +317,8 @@ describe('the belief', () => {
         after(log.slice(0, k + 1));
       });
       const whole = posteriorOf(openTracing(model), { ...rest, log });
-      const { standing, loaners } = after(log);
-      expect({ standing, loaners }).toEqual({ standing: whole.standing, loaners: whole.loaners });
+      const { mass, loaners } = after(log);
+      expect({ mass, loaners }).toEqual({ mass: whole.mass, loaners: whole.loaners });
     }
   }, 60_000);
 

@@ -36,7 +36,7 @@ export function suspectsOf(model: FaultModel, posterior: Posterior): readonly Su
   };
   for (const [h, { first, firstMode, second, secondMode }] of posterior.hypotheses.entries()) {
     for (let state = 0; state < PRESENCES; state++) {
-      const p = at(posterior.standing, placeOf(h, state));
+      const p = at(posterior.mass, placeOf(h, state));
       if (p === 0) continue;
       if (state & OURS) ours += p;
       if (first >= 0) add(first, firstMode, (state & FIRST) !== 0, p);

@@ -11,8 +11,8 @@ import { type Prior, priorOf } from './prior.ts';
 export type Posterior = {
   readonly prior: Prior;
   readonly hypotheses: readonly Hypothesis[];
-  /** P(hypothesis and standing | log) at [hypothesis × PRESENCES + mask], see `PresenceMask`. */
-  readonly standing: Float64Array;
+  /** P(hypothesis and what of it is there | log) at [hypothesis × PRESENCES + mask], see `PresenceMask`. Sums to 1. */
+  readonly mass: Float64Array;
   readonly loaners: readonly { readonly id: string; readonly bad: number }[];
   readonly dropped: number;
   readonly logLikelihood: number;
@@ -35,19 +35,19 @@ export function posteriorOf(model: FaultModel, tracing: TracingCase, pairs = tru
   const { conditions, entries } = conditionsOf(model, tracing, prior);
   const ids = loanerIds(model, tracing).slice(0, MOST_FLAGS);
   const chances = ids.map((id) => badChance(model, tracing, id));
-  const standing = new Float64Array(list.length * PRESENCES);
+  const mass = new Float64Array(list.length * PRESENCES);
   const bad = new Float64Array(ids.length);
   const flags = flagSets(chances);
-  const total = weigh(list, carriedThrough(model, list, conditions), flags, standing, (set, mass) => {
+  const total = weigh(list, carriedThrough(model, list, conditions), flags, mass, (set, share) => {
     ids.forEach((_, b) => {
-      if (set & (1 << b)) addAt(bad, b, mass);
+      if (set & (1 << b)) addAt(bad, b, share);
     });
   });
-  if (total > 0) divideBy(standing, total);
+  if (total > 0) divideBy(mass, total);
   return {
     prior,
     hypotheses: list,
-    standing,
+    mass,
     loaners: ids.map((id, b) => ({ id, bad: total > 0 ? at(bad, b) / total : nth(chances, b) })),
     dropped,
     logLikelihood: Math.log(total),
@@ -118,6 +118,6 @@ function badChance(model: FaultModel, tracing: TracingCase, id: string): number 
 /** P(hypothesis | log), however it stands now. */
 export function massOf(posterior: Posterior, h: number): number {
   let mass = 0;
-  for (let state = 0; state < PRESENCES; state++) mass += at(posterior.standing, placeOf(h, state));
+  for (let state = 0; state < PRESENCES; state++) mass += at(posterior.mass, placeOf(h, state));
   return mass;
 }

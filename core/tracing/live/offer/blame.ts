@@ -42,7 +42,7 @@ export function shareOf(model: FaultModel, posterior: Posterior, among: (fault: 
 }
 
 /** Chance that something was wrong and nothing of it is left in the machine: mended, or standing outside it. */
-export function goneOf(model: FaultModel, { hypotheses, standing }: Posterior): number {
+export function goneOf(model: FaultModel, { hypotheses, mass }: Posterior): number {
   const nothing = faultNumber(model, NOTHING_WRONG);
   const outside = model.faults.map(({ part }) => isOutside(part));
   const gone = (fault: number, isThere: boolean) => !isThere || outside[fault] === true;
@@ -52,7 +52,7 @@ export function goneOf(model: FaultModel, { hypotheses, standing }: Posterior): 
     // Of what we made ourselves nothing may be left either.
     for (let state = 0; state < OURS; state++)
       if (gone(first, (state & FIRST) !== 0) && (second < 0 || gone(second, (state & SECOND) !== 0)))
-        sum += at(standing, placeOf(h, state));
+        sum += at(mass, placeOf(h, state));
   });
   return sum;
 }

@@ -23,7 +23,7 @@ function besides(model: FaultModel, posterior: Posterior, part: Fault['part']): 
     ] as const) {
       if (model.faults[other]?.part !== part || model.faults[one]?.part === part) continue;
       for (let way = 0; way < PRESENCES; way++)
-        if (way & bit) chances.set(one, (chances.get(one) ?? 0) + at(posterior.standing, placeOf(h, way)));
+        if (way & bit) chances.set(one, (chances.get(one) ?? 0) + at(posterior.mass, placeOf(h, way)));
     }
   });
   const parts = new Map<Fault['part'], Also>();

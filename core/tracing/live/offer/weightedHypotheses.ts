@@ -22,7 +22,7 @@ export function likeliestHypotheses(posterior: Posterior): readonly WeightedHypo
   const hypotheses: WeightedHypothesis[] = [];
   posterior.hypotheses.forEach((hypothesis, h) => {
     for (let presence = 0; presence < PRESENCES; presence++) {
-      const p = at(posterior.standing, placeOf(h, presence));
+      const p = at(posterior.mass, placeOf(h, presence));
       if (p > HARDLY) hypotheses.push({ hypothesis, presence, p });
     }
   });
