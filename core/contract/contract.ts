@@ -172,8 +172,8 @@ export const contract = {
       }),
     )
     .output(type<FirstEstimate | null>()),
-  /** What was typed and not yet written for good: kept sealed, a day at most. */
-  saveDraft: oc.input(z.strictObject({ key: zId, text: z.string().max(200_000).nullable() })).output(type<null>()),
+  /** What was typed and not yet written for good: kept sealed until it is, or is thrown away. */
+  saveDraft: stores.input(z.strictObject({ key: zId, text: z.string().max(200_000).nullable() })).output(type<null>()),
   loadDraft: oc.input(z.strictObject({ key: zId })).output(type<string | null>()),
   changes: oc.input(z.strictObject({ since: z.int().min(0).nullable() })).output(eventIterator(zChange)),
 };

@@ -65,6 +65,15 @@ export function getBlob(
 
 export const hasBlob = (folder: string, name: BlobName): boolean => existsSync(blobPath(folder, name));
 
+/** Removes one sealed file; one that the disk keeps for now is swept like any that nothing names. */
+export function dropBlob(folder: string, name: BlobName): void {
+  try {
+    rmSync(blobPath(folder, name), { force: true });
+  } catch {
+    // A disk that may only be read: nothing was asked that could not wait.
+  }
+}
+
 /**
  * Removes files that are not named and that are older than a day, half-written ones too: older both by the clock and by
  * the shop's own last work, so that neither a weekend nor a clock that is ahead takes what was just being written.

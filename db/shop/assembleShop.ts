@@ -3,7 +3,7 @@ import type { Notice } from '../../core/contract/standing.ts';
 import type { Stream } from '../../core/journal/entry.ts';
 import { type EpochMs, epochMs, MINUTE_MS } from '../../core/time.ts';
 import { isBlobName } from '../blobs/blobName.ts';
-import { getBlob, hasBlob, putBlob, sweepBlobs } from '../blobs/blobs.ts';
+import { dropBlob, getBlob, hasBlob, putBlob, sweepBlobs } from '../blobs/blobs.ts';
 import { Bell, changesAfter } from '../journal/changes.ts';
 import { FoldCache } from '../journal/foldCache.ts';
 import { lastLink } from '../journal/lastLink.ts';
@@ -164,6 +164,7 @@ export async function assembleShop({ branch, clock, log }: Opening, parts: ShopP
         }
       },
       get: async (name) => getBlob(paths.blobs, name, keyOf),
+      drop: (name) => standing.onlyRead || dropBlob(paths.blobs, name),
       sweep: async (also = []) => {
         const { named, broken } = await lookedAt();
         // What a broken entry named is not known: then nothing goes.

@@ -57,6 +57,8 @@ export type Shop = {
       whose: { readonly of: string; readonly purpose: Purpose },
     ) => Promise<BlobName | Refusal>;
     readonly get: (name: BlobName) => Promise<Uint8Array | Refusal>;
+    /** Removes a sealed file that was put and never named in an entry: its caller knows that of its own. */
+    readonly drop: (name: BlobName) => void;
     /**
      * Removes what no entry of the journal names, nor the list given, and is older than a day. Nothing goes while an entry
      * is broken. @returns How many files went.

@@ -166,8 +166,9 @@ export function createRouter({ shop, drafts, tools, engine, following, standing,
     firstEstimate: os.firstEstimate.handler(async ({ input, signal }) =>
       firstEstimate(await shop.read(), engine, input, now(), signal),
     ),
-    saveDraft: os.saveDraft.handler(async ({ input }) => {
-      await drafts.save(input.key, input.text);
+    saveDraft: os.saveDraft.handler(async ({ input, errors }) => {
+      const refusal = await drafts.save(input.key, input.text);
+      if (refusal) throw errors[refusalKind(refusal.refused)]({ data: refusal });
       return null;
     }),
     loadDraft: os.loadDraft.handler(({ input }) => drafts.load(input.key)),

@@ -54,7 +54,7 @@ beforeAll(async () => {
   const engine = openEngine();
   const tools = openTools(engine, () => null);
   const following = openFollowing({ shop, tools, engine });
-  const drafts = { save: async () => undefined, load: async () => null };
+  const drafts = { save: async () => null, load: async () => null };
   const router = createRouter({
     shop,
     engine,

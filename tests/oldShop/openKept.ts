@@ -41,7 +41,7 @@ export async function openAt({ data, wallet }: Pick<Copied, 'data' | 'wallet'>, 
   const engine = openEngine();
   const tools = openTools(engine, () => shop.lastSealedHead()?.short ?? null, seededChance(2));
   const following = openFollowing({ shop, tools, engine });
-  const drafts = { save: async () => undefined, load: async () => null };
+  const drafts = { save: async () => null, load: async () => null };
   const standing = () => ({ onlyRead: null, notices: [] });
   const router = createRouter({ shop, engine, drafts, tools, following, standing, clock: () => at });
   return {

@@ -42,7 +42,7 @@ async function aService(pathsOf: (asked: EstimateAsked) => number, passes?: () =
   const router = createRouter({
     shop,
     engine,
-    drafts: { save: async () => undefined, load: async () => null },
+    drafts: { save: async () => null, load: async () => null },
     tools,
     following,
     standing: () => ({ onlyRead: null, notices: [] }),

@@ -1,36 +1,62 @@
 import { mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { z } from 'zod';
-import { isBlobName, type Shop } from '../../../db/index.ts';
+import type { Refusal } from '../../../core/refusal.ts';
+import { isBlobName, refusalFromError, type Shop } from '../../../db/index.ts';
 
-/** What was typed and not yet written for good. The text lies sealed among the blobs; unnamed there, it is swept after a day. */
+/**
+ * What was typed and not yet written for good. The text lies sealed among the files; what stood there before, and all of
+ * it once the sheet is written or thrown away, is gone at once.
+ */
 export type Drafts = {
-  readonly save: (key: string, text: string | null) => Promise<void>;
+  /** Keeps a sheet's text, or lets it go (null). @returns Why it is not kept; null when it is. */
+  readonly save: (key: string, text: string | null) => Promise<Refusal | null>;
   readonly load: (key: string) => Promise<string | null>;
-  /** Sealed files that drafts stand in: they are named by no entry. */
+  /** Sealed files that drafts stand in, and those that they name: no entry names them yet. */
   readonly files: () => readonly string[];
 };
 
-/** Keeps drafts of a shop; `path` holds which sealed file belongs to which sheet, and no text. */
-export function openDrafts(shop: Shop, path: string): Drafts {
-  const names = new Map<string, string>(read(path));
-  const write = () => {
-    mkdirSync(dirname(path), { recursive: true });
-    writeFileSync(`${path}.new`, JSON.stringify([...names]), { mode: 0o600 });
-    renameSync(`${path}.new`, path);
+type Kept = { readonly file: string; readonly held: readonly string[] };
+
+/** Keeps drafts of a shop; `path` holds which sealed files belong to which sheet, and no text. */
+export function openDrafts(shop: Pick<Shop, 'blobs'>, path: string): Drafts {
+  let kept: ReadonlyMap<string, Kept> = new Map(read(path));
+  const write = (next: ReadonlyMap<string, Kept>): Refusal | null => {
+    try {
+      mkdirSync(dirname(path), { recursive: true });
+      const rows = [...next].map(([key, { file, held }]) => [key, file, held]);
+      writeFileSync(`${path}.new`, JSON.stringify(rows), { mode: 0o600 });
+      renameSync(`${path}.new`, path);
+      kept = next;
+      return null;
+    } catch (error) {
+      const refusal = refusalFromError(error, path);
+      if (!refusal) throw error;
+      return refusal;
+    }
+  };
+  const drop = (file: string | undefined) => {
+    if (file !== undefined && isBlobName(file)) shop.blobs.drop(file);
   };
   return {
     save: async (key, text) => {
-      if (text === null) names.delete(key);
-      else {
-        const stored = await shop.blobs.put(new TextEncoder().encode(text), { of: 'drafts', purpose: 'record' });
-        if (typeof stored === 'string') names.set(key, stored);
-      }
-      write();
+      const stored =
+        text === null
+          ? null
+          : await shop.blobs.put(new TextEncoder().encode(text), { of: 'drafts', purpose: 'record' });
+      if (stored !== null && typeof stored !== 'string') return stored;
+      // Looked up after the file was stored: another save of this sheet may have come in between.
+      const before = kept.get(key)?.file;
+      const others = new Map(kept);
+      others.delete(key);
+      const next = stored === null ? others : others.set(key, { file: stored, held: namedIn(text ?? '') });
+      const refusal = write(next);
+      drop(refusal ? (stored ?? undefined) : before);
+      return refusal;
     },
-    files: () => [...names.values()],
+    files: () => [...kept.values()].flatMap(({ file, held }) => [file, ...held]),
     load: async (key) => {
-      const name = names.get(key);
+      const name = kept.get(key)?.file;
       if (name === undefined || !isBlobName(name)) return null;
       const bytes = await shop.blobs.get(name);
       return bytes instanceof Uint8Array ? new TextDecoder().decode(bytes) : null;
@@ -38,9 +64,17 @@ export function openDrafts(shop: Shop, path: string): Drafts {
   };
 }
 
-const zKept = z.array(z.tuple([z.string(), z.string()]));
+/** Photographs that a sheet holds already: they wait with it. */
+const namedIn = (text: string): readonly string[] => text.match(/blob:[0-9a-f]{64}/g) ?? [];
 
-function read(path: string): readonly (readonly [string, string])[] {
+/** Before sheets held photographs there were two in a row. */
+const zKept = z.array(
+  z
+    .tuple([z.string(), z.string(), z.array(z.string()).optional()])
+    .transform(([key, file, held]): readonly [string, Kept] => [key, { file, held: held ?? [] }]),
+);
+
+function read(path: string): readonly (readonly [string, Kept])[] {
   try {
     return zKept.parse(JSON.parse(readFileSync(path, 'utf8')));
   } catch {

@@ -36,6 +36,7 @@ export function TakingIn({ settings }: { readonly settings: ShopSettings }) {
     <TakingInProvider sheet={{ ...start, ...draft.value }} settings={settings} onChange={draft.set}>
       <Room
         keptAt={draft.keptAt}
+        notKept={draft.notKept}
         onDone={draft.done}
         onAnew={() => {
           draft.done();
@@ -48,10 +49,12 @@ export function TakingIn({ settings }: { readonly settings: ShopSettings }) {
 
 function Room({
   keptAt,
+  notKept,
   onDone,
   onAnew,
 }: {
   readonly keptAt: number | null;
+  readonly notKept: boolean;
   readonly onDone: () => void;
   readonly onAnew: () => void;
 }) {
@@ -70,7 +73,7 @@ function Room({
         <>
           <h1>{t('counter.taking-in')}</h1>
           <span role="status" className="k-muted k-small">
-            {keptAt === null ? '' : t('counter.kept', { at: clock(keptAt) })}
+            {notKept ? t('counter.not-kept') : keptAt === null ? '' : t('counter.kept', { at: clock(keptAt) })}
           </span>
         </>
       }

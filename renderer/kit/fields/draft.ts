@@ -10,6 +10,8 @@ export type SheetDraft<T> = {
   readonly loading: boolean;
   /** When it was last kept (ms), for "kept as a draft at 10:41". */
   readonly keptAt: number | null;
+  /** What was typed last could not be kept: it stands on this screen alone. */
+  readonly notKept: boolean;
   /** It was written for good: the draft is dropped. */
   readonly done: () => void;
 };
@@ -23,6 +25,7 @@ export function useDraft<T>(key: string, start: T, store: DraftStore): SheetDraf
   const [value, setValue] = useState(start);
   const [loading, setLoading] = useState(true);
   const [keptAt, setKeptAt] = useState<number | null>(null);
+  const [notKept, setNotKept] = useState(false);
   const keep = useRef<DraftKeeper | null>(null);
   const touched = useRef(false);
 
@@ -30,8 +33,17 @@ export function useDraft<T>(key: string, start: T, store: DraftStore): SheetDraf
     let gone = false;
     touched.current = false;
     const own = keeper((text) => {
-      void store.save(key, text);
-      if (!gone) setKeptAt(Date.now());
+      Promise.resolve(store.save(key, text)).then(
+        () => {
+          if (gone) return;
+          setKeptAt(Date.now());
+          setNotKept(false);
+        },
+        () => {
+          own.missed(text);
+          if (!gone) setNotKept(true);
+        },
+      );
     });
     keep.current = own;
     setLoading(true);
@@ -64,7 +76,9 @@ export function useDraft<T>(key: string, start: T, store: DraftStore): SheetDraf
   const done = useCallback(() => {
     keep.current?.forget();
     setKeptAt(null);
-    void store.drop(key);
+    setNotKept(false);
+    // What cannot be dropped now is overwritten by the next sheet of that name.
+    void Promise.resolve(store.drop(key)).catch(() => undefined);
   }, [key, store]);
-  return { value, set, loading, keptAt, done };
+  return { value, set, loading, keptAt, notKept, done };
 }

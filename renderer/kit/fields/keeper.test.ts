@@ -44,4 +44,17 @@ describe('a draft', () => {
     vi.advanceTimersByTime(5000);
     expect(saved).toEqual([]);
   });
+  it('that could not be kept is tried again when the window closes, or with the next letter', () => {
+    const saved: string[] = [];
+    const keep = keeper((text) => saved.push(text));
+    keep.take('Judith');
+    vi.advanceTimersByTime(5000);
+    keep.missed('Judith');
+    keep.flush();
+    expect(saved).toEqual(['Judith', 'Judith']);
+    keep.missed('Judith');
+    keep.take('Judith A');
+    vi.advanceTimersByTime(5000);
+    expect(saved.at(-1)).toBe('Judith A');
+  });
 });

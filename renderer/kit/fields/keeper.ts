@@ -9,6 +9,8 @@ export type DraftKeeper = {
   readonly take: (text: string) => void;
   /** Keeps at once what is not kept yet: the window closes. */
   readonly flush: () => void;
+  /** It could not be kept: it is taken to be unkept, and tried again with the next letter or when the window closes. */
+  readonly missed: (text: string) => void;
   /** Forgets what is not kept yet: it was written for good. */
   readonly forget: () => void;
 };
@@ -37,6 +39,11 @@ export function keeper(save: (text: string) => void, quiet = QUIET, most = MOST)
   };
   return {
     flush,
+    missed: (text) => {
+      if (kept !== text) return;
+      kept = null;
+      waiting ??= text;
+    },
     forget: () => {
       stop();
       waiting = null;
