@@ -25,7 +25,44 @@ const reshaped = <Old>(kind: Kind, v: number, was: z.ZodType<Old>, body: (old: O
 const withReport = z.looseObject({ report: z.looseObject({ memory: z.array(z.looseObject({})) }).optional() });
 const withError = z.looseObject({ error: z.unknown() });
 
+/** Kinds whose owner's words lay in plain in their first version, and do so in those entries for ever. */
+const WERE_PLAIN: readonly Kind[] = [
+  'owner-known',
+  'owner-changed',
+  'machine-known',
+  'slots-written',
+  'part-known',
+  'part-moved',
+  'part-standing',
+  'part-corrected',
+  'taken-in',
+  'consent-signed-alone',
+  'asked-before-first-screw',
+  'thing-found',
+  'photographed',
+  'secret-sealed',
+  'secret-wiped',
+  'could-not-be-reproduced',
+  'work-finished',
+  'work-struck',
+  'question-put',
+  'charge-booked',
+  'judged',
+  'part-ordered',
+  'order-due-changed',
+  'order-cancelled',
+  'sold-part-named',
+  'order-sent-back',
+  'line-agreed',
+  'left-like-this',
+  'destroyed',
+  'handed-over',
+  'enquired',
+  'enquiry-answered',
+];
+
 export const LIFTS: Lifts = {
+  ...Object.fromEntries(WERE_PLAIN.map((kind) => [kind, { 1: renamed(kind, 2) }])),
   /** The first reports kept had what an SMBIOS table says, and were kept whole. */
   'own-report-read': {
     1: reshaped('own-report-read', 2, withReport, ({ report, ...old }) => {
@@ -36,13 +73,20 @@ export const LIFTS: Lifts = {
         serials: null,
       };
     }),
+    2: renamed('own-report-read', 3),
   },
   /**
    * The first estimates said a standard error of the median by a formula that holds for a normal alone, and was far off,
    * either way: how sure they are is not known, rather than wrong.
    */
-  estimated: { 1: reshaped('estimated', 2, withError, ({ error: _error, ...old }) => old) },
-  'enquiry-estimated': { 1: reshaped('enquiry-estimated', 2, withError, ({ error: _error, ...old }) => old) },
+  estimated: {
+    1: reshaped('estimated', 2, withError, ({ error: _error, ...old }) => old),
+    2: renamed('estimated', 3),
+  },
+  'enquiry-estimated': {
+    1: reshaped('enquiry-estimated', 2, withError, ({ error: _error, ...old }) => old),
+    2: renamed('enquiry-estimated', 3),
+  },
   /** Names that said something else: no arrangement was tried, nothing sold yet, and so on. */
   tried: { 1: renamed('contact-attempted') },
   asked: { 1: renamed('question-put') },

@@ -206,7 +206,7 @@ describe('a journal somebody changed, and what was acknowledged last with it', {
     ['at', '1'],
     ['kind', `'other'`],
     ['device', `'bench-9'`],
-    ['v', '2'],
+    ['v', '900'],
   ])('with the column %s saying something else than its bytes is found', async (column, value) => {
     tamper((file) => file.exec(`update journal set ${column} = ${value} where seq = 4`));
     expect((await verify()).findings).toContainEqual({ seq: 4, wrong: 'column-differs-from-bytes', detail: column });

@@ -167,7 +167,7 @@ describe('a command', () => {
   it.each([
     ['of a kind that its stream does not have', draft(job, 'part-moved', {}), { wrong: 'unknown-kind' }],
     ['of a kind that nothing has', draft(job, 'constructor', {}), { wrong: 'unknown-kind' }],
-    ['of a later version', { ...looked(job), v: 2 }, { wrong: 'unknown-version' }],
+    ['of a later version', { ...looked(job), v: 900 }, { wrong: 'unknown-version' }],
     ['with a body that lacks what its kind says', draft(job, 'could-not-be-reproduced', {}), { at: 'says' }],
     ['with a figure that is none', draft(job, 'worth-told', { worthMinor: Number.NaN }), { at: 'worthMinor' }],
     ['with more in it than its kind says', draft(job, 'reminded', { last: true, name: 'W. Quux' }), { at: '' }],

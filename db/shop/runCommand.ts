@@ -6,6 +6,7 @@ import { type EpochMs, epochMs } from '../../core/time.ts';
 import { append, type SealedDraft, stillHolds } from '../journal/append.ts';
 import type { Bell } from '../journal/changes.ts';
 import { lastLink } from '../journal/lastLink.ts';
+import { markOwnersWords } from '../journal/markOwnersWords.ts';
 import type { Looked, TrackingReader } from '../journal/reader.ts';
 import { whyNotAppended } from '../journal/whyNotAppended.ts';
 import { errorFacts, type Log } from '../log/log.ts';
@@ -93,7 +94,8 @@ async function conclude(
   if (!decision.ok) return (await stillHolds(db, branch, looked)) ? decision : 'stale';
   if (decision.entries.length === 0) throw new Error('A command was accepted without entries');
   // Nobody else writes meanwhile: what is read here is what these entries will follow.
-  const refusal = await whyNotAppended(await place.openReader(), decision.entries, { at, by: asked.by });
+  const now = await place.openReader();
+  const refusal = await whyNotAppended(now, decision.entries, { at, by: asked.by });
   if (refusal) {
     const earlier = await answeredBefore(db, branch, asked, askedDigest);
     if (earlier) return earlier;
@@ -103,7 +105,8 @@ async function conclude(
   }
   try {
     // Keys first and durably: an entry whose key is not on the disk could never be read.
-    const sealed = sealUnderKeys(place.keyFile, decision.entries, at);
+    const marked = await markOwnersWords(now, decision.entries, { at, by: asked.by });
+    const sealed = sealUnderKeys(place.keyFile, marked, at);
     const outcome = await write(place, asked, askedDigest, sealed, looked, at);
     if (outcome !== 'stale' && outcome.ok && !outcome.replayed) {
       await place.acknowledging();

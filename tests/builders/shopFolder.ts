@@ -1,6 +1,7 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { knownKind } from '../../core/entries/entryTable.ts';
 import type { CommandId, StaffId } from '../../core/ids.ts';
 import type { Draft, Json, Stream } from '../../core/journal/entry.ts';
 import { type EpochMs, epochMs } from '../../core/time.ts';
@@ -66,7 +67,12 @@ export const asked = (
 /** What a test's own rule comes to: these entries. */
 export const accept = (...entries: readonly Draft[]): EntriesOrRefusal => ({ ok: true, entries });
 
-export const draft = (stream: Stream, kind: string, body: unknown = {}): Draft => ({ stream, kind, v: 1, body });
+export const draft = (stream: Stream, kind: string, body: unknown = {}): Draft => ({
+  stream,
+  kind,
+  v: knownKind(stream, kind)?.v ?? 1,
+  body,
+});
 
 /** Writes entries as one command, without looking at anything. */
 export const write = (shop: Shop, ...entries: readonly Draft[]): Promise<Executed | NotExecuted> =>
