@@ -4,7 +4,7 @@ import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { personal } from '../../core/journal/personal.ts';
 import { epochMs } from '../../core/time.ts';
-import { machineKnown, ownerChanged, ownerKnown, signedBy, takenIn } from '../../tests/builders/shopEntries.ts';
+import { looked, machineKnown, ownerChanged, ownerKnown, signedBy, takenIn } from '../../tests/builders/shopEntries.ts';
 import { aShopFolder, draft, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
 import type { BlobName } from '../blobs/blobName.ts';
 import type { Shop } from '../index.ts';
@@ -71,6 +71,17 @@ describe('erasing an owner', () => {
   it('leaves the chain whole: what was hashed is what is stored', async () => {
     await shop.eraseOwner('o1', [{ purpose: 'contact', erase: true }]);
     expect(await shop.verify()).toMatchObject({ ok: true, entries: 5 });
+  });
+
+  it('takes with it what was written down about their things, and leaves the rest of the entry', async () => {
+    await write(shop, looked('job:1', 'It starts each time.'));
+    const says = async () => (await (await shop.read()).entries('job:1')).at(-1);
+    expect(await says()).toMatchObject({ kind: 'could-not-be-reproduced', body: { says: 'It starts each time.' } });
+    expect(await (await shop.read()).load('machine', 'm1')).toMatchObject({ called: 'a tower' });
+    await shop.eraseOwner('o1', [{ purpose: 'record', erase: true }]);
+    expect(await says()).toMatchObject({ kind: 'could-not-be-reproduced', body: { says: '' } });
+    expect(await (await shop.read()).load('machine', 'm1')).toMatchObject({ called: '', id: 'm1' });
+    expect(await (await shop.read()).load('job', '1')).toMatchObject({ limitMinor: 12_000 });
   });
 
   it('leaves no folded state with the value in memory', async () => {
