@@ -52,6 +52,10 @@ export const OWNERS_WORDS: { readonly [kind: string]: readonly string[] } = {
   'enquiry-answered': ['answer.what', 'answer.why'],
 };
 
+/** Where an owner's words stand in a body of this kind; nowhere in one that is not listed. */
+export const ownersWordsIn = (kind: string): readonly string[] =>
+  (Object.hasOwn(OWNERS_WORDS, kind) ? OWNERS_WORDS[kind] : undefined) ?? [];
+
 type Body = { readonly [field: string]: unknown };
 
 const isBody = (value: unknown): value is Body => typeof value === 'object' && value !== null && !Array.isArray(value);

@@ -1,6 +1,6 @@
 import type { AnyDraft } from '../../core/entries/draft.ts';
 import type { Folded, States } from '../../core/entries/entryTable.ts';
-import { changedAt, OWNERS_WORDS } from '../../core/entries/ownersWords.ts';
+import { changedAt, ownersWordsIn } from '../../core/entries/ownersWords.ts';
 import { isKnown } from '../../core/entries/problem.ts';
 import { idIn, isOf, type StreamOf } from '../../core/entries/subjects.ts';
 import type { Written } from '../../core/job/applyJob.ts';
@@ -23,10 +23,10 @@ export async function markOwnersWords(
   const known = drafts.filter((draft) => isKnown(draft));
   return Promise.all(
     drafts.map(async (draft) => {
-      const paths = OWNERS_WORDS[draft.kind];
-      const own = paths && known.find((one) => one === draft);
+      const paths = ownersWordsIn(draft.kind);
+      const own = paths.length > 0 && known.find((one) => one === draft);
       const of = own ? await whose(read, own, known, written) : null;
-      if (!paths || of === null) return draft;
+      if (of === null) return draft;
       const mark = (text: unknown) => (typeof text === 'string' ? personal('record', of, text) : text);
       return { ...draft, body: changedAt(draft.body, paths, mark) };
     }),

@@ -1,4 +1,4 @@
-import { changedAt, OWNERS_WORDS } from '../../core/entries/ownersWords.ts';
+import { changedAt, ownersWordsIn } from '../../core/entries/ownersWords.ts';
 import { chainHash, sameBytes } from '../../core/journal/chain.ts';
 import type { Entry, Json } from '../../core/journal/entry.ts';
 import type { JournalTable } from '../schema.ts';
@@ -41,7 +41,7 @@ function isStored(value: unknown): value is StoredEntry {
 /** An entry as the shop reads it: personal values opened where `keyOf` has their key, body lifted to its newest shape. */
 export function readEntry(bytes: Uint8Array, keyOf: KeyOf, lifts?: Lifts): Entry {
   const stored = parseStored(bytes);
-  const words = changedAt(openBody(stored.body, keyOf), OWNERS_WORDS[stored.kind] ?? [], wordsOf);
+  const words = changedAt(openBody(stored.body, keyOf), ownersWordsIn(stored.kind), wordsOf);
   const { kind, v, body } = lift({ kind: stored.kind, v: stored.v, body: words }, lifts);
   return {
     branch: stored.branch,
