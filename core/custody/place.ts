@@ -3,6 +3,11 @@ import { jobIdShape, machineIdShape, partIdShape } from '../ids.ts';
 import type { Shaped } from '../shape.ts';
 import { epochMsShape } from '../time.ts';
 
+/** Whom a part is away with. */
+export const AWAY_WITH = ['supplier', 'maker', 'laboratory'] as const;
+/** Why a part is gone for good. */
+export const GONE_WHY = ['recycled', 'sold', 'given', 'destroyed', 'returned'] as const;
+
 /** Where a part is. A part is in exactly one place at any time; a slot, and only a slot, holds at most one. */
 export const placeShape = z.discriminatedUnion('at', [
   z.strictObject({ at: z.literal('slot'), machine: machineIdShape, slot: z.string() }),
@@ -21,11 +26,11 @@ export const placeShape = z.discriminatedUnion('at', [
     insured: z.boolean(),
     to: z.string(),
   }),
-  z.strictObject({ at: z.literal('away'), kind: z.enum(['supplier', 'maker', 'laboratory']), name: z.string() }),
+  z.strictObject({ at: z.literal('away'), kind: z.enum(AWAY_WITH), name: z.string() }),
   z.strictObject({ at: z.literal('not-found'), since: epochMsShape, lastSeen: z.string() }),
   z.strictObject({
     at: z.literal('gone'),
-    why: z.enum(['recycled', 'sold', 'given', 'destroyed', 'returned']),
+    why: z.enum(GONE_WHY),
     /** Number of the certificate of destruction; a part that holds data is not gone without. */
     certificate: z.string().exactOptional(),
   }),

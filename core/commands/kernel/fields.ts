@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { EQUIPMENT_KINDS, PART_KINDS, SCOPES } from '../../custody/part.ts';
+import { AWAY_WITH, GONE_WHY } from '../../custody/place.ts';
 import { isTag } from '../../custody/tag.ts';
 import { enquiryId, jobId, machineId, ownerId, partId, questionId } from '../../ids.ts';
 import { epochMs, minutes } from '../../time.ts';
@@ -75,11 +76,11 @@ export const zPlace = z.discriminatedUnion('at', [
   z.strictObject({ at: z.literal('kept'), shelf: zLine, until: zEpoch }),
   z.strictObject({ at: z.literal('with-owner') }),
   z.strictObject({ at: z.literal('transit'), carrier: zLine, number: zLine, insured: z.boolean(), to: zLine }),
-  z.strictObject({ at: z.literal('away'), kind: z.enum(['supplier', 'maker', 'laboratory']), name: zLine }),
+  z.strictObject({ at: z.literal('away'), kind: z.enum(AWAY_WITH), name: zLine }),
   z.strictObject({ at: z.literal('not-found'), since: zEpoch, lastSeen: zLine }),
   z.strictObject({
     at: z.literal('gone'),
-    why: z.enum(['recycled', 'sold', 'given', 'destroyed', 'returned']),
+    why: z.enum(GONE_WHY),
     certificate: zLine.exactOptional(),
   }),
 ]);

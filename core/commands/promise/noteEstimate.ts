@@ -1,8 +1,9 @@
 import { z } from 'zod';
 import type { QuestionKind } from '../../approval/question.ts';
 import type { View } from '../../entries/view.ts';
-import type { Estimate } from '../../job/estimate.ts';
+import { ESTIMATE_MOMENTS, type Estimate } from '../../job/estimate.ts';
 import type { Job } from '../../job/job.ts';
+import { FIGURE_POLICIES } from '../../labour/policies.ts';
 import { OPEN_STAGES } from '../../stage.ts';
 import type { Asking } from '../kernel/asking.ts';
 import { jobCommand } from '../kernel/command.ts';
@@ -13,7 +14,7 @@ import { openUnitOfWork } from '../kernel/unitOfWork.ts';
 const zPrice = z.strictObject({ p50: z.number().min(0), p90: z.number().min(0) });
 /** An estimate as it is handed in. */
 export const zFigures = z.strictObject({
-  moment: z.enum(['told', 'seen', 'step', 'confirmed', 'agreed']),
+  moment: z.enum(ESTIMATE_MOMENTS),
   handsOn: z.strictObject({ p10: zMinutes, p50: zMinutes, p90: zMinutes }),
   price: zPrice,
   withPart: zPrice.extend({ name: zLine }).nullable(),
@@ -22,7 +23,7 @@ export const zFigures = z.strictObject({
   drivers: z.array(zLine).max(12).readonly(),
   seed: z.int(),
   paths: z.int().min(1),
-  policy: z.enum(['ratio', 'one-step', 'two-step', 'none']),
+  policy: z.enum(FIGURE_POLICIES),
   medianBetween: z.strictObject({ low: zMinutes, high: zMinutes }).nullable().optional(),
 });
 

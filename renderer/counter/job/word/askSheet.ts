@@ -2,6 +2,7 @@ import { DAYS_AWAY } from '../../../../core/approval/question.ts';
 import type { CommandRequest } from '../../../../core/commands/asked.ts';
 import type { JobSheet } from '../../../../core/contract/screens.ts';
 import type { Part } from '../../../../core/custody/ledger.ts';
+import { PART_ANSWERS, type PartAnswer } from '../../../../core/custody/ownersWord.ts';
 import type { PartId } from '../../../../core/ids.ts';
 import type { ShopSettings } from '../../../../core/job/shop.ts';
 import type { Need } from '../../../../core/tracing/live/types.ts';
@@ -114,12 +115,10 @@ export function usualOptions(kind: AskKind, { sheet, part, t, unit, need }: Usua
   }
 }
 
-const PART_ANSWERS = ['back', 'keep', 'send', 'scrap', 'follow'] as const;
-
 /** What carries data is never only scrapped: it is destroyed, by a signature of its own among the consents. */
 const mayBeAnswered = (part: Part) => PART_ANSWERS.filter((answer) => answer !== 'scrap' || !part.dataBearing);
 
-const ofPart = (part: Part, answer: (typeof PART_ANSWERS)[number], t: Words['t']): OptionSheet => ({
+const ofPart = (part: Part, answer: PartAnswer, t: Words['t']): OptionSheet => ({
   id: answer,
   says: t(`counter.ask.options.part.${answer}`),
   agrees: { ...nothing, dead: { part: part.id, answer } },
