@@ -48,6 +48,7 @@ export function tracingCase(
       onlyWhen: job.told.onlyWhen,
       rate: null,
     },
+    hunch: job.thoughts.at(-1)?.fault ?? null,
     seen: job.seen ?? [],
     switches: SWITCHES.filter((name): name is Switch => machine?.switches[name] === true),
     machine: machineFacts(view),

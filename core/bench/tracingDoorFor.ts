@@ -83,6 +83,14 @@ export function tracingDoorFor(live: LiveTracing, model: FaultModel): TracingDoo
       suspectsNow(model, caseOf(view))
         .filter((suspect) => suspect.p >= STILL_SUSPECT)
         .map((suspect) => suspect.fault),
+    fault: (id) => {
+      const known = model.faults.find((one) => one.id === id);
+      return known ? { part: known.part, oneOf: known.oneOf ?? null } : null;
+    },
+    likeliest: (view) => {
+      const [first] = suspectsNow(model, { ...caseOf(view), hunch: null });
+      return first && first.p > 0 ? { fault: first.fault, p: first.p } : null;
+    },
     harms: (fault, kind) =>
       model.steps.some((step) =>
         step.harm.some(

@@ -9,14 +9,17 @@ import { goBackAsItCame, goBackToWorked } from './bench/goBack.ts';
 import { goOn } from './bench/goOn.ts';
 import { judge } from './bench/judge.ts';
 import { confirmLeft, leaveLikeThis } from './bench/leaveLikeThis.ts';
+import { leaveSo } from './bench/leaveSo.ts';
 import { logWork } from './bench/logWork.ts';
 import { movePart } from './bench/movePart.ts';
+import { nameFault } from './bench/nameFault.ts';
 import { note } from './bench/note.ts';
 import { putAway } from './bench/putAway.ts';
 import { recordNotReproduced, recordSeen } from './bench/recordSeen.ts';
 import { startWork } from './bench/startWork.ts';
 import { stopClocks } from './bench/stopClocks.ts';
 import { strikeWork } from './bench/strikeWork.ts';
+import { thinkItIs } from './bench/thinkItIs.ts';
 import { turnWork } from './bench/turnWork.ts';
 import { plugIn, unplug } from './bench/unplug.ts';
 import { answerEnquiry, lapseEnquiry } from './enquiry/answerEnquiry.ts';
@@ -114,6 +117,9 @@ export const COMMANDS = {
   goBackToWorked,
   goBackAsItCame,
   judge,
+  nameFault,
+  leaveSo,
+  thinkItIs,
   unplug,
   plugIn,
   movePart,

@@ -35,6 +35,9 @@ const TABLE: { readonly [name in CommandName]?: string } = {
   recordSeen: /*       */ '.  x  x  .  .  .  .  .  .  .  .',
   recordNotReproduced: '.  x  x  .  .  .  .  .  .  .  .',
   judge: /*            */ '.  x  x  .  .  .  .  .  .  .  .',
+  nameFault: /*        */ '.  x  x  .  .  .  .  .  .  .  .',
+  leaveSo: /*          */ '.  x  x  .  .  .  .  .  .  .  .',
+  thinkItIs: /*        */ '.  x  x  .  .  .  .  .  .  .  .',
   // Hands are in the machine at the bench only; at the door for handling alone. What was begun can always be ended.
   startWork: /*        */ 'x  x  x  .  .  x  x  x  .  x  .',
   turnWork: /*         */ 'x  x  x  x  x  x  x  x  x  x  .',

@@ -1,4 +1,5 @@
 import type { ThreePoint } from '../figures/logNormal.ts';
+import type { ScoredThoughts } from '../job/bench/scoredThoughts.ts';
 import type { TimesLeftOut } from '../job/bench/timesOfJob.ts';
 import type { EstimateMoment } from '../job/estimate.ts';
 import type { LossCause } from '../job/home/lossesOf.ts';
@@ -48,6 +49,8 @@ export type ReckoningSheet = {
     /** Jobs that were counted when priors were last taken over into the model; null: the priors are as stated. */
     readonly takenOver: number | null;
   };
+  /** "I think it is …" against the model's own first thought. */
+  readonly thoughts: ScoredThoughts;
   readonly losses: readonly YearsLoss[];
   /** From ordering a part to having it, days; null before the shop is set up. */
   readonly lead: OwnLead | null;

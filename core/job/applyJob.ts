@@ -3,7 +3,7 @@ import { jobId } from '../ids.ts';
 import type { EpochMs } from '../time.ts';
 import { currentOutcome, currentStep } from '../tracing/live/renamed/aliases.ts';
 import { cameAfter } from './came.ts';
-import type { JobEntry } from './entries.ts';
+import type { JobEntry, Verdict } from './entries.ts';
 import { withEstimate } from './estimate.ts';
 import { type Job, newJob } from './job.ts';
 import { applyOrder, isOrderEntry } from './orders/applyOrder.ts';
@@ -27,6 +27,9 @@ function addThing(things: readonly Thing[], { thing, count }: Thing): readonly T
 
 /** Steps that the fault model calls otherwise since they were logged go by the name of today. */
 const workNow = ({ kind, what }: Pick<Work, 'kind' | 'what'>): string => (kind === 'step' ? currentStep(what) : what);
+
+/** Leaving it so changes nothing of who found it. */
+const isLeftSo = (verdict: Verdict): boolean => 'leftSo' in verdict && verdict.leftSo !== undefined;
 
 const outcomeNow = ({ kind, what }: Pick<Work, 'kind' | 'what'>, outcome: string): string =>
   kind === 'step' ? currentOutcome(what, outcome) : outcome;
@@ -194,7 +197,9 @@ function applied(job: Job | null, entry: JobEntry & Written): Job | null {
         agreedLines: job.agreedLines.map((line) => (line.part === entry.body.part ? { ...line, fitted: true } : line)),
       };
     case 'judged':
-      return { ...job, verdict: entry.body };
+      return { ...job, verdict: entry.body, judgedBy: isLeftSo(entry.body) ? job.judgedBy : entry.by };
+    case 'thought':
+      return { ...job, thoughts: [...job.thoughts, { ...entry.body, at, by: entry.by }] };
     case 'verdict-struck':
       return {
         ...job,

@@ -11,6 +11,7 @@ import { taxTermsShape } from '../money/taxTerms.ts';
 import type { BodiesOf, Shaped } from '../shape.ts';
 import { STAGES } from '../stage.ts';
 import { epochMsShape, minutesShape } from '../time.ts';
+import { ONE_OF } from '../tracing/live/model/fault.ts';
 import { coreShape } from './agreedLine.ts';
 import { estimateShape } from './estimate.ts';
 import { MISHAPS } from './home/mishaps.ts';
@@ -76,6 +77,12 @@ export type TakenIn = Shaped<typeof takenInShape>;
 /** By what it works again, where no part is to blame; a sweep is several small things at once. */
 export const CURES = ['reseating', 'cleaning', 'setting', 'software', 'outside', 'advice', 'sweep'] as const;
 
+/** Which of several it is, as the machine says or as it is printed there; null: left open, and said to be. */
+const whichShape = z.strictObject({ of: z.enum(ONE_OF), id: z.string().nullable() });
+export type Which = Shaped<typeof whichShape>;
+/** It stays as it is, as the owner was told: why. */
+const leftSoShape = z.strictObject({ says: personalShape(z.string()) });
+
 /** Why a verdict may be written: confirmed in one of three ways, or less than that. */
 const verdictShape = z.discriminatedUnion('is', [
   z.strictObject({
@@ -84,6 +91,10 @@ const verdictShape = z.discriminatedUnion('is', [
     part: partIdShape.nullable(),
     /** The part is likely at fault, the way in which it failed is not believed enough to be said. */
     wayOpen: z.literal(true).optional(),
+    /** A technician named it, whatever the log shows: why. By whom: who wrote the entry. */
+    byHand: z.strictObject({ why: personalShape(z.string()) }).optional(),
+    which: whichShape.optional(),
+    leftSo: leftSoShape.optional(),
   }),
   z.strictObject({
     is: z.literal('confirmed'),
@@ -91,6 +102,8 @@ const verdictShape = z.discriminatedUnion('is', [
     part: partIdShape,
     /** The part is at fault, the way in which it failed is not believed enough to be said. */
     wayOpen: z.literal(true).optional(),
+    which: whichShape.optional(),
+    leftSo: leftSoShape.optional(),
     way: z.enum(['both-ways', 'on-the-second-rig', 'by-its-own-evidence']),
     evidence: z.array(z.string()),
     readings: z.array(readingShape),
@@ -111,6 +124,12 @@ const verdictShape = z.discriminatedUnion('is', [
   z.strictObject({ is: z.literal('given-up'), left: z.array(z.string()) }),
 ]);
 export type JobVerdict = Shaped<typeof verdictShape>;
+
+const thoughtShape = z.strictObject({
+  fault: z.string().nullable(),
+  engine: z.strictObject({ fault: z.string(), p: z.number() }).nullable(),
+});
+export type Thought = Shaped<typeof thoughtShape>;
 
 const differenceShape = z.strictObject({
   what: z.enum(['settings-cleared', 'tie-cut', 'died-here', 'hours-more', 'plugs-out-and-in', 'other']),
@@ -245,6 +264,8 @@ export const JOB_BODIES = {
   paid: paymentShape,
   'line-fitted': z.strictObject({ part: partIdShape }),
   judged: verdictShape,
+  /** A technician's "I think it is …": null takes it back. `engine`: what was likeliest by the model then. */
+  thought: thoughtShape,
   'verdict-struck': z.strictObject({ why: z.enum(['came-back', 'wrong']), by: jobIdShape.nullable() }),
   ...ORDER_BODIES,
   'line-agreed': z.strictObject({

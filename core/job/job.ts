@@ -15,6 +15,7 @@ import type {
   LeftLikeThis,
   Payment,
   TakenIn,
+  Thought,
 } from './entries.ts';
 import type { Estimate } from './estimate.ts';
 import type { Order } from './orders/order.ts';
@@ -56,6 +57,10 @@ export type Job = TakenIn & {
   }[];
   readonly questions: readonly Question[];
   readonly verdict: JobVerdict | null;
+  /** Who wrote the verdict down. */
+  readonly judgedBy: string | null;
+  /** What technicians thought it was, in order. */
+  readonly thoughts: readonly (Thought & { readonly at: EpochMs; readonly by: string })[];
   readonly struckVerdicts: readonly JobVerdict[];
   readonly orders: readonly Order[];
   readonly agreedLines: readonly AgreedLine[];
@@ -104,6 +109,8 @@ export const newJob = (id: JobId, at: EpochMs, by: string, taken: TakenIn): Job 
   promisesTold: [],
   questions: [],
   verdict: null,
+  judgedBy: null,
+  thoughts: [],
   struckVerdicts: [],
   orders: [],
   agreedLines: [],

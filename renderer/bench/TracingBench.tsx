@@ -12,7 +12,9 @@ import { wordsOfError } from '../link/refusalWords.ts';
 import { symptomName } from '../terms/terms.ts';
 import { GoOnKeys } from './deeds/GoOnKeys.tsx';
 import { JudgeKeys } from './deeds/JudgeKeys.tsx';
+import { LeaveSo } from './deeds/LeaveSo.tsx';
 import { LeftCard } from './deeds/LeftCard.tsx';
+import { OwnView } from './deeds/OwnView.tsx';
 import { SettleKeys } from './deeds/SettleKeys.tsx';
 import { Tools } from './deeds/Tools.tsx';
 import { UnderWay } from './fitting/UnderWay.tsx';
@@ -78,6 +80,7 @@ export function TracingBench({ sheet, wall, currency, tray, inside }: TracingBen
       {!running && (
         <Pane on="sheet" line="left" padded={false}>
           {tracing && <Suspects tracing={tracing} />}
+          {tracing && <OwnView sheet={sheet} tracing={tracing} />}
         </Pane>
       )}
       <Pane on="sheet" padded={false} line={running ? 'left' : 'none'} label={t('bench.next')} scrolls>
@@ -87,6 +90,7 @@ export function TracingBench({ sheet, wall, currency, tray, inside }: TracingBen
         {!running && (back.open || back.worse) && <BackToWorked sheet={sheet} back={back} />}
         <UnderWay sheet={sheet} tray={tray} />
         {tracing && <JudgeKeys sheet={sheet} tracing={tracing} />}
+        <LeaveSo sheet={sheet} />
         {tracing && !stopped && <SettleKeys sheet={sheet} tracing={tracing} />}
         {tracing && (
           <StepPanel

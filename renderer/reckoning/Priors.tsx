@@ -12,6 +12,7 @@ const MOST = 10;
 export function Priors({ sheet }: { readonly sheet: ReckoningSheet }) {
   const { t } = useWords();
   const { moved, tally, takenOver } = sheet.priors;
+  const { thoughts } = sheet;
   const rows = moved.filter((one) => one.jobs > 0).slice(0, MOST);
   const head = (which: IdOf<'reckoning.prior-heads'>) => t(`reckoning.prior-heads.${which}`);
   return (
@@ -45,6 +46,7 @@ export function Priors({ sheet }: { readonly sheet: ReckoningSheet }) {
           }
         />
       )}
+      {thoughts.scored + thoughts.open > 0 && <p>{t('reckoning.thoughts', thoughts)}</p>}
       <p className="k-muted">
         {takenOver === null ? t('reckoning.priors-stated') : t('reckoning.priors-taken', { n: takenOver })}
       </p>

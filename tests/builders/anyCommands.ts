@@ -165,7 +165,7 @@ const ways = fc.oneof(
     (to): Deed =>
       () => ['goOn', { to }],
   ),
-  fc.constant<Deed>(() => ['judge', { verdict: { is: 'named', fault: 'dimm-dead', part: null } }]),
+  fc.constant<Deed>(() => ['nameFault', { fault: 'dimm-dead', part: null, why: 'heard it often' }]),
   fc.constant<Deed>(({ ours, now }) => [
     'fitPart',
     { part: ours, slot: 'A2', startedAt: now, handsOn: 12, why: 'fitting' },

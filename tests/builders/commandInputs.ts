@@ -45,7 +45,10 @@ export const inputs = {
   answerSwitches: { job, switches: { glass: true } },
   recordSeen: { job, symptoms: ['dark'] },
   recordNotReproduced: { job, says: 'It starts each time.' },
-  judge: { job, verdict: { is: 'named', fault: 'dimm-dead', part: null } },
+  judge: { job, verdict: { is: 'given-up', left: ['dimm-dead'] } },
+  nameFault: { job, fault: 'dimm-dead', part: null, why: 'Heard it often.' },
+  leaveSo: { job, says: 'One slot stays empty, as agreed by telephone.' },
+  thinkItIs: { job, fault: 'dimm-dead' },
   startWork: { job, kind: 'handling', what: 'look', startedAt: at, tray: 'tray 1', use, ownWord: null },
   finishWork: {
     job,

@@ -49,7 +49,7 @@ export async function anOrderedJob(): Promise<OrderedJob> {
   await desk.ask('signSheet', { job, answers: { open: 'yes', 'own-parts-in': 'yes' }, signed });
   await desk.ask('goOn', { job, to: 'first-power-on' });
   await desk.ask('goOn', { job, to: 'tracing' });
-  await desk.ask('judge', { job, verdict: { is: 'named', fault: 'board-dead', part: null } });
+  await desk.ask('nameFault', { job, fault: 'board-dead', part: null, why: 'Seen often in this model.' });
   const now = async () => {
     const view = await desk.view(job);
     if (!view.job) throw new Error('no job');

@@ -46,6 +46,7 @@ export const WALL: readonly Loaner[] = [
 export function aTracingCase(given: Partial<TracingCase> = {}): TracingCase {
   return {
     told: { symptoms: ['dark-runs'], changed: [], often: ['every-time'], onlyWhen: [], rate: null },
+    hunch: null,
     seen: [],
     switches: [],
     machine: {

@@ -78,6 +78,7 @@ export const RECKONED: ReckoningSheet = {
     takenOver: null,
   },
   lead: ownLead({ low: 1, likely: 2, high: 7 }, [3, 4, 2, 6, 5]),
+  thoughts: { scored: 12, right: 7, engineRight: 8, open: 3 },
   losses: [
     { year: 2026, cause: 'known', incidents: 2, minor: 7400 },
     { year: 2026, cause: 'unknown', incidents: 1, minor: 2500 },

@@ -83,8 +83,7 @@ async function lookInside(page: Page, keys: Keys): Promise<void> {
   await expect(card.getByRole('checkbox', { name: 'the card is loose' })).toBeChecked();
   await burst(page, '4848484');
   await expect(tapped).toHaveCount(2);
-  for (const digit of ['4', '4', '4']) await page.keyboard.press(digit);
-  for (let press = 0; press < 7; press++) await page.keyboard.press('8');
+  for (const digit of [...'444', ...'8888888']) await page.keyboard.press(digit, { delay: 120 });
   await expect(card.getByRole('button', { name: 'Nothing found' })).toBeVisible();
   await page.keyboard.press('Enter');
   await page.getByRole('timer').waitFor({ state: 'detached' });

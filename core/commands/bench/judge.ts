@@ -5,17 +5,19 @@ import { isDone } from '../../job/work.ts';
 import type { Owed, Verdict as Shown } from '../../tracing/live/types.ts';
 import { wayBelieved } from '../../tracing/live/wayBelieved.ts';
 import { jobCommand } from '../kernel/command.ts';
-import type { Decision } from '../kernel/decision.ts';
 import { refuse } from '../kernel/decision.ts';
 import { zId, zJobId, zPartId, zReading } from '../kernel/fields.ts';
 import { openUnitOfWork } from '../kernel/unitOfWork.ts';
+import { owedFirst } from './owedFirst.ts';
+import { whichOne, zWhichOne } from './whichOne.ts';
 
 const zVerdict = z.discriminatedUnion('is', [
-  z.strictObject({ is: z.literal('named'), fault: zId, part: zPartId.nullable() }),
+  z.strictObject({ is: z.literal('named'), fault: zId, part: zPartId.nullable(), which: zWhichOne }),
   z.strictObject({
     is: z.literal('confirmed'),
     fault: zId,
     part: zPartId,
+    which: zWhichOne,
     way: z.enum(['both-ways', 'on-the-second-rig', 'by-its-own-evidence']),
     evidence: z.array(zId).min(1).max(40),
     readings: z.array(zReading).max(20),
@@ -39,7 +41,7 @@ const zVerdict = z.discriminatedUnion('is', [
 
 /**
  * Writes the verdict down. "Confirmed" only when the log shows it in one of its three ways: evidence is the runs that
- * show it. The part is then dead; loaners that were exposed are good again where that fault does no harm, else unproved.
+ * show it; "named" only what the log names, else see `nameFault`. The part is then dead; loaners that were exposed are good again where that fault does no harm, else unproved.
  */
 export const judge = jobCommand(
   'judge',
@@ -49,6 +51,8 @@ export const judge = jobCommand(
     const owed = verdict.is === 'given-up' ? [] : asking.tracing.owed(view);
     if (owed.length > 0) return owedFirst(owed);
     const unit = openUnitOfWork(view, asking);
+    const one = verdict.is === 'confirmed' || verdict.is === 'named' ? whichOne(verdict, asking.tracing) : {};
+    if ('refusal' in one) return { ok: false, refusal: one.refusal };
     if (verdict.is === 'confirmed') {
       const part = view.parts.get(verdict.part);
       if (!part) return refuse('no-such-part', { part: verdict.part });
@@ -61,7 +65,8 @@ export const judge = jobCommand(
       if (!ownEvidence && !(shown.verdict === 'confirmed' && shown.fault === verdict.fault)) {
         return refuse('not-confirmed-by-the-log', { fault: verdict.fault, shows: shown.verdict });
       }
-      unit.add(`job:${job}`, 'judged', { ...verdict, ...wayOpen(shown, verdict.fault) });
+      const { which: _asked, ...confirmed } = verdict;
+      unit.add(`job:${job}`, 'judged', { ...confirmed, ...one, ...wayOpen(shown, verdict.fault) });
       unit.add(`part:${part.id}`, 'part-standing', { standing: { is: 'dead', how: verdict.way }, why: 'confirmed' });
       for (const id of view.job.parts) {
         const loaner = view.parts.get(id);
@@ -77,23 +82,20 @@ export const judge = jobCommand(
       }
       return unit.accept();
     }
-    const shown = verdict.is === 'named' ? asking.tracing.verdict(view) : null;
-    unit.add(
-      `job:${job}`,
-      'judged',
-      shown && verdict.is === 'named' ? { ...verdict, ...wayOpen(shown, verdict.fault) } : verdict,
-    );
+    if (verdict.is === 'named') {
+      const shown = asking.tracing.verdict(view);
+      if (!((shown.verdict === 'named' || shown.verdict === 'confirmed') && shown.fault === verdict.fault))
+        return refuse('not-named-by-the-log', { fault: verdict.fault, shows: shown.verdict });
+      const { which: _asked, ...named } = verdict;
+      unit.add(`job:${job}`, 'judged', { ...named, ...one, ...wayOpen(shown, verdict.fault) });
+      return unit.accept();
+    }
+    unit.add(`job:${job}`, 'judged', verdict);
     if (verdict.is === 'cured') unit.enter('proving', 'cured');
     return unit.accept();
   },
   (input) => ({ parts: input.verdict.is === 'confirmed' ? [input.verdict.part] : [] }),
 );
-
-/** What is owed first: what of it can be done now; or, where nothing of it can, what it is and what keeps it back. */
-function owedFirst(owed: readonly Owed[]): Decision {
-  const can = owed.flatMap(({ steps }) => steps.filter(({ why }) => why === null).map(({ step }) => step));
-  return can.length > 0 ? refuse('owed-before-verdict', { steps: can }) : refuse('owed-cannot-be-done', { owed });
-}
 
 /** Not how it failed, where the log leaves that open; the part is blamed all the same. */
 const wayOpen = (shown: Shown, fault: string): { readonly wayOpen?: true } =>

@@ -7,6 +7,7 @@ import { personal } from '../../journal/personal.ts';
 import { epochMs } from '../../time.ts';
 import type { Owed } from '../../tracing/live/types.ts';
 import { judge } from './judge.ts';
+import { nameFault } from './nameFault.ts';
 import { decideStart } from './startWork.ts';
 
 const signature = {
@@ -49,13 +50,12 @@ it('where data or the owner’s word would be hurt, nobody’s own word opens it
 it('a verdict waits for what safety asks for first, and handing the machine over does not', () => {
   const copy = (why: Owed['steps'][number]['why']): Owed => ({ gate: 'g', steps: [{ step: 'drive-image', why }] });
   const judging = (owed: readonly Owed[], is: 'named' | 'given-up') => {
-    const verdict =
-      is === 'named' ? { is, fault: 'drive-media', part: null } : { is, left: ['the owner takes it as it is'] };
-    const decision = judge.decide(
-      { ...viewOf(job), job },
-      { job: 'j' as JobId, verdict },
-      { ...askingOf(), tracing: { ...fewSteps, owed: () => owed } },
-    );
+    const asking = { ...askingOf(), tracing: { ...fewSteps, owed: () => owed } };
+    const about = { ...viewOf(job), job };
+    const decision =
+      is === 'named'
+        ? nameFault.decide(about, { job: job.id, fault: 'drive-media', part: null, why: 'it clicks' }, asking)
+        : judge.decide(about, { job: job.id, verdict: { is, left: ['the owner takes it as it is'] } }, asking);
     return decision.ok ? 'judged' : decision.refusal;
   };
   expect(judging([copy(null)], 'named')).toEqual({ refused: 'owed-before-verdict', steps: ['drive-image'] });

@@ -9,6 +9,7 @@ import { amount, common, opened, staffName, taxSays, wordFacts } from '../common
 import { type Lacking, lacking } from '../lacking.ts';
 import { type BilledLine, billed, isAsItCame, lineWords } from '../lines/billed.ts';
 import { lastTold } from '../lines/estimates.ts';
+import { verdictDetail } from '../lines/verdictDetail.ts';
 import { warrantyWords } from '../lines/warrantyWords.ts';
 import type { Making } from '../making.ts';
 import { asSentence, faultName, inSentence, partInText, workName } from '../worded.ts';
@@ -121,8 +122,12 @@ function found(making: Making): readonly string[] {
   const { verdict, tasks } = making.job;
   const { bill, cured } = words.facts;
   if (verdict?.is === 'confirmed')
-    return [format.say(bill.found, { fault: whatFailed(making, verdict), way: words.facts.ways[verdict.way] })];
-  if (verdict?.is === 'named') return [format.say(bill.foundNamed, { fault: whatFailed(making, verdict) })];
+    return [
+      format.say(bill.found, { fault: whatFailed(making, verdict), way: words.facts.ways[verdict.way] }),
+      ...verdictDetail(making),
+    ];
+  if (verdict?.is === 'named')
+    return [format.say(bill.foundNamed, { fault: whatFailed(making, verdict) }), ...verdictDetail(making)];
   if (verdict?.is === 'cured') return [cured[verdict.by]];
   return tasks && !verdict ? [] : [bill.foundNone];
 }

@@ -5,6 +5,7 @@ import { opened } from '../common.ts';
 import type { Making } from '../making.ts';
 import { asSentence, faultName, outcomeWords, partInText, withNote, workName, yourPart } from '../worded.ts';
 import { isAsItCame } from './billed.ts';
+import { verdictDetail } from './verdictDetail.ts';
 
 const WAYS = {
   'both-ways': 'both-ways',
@@ -46,6 +47,7 @@ export function verdictFacts(making: Making): VerdictFacts {
       how: WAYS[verdict.way],
       detail: [
         ...(verdict.wayOpen ? [] : [asSentence(faultName(making, verdict.fault))]),
+        ...verdictDetail(making),
         ...evidence.map((work) => evidenceWords(making, work)),
         ...readings.map(asSentence),
         words.facts.causeNotKnown,
@@ -58,7 +60,7 @@ export function verdictFacts(making: Making): VerdictFacts {
     return {
       is: 'named',
       part: part ? yourPart(making, part) : fault,
-      detail: part && verdict.wayOpen ? [] : [asSentence(fault)],
+      detail: [...(part && verdict.wayOpen ? [] : [asSentence(fault)]), ...verdictDetail(making)],
     };
   }
   return { is: 'not-known', detail: notKnownDetail(making) };

@@ -1,5 +1,5 @@
 import type { Attributes, PartKind, ThingKind } from '../../custody/part.ts';
-import type { GateId, LoanerId, OutcomeId, StepId, SymptomId } from './ids.ts';
+import type { FaultId, GateId, LoanerId, OutcomeId, StepId, SymptomId } from './ids.ts';
 import type { LoanerStanding } from './loanerStanding.ts';
 import type { Switch } from './model/assemblyStates.ts';
 import type { Circuit } from './model/circuits.ts';
@@ -71,6 +71,8 @@ export type TracingCase = {
     /** The technician's own figure for a fault that comes and goes; null: what was told sets it. */
     readonly rate: { readonly perStart: number; readonly perHour: number } | null;
   };
+  /** What the technician thinks it is, as their own evidence; null: they said nothing. */
+  readonly hunch: FaultId | null;
   /** Symptoms the bench saw; empty before the first power-on. */
   readonly seen: readonly SymptomId[];
   readonly switches: readonly Switch[];

@@ -42,6 +42,7 @@ export function machineStory(said: MachineReport, text: string): Story {
     tracing: story.tracing.flatMap((step) => stepFor(step, found, round)),
     // With one slot alone no slot can be shown good beside a bad one: the log names the board, and no more.
     evidence: round ? ['slot-each', 'cpu-loan', 'rig-board'] : null,
+    deadSlots: found.dimmSlots.slice(-1),
     uses: {},
     fitting: fittingFor(found),
     newSlots: [

@@ -14,6 +14,7 @@ export function originalStory(said: MachineReport, text: string): Story {
     firstPowerOn: story.firstPowerOn,
     tracing: story.tracing,
     evidence: story.confirmed.evidence,
+    deadSlots: story.confirmed.deadSlots,
     uses: story.offer.uses,
     fitting: story.fitting.work,
     newSlots: story.fitting.newSlots,

@@ -21,6 +21,8 @@ export type Story = {
   readonly tracing: readonly StoryStep[];
   /** Steps of the log that confirm it; null where the log can only name it. */
   readonly evidence: readonly string[] | null;
+  /** The slots that the story has dead. */
+  readonly deadSlots: readonly string[];
   readonly uses: Readonly<Record<string, number>>;
   readonly fitting: readonly FittingWork[];
   readonly newSlots: readonly string[];
@@ -63,7 +65,7 @@ export async function tellStory(
   const tracing = until === 'tracing' ? told.tracing.slice(0, HALF_WAY) : told.tracing;
   for (const step of tracing) await tellStep(teller, 'bram', TUESDAY, step, told.found, told.source);
   if (until === 'tracing' || until === 'traced') return;
-  await confirm(teller, told.evidence);
+  await confirm(teller, told);
   await offerSubstitute(teller, told.uses);
   await leaveForTheNight(teller);
   if (until === 'fitting') return;
@@ -73,13 +75,14 @@ export async function tellStory(
   await goingHome(teller);
 }
 
-async function confirm(teller: Teller, evidence: Story['evidence']): Promise<void> {
+async function confirm(teller: Teller, { evidence, deadSlots }: Pick<Story, 'evidence' | 'deadSlots'>): Promise<void> {
   const { confirmed } = STORY.story;
   teller.clock.set(`${TUESDAY}T${confirmed.at}`);
   const { job } = await teller.sheet();
-  const blamed = { fault: confirmed.fault, part: await teller.own(confirmed.slot) };
+  const which = deadSlots.join(', ') || null;
+  const blamed = { fault: confirmed.fault, part: await teller.own(confirmed.slot), which };
   if (evidence === null) {
-    await teller.forJob('bram', 'judge', { verdict: { is: 'named', ...blamed } });
+    await teller.forJob('bram', 'nameFault', { ...blamed, why: line('named-why') });
     teller.say(line('only-named', { fault: named.fault(confirmed.fault) }));
     return;
   }

@@ -121,7 +121,7 @@ async function wholeJob(own: Own) {
     await desk.ask('takePayment', { job, minor: 5000, how: 'cash', for: 'deposit', contentHash: null });
   await work(job, 'step', 'look-mains', 25);
   await desk.ask('goOn', { job, to: 'tracing' });
-  await desk.ask('judge', { job, verdict: { is: 'named', fault: 'dimm-dead', part: null } });
+  await desk.ask('nameFault', { job, fault: 'dimm-dead', part: null, why: 'Seen often in this model.' });
   await desk.ask('goOn', { job, to: 'fitting' });
   await replace(job, 'A1', 'Lunnock 8 GB', 4199, { taxPermille: 50, coreMinor: 700 });
   await replace(job, 'A2', 'Palewater 8 GB', 3333);
@@ -221,7 +221,7 @@ it('a part that was ordered without an offer, or that the owner brought, leaves 
   const [a1, a2] = [signed.A1 as PartId, signed.A2 as PartId];
   await desk.ask('goOn', { job, to: 'first-power-on' });
   await desk.ask('goOn', { job, to: 'tracing' });
-  await desk.ask('judge', { job, verdict: { is: 'named', fault: 'dimm-dead', part: null } });
+  await desk.ask('nameFault', { job, fault: 'dimm-dead', part: null, why: 'Seen often in this model.' });
   const items = [{ what: 'module', priceMinor: 3000 }];
   const options = [
     { id: 'yes', says: 'Yes', agrees: { ...agrees, items, dead: { part: a1, answer: 'send' } } },

@@ -1,10 +1,11 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import shopOf from '../../../assets/demo/shop.json' with { type: 'json' };
 import story from '../../../assets/demo/story.json' with { type: 'json' };
+import type { TracingDoor } from '../../../core/bench/tracingDoor.ts';
 import type { JobId } from '../../../core/ids.ts';
 import { charges } from '../../../core/job/money/charges.ts';
 import type { Paper } from '../../../core/papers/content.ts';
-import { aDesk, type Desk } from '../../../tests/builders/desk.ts';
+import { aDesk, type Desk, fewSteps } from '../../../tests/builders/desk.ts';
 import { saidBy } from '../../../tests/builders/papers/saidBy.ts';
 import { takingIn } from '../../../tests/builders/takingIn.ts';
 import { issuedPaper } from './sheets/papers.ts';
@@ -21,9 +22,10 @@ async function takenIn(
     readonly notCollectedText?: string;
     readonly tasks?: readonly { readonly id: string; readonly fixedMinor: number | null }[];
   } = {},
+  tracing: TracingDoor = fewSteps,
 ) {
   const { notCollectedText = '', charging = 'charged', tasks = null } = own;
-  desk = await aDesk();
+  desk = await aDesk(tracing);
   await desk.ask('openShop', { settings: { ...shopOf.settings, notCollectedText }, staff: shopOf.staff }, 'mina');
   const done = await desk.ask(
     'takeIn',
@@ -324,3 +326,29 @@ it('what could not be reproduced is never called well, and says what could have 
   expect(report).toContain('Strip, house wiring: sags, bad contact, shared with a heater.');
   expect(report).not.toContain('works again');
 });
+
+it('a fault named by hand says by whom and why, which of several it is, and that it stays so; report and bill alike', async () => {
+  const job = await takenIn({}, { ...fewSteps, fault: () => ({ part: 'board', oneOf: 'slot' }) });
+  await sign(job);
+  await aStep(job, 'look-mains', 'same', 2);
+  await desk.ask('goOn', { job, to: 'tracing' });
+  const named = { job, fault: 'dimm-slot', part: null, which: 'B2' };
+  await desk.ask('nameFault', { ...named, why: 'It died in B2 alone, three times.' }, 'nessa');
+  await desk.ask('leaveSo', { job, says: 'B2 stays empty; agreed by telephone.' });
+  await desk.ask('startWork', { ...aProof(job), startedAt: desk.folder.clock.now });
+  const run = (await desk.view(job)).job?.work.at(-1)?.run;
+  const readings = [{ what: 'starts', value: '5 of 5', limit: '5 of 5', source: null, within: true }];
+  const held = { outcome: 'held', handsOn: 1, waiting: 0, readings, passed: true, note: null, endsWith: null };
+  await desk.ask('finishWork', { ...proofUse(job), run, endedAt: desk.folder.clock.now, ...held });
+  await desk.ask('markReady', { job });
+  await handOver(job);
+  for (const paper of [await said(job, 'return-report'), await said(job, 'bill')]) {
+    expect(paper).toContain('Nessa');
+    expect(paper).toContain('on their own judgement, beyond what the record shows: It died in B2 alone, three times.');
+    expect(paper).toContain('It is slot B2.');
+    expect(paper).toContain('It stays as it is, as you were told: B2 stays empty; agreed by telephone.');
+  }
+});
+
+const proofUse = (job: JobId) => ({ job, tray: 'tray 1', use: { loaner: null, slots: [], parts: [] } });
+const aProof = (job: JobId) => ({ ...proofUse(job), kind: 'proof', what: 'cold-starts', ownWord: null });

@@ -208,7 +208,7 @@ describe('a part of ours is sold from the wall', () => {
     const lead = await knowPart('its lead', { kind: 'lead', place: { at: 'with', part: ours } });
     await desk.ask('goOn', { job, to: 'first-power-on' });
     await desk.ask('goOn', { job, to: 'tracing' });
-    await desk.ask('judge', { job, verdict: { is: 'named', fault: 'supply-dead', part: null } });
+    await desk.ask('nameFault', { job, fault: 'supply-dead', part: null, why: 'Seen often in this model.' });
     const agrees = { limitMinor: null, items: [], data: null, dead: null, goesTo: 'back' };
     await desk.ask('ask', {
       job,

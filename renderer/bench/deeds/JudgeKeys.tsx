@@ -8,6 +8,7 @@ import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 import { useExecute } from '../../link/useExecute.ts';
 import { faultName, kindName, stepName } from '../../terms/terms.ts';
+import { type Which, WhichOne } from './WhichOne.tsx';
 
 const WAYS = {
   'both-ways': 'both-ways',
@@ -20,6 +21,7 @@ export function JudgeKeys({ sheet, tracing }: { readonly sheet: JobSheet; readon
   const { t, list, number, odds } = useWords();
   const { execute, problem, busy } = useExecute();
   const [picked, setPicked] = useState<PartId | null>(null);
+  const [which, setWhich] = useState<Which>(undefined);
   const { job, parts } = sheet;
   const { verdict } = tracing;
   if (verdict.verdict === 'tracing' || verdict.verdict === 'not-reproduced') return null;
@@ -29,6 +31,9 @@ export function JudgeKeys({ sheet, tracing }: { readonly sheet: JobSheet; readon
   const blamed = verdict.verdict === 'cured' ? null : verdict.part;
   const candidates = parts.filter((part) => part.belongs.to === 'owner' && part.kind === blamed);
   const part = picked ?? (candidates.length === 1 ? (candidates[0]?.id ?? null) : null);
+  const oneOf = tracing.suspects.find((one) => one.fault === verdict.fault)?.oneOf ?? null;
+  const asksWhich = verdict.verdict !== 'cured' && oneOf !== null && !(oneOf === 'module' && part !== null);
+  const said = asksWhich && which !== undefined ? { which } : {};
   const wayOpen = verdict.verdict !== 'cured' && !wayBelieved(verdict);
   const fault =
     verdict.fault === null
@@ -44,7 +49,7 @@ export function JudgeKeys({ sheet, tracing }: { readonly sheet: JobSheet; readon
         verdict: { is: 'cured', by: verdict.by, fault: verdict.fault, watched: verdict.watched },
       });
     if (verdict.verdict === 'named')
-      return execute('judge', { job: job.id, verdict: { is: 'named', fault: verdict.fault, part } });
+      return execute('judge', { job: job.id, verdict: { is: 'named', fault: verdict.fault, part, ...said } });
     if (part === null) return null;
     return execute('judge', {
       job: job.id,
@@ -55,10 +60,16 @@ export function JudgeKeys({ sheet, tracing }: { readonly sheet: JobSheet; readon
         way: WAYS[verdict.way],
         evidence: [...new Set(verdict.evidence.map((one) => one.entry))],
         readings: [],
+        ...said,
       },
     });
   };
-  const whyNot = verdict.verdict === 'confirmed' && part === null ? t('bench.which-part') : undefined;
+  const whyNot =
+    verdict.verdict === 'confirmed' && part === null
+      ? t('bench.which-part')
+      : asksWhich && which === undefined
+        ? t('bench.which-needs')
+        : undefined;
   return (
     <section className="bench-form" aria-label={t('bench.verdict')}>
       <p>
@@ -89,6 +100,7 @@ export function JudgeKeys({ sheet, tracing }: { readonly sheet: JobSheet; readon
           onChoose={([id]) => setPicked(candidates.find((one) => one.id === id)?.id ?? null)}
         />
       )}
+      {asksWhich && <WhichOne sheet={sheet} of={oneOf} which={which} onWhich={setWhich} />}
       <Key onPress={() => void (busy || judge())} whyNot={whyNot}>
         {t(`bench.judge.${verdict.verdict}`)}
       </Key>

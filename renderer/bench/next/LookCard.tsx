@@ -1,6 +1,7 @@
 import { type FormEvent, type KeyboardEvent, useEffect, useRef, useState } from 'react';
 import { Button } from 'react-aria-components';
 import { useWords } from '../../kit/text/words.tsx';
+import { keyPace } from './keyPace.ts';
 import { nextFindings } from './nextFindings.ts';
 import type { LookedAt, OutcomeShown } from './stepView.ts';
 import './LookCard.css';
@@ -19,12 +20,15 @@ export type LookCardProps = {
 
 /**
  * A look at several places, logged at one press. A digit goes through what can be found at its place, Enter logs, 0 is
- * something else.
+ * something else. A label scanned over it that is no tag of ours taps nothing and logs nothing.
  */
 export function LookCard({ places, others, running, onFound, onOutcome, onSomethingElse }: LookCardProps) {
   const { t, list } = useWords();
   const [found, setFound] = useState<readonly string[]>([]);
   const form = useRef<HTMLFormElement>(null);
+  const pace = useRef(keyPace());
+  /** What was tapped before the keys that come in one go. */
+  const before = useRef(found);
   useEffect(() => {
     if (running) form.current?.querySelector('input')?.focus();
   }, [running]);
@@ -42,10 +46,15 @@ export function LookCard({ places, others, running, onFound, onOutcome, onSometh
     if (!place) return;
     event.preventDefault();
     const here = place.findings.map(({ id }) => id);
-    setFound((now) => [...now.filter((id) => !here.includes(id)), ...nextFindings(here, now)]);
+    const { first, byNoHand } = pace.current.key(event.timeStamp);
+    setFound((now) => {
+      if (first) before.current = now;
+      return byNoHand ? before.current : [...now.filter((id) => !here.includes(id)), ...nextFindings(here, now)];
+    });
   };
   const log = (event: FormEvent) => {
     event.preventDefault();
+    if (pace.current.endsBurst(event.timeStamp)) return;
     onFound(tapped.map(({ id }) => id));
   };
   return (

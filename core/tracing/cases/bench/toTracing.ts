@@ -31,6 +31,7 @@ export function toTracing(model: FaultModel, line: CaseLine): Bench | BadLine {
       onlyWhen: told.onlyWhen,
       rate: told.rate,
     },
+    hunch: null,
     seen,
     switches: machine.switches,
     machine: machine.facts,

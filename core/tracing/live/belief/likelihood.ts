@@ -8,7 +8,7 @@ import { byTerms } from './terms.ts';
 
 /**
  * How many times likelier each fault is by all that was told and is known beside the groups: what changed last and "only
- * when", the very terms, facts of the machine, the part that was added. What the bench itself supplies (`atBench`) is
+ * when", the very terms, facts of the machine, the part that was added, what the technician thinks. What the bench itself supplies (`atBench`) is
  * hardly at fault once it was seen there; nor is what the machine is said not to have. Answers `times` × that.
  */
 export function likelihoodOf(model: FaultModel, tracing: TracingCase): (f: number, times: number) => number {
@@ -25,6 +25,7 @@ export function likelihoodOf(model: FaultModel, tracing: TracingCase): (f: numbe
       at(terms, f) *
       at(facts, f) *
       (added[fault.id] ?? 1) *
+      (fault.id === tracing.hunch ? model.hunch : 1) *
       (wasSeen ? fault.atBench : 1) *
       machineFactor(fault, tracing)
     );

@@ -34,6 +34,7 @@ export function priorOf(model: FaultModel, tracing: TracingCase): Prior {
   const out = watchMask(model, tracing);
   const key = JSON.stringify([
     tracing.told,
+    tracing.hunch,
     tracing.seen,
     groupsSeen(model, tracing),
     tracing.machine,
@@ -59,7 +60,7 @@ export function priorOf(model: FaultModel, tracing: TracingCase): Prior {
  * w_fg: pseudo-weight of f in group g, the model's floor where it has none. told(g), seen_f(g): 1 for a group that was
  * told, seen, or where nothing was; else the chance of taking it for one of those (`confused`, `seenAs`), at least
  * `toldWrong`, `seenWrong`; of a fault that was out of circuit at the first start nothing was seen. L_f: the product of how
- * many times likelier f is by each term, history, "only when" and fact told or known (`likelihoodOf`). c_f: how much of f
+ * many times likelier f is by each term, history, "only when", fact and hunch told or known (`likelihoodOf`). c_f: how much of f
  * comes and goes; C, S: how well what was told of "how often", and groups that tell of now and then, suit what comes and
  * goes, and what is steady; k is 1 for nothing wrong. Faults of our own making have no prior.
  *

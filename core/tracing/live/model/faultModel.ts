@@ -56,6 +56,8 @@ export type ModelData = {
   readonly often: readonly Often[];
   /** How many times likelier each fault is where this part was added, by kind; the faults not named: 1. */
   readonly added: ReadonlyMap<NewPart, { readonly [fault: FaultId]: number }>;
+  /** How many times likelier a fault is that the technician thinks it is. */
+  readonly hunch: number;
   readonly pairs: readonly ListedPair[];
   readonly gates: readonly Gate[];
   readonly inseparable: readonly (readonly FaultId[])[];

@@ -96,6 +96,7 @@ function assemble(raw: RawModel): ModelData {
     evidence: raw['told.json'].evidence,
     often: raw['told.json'].often,
     added: addedOf(raw),
+    hunch: raw['told.json'].hunch.times,
     pairs: raw['pairs.json'].pairs,
     gates: [
       ...raw['dangers.json'].gates.map((gate) => toGate(gate, steps)),

@@ -6,7 +6,7 @@ import { HARMS } from '../gate.ts';
 import { GROUPS } from '../groups.ts';
 import { SWITCHES } from './assemblyStates.ts';
 import { CIRCUITS } from './circuits.ts';
-import { MACHINE_FACTS } from './fault.ts';
+import { MACHINE_FACTS, ONE_OF } from './fault.ts';
 import { LIVES, MACHINE_NEEDS, NEEDS, WORDS } from './needs.ts';
 import { chance, id, source } from './rawFields.ts';
 import { zDeeds, zSafety } from './rawSafety.ts';
@@ -52,6 +52,7 @@ const zFaults = z.strictObject({
         given: z.array(z.strictObject({ is: z.enum(MACHINE_FACTS), times: z.number().min(0), source })).default([]),
         profile: z.string(),
         mendedBy: z.enum(MENDED_BY),
+        oneOf: z.enum(ONE_OF).optional(),
         mendMinutes: minutes,
         source,
       }),
@@ -100,6 +101,10 @@ const zTold = z.strictObject({
     faults: z.array(z.strictObject({ faults: z.array(id).min(1), chance: zAdded })),
     source,
   }),
+  /** A technician's own hunch: the fault it names is so many times likelier. Never less than 1: a hunch speaks for, not against. */
+  hunch: z
+    .strictObject({ times: z.number().min(1).max(100), source })
+    .default({ times: 3, source: 'common practice, no source' }),
   evidence: z.array(
     z.strictObject({
       id,

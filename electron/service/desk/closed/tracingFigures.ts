@@ -8,10 +8,14 @@ export function tracingFigures(model: FaultModel, state: TracingCase, method: Me
   const belief = liveTracing.belief(model, state);
   const before = liveTracing.belief(model, { ...state, log: state.log.slice(0, -1) });
   const toldSeen = liveTracing.compareToldSeen(model, state.told.symptoms, state.seen);
-  const part = (fault: string) => model.faults.find((one) => one.id === fault)?.part ?? 'none';
+  const known = (fault: string) => model.faults.find((one) => one.id === fault);
   return {
     belief: { contradiction: belief.contradiction, droppedMass: belief.droppedMass },
-    suspects: belief.suspects.map((suspect) => ({ ...suspect, part: part(suspect.fault) })),
+    suspects: belief.suspects.map((suspect) => ({
+      ...suspect,
+      part: known(suspect.fault)?.part ?? 'none',
+      oneOf: known(suspect.fault)?.oneOf ?? null,
+    })),
     before: before.suspects,
     offer: liveTracing.offerStep(model, state, cancel ? { method, cancel } : { method }),
     handling: Object.fromEntries(

@@ -95,6 +95,7 @@ function unseen({ symptoms, changed, limitMinor }: Told, settings: NonNullable<S
   const { perMinuteMinor, findingFee } = settings;
   return {
     told: { symptoms, changed, often: [], onlyWhen: [], rate: null },
+    hunch: null,
     seen: [],
     switches: [],
     machine: {

@@ -1,6 +1,7 @@
 import { yearOf } from '../../../../core/calendar.ts';
 import type { ReckonedTime, ReckoningSheet, YearsLoss } from '../../../../core/contract/reckoningSheet.ts';
 import { closedTracing } from '../../../../core/job/bench/closedTracing.ts';
+import { scoredThoughts } from '../../../../core/job/bench/scoredThoughts.ts';
 import type { EstimateMoment } from '../../../../core/job/estimate.ts';
 import { lossesOf } from '../../../../core/job/home/lossesOf.ts';
 import type { Job } from '../../../../core/job/job.ts';
@@ -40,6 +41,7 @@ export async function reckoning(read: Reader, modelAsStated: (shop: Shop) => Fau
       tally: { counted: tally.counted, excluded: tally.excluded },
       takenOver: shop.learnt?.counted ?? null,
     },
+    thoughts: scoredThoughts(model, jobs),
     lead: shop.settings && leadOf(shop.settings, closed),
     losses: losses([...jobs, ...(await stillOpen(read))], shop.settings?.zone ?? 'UTC'),
   };
