@@ -60,6 +60,7 @@ import { promise, tellPromise } from './promise/promise.ts';
 import { changeShop } from './shop/changeShop.ts';
 import { changeStaff } from './shop/changeStaff.ts';
 import { goBackToModel } from './shop/goBackToModel.ts';
+import { dropCode, keepCode } from './shop/keepCode.ts';
 import { openShop } from './shop/openShop.ts';
 import { resetPriors, takeOverPriors } from './shop/takeOverPriors.ts';
 import { useModel } from './shop/useModel.ts';
@@ -81,6 +82,8 @@ export const COMMANDS = {
   changeShop,
   changeStaff,
   useModel,
+  keepCode,
+  dropCode,
   goBackToModel,
   takeOverPriors,
   resetPriors,

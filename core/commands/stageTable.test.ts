@@ -120,6 +120,8 @@ const NO_JOB: readonly CommandName[] = [
   'takeBackLent',
   'sellPart',
   'useModel',
+  'keepCode',
+  'dropCode',
   'goBackToModel',
   'takeOverPriors',
   'resetPriors',

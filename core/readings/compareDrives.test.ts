@@ -53,8 +53,8 @@ it('does not call endurance that was used on the bench a fault', () => {
 });
 
 it.each([
-  ['memory: 4 passes, 0 errors, 6 h 20 min', { run: 'memory-pass', passes: 4, errors: 0, minutes: 380 }],
-  ['Memory\nPass: 4\nErrors: 2\nTime: 6:20:05', { run: 'memory-pass', passes: 4, errors: 2, minutes: 380 }],
+  ['memory: 0 errors in 3 h 45 min, 2 passes', { run: 'memory-pass', passes: 2, errors: 0, minutes: 225 }],
+  ['Memory\nTime: 3:45:10\nErrors: 2\nPass: 2', { run: 'memory-pass', passes: 2, errors: 2, minutes: 225 }],
   [
     'load: 60 min, no errors, 84 °C, limit 95 °C',
     { run: 'load-run', errors: 0, minutes: 60, celsius: 84, limitCelsius: 95 },

@@ -28,7 +28,7 @@ it('holds a drive against its limits where no report was kept before', () => {
 });
 
 it('reads the figures of a memory pass as typed', () => {
-  const { proofs } = provedBy('memory: 4 passes, 2 errors, 6 h 20 min', []);
+  const { proofs } = provedBy('memory: 2 errors in 3 h 45 min, 2 passes', []);
   expect(proofs[0]).toMatchObject({ within: false });
 });
 

@@ -15,8 +15,8 @@ const RUNS: readonly (readonly [RunFigures['run'], RegExp])[] = [
 ];
 
 /**
- * Figures of runs, one run a line (`memory: 4 passes, 0 errors, 6 h 20 min`) or pasted over several lines
- * (`Pass: 4` / `Errors: 0` / `Time: 6:20:05`). Lines that begin no run add to the one before. What is not said stays open.
+ * Figures of runs, one run a line (`memory: 0 errors in 3 h 45 min, 2 passes`) or pasted over several lines
+ * (`Time: 3:45:10` / `Errors: 0` / `Pass: 2`). Lines that begin no run add to the one before. What is not said stays open.
  */
 export function readRunFigures(text: string): readonly RunFigures[] {
   const runs: { run: RunFigures['run']; lines: string[] }[] = [];
@@ -51,7 +51,7 @@ function figuresOf(run: RunFigures['run'], text: string): RunFigures {
   };
 }
 
-/** `6 h 20 min`, `380 min`, `6:20:05` in whole minutes. */
+/** `3 h 45 min`, `225 min`, `3:45:10` in whole minutes. */
 function minutesIn(text: string): number | null {
   const clock = /\b(\d{1,4}):(\d{2}):\d{2}\b/.exec(text);
   if (clock) return Number(clock[1]) * 60 + Number(clock[2]);

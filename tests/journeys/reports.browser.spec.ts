@@ -80,7 +80,7 @@ test('the machine’s own report is taken at the counter, and proving tells what
   const proofs = page.getByRole('region', { name: 'Proofs' });
   await proofs.getByRole('button', { name: 'Start: Memory pass' }).click();
   const printed = proofs.getByRole('textbox', { name: /^Drop or paste what/ });
-  await printed.fill('memory: 4 passes, 0 errors, 6 h 20 min');
+  await printed.fill('memory: 0 errors in 3 h 45 min, 2 passes');
   const read = proofs.getByRole('list', { name: 'What was read' });
   await expect(read).toContainText('0 errors');
   await proofs.getByRole('button', { name: 'It held' }).click();

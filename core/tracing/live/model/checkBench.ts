@@ -1,3 +1,4 @@
+import { canBeRead } from '../readings/codes.ts';
 import type { FaultModel } from '../types.ts';
 import { ModelFault } from './refusal.ts';
 import { knownStep } from './special.ts';
@@ -33,6 +34,8 @@ export function checkBench(model: FaultModel): void {
         throw new ModelFault('bench.json', `${where}.family`, `no family ${row.family}`);
       if (row.outcome !== null && !outcomes.includes(row.outcome))
         throw new ModelFault('bench.json', `${where}.outcome`, `read-code has no outcome ${row.outcome}`);
+      if (!canBeRead(list === 'beeps' ? 'beeps' : 'checkpoint', row.code))
+        throw new ModelFault('bench.json', `${where}.code`, `no reading can come to “${row.code}”`);
       const name = `${row.family} ${'phase' in row ? row.phase : ''} ${row.code}`;
       if (seen.has(name)) throw new ModelFault('bench.json', `${where}.code`, `${name.trim()} is there twice`);
       seen.add(name);

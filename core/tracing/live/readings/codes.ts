@@ -60,8 +60,19 @@ function widthOf(pattern: string, code: string): number | null {
   return fits ? 16 ** [...pattern].filter((digit) => digit === 'x').length : null;
 }
 
-/** `d6`, `0xD6`, `D 6` are one; `3`, `3 short` and `1 long 2 short` as the table writes beeps. Null: no code. */
-function tidy({ shown, code }: CodeReading): string | null {
+/** Beeps as the table writes them: a count, long and short ones, or groups with a pause between them. */
+const BEEPS = /^(\d{1,2}( long( \d{1,2})?)?|\d{1,2}(-\d{1,2}){1,3}|continuous)$/;
+
+/** Can a reading ever come to a row that is written so? A range runs upwards; `x` stands for any digit. */
+export function canBeRead(shown: CodeReading['shown'], row: string): boolean {
+  const [, from, to] = /^([0-9A-F]{2})-([0-9A-F]{2})$/.exec(row) ?? [];
+  if (shown === 'checkpoint' && from !== undefined && to !== undefined) return from < to;
+  const digits = shown === 'checkpoint' ? row.replaceAll('x', '0') : row;
+  return tidy({ shown, code: digits }) === digits;
+}
+
+/** `d6`, `0xD6`, `D 6` are one; `3`, `3 short` and `1 long 2 short` as the table writes beeps, `3 1 2` as groups. Null: no code. */
+function tidy({ shown, code }: Pick<CodeReading, 'shown' | 'code'>): string | null {
   if (shown === 'beeps') {
     const beeps = code
       .trim()
@@ -69,7 +80,8 @@ function tidy({ shown, code }: CodeReading): string | null {
       .replace(/\bshort\b/g, '')
       .replace(/\s+/g, ' ')
       .trim();
-    return /^(\d{1,2}( long( \d{1,2})?)?|continuous)$/.test(beeps) ? beeps.replace(/^0+(?=\d)/, '') : null;
+    const groups = /^\d{1,2}([- ,]\d{1,2}){1,3}$/.test(beeps) ? beeps.replace(/[ ,]/g, '-') : beeps;
+    return BEEPS.test(groups) ? groups.replace(/(?<=^|-)0+(?=\d)/g, '') : null;
   }
   const digits = code
     .toUpperCase()
