@@ -3,7 +3,7 @@ import type { View } from '../entries/view.ts';
 import type { PartId } from '../ids.ts';
 import type { Job } from '../job/job.ts';
 import type { Minutes } from '../time.ts';
-import type { Fault, OneOf } from '../tracing/live/model/fault.ts';
+import type { Fault, Several } from '../tracing/live/model/fault.ts';
 import type { Place } from '../tracing/live/model/step.ts';
 import type { ModelDifference } from '../tracing/live/shop/modelFiles.ts';
 import type { Circuit, ModelRefusal, OutcomeMeaning, Owed, StepHandling, Verdict } from '../tracing/live/types.ts';
@@ -50,7 +50,7 @@ export type TracingDoor = {
   /** The faults that now stand above one in a hundred, likeliest first. */
   readonly suspects: (view: JobView) => readonly string[];
   /** What a fault blames, and of what a machine has several it is one; null where the model does not know it. */
-  readonly fault: (fault: string) => { readonly part: Fault['part']; readonly oneOf: OneOf | null } | null;
+  readonly fault: (fault: string) => { readonly part: Fault['part']; readonly oneOf: Several | null } | null;
   /** The fault that is likeliest without any technician's own hunch; null where the log rules out everything. */
   readonly likeliest: (view: JobView) => { readonly fault: string; readonly p: number } | null;
   /** Can this fault have hurt a part of this kind that was inside with it? */

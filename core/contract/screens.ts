@@ -17,7 +17,7 @@ import type { EstimatePolicy } from '../labour/types.ts';
 import type { Refusal } from '../refusal.ts';
 import type { Stage } from '../stage.ts';
 import type { EpochMs } from '../time.ts';
-import type { OneOf } from '../tracing/live/model/fault.ts';
+import type { Several } from '../tracing/live/model/fault.ts';
 import type { Place } from '../tracing/live/model/step.ts';
 import type { Belief, BenchTable, Offer, StepHandling, Suspect, Verdict } from '../tracing/live/types.ts';
 
@@ -73,7 +73,7 @@ export type Computing = EstimatePolicy;
 export type TracingSheet = {
   readonly belief: Pick<Belief, 'contradiction' | 'droppedMass'>;
   /** `oneOf`: of what the machine has several, so that a verdict says which. */
-  readonly suspects: readonly (Suspect & { readonly part: string; readonly oneOf: OneOf | null })[];
+  readonly suspects: readonly (Suspect & { readonly part: string; readonly oneOf: Several | null })[];
   readonly before: readonly Suspect[];
   readonly offer: Offer;
   readonly handling: {

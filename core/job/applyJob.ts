@@ -3,7 +3,7 @@ import { jobId } from '../ids.ts';
 import type { EpochMs } from '../time.ts';
 import { currentOutcome, currentStep } from '../tracing/live/renamed/aliases.ts';
 import { cameAfter } from './came.ts';
-import type { JobEntry, Verdict } from './entries.ts';
+import type { JobEntry, JobVerdict } from './entries.ts';
 import { withEstimate } from './estimate.ts';
 import { type Job, newJob } from './job.ts';
 import { applyOrder, isOrderEntry } from './orders/applyOrder.ts';
@@ -29,7 +29,7 @@ function addThing(things: readonly Thing[], { thing, count }: Thing): readonly T
 const workNow = ({ kind, what }: Pick<Work, 'kind' | 'what'>): string => (kind === 'step' ? currentStep(what) : what);
 
 /** Leaving it so changes nothing of who found it. */
-const isLeftSo = (verdict: Verdict): boolean => 'leftSo' in verdict && verdict.leftSo !== undefined;
+const isLeftSo = (verdict: JobVerdict): boolean => 'leftSo' in verdict && verdict.leftSo !== undefined;
 
 const outcomeNow = ({ kind, what }: Pick<Work, 'kind' | 'what'>, outcome: string): string =>
   kind === 'step' ? currentOutcome(what, outcome) : outcome;

@@ -79,7 +79,7 @@ export const CURES = ['reseating', 'cleaning', 'setting', 'software', 'outside',
 
 /** Which of several it is, as the machine says or as it is printed there; null: left open, and said to be. */
 const whichShape = z.strictObject({ of: z.enum(ONE_OF), id: z.string().nullable() });
-export type Which = Shaped<typeof whichShape>;
+export type WhichOfSeveral = Shaped<typeof whichShape>;
 /** It stays as it is, as the owner was told: why. */
 const leftSoShape = z.strictObject({ says: personalShape(z.string()) });
 

@@ -3,7 +3,7 @@ import { fewSteps } from '../../../tests/builders/desk.ts';
 import { aJobAt, askingOf, judith, viewOf } from '../../../tests/builders/jobAt.ts';
 import type { TracingDoor } from '../../bench/tracingDoor.ts';
 import { applyJob } from '../../job/applyJob.ts';
-import type { Verdict } from '../../job/entries.ts';
+import type { JobVerdict } from '../../job/entries.ts';
 import { personal } from '../../journal/personal.ts';
 import { epochMs } from '../../time.ts';
 import { judge } from './judge.ts';
@@ -79,7 +79,7 @@ it('a verdict by the log names only what the log names', () => {
 });
 
 describe('one of several that is dead', () => {
-  const leaving = (verdict: Verdict | null) => {
+  const leaving = (verdict: JobVerdict | null) => {
     const found = { ...job, verdict };
     const input = leaveSo.input.parse({ job: job.id, says: 'Runs on one module; agreed by telephone.' });
     const decision = leaveSo.decide({ ...viewOf(found), job: found }, input, asking());

@@ -1,7 +1,7 @@
 import type { z } from 'zod';
 import type { TracingDoor } from '../../bench/tracingDoor.ts';
 import type { PartId } from '../../ids.ts';
-import type { Which } from '../../job/entries.ts';
+import type { WhichOfSeveral } from '../../job/entries.ts';
 import type { Refusal } from '../../refusal.ts';
 import { zLine } from '../kernel/fields.ts';
 
@@ -16,7 +16,7 @@ type Asked = { readonly fault: string; readonly part: PartId | null; readonly wh
 export function whichOne(
   { fault, part, which }: Asked,
   tracing: Pick<TracingDoor, 'fault'>,
-): { readonly which?: Which } | { readonly refusal: Refusal } {
+): { readonly which?: WhichOfSeveral } | { readonly refusal: Refusal } {
   const of = tracing.fault(fault)?.oneOf ?? null;
   if (of === null || (of === 'module' && part !== null)) return {};
   return which === undefined ? { refusal: { refused: 'which-one', of, fault } } : { which: { of, id: which } };

@@ -3,12 +3,12 @@ import { aJobAt } from '../../../tests/builders/jobAt.ts';
 import type { PartId } from '../../ids.ts';
 import { epochMs } from '../../time.ts';
 import { standardModel } from '../../tracing/live/model/standardModel.ts';
-import type { Verdict } from '../entries.ts';
+import type { JobVerdict } from '../entries.ts';
 import type { Job } from '../job.ts';
 import { scoredThoughts } from './scoredThoughts.ts';
 
 const model = standardModel();
-const confirmed = (fault: string): Verdict => ({
+const confirmed = (fault: string): JobVerdict => ({
   is: 'confirmed',
   fault,
   part: 'p' as PartId,
@@ -18,7 +18,7 @@ const confirmed = (fault: string): Verdict => ({
 });
 /** A job that went home, with what was thought of it and what the model had first. */
 function closed(
-  verdict: Verdict | null,
+  verdict: JobVerdict | null,
   thoughts: readonly (string | null)[],
   engine: string,
   more: Partial<Job> = {},
@@ -42,12 +42,12 @@ it('the last thought counts, and another way of failing of the same part is righ
 });
 
 it('what is no part is right only as itself', () => {
-  const cured: Verdict = { is: 'cured', by: 'software', fault: 'os-driver' };
+  const cured: JobVerdict = { is: 'cured', by: 'software', fault: 'os-driver' };
   expect(score(closed(cured, ['malware'], 'os-driver'))).toMatchObject({ right: 0, engineRight: 1 });
 });
 
 it('what was taken back, only named or came back scores nobody', () => {
-  const named: Verdict = { is: 'named', fault: 'psu-dead', part: null };
+  const named: JobVerdict = { is: 'named', fault: 'psu-dead', part: null };
   const back = { cameBackAs: { job: aJobAt('tracing').id, same: 'same-fault' } } as const;
   expect(
     score(

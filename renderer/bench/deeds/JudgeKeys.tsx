@@ -8,7 +8,7 @@ import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 import { useExecute } from '../../link/useExecute.ts';
 import { faultName, kindName, stepName } from '../../terms/terms.ts';
-import { type Which, WhichOne } from './WhichOne.tsx';
+import { type SaidWhich, WhichOne } from './WhichOne.tsx';
 
 const WAYS = {
   'both-ways': 'both-ways',
@@ -21,7 +21,7 @@ export function JudgeKeys({ sheet, tracing }: { readonly sheet: JobSheet; readon
   const { t, list, number, odds } = useWords();
   const { execute, problem, busy } = useExecute();
   const [picked, setPicked] = useState<PartId | null>(null);
-  const [which, setWhich] = useState<Which>(undefined);
+  const [which, setWhich] = useState<SaidWhich>(undefined);
   const { job, parts } = sheet;
   const { verdict } = tracing;
   if (verdict.verdict === 'tracing' || verdict.verdict === 'not-reproduced') return null;

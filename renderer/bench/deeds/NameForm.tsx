@@ -8,7 +8,7 @@ import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 import { useExecute } from '../../link/useExecute.ts';
 import { faultName } from '../../terms/terms.ts';
-import { type Which, WhichOne } from './WhichOne.tsx';
+import { type SaidWhich, WhichOne } from './WhichOne.tsx';
 
 /** A fault named on the technician's own word: why, which part, and which of several where there are. */
 export function NameForm({
@@ -23,7 +23,7 @@ export function NameForm({
   const { t } = useWords();
   const { execute, problem, busy } = useExecute();
   const [why, setWhy] = useState('');
-  const [which, setWhich] = useState<Which>(undefined);
+  const [which, setWhich] = useState<SaidWhich>(undefined);
   const parts = sheet.parts.filter((one) => one.belongs.to === 'owner' && one.kind === blamed);
   const [picked, setPicked] = useState<PartId | null>(parts.length === 1 ? (parts[0]?.id ?? null) : null);
   const asksWhich = oneOf !== null && !(oneOf === 'module' && picked !== null);

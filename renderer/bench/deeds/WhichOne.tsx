@@ -1,12 +1,12 @@
 import { useState } from 'react';
 import type { JobSheet } from '../../../core/contract/screens.ts';
-import type { OneOf } from '../../../core/tracing/live/model/fault.ts';
+import type { Several } from '../../../core/tracing/live/model/fault.ts';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 
 /** Which of several it is; null: left open; undefined: nobody said yet. */
-export type Which = string | null | undefined;
+export type SaidWhich = string | null | undefined;
 
 const OPEN = 'open';
 /** Slots whose number is printed on the board. */
@@ -20,9 +20,9 @@ export function WhichOne({
   onWhich,
 }: {
   readonly sheet: JobSheet;
-  readonly of: OneOf;
-  readonly which: Which;
-  readonly onWhich: (which: Which) => void;
+  readonly of: Several;
+  readonly which: SaidWhich;
+  readonly onWhich: (which: SaidWhich) => void;
 }) {
   const { t } = useWords();
   const [typed, setTyped] = useState('');

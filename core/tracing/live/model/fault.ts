@@ -32,7 +32,7 @@ export type MachineFact = (typeof MACHINE_FACTS)[number];
 
 /** What a machine has several of, so that a fault of one asks which of them it is. */
 export const ONE_OF = ['slot', 'channel', 'module', 'output', 'port', 'plug'] as const;
-export type OneOf = (typeof ONE_OF)[number];
+export type Several = (typeof ONE_OF)[number];
 
 export type Fault = {
   readonly id: FaultId;
@@ -61,7 +61,7 @@ export type Fault = {
   /** A mend by contact, setting or software rather than a part. */
   readonly mendedBy: 'part' | 'reseating' | 'setting' | 'cleaning' | 'software' | 'advice';
   /** It sits in one of several: a verdict says in which, or that it is left open. */
-  readonly oneOf?: OneOf | undefined;
+  readonly oneOf?: Several | undefined;
   /** Minutes to put it right once found, tracing apart. */
   readonly mendMinutes: number;
   readonly source: string;
