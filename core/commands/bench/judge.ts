@@ -2,7 +2,7 @@ import { z } from 'zod';
 import type { ProofStatus } from '../../custody/part.ts';
 import { CURES } from '../../job/entries.ts';
 import { isDone } from '../../job/work.ts';
-import type { Owed, Verdict as Shown } from '../../tracing/live/types.ts';
+import type { Verdict as Shown } from '../../tracing/live/types.ts';
 import { wayBelieved } from '../../tracing/live/wayBelieved.ts';
 import { jobCommand } from '../kernel/command.ts';
 import { refuse } from '../kernel/decision.ts';
