@@ -23,6 +23,7 @@ const PLAIN: { readonly [why: string]: readonly string[] } = {
     'counts[].group',
     'digest',
     'drivers[]',
+    'engine.fault',
     'estimate.drivers[]',
     'evidence[]',
     'fault',
@@ -128,6 +129,7 @@ const PLAIN: { readonly [why: string]: readonly string[] } = {
     'slots[].channel',
     'slots[].id',
     'took[].slot',
+    'which.id',
     'unplugged[]',
   ],
   'where a part is: custody is looked up by it in the read tables': [
