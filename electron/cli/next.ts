@@ -1,6 +1,7 @@
 import words from '../../assets/words/en/cli.json' with { type: 'json' };
 import { fill } from '../../core/text/wordsFor.ts';
 import { answerText } from '../../core/tracing/cases/answer/answerText.ts';
+import { planInShort } from '../../core/tracing/cases/answer/planInShort.ts';
 import { zCaseLine } from '../../core/tracing/cases/form/caseLine.ts';
 import { lineIn } from '../../core/tracing/cases/form/lineIn.ts';
 import { fieldOf, jsonOf } from '../../core/tracing/cases/form/readCase.ts';
@@ -62,7 +63,7 @@ async function answerFile(model: FaultModel, path: string, asJson: boolean, io: 
   const answer = answerText(model, json.value);
   if (asJson) io.out(JSON.stringify(answer));
   if ('error' in answer) return wrong(badEntry(model, path, text, parsed.data.before, answer.error.at), io);
-  if (!asJson) for (const line of answerLines(answer)) io.out(line);
+  if (!asJson) for (const line of answerLines(answer, planInShort(model, parsed.data))) io.out(line);
   return 0;
 }
 

@@ -2,6 +2,7 @@ import words from '../../../assets/words/en/cli.json' with { type: 'json' };
 import tracing from '../../../assets/words/en/tracing.json' with { type: 'json' };
 import { fill } from '../../../core/text/wordsFor.ts';
 import type { Answer, Said } from '../../../core/tracing/cases/answer/answer.ts';
+import type { PlanInShort } from '../../../core/tracing/cases/answer/planInShort.ts';
 import type { CaseRefusal } from '../../../core/tracing/cases/form/readCase.ts';
 import { currentId } from '../../../core/tracing/live/renamed/aliases.ts';
 
@@ -11,6 +12,8 @@ const STEPS: Readonly<Record<string, { readonly name: string; readonly does: str
 const FAULTS: Readonly<Record<string, { readonly name: string }>> = tracing.faults;
 const textOf = (texts: Texts, id: string): string => texts[id] ?? id;
 
+/** Less likely than this, nothing stands out. */
+const STANDS_OUT = 0.35;
 /** The suspects named beside a step. */
 const MOST_SUSPECTS = 3;
 
@@ -22,8 +25,35 @@ export function refusalLine(file: string, refusal: CaseRefusal): string {
   return fill(said.wrong[refusal.wrong], { ...refusal, file, near });
 }
 
-/** One answer as a person reads it. */
-export function answerLines(answer: Answer): readonly string[] {
+/** The whole of it in a sentence, what each remedy would cost, and the plan behind it. */
+function shortLines({ likeliest, proof, remedies, plan, expected, perMinute }: PlanInShort): readonly string[] {
+  if (!likeliest) return [];
+  const money = (minutes: number) => Math.round(minutes * perMinute);
+  const named = (step: string) => STEPS[step]?.name ?? step;
+  const part = (id: string) => textOf(tracing.kinds, id);
+  return [
+    [
+      fill(likeliest.p < STANDS_OUT ? said.unsure : said.likeliest, {
+        part: part(likeliest.part),
+        tenths: Math.round(10 * likeliest.p),
+      }),
+      ...(proof ? [fill(said.proof, { step: named(proof.step), minutes: Math.round(proof.minutes) })] : []),
+    ].join(' '),
+    fill(said.plan, {
+      steps: plan.map(({ step, minutes }) => fill(said.planned, { step: named(step), minutes: Math.round(minutes) })),
+      minutes: Math.round(expected),
+      money: money(expected),
+    }),
+    fill(said.remedies, {
+      remedies: remedies.map(({ part: id, p, minutes }) =>
+        fill(said.remedy, { part: part(id), percent: percent(p), money: money(minutes) }),
+      ),
+    }),
+  ];
+}
+
+/** One answer as a person reads it: the sentence first, the step, and what it rests on. */
+export function answerLines(answer: Answer, short: PlanInShort | null): readonly string[] {
   const { step, verdict } = answer;
   const suspects = answer.suspects
     .flatMap(({ faults }) => faults)
@@ -32,6 +62,7 @@ export function answerLines(answer: Answer): readonly string[] {
     .map(({ id, p }) => fill(said.suspect, { fault: FAULTS[id]?.name ?? id, percent: percent(p) }));
   return [
     answer.case,
+    ...(short ? shortLines(short) : []),
     ...(step === null ? [endLine(verdict)] : stepLines(answer, step)),
     ...(suspects.length > 0 ? [fill(said.suspects, { suspects })] : []),
     ...answer.asks.map(({ id }) => fill(said.ask, { what: textOf(tracing.needs, id) })),

@@ -40,7 +40,15 @@ export function Stopped({
   return (
     <section className="bench-form" aria-label={t('bench.no-step')}>
       <h2>{t(stop ? `bench.stop.${stop.stop}` : 'bench.no-step')}</h2>
-      {stop?.stop === 'hand-over' && <HandOverWhy stop={stop} sheet={sheet} currency={currency} onAsk={ask} />}
+      {stop?.stop === 'hand-over' && (
+        <HandOverWhy
+          stop={stop}
+          sheet={sheet}
+          currency={currency}
+          onAsk={ask}
+          more={offer.others.length + offer.proposals.length > 0}
+        />
+      )}
       {stop?.stop === 'owed' && (
         <ul>
           {stop.owed.map((one) => (
@@ -107,9 +115,12 @@ function HandOverWhy({
   sheet: { job, charges },
   currency,
   onAsk,
+  more,
 }: Pick<StoppedProps, 'sheet' | 'currency'> & {
   readonly stop: HandedOver;
   readonly onAsk: (about: string) => void;
+  /** Something can be done all the same, or be asked for: it stands below. */
+  readonly more: boolean;
 }) {
   const { t, minutes, moneyShort } = useWords();
   const money = (minor: number) => (currency ? moneyShort({ minor, currency }) : '');
@@ -120,7 +131,7 @@ function HandOverWhy({
   return (
     <>
       <p>
-        {t(`bench.stop.${stop.because}`, {
+        {t(`bench.stop.${stop.because === 'no-step-left' && more ? 'none-worth-it' : stop.because}`, {
           minutes: minutes(Math.round(stop.expectedMinutes)),
           left: minutes(Math.round(stop.handOverMinutes)),
           cost: money(likely),

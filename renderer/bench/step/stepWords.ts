@@ -1,11 +1,12 @@
 import type { TracingSheet, WallSheet } from '../../../core/contract/screens.ts';
 import { COULD_NOT } from '../../../core/tracing/live/couldNot.ts';
+import { inShort } from '../../../core/tracing/live/offer/inShort.ts';
 import type { Caution as CautionId, StepView as Offered } from '../../../core/tracing/live/types.ts';
 import type { IconName } from '../../kit/icons.tsx';
 import { silhouetteOf } from '../../kit/mark/silhouettes.ts';
 import type { Words } from '../../kit/text/words.tsx';
 import { reasonWords } from '../../terms/reasonWords.ts';
-import { cautionText, outcomeName, placeName, stateName, stepDoes, stepName } from '../../terms/terms.ts';
+import { cautionText, kindName, outcomeName, placeName, stateName, stepDoes, stepName } from '../../terms/terms.ts';
 import { standingWords } from '../../terms/wallRows.ts';
 import { placeWords } from '../inside/insideOf.ts';
 import type { Borrow, CautionShown, OtherStep, StepShown } from '../next/stepView.ts';
@@ -52,12 +53,9 @@ export const cautionsOf = (ids: readonly CautionId[]): readonly CautionShown[] =
   ids.map((id) => ({ icon: ICONS[id], text: cautionText(id), harmful: HARMFUL.has(id) }));
 
 /** The engine's step as the bench reads it. */
-export function stepInWords(
-  step: Offered,
-  { offer: { saved }, handling }: TracingSheet,
-  wall: WallSheet | undefined,
-  words: Words,
-): StepShown {
+export function stepInWords(step: Offered, sheet: TracingSheet, wall: WallSheet | undefined, words: Words): StepShown {
+  const { offer, handling } = sheet;
+  const { saved } = offer;
   const [first, ...more] = step.facts.map((fact) => reasonWords(fact, words));
   const plain = step.facts.find((fact) => !WITH_ODDS.has(fact.fact));
   const does = stepDoes(step.step);
@@ -69,6 +67,7 @@ export function stepInWords(
     waiting: Math.round(step.waiting),
     ...(saved >= 1 && { saves: saved }),
     why: [
+      shortWords(sheet, words),
       does === stepName(step.step) ? '' : `${does}.`,
       ...movesOf(step, words),
       first,
@@ -85,6 +84,18 @@ export function stepInWords(
     ],
     ...lookOf(handling[step.step]),
   };
+}
+
+/** Less likely than this, nothing stands out, and nothing is said of it. */
+const STANDS_OUT = 0.35;
+
+/** The whole of it in a sentence: what is likeliest, and the cheapest step that would prove it. */
+function shortWords({ offer, suspects }: TracingSheet, { t, odds }: Words): string {
+  const { likeliest, proof } = inShort(offer, suspects);
+  if (!likeliest || likeliest.p < STANDS_OUT) return '';
+  const said = t('bench.in-short.likeliest', { part: kindName(likeliest.part), odds: odds(likeliest.p) });
+  if (!proof || proof.step === offer.next?.step) return said;
+  return `${said} ${t('bench.in-short.proof', { step: stepName(proof.step), minutes: Math.round(proof.minutes) })}`;
 }
 
 /** Of a step that looks at several places in one go: each with what can be found there. */

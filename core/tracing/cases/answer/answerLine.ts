@@ -48,7 +48,7 @@ export function answerLine(model: FaultModel, line: CaseLine, { ahead }: AnswerH
     gates,
     suspects: suspectParts(model, posterior, suspects),
     // biome-ignore lint/suspicious/noThenProperty: the protocol names it so, and an answer is never awaited
-    then: next && ahead ? thenSteps(model, tracing, next) : [],
+    then: next && ahead ? thenSteps(model, tracing, next).map(({ step }) => step) : [],
     steps,
     asks,
     verdict,

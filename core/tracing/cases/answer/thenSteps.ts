@@ -4,9 +4,9 @@ import { readGroups } from '../../live/readGroups.ts';
 import type { FaultModel, StepView, TracingCase } from '../../live/types.ts';
 import { afterEntry } from '../bench/logged.ts';
 
-/** The steps that would be proposed after the likeliest outcome of this one, and after that one's likeliest. */
-export function thenSteps(model: FaultModel, tracing: TracingCase, next: StepView): readonly string[] {
-  const steps: string[] = [];
+/** The steps as they would be proposed after the likeliest outcome of this one, and after that one's likeliest. */
+export function thenSteps(model: FaultModel, tracing: TracingCase, next: StepView): readonly StepView[] {
+  const steps: StepView[] = [];
   let [now, view]: [TracingCase, StepView | null] = [tracing, next];
   while (view && steps.length < 2) {
     const likeliest = view.outcomes.toSorted((a, b) => b.p - a.p)[0];
@@ -14,7 +14,7 @@ export function thenSteps(model: FaultModel, tracing: TracingCase, next: StepVie
     if (!after || 'is' in after) break;
     now = view.step === WATCH_START ? { ...after, seen: seenThen(model, after, likeliest.outcome) } : after;
     view = offerStep(model, now, { method: 'rollout' }).next;
-    if (view) steps.push(view.step);
+    if (view) steps.push(view);
   }
   return steps;
 }

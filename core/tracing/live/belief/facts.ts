@@ -32,6 +32,10 @@ export function isSo(fact: MachineFact, { machine, switches }: TracingCase): boo
       return machine.encrypted === 'yes';
     case 'too-few-watts':
       return machine.supplyWatts !== null && machine.needsWatts !== null && machine.needsWatts > machine.supplyWatts;
+    case 'riser-inside':
+      return machine.riser === true;
+    case 'no-riser':
+      return machine.riser === false;
     case 'enough-watts':
       return machine.supplyWatts !== null && machine.needsWatts !== null && machine.needsWatts <= machine.supplyWatts;
   }

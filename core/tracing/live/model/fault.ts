@@ -26,6 +26,8 @@ export const MACHINE_FACTS = [
   'encrypted',
   'too-few-watts',
   'enough-watts',
+  'riser-inside',
+  'no-riser',
 ] as const;
 
 export type MachineFact = (typeof MACHINE_FACTS)[number];

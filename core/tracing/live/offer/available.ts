@@ -3,7 +3,7 @@ import { assemblyOf, opensOf } from '../assembly.ts';
 import { groupsNow } from '../readGroups.ts';
 import type { Belief, FaultModel, Loaner, NotOffered, Step, TracingCase } from '../types.ts';
 import { gatesNow, timesDone } from './gates.ts';
-import { lifeNow, reaches } from './life.ts';
+import { lifeNow, lifeWithout, reaches } from './life.ts';
 import { unmetNeed } from './machineNeeds.ts';
 import { lackingWords } from './ownersWords.ts';
 
@@ -58,7 +58,8 @@ export function whyNot(
       return { is: 'other-group' };
     const need = unmetNeed(model, step, tracing);
     if (need) return { is: 'machine', need };
-    if (!reaches(life, step.life)) return { is: 'life', needs: step.life, has: life };
+    const gets = step.kind === 'setting' ? lifeWithout(tracing, life) : life;
+    if (!reaches(gets, step.life)) return { is: 'life', needs: step.life, has: life };
     if (opensOf(assembly, step).some((state) => assembly.refuses.has(state)))
       return { is: 'machine', need: 'socketed-processor' };
     const { orders } = step.handling;

@@ -3,14 +3,14 @@ import { WATCH_START } from '../model/special.ts';
 import type { Step, StepId } from '../types.ts';
 import { faultOf } from './blame.ts';
 import { type Ready, undone } from './ready.ts';
+import { isSteady } from './shown.ts';
 
 const LOOK = 'look-inside';
 const ADDED = 'new-part';
+const UPDATED = 'fw-update';
 /** Hands were in it before it failed, or it fails when it is touched. */
 const HANDS_IN = ['someone-worked', 'cleaned', ADDED];
 const TOUCHED = 'touched';
-/** It fails every time: a trial without the new part tells at once. */
-const STEADY = ['every-time', 'always-on'];
 /** What is put right by seating or plugging is looked for by eye from this chance on. Common practice, no source. */
 const WORTH_A_LOOK = 0.25;
 
@@ -20,17 +20,17 @@ const WORTH_A_LOOK = 0.25;
  */
 export function changedFirst(ready: Ready, planned: Step): StepId | null {
   const { model, tracing, suspects } = ready;
-  const { changed, often, onlyWhen } = tracing.told;
+  const { changed, onlyWhen } = tracing.told;
   if (!tracing.log.some((entry) => !entry.struck && entry.step === WATCH_START)) return null;
   const added = changed.includes(ADDED);
   const asked = added ? undone(ready, 'ask-part') : null;
   if (asked !== null) return asked;
+  // What an update may have set otherwise is looked up before anything is changed.
+  const notes = changed.includes(UPDATED) && planned.handsOn > 1 ? undone(ready, 'setup-notes') : null;
+  if (notes !== null) return notes;
   if (planned.open.length === 0) return null;
   // A supply takes its leads with it: these are looked at, and not tried once more.
-  const tried =
-    added && newPartOf(tracing) !== 'supply' && often.some((id) => STEADY.includes(id))
-      ? undone(ready, 'as-before')
-      : null;
+  const tried = added && newPartOf(tracing) !== 'supply' && isSteady(tracing) ? undone(ready, 'as-before') : null;
   if (tried !== null) return tried;
   const hands = changed.some((id) => HANDS_IN.includes(id)) || onlyWhen.includes(TOUCHED);
   const loose = suspects.reduce(

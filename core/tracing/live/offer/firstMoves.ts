@@ -1,9 +1,9 @@
 import { assemblyOf, opensOf } from '../assembly.ts';
-import { cameOf } from '../cameOf.ts';
-import { WATCH_START } from '../model/special.ts';
-import { groupsTold } from '../readGroups.ts';
-import type { Group, OutcomeId, Step, StepId } from '../types.ts';
+import { knownStep, WATCH_START } from '../model/special.ts';
+import { groupsSeen, groupsTold } from '../readGroups.ts';
+import type { FaultModel, Group, LoggedStep, Step, StepId } from '../types.ts';
 import { changedFirst } from './changedFirst.ts';
+import { foundThen } from './foundThen.ts';
 import { cameRunning, isShaken, lifeNow } from './life.ts';
 import { type Ready, undone } from './ready.ts';
 import { hasShown } from './shown.ts';
@@ -31,46 +31,47 @@ const ASKED_ITSELF: { readonly [group in Group]?: StepId } = {
   drives: 'drive-health',
   'fails-in-use': 'log-read',
 };
+/** As the picture goes wrong here, it is looked at before the system starts; and where none comes, on our own screen. */
+const SEEN_FIRST: { readonly [group in Group]?: StepId } = {
+  'picture-wrong': 'early-picture',
+  'no-picture': 'look-picture',
+};
+/** What does less of the same is tried before what does more; not where years of dirt were told. Common practice, no source. */
+const EASIER: { readonly [step: StepId]: StepId } = {
+  'dimm-wipe': 'dimm-press',
+  'slot-each': 'dimm-press',
+  sweep: 'dimm-press',
+};
+const DIRT_TOLD = 'long-unused';
 /** One suspect as likely as this is gone after by itself. */
-const ONE_ALONE = 0.7;
+const ONE_ALONE = 0.9;
+/** To write is asked for once the disk is known to be well. */
+const ASK_TO_WRITE = 'ask-write';
 /** Minutes from which a step is long. */
 const LONG = 3;
 
-/** What the eyes found out of its place, and what puts it right. Common practice, no source. */
-const LOOSE: { readonly [seen: OutcomeId]: readonly StepId[] } = {
-  'plug-off': ['press-plugs'],
-  'memory-up': ['dimm-press'],
-  'card-loose': ['card-seat'],
-  'cooler-loose': ['cool-again', 'cpu-again', 'cool-even'],
-  'lead-in-fan': ['fan-free'],
-};
-
 /**
- * What every technician does before any plan: puts right what was just seen loose, sees the trouble for himself, tries it
+ * What every technician does before any plan: does what was just found asks for, sees the trouble for himself, tries it
  * as it was before, tries from outside what stands outside, and looks before hands go in. Answers the place of the step
- * that comes before the planned one (`at`), else that one's own; negative: none.
+ * that comes before the planned one (`at`), else that one's own; negative: none. `wanted`: what the
+ * planned one only opens the way to.
  */
-export function firstMoves(ready: Ready, at: number): number {
+export function firstMoves(ready: Ready, at: number, wanted: Step | undefined): number {
   const { steps } = ready;
   const planned = steps[at];
-  if (!planned || planned.kind === 'ask') return at;
+  if (!planned) return at;
   const first =
-    putRight(ready) ??
-    seeIt(ready, planned) ??
-    changedFirst(ready, planned) ??
-    askIt(ready, planned) ??
-    outside(ready, planned) ??
-    eyes(ready, planned);
+    planned.kind === 'ask'
+      ? askIt(ready, planned)
+      : (foundThen(ready, planned) ??
+        seeIt(ready, planned) ??
+        changedFirst(ready, planned) ??
+        askIt(ready, planned) ??
+        outside(ready, planned) ??
+        eyes(ready, planned) ??
+        easierFirst(ready, wanted ?? planned));
   const place = steps.findIndex(({ id }) => id === first);
   return place < 0 ? at : place;
-}
-
-/** What was just seen loose is put right before anything else is done. */
-function putRight({ tracing, steps }: Ready): StepId | null {
-  const last = tracing.log.findLast((entry) => !entry.struck);
-  if (last?.step !== LOOK) return null;
-  const rights = cameOf(last).flatMap((seen) => LOOSE[seen] ?? []);
-  return rights.find((id) => steps.some((step) => step.id === id)) ?? null;
 }
 
 const wasStarted = ({ tracing }: Ready): boolean =>
@@ -91,18 +92,32 @@ function seeIt(ready: Ready, planned: Step): StepId | null {
 
 /** What runs is asked itself before it is opened, loaded or written on: its disk's own health, or what its own log says. */
 function askIt(ready: Ready, planned: Step): StepId | null {
-  const { model, tracing, suspects, open } = ready;
+  const { model, tracing, suspects } = ready;
   const deep =
     planned.kind === 'load' ||
     planned.kind === 'software' ||
+    planned.id === ASK_TO_WRITE ||
     planned.open.length > 0 ||
     planned.handsOn >= LONG ||
     isOpened(ready, planned);
-  if (!wasStarted(ready) || open.includes(PANEL) || !deep || lifeNow(model, tracing) !== 'system') return null;
+  if (!wasStarted(ready) || !deep || tracing.log.some((entry) => isTrial(model, entry))) return null;
   if (suspects.some(({ p }) => p >= ONE_ALONE)) return null;
-  const asked = firstGroups(ready).flatMap((group) => ASKED_ITSELF[group] ?? []);
+  const seen = groupsSeen(model, tracing);
+  const told = firstGroups(ready).filter((group) => seen.includes(group) || seen.includes('not-shown'));
+  const asked = [
+    ...(planned.kind === 'look' ? [] : seen.flatMap((group) => SEEN_FIRST[group] ?? [])),
+    ...told.flatMap((group) => ASKED_ITSELF[group] ?? []),
+  ];
   return asked.map((id) => undone(ready, id)).find((id) => id !== null) ?? null;
 }
+
+/** Something was tried, loaded or changed: from there on it is the plan's. */
+const TRIALS: readonly Step['kind'][] = ['load', 'swap', 'rig', 'software', 'reseat', 'clean', 'setting'];
+
+const isTrial = (model: FaultModel, { struck, step: id }: LoggedStep): boolean => {
+  const step = struck ? undefined : knownStep(model, id);
+  return step !== undefined && TRIALS.includes(step.kind);
+};
 
 /** The groups that the terms told mean first. */
 function firstGroups({ model, tracing }: Ready): readonly Group[] {
@@ -134,3 +149,14 @@ function outside(ready: Ready, planned: Step): StepId | null {
  */
 const eyes = (ready: Ready, planned: Step): StepId | null =>
   isOpened(ready, planned) && lifeNow(ready.model, ready.tracing) !== 'system' ? undone(ready, LOOK) : null;
+
+const easierFirst = (ready: Ready, planned: Step): StepId | null => {
+  const easier = EASIER[planned.id];
+  return easier === undefined || ready.tracing.told.changed.includes(DIRT_TOLD) ? null : undone(ready, easier);
+};
+
+/** With nothing done and nothing seen, the look inside or the first start comes before any word about what it is worth. */
+export function firstLook(steps: readonly Step[]): number {
+  const look = steps.findIndex(({ id }) => id === LOOK);
+  return look >= 0 ? look : steps.findIndex(({ id }) => id === WATCH_START);
+}

@@ -1,12 +1,14 @@
 import type { Posterior } from '../belief/posterior.ts';
+import { newPartOf } from '../belief/prior.ts';
 import { knownStep } from '../model/special.ts';
 import { groupsSeen } from '../readGroups.ts';
-import type { Fault, FaultModel, NotOffered, Suspect, TracingCase, Verdict } from '../types.ts';
+import type { Fault, FaultModel, NotOffered, Step, Suspect, TracingCase, Verdict } from '../types.ts';
 import { BELIEVED_FROM } from '../wayBelieved.ts';
-import { blameAmong, isOutside, shareOf } from './blame.ts';
+import { blameAmong, faultOf, isOutside, isPart, shareOf } from './blame.ts';
 import { moreOf } from './elseWrong.ts';
 import { askFor } from './ownersWords.ts';
-import { evidenceOf, type Found, foundIn, NAMED_FROM } from './proof.ts';
+import { CONFIRMED_FROM, evidenceOf, type Found, foundIn, NAMED_FROM } from './proof.ts';
+import { hasShown, isSteady } from './shown.ts';
 import { failsIn, standsNow } from './standsNow.ts';
 
 /** With nothing left to do, a part is named from this chance on: it is said as likely, never as proved. Common practice, no source. */
@@ -15,6 +17,9 @@ const STILL_LEFT = 0.05;
 
 /** Of these nothing can be named: nothing is wrong, or we made it ourselves. */
 const NOTHING: readonly Fault['part'][] = ['none', 'ours'];
+
+/** It is seen by eye or not at all: unseen it is no name for anything. */
+const SEEN_ONLY: readonly string[] = ['battery-swollen'];
 
 type SoFar = {
   readonly model: FaultModel;
@@ -53,10 +58,38 @@ function onlyWithTheirs(model: FaultModel, tracing: TracingCase): boolean {
   );
 }
 
-/** One part that nearly all of the belief is in, though nothing here can prove it. */
-function leading({ model, posterior }: SoFar, found: readonly Found[]): Verdict | null {
+/** Chance of the faults of a part that nothing has mended yet. */
+const stillThere = (model: FaultModel, suspects: readonly Suspect[], part: Fault['part']): number =>
+  suspects.reduce((sum, { fault, p }) => sum + (faultOf(model, fault).part === part ? p : 0), 0);
+
+/**
+ * Is it known what is wrong, so surely that it would be confirmed were it a part, and can nothing that is left mend it? A
+ * locked disk whose key nobody has is that: ours in its place tells nothing new.
+ */
+export function isKnown({ model, tracing, posterior, suspects }: SoFar, steps: readonly Step[]): boolean {
+  if (foundIn(model, tracing.log).length === 0) return false;
   const blame = blameAmong(model, posterior, ({ part }) => !isOutside(part) && !NOTHING.includes(part));
-  if (!blame || blame.ofPart < SAID_FROM) return null;
+  if (!blame || isPart(blame.part) || stillThere(model, suspects, blame.part) < CONFIRMED_FROM) return false;
+  return !steps.some((step) => (step.mends[blame.fault] ?? 0) > 0);
+}
+
+/** The new part goes back whatever is wrong with it, once the machine was seen to run as it was before it. Common practice, no source. */
+const GOES_BACK_FROM = 0.7;
+
+/** Is the part that is named the new one, without which it was seen to work? Its remedy is clear then. */
+export const isNewPart = (
+  tracing: TracingCase,
+  { part, p }: { readonly part: Fault['part']; readonly p: number },
+): boolean =>
+  p >= GOES_BACK_FROM &&
+  isSteady(tracing) &&
+  newPartOf(tracing) === part &&
+  hasShown(tracing, { 'as-before': ['works'] });
+
+/** One part that nearly all of the belief is in, though nothing here can prove it. */
+function leading({ model, posterior, suspects }: SoFar, found: readonly Found[]): Verdict | null {
+  const blame = blameAmong(model, posterior, ({ part }) => !isOutside(part) && !NOTHING.includes(part));
+  if (!blame || stillThere(model, suspects, blame.part) < SAID_FROM || SEEN_ONLY.includes(blame.fault)) return null;
   const { part, fault, ofPart } = blame;
   const more = moreOf(model, posterior, blame);
   return { verdict: 'named', part, fault, p: ofPart, ...more, evidence: evidenceOf(found), confirmBy: [] };

@@ -2,6 +2,7 @@ import { LIVES } from '../model/needs.ts';
 import { knownStep } from '../model/special.ts';
 import { groupsSeen, groupsTold } from '../readGroups.ts';
 import type { Circuit, FaultModel, Group, Life, SymptomId, TracingCase } from '../types.ts';
+import { hasShown } from './shown.ts';
 
 /** How far a machine of a symptom group gets by itself. */
 const LIFE_OF: Readonly<Record<Group, Life>> = {
@@ -71,3 +72,10 @@ export function cameRunning(model: FaultModel, { told }: Pick<TracingCase, 'told
 /** Did something happen to it that asks for a look inside before power: moved, dropped, wet, a bang, never run? */
 export const isShaken = ({ evidence }: FaultModel, { told }: Pick<TracingCase, 'told'>): boolean =>
   evidence.some(({ id, lookFirst }) => lookFirst && told.changed.includes(id));
+
+/** Without the card, or as it was before it, there was a picture: settings are made so, and the card goes in again after. */
+const PICTURE_WITHOUT = { 'card-none': ['works'], 'as-before': ['works'] };
+
+/** How far the machine gets for making a setting: with what hinders it out for that. */
+export const lifeWithout = (tracing: Pick<TracingCase, 'log'>, life: Life): Life =>
+  hasShown(tracing, PICTURE_WITHOUT) && !reaches(life, 'picture') ? 'picture' : life;

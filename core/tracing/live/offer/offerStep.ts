@@ -1,6 +1,7 @@
 import { nth } from '../../../figures/rows.ts';
 import type { Cancel } from '../../plan/effort.ts';
 import type { Ranking } from '../../plan/rank.ts';
+import { assemblyOf, opensOf } from '../assembly.ts';
 import { suspectsOf } from '../belief/belief.ts';
 import { type Posterior, posteriorOf } from '../belief/posterior.ts';
 import { stepOf } from '../model/special.ts';
@@ -20,10 +21,23 @@ import type {
 import { chancesOfSubjects, WORTH_ASKING, WORTH_DAYS } from './about.ts';
 import { whyNot } from './available.ts';
 import { moreMayBeWrong } from './elseWrong.ts';
-import { firstMoves } from './firstMoves.ts';
+
+// Found out already, and nothing that can be done would mend it: no loaner tells more. But something is looked at first.
+const known =
+  planOrTrial >= 0 && isKnown({ model, tracing, posterior, suspects }, [...steps, ...held.map((one) => one.step)]);
+const enough = named !== null && isNewPart(tracing, named);
+const untouched = planOrTrial < 0 && tracing.log.length === 0 && tracing.seen.length === 0;
+const planOrKnown = known || enough ? -1 : untouched ? firstLook(steps) : planOrTrial;
+const mayEnd = owes.length > 0 && (ended || planOrKnown < 0);
+const planOrOwed = mayEnd ? firstOwed(steps, holding, owedFirst) : planOrKnown;
+const chosen =
+  method === 'easiest'
+    ? planOrOwed
+    : firstMoves({ model, tracing, steps, suspects, open }, planOrOwed, held[wanted - steps.length]?.step);
+
 import { regardless } from './handOver.ts';
 import { heldSteps } from './heldSteps.ts';
-import { lastWord, wasDeclined } from './lastWord.ts';
+import { isKnown, isNewPart, lastWord, wasDeclined } from './lastWord.ts';
 import { neverFailedHere } from './neverFailedHere.ts';
 import { openStates } from './openStates.ts';
 import { owedNow, owedSteps } from './owed.ts';
@@ -37,6 +51,8 @@ import { ownMinutes } from './weights.ts';
 
 /** Steps shown beside the one on offer. */
 const MOST_OTHERS = 12;
+
+const BOARD = 'board';
 
 /** Verdicts that end the tracing. */
 const SETTLED: readonly Verdict['verdict'][] = ['confirmed', 'cured', 'not-reproduced'];
@@ -79,7 +95,7 @@ export function offerStep(
   const ready = can.filter((step) => asks(step) || holding.some((one) => one.firstDo.includes(step)));
   const all = toProblem(model, tracing, posterior, ready, holding);
   const { live, steps, held } = named
-    ? onlySettling(model, all, named.part, ready, holding)
+    ? onlySettling(model, tracing, all, named.part, ready, holding)
     : { live: all, steps: ready, held: holding };
   const ranking = rankSteps(model, live, open, { method, cancel });
   const scene = sceneOf({ model, tracing, live, open, suspects });
@@ -97,9 +113,18 @@ export function offerStep(
     !(verdict.verdict === 'confirmed' && verdict.way !== 'both-ways' && moreMayBeWrong(model, posterior, verdict.part));
   const planOrTrial =
     planned < 0 && !named && live.handOver.by !== 'worth' ? seenToFailFirst(model, tracing, live, held) : planned;
-  const mayEnd = owes.length > 0 && (ended || planOrTrial < 0);
-  const planOrOwed = mayEnd ? firstOwed(steps, holding, owedFirst) : planOrTrial;
-  const chosen = method === 'easiest' ? planOrOwed : firstMoves({ model, tracing, steps, suspects, open }, planOrOwed);
+  // Found out already, and nothing that can be done would mend it: no loaner tells more. But something is looked at first.
+  const known =
+    planOrTrial >= 0 && isKnown({ model, tracing, posterior, suspects }, [...steps, ...held.map((one) => one.step)]);
+  const enough = named !== null && isNewPart(tracing, named);
+  const untouched = planOrTrial < 0 && tracing.log.length === 0 && tracing.seen.length === 0;
+  const planOrKnown = known || enough ? -1 : untouched ? firstLook(steps) : planOrTrial;
+  const mayEnd = owes.length > 0 && (ended || planOrKnown < 0);
+  const planOrOwed = mayEnd ? firstOwed(steps, holding, owedFirst) : planOrKnown;
+  const chosen =
+    method === 'easiest'
+      ? planOrOwed
+      : firstMoves({ model, tracing, steps, suspects, open }, planOrOwed, held[wanted - steps.length]?.step);
   const firstFor = opener && chosen === planned ? (held[wanted - steps.length]?.step.id ?? null) : null;
   const next = settled || chosen < 0 ? null : see(chosen, { offered: true, firstFor });
   const left = named !== null && chosen < 0;
@@ -189,15 +214,16 @@ function proposalsOf(
   });
 }
 
-/** Once a part is named: only what can confirm or clear it, and what opens the way there. */
+/** Once a part is named: only what can confirm or clear it at less than the mend, and what opens the way there. */
 function onlySettling(
   model: FaultModel,
+  tracing: TracingCase,
   all: LiveProblem,
   part: Fault['part'],
   open: readonly Step[],
   holding: readonly HeldStep[],
 ): { readonly live: LiveProblem; readonly steps: readonly Step[]; readonly held: readonly HeldStep[] } {
-  const settling = settlingSteps(model, all, part);
+  const settling = settlingSteps(model, all, part).filter((step) => !takesBoardOut(model, tracing, step));
   const held = holding.filter((one) => settling.includes(one.step));
   const steps = open.filter((step) => settling.includes(step) || held.some((one) => one.firstDo.includes(step)));
   const chosen = new Set([...steps, ...held.map((one) => one.step)]);
@@ -214,3 +240,10 @@ function onlySettling(
     held,
   };
 }
+
+/**
+ * A board comes out for the mend itself, or with the owner's word: once a part is named, taking it out only to be surer costs
+ * as much as a new one in its place, which shows the same. Common practice, no source.
+ */
+const takesBoardOut = (model: FaultModel, tracing: TracingCase, step: Step): boolean =>
+  opensOf(assemblyOf(model, tracing.switches), step).includes(BOARD) && !openStates(model, tracing).includes(BOARD);

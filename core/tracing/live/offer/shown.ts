@@ -11,3 +11,8 @@ export const hasShown = (
   came: { readonly [step: StepId]: readonly OutcomeId[] },
 ): boolean =>
   log.some((entry) => !entry.struck && cameOf(entry).some((outcome) => came[entry.step]?.includes(outcome) === true));
+
+/** Told to fail every time: a trial that works tells at once. */
+const STEADY = ['every-time', 'always-on'];
+
+export const isSteady = ({ told }: Pick<TracingCase, 'told'>): boolean => told.often.some((id) => STEADY.includes(id));
