@@ -40,7 +40,9 @@ describe('knowngood next', () => {
     const path = write('dead-supply.json', {});
     const { code, out } = await ask(next, [path]);
     expect(code).toBe(0);
-    expect(out[1]).toMatch(/^Next: .+ \(\d+ min, \d+ min waiting\)/);
+    expect(out[1]).toMatch(/^(Most likely|Nothing stands out yet; first) the .+, \d+ in 10\./);
+    expect(out.find((line) => line.startsWith('Plan: '))).toMatch(/about \d+ min in all, \d+\.$/);
+    expect(out.find((line) => line.startsWith('Next: '))).toMatch(/^Next: .+ \(\d+ min, \d+ min waiting\)/);
     const json = await ask(next, [path, '--json']);
     const answer = JSON.parse(json.out[0] ?? '');
     expect(answer).toMatchObject({ case: 'dead-supply', protocol: 1, verdict: null });
