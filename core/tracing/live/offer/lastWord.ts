@@ -1,5 +1,5 @@
-import type { Posterior } from '../belief/posterior.ts';
 import { newPartOf } from '../belief/likelihood.ts';
+import type { Posterior } from '../belief/posterior.ts';
 import { knownStep } from '../model/special.ts';
 import { groupsSeen } from '../readGroups.ts';
 import type { Fault, FaultModel, NotOffered, Step, Suspect, TracingCase, Verdict } from '../types.ts';

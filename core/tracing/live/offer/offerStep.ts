@@ -21,20 +21,7 @@ import type {
 import { chancesOfSubjects, WORTH_ASKING, WORTH_DAYS } from './about.ts';
 import { whyNot } from './available.ts';
 import { moreMayBeWrong } from './elseWrong.ts';
-
-// Found out already, and nothing that can be done would mend it: no loaner tells more. But something is looked at first.
-const known =
-  planOrTrial >= 0 && isKnown({ model, tracing, posterior, suspects }, [...steps, ...held.map((one) => one.step)]);
-const enough = named !== null && isNewPart(tracing, named);
-const untouched = planOrTrial < 0 && tracing.log.length === 0 && tracing.seen.length === 0;
-const planOrKnown = known || enough ? -1 : untouched ? firstLook(steps) : planOrTrial;
-const mayEnd = owes.length > 0 && (ended || planOrKnown < 0);
-const planOrOwed = mayEnd ? firstOwed(steps, holding, owedFirst) : planOrKnown;
-const chosen =
-  method === 'easiest'
-    ? planOrOwed
-    : firstMoves({ model, tracing, steps, suspects, open }, planOrOwed, held[wanted - steps.length]?.step);
-
+import { firstLook, firstMoves } from './firstMoves.ts';
 import { regardless } from './handOver.ts';
 import { heldSteps } from './heldSteps.ts';
 import { isKnown, isNewPart, lastWord, wasDeclined } from './lastWord.ts';
