@@ -66,7 +66,7 @@ const stillThere = (model: FaultModel, suspects: readonly Suspect[], part: Fault
  * Is it known what is wrong, so surely that it would be confirmed were it a part, and can nothing that is left mend it? A
  * locked disk whose key nobody has is that: ours in its place tells nothing new.
  */
-export function isKnown({ model, tracing, posterior, suspects }: SoFar, steps: readonly Step[]): boolean {
+export function isFoundOut({ model, tracing, posterior, suspects }: SoFar, steps: readonly Step[]): boolean {
   if (foundIn(model, tracing.log).length === 0) return false;
   const blame = blameAmong(model, posterior, ({ part }) => !isOutside(part) && !NOTHING.includes(part));
   if (!blame || isPart(blame.part) || stillThere(model, suspects, blame.part) < CONFIRMED_FROM) return false;

@@ -24,7 +24,7 @@ import { moreMayBeWrong } from './elseWrong.ts';
 import { firstLook, firstMoves } from './firstMoves.ts';
 import { regardless } from './handOver.ts';
 import { heldSteps } from './heldSteps.ts';
-import { isKnown, isNewPart, lastWord, wasDeclined } from './lastWord.ts';
+import { isFoundOut, isNewPart, lastWord, wasDeclined } from './lastWord.ts';
 import { neverFailedHere } from './neverFailedHere.ts';
 import { openStates } from './openStates.ts';
 import { owedNow, owedSteps } from './owed.ts';
@@ -102,7 +102,7 @@ export function offerStep(
     planned < 0 && !named && live.handOver.by !== 'worth' ? seenToFailFirst(model, tracing, live, held) : planned;
   // Found out already, and nothing that can be done would mend it: no loaner tells more. But something is looked at first.
   const known =
-    planOrTrial >= 0 && isKnown({ model, tracing, posterior, suspects }, [...steps, ...held.map((one) => one.step)]);
+    planOrTrial >= 0 && isFoundOut({ model, tracing, posterior, suspects }, [...steps, ...held.map((one) => one.step)]);
   const enough = named !== null && isNewPart(tracing, named);
   const untouched = planOrTrial < 0 && tracing.log.length === 0 && tracing.seen.length === 0;
   const planOrKnown = known || enough ? -1 : untouched ? firstLook(steps) : planOrTrial;
