@@ -25,6 +25,7 @@ import { firstLook, firstMoves } from './firstMoves.ts';
 import { regardless } from './handOver.ts';
 import { heldSteps } from './heldSteps.ts';
 import { isFoundOut, isNewPart, lastWord, wasDeclined } from './lastWord.ts';
+import { leftAlone } from './letRun.ts';
 import { neverFailedHere } from './neverFailedHere.ts';
 import { openStates } from './openStates.ts';
 import { owedNow, owedSteps } from './owed.ts';
@@ -79,7 +80,8 @@ export function offerStep(
   const asks = (step: Step) => chanceOfSubject(step) >= WORTH_ASKING || owedFirst.includes(step.id);
   const holding =
     method === 'easiest' ? [] : heldSteps(model, tracing, notOffered, can).filter((one) => asks(one.step));
-  const ready = can.filter((step) => asks(step) || holding.some((one) => one.firstDo.includes(step)));
+  const alone = leftAlone(model, tracing, suspects);
+  const ready = can.filter((step) => !alone(step) && (asks(step) || holding.some((one) => one.firstDo.includes(step))));
   const all = toProblem(model, tracing, posterior, ready, holding);
   const { live, steps, held } = named
     ? onlySettling(model, tracing, all, named.part, ready, holding)
