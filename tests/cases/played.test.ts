@@ -45,10 +45,10 @@ const STANDS = [
     wrong: 0,
     none: 0,
     dangerous: 0,
-    foolish: 3,
-    minutes: 1.41,
+    foolish: 2,
+    minutes: 1.39,
     knowing: 1.75,
-    tooLong: 8,
+    tooLong: 7,
     first: 73,
   },
 ] as const;

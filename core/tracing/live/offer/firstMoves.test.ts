@@ -48,6 +48,19 @@ describe('before any plan', () => {
     expect(next(bench({ told: ['slow'], seen: ['slow'] }, 'watch-start:software'))).toBe('drive-health');
   });
 
+  it('what fails only under load is loaded one part at a time before hands go in', () => {
+    const games = bench({ told: ['error-in-use'], often: 'daily-several', seen: ['error-in-use'] });
+    const loaded = { ...games, told: { ...games.told, onlyWhen: ['load'] } };
+    const asked = ['watch-start:fails-in-use', 'log-read:nothing', 'live-start:same-trouble'].reduce(
+      (tracing, line) => {
+        const [id = '', outcome = ''] = line.split(':');
+        return afterDoing(model, tracing, id, outcome);
+      },
+      loaded,
+    );
+    expect(['load-card', 'load-cpu']).toContain(next(asked));
+  });
+
   it('a disk that warns is not worked by a first start', () => {
     expect(next(bench({ told: ['drive-warning'] }))).not.toBe('watch-start');
   });

@@ -67,6 +67,7 @@ export function firstMoves(ready: Ready, at: number, wanted: Step | undefined): 
         seeIt(ready, planned) ??
         changedFirst(ready, planned) ??
         askIt(ready, planned) ??
+        loadIt(ready, planned) ??
         outside(ready, planned) ??
         eyes(ready, planned) ??
         easierFirst(ready, wanted ?? planned));
@@ -118,6 +119,17 @@ const isTrial = (model: FaultModel, { struck, step: id }: LoggedStep): boolean =
   const step = struck ? undefined : knownStep(model, id);
   return step !== undefined && TRIALS.includes(step.kind);
 };
+
+/** What fails only under load, and not by its own log's word, is loaded one part at a time before hands go in. */
+const LOADS: readonly StepId[] = ['load-card', 'load-cpu'];
+const UNDER_LOAD = 'load';
+
+function loadIt(ready: Ready, planned: Step): StepId | null {
+  const { tracing } = ready;
+  if (!tracing.told.onlyWhen.includes(UNDER_LOAD) || !hasShown(tracing, { 'log-read': ['nothing'] })) return null;
+  if (planned.kind === 'load' || !isOpened(ready, planned)) return null;
+  return LOADS.find((id) => undone(ready, id) !== null) ?? null;
+}
 
 /** The groups that the terms told mean first. */
 function firstGroups({ model, tracing }: Ready): readonly Group[] {
