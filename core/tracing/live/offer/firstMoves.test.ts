@@ -50,7 +50,7 @@ describe('before any plan', () => {
 
   it('what fails only under load is loaded one part at a time before hands go in', () => {
     const games = bench({ told: ['error-in-use'], often: 'daily-several', seen: ['error-in-use'] });
-    const loaded = { ...games, told: { ...games.told, onlyWhen: ['load'] } };
+    const loaded: TracingCase = { ...games, told: { ...games.told, onlyWhen: ['load'] } };
     const asked = ['watch-start:fails-in-use', 'log-read:nothing', 'live-start:same-trouble'].reduce(
       (tracing, line) => {
         const [id = '', outcome = ''] = line.split(':');
