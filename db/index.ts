@@ -6,6 +6,7 @@ export type { JournalFinding } from './journal/finding.ts';
 export type { Reader } from './journal/reader.ts';
 export { whyNotAppended } from './journal/whyNotAppended.ts';
 export { fileLog } from './log/fileLog.ts';
+export type { TagHolder } from './projections/tables.ts';
 export {
   endedJobs,
   jobsWithOrders,

@@ -35,7 +35,7 @@ export function App() {
       )}
       {shop.data && !settings && <SetUpShop />}
       {shop.data && settings && (
-        <WhoIsHereProvider staff={shop.data.staff}>
+        <WhoIsHereProvider staff={shop.data.staff} settings={settings}>
           <RouterProvider router={router} />
         </WhoIsHereProvider>
       )}

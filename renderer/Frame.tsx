@@ -16,6 +16,8 @@ import { useWords, type Words } from './kit/text/words.tsx';
 import { useConnected } from './link/connection.ts';
 import { shopRead } from './link/reads.ts';
 import { queryOf, service } from './link/service.ts';
+import { ofBadge } from './people/ofBadge.ts';
+import { PinsAsked } from './people/PinsAsked.tsx';
 import { roomLinks } from './roomLinks.ts';
 import { useStandingLines } from './useStandingLines.tsx';
 import { useWhoIsHere } from './whoIsHere.tsx';
@@ -49,7 +51,7 @@ export function Frame({
 }: FrameProps) {
   const words = useWords();
   const { t, list } = words;
-  const { staff, change } = useWhoIsHere();
+  const { staff, here: atScreen, change, lock, covered } = useWhoIsHere();
   const go = useNavigate();
   const connected = useConnected();
   const [typed, setTyped] = useState('');
@@ -60,6 +62,8 @@ export function Frame({
   const hits = useQuery(queryOf.find.queryOptions({ input: { text: typed }, enabled: typed.trim() !== '' }));
   const openFound = (found: FindHit) => go(whereIs(found));
   const read = (code: string) => {
+    const comes = ofBadge(atScreen.people, code);
+    if (comes) return change(comes.id);
     void service.byTag({ tag: code }).then((found) => {
       const tag = parseTag(code);
       const bound = found === null && tag !== undefined && onFreshTag?.(tag) === true;
@@ -69,9 +73,10 @@ export function Frame({
     });
   };
   const sign = shop.data?.settings?.scanSign;
-  useScan({ check: isTag, ...(sign !== undefined && { prefix: sign }) }, read);
+  useScan({ check: isTag, ...(sign !== undefined && { prefix: sign }) }, read, !covered);
   const standing = useStandingLines();
   const notice = unread ?? (connected ? undefined : t('app.lost'));
+  const asked = atScreen.use === 'none-yet';
   return (
     <RoomShell
       here={here}
@@ -79,7 +84,7 @@ export function Frame({
       touch={touch}
       open={open}
       {...(foot === undefined ? {} : { foot })}
-      {...((notice !== undefined || standing || unreadable.length > 0) && {
+      {...((notice !== undefined || standing || asked || unreadable.length > 0) && {
         notice: (
           <>
             {notice !== undefined && <p role="status">{notice}</p>}
@@ -89,6 +94,7 @@ export function Frame({
               </p>
             )}
             {standing}
+            {asked && <PinsAsked />}
           </>
         ),
       })}
@@ -115,9 +121,14 @@ export function Frame({
           <Key kind="link" onPress={() => setCamera(true)}>
             {t('app.camera')}
           </Key>
-          <Key kind="link" onPress={change}>
+          <Key kind="link" onPress={() => change()}>
             {staff.name}
           </Key>
+          {atScreen.use === 'on' && (
+            <Key kind="link" onPress={lock}>
+              {t('people.lock')}
+            </Key>
+          )}
         </>
       }
     >

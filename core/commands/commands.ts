@@ -55,6 +55,12 @@ import { orderPart } from './orders/orderPart.ts';
 import { receivePart } from './orders/receivePart.ts';
 import { sendBack, settleReturn } from './orders/sendBack.ts';
 import { issue } from './papers/issue.ts';
+import { giveBadge } from './people/giveBadge.ts';
+import { makeRecoveryWords } from './people/makeRecoveryWords.ts';
+import { noteMet } from './people/noteMet.ts';
+import { noteMissed } from './people/noteMissed.ts';
+import { setPin } from './people/setPin.ts';
+import { workWithoutPins } from './people/workWithoutPins.ts';
 import { noteEstimate } from './promise/noteEstimate.ts';
 import { promise, tellPromise } from './promise/promise.ts';
 import { changeShop } from './shop/changeShop.ts';
@@ -81,6 +87,12 @@ export const COMMANDS = {
   openShop,
   changeShop,
   changeStaff,
+  workWithoutPins,
+  giveBadge,
+  setPin,
+  makeRecoveryWords,
+  noteMissed,
+  noteMet,
   useModel,
   keepCode,
   dropCode,

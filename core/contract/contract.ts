@@ -2,7 +2,7 @@ import { eventIterator, oc, type } from '@orpc/contract';
 import { z } from 'zod';
 import { type CommandRequest, checkedInput, type PreviewAsked } from '../commands/asked.ts';
 import { COMMANDS } from '../commands/commands.ts';
-import { zEpoch, zId, zJobId, zMachineId, zOwnerId, zPartId, zTag } from '../commands/kernel/fields.ts';
+import { zEpoch, zId, zJobId, zMachineId, zOwnerId, zPartId, zStaffId, zTag } from '../commands/kernel/fields.ts';
 import type { zFigures } from '../commands/promise/noteEstimate.ts';
 import type { Shown } from '../job/bench/offerStands.ts';
 import type { Stream } from '../journal/entry.ts';
@@ -10,6 +10,7 @@ import type { Paper } from '../papers/content.ts';
 import type { Refusal } from '../refusal.ts';
 import { keysOf } from '../table.ts';
 import type { MachineThenNow, OutRow, PathStay } from './custodySheets.ts';
+import type { HereSheet, WordsOnce } from './hereSheet.ts';
 import type { Previewed } from './previewed.ts';
 import type { ReckoningSheet } from './reckoningSheet.ts';
 import type { RefusalKind } from './refusalKind.ts';
@@ -28,6 +29,8 @@ import type {
 import type { StandingSheet } from './standing.ts';
 
 const names = keysOf(COMMANDS);
+/** As it was typed; whether it can be a PIN is said by a refusal. */
+const zPin = z.string().max(200);
 const zNamed = z.strictObject({ by: zId, name: z.enum(names), input: z.unknown() });
 
 /**
@@ -82,7 +85,7 @@ const refusals = {
   UNPROCESSABLE_CONTENT: refusal,
   CONFLICT: refusal,
 } satisfies { readonly [kind in RefusalKind]: typeof refusal };
-const read = oc.errors({ NOT_FOUND: refusal });
+const read = oc.errors({ NOT_FOUND: refusal, FORBIDDEN: refusal });
 const stores = oc.errors(refusals);
 
 /**
@@ -97,6 +100,22 @@ export const contract = {
    * and no failure: a sheet being written is refused now and then.
    */
   preview: oc.input(zPreview).output(type<Previewed | Refusal>()),
+  /** Who is at this screen, and how the next one gets in. */
+  here: oc.output(type<HereSheet>()),
+  /** Somebody comes to this screen: by their PIN, or by their word in a shop that works without. */
+  enter: stores.input(z.strictObject({ who: zStaffId, pin: zPin.nullable() })).output(type<null>()),
+  lock: oc.output(type<null>()),
+  /** A hand was on this screen. */
+  stir: oc.output(type<null>()),
+  /** Sets a PIN by one's own; the shop's first answers its recovery words, this once. */
+  setPin: stores
+    .input(z.strictObject({ who: zStaffId, pin: zPin, own: zPin.nullable() }))
+    .output(type<WordsOnce | null>()),
+  makeRecoveryWords: stores.input(z.strictObject({ own: zPin })).output(type<WordsOnce>()),
+  /** A keeper's way back to a new PIN, and to new words. */
+  recover: stores
+    .input(z.strictObject({ who: zStaffId, words: z.string().max(1000), pin: zPin }))
+    .output(type<WordsOnce>()),
   shop: read.output(type<ShopSheet>()),
   /** Whether the shop's data can be written, and what is to be known about it and about the clock. */
   standing: read.output(type<StandingSheet>()),

@@ -7,12 +7,14 @@ import { applyEnquiry, ENQUIRY_BODIES, type Enquiry } from '../job/enquiry.ts';
 import { JOB_BODIES } from '../job/entries.ts';
 import type { Job } from '../job/job.ts';
 import { applyShop, noShop, SHOP_BODIES, type Shop } from '../job/shop.ts';
+import { applyPeople, noPeople, PEOPLE_BODIES, type People } from '../people/people.ts';
 import { PAPER_BODIES } from './paperIssued.ts';
 import type { Bodies, KindOf, Subject, SubjectEntry } from './subjects.ts';
 
 /** What a stream of each subject tells when it is folded; null before its first entry. Papers are read entry by entry. */
 export type States = {
   readonly shop: Shop;
+  readonly people: People;
   readonly owner: Owner | null;
   readonly machine: Machine | null;
   readonly part: Part | null;
@@ -45,6 +47,7 @@ export const ENTRY_TABLE: { readonly [S in Folded]: Kinds<S> & { readonly fold: 
   readonly paper: Kinds<'paper'>;
 } = {
   shop: { bodies: SHOP_BODIES, versions: {}, fold: { none: noShop, begins: null, apply: applyShop } },
+  people: { bodies: PEOPLE_BODIES, versions: {}, fold: { none: noPeople, begins: null, apply: applyPeople } },
   owner: {
     bodies: OWNER_BODIES,
     versions: { 'owner-known': 2, 'owner-changed': 2 },

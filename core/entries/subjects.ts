@@ -6,6 +6,7 @@ import type { EnquiryBodies } from '../job/enquiry.ts';
 import type { JobBodies } from '../job/entries.ts';
 import type { ShopBodies } from '../job/shop.ts';
 import type { EntryOf, Stream } from '../journal/entry.ts';
+import type { PeopleBodies } from '../people/people.ts';
 import type { PaperBodies } from './paperIssued.ts';
 
 /** Every subject with the kinds of entries that its streams may hold, each with its body. */
@@ -17,6 +18,7 @@ export type Bodies = {
   readonly job: JobBodies;
   readonly enquiry: EnquiryBodies;
   readonly paper: PaperBodies;
+  readonly people: PeopleBodies;
 };
 export type Subject = keyof Bodies;
 export type KindOf<S extends Subject> = keyof Bodies[S] & string;
@@ -30,6 +32,7 @@ export type StreamOf<S extends Subject> = {
   readonly job: `job:${string}`;
   readonly enquiry: `enquiry:${string}`;
   readonly paper: `paper:${string}:${number}`;
+  readonly people: 'people';
 }[S];
 
 /** Whose stream it is. */
@@ -71,6 +74,6 @@ export function idOf<S extends keyof Ids>(subject: S, stream: Stream): Ids[S] {
 const isWithin = <S extends keyof Ids>(subject: S, stream: string): stream is `${S}:${string}` =>
   stream.startsWith(`${subject}:`);
 
-/** The stream of a subject and an id; the shop's own has none. */
+/** The stream of a subject and an id; those of the shop and its people have none. */
 export const streamOf = <S extends Subject>(subject: S, id?: string): StreamOf<S> =>
   (id === undefined ? subject : `${subject}:${id}`) as StreamOf<S>;

@@ -7,12 +7,15 @@ import type { Enquiry } from '../job/enquiry.ts';
 import type { JobEntry } from '../job/entries.ts';
 import type { Job } from '../job/job.ts';
 import type { Shop } from '../job/shop.ts';
+import type { People } from '../people/people.ts';
 import { foldOf } from './entryTable.ts';
 import { type AnyEntry, idIn, isOf } from './subjects.ts';
 
 /** Everything a command may look at: the streams it named, folded. */
 export type View = {
   readonly shop: Shop;
+  /** How the shop's people get in; as if nothing was set, where a command does not look at it. */
+  readonly people: People;
   readonly job: Job | null;
   /** Other jobs on which the asker has work under way, where their hands matter. */
   readonly elsewhere: readonly Job[];
@@ -31,6 +34,7 @@ export type View = {
 /** The view after one more entry, as the journal would tell it: lets a command decide on what it has just decided. */
 export function applyToView(view: View, entry: AnyEntry, written: Written): View {
   if (isOf('shop', entry)) return { ...view, shop: foldOf('shop').apply(view.shop, { ...entry, ...written }) };
+  if (isOf('people', entry)) return { ...view, people: foldOf('people').apply(view.people, { ...entry, ...written }) };
   if (isOf('owner', entry)) return { ...view, owner: foldOf('owner').apply(view.owner, { ...entry, ...written }) };
   if (isOf('machine', entry)) return withMachine(view, { ...entry, ...written });
   if (isOf('part', entry)) {

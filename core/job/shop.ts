@@ -6,13 +6,11 @@ import { personalShape } from '../journal/personal.ts';
 import { currencyShape } from '../money/money.ts';
 import { taxTermsShape } from '../money/taxTerms.ts';
 import { tagStockShape } from '../papers/sizes.ts';
+import { ROLES } from '../people/roles.ts';
 import { type BodiesOf, type Shaped, someOf } from '../shape.ts';
 import type { Group } from '../tracing/live/groups.ts';
 import { renameDifference } from '../tracing/live/renamed/renameFiles.ts';
 import { type PriorTally, renameTally } from '../tracing/live/shop/closedTracing.ts';
-
-/** What somebody does in the shop. */
-const ROLES = ['desk', 'bench', 'keeper'] as const;
 
 const openFromShape = z.strictObject({ weekday: z.number(), from: z.string(), to: z.string() });
 
@@ -75,6 +73,8 @@ const shopSettingsShape = z.strictObject({
   tagsOn: tagStockShape.exactOptional(),
   /** A sign that the shop's scanners are set to send first; with it nothing that is typed is ever held back. */
   scanSign: z.string().exactOptional(),
+  /** Minutes without a hand on it until a screen locks; the usual ones where it is not set. */
+  lockAfterMinutes: z.number().exactOptional(),
 });
 export type ShopSettings = Shaped<typeof shopSettingsShape>;
 

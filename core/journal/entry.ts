@@ -11,6 +11,7 @@ export type Stream =
   | `part:${string}`
   | `paper:${string}:${number}`
   | `enquiry:${string}`
+  | 'people'
   | 'shop';
 
 /** What the entries of a subject's streams can be, given its kinds with their bodies. */

@@ -15,6 +15,7 @@ const KEPT_PER_SUBJECT = 4000;
 type BySubject = { readonly [S in Folded]: Map<string, KeptFold<S>> };
 const nothing = (): BySubject => ({
   shop: new Map(),
+  people: new Map(),
   owner: new Map(),
   machine: new Map(),
   part: new Map(),

@@ -20,7 +20,10 @@ import { isUnreadable, type ReadEntry, ROW_COLUMNS, readableBytes, readRow, type
 export type SetApart = { readonly stream: Stream; readonly unreadable: readonly Unreadable[] };
 
 /** `shop` is one stream; every other subject has one for each id. */
-type IdOf<S extends Folded> = S extends 'shop' ? readonly [] : readonly [id: string];
+/** Without the rest of these nothing could be done at all. */
+const TOLD_ALL_THE_SAME: ReadonlySet<Subject> = new Set(['shop', 'people']);
+
+type IdOf<S extends Folded> = S extends 'shop' | 'people' ? readonly [] : readonly [id: string];
 
 /**
  * Reads the journal as it stood when the reader was made, and remembers what it looked at, so that a decision can be
@@ -37,7 +40,8 @@ export type Reader = {
   ) => Promise<readonly (Entry & SubjectEntry<SubjectOf<To>>)[]>;
   /**
    * What a stream tells, by its subject and id; null where there is none, and for one that is set apart: then it
-   * stands in `setApart`. The shop's own stream is told as far as it can be read: whoever acts on it looks at `setApart`.
+   * stands in `setApart`. The streams of the shop and its people are told as far as they can be read: whoever acts on them
+   * looks at `setApart`.
    */
   readonly load: <S extends Folded>(subject: S, ...id: IdOf<S>) => Promise<States[S]>;
   /** What a stream tells as far as it can be read, and the entries of it that cannot, by its name. */
@@ -126,7 +130,7 @@ export async function openReaderAt({ db, branch, keyOf, folds, onUnreadable }: S
     },
     load: async (subject, ...id) => {
       const { state, unreadable } = await loadReadable(subject, ...id);
-      return unreadable.length > 0 && subject !== 'shop' ? foldOf(subject).none : state;
+      return unreadable.length > 0 && !TOLD_ALL_THE_SAME.has(subject) ? foldOf(subject).none : state;
     },
     loadStream,
     loadReadable,

@@ -33,7 +33,14 @@ export type SlotFillTable = {
 };
 
 /** Every tag ever bound, and to what. `live` is 0 once the thing got another one. */
-export type TagTable = { readonly tag: Tag; readonly stream: Stream; readonly live: number; readonly seq: number };
+/** What a tag hangs on: a part, a machine, or somebody of the shop whose badge it is. */
+export type TagHolder = Stream | `person:${StaffId}`;
+export type TagTable = {
+  readonly tag: Tag;
+  readonly stream: TagHolder;
+  readonly live: number;
+  readonly seq: number;
+};
 
 /** Every paper issued. */
 export type PaperTable = {

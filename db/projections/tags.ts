@@ -3,7 +3,7 @@ import { type Projection, projectedTable } from './projection.ts';
 /** Every tag, bound once and never to a second thing, even after it was taken off the first. */
 export const tags: Projection = {
   name: 'tags',
-  version: 2,
+  version: 3,
   tables: [
     projectedTable({
       name: 'tag',
@@ -25,6 +25,14 @@ export const tags: Projection = {
         const { tag } = entry.body;
         await write.change('tag', { stream: entry.stream, live: 1 }, { live: 0 });
         if (tag !== null) await write.insert('tag', { tag, stream: entry.stream, live: 1, seq: entry.seq });
+        break;
+      }
+      case 'badge-given': {
+        // The people share one stream: a badge hangs on its person.
+        const { person, tag } = entry.body;
+        const stream = `person:${person}` as const;
+        await write.change('tag', { stream, live: 1 }, { live: 0 });
+        if (tag !== null) await write.insert('tag', { tag, stream, live: 1, seq: entry.seq });
       }
     }
   },

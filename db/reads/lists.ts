@@ -1,10 +1,9 @@
 import type { Tag } from '../../core/custody/part.ts';
 import { type Place, placeShape } from '../../core/custody/place.ts';
 import type { EnquiryId, JobId, MachineId, PartId } from '../../core/ids.ts';
-import type { Stream } from '../../core/journal/entry.ts';
 import type { EpochMs } from '../../core/time.ts';
 import type { Reader } from '../journal/reader.ts';
-import type { PaperTable } from '../projections/tables.ts';
+import type { PaperTable, TagHolder } from '../projections/tables.ts';
 
 /** Jobs that have not ended, the oldest first. */
 export const openJobs = (read: Reader): Promise<readonly JobId[]> =>
@@ -72,7 +71,7 @@ export const jobThatHas = (read: Reader, part: PartId): Promise<JobId | null> =>
   });
 
 /** What a tag is bound to now; null for one that was never issued or is void. */
-export const streamOfTag = (read: Reader, tag: Tag): Promise<Stream | null> =>
+export const streamOfTag = (read: Reader, tag: Tag): Promise<TagHolder | null> =>
   read.rows(async (tables) => {
     const row = await tables
       .selectFrom('tag')
@@ -84,7 +83,7 @@ export const streamOfTag = (read: Reader, tag: Tag): Promise<Stream | null> =>
   });
 
 /** What a void tag hung on last, `shop` for one that hung on nothing; null for a tag that is not void. */
-export const streamOfVoidTag = (read: Reader, tag: Tag): Promise<Stream | null> =>
+export const streamOfVoidTag = (read: Reader, tag: Tag): Promise<TagHolder | null> =>
   read.rows(async (tables) => {
     const row = await tables
       .selectFrom('tag')

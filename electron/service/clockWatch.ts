@@ -13,7 +13,10 @@ export type Clocks = {
   readonly steady: () => number;
 };
 
-const systemClocks: Clocks = { wall: Date.now, steady: () => uptime() * 1000 };
+/** Milliseconds since the computer was started, asleep or not; nobody sets this clock. */
+export const steadyNow = (): number => uptime() * 1000;
+
+const systemClocks: Clocks = { wall: Date.now, steady: steadyNow };
 
 /**
  * Says when the clock is set while the shop is open: the wall clock against one that only goes on. A clock that is set

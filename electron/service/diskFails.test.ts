@@ -4,6 +4,10 @@ import refusals from '../../assets/words/en/refusals.json' with { type: 'json' }
 import type { Refusal } from '../../core/refusal.ts';
 import { wordsFor } from '../../core/text/wordsFor.ts';
 import type { Shop } from '../../db/index.ts';
+import { openEngine } from './openEngine.ts';
+import { openTools } from './openTools.ts';
+import { openDoorman } from './people/doorman.ts';
+import { newSession } from './people/session.ts';
 import { createRouter, type RouterNeeds } from './router.ts';
 
 /** A shop whose disk answers every reading with an error of the system. */
@@ -16,8 +20,10 @@ const onABadDisk = (code: string) =>
   }) as unknown as Shop;
 
 async function asked(code: string): Promise<unknown> {
-  const router = createRouter({ shop: onABadDisk(code), clock: () => 0 } as unknown as RouterNeeds);
-  return call(router.dayLine, undefined, { context: { door: 'window' } }).then(
+  const shop = onABadDisk(code);
+  const doorman = openDoorman({ shop, tools: openTools(openEngine(), () => null), steady: () => 0 });
+  const router = createRouter({ shop, doorman, clock: () => 0 } as unknown as RouterNeeds);
+  return call(router.dayLine, undefined, { context: { door: 'window', session: newSession('window') } }).then(
     () => null,
     (error: unknown) => (error instanceof ORPCError ? [error.code, error.data] : 'a defect'),
   );

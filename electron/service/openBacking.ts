@@ -3,11 +3,13 @@ import { join } from 'node:path';
 import { epochMs } from '../../core/time.ts';
 import { fileLog, fileWallet, isOpenRefusal, openShop, openToRead, type Shop } from '../../db/index.ts';
 import type { Opened } from './backing.ts';
+import { steadyNow } from './clockWatch.ts';
 import { apartFolder, appFolder, walletOf } from './dataFolder.ts';
 import { type Drafts, openDrafts } from './desk/drafts.ts';
 import { openFollowing } from './desk/estimating/following.ts';
 import { openEngine } from './openEngine.ts';
 import { openTools } from './openTools.ts';
+import { openDoorman } from './people/doorman.ts';
 import { createRouter } from './router.ts';
 import { openStanding } from './standing.ts';
 import { tellDefect } from './transport/tellDefect.ts';
@@ -40,7 +42,16 @@ export async function openBacking({ data }: { readonly data: string }): Promise<
   return {
     ok: true,
     backing: {
-      router: createRouter({ shop, drafts, tools, engine, following, standing: standing.sheet, clock }),
+      router: createRouter({
+        shop,
+        drafts,
+        tools,
+        engine,
+        following,
+        doorman: openDoorman({ shop, tools, steady: steadyNow }),
+        standing: standing.sheet,
+        clock,
+      }),
       sealHeads: async () => void (await shop.sealHeads()),
       close: async () => {
         standing.end();

@@ -33,6 +33,7 @@ import { tracingSheet } from './desk/sheets/tracingSheet.ts';
 import { wallSheet } from './desk/sheets/wallSheet.ts';
 import type { Tools } from './desk/tools.ts';
 import { keepingModel } from './keepingModel.ts';
+import type { Doorman } from './people/doorman.ts';
 import { changeStream } from './transport/changeStream.ts';
 import type { Caller } from './transport/doors.ts';
 import { tellDefect } from './transport/tellDefect.ts';
@@ -43,16 +44,19 @@ export type RouterNeeds = {
   readonly tools: Tools;
   readonly engine: Engine;
   readonly following: Following;
+  readonly doorman: Doorman;
   readonly standing: () => StandingSheet;
   readonly clock: () => number;
 };
 
 /** The procedures behind both doors. Reads fold the journal; the one write of it is `execute`. Drafts, photographs and letters are kept beside it. */
-export function createRouter({ shop, drafts, tools, engine, following, standing, clock }: RouterNeeds) {
+export function createRouter({ shop, drafts, tools, engine, following, doorman, standing, clock }: RouterNeeds) {
   const os = implement(contract)
     .$context<Caller>()
-    .use(async ({ next, path }) => {
+    .use(async ({ context, next, path }) => {
       try {
+        const barred = await doorman.whyNotRead(context.session, path.join('.'));
+        if (barred) throw new ORPCError('FORBIDDEN', { data: barred });
         return await next();
       } catch (error) {
         // A disk that fails is told in words, as a refusal is: nothing was changed.
@@ -77,13 +81,30 @@ export function createRouter({ shop, drafts, tools, engine, following, standing,
   };
   return os.router({
     execute: os.execute.handler(async ({ input, context, errors }) => {
-      const done = await carryOut(shop, tools, context.door, input);
+      const done = await carryOut(shop, tools, context.session.station, input, doorman.mayAsk(context.session));
       if (!done.ok) throw errors[refusalKind(done.refusal.refused)]({ data: done.refusal });
       if (!done.replayed) following.follow(input, done);
       return { seq: done.seq, firstStream: done.firstStream, replayed: done.replayed };
     }),
     standing: os.standing.handler(() => standing()),
-    preview: os.preview.handler(({ input }) => preview(shop, tools, input, now())),
+    preview: os.preview.handler(({ input, context }) =>
+      preview(shop, tools, input, now(), doorman.mayAsk(context.session)),
+    ),
+    here: os.here.handler(({ context }) => doorman.here(context.session)),
+    enter: os.enter.handler(async ({ input, context, errors }) =>
+      notRefused(await doorman.enter(context.session, input), errors),
+    ),
+    lock: os.lock.handler(({ context }) => doorman.lock(context.session)),
+    stir: os.stir.handler(({ context }) => doorman.stir(context.session)),
+    setPin: os.setPin.handler(async ({ input, context, errors }) =>
+      notRefused(await doorman.setPin(context.session, input), errors),
+    ),
+    makeRecoveryWords: os.makeRecoveryWords.handler(async ({ input, context, errors }) =>
+      notRefused(await doorman.makeWords(context.session, input), errors),
+    ),
+    recover: os.recover.handler(async ({ input, context, errors }) =>
+      notRefused(await doorman.recover(context.session, input), errors),
+    ),
     shop: os.shop.handler(async () => {
       const read = await shop.read();
       return { ...(await read.load('shop')), setApart: shopSetApart(read) };
@@ -142,13 +163,13 @@ export function createRouter({ shop, drafts, tools, engine, following, standing,
       return new File([bytes], 'tags.pdf', { type: 'application/pdf' });
     }),
     storePhotograph: os.storePhotograph.handler(async ({ input, errors }) =>
-      stored(await storePhotograph(shop, input.job, await bytesOf(input.file), now()), errors),
+      notRefused(await storePhotograph(shop, input.job, await bytesOf(input.file), now()), errors),
     ),
     holdPhotograph: os.holdPhotograph.handler(async ({ input, errors }) =>
-      stored(await holdPhotograph(shop, await bytesOf(input.file)), errors),
+      notRefused(await holdPhotograph(shop, await bytesOf(input.file)), errors),
     ),
     keepHeldPhotograph: os.keepHeldPhotograph.handler(async ({ input, errors }) =>
-      stored(await keepHeldPhotograph(shop, input.owner, input.held), errors),
+      notRefused(await keepHeldPhotograph(shop, input.owner, input.held), errors),
     ),
     photograph: os.photograph.handler(async ({ input, errors }) => {
       const bytes = await takeBlob(shop, input.blob);
@@ -156,7 +177,7 @@ export function createRouter({ shop, drafts, tools, engine, following, standing,
       return new File([bytes], 'photograph', { type: 'application/octet-stream' });
     }),
     storeLetter: os.storeLetter.handler(async ({ input, errors }) =>
-      stored(await storeLetter(shop, input.job, await bytesOf(input.file), now()), errors),
+      notRefused(await storeLetter(shop, input.job, await bytesOf(input.file), now()), errors),
     ),
     letter: os.letter.handler(async ({ input, errors }) => {
       const bytes = await takeBlob(shop, input.blob);
@@ -180,11 +201,13 @@ export function createRouter({ shop, drafts, tools, engine, following, standing,
 
 const bytesOf = async (file: File): Promise<Uint8Array> => new Uint8Array(await file.arrayBuffer());
 
-/** What was stored; a refusal is thrown as an error of its kind, as everywhere in the contract. */
-function stored<Kept extends object>(
-  kept: Kept | Refusal,
+/** What came of it; a refusal is thrown as an error of its kind, as everywhere in the contract. */
+function notRefused<Came extends object | null>(
+  came: Came | Refusal,
   errors: { readonly [kind in RefusalKind]: (facts: { readonly data: Refusal }) => Error },
-): Kept {
-  if ('refused' in kept) throw errors[refusalKind(kept.refused)]({ data: kept });
-  return kept;
+): Came {
+  if (isRefusal(came)) throw errors[refusalKind(came.refused)]({ data: came });
+  return came;
 }
+
+const isRefusal = (came: object | null): came is Refusal => came !== null && 'refused' in came;

@@ -12,6 +12,7 @@ import { signingIn, takingIn } from '../../tests/builders/takingIn.ts';
 import { openFollowing } from '../service/desk/estimating/following.ts';
 import { openEngine } from '../service/openEngine.ts';
 import { openTools } from '../service/openTools.ts';
+import { openDoorman } from '../service/people/doorman.ts';
 import { createRouter } from '../service/router.ts';
 import { serveLoopback } from './serveLoopback.ts';
 
@@ -34,7 +35,7 @@ let commands = 0;
 const asks = (name: string, input: unknown, by = 'mina') =>
   answerTo('execute', { command: `door-${++commands}`, by, name, input });
 
-async function answerTo(procedure: 'execute' | 'preview', json: object) {
+async function answerTo(procedure: 'execute' | 'preview' | 'enter', json: object) {
   const headers = { cookie, origin, 'x-csrf-token': 'orpc', 'content-type': 'application/json' };
   const answer = await fetch(`${origin}/rpc/${procedure}`, { method: 'POST', headers, body: JSON.stringify({ json }) });
   return { status: answer.status, ...((await answer.json()) as Answered) };
@@ -61,6 +62,7 @@ beforeAll(async () => {
     drafts,
     tools,
     following,
+    doorman: openDoorman({ shop, tools, steady: () => 0 }),
     standing: () => ({ onlyRead: null, notices: [] }),
     clock: () => clock.now,
   });
@@ -70,6 +72,7 @@ beforeAll(async () => {
   const entered = await fetch(served.address, { redirect: 'manual' });
   cookie = entered.headers.get('set-cookie')?.split(';')[0] ?? '';
   await asks('openShop', { settings: shopOf.settings, staff: shopOf.staff });
+  await answerTo('enter', { who: 'mina', pin: null });
   const sheet = signingIn();
   const { json: shown } = await answerTo('preview', { by: 'mina', name: 'signTakingIn', input: sheet });
   const signed = { ...sheet.signed, contentHash: shown.contentHash };

@@ -6,6 +6,7 @@ import { SECURITY_HEADERS } from '../page/contentPolicy.ts';
 import { pageFile } from '../page/pageFile.ts';
 import { plainPage } from '../page/plainPage.ts';
 import type { Backing } from '../service/backing.ts';
+import { newSession } from '../service/people/session.ts';
 import { doorkeepers } from '../service/transport/doors.ts';
 import { tellDefect } from '../service/transport/tellDefect.ts';
 import { shellWords } from '../words/shellWords.ts';
@@ -46,6 +47,8 @@ export async function serveLoopback(options: {
   if (at === null || typeof at === 'string') throw new Error('The loopback server has no port');
   const { port } = at;
   const session = createSession(port);
+  // One browser comes in, so all who hold its cookie stand at one screen.
+  const here = newSession('loopback');
   answer = async (request, response) => {
     for (const [name, value] of Object.entries(SECURITY_HEADERS)) response.setHeader(name, value);
     const turned = turnAway(request.headers, port);
@@ -56,7 +59,10 @@ export async function serveLoopback(options: {
     const { pathname } = new URL(request.url ?? '/', 'http://127.0.0.1');
     if (enters(session, request, pathname, response)) return;
     if (!session.holds(request.headers.cookie)) refuseEntry(response);
-    else if (!(await handler.handle(request, response, { prefix: '/rpc', context: { door: 'loopback' } })).matched) {
+    else if (
+      !(await handler.handle(request, response, { prefix: '/rpc', context: { door: 'loopback', session: here } }))
+        .matched
+    ) {
       sendFile(options.screens, request, pathname, response);
     }
   };

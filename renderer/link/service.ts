@@ -6,6 +6,7 @@ import type { ContractRouterClient } from '@orpc/contract';
 import { createTanstackQueryUtils } from '@orpc/tanstack-query';
 import { QueryClient } from '@tanstack/react-query';
 import type { contract } from '../../core/contract/contract.ts';
+import { isBarred } from './barred.ts';
 import { setConnected } from './connection.ts';
 import { followChanges } from './followChanges.ts';
 import { openPort } from './openPort.ts';
@@ -39,8 +40,12 @@ export const queries = new QueryClient({
 export function startFollowing(): void {
   void followChanges({
     changes: (since, signal) => service.changes({ since }, { signal }),
-    onChange: (change) => markStale(queries, change),
-    onAnew: () => void queries.invalidateQueries(),
+    onChange: (change) => {
+      if (!isBarred()) markStale(queries, change);
+    },
+    onAnew: () => {
+      if (!isBarred()) void queries.invalidateQueries();
+    },
     onConnected: setConnected,
     wait: (ms) => new Promise((done) => setTimeout(done, ms)),
     signal: new AbortController().signal,

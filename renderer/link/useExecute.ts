@@ -3,9 +3,11 @@ import { useCallback, useRef, useState } from 'react';
 import type { Inputs } from '../../core/commands/asked.ts';
 import type { CommandName } from '../../core/commands/commands.ts';
 import type { CommandResult } from '../../core/contract/contract.ts';
+import { staffId } from '../../core/ids.ts';
 import type { Refusal } from '../../core/refusal.ts';
 import type { RefusalWords } from '../../core/text/wordsFor.ts';
 import { useWhoIsHere } from '../whoIsHere.tsx';
+import { hereAgain } from './here.ts';
 import { isInputError, refusalIn, wordsOfError } from './refusalWords.ts';
 import { service } from './service.ts';
 
@@ -25,6 +27,9 @@ export type Execute = {
 type Sent = Parameters<typeof service.execute>[0];
 
 const MOST_TRIES = 3;
+
+/** What tells that this screen is not as it is shown: somebody else is in, or nobody any more. */
+const IS_ANOTHER: ReadonlySet<string> = new Set(['not-who-is-here', 'person-gone', 'screen-locked']);
 
 /**
  * Asks the shop to do something in the name of whoever is here. A lost answer is asked for again under the same id, also by
@@ -50,6 +55,7 @@ export function useExecute(): Execute {
         return done;
       } catch (error) {
         if (isAnswer(error)) unanswered.current = null;
+        if (IS_ANOTHER.has(refusalIn(error)?.refused ?? '')) void hereAgain();
         setProblem(wordsOfError(error));
         setRefusal(refusalIn(error));
         return null;
@@ -70,8 +76,20 @@ async function askAgain(asked: Sent, tries = MOST_TRIES): Promise<CommandResult>
   try {
     return await service.execute(asked);
   } catch (error) {
-    if (isAnswer(error) || tries <= 1) throw error;
+    const unknown = refusalIn(error)?.refused === 'nobody-is-here';
+    if (tries <= 1 || (isAnswer(error) && !(unknown && (await isBelieved(asked))))) throw error;
     return askAgain(asked, tries - 1);
+  }
+}
+
+/** A service that was started anew knows nobody yet. In a shop without PINs it is told who is here; else they come in again. */
+async function isBelieved({ by }: Sent): Promise<boolean> {
+  try {
+    await service.enter({ who: staffId(by), pin: null });
+    return true;
+  } catch {
+    await hereAgain();
+    return false;
   }
 }
 

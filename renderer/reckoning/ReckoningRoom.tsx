@@ -7,6 +7,7 @@ import { Pane } from '../kit/shell/Pane.tsx';
 import { useWords } from '../kit/text/words.tsx';
 import { reckoningRead, shopRead } from '../link/reads.ts';
 import { wordsOfError } from '../link/refusalWords.ts';
+import { PeopleSettings } from '../people/PeopleSettings.tsx';
 import { Reckoned } from './Reckoned.tsx';
 import { Books } from './settings/Books.tsx';
 import { MoneySettings } from './settings/MoneySettings.tsx';
@@ -42,6 +43,7 @@ export function ReckoningRoom() {
           <PromiseSettings settings={settings} />
           <StaffHours staff={shop.staff} settings={settings} />
           <MoneySettings settings={settings} />
+          <PeopleSettings settings={settings} />
           <Books />
         </Pane>
       )}

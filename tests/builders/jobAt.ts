@@ -10,6 +10,7 @@ import type { JobId, MachineId, OwnerId, StaffId } from '../../core/ids.ts';
 import { type Job, newJob } from '../../core/job/job.ts';
 import type { ShopSettings } from '../../core/job/shop.ts';
 import { personal } from '../../core/journal/personal.ts';
+import { noPeople } from '../../core/people/people.ts';
 import type { Stage } from '../../core/stage.ts';
 import { epochMs } from '../../core/time.ts';
 import { seededChance } from '../../electron/cli/demo/seededChance.ts';
@@ -44,6 +45,7 @@ export function aJobAt(stage: Stage, over: Partial<Job> = {}): Job {
 /** What a command looks at for that job: the shop, its owner, its machine, no parts. */
 export const viewOf = (job: Job, of: Owner = judith): View => ({
   shop: { settings: shopOf.settings as unknown as ShopSettings, staff: [], models: [], learnt: null },
+  people: noPeople,
   job,
   elsewhere: [],
   olderJob: null,

@@ -12,6 +12,7 @@ import type { JobEntry } from '../../core/job/entries.ts';
 import type { Job } from '../../core/job/job.ts';
 import type { Shop } from '../../core/job/shop.ts';
 import type { Draft } from '../../core/journal/entry.ts';
+import { noPeople } from '../../core/people/people.ts';
 import { type EpochMs, epochMs } from '../../core/time.ts';
 
 /** A shop without a database: streams folded in memory, commands asked as the service asks them. */
@@ -75,6 +76,7 @@ export class PureShop {
     const owner = job ? (this.owners.get(job.owner) ?? null) : null;
     return {
       shop: this.shop,
+      people: noPeople,
       job,
       elsewhere: [],
       olderJob: null,

@@ -8,7 +8,7 @@ import { areaOf, type Finding, isCode, isTest, type Source } from './source.ts';
 export const FLOORS: readonly (readonly string[])[] = [
   ['figures', 'journal', 'money', 'text'],
   ['custody'],
-  ['fit', 'papers'],
+  ['fit', 'papers', 'people'],
   ['approval', 'readings'],
   ['tracing'],
   ['labour'],

@@ -44,6 +44,12 @@ const RULES: readonly Rule[] = [
     own: rule('electron/', 'core/'),
     outside: packages('electron', '@orpc/.*', 'zod', 'node:.*'),
   },
+  // Where PINs and recovery words are hashed, and nowhere else.
+  {
+    files: /^electron\/service\/people\//,
+    own: rule('electron/', 'db/', 'core/'),
+    outside: packages('@noble/hashes', '@scure/bip39', 'node:.*'),
+  },
   {
     files: /^electron\//,
     own: rule('electron/', 'db/', 'core/', 'assets/'),

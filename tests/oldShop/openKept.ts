@@ -9,7 +9,9 @@ import { walletBeside } from '../../electron/service/dataFolder.ts';
 import { openFollowing } from '../../electron/service/desk/estimating/following.ts';
 import { openEngine } from '../../electron/service/openEngine.ts';
 import { openTools } from '../../electron/service/openTools.ts';
+import { openDoorman } from '../../electron/service/people/doorman.ts';
 import { createRouter } from '../../electron/service/router.ts';
+import { screenOf } from '../builders/atScreen.ts';
 import type { KeptShop } from './keptShops.ts';
 
 /** A kept shop's folder copied to where it may be worked on; the kept one itself is never opened. */
@@ -43,10 +45,11 @@ export async function openAt({ data, wallet }: Pick<Copied, 'data' | 'wallet'>, 
   const following = openFollowing({ shop, tools, engine });
   const drafts = { save: async () => null, load: async () => null };
   const standing = () => ({ onlyRead: null, notices: [] });
-  const router = createRouter({ shop, engine, drafts, tools, following, standing, clock: () => at });
+  const doorman = openDoorman({ shop, tools, steady: () => 0 });
+  const router = createRouter({ shop, engine, drafts, tools, following, doorman, standing, clock: () => at });
   return {
     shop,
-    asks: createRouterClient(router, { context: { door: 'loopback' } }),
+    asks: createRouterClient(router, { context: { door: 'loopback', session: screenOf('mina') } }),
     close: async () => {
       await following.end();
       await engine.end();

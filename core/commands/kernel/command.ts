@@ -20,6 +20,8 @@ export type About = {
   readonly tags?: readonly Tag[];
   /** The asker's hands go on or off something: other jobs where they have work under way are looked at. */
   readonly hands?: boolean;
+  /** How the shop's people get in is looked at. */
+  readonly people?: boolean;
   /** The command issues papers, so the year's counts are needed. */
   readonly papers?: readonly string[];
 };

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { EQUIPMENT_KINDS, PART_KINDS, SCOPES } from '../../custody/part.ts';
 import { AWAY_WITH, GONE_WHY } from '../../custody/place.ts';
 import { isTag } from '../../custody/tag.ts';
-import { enquiryId, jobId, machineId, ownerId, partId, questionId } from '../../ids.ts';
+import { enquiryId, jobId, machineId, ownerId, partId, questionId, staffId } from '../../ids.ts';
 import { epochMs, minutes } from '../../time.ts';
 
 /** The fields that commands are made of, checked at both doors. */
@@ -13,6 +13,7 @@ export const zMachineId = zId.transform(machineId);
 export const zPartId = zId.transform(partId);
 export const zQuestionId = zId.transform(questionId);
 export const zEnquiryId = zId.transform(enquiryId);
+export const zStaffId = zId.transform(staffId);
 /** One line of text. */
 export const zLine = z.string().trim().min(1).max(300);
 /** Free text. */

@@ -1,10 +1,10 @@
 import { z } from 'zod';
-import { staffId } from '../../ids.ts';
 import type { ShopSettings, Staff } from '../../job/shop.ts';
 import { currencyOf } from '../../money/currencyOf.ts';
 import { ROUNDINGS } from '../../money/rounding.ts';
 import { ROLL_MM } from '../../papers/tags/stock.ts';
-import { zId, zLine, zMinor, zPermille, zText } from '../kernel/fields.ts';
+import { ROLES } from '../../people/roles.ts';
+import { zId, zLine, zMinor, zPermille, zStaffId, zText } from '../kernel/fields.ts';
 
 const zTime = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/);
 
@@ -74,17 +74,15 @@ export const zSettings = z.strictObject({
     .string()
     .regex(/^[!-/:-@[-`{-~]$/)
     .exactOptional(),
+  lockAfterMinutes: z.int().min(1).max(240).exactOptional(),
 }) satisfies z.ZodType<ShopSettings>;
 
 export const zStaff = z
   .array(
     z.strictObject({
-      id: zId.transform(staffId),
+      id: zStaffId,
       name: zLine,
-      roles: z
-        .array(z.enum(['desk', 'bench', 'keeper']))
-        .min(1)
-        .readonly(),
+      roles: z.array(z.enum(ROLES)).min(1).readonly(),
       hours: zHours.exactOptional(),
     }),
   )

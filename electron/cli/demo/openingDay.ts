@@ -8,6 +8,8 @@ import type { Teller } from './teller.ts';
 export async function openingDay(teller: Teller, wall: readonly StoryPart[]): Promise<void> {
   const { shop, story } = STORY;
   await teller.ask('mina', 'openShop', { settings: shop.settings, staff: shop.staff });
+  // Three who trust each other at their benches: they work without PINs, and say so.
+  await teller.ask('bram', 'workWithoutPins', {});
   await teller.ask('bram', 'knowRig', shop.rig);
   for (const { no, tag, kind, name, attributes, standing, place, valueMinor } of wall) {
     const { on, ...rest } = standing;

@@ -11,6 +11,7 @@ import { carryOut } from '../../service/desk/carryOut.ts';
 import { tallyOf } from '../../service/desk/closed/closedTracings.ts';
 import { openEngine } from '../../service/openEngine.ts';
 import { openTools } from '../../service/openTools.ts';
+import { mayAskLocally } from '../../service/people/mayAsk.ts';
 import type { Io } from '../command.ts';
 import { type OpenedShop, withShop } from '../withShop.ts';
 import { inUseBy, missing } from './lookAtModel.ts';
@@ -51,7 +52,13 @@ async function carry(
   io: Io,
 ): Promise<number> {
   const tools = openTools(openEngine(), () => shop.lastSealedHead()?.short ?? null);
-  const done = await carryOut(shop, tools, 'command-line', zAsked.parse({ ...asked, command: randomUUID() }));
+  const done = await carryOut(
+    shop,
+    tools,
+    'command-line',
+    zAsked.parse({ ...asked, command: randomUUID() }),
+    mayAskLocally,
+  );
   if (done.ok) return 0;
   const { says, unchanged, next } = wordsFor(done.refusal, refusals);
   io.err(`${says} ${unchanged} ${next}`);

@@ -8,6 +8,7 @@ import type { EstimateAsked, EstimatePolicy } from '../../../core/labour/types.t
 import { standardModel } from '../../../core/tracing/live/model/standardModel.ts';
 import { offerStep } from '../../../core/tracing/live/offer/offerStep.ts';
 import { Halt } from '../../../core/tracing/plan/effort.ts';
+import { screenOf } from '../../../tests/builders/atScreen.ts';
 import { aShopFolder } from '../../../tests/builders/shopFolder.ts';
 import { takingIn } from '../../../tests/builders/takingIn.ts';
 import { aTracingCase } from '../../../tests/builders/tracingCase.ts';
@@ -15,6 +16,7 @@ import type { Engine } from '../desk/estimating/engine.ts';
 import { openFollowing } from '../desk/estimating/following.ts';
 import { openEngine } from '../openEngine.ts';
 import { openTools } from '../openTools.ts';
+import { openDoorman } from '../people/doorman.ts';
 import { createRouter } from '../router.ts';
 import { Ended } from './ended.ts';
 
@@ -45,10 +47,11 @@ async function aService(pathsOf: (asked: EstimateAsked) => number, passes?: () =
     drafts: { save: async () => null, load: async () => null },
     tools,
     following,
+    doorman: openDoorman({ shop, tools, steady: () => 0 }),
     standing: () => ({ onlyRead: null, notices: [] }),
     clock: () => folder.clock.now,
   });
-  const asker = { context: { door: 'window' as const } };
+  const asker = { context: { door: 'window' as const, session: screenOf('mina') } };
   let commands = 0;
   const execute = (name: string, input: unknown) =>
     call(router.execute, { command: `beside-${++commands}`, by: 'mina', name, input } as never, asker);

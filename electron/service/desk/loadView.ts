@@ -7,12 +7,14 @@ import type { View } from '../../../core/entries/view.ts';
 import type { PartId } from '../../../core/ids.ts';
 import type { Job } from '../../../core/job/job.ts';
 import { isUnderWay } from '../../../core/job/work.ts';
+import { noPeople } from '../../../core/people/people.ts';
 import type { EpochMs } from '../../../core/time.ts';
 import { openJobs, type Reader } from '../../../db/index.ts';
 
 /** Loads what a command is about, remembering the version of every stream it looked at. */
 export async function loadView(read: Reader, about: About, at: EpochMs, by: string | null = null): Promise<View> {
   const shop = await read.load('shop');
+  const people = about.people ? await read.load('people') : noPeople;
   const job = about.job ? await read.load('job', about.job) : null;
   const olderJob = about.olderJob ? await read.load('job', about.olderJob) : null;
   const ownerId = about.owner ?? job?.owner;
@@ -33,7 +35,7 @@ export async function loadView(read: Reader, about: About, at: EpochMs, by: stri
   const paperCounts = new Map<string, number>();
   for (const kind of about.papers ?? []) paperCounts.set(kind, await read.version(`paper:${kind}:${year}`));
   const elsewhere = about.hands && by !== null ? await jobsUnderWay(read, by, about.job) : [];
-  return { shop, job, elsewhere, olderJob, owner, machine, rigs, parts, enquiry, paperCounts };
+  return { shop, people, job, elsewhere, olderJob, owner, machine, rigs, parts, enquiry, paperCounts };
 }
 
 /** Jobs other than this one on which somebody has work under way. */

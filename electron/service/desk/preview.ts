@@ -7,6 +7,7 @@ import { charges } from '../../../core/job/money/charges.ts';
 import type { Refusal } from '../../../core/refusal.ts';
 import type { EpochMs } from '../../../core/time.ts';
 import { onlyRead, type Shop, whyNotAppended } from '../../../db/index.ts';
+import type { MayAsk } from '../people/mayAsk.ts';
 import { lookedAt } from './lookedAt.ts';
 import type { Tools } from './tools.ts';
 
@@ -19,11 +20,14 @@ export async function preview(
   tools: Tools,
   asked: PreviewAsked,
   now: EpochMs,
+  mayAsk?: MayAsk,
 ): Promise<Previewed | Refusal> {
   const reading = shop.standing().onlyRead;
   if (reading) return onlyRead(reading);
   const at = contentAt(now);
   const read = await shop.read();
+  const barred = await mayAsk?.(read, asked);
+  if (barred) return barred;
   const looked = await lookedAt(read, tools, asked, at);
   if ('refusal' in looked) return looked.refusal;
   const { view, asking } = looked;

@@ -1,11 +1,12 @@
 import { ORPCError } from '@orpc/client';
 import type { StandardHandlerOptions } from '@orpc/server/standard';
 import { Ended } from '../computing/ended.ts';
+import type { ScreenSession } from '../people/session.ts';
 import { refuseBadText } from './refuseBadText.ts';
 import { tellDefect } from './tellDefect.ts';
 
-/** Which door a call came in by: the app's own window, or a browser on this computer. */
-export type Caller = { readonly door: 'window' | 'loopback' };
+/** Which door a call came in by, the app's own window or a browser on this computer, and who is at that screen. */
+export type Caller = { readonly door: 'window' | 'loopback'; readonly session: ScreenSession };
 
 type Interceptors = NonNullable<StandardHandlerOptions<Caller>['clientInterceptors']>;
 

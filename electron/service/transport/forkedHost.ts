@@ -1,4 +1,5 @@
 import { RPCHandler } from '@orpc/server/message-port';
+import { newSession } from '../people/session.ts';
 import { doorkeepers } from './doors.ts';
 import type { Host } from './host.ts';
 import type { FromService, ToService } from './processMessages.ts';
@@ -23,7 +24,7 @@ export function forkedHost(self: ForkedProcess): Host {
           onDisconnect: { addListener: (listener: () => void) => void left.add(listener) },
           postMessage: (data: unknown) => say({ say: 'data', port, data }),
         };
-        handler.upgrade(wire, { context: { door: 'window' } });
+        handler.upgrade(wire, { context: { door: 'window', session: newSession('window') } });
         return {
           receive: (data) => hear.forEach((listener) => void listener(data)),
           close: () => left.forEach((listener) => void listener()),

@@ -1,5 +1,6 @@
 import { RPCHandler } from '@orpc/server/message-port';
 import type { ParentPort } from 'electron';
+import { newSession } from '../people/session.ts';
 import { doorkeepers } from './doors.ts';
 import type { Host } from './host.ts';
 import type { FromService, ToService } from './processMessages.ts';
@@ -12,7 +13,7 @@ export function utilityHost(parent: ParentPort): Host {
       const handler = new RPCHandler(router, { clientInterceptors: doorkeepers });
       parent.on('message', ({ data, ports: [port] }) => {
         if (saidIn(data) !== 'open' || !port) return;
-        handler.upgrade(port, { context: { door: 'window' } });
+        handler.upgrade(port, { context: { door: 'window', session: newSession('window') } });
         port.start();
       });
       say({ say: 'ready' });

@@ -21,13 +21,16 @@ export type FarViewProps = {
   readonly onSomethingElse: () => void;
   /** F, Escape, or a long press on the heading. */
   readonly onLeave: () => void;
+  /** The screen is locked: the step takes its outcome and nothing else; a press here lets somebody in. */
+  readonly onUnlock?: (() => void) | undefined;
 };
 
 const DIMS_AFTER = 5 * MINUTE_MS;
 const LONG_PRESS = 600;
 
 /** One step, one reason, one caution, one clock, its outcomes: read from two metres, hit with an elbow. No odds. */
-export function FarView({ tag, about, step, running, now, onOutcome, onSomethingElse, onLeave }: FarViewProps) {
+export function FarView(props: FarViewProps) {
+  const { tag, about, step, running, now, onOutcome, onSomethingElse, onLeave, onUnlock } = props;
   const { t, clock } = useWords();
   const dialog = useRef<HTMLDivElement>(null);
   const press = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
@@ -42,6 +45,7 @@ export function FarView({ tag, about, step, running, now, onOutcome, onSomething
   const keys = (event: KeyboardEvent<HTMLElement>) => {
     setTouched(now);
     keepFocus(event);
+    if (onUnlock) return;
     if (event.key === 'Escape' || event.key === 'f' || event.key === 'F') {
       event.preventDefault();
       onLeave();
@@ -66,7 +70,7 @@ export function FarView({ tag, about, step, running, now, onOutcome, onSomething
       <h2
         className={step.heading.length > 22 ? 'k-far-heading k-far-long' : 'k-far-heading'}
         onPointerDown={() => {
-          press.current = setTimeout(onLeave, LONG_PRESS);
+          if (!onUnlock) press.current = setTimeout(onLeave, LONG_PRESS);
         }}
         onPointerUp={() => clearTimeout(press.current)}
         onPointerLeave={() => clearTimeout(press.current)}
@@ -86,16 +90,17 @@ export function FarView({ tag, about, step, running, now, onOutcome, onSomething
         {running !== undefined && <StepClock running={running} now={now} />}
       </div>
       {running !== undefined && <ClockRule running={running} planned={step.handsOn} now={now} large />}
+      {onUnlock && <p role="status">{t('people.far.locked')}</p>}
       <WhatHappened
         step={step}
         running={running !== undefined}
         onOutcome={onOutcome}
-        onSomethingElse={onSomethingElse}
+        onSomethingElse={onUnlock ? undefined : onSomethingElse}
         showOdds={false}
         far
       />
-      <button type="button" className="k-far-leave" onClick={onLeave}>
-        {t('kit.far.leave')}
+      <button type="button" className="k-far-leave" onClick={onUnlock ?? onLeave}>
+        {t(onUnlock ? 'people.far.unlock' : 'kit.far.leave')}
       </button>
     </div>
   );

@@ -15,7 +15,7 @@ export type LookCardProps = {
   /** All that was found, none of it: a sound machine. */
   readonly onFound: (findings: readonly string[]) => void;
   readonly onOutcome: (id: string) => void;
-  readonly onSomethingElse: () => void;
+  readonly onSomethingElse: (() => void) | undefined;
 };
 
 /**
@@ -40,7 +40,7 @@ export function LookCard({ places, others, running, onFound, onOutcome, onSometh
     if (event.ctrlKey || event.altKey || event.metaKey || event.repeat) return;
     if (event.key === '0') {
       event.preventDefault();
-      return onSomethingElse();
+      return onSomethingElse?.();
     }
     const place = /^[1-9]$/.test(event.key) ? places[Number(event.key) - 1] : undefined;
     if (!place) return;
@@ -89,9 +89,11 @@ export function LookCard({ places, others, running, onFound, onOutcome, onSometh
             {says}
           </Button>
         ))}
-        <Button className="k-outcome-else" onPress={onSomethingElse}>
-          <span aria-hidden="true">0</span> {t('kit.step.something-else')}
-        </Button>
+        {onSomethingElse && (
+          <Button className="k-outcome-else" onPress={onSomethingElse}>
+            <span aria-hidden="true">0</span> {t('kit.step.something-else')}
+          </Button>
+        )}
       </div>
     </form>
   );

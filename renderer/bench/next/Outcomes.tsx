@@ -8,7 +8,8 @@ export type OutcomesProps = {
   readonly outcomes: readonly OutcomeShown[];
   /** `also`: what else was found in the same look. */
   readonly onOutcome: (id: string, also?: readonly string[]) => void;
-  readonly onSomethingElse: () => void;
+  /** Left out where nothing else may be done. */
+  readonly onSomethingElse: (() => void) | undefined;
   /** Leave off while hands are in the case. */
   readonly showOdds: boolean;
   /** For reading from two metres and hitting with an elbow. */
@@ -24,7 +25,7 @@ export function Outcomes({ outcomes, onOutcome, onSomethingElse, showOdds, far =
     if (event.ctrlKey || event.altKey || event.metaKey || event.repeat) return;
     if (event.key === '0') {
       event.preventDefault();
-      return onSomethingElse();
+      return onSomethingElse?.();
     }
     const outcome = /^[1-9]$/.test(event.key) ? outcomes[Number(event.key) - 1] : undefined;
     if (outcome) {
@@ -50,9 +51,11 @@ export function Outcomes({ outcomes, onOutcome, onSomethingElse, showOdds, far =
         </Button>
       ))}
       <div className="k-outcomes-else">
-        <Button className="k-outcome-else" onPress={onSomethingElse}>
-          <span aria-hidden="true">0</span> {t(far ? 'kit.step.other-short' : 'kit.step.something-else')}
-        </Button>
+        {onSomethingElse && (
+          <Button className="k-outcome-else" onPress={onSomethingElse}>
+            <span aria-hidden="true">0</span> {t(far ? 'kit.step.other-short' : 'kit.step.something-else')}
+          </Button>
+        )}
         {back && (
           <Button className="k-outcome-else" onPress={back.onPress}>
             {back.says}

@@ -7,6 +7,8 @@ import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 import { useNow } from '../../kit/useNow.ts';
 import { useRoomKeys } from '../../kit/useRoomKeys.ts';
+import { InSight } from '../../people/InSight.tsx';
+import { useWhoIsHere } from '../../whoIsHere.tsx';
 import { suspectKinds } from '../ladderOf.ts';
 import { isTyped, MeasuredForm } from '../measured/MeasuredForm.tsx';
 import { FarView } from '../next/FarView.tsx';
@@ -46,7 +48,8 @@ export function StepPanel({ sheet, tracing, wall, currency, run, about, settle, 
   const [open, setOpen] = useState<'else' | 'far' | null>(null);
   const [logged, setLogged] = useState<readonly string[] | null>(null);
   const [refusedStart, setRefusedStart] = useState(false);
-  useRoomKeys({ f: () => setOpen(open === 'far' ? null : 'far') });
+  const { locked, change } = useWhoIsHere();
+  useRoomKeys(locked ? {} : { f: () => setOpen(open === 'far' ? null : 'far') });
 
   const { offer } = tracing;
   const id = run.work?.what ?? byHand ?? offer.next?.step ?? null;
@@ -76,7 +79,12 @@ export function StepPanel({ sheet, tracing, wall, currency, run, about, settle, 
   const outcome = (ended: string, also: readonly string[] = []) => {
     if (run.busy) return;
     if (!run.work) return setLogged([ended, ...also]);
-    void run.finish(ended, { ...claim, also }, chosen).then((done) => done && over());
+    void run.finish(ended, { ...claim, also }, chosen).then((done) => {
+      if (!done) return;
+      over();
+      // A locked screen shows what is under way, and that is over.
+      if (locked) setOpen(null);
+    });
   };
   const elseDialog = open === 'else' && (
     <SomethingElse
@@ -171,16 +179,19 @@ export function StepPanel({ sheet, tracing, wall, currency, run, about, settle, 
         />
       )}
       {open === 'far' && (
-        <FarView
-          tag={sheet.machine.tag}
-          about={about}
-          step={step}
-          {...(running ? { running } : {})}
-          now={now}
-          onOutcome={outcome}
-          onSomethingElse={() => setOpen('else')}
-          onLeave={() => setOpen(null)}
-        />
+        <InSight held={run.work !== null}>
+          <FarView
+            tag={sheet.machine.tag}
+            about={about}
+            step={step}
+            {...(running ? { running } : {})}
+            now={now}
+            onOutcome={outcome}
+            onSomethingElse={() => setOpen('else')}
+            onLeave={() => setOpen(null)}
+            onUnlock={locked ? () => change() : undefined}
+          />
+        </InSight>
       )}
     </div>
   );

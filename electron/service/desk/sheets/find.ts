@@ -3,6 +3,7 @@ import type { Tag } from '../../../../core/custody/part.ts';
 import { formatTag, parseTag } from '../../../../core/custody/tag.ts';
 import { idIn, isStreamOf } from '../../../../core/entries/subjects.ts';
 import type { MachineId, PartId } from '../../../../core/ids.ts';
+
 import type { Stream } from '../../../../core/journal/entry.ts';
 import type { EpochMs } from '../../../../core/time.ts';
 import {
@@ -12,6 +13,7 @@ import {
   type Reader,
   streamOfTag,
   streamOfVoidTag,
+  type TagHolder,
 } from '../../../../db/index.ts';
 import { loadView } from '../loadView.ts';
 
@@ -24,7 +26,7 @@ export async function byTag(read: Reader, text: string, at: EpochMs): Promise<Fi
 }
 
 /** The machine or part that a tag hangs on; null for what bears none. */
-async function taggedFound(read: Reader, stream: Stream, at: EpochMs): Promise<FindHit | null> {
+async function taggedFound(read: Reader, stream: TagHolder, at: EpochMs): Promise<FindHit | null> {
   if (isStreamOf('machine', stream)) return machineFound(read, idIn(stream), at);
   return isStreamOf('part', stream) ? partFound(read, idIn(stream), at) : null;
 }
