@@ -2,6 +2,7 @@ import type { ThingKind } from '../custody/part.ts';
 import type { View } from '../entries/view.ts';
 import type { PartId } from '../ids.ts';
 import type { Job } from '../job/job.ts';
+import type { WorkKind } from '../job/work.ts';
 import type { Minutes } from '../time.ts';
 import type { Fault, Several } from '../tracing/live/model/fault.ts';
 import type { Place } from '../tracing/live/model/step.ts';
@@ -45,6 +46,8 @@ export type TracingDoor = {
    */
   readonly lacking: (view: JobView, step: string) => readonly string[];
   readonly gates: (view: JobView, step: string, loaner: PartId | null) => readonly OpenGate[];
+  /** The same rules for work that is no step, by what it does: a proof, a fitting, cleaning. */
+  readonly gatesOfWork: (view: JobView, kind: WorkKind, what: string) => readonly OpenGate[];
   /** All circuits out of the machine after this step: what was out before it, with its own back in or left out. */
   readonly leftOut: (view: JobView, step: string, stay: boolean) => readonly string[];
   /** The faults that now stand above one in a hundred, likeliest first. */

@@ -1,19 +1,23 @@
 import type { PartId } from '../ids.ts';
+import type { Stage } from '../stage.ts';
 import { minutes } from '../time.ts';
 import type { LiveTracing } from '../tracing/live/api.ts';
 import { suspectsOf } from '../tracing/live/belief/belief.ts';
 import { posteriorOf } from '../tracing/live/belief/posterior.ts';
-import { leftOutAfter } from '../tracing/live/configuration.ts';
+import { leftAfter, leftOutAfter } from '../tracing/live/configuration.ts';
 import { COULD_NOT } from '../tracing/live/couldNot.ts';
+import { circuitsOf, maskOf } from '../tracing/live/model/circuits.ts';
 import { whyNot } from '../tracing/live/offer/available.ts';
-import { closedGates, openedByNoWord } from '../tracing/live/offer/gates.ts';
+import { closedGates, gatesNow, type HoldingGate, openedByNoWord } from '../tracing/live/offer/gates.ts';
 import { owedNow } from '../tracing/live/offer/owed.ts';
 import { lackingWords } from '../tracing/live/offer/ownersWords.ts';
+import { dangersOf, deedsNow } from '../tracing/live/safety/deeds.ts';
 import { modelInUse } from '../tracing/live/shop/shopModel.ts';
 import type { FaultModel, Step, TracingCase } from '../tracing/live/types.ts';
 import { isBackIn } from './backIn.ts';
+import { replaced } from './replaced.ts';
 import { loanerStanding, tracingCase } from './tracingCase.ts';
-import type { JobView, TracingDoor } from './tracingDoor.ts';
+import type { JobView, OpenGate, TracingDoor } from './tracingDoor.ts';
 
 /** A fault below this chance is no longer a suspect that a loaner was exposed to. */
 const STILL_SUSPECT = 0.01;
@@ -29,6 +33,14 @@ function onlyPromised(step: Step | undefined, outcome: string): boolean {
   const gives = step?.outcomes.find(({ id }) => id === outcome)?.gives ?? [];
   return gives.length > 0 && gives.every((word) => BY_SIGNATURE.includes(word));
 }
+
+const AFTER_TRACING: readonly Stage[] = ['fitting', 'proving', 'ready', 'home-as-it-came'];
+
+const asOpen = ({ gate, firstDo }: HoldingGate): OpenGate => ({
+  gate: gate.id,
+  first: firstDo,
+  ownWord: !openedByNoWord(gate),
+});
 
 function loanerStandingOf(view: JobView, id: PartId) {
   const part = view.parts.get(id);
@@ -67,11 +79,20 @@ export function tracingDoorFor(live: LiveTracing, model: FaultModel): TracingDoo
       const standing = loaner ? loanerStandingOf(view, loaner) : null;
       const held = find(step);
       if (!held) return [];
-      return closedGates(model, tracing, held, suspectsNow(model, tracing), standing).map(({ gate, firstDo }) => ({
-        gate: gate.id,
-        first: firstDo,
-        ownWord: !openedByNoWord(gate),
-      }));
+      return closedGates(model, tracing, held, suspectsNow(model, tracing), standing).map(asOpen);
+    },
+    gatesOfWork: (view, kind, what) => {
+      const { does } = dangersOf(model, kind, what);
+      if (does.length === 0) return [];
+      const tracing = caseOf(view);
+      const { forGood, out } = leftAfter(model, tracing.log);
+      const stillOut = circuitsOf(out).filter((circuit) => !isBackIn(view, circuit));
+      const without = forGood | maskOf(stillOut) | replaced(view);
+      // The mains came off for the tracing long ago.
+      const now = AFTER_TRACING.includes(view.job.stage) ? does.filter((deed) => deed !== 'mains-pulled') : does;
+      return gatesNow(model, tracing, suspectsNow(model, tracing))
+        .of({ step: null, does: () => deedsNow(now, without), out: () => without }, null)
+        .map(asOpen);
     },
     leftOut: (view, id, stay) => {
       const step = find(id);

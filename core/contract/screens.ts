@@ -19,7 +19,7 @@ import type { Stage } from '../stage.ts';
 import type { EpochMs } from '../time.ts';
 import type { Several } from '../tracing/live/model/fault.ts';
 import type { Place } from '../tracing/live/model/step.ts';
-import type { Belief, BenchTable, Offer, StepHandling, Suspect, Verdict } from '../tracing/live/types.ts';
+import type { Belief, BenchTable, Caution, Offer, StepHandling, Suspect, Verdict } from '../tracing/live/types.ts';
 
 /** One job on the day line. */
 export type DayPoint = {
@@ -87,6 +87,8 @@ export type TracingSheet = {
       readonly needs: readonly string[];
       readonly handsOn: number;
       readonly waiting: number;
+      /** Shown however the step is begun. */
+      readonly cautions: readonly Caution[];
     };
   };
   /** The shop's table of codes, and its bounds for the plug meter. */

@@ -130,6 +130,7 @@ export const fewSteps: TracingDoor = {
       (need) => !agreed(job.consents, need),
     ),
   gates: () => [],
+  gatesOfWork: () => [],
   leftOut: () => [],
   suspects: () => ['dimm-dead', 'dimm-slot'],
   fault: () => ({ part: 'dimm', oneOf: null }),

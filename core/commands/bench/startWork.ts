@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { isOpen } from '../../approval/question.ts';
 import { loanerStanding } from '../../bench/tracingCase.ts';
+import type { OpenGate } from '../../bench/tracingDoor.ts';
 import type { View } from '../../entries/view.ts';
 import type { PartId } from '../../ids.ts';
 import { mayNotOpen } from '../../job/bench/mayNotOpen.ts';
@@ -96,15 +97,18 @@ function startProblem(
   if (job.left && !job.left.confirmed) return refuse('left-like-this-first', { doNotPower: job.left.doNotPower });
   const beyond = beyondWord(job, input, asking);
   if (beyond) return { ok: false, refusal: beyond };
-  if (input.kind !== 'step') return null;
+  if (input.kind !== 'step') return gateProblem(input, asking.tracing.gatesOfWork(view, input.kind, input.what));
   if (!asking.tracing.rules(input.what)) return refuse('no-such-step', { step: input.what });
   const missing = asking.tracing.lacking(view, input.what);
   if (missing.length > 0) return refuse('consent-missing', { step: input.what, needs: missing });
-  const gates = asking.tracing.gates(view, input.what, input.use.loaner);
+  return gateProblem(input, asking.tracing.gates(view, input.what, input.use.loaner));
+}
+
+/** What holds it: some of it nobody opens, the rest the technician's own word with its reason. */
+function gateProblem({ what, ownWord }: z.infer<typeof zStart>, gates: readonly OpenGate[]): Decision | null {
   const forNobody = gates.filter((one) => !one.ownWord);
-  if (forNobody.length > 0) return refuse('gate-for-nobody', { step: input.what, gates: forNobody });
-  if (gates.length > 0 && input.ownWord === null) return refuse('gate-not-passed', { step: input.what, gates });
-  return null;
+  if (forNobody.length > 0) return refuse('gate-for-nobody', { step: what, gates: forNobody });
+  return gates.length > 0 && ownWord === null ? refuse('gate-not-passed', { step: what, gates }) : null;
 }
 
 /** A step that only asks the owner for a word touches nothing of theirs. */

@@ -7,7 +7,9 @@ import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 import { useExecute } from '../../link/useExecute.ts';
 import { taskName } from '../../terms/terms.ts';
+import { workCautions } from '../../terms/workCautions.ts';
 import { MinutesField } from '../MinutesField.tsx';
+import { OwnWord } from '../step/OwnWord.tsx';
 import { useWork } from './useWork.ts';
 
 const CLEANING = 'filters-and-blades';
@@ -22,9 +24,12 @@ export function TaskForm({ sheet, tray }: { readonly sheet: JobSheet; readonly t
   const { execute, problem } = useExecute();
   const [task, setTask] = useState<string | null>(null);
   const [hands, setHands] = useState<number | null>(null);
-  const log = async () => {
+  const [held, setHeld] = useState(false);
+  const log = async (ownWord: string | null = null) => {
     if (task === null || hands === null) return;
-    if (await work.log(task === CLEANING ? 'cleaning' : 'fitting', task, hands)) {
+    const done = await work.log(task === CLEANING ? 'cleaning' : 'fitting', task, hands, ownWord);
+    setHeld(!done);
+    if (done) {
       setTask(null);
       setHands(null);
     }
@@ -40,6 +45,13 @@ export function TaskForm({ sheet, tray }: { readonly sheet: JobSheet; readonly t
         chosen={task === null ? [] : [task]}
         onChoose={([id]) => setTask(id ?? null)}
       />
+      {task !== null &&
+        workCautions(task === CLEANING ? 'cleaning' : 'fitting', task).map((text) => (
+          <p key={text} className="k-small">
+            {text}
+          </p>
+        ))}
+      {held && <OwnWord onStart={(says) => void log(says)} />}
       <div className="bench-row">
         <MinutesField label={t('bench.task-minutes')} value={hands} onChange={setHands} />
         <Key onPress={() => void log()} {...(task !== null && hands !== null ? {} : { whyNot: t('bench.task-needs') })}>

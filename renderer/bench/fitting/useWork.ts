@@ -18,10 +18,11 @@ export type WorkEnd = {
 export type WorkDeeds = Execute & {
   /** A piece of work under way that is no tracing step. */
   readonly under: Work | null;
-  readonly start: (kind: WorkKind, what: string) => Promise<boolean>;
+  /** `ownWord`: why a gate is passed on the technician's own word; null keeps it. */
+  readonly start: (kind: WorkKind, what: string, ownWord?: string | null) => Promise<boolean>;
   readonly end: (work: Work, ended: WorkEnd) => Promise<boolean>;
   /** A task that is done: started and ended in one, with the minutes said for it. */
-  readonly log: (kind: WorkKind, what: string, handsOn: number) => Promise<boolean>;
+  readonly log: (kind: WorkKind, what: string, handsOn: number, ownWord?: string | null) => Promise<boolean>;
 };
 
 /** Work with a clock that is no tracing step: fitting tasks, proofs, cleaning. */
@@ -43,23 +44,23 @@ export function useWork(sheet: JobSheet, tray: string): WorkDeeds {
   return {
     ...doing,
     under: job.work.findLast((one) => isUnderWay(one) && one.kind !== 'step') ?? null,
-    start: async (kind, what) =>
+    start: async (kind, what, ownWord = null) =>
       (await doing.execute('startWork', {
         ...where,
         kind,
         what,
         startedAt: epochMs(Date.now()),
-        ownWord: null,
+        ownWord,
       })) !== null,
     end: async (work, ended) =>
       (await doing.execute('finishWork', { ...where, run: work.run, ...saidOf(ended) })) !== null,
-    log: async (kind, what, handsOn) =>
+    log: async (kind, what, handsOn, ownWord = null) =>
       (await doing.execute('logWork', {
         ...where,
         kind,
         what,
         startedAt: epochMs(Date.now() - handsOn * MINUTE_MS),
-        ownWord: null,
+        ownWord,
         ...saidOf({ handsOn, said: true, waiting: 0, readings: [], passed: null, note: null }),
       })) !== null,
   };

@@ -127,7 +127,7 @@ export function handStepInWords(id: string, tracing: TracingSheet, words: Words)
     handsOn: known.handsOn,
     waiting: known.waiting,
     why: `${stepDoes(id)}. ${words.t('bench.chosen-by-hand')}`,
-    cautions: cautionsOf(['mains', 'static']),
+    cautions: cautionsOf(known.cautions),
     outcomes: known.outcomes.map((outcome) => ({ id: outcome, says: outcomeName(outcome) })),
     ...lookOf(known),
   };

@@ -2,6 +2,7 @@ import { at, nth, productInto } from '../../../figures/rows.ts';
 import { assemblyOf, movesBefore } from '../assembly.ts';
 import type { FaultModel, StateId, Step, StepView, Suspect, TracingCase } from '../types.ts';
 import { loanerFor } from './available.ts';
+import { cautionsAt } from './cautionsAt.ts';
 import { byFault, type FaultsThere, faultsThere, greatest } from './faultsThere.ts';
 import { type Reasoned, reasonsOf, TELLS } from './reasons.ts';
 import { chancesToTellApart } from './sweep.ts';
@@ -63,7 +64,7 @@ export function seeStep(scene: Scene, place: number, wanted: Wanted = ASKED_ABOU
     splits: greatest(moved, NAMED)
       .filter((f) => at(moved, f) > TELLS)
       .map((f) => idOf(scene, f)),
-    cautions: step.cautions,
+    cautions: cautionsAt(model, tracing, step),
     borrows: borrowedFor(tracing, step),
     facts: reasonsOf({
       model,

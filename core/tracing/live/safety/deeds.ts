@@ -1,8 +1,9 @@
 import { PART_KINDS } from '../../../custody/part.ts';
+import { taskIn } from '../../../labour/tasks/agreedTask.ts';
 import { assemblyOf, opensOf } from '../assembly.ts';
 import { lookMask } from '../configuration.ts';
 import { maskOf } from '../model/circuits.ts';
-import type { FaultModel, StateId, Step, TracingCase } from '../types.ts';
+import type { DangersOfWork, FaultModel, StateId, Step, TracingCase } from '../types.ts';
 
 /** What a step does that can hurt people, a machine, data or a part of ours. With `:kind` where a part is meant. */
 export const DEEDS = [
@@ -101,3 +102,14 @@ export const deedsNow = (written: readonly string[], out: number): ReadonlySet<s
 
 /** Deeds that a step can do on some machine: as written, and all that opening it may come to. */
 export const deedsEver = (step: Step): readonly string[] => [...step.deeds, ...Object.values(OPENED)];
+
+/** Proving our own parts touches nothing of the owner's. */
+const NOTHING: DangersOfWork = { does: [], cautions: [] };
+
+/** What a piece of work that is no step does, and its cautions: as said for it, else for its kind. */
+export function dangersOf(model: FaultModel, kind: string, what: string): DangersOfWork {
+  const { known, others } = model.work;
+  const own = known.get(taskIn(what).id);
+  if (own) return own;
+  return kind === 'fitting' || kind === 'proof' || kind === 'cleaning' || kind === 'handling' ? others[kind] : NOTHING;
+}

@@ -1,5 +1,6 @@
 import type { TracingSheet } from '../../../../core/contract/screens.ts';
 import { liveTracing } from '../../../../core/tracing/live/liveTracing.ts';
+import { cautionsAt } from '../../../../core/tracing/live/offer/cautionsAt.ts';
 import type { FaultModel, Method, TracingCase } from '../../../../core/tracing/live/types.ts';
 import type { Cancel } from '../../../../core/tracing/plan/effort.ts';
 
@@ -29,6 +30,7 @@ export function tracingFigures(model: FaultModel, state: TracingCase, method: Me
           needs: step.needs,
           handsOn: step.handsOn,
           waiting: step.waiting,
+          cautions: cautionsAt(model, state, step),
         },
       ]),
     ),
