@@ -45,7 +45,7 @@ describe('knowngood model', () => {
   it('copies the model as delivered, once', async () => {
     expect((await ask('show')).out[0]).toBe('In use: the model as delivered.');
     expect(await ask('copy', copy)).toMatchObject({ code: 0, err: [] });
-    expect(readdirSync(copy).length).toBe(12);
+    expect(readdirSync(copy).length).toBe(13);
     expect(await ask('copy', copy)).toMatchObject({ code: 2, out: [] });
     expect((await ask('check', copy)).out[0]).toMatch(/^It holds together: \d+ faults, \d+ steps\.$/);
     expect((await ask('diff', copy)).out).toEqual(['No difference.']);
