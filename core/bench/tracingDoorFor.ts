@@ -1,4 +1,5 @@
 import type { PartId } from '../ids.ts';
+import { taskIn } from '../labour/tasks/agreedTask.ts';
 import type { Stage } from '../stage.ts';
 import { minutes } from '../time.ts';
 import type { LiveTracing } from '../tracing/live/api.ts';
@@ -82,7 +83,7 @@ export function tracingDoorFor(live: LiveTracing, model: FaultModel): TracingDoo
       return closedGates(model, tracing, held, suspectsNow(model, tracing), standing).map(asOpen);
     },
     gatesOfWork: (view, kind, what) => {
-      const { does } = dangersOf(model, kind, what);
+      const { does } = dangersOf(model, kind, taskIn(what).id);
       if (does.length === 0) return [];
       const tracing = caseOf(view);
       const { forGood, out } = leftAfter(model, tracing.log);

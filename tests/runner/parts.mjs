@@ -46,8 +46,8 @@ export const parts = [
   tool('build', 0.25, () => [['node', 'tests/runner/buildAnew.mjs']]),
   vitest('unit', 8.75, undefined, APART),
   vitest('published', 2, 'tests/published/'),
-  // The short form; the whole is `npm run faults`.
-  vitest('faults', 1.5, 'tests/faults/'),
+  // The short form; the whole is `npm run faults`, and the referee's `npm run referee`.
+  vitest('faults', 2.5, 'tests/faults/'),
   // The short form; the whole is `npm run speed:tracing`.
   tool('speed', 0.75, () => [['node', 'tests/speed/tracing.ts', '--short', '--only', 'exact']]),
   {
@@ -62,7 +62,7 @@ export const parts = [
   },
 ];
 
-/** What the set-up may take, packages and the Electron for tests included. With the parts: 29.5 minutes at most. */
+/** What the set-up may take, packages and the Electron for tests included. With the parts: 30.5 minutes at most. */
 export const SET_UP_SECONDS = 1.75 * 60;
 
 /**

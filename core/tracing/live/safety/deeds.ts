@@ -1,5 +1,4 @@
 import { PART_KINDS } from '../../../custody/part.ts';
-import { taskIn } from '../../../labour/tasks/agreedTask.ts';
 import { assemblyOf, opensOf } from '../assembly.ts';
 import { lookMask } from '../configuration.ts';
 import { maskOf } from '../model/circuits.ts';
@@ -109,7 +108,7 @@ const NOTHING: DangersOfWork = { does: [], cautions: [] };
 /** What a piece of work that is no step does, and its cautions: as said for it, else for its kind. */
 export function dangersOf(model: FaultModel, kind: string, what: string): DangersOfWork {
   const { known, others } = model.work;
-  const own = known.get(taskIn(what).id);
+  const own = known.get(what);
   if (own) return own;
   return kind === 'fitting' || kind === 'proof' || kind === 'cleaning' || kind === 'handling' ? others[kind] : NOTHING;
 }
