@@ -92,6 +92,7 @@ const NOT_HERE: ReadonlySet<string> = new Set([
   'handOver',
   'tellIncident',
   'lendPart',
+  'leaveSo',
 ]);
 
 /** What a command needs of the job as it stands, in place of what its input says. */
