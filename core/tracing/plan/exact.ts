@@ -15,8 +15,12 @@ export const MOST_STATES = 3_000_000;
 export const STOP = -1;
 
 /**
- * The cheapest plan there is, by dynamic programming over (outcomes so far, arrangement). Belief is kept unnormalised,
- * so values are minutes × probability of the history and add up over outcomes.
+ * The cheapest plan there is, by dynamic programming over (outcomes so far, arrangement):
+ *
+ *     V(k) = min( |b_k| · handOver, min_{s not done} Q(b_k, s) ),   Q as in `minutesOfDoing`
+ *
+ * (Bellman, Dynamic Programming, 1957; that the order of the steps done does not matter makes it finite and small). Belief
+ * is kept unnormalised, so values are minutes × probability of the history and add up over outcomes. Ties: file order.
  */
 export class ExactPlan {
   readonly #compiled: CompiledProblem;

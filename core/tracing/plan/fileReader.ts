@@ -19,6 +19,7 @@ export class BadField extends Error {
 
 export type Fields = Readonly<Record<string, unknown>>;
 
+/** An object with its fields. @throws {BadField} `missing`, `not-an-object`. */
 export function asFields(value: unknown, field: string): Fields {
   if (value === undefined) throw new BadField('missing', field);
   if (typeof value !== 'object' || value === null || Array.isArray(value)) throw new BadField('not-an-object', field);
@@ -28,15 +29,18 @@ export function asFields(value: unknown, field: string): Fields {
 /** An own field, never something inherited: ids come from outside and may be called "constructor". */
 export const get = (fields: Fields, name: string): unknown => (Object.hasOwn(fields, name) ? fields[name] : undefined);
 
+/** A list. @throws {BadField} `missing`, `not-a-list`. */
 export function asList(value: unknown, field: string): readonly unknown[] {
   if (value === undefined) throw new BadField('missing', field);
   if (!Array.isArray(value)) throw new BadField('not-a-list', field);
   return value;
 }
 
+/** A list that may be left out: then empty. @throws {BadField} `not-a-list`. */
 export const listOrNone = (value: unknown, field: string): readonly unknown[] =>
   value === undefined ? [] : asList(value, field);
 
+/** A finite number, 0 or more: minutes, weights, chances. @throws {BadField} `missing`, `not-a-number`, `negative`. */
 export function asNumber(value: unknown, field: string): number {
   if (value === undefined) throw new BadField('missing', field);
   if (typeof value !== 'number' || !Number.isFinite(value)) throw new BadField('not-a-number', field);
@@ -44,6 +48,7 @@ export function asNumber(value: unknown, field: string): number {
   return value;
 }
 
+/** An id: any text but the empty one. @throws {BadField} `missing`, `not-an-id`. */
 export function asId(value: unknown, field: string): string {
   if (value === undefined) throw new BadField('missing', field);
   if (typeof value !== 'string' || value === '') throw new BadField('not-an-id', field);
@@ -60,6 +65,7 @@ export function numberIds(ids: readonly string[], fieldOf: (at: number) => strin
   return numbers;
 }
 
+/** The number of an id that was declared before. @throws {BadField} `unknown-id`, and as `asId`. */
 export function numberOf(id: unknown, numbers: ReadonlyMap<string, number>, field: string): number {
   const number = numbers.get(asId(id, field));
   if (number === undefined) throw new BadField('unknown-id', field, { id });

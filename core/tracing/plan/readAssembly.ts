@@ -12,6 +12,10 @@ export type Assembly = {
   readonly inside: readonly (readonly number[])[];
 };
 
+/**
+ * The assembly states of a file, numbered in its order, minutes to open and close.
+ * @throws {BadField} `within-cycle` where a state lies within itself, `doubled-id`, `unknown-id`, and as the fields' readers.
+ */
 export function readAssembly(list: readonly unknown[]): Assembly {
   const fields = list.map((each, at) => asFields(each, `assembly[${at}]`));
   const ids = fields.map((each, at) => asId(get(each, 'id'), `assembly[${at}].id`));

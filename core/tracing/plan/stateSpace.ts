@@ -22,6 +22,7 @@ export type StateSpace = {
   readonly most: number;
 };
 
+/** The states that can be reached from here, numbered; `most` is endless where arrangements are too many to count. */
 export function stateSpaceOf(compiled: CompiledProblem, from: PlanState): StateSpace {
   const strides = new Float64Array(compiled.stepCount);
   let outcomes = 1;

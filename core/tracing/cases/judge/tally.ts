@@ -30,9 +30,11 @@ export type Tally = {
 const TIMES_AT_MOST = 2.5;
 const MORE_AT_MOST = 6;
 
+/** Did it take far longer than a master would: see the bound beside it? */
 export const tooLong = ({ played: { minutes, case: bench } }: Judged): boolean =>
   minutes > Math.max(TIMES_AT_MOST * bench.master.minutes, bench.master.minutes + MORE_AT_MOST);
 
+/** What many judged cases come to: ends counted, points asked and met, minutes against a master's (null: no master's minutes). */
 export function tally(judged: readonly Judged[]): Tally {
   const counted = (among: (one: Judged) => boolean) => judged.filter(among).length;
   const points = (of: (one: Judged) => readonly { readonly ok: boolean | null }[]): Share => {

@@ -22,7 +22,10 @@ const LOGS: Kept<CarriedLog[]> = { begin: () => [] };
 /** So many are kept: a bench or two and what they look back at. A long log with five loaners takes about a megabyte. */
 const MOST_KEPT = 32;
 
-/** Carries all hypotheses through the log, from the longest beginning of it that is still known. */
+/**
+ * Carries all hypotheses through the log, from the longest beginning of it that is still known: P(log, presence | hypothesis,
+ * bad loaners), not normalised. Logs carried before are kept with the model; the answer is not the caller's to change.
+ */
 export function carriedThrough(
   model: FaultModel,
   list: readonly Hypothesis[],
@@ -91,6 +94,7 @@ function addLoaners(carried: Map<number, Float64Array>, used: number): void {
   }
 }
 
+/** How many bits are set: of a set of loaners, how many are bad. */
 export function ones(bits: number): number {
   let count = 0;
   for (let rest = bits; rest > 0; rest &= rest - 1) count += 1;

@@ -22,7 +22,9 @@ const ROUNDING = 1e-9;
 
 /**
  * Does the log contradict itself? Logs of the same steps are simulated from the best hypothesis; when no more than one
- * in a thousand is as unlikely as the real one, the two entries are named whose removal makes the best explanation likeliest.
+ * in a thousand is as unlikely as the real one, the two entries are named whose removal makes the best explanation likeliest. `tail`: share of
+ * simulated logs no likelier than the real one, 0..1, a Monte Carlo p-value (m + 1) ÷ (n + 1) (Davison and Hinkley, Bootstrap
+ * Methods, 1997, section 4.2, from memory). Null: it does not, or has fewer than two entries that say anything.
  */
 export function contradictionOf(model: FaultModel, tracing: TracingCase, posterior: Posterior): Contradiction | null {
   if (posterior.conditions.length < 2) return null;

@@ -66,6 +66,7 @@ export function carryOn(
 /** A condition, and what reckons its chances. */
 export type Looking = { readonly condition: Condition; readonly showing: Showing };
 
+/** A condition ready to be looked at for many hypotheses in turn. */
 export const lookingAt = (condition: Condition): Looking => ({ condition, showing: new Showing(condition) });
 
 /** Nothing asked for yet. */

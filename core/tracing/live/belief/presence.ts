@@ -11,7 +11,9 @@ export const OURS = 4;
 /** How many masks there are. */
 export const PRESENCES = 8;
 
-/** Where a hypothesis with a mask stands in such a table, and the two back from the place. */
+/** Where a hypothesis with a mask stands in such a table. */
 export const placeOf = (hypothesis: number, mask: PresenceMask): number => hypothesis * PRESENCES + mask;
+/** The hypothesis of a place in such a table. */
 export const hypothesisOf = (place: number): number => Math.floor(place / PRESENCES);
+/** The mask of a place in such a table. */
 export const maskOfPlace = (place: number): PresenceMask => place % PRESENCES;

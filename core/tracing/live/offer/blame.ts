@@ -1,4 +1,4 @@
-import { at } from '../../../figures/rows.ts';
+import { at, nth } from '../../../figures/rows.ts';
 import { massOf, type Posterior } from '../belief/posterior.ts';
 import { FIRST, OURS, placeOf, SECOND } from '../belief/presence.ts';
 import { faultNumber, NOTHING_WRONG } from '../model/special.ts';
@@ -17,6 +17,7 @@ const NO_PART: readonly Fault['part'][] = [
   'ours',
 ];
 
+/** Is it a part that can be called faulty? */
 export const isPart = (part: Fault['part']): boolean => !NO_PART.includes(part);
 
 /** What stands outside the machine: found there, nothing of the machine is at fault. */
@@ -25,10 +26,12 @@ export const isOutside = (part: Fault['part']): boolean => part === 'mains' || p
 /** Is the tracing over where this was found: a part to replace, or what stands outside? All else is put right first. */
 export const endsWhenFound = ({ part, mendedBy }: Fault): boolean => mendedBy === 'part' || isOutside(part);
 
+/**
+ * A fault of the model.
+ * @throws {RangeError} for an id that it does not have: a defect.
+ */
 export function faultOf(model: FaultModel, id: string): Fault {
-  const fault = model.faults[faultNumber(model, id)];
-  if (!fault) throw new Error(`the model has no fault ${id}`);
-  return fault;
+  return nth(model.faults, faultNumber(model, id));
 }
 
 /** Chance after the log that at least one of these faults is there, or was there and has been mended. */

@@ -56,6 +56,7 @@ function lifeBy(model: FaultModel, terms: readonly SymptomId[], groups: readonly
   );
 }
 
+/** Does a machine that gets this far get as far as is needed? */
 export const reaches = (has: Life, needs: Life): boolean => LIVES.indexOf(has) >= LIVES.indexOf(needs);
 
 /**

@@ -30,6 +30,7 @@ export const foundIn = (model: FaultModel, log: readonly LoggedStep[]): readonly
     });
   });
 
+/** What was found, as a verdict names it: entry, step and outcome, in the order of the log. */
 export const evidenceOf = (found: readonly Found[]): readonly EvidenceEntry[] =>
   found.map(({ entry, step, outcome }) => ({ entry: entry.entry, step: step.id, outcome: outcome.id }));
 

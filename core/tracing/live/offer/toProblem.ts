@@ -25,7 +25,11 @@ export type LiveProblem = {
   readonly watches: readonly (ThenWatch | null)[];
 };
 
-/** The present bench state as a tracing problem: the likeliest hypotheses × the steps that can be done now. */
+/**
+ * The present bench state as a tracing problem: the likeliest hypotheses (weights normalised to 1) × the steps that can be
+ * done now, then those `held` back with their openers' minutes on top. All minutes are minutes of the bench, waiting weighed
+ * in; `handOver` is what giving up is charged, by default what limit and worth leave.
+ */
 export function toProblem(
   model: FaultModel,
   tracing: TracingCase,

@@ -23,7 +23,9 @@ const NOT_NAMED: readonly Fault['part'][] = ['software', 'settings', 'none', 'ho
 
 /**
  * What the log so far allows to be said. A part is named when it works without it, confirmed in one of three ways,
- * or nothing is to blame because a handling cured it. Without such an outcome it is traced on.
+ * or nothing is to blame because a handling cured it. Without such an outcome it is traced on. `posterior`: with pairs, where
+ * the verdict is to be written down. Chances are P(… | log), 0..1. The three ways and their thresholds: common practice, no
+ * source; how often they are wrong on simulated machines is printed by the tracing benchmark.
  */
 export function verdictAfter(
   model: FaultModel,

@@ -50,6 +50,7 @@ export type HypothesisColumns = {
   readonly presence: Uint8Array;
 };
 
+/** The same, column by column: one number for each hypothesis, in their order. */
 export function columnsOf(hypotheses: readonly WeightedHypothesis[]): HypothesisColumns {
   return {
     hypotheses,

@@ -19,5 +19,7 @@ export type NoFinding =
   | 'not-in-the-table'
   | 'not-a-code';
 
+/** A reading that stands for this outcome of this step. */
 export const found = (step: StepId, outcome: OutcomeId): Finding => ({ finding: 'is', step, outcome });
+/** A reading that stands for none, and why. */
 export const noFinding = (because: NoFinding): Finding => ({ finding: 'none', because });

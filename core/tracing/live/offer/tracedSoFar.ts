@@ -1,0 +1,21 @@
+import type { Posterior } from '../belief/posterior.ts';
+import type { Fault, FaultModel, StateId, Suspect, TracingCase, Verdict } from '../types.ts';
+
+/** Where the tracing is: the case, what is believed and may be said of it, and what stands open. */
+export type TracedSoFar = {
+  readonly model: FaultModel;
+  readonly tracing: TracingCase;
+  readonly posterior: Posterior;
+  readonly suspects: readonly Suspect[];
+  readonly verdict: Verdict;
+  readonly open: readonly StateId[];
+};
+
+/** Verdicts that end the tracing. */
+const ENDING: readonly Verdict['verdict'][] = ['confirmed', 'cured', 'not-reproduced'];
+
+export const endsTracing = ({ verdict }: Verdict): boolean => ENDING.includes(verdict);
+
+/** The part that was only named so far; null where none was. */
+export const namedPart = ({ verdict }: TracedSoFar): Fault['part'] | null =>
+  verdict.verdict === 'named' ? verdict.part : null;
