@@ -8,7 +8,7 @@ import { seenToFailFirst } from './provoke.ts';
 import { endsTracing, namedPart, type TracedSoFar } from './tracedSoFar.ts';
 
 /** The step to offer: its place among the candidates' steps, negative for none, and the held one that it only opens the way to. */
-export type Chosen = { readonly place: number; readonly firstFor: StepId | null };
+export type StepChoice = { readonly place: number; readonly firstFor: StepId | null };
 
 /**
  * Is it at its end, nothing owed any more? Where a part is found: is the machine whole with a new one? Ours in its place may
@@ -27,7 +27,7 @@ export function isSettled({ model, posterior, verdict }: TracedSoFar, { owes }: 
  * The step to do next: what the method plans, or what opens the way to it; with nothing planned a trial that may make it
  * fail; where it could end, what is owed first; and before the plan what every technician does first.
  */
-export function chosenStep(now: TracedSoFar, candidates: Candidates, ranking: Ranking, method: Method): Chosen {
+export function chosenStep(now: TracedSoFar, candidates: Candidates, ranking: Ranking, method: Method): StepChoice {
   const { model, tracing, suspects, verdict, open } = now;
   const { live, steps, held, owes } = candidates;
   const wanted = method === 'easiest' ? ranking.easiest : method === 'ratio' ? ranking.ratio : ranking.best;
