@@ -1,4 +1,4 @@
-import { addAt, nth, productInto, sumOf, wholeAt } from '../../figures/rows.ts';
+import { addAt, productInto, sumOf, wholeAt } from '../../figures/rows.ts';
 import { Arrangements } from './arrangements.ts';
 import type { Problem, Step } from './problem.ts';
 
@@ -148,10 +148,14 @@ export const massOf = (belief: Belief): number => sumOf(belief);
  * The belief after an outcome, b(f)·P(outcome | step, f), into `into`; answers its mass (0: the outcome cannot happen).
  * @throws {RangeError} for a step or outcome that the problem does not have: a defect.
  */
-export const afterOutcome = (
+export function afterOutcome(
   { problem }: CompiledProblem,
   belief: Belief,
   step: number,
   outcome: number,
   into: Belief,
-): number => productInto(into, belief, nth(nth(problem.steps, step).chance, outcome));
+): number {
+  const row = problem.steps[step]?.chance[outcome];
+  if (!row) throw new RangeError(`no outcome ${outcome} of step ${step}`);
+  return productInto(into, belief, row);
+}

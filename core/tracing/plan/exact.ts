@@ -1,4 +1,4 @@
-import { at, nth } from '../../figures/rows.ts';
+import { at } from '../../figures/rows.ts';
 import { BeliefBuffers } from './beliefBuffers.ts';
 import { chargeOf } from './chargeOf.ts';
 import { afterOutcome, type CompiledProblem } from './compiledProblem.ts';
@@ -124,7 +124,7 @@ export class ExactPlan {
       const move = arrangements.move(arrangement, s);
       const enough = Math.min(best, stopping) * (1 + TIE);
       let minutes = chargeOf(this.#compiled, state, s) + mass * move.price;
-      const outcomes = nth(goingOn, s);
+      const outcomes = goingOn[s] ?? [];
       this.#done[s] = 1;
       for (let i = 0; i < outcomes.length && minutes <= enough; i++) {
         const after = keyAfter(this.space, key, s, i);
@@ -133,7 +133,7 @@ export class ExactPlan {
           minutes += at(this.#values, known);
           continue;
         }
-        const left = afterOutcome(this.#compiled, belief, s, nth(outcomes, i), next);
+        const left = afterOutcome(this.#compiled, belief, s, outcomes[i] ?? NaN, next);
         if (left > 0) minutes += this.#solve(depth + 1, after, move.to, left);
       }
       this.#done[s] = 0;

@@ -36,7 +36,8 @@ export class ImprovedBase implements Base {
     const known = this.#known.get(keyOf(this.#space, state.key, state.arrangement));
     if (!Number.isNaN(known)) return known;
     this.#done.set(state.done);
-    return this.#value({ ...state, done: this.#done, depth: 0 });
+    const { belief, mass, arrangement, key } = state;
+    return this.#value({ belief, mass, done: this.#done, arrangement, key, depth: 0 });
   }
 
   first(state: PlanState): number {

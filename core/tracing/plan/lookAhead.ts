@@ -17,6 +17,9 @@ export type LookAheadOptions = {
   readonly most?: number | undefined;
 };
 
+/** A state whose fields are written again and again. */
+type Rewritten = { -readonly [field in keyof PlanState]: PlanState[field] };
+
 /**
  * Improves a base policy by looking one or two steps ahead (rollout: Bertsekas & Tsitsiklis 1996, section 6.1; the
  * improved policy is never worse than its base when the base is evaluated exactly and its own step stays among the
@@ -26,8 +29,9 @@ export class LookAhead {
   readonly #compiled: CompiledProblem;
   readonly #base: Base;
   readonly #options: LookAheadOptions;
-  readonly #first: Float64Array;
-  readonly #second: Float64Array;
+  /** The states after one and after two outcomes: written anew for each that is looked at, and kept by nobody. */
+  readonly #first: Rewritten;
+  readonly #second: Rewritten;
   readonly #done: Uint8Array;
   readonly #known: StateValues | undefined;
   /** Steps in the order of their one-step value at the first level. */
@@ -42,9 +46,16 @@ export class LookAhead {
     this.#compiled = compiled;
     this.#base = base;
     this.#options = options;
-    this.#first = new Float64Array(compiled.faultCount);
-    this.#second = new Float64Array(compiled.faultCount);
     this.#done = new Uint8Array(compiled.stepCount);
+    const unwritten = (): Rewritten => ({
+      belief: new Float64Array(compiled.faultCount),
+      mass: 0,
+      done: this.#done,
+      arrangement: 0,
+      key: 0,
+    });
+    this.#first = unwritten();
+    this.#second = unwritten();
     this.#known = options.space && options.depth === 2 ? new StateValues(options.space.most) : undefined;
     this.#order = compiled.problem.steps.map((_, s) => s);
     this.#sums = new RatioSums(compiled);
@@ -92,12 +103,13 @@ export class LookAhead {
     return new Set(left.slice(0, MOST_CANDIDATES));
   }
 
-  /** The state after the i-th outcome that goes on, its belief in `into`. */
-  #after(into: Float64Array, state: PlanState, step: number, i: number, outcome: number, to: number): PlanState {
+  /** The state after the i-th outcome that goes on, written into `into`. */
+  #after(into: Rewritten, state: PlanState, step: number, i: number, outcome: number, to: number): PlanState {
     const { space } = this.#options;
-    const mass = afterOutcome(this.#compiled, state.belief, step, outcome, into);
-    const key = space ? keyAfter(space, state.key, step, i) : 0;
-    return { belief: into, mass, done: this.#done, arrangement: to, key };
+    into.mass = afterOutcome(this.#compiled, state.belief, step, outcome, into.belief);
+    into.arrangement = to;
+    into.key = space ? keyAfter(space, state.key, step, i) : 0;
+    return into;
   }
 
   readonly #thenBestOneStep = (state: PlanState, step: number, i: number, outcome: number, to: number): number => {

@@ -123,8 +123,8 @@ export class RatioChooser {
   #improveBy(view: Clusters, before: number, parent: number, found: Best): Best {
     let { step, ratio } = found;
     for (let n = 0; n < before; n++) {
-      const cluster = nth(view.clusters, n);
-      if (cluster.within !== parent) continue;
+      const cluster = view.clusters[n];
+      if (cluster?.within !== parent) continue;
       const own = this.#bestBehind(view, n, ratio * (1 - 1e-9));
       if (own === 0 || own < ratio * (1 - TIE)) continue;
       const inside = this.#improveBy(view, n, n, this.#bestOf(cluster.steps)).step;
@@ -153,10 +153,12 @@ export class RatioChooser {
     const { inside } = nth(view.clusters, root);
     for (const n of inside) {
       chance[n] = 0;
-      minutes[n] = this.#mass * nth(view.clusters, n).price;
+      minutes[n] = this.#mass * (view.clusters[n]?.price ?? NaN);
     }
     for (const n of inside) {
-      const { steps, within } = nth(view.clusters, n);
+      const cluster = view.clusters[n];
+      if (!cluster) continue;
+      const { steps, within } = cluster;
       for (const s of steps) {
         const p = at(this.#cure, s);
         const c = at(this.#cost, s);

@@ -1,4 +1,4 @@
-import { addAt, at, nth, wholeAt } from '../../../figures/rows.ts';
+import { addAt, at, nth, smallAt, wholeAt } from '../../../figures/rows.ts';
 import type { Step as PlanStep } from '../../plan/problem.ts';
 import type { Condition } from '../belief/condition.ts';
 import { lookKey } from '../belief/conditions.ts';
@@ -43,7 +43,7 @@ function meantBy(
 /** Is the second fault of a hypothesis there, and among these? */
 function isSecond({ hypotheses, presence }: HypothesisColumns, w: number, among: Uint8Array): boolean {
   const second = hypotheses[w]?.hypothesis.second ?? -1;
-  return second >= 0 && (wholeAt(presence, w) & SECOND) !== 0 && among[second] === 1;
+  return second >= 0 && (smallAt(presence, w) & SECOND) !== 0 && among[second] === 1;
 }
 
 /** Per fault: 1 where an outcome of this meaning is about it. */

@@ -1,4 +1,4 @@
-import { at, wholeAt } from '../../../figures/rows.ts';
+import { at, smallAt } from '../../../figures/rows.ts';
 import { PUT_BACK } from '../model/special.ts';
 import type { Fault, FaultModel, Step } from '../types.ts';
 import { NAMED_FROM } from './proof.ts';
@@ -21,14 +21,14 @@ export function settlingSteps(model: FaultModel, live: LiveProblem, part: Fault[
   const ofPart = Uint8Array.from(live.hypotheses, ({ hypothesis: { first, second } }) =>
     model.faults[first]?.part === part || (second >= 0 && model.faults[second]?.part === part) ? 1 : 0,
   );
-  const now = prior.reduce((sum, p, w) => sum + p * wholeAt(ofPart, w), 0);
+  const now = prior.reduce((sum, p, w) => sum + p * smallAt(ofPart, w), 0);
   return live.steps.filter(
     (step, s) =>
       step.id === PUT_BACK ||
       (live.own[s]?.chance ?? []).some((row) => {
         const p = row.reduce((sum, one, w) => sum + one * at(prior, w), 0);
         if (p < COUNTED_ON) return false;
-        const after = row.reduce((sum, one, w) => sum + one * at(prior, w) * wholeAt(ofPart, w), 0) / p;
+        const after = row.reduce((sum, one, w) => sum + one * at(prior, w) * smallAt(ofPart, w), 0) / p;
         return after <= NAMED_FROM || odds(after) >= SPEAKS * odds(now);
       }),
   );
