@@ -49,6 +49,8 @@ describe('the figures of the house', () => {
   it('count writes whose body nothing checks, and none once the signature knows its bodies', () => {
     const unit = (body: string) =>
       file('core/unit.ts', `type Unit = { readonly add: (s: string, k: string, body: ${body}) => void };`);
+    const named = (body: string) =>
+      file('core/draft.ts', `export type Add = <S, K>(s: S, k: K, body: ${body}) => void;`);
     const command = file(
       'core/a.ts',
       "unit.add('job:1', 'noted', {});",
@@ -66,6 +68,10 @@ describe('the figures of the house', () => {
       folded: ['core/a.ts:3'],
     });
     expect(untypedWrites([unit('BodyOf<K>'), command]).added).toEqual([]);
+    for (const anything of ['any', 'object', 'Object', '{}', '{ [field: string]: unknown }', 'Record<string, unknown>'])
+      for (const one of [unit(anything), named(anything)])
+        expect(untypedWrites([one, command]).added).toEqual(['core/a.ts:1']);
+    expect(untypedWrites([named('Bodies[S][K]'), command]).added).toEqual([]);
   });
 
   it('name what two files declare, and not what one passes on', () => {

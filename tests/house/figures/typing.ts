@@ -36,20 +36,29 @@ export function untypedWrites(sources: readonly Source[]): Untyped {
   return { added: anyBody ? where(isAdd) : [], literal: where(isLiteralDraft, deciding), folded: where(isFoldOfNever) };
 }
 
-/** A signature called `add` that takes a stream, a kind and a body of which it knows nothing. */
+/** Does it give a signature of `add`, or of the type `Add`, that takes a stream, a kind and a body of which it knows no field? */
 function takesAnyBody(node: Node): boolean {
-  if (node.type !== 'TSPropertySignature' && node.type !== 'TSMethodSignature') return false;
-  if (identifier(node.key) !== 'add') return false;
-  const inside = isNode(node.typeAnnotation) ? node.typeAnnotation.typeAnnotation : node;
+  const inside = signatureOfAdd(node);
   const params = isNode(inside) ? listOf(inside.params) : [];
   const last = params.at(-1)?.typeAnnotation;
-  return (
-    params.length === 3 &&
-    isNode(last) &&
-    isNode(last.typeAnnotation) &&
-    last.typeAnnotation.type === 'TSUnknownKeyword'
-  );
+  return params.length === 3 && isNode(last) && isNode(last.typeAnnotation) && isAnything(last.typeAnnotation);
 }
+
+/** The signature of a field or method `add`, or of a type `Add`. */
+function signatureOfAdd(node: Node): unknown {
+  if (node.type === 'TSTypeAliasDeclaration') return identifier(node.id) === 'Add' ? node.typeAnnotation : undefined;
+  if (node.type !== 'TSPropertySignature' && node.type !== 'TSMethodSignature') return undefined;
+  if (identifier(node.key) !== 'add') return undefined;
+  return isNode(node.typeAnnotation) ? node.typeAnnotation.typeAnnotation : node;
+}
+
+/** Types that let any body in. */
+const ANYTHING = ['TSUnknownKeyword', 'TSAnyKeyword', 'TSObjectKeyword'];
+
+const isAnything = (type: Node): boolean =>
+  ANYTHING.includes(type.type) ||
+  (type.type === 'TSTypeLiteral' && listOf(type.members).every((member) => member.type === 'TSIndexSignature')) ||
+  (type.type === 'TSTypeReference' && ['Object', 'Record'].includes(identifier(type.typeName) ?? ''));
 
 const called = (node: Node): string | undefined => {
   if (node.type !== 'CallExpression' || !isNode(node.callee)) return undefined;
