@@ -2,6 +2,7 @@ import type { Job } from '../../job/job.ts';
 import { chargedMinutes, labourMinor } from '../../job/money/charges.ts';
 import type { Paper } from '../../papers/content.ts';
 import { PAPER_KINDS } from '../../papers/kinds.ts';
+import { WATCH_START } from '../../tracing/live/model/special.ts';
 import { amount, common, opened, withoutAnswer } from '../common.ts';
 import { type Lacking, lacking } from '../lacking.ts';
 import { estimateFacts, seenEstimate, toldEstimate } from '../lines/estimates.ts';
@@ -53,7 +54,7 @@ export function changedFindingPaper(making: Making): Paper | Lacking {
 /** Seen in the terms of what was told, and what the first watched start was written down as. */
 function whatWasSeen(making: Making): string {
   const { job } = making;
-  const watched = job.work.findLast((work) => work.what === 'watch-start' && !work.struck)?.note;
+  const watched = job.work.findLast((work) => work.what === WATCH_START && !work.struck)?.note;
   return [asSentences(symptomWords(making, job.seen ?? [])), ...(watched ? [opened(making, watched.value)] : [])].join(
     ' ',
   );

@@ -1,5 +1,6 @@
 import { CONSENTS } from '../../../approval/consent.ts';
 import { DAYS_AWAY } from '../../../approval/question.ts';
+import { WATCH_START } from '../../live/model/special.ts';
 import type { FaultModel } from '../../live/types.ts';
 import { outcomesNamed, stepIds, stepNamed } from '../ids/names.ts';
 import { near } from '../ids/near.ts';
@@ -22,7 +23,7 @@ export function unknownIn(bench: BenchCase, model: FaultModel): Unknown | null {
     histories(['told', 'changed'], told.changed) ??
     histories(['told', 'often'], told.often) ??
     histories(['told', 'onlyWhen'], told.onlyWhen) ??
-    known.outcome(['firstStart'], 'watch-start', bench.firstStart) ??
+    known.outcome(['firstStart'], WATCH_START, bench.firstStart) ??
     known.all(['agreed'], bench.agreed ?? [], (id) => known.consent(id)) ??
     known.all(['before'], bench.before, (entry) => known.logged(entry)) ??
     known.all(['truth', 'faults'], truth.faults, (one) => known.truth(one)) ??

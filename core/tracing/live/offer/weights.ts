@@ -1,5 +1,5 @@
 import { addAt } from '../../../figures/rows.ts';
-import { faultNumber, knownStep, stepOf } from '../model/special.ts';
+import { faultNumber, knownStep, PUT_BACK, stepOf } from '../model/special.ts';
 import type { FaultModel, Step, TracingCase } from '../types.ts';
 import { atStakeMinutes, oursMinutes, ownersMinutes } from './values.ts';
 
@@ -70,7 +70,7 @@ export function harmOf(model: FaultModel, tracing: TracingCase, step: Step): Flo
  * in no less, with its cooler and paste.
  */
 export function handsOnOf(model: FaultModel, { log }: Pick<TracingCase, 'log'>, step: Step): number {
-  if (step.id !== 'put-back') return step.handsOn;
+  if (step.id !== PUT_BACK) return step.handsOn;
   const took = log.findLast((entry) => {
     const done = entry.struck ? undefined : knownStep(model, entry.step);
     const outcome = done?.outcomes.find(({ id }) => id === entry.outcome);
