@@ -1,7 +1,7 @@
 import { type Finding, identifier, isNode, isTest, type Node, parse, place, type Source } from './source.ts';
 
 /** Where functions that are exported say what they answer; the tracing's kernels are under way to it. */
-const SAYS = /^core\/(?!tracing\/)/;
+const SAYS = /^core\//;
 const FUNCTION = /^(ArrowFunctionExpression|FunctionExpression|FunctionDeclaration)$/;
 
 /**
@@ -45,9 +45,19 @@ function functionsIn(declaration: unknown): readonly Named[] {
   );
 }
 
-/** Does it throw by itself, not by what it calls nor in a function it gives back? */
+const WALKS = /^(forEach|map|flatMap|filter|find|findIndex|some|every|reduce|toSorted|sort|from)$/;
+
+/** Does it throw by itself, or in a function it hands to a walk over a list; not by what it calls nor in what it gives back? */
 function throws(node: unknown): boolean {
   if (Array.isArray(node)) return node.some(throws);
   if (!isNode(node) || FUNCTION.test(node.type)) return false;
-  return node.type === 'ThrowStatement' || Object.values(node).some(throws);
+  if (node.type === 'ThrowStatement') return true;
+  return [...Object.values(node), ...walkedBodies(node)].some(throws);
+}
+
+/** The bodies of the functions that a call hands to a walk over a list, which runs them at once. */
+function walkedBodies(node: Node): readonly unknown[] {
+  if (node.type !== 'CallExpression' || !isNode(node.callee) || node.callee.type !== 'MemberExpression') return [];
+  if (!WALKS.test(identifier(node.callee.property) ?? '')) return [];
+  return (node.arguments as readonly Node[]).filter(({ type }) => FUNCTION.test(type)).map(({ body }) => body);
 }

@@ -18,7 +18,7 @@ export const leaveLikeThis = jobCommand(
   (_view, { job, ...card }) => accept({ stream: `job:${job}`, kind: 'left-like-this', body: card }),
 );
 
-/** Whoever goes on has looked: it is as the card says. */
+/** Whoever goes on has looked: it is as the card says. Refused: `nothing-left-like-this`, also where it was confirmed before. */
 export const confirmLeft = jobCommand('confirm-left', z.strictObject({ job: zJobId }), OPEN_STAGES, (view, { job }) =>
   view.job.left && !view.job.left.confirmed
     ? accept({ stream: `job:${job}`, kind: 'left-confirmed', body: {} })

@@ -27,7 +27,8 @@ const zHandOver = z.strictObject({
 
 /**
  * Hands the machine over: accessories ticked back, ours taken off, every part accounted for, by one who may collect,
- * signed. Secrets are wiped. Slip and bill come out.
+ * signed. Secrets are wiped. Slip and bill come out. Refused: `no-such-machine`, `may-not-collect`, `came-along-missing`,
+ * `not-on-the-machine`, `cannot-go-home` (with all that is missing).
  */
 export const handOver = jobCommand('hand-over', zHandOver, AT_THE_DOOR, decideHandOver, () => ({
   papers: ['replaced-part-slip', 'bill', 'return-report'],

@@ -40,7 +40,10 @@ export const signSheet = jobCommand(
   () => ({ papers: SHEET_PAPERS }),
 );
 
-/** Signs the sheet; before a limit was said, what cannot be said without one is left out. */
+/**
+ * Signs the sheet; before a limit was said, what cannot be said without one is left out. Refused: `needs-own-signature`
+ * (yeses that one signature does not cover), whatever `guardianSigns` says, `consent-missing` (photographs without a yes).
+ */
 export function decideSheet(
   view: View & { readonly job: Job },
   input: z.infer<typeof zSheet>,

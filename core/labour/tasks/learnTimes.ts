@@ -94,7 +94,11 @@ function timeOfOne(prior: Believed, seen: readonly Timed[], by: string): Believe
   return updated(knownNoBetterThan(others, STATED_TIMES), logs(seen.filter((one) => one.by === by)));
 }
 
-/** How far the shop's own times moved a task's minutes, and whether that says anything yet. */
+/**
+ * How far the shop's own times moved a task's minutes, and whether that says anything yet. `middle` and `interval` (95 %) are
+ * minutes, back from their logarithms; `chance`: that the middle lies as far from what is stated, both ways. Source: `meanOf`'s
+ * Student-t of the mean under the conjugate prior (Hoff, A First Course in Bayesian Statistical Methods, section 5.3).
+ */
 export function movedTime({ stated, believed }: Pick<OwnTime, 'stated' | 'believed'>): MovedTime {
   const { middle, scale, dof } = meanOf(believed);
   const reach = scale * tQuantile(0.975, dof);

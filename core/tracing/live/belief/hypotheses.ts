@@ -22,7 +22,10 @@ export type Hypotheses = { readonly list: readonly Hypothesis[]; readonly droppe
 /** By prior, of one fault alone and of pairs too. */
 const LISTS: Kept<WeakMap<Prior, { single?: Hypotheses; pairs?: Hypotheses }>> = { begin: () => new WeakMap() };
 
-/** As `listHypotheses`, made once per prior. */
+/**
+ * As `listHypotheses`, made once per prior. `prior.weight` and `.comesAndGoes`: per fault of the model. `list` sums to one;
+ * `dropped`: the chance of all that was too unlikely to be kept.
+ */
 export function hypothesesOf(model: FaultModel, prior: Prior, pairs: boolean): Hypotheses {
   const lists = model.memory.of(model, LISTS);
   const made = lists.get(prior) ?? {};

@@ -3,7 +3,10 @@ import { ModelFault } from './refusal.ts';
 
 type Tree = ReadonlyMap<string, string | null>;
 
-/** Proves the tree of assembly states sound, as it is and under every switch and all switches at once. */
+/**
+ * Proves the tree of assembly states sound, as it is and under every switch and all switches at once.
+ * @throws {ModelFault} naming file, field and reason; `loadFaultModel` makes a refusal of it.
+ */
 export function checkAssembly(model: FaultModel): void {
   const states = new Map(model.states.map((state) => [state.id, state]));
   model.states.forEach((state, at) => {
@@ -53,7 +56,10 @@ function checkSwitch(model: FaultModel, change: SwitchEffect, at: number): void 
   if (strange !== undefined) throw new ModelFault('assembly.json', `switches[${at}].withinSteps`, `no step ${strange}`);
 }
 
-/** A step's states exist, and none must be open and closed at once, whatever switches are answered yes. */
+/**
+ * A step's states exist, and none must be open and closed at once, whatever switches are answered yes.
+ * @throws {ModelFault} naming file, field and reason; `loadFaultModel` makes a refusal of it.
+ */
 export function checkStates(model: FaultModel, step: Step, where: string): void {
   for (const [field, ids] of [
     ['open', step.open],

@@ -11,7 +11,10 @@ const FINDINGS: { readonly [step: string]: readonly string[] } = {
   'read-code': ['none'],
 };
 
-/** The shop's table of codes belongs to families that are named, and each code to an outcome that reading it can have. */
+/**
+ * The shop's table of codes belongs to families that are named, and each code to an outcome that reading it can have.
+ * @throws {ModelFault} naming file, field and reason; `loadFaultModel` makes a refusal of it.
+ */
 export function checkBench(model: FaultModel): void {
   for (const [id, outcomes] of Object.entries(FINDINGS)) {
     const known = outcomesOf(model, id);

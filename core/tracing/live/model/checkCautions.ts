@@ -86,7 +86,10 @@ const DANGERS: readonly Danger[] = [
   },
 ];
 
-/** A step that can hurt people, parts or data says so; the caution that is missing is named. */
+/**
+ * A step that can hurt people, parts or data says so; the caution that is missing is named.
+ * @throws {ModelFault} naming file, field and reason; `loadFaultModel` makes a refusal of it.
+ */
 export function checkCautions(step: Step, where: string): void {
   for (const { caution, because, is } of DANGERS) {
     if (is(step) && !step.cautions.includes(caution))

@@ -5,7 +5,10 @@ import type { Came, FaultModel, Gate, Group } from '../types.ts';
 import { ModelFault } from './refusal.ts';
 import { knownStep } from './special.ts';
 
-/** A gate can be passed: its steps exist with these outcomes, and none of them waits for the gate itself, even roundabout. */
+/**
+ * A gate can be passed: its steps exist with these outcomes, and none of them waits for the gate itself, even roundabout.
+ * @throws {ModelFault} naming file, field and reason; `loadFaultModel` makes a refusal of it.
+ */
 export function checkGates(model: FaultModel): void {
   const reachable = reachableSteps(model);
   model.gates.forEach((gate, at) => {

@@ -14,6 +14,7 @@ import { ModelFault } from './refusal.ts';
  * Reads a fault model's files (by file name), checks them, expands the compact rules to one row per
  * fault and opens the model.
  * Ids that were renamed since are read as those of today. A refusal names file, field and reason; nothing is mended silently.
+ * @throws whatever is no `ModelFault`: a defect of the program, not of the files.
  */
 export function loadFaultModel(files: { readonly [file: string]: unknown }): FaultModel | ModelRefusal {
   try {

@@ -31,7 +31,10 @@ export const STANDARD_MODEL_FILES: { readonly [file: string]: unknown } = {
   'values.json': values,
 };
 
-/** The model as delivered, opened anew: whoever asks keeps it. That it loads is a test; a refusal here is a defect. */
+/**
+ * The model as delivered, opened anew: whoever asks keeps it.
+ * @throws {Error} where it is refused: a defect, for that it loads is a test.
+ */
 export function standardModel(): FaultModel {
   const model = loadFaultModel(STANDARD_MODEL_FILES);
   if ('refused' in model) throw new Error(`${model.file}: ${model.field}: ${model.because}`);

@@ -7,7 +7,7 @@ import type { Exposure, Fault } from './fault.ts';
 import type { Life, MachineNeed, Need, Word } from './needs.ts';
 
 /** One of the places that a look goes over, with what can be found there: several places can have something at once. */
-export type Place = { readonly id: string; readonly findings: readonly OutcomeId[] };
+export type LookPlace = { readonly id: string; readonly findings: readonly OutcomeId[] };
 
 /** What the job needs to write its custody moves by itself. */
 export type StepHandling = {
@@ -92,7 +92,7 @@ export type Step = {
   /** Index of the outcome of a machine with nothing wrong. */
   readonly normal: number;
   /** Places that are looked at in one go, each by itself with something found or not; empty: one outcome comes of it. */
-  readonly places: readonly Place[];
+  readonly places: readonly LookPlace[];
   /** Circuits out (bare, or with our part in their place) while the outcome is looked at; `staysOut`: afterwards too, for good. */
   readonly takesOut: readonly Circuit[];
   readonly staysOut: boolean;
