@@ -30,5 +30,5 @@ export { goOnWithWhatIsHere } from './shop/goOn.ts';
 export { type OpenRefusal, onlyRead, refusalFromError } from './shop/openRefusal.ts';
 export { isOpenRefusal, openShop } from './shop/openShop.ts';
 export { openToRead } from './shop/openToRead.ts';
-export type { Executed, NotExecuted, Shop } from './shop/shop.ts';
+export type { Executed, NotExecuted, OpenShop } from './shop/shop.ts';
 export { type FolderVerdict, verifyFolder } from './shop/verifyFolder.ts';

@@ -5,7 +5,7 @@ import type { Job } from '../job/job.ts';
 import type { WorkKind } from '../job/work.ts';
 import type { Minutes } from '../time.ts';
 import type { Fault, Several } from '../tracing/live/model/fault.ts';
-import type { Place } from '../tracing/live/model/step.ts';
+import type { LookPlace } from '../tracing/live/model/step.ts';
 import type { ModelDifference } from '../tracing/live/shop/modelFiles.ts';
 import type { Circuit, ModelRefusal, OutcomeMeaning, Owed, StepHandling, Verdict } from '../tracing/live/types.ts';
 
@@ -15,7 +15,7 @@ export type StepRules = {
   readonly handsOn: Minutes;
   readonly outcomes: readonly string[];
   /** Places looked at in one go, each with what can be found there; empty: one outcome comes of it. */
-  readonly places: readonly Place[];
+  readonly places: readonly LookPlace[];
   /** What each outcome says of the machine. */
   readonly means: { readonly [outcome: string]: OutcomeMeaning['means'] };
   /** Circuits that are out, or replaced by ours, while the step is tried. */

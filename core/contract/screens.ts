@@ -18,7 +18,7 @@ import type { Refusal } from '../refusal.ts';
 import type { Stage } from '../stage.ts';
 import type { EpochMs } from '../time.ts';
 import type { Several } from '../tracing/live/model/fault.ts';
-import type { Place } from '../tracing/live/model/step.ts';
+import type { LookPlace } from '../tracing/live/model/step.ts';
 import type { Belief, BenchTable, Caution, Offer, StepHandling, Suspect, Verdict } from '../tracing/live/types.ts';
 
 /** One job on the day line. */
@@ -81,7 +81,7 @@ export type TracingSheet = {
       readonly handling: StepHandling;
       readonly outcomes: readonly string[];
       /** Places looked at in one go; empty where one outcome comes of it. */
-      readonly places: readonly Place[];
+      readonly places: readonly LookPlace[];
       /** What a sound machine shows. */
       readonly normal: string;
       readonly needs: readonly string[];

@@ -5,11 +5,11 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { epochMs } from '../../core/time.ts';
 import { takenIn } from '../../tests/builders/shopEntries.ts';
 import { aShopFolder, draft, edition, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
-import type { Shop } from '../index.ts';
+import type { OpenShop } from '../index.ts';
 import type { BlobName } from './blobName.ts';
 
 let place: ShopFolder;
-let shop: Shop;
+let shop: OpenShop;
 beforeEach(async () => {
   place = aShopFolder();
   shop = await place.opened();

@@ -1,11 +1,11 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { inBin, partKnown } from '../../tests/builders/shopEntries.ts';
 import { aShopFolder, draft, edition, learntNothing, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
-import type { Shop } from '../index.ts';
+import type { OpenShop } from '../index.ts';
 import type { EntriesWritten } from './changes.ts';
 
 let place: ShopFolder;
-let shop: Shop;
+let shop: OpenShop;
 beforeEach(async () => {
   place = aShopFolder();
   shop = await place.opened();

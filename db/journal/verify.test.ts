@@ -6,7 +6,7 @@ import { chainHash, entryBytes } from '../../core/journal/chain.ts';
 import { inBin, partKnown, partNamed } from '../../tests/builders/shopEntries.ts';
 import { aShopFolder, edition, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
 import { chainedAnew, tampered } from '../../tests/builders/tampered.ts';
-import { fileWallet, type Shop, verifyFolder } from '../index.ts';
+import { fileWallet, type OpenShop, verifyFolder } from '../index.ts';
 import type { SealedHead } from '../seal/heads.ts';
 import { sha256 } from '../seal/sha256.ts';
 import { parseStored } from './readEntry.ts';
@@ -39,7 +39,7 @@ function tamper(change: (file: Database.Database) => void, file = 'shop.db'): vo
   tampered(join(place.folder, file), change);
 }
 
-async function verify({ printedHeads = [] }: Parameters<Shop['verify']>[0] = {}): Promise<JournalVerdict> {
+async function verify({ printedHeads = [] }: Parameters<OpenShop['verify']>[0] = {}): Promise<JournalVerdict> {
   const verdict = await verifyFolder({
     folder: place.folder,
     branch: 'main',

@@ -21,10 +21,10 @@ import {
   takenIn,
 } from '../../tests/builders/shopEntries.ts';
 import { aShopFolder, draft, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
-import type { Shop } from '../index.ts';
+import type { OpenShop } from '../index.ts';
 
 let place: ShopFolder;
-let shop: Shop;
+let shop: OpenShop;
 beforeEach(async () => {
   place = aShopFolder();
   shop = await place.opened();
@@ -34,7 +34,7 @@ afterEach(async () => {
   place.remove();
 });
 
-const rows = async <R>(ask: Parameters<Awaited<ReturnType<Shop['read']>>['rows']>[0]): Promise<R> =>
+const rows = async <R>(ask: Parameters<Awaited<ReturnType<OpenShop['read']>>['rows']>[0]): Promise<R> =>
   (await (await shop.read()).rows(ask)) as R;
 
 describe('the read tables', () => {

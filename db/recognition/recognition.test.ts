@@ -2,10 +2,10 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { personal } from '../../core/journal/personal.ts';
 import { inBin, machineKnown, ownerKnown, partKnown } from '../../tests/builders/shopEntries.ts';
 import { aShopFolder, draft, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
-import type { Shop } from '../index.ts';
+import type { OpenShop } from '../index.ts';
 
 let place: ShopFolder;
-let shop: Shop;
+let shop: OpenShop;
 beforeEach(async () => {
   place = aShopFolder();
   shop = await place.opened();

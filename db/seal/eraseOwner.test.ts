@@ -7,10 +7,10 @@ import { epochMs } from '../../core/time.ts';
 import { looked, machineKnown, ownerChanged, ownerKnown, signedBy, takenIn } from '../../tests/builders/shopEntries.ts';
 import { aShopFolder, draft, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
 import type { BlobName } from '../blobs/blobName.ts';
-import type { Shop } from '../index.ts';
+import type { OpenShop } from '../index.ts';
 
 let place: ShopFolder;
-let shop: Shop;
+let shop: OpenShop;
 beforeEach(async () => {
   place = aShopFolder();
   shop = await place.opened();

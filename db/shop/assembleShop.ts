@@ -28,7 +28,7 @@ import { type OpenRefusal, onlyRead, refusalFromError } from './openRefusal.ts';
 import type { ShopPaths } from './paths.ts';
 import { openQueue } from './queue.ts';
 import { type CommandPlace, runCommand } from './runCommand.ts';
-import type { Shop } from './shop.ts';
+import type { OpenShop } from './shop.ts';
 import { StandingKept } from './standing.ts';
 import { openTelling } from './tellUnreadable.ts';
 
@@ -59,7 +59,7 @@ export type ShopParts = {
 };
 
 /** Puts the opened parts together, and brings the read tables into step with the journal. */
-export async function assembleShop({ branch, clock, log }: Opening, parts: ShopParts): Promise<Shop> {
+export async function assembleShop({ branch, clock, log }: Opening, parts: ShopParts): Promise<OpenShop> {
   const { paths, shopKeys, keyFile, sqlite } = parts;
   const [db, reading] = [kyselyOn<ShopTables>(sqlite), kyselyOn<ShopTables>(parts.readingSqlite)];
   const queue = openQueue();

@@ -24,7 +24,7 @@ import { openMarks } from './marks.ts';
 import { type OpenRefusal, Refused, refusalFromError } from './openRefusal.ts';
 import { type ShopPaths, shopPaths } from './paths.ts';
 import { checkBlobs, settleLine } from './settleLine.ts';
-import type { Shop } from './shop.ts';
+import type { OpenShop } from './shop.ts';
 
 export type OpenOptions = Opening & {
   /** Where the shop lies; made when it is not there. */
@@ -37,13 +37,13 @@ export type OpenOptions = Opening & {
 };
 
 /** Was the shop opened, or refused? */
-export const isOpenRefusal = (opened: Shop | OpenRefusal): opened is OpenRefusal => 'refused' in opened;
+export const isOpenRefusal = (opened: OpenShop | OpenRefusal): opened is OpenRefusal => 'refused' in opened;
 
 /**
  * Opens a shop's folder for this process alone, or says why not; then nothing in it was touched. A new folder becomes
  * a new shop. An older file is copied to `snapshots` and brought to the newest shape.
  */
-export async function openShop(options: OpenOptions): Promise<Shop | OpenRefusal> {
+export async function openShop(options: OpenOptions): Promise<OpenShop | OpenRefusal> {
   const paths = shopPaths(options.folder);
   const undo: (() => unknown)[] = [];
   try {
@@ -61,7 +61,7 @@ async function open(
   { branch, clock, wallet, log, apart, ids = randomUUID }: OpenOptions,
   paths: ShopPaths,
   undo: (() => unknown)[],
-): Promise<Shop> {
+): Promise<OpenShop> {
   mkdirSync(paths.folder, { recursive: true, mode: 0o700 });
   accessSync(paths.folder, constants.W_OK | constants.R_OK);
   const shopFile = recogniseFile(paths.shop, SHOP_FILE, NEWEST_VERSION);

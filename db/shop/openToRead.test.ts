@@ -8,7 +8,7 @@ import { damagePageOfNote20 } from '../../tests/builders/damagedPage.ts';
 import { ownerChanged, ownerKnown } from '../../tests/builders/shopEntries.ts';
 import { aShopFolder, edition, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
 import { tampered } from '../../tests/builders/tampered.ts';
-import { fileWallet, isOpenRefusal, openShop, openToRead, type Shop } from '../index.ts';
+import { fileWallet, isOpenRefusal, type OpenShop, openShop, openToRead } from '../index.ts';
 
 const REACH = { phone: '01632 960123', mail: null };
 
@@ -50,7 +50,7 @@ const options = () => ({
 });
 
 /** Opens it to write, which must be refused and change nothing; then to read. */
-async function readOnly(refused: string): Promise<Shop> {
+async function readOnly(refused: string): Promise<OpenShop> {
   const before = everything();
   const refusal = await openShop(options());
   if (!isOpenRefusal(refusal)) throw new Error('It was opened to write');
@@ -67,13 +67,13 @@ async function readOnly(refused: string): Promise<Shop> {
   return shop;
 }
 
-const notesOf = async (shop: Shop) => {
+const notesOf = async (shop: OpenShop) => {
   const read = await shop.read();
   return (await read.entries('shop'))
     .map(({ body }) => Number((body as { name: string }).name.split(' ')[1]))
     .sort((a, b) => a - b);
 };
-const nameOf = async (shop: Shop) =>
+const nameOf = async (shop: OpenShop) =>
   ((await (await shop.read()).entries('owner:o1'))[0]?.body as { name: { value: string | null } } | undefined)?.name
     .value;
 const upTo = (last: number) => Array.from({ length: last }, (_, index) => index + 1);

@@ -15,7 +15,7 @@ import type { OpenRefusal } from './openRefusal.ts';
 import type { OpenOptions } from './openShop.ts';
 import { type ShopPaths, shopPaths } from './paths.ts';
 import { copyRows, salvage } from './salvage.ts';
-import type { Shop } from './shop.ts';
+import type { OpenShop } from './shop.ts';
 
 /** Refusals after which there is something of the shop to read, and nothing that a person must put right first. */
 const READABLE: ReadonlySet<OpenRefusal['refused']> = new Set([
@@ -46,7 +46,7 @@ export async function openToRead(
   options: OpenOptions,
   why: OpenRefusal,
   { beside = false } = {},
-): Promise<Shop | OpenRefusal> {
+): Promise<OpenShop | OpenRefusal> {
   if (!READABLE.has(why.refused) && !(beside && why.refused === 'held-by-another')) return why;
   const paths = shopPaths(options.folder);
   if (!statSync(paths.shop, { throwIfNoEntry: false })?.size) return why;

@@ -16,10 +16,10 @@ import {
   type ShopFolder,
   write,
 } from '../../tests/builders/shopFolder.ts';
-import type { Shop } from '../index.ts';
+import type { OpenShop } from '../index.ts';
 
 let place: ShopFolder;
-let shop: Shop;
+let shop: OpenShop;
 beforeEach(async () => {
   place = aShopFolder();
   shop = await place.opened();

@@ -39,7 +39,7 @@ export type EntriesOrRefusal =
 export type DecideOnRead = (read: Reader, at: EpochMs) => EntriesOrRefusal | Promise<EntriesOrRefusal>;
 
 /** A shop's journal, keys and blobs, opened by the one process that may write. */
-export type Shop = {
+export type OpenShop = {
   readonly branch: string;
   /** The journal's file. */
   readonly path: string;

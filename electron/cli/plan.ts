@@ -1,12 +1,12 @@
 import words from '../../assets/words/en/plan.json' with { type: 'json' };
 import { isOneOf, keyOf, keysOf } from '../../core/table.ts';
 import { say } from '../../core/text/say.ts';
-import { type Log, nextStep } from '../../core/tracing/plan/nextStep.ts';
+import { type LoggedOutcomes, nextStep } from '../../core/tracing/plan/nextStep.ts';
 import { parseLog } from '../../core/tracing/plan/parseLog.ts';
 import { parseProblem } from '../../core/tracing/plan/parseProblem.ts';
 import { planProblem } from '../../core/tracing/plan/planProblem.ts';
 import type { PlanRefusal } from '../../core/tracing/plan/planRefusal.ts';
-import type { Problem } from '../../core/tracing/plan/problem.ts';
+import type { TracingProblem } from '../../core/tracing/plan/problem.ts';
 import type { CliCommand, Io } from './command.ts';
 import { type PlanArguments, readArguments } from './planArguments.ts';
 import { planText } from './planText.ts';
@@ -52,7 +52,7 @@ function onOneLine(io: Io): Io {
   return { ...io, out: (line) => io.out(clean(line)), err: (line) => io.err(clean(line)) };
 }
 
-async function answer(file: string, options: PlanArguments, log: Log | undefined, io: Io): Promise<number> {
+async function answer(file: string, options: PlanArguments, log: LoggedOutcomes | undefined, io: Io): Promise<number> {
   const text = await readText(file, io);
   if (!text.ok) return refuseFile(text.refusal, file, options, io, BAD);
   const parsed = parseProblem(text.value, file);
@@ -60,7 +60,7 @@ async function answer(file: string, options: PlanArguments, log: Log | undefined
   return log ? answerNext(file, parsed.problem, log, options, io) : answerPlan(file, parsed.problem, options, io);
 }
 
-function answerPlan(file: string, problem: Problem, options: PlanArguments, io: Io): number {
+function answerPlan(file: string, problem: TracingProblem, options: PlanArguments, io: Io): number {
   const answered = planProblem(problem, { method: options.method, cut: options.cut });
   if (!answered.ok) return refuseFile(answered.refusal, file, options, io, LIMIT);
   if (options.json) io.out(JSON.stringify(answered.plan));
@@ -68,7 +68,13 @@ function answerPlan(file: string, problem: Problem, options: PlanArguments, io: 
   return ANSWERED;
 }
 
-function answerNext(file: string, problem: Problem, log: Log, options: PlanArguments, io: Io): number {
+function answerNext(
+  file: string,
+  problem: TracingProblem,
+  log: LoggedOutcomes,
+  options: PlanArguments,
+  io: Io,
+): number {
   const answered = nextStep(problem, log, options.method);
   if (!answered.ok) {
     return refuseFile(answered.refusal, file, options, io, 'entry' in answered.refusal ? BAD : LIMIT);

@@ -2,14 +2,14 @@ import { createHash } from 'node:crypto';
 import { cpSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import type { Shop } from '../../db/index.ts';
+import type { OpenShop } from '../../db/index.ts';
 import { ownerKnown, paperIssued, takenIn } from '../../tests/builders/shopEntries.ts';
 import { aShopFolder, draft, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
 import { chainedAnew, changedInPlain, tampered } from '../../tests/builders/tampered.ts';
 import { verify } from './verify.ts';
 
 let place: ShopFolder;
-let shop: Shop | null;
+let shop: OpenShop | null;
 let blob = '';
 beforeEach(async () => {
   place = aShopFolder();

@@ -1,16 +1,16 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import cliWords from '../../assets/words/en/cli.json' with { type: 'json' };
-import type { Shop as ShopState } from '../../core/job/shop.ts';
+import type { Shop } from '../../core/job/shop.ts';
 import { fill } from '../../core/text/wordsFor.ts';
 import { epochMs } from '../../core/time.ts';
-import { fileWallet, isOpenRefusal, openShop, openToRead, type Shop } from '../../db/index.ts';
+import { fileWallet, isOpenRefusal, type OpenShop, openShop, openToRead } from '../../db/index.ts';
 import { apartFolder, defaultDataFolder, walletOf } from '../service/dataFolder.ts';
 import { loadView } from '../service/desk/loadView.ts';
 import { cannotStartText } from '../words/cannotStart.ts';
 import type { Io } from './command.ts';
 
-export type OpenedShop = { readonly shop: Shop; readonly state: ShopState };
+export type OpenedShop = { readonly shop: OpenShop; readonly state: Shop };
 export type ShopWhere = { readonly data?: string | undefined; readonly wallet?: string | undefined };
 
 /**

@@ -3,7 +3,7 @@ import { expect, it } from 'vitest';
 import refusals from '../../assets/words/en/refusals.json' with { type: 'json' };
 import type { Refusal } from '../../core/refusal.ts';
 import { wordsFor } from '../../core/text/wordsFor.ts';
-import type { Shop } from '../../db/index.ts';
+import type { OpenShop } from '../../db/index.ts';
 import { openEngine } from './openEngine.ts';
 import { openTools } from './openTools.ts';
 import { openDoorman } from './people/doorman.ts';
@@ -17,7 +17,7 @@ const onABadDisk = (code: string) =>
     read: async () => {
       throw Object.assign(new Error('disk I/O error'), { code });
     },
-  }) as unknown as Shop;
+  }) as unknown as OpenShop;
 
 async function asked(code: string): Promise<unknown> {
   const shop = onABadDisk(code);

@@ -1,7 +1,7 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { epochMs } from '../../core/time.ts';
-import { fileLog, fileWallet, isOpenRefusal, openShop, openToRead, type Shop } from '../../db/index.ts';
+import { fileLog, fileWallet, isOpenRefusal, type OpenShop, openShop, openToRead } from '../../db/index.ts';
 import type { Opened } from './backing.ts';
 import { steadyNow } from './clockWatch.ts';
 import { apartFolder, appFolder, walletOf } from './dataFolder.ts';
@@ -65,7 +65,7 @@ export async function openBacking({ data }: { readonly data: string }): Promise<
 }
 
 /** Looks through the whole journal while the shop is open already, then sweeps what nothing names. */
-async function lookThrough(shop: Shop, drafts: Drafts): Promise<void> {
+async function lookThrough(shop: OpenShop, drafts: Drafts): Promise<void> {
   try {
     await shop.lookThrough();
     await shop.blobs.sweep(drafts.files());

@@ -5,7 +5,7 @@ import type { StandingSheet } from '../../core/contract/standing.ts';
 import type { JobId } from '../../core/ids.ts';
 import type { Refusal } from '../../core/refusal.ts';
 import { epochMs } from '../../core/time.ts';
-import { type Reader, refusalFromError, type Shop } from '../../db/index.ts';
+import { type OpenShop, type Reader, refusalFromError } from '../../db/index.ts';
 import { carryOut } from './desk/carryOut.ts';
 import type { Drafts } from './desk/drafts.ts';
 import type { Engine } from './desk/estimating/engine.ts';
@@ -39,7 +39,7 @@ import type { Caller } from './transport/doors.ts';
 import { tellDefect } from './transport/tellDefect.ts';
 
 export type RouterNeeds = {
-  readonly shop: Shop;
+  readonly shop: OpenShop;
   readonly drafts: Pick<Drafts, 'save' | 'load'>;
   readonly tools: Tools;
   readonly engine: Engine;

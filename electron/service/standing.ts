@@ -1,10 +1,10 @@
 import type { Notice, StandingSheet } from '../../core/contract/standing.ts';
-import type { Shop } from '../../db/index.ts';
+import type { OpenShop } from '../../db/index.ts';
 import { cannotStart } from '../words/cannotStart.ts';
 import { watchClock } from './clockWatch.ts';
 
 /** What the screens are told of the shop's data and of the clock, which is watched until the end. */
-export function openStanding(shop: Pick<Shop, 'standing'>): {
+export function openStanding(shop: Pick<OpenShop, 'standing'>): {
   readonly sheet: () => StandingSheet;
   readonly end: () => void;
 } {

@@ -10,13 +10,13 @@ import { useWords } from '../kit/text/words.tsx';
 import { tracingRead } from '../link/reads.ts';
 import { wordsOfError } from '../link/refusalWords.ts';
 import { symptomName } from '../terms/terms.ts';
+import { BenchTools } from './deeds/BenchTools';
 import { GoOnKeys } from './deeds/GoOnKeys.tsx';
 import { JudgeKeys } from './deeds/JudgeKeys.tsx';
 import { LeaveSo } from './deeds/LeaveSo.tsx';
 import { LeftCard } from './deeds/LeftCard.tsx';
 import { OwnView } from './deeds/OwnView.tsx';
 import { SettleKeys } from './deeds/SettleKeys.tsx';
-import { Tools } from './deeds/Tools.tsx';
 import { UnderWay } from './fitting/UnderWay.tsx';
 import { suspectKinds } from './ladderOf.ts';
 import { JobStrip } from './log/JobStrip.tsx';
@@ -70,7 +70,7 @@ export function TracingBench({ sheet, wall, currency, tray, inside }: TracingBen
           })}
         />
         <EstimateLine estimate={job.estimates.at(-1)} computing={sheet.computing} />
-        <Tools sheet={sheet} />
+        <BenchTools sheet={sheet} />
         <LeftCard sheet={sheet} />
         <div className="bench-inside">{inside(tracing ? suspectKinds(tracing) : new Set())}</div>
         <div className="bench-legend">

@@ -9,7 +9,7 @@ import { useWords } from '../kit/text/words.tsx';
 import { outRead, shopRead, wallRead } from '../link/reads.ts';
 import { outParts, wallRows } from '../terms/wallRows.ts';
 import { KeptList } from './KeptList.tsx';
-import { NewPart } from './NewPart.tsx';
+import { NewPartForm } from './NewPartForm';
 import { OrderList } from './OrderList.tsx';
 import { PartDeeds } from './PartDeeds.tsx';
 import { NewRig } from './rigs/NewRig.tsx';
@@ -93,7 +93,7 @@ export function WallRoom() {
           <Key wide onPress={() => unfold('add')}>
             {t('wall.add')}
           </Key>
-          {opened === 'add' && <NewPart tag={tag} onTag={setTag} onDone={() => unfold(null)} />}
+          {opened === 'add' && <NewPartForm tag={tag} onTag={setTag} onDone={() => unfold(null)} />}
           <Key wide onPress={() => unfold('tags')}>
             {t('wall.tags.title')}
           </Key>

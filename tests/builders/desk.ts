@@ -9,7 +9,7 @@ import type { View } from '../../core/entries/view.ts';
 import type { JobId } from '../../core/ids.ts';
 import type { Refusal } from '../../core/refusal.ts';
 import { epochMs, minutes } from '../../core/time.ts';
-import type { Executed, NotExecuted, Shop } from '../../db/index.ts';
+import type { Executed, NotExecuted, OpenShop } from '../../db/index.ts';
 import { seededChance } from '../../electron/cli/demo/seededChance.ts';
 import { carryOut } from '../../electron/service/desk/carryOut.ts';
 import { loadView } from '../../electron/service/desk/loadView.ts';
@@ -21,7 +21,7 @@ import { aShopFolder, type ShopFolder } from './shopFolder.ts';
 
 /** A shop with its doors open: commands by name, as screens ask them, on a real database in a folder of its own. */
 export type Desk = {
-  readonly shop: Shop;
+  readonly shop: OpenShop;
   readonly folder: ShopFolder;
   /** Asks and expects it done. */
   readonly ask: (name: CommandName, input: unknown, by?: string) => Promise<Executed>;

@@ -11,8 +11,8 @@ import {
   isOpenRefusal,
   type NotExecuted,
   type OpenRefusal,
+  type OpenShop,
   openShop,
-  type Shop,
 } from '../../db/index.ts';
 import type { Log } from '../../db/log/log.ts';
 import type { EntriesOrRefusal } from '../../db/shop/shop.ts';
@@ -23,9 +23,9 @@ export type ShopFolder = {
   readonly walletPath: string;
   readonly logged: { readonly event: string; readonly facts: unknown }[];
   readonly clock: { now: EpochMs };
-  readonly open: () => Promise<Shop | OpenRefusal>;
+  readonly open: () => Promise<OpenShop | OpenRefusal>;
   /** Opens it where nothing should be in the way. */
-  readonly opened: () => Promise<Shop>;
+  readonly opened: () => Promise<OpenShop>;
   readonly remove: () => void;
 };
 
@@ -75,7 +75,7 @@ export const draft = (stream: Stream, kind: string, body: unknown = {}): Draft =
 });
 
 /** Writes entries as one command, without looking at anything. */
-export const write = (shop: Shop, ...entries: readonly Draft[]): Promise<Executed | NotExecuted> =>
+export const write = (shop: OpenShop, ...entries: readonly Draft[]): Promise<Executed | NotExecuted> =>
   shop.runCommand(asked(), () => accept(...entries));
 
 /** Entries that may stand anywhere in a shop's own stream: a model of its own in use, and a shop that learns anew. */

@@ -2,7 +2,7 @@ import { fork } from 'node:child_process';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { BlobName } from '../../db/blobs/blobName.ts';
-import type { Shop } from '../../db/index.ts';
+import type { OpenShop } from '../../db/index.ts';
 import { accept, aShopFolder, asked, learntNothing, type ShopFolder } from '../builders/shopFolder.ts';
 import { BEGINNINGS } from './crashStreams.ts';
 
@@ -54,7 +54,7 @@ function liveAndDie(): Promise<readonly Acknowledged[]> {
   });
 }
 
-async function checkAfter(shop: Shop, acknowledged: readonly Acknowledged[]): Promise<void> {
+async function checkAfter(shop: OpenShop, acknowledged: readonly Acknowledged[]): Promise<void> {
   const verdict = await shop.verify();
   expect(verdict).toMatchObject({ ok: true, findings: [] });
   const read = await shop.read();

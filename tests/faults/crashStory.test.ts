@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { CommandRequest as AskedByName } from '../../core/commands/asked.ts';
 import { type EpochMs, epochMs } from '../../core/time.ts';
-import type { Shop } from '../../db/index.ts';
+import type { OpenShop } from '../../db/index.ts';
 import type { AskedCommand } from '../../db/shop/shop.ts';
 import { carryOut } from '../../electron/service/desk/carryOut.ts';
 import { openEngine } from '../../electron/service/openEngine.ts';
@@ -48,7 +48,7 @@ function tellAndDie(folder: string): Promise<Life | null> {
 }
 
 /** Asks a command again, exactly as it was asked. */
-function askAgain(shop: Shop, place: ShopFolder, { asking, now }: Asking) {
+function askAgain(shop: OpenShop, place: ShopFolder, { asking, now }: Asking) {
   place.clock.now = epochMs(Math.max(place.clock.now, now));
   const tools = openTools(openEngine(), () => shop.lastSealedHead()?.short ?? null);
   const { name, input } = asking.asked as { readonly name: string; readonly input: unknown };
@@ -60,7 +60,7 @@ function askAgain(shop: Shop, place: ShopFolder, { asking, now }: Asking) {
   } as unknown as AskedByName);
 }
 
-async function checkAfter(shop: Shop, place: ShopFolder, { asked, acknowledged }: Life): Promise<void> {
+async function checkAfter(shop: OpenShop, place: ShopFolder, { asked, acknowledged }: Life): Promise<void> {
   expect(await shop.verify()).toMatchObject({ ok: true, findings: [] });
   const kept = await shop.digests();
   await shop.rebuild();

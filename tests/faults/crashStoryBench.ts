@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { readText } from '../../core/readings/readText.ts';
-import { fileWallet, isOpenRefusal, openShop, type Shop } from '../../db/index.ts';
+import { fileWallet, isOpenRefusal, type OpenShop, openShop } from '../../db/index.ts';
 import { storyClock } from '../../electron/cli/demo/clock.ts';
 import { originalStory } from '../../electron/cli/demo/originalStory.ts';
 import { STORY } from '../../electron/cli/demo/story.ts';
@@ -27,7 +27,7 @@ const opened = await openShop({
 });
 if (isOpenRefusal(opened)) throw new Error(opened.refused);
 
-const shop: Shop = {
+const shop: OpenShop = {
   ...opened,
   runCommand: async (asked, decide) => {
     process.send?.({ asking: asked, now: clock.now() });

@@ -14,7 +14,7 @@ import { TagText } from '../../renderer/kit/mark/TagText.tsx';
 import { useScan } from '../../renderer/kit/scan/scan.ts';
 import { Pane } from '../../renderer/kit/shell/Pane.tsx';
 import { RoomShell } from '../../renderer/kit/shell/RoomShell.tsx';
-import { Sheet, SheetRow, SheetTear } from '../../renderer/kit/shell/Sheet.tsx';
+import { SheetRow, SheetTear, WrittenSheet } from '../../renderer/kit/shell/WrittenSheet';
 import { aTag } from '../builders/aTag.ts';
 import { ROOMS } from './rooms.ts';
 import './bench.css';
@@ -89,7 +89,7 @@ export function KeysPage() {
     >
       <div className="g-two">
         <Pane on="sheet" padded={false} label="Sheet" scrolls>
-          <Sheet label="Taking in">
+          <WrittenSheet label="Taking in">
             <SheetRow label="Owner" state="known">
               <div className="k-fields">
                 <TextField label="Name" labelled="heard" value={name} onChange={setName} chars={16} />
@@ -134,7 +134,7 @@ export function KeysPage() {
               says="Here the owner may leave."
               after="Below, before the first screw: encryption, backup, seals, who collects it"
             />
-          </Sheet>
+          </WrittenSheet>
         </Pane>
         <Pane on="soft" line="left" label="Others">
           <div style={{ display: 'grid', gap: 18, justifyItems: 'start' }}>

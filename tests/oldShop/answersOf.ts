@@ -1,4 +1,4 @@
-import type { Shop } from '../../db/index.ts';
+import type { OpenShop } from '../../db/index.ts';
 import { type Asks, streamsOf } from './openKept.ts';
 
 /** The ids of a subject's streams: of `part:d1x`, `d1x`. */
@@ -15,7 +15,7 @@ async function byId<T>(ids: readonly string[], ask: (id: string) => Promise<T>):
  * What every screen reads of a shop, as the router answers it: each sheet, path, tag and search. What computes over the
  * fault model (the next step, Reckoning) is left out: that a better model answers otherwise is meant.
  */
-export async function answersOf(shop: Shop, asks: Asks) {
+export async function answersOf(shop: OpenShop, asks: Asks) {
   const streams = Object.keys(await streamsOf(shop));
   const jobs = await byId(idsOf(streams, 'job'), (job) => asks.job({ job }));
   const sheets = Object.values(jobs);
@@ -51,7 +51,7 @@ export async function answersOf(shop: Shop, asks: Asks) {
 export type Answers = Awaited<ReturnType<typeof answersOf>>;
 
 /** What may never read otherwise, whatever things are called: how much, where, how far, under which numbers. */
-export async function unchangingOf(shop: Shop, answers: Answers) {
+export async function unchangingOf(shop: OpenShop, answers: Answers) {
   const { entries, sealedHead } = await shop.verify();
   const sheets = Object.values(answers.jobs);
   return {

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createRouterClient } from '@orpc/server';
 import type { EpochMs } from '../../core/time.ts';
-import { fileWallet, isOpenRefusal, openShop, type Shop } from '../../db/index.ts';
+import { fileWallet, isOpenRefusal, type OpenShop, openShop } from '../../db/index.ts';
 import { seededChance } from '../../electron/cli/demo/seededChance.ts';
 import { walletBeside } from '../../electron/service/dataFolder.ts';
 import { openFollowing } from '../../electron/service/desk/estimating/following.ts';
@@ -59,7 +59,7 @@ export async function openAt({ data, wallet }: Pick<Copied, 'data' | 'wallet'>, 
 }
 
 /** How many entries every stream of a shop has, in the order in which the streams began. */
-export async function streamsOf(shop: Shop): Promise<Readonly<Record<string, number>>> {
+export async function streamsOf(shop: OpenShop): Promise<Readonly<Record<string, number>>> {
   const read = await shop.read();
   const enough = new AbortController();
   const streams: Record<string, number> = {};

@@ -1,7 +1,7 @@
 import type { AssemblyState, Step } from './problem.ts';
 
 /** Where one step leads from one arrangement. */
-export type Move = {
+export type AssemblyMove = {
   /** The arrangement (number) in which the step is done. */
   readonly to: number;
   /** Minutes of the opening and closing moves themselves. */
@@ -25,7 +25,7 @@ export class Arrangements {
   readonly #states: readonly AssemblyState[];
   readonly #steps: readonly Step[];
   readonly #open: Uint8Array[] = [];
-  readonly #moves: (Move | undefined)[][] = [];
+  readonly #moves: (AssemblyMove | undefined)[][] = [];
   readonly #numbers = new Map<string, number>();
 
   constructor(states: readonly AssemblyState[], steps: readonly Step[]) {
@@ -59,12 +59,12 @@ export class Arrangements {
   }
 
   /** The cheapest moves that make the step possible. */
-  move(arrangement: number, step: number): Move {
+  move(arrangement: number, step: number): AssemblyMove {
     const known = this.#moves[arrangement]?.[step];
     return known ?? this.#findMove(arrangement, step);
   }
 
-  #findMove(arrangement: number, stepAt: number): Move {
+  #findMove(arrangement: number, stepAt: number): AssemblyMove {
     const open = this.#open[arrangement];
     const step = this.#steps[stepAt];
     const row = this.#moves[arrangement];
@@ -85,7 +85,7 @@ export class Arrangements {
       minutes += state?.opening ?? 0;
       price += (state?.opening ?? 0) + (state?.closing ?? 0);
     }
-    const move: Move = { to: stays ? arrangement : this.#numberOf(flags), minutes, price, lost, opened };
+    const move: AssemblyMove = { to: stays ? arrangement : this.#numberOf(flags), minutes, price, lost, opened };
     row[stepAt] = move;
     return move;
   }

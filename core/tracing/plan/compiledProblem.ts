@@ -1,6 +1,6 @@
 import { addAt, productInto, sumOf, wholeAt } from '../../figures/rows.ts';
 import { Arrangements } from './arrangements.ts';
-import type { Problem, Step } from './problem.ts';
+import type { Step, TracingProblem } from './problem.ts';
 
 /**
  * A problem laid out for fast sums: tables run fault by fault, so that taking away the belief in one fault touches
@@ -8,7 +8,7 @@ import type { Problem, Step } from './problem.ts';
  * numbers what it meets. All minutes are minutes of the bench.
  */
 export type CompiledProblem = {
-  readonly problem: Problem;
+  readonly problem: TracingProblem;
   readonly arrangements: Arrangements;
   readonly faultCount: number;
   readonly stepCount: number;
@@ -42,7 +42,7 @@ export type SparseRows = {
 const NEARLY = 1 - 1e-9;
 
 /** Lays a problem out. Costs one pass over all chances. */
-export function compileProblem(problem: Problem): CompiledProblem {
+export function compileProblem(problem: TracingProblem): CompiledProblem {
   const faultCount = problem.faults.length;
   const stepCount = problem.steps.length;
   const minutes = Float64Array.from(problem.steps, (step) => step.minutes);
@@ -135,7 +135,7 @@ function costRowOf({ harm, ending }: Step, faultCount: number): Float64Array | u
   return row.some((minutes) => minutes !== 0) ? row : undefined;
 }
 
-const canHappen = ({ prior, steps }: Problem, step: number, outcome: number): boolean =>
+const canHappen = ({ prior, steps }: TracingProblem, step: number, outcome: number): boolean =>
   prior.some((weight, f) => weight > 0 && (steps[step]?.chance[outcome]?.[f] ?? 0) > 0);
 
 /** A belief that need not sum to 1: its total is the probability of the history that led to it. */

@@ -46,7 +46,10 @@ export class Effort {
   }
 }
 
-/** Runs a plan; `cancelled` and stated limits come back as refusals. */
+/**
+ * Runs a plan; `cancelled` and stated limits come back as refusals.
+ * @throws whatever is no `Halt`: a defect of the plan.
+ */
 export function untilHalted<T>(run: () => T): { ok: true; value: T } | { ok: false; refusal: PlanRefusal } {
   try {
     return { ok: true, value: run() };

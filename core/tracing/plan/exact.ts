@@ -6,7 +6,7 @@ import { countStates, sayCount } from './countStates.ts';
 import { type Effort, Halt } from './effort.ts';
 import type { PlanState } from './planState.ts';
 import { clearlyLess, TIE } from './problem.ts';
-import { keyAfter, keyOf, type StateSpace, StateTable, stateSpaceOf } from './stateSpace.ts';
+import { keyAfter, type StateSpace, StateTable, stateKeyOf, stateSpaceOf } from './stateSpace.ts';
 
 /** Exact planning is refused above this many reachable states. */
 export const MOST_STATES = 3_000_000;
@@ -61,7 +61,7 @@ export class ExactPlan {
 
   /** The step to do in a state on the plan, or STOP. `key` counts outcomes by this plan's `space.strides`. */
   choice(state: PlanState): number {
-    const place = this.#states.find(keyOf(this.space, state.key, state.arrangement));
+    const place = this.#states.find(stateKeyOf(this.space, state.key, state.arrangement));
     return place < 0 ? STOP : (this.#choices[place] ?? STOP);
   }
 
@@ -79,10 +79,10 @@ export class ExactPlan {
     if (states <= MOST_STATES) return;
     const met = new StateTable(this.space.most);
     const walk = (depth: number, outcomes: number, arrangement: number): void => {
-      met.add(keyOf(this.space, outcomes, arrangement));
+      met.add(stateKeyOf(this.space, outcomes, arrangement));
       if (met.size > MOST_STATES) throw tooMany();
       this.#forEachNext(depth, outcomes, arrangement, (key, to) => {
-        if (met.find(keyOf(this.space, key, to)) < 0) walk(depth + 1, key, to);
+        if (met.find(stateKeyOf(this.space, key, to)) < 0) walk(depth + 1, key, to);
       });
     };
     this.#beliefs.at(0).set(from.belief);
@@ -111,7 +111,7 @@ export class ExactPlan {
   /** The recursion of `minutesOfDoing`, written out: most of an exact plan's time is spent here, half as much again with calls. */
   #solve(depth: number, key: number, arrangement: number, mass: number): number {
     const { stepCount, problem, goingOn, faultCount, arrangements } = this.#compiled;
-    const place = this.#place(keyOf(this.space, key, arrangement));
+    const place = this.#place(stateKeyOf(this.space, key, arrangement));
     const belief = this.#beliefs.at(depth);
     const next = this.#beliefs.at(depth + 1);
     const state: PlanState = { belief, mass, done: this.#done, arrangement, key };
@@ -128,7 +128,7 @@ export class ExactPlan {
       this.#done[s] = 1;
       for (let i = 0; i < outcomes.length && minutes <= enough; i++) {
         const after = keyAfter(this.space, key, s, i);
-        const known = this.#states.find(keyOf(this.space, after, move.to));
+        const known = this.#states.find(stateKeyOf(this.space, after, move.to));
         if (known >= 0) {
           minutes += at(this.#values, known);
           continue;

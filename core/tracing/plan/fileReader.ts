@@ -55,7 +55,10 @@ export function asId(value: unknown, field: string): string {
   return value;
 }
 
-/** Numbers ids in order; one that comes twice is refused. `fieldOf` names the place of an id in the file. */
+/**
+ * Numbers ids in order, from 0. `fieldOf` names the place of an id in the file.
+ * @throws {BadField} `doubled-id`, with the id, where one comes twice.
+ */
 export function numberIds(ids: readonly string[], fieldOf: (at: number) => string): ReadonlyMap<string, number> {
   const numbers = new Map<string, number>();
   ids.forEach((id, at) => {

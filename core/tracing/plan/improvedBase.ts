@@ -5,7 +5,7 @@ import type { Effort } from './effort.ts';
 import { LookAhead } from './lookAhead.ts';
 import { minutesOfDoing } from './minutesOfDoing.ts';
 import type { PlanState } from './planState.ts';
-import { keyAfter, keyOf, type StateSpace, StateValues } from './stateSpace.ts';
+import { keyAfter, type StateSpace, StateValues, stateKeyOf } from './stateSpace.ts';
 
 /**
  * The base improved once: in every state the step with the best one-step value over it (rollout over rollout,
@@ -33,7 +33,7 @@ export class ImprovedBase implements Base {
 
   value(state: PlanState): number {
     if (state.mass <= 0) return 0;
-    const known = this.#known.get(keyOf(this.#space, state.key, state.arrangement));
+    const known = this.#known.get(stateKeyOf(this.#space, state.key, state.arrangement));
     if (!Number.isNaN(known)) return known;
     this.#done.set(state.done);
     const { belief, mass, arrangement, key } = state;
@@ -46,7 +46,7 @@ export class ImprovedBase implements Base {
 
   #value(state: DeepState): number {
     const { problem, faultCount, stepCount } = this.#compiled;
-    const place = keyOf(this.#space, state.key, state.arrangement);
+    const place = stateKeyOf(this.#space, state.key, state.arrangement);
     const known = this.#known.get(place);
     if (!Number.isNaN(known)) return known;
     this.#effort.spend(2 * faultCount * stepCount);

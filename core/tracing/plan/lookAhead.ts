@@ -6,7 +6,7 @@ import type { PlanState } from './planState.ts';
 import { clearlyLess } from './problem.ts';
 import { RatioSums } from './ratioSums.ts';
 import { MOST_CANDIDATES, shortlist } from './shortlist.ts';
-import { keyAfter, keyOf, type StateSpace, StateValues } from './stateSpace.ts';
+import { keyAfter, type StateSpace, StateValues, stateKeyOf } from './stateSpace.ts';
 
 export type LookAheadOptions = {
   /** 1: the step, then p/c. 2: the step, then the best step by one-step value, then p/c. */
@@ -125,7 +125,7 @@ export class LookAhead {
   /** Handing over, going on by the base, or one step and then the base: whichever is cheapest. */
   #bestOneStep(state: PlanState): number {
     const { space, most = Number.POSITIVE_INFINITY } = this.#options;
-    const place = space ? keyOf(space, state.key, state.arrangement) : 0;
+    const place = space ? stateKeyOf(space, state.key, state.arrangement) : 0;
     const known = this.#known?.get(place) ?? Number.NaN;
     if (!Number.isNaN(known)) return known;
     let best = this.#base.value(state);

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { type Log, nextStep } from './nextStep.ts';
+import { type LoggedOutcomes, nextStep } from './nextStep.ts';
 import { parseLog } from './parseLog.ts';
 import { parseProblem } from './parseProblem.ts';
 import { planProblem } from './planProblem.ts';
 import type { Policy } from './policyTree.ts';
-import { METHODS, type Problem } from './problem.ts';
+import { METHODS, type TracingProblem } from './problem.ts';
 
 /** A supply or a module: measuring first tells which, swapping mends it. */
 const file = {
@@ -37,13 +37,13 @@ const file = {
   handOver: 90,
 };
 
-function problem(): Problem {
+function problem(): TracingProblem {
   const parsed = parseProblem(JSON.stringify(file), 'bench.json');
   if (!parsed.ok) throw new Error(JSON.stringify(parsed.refusal));
   return parsed.problem;
 }
 
-const after = (log: Log, method = 'exact' as (typeof METHODS)[number]): unknown => {
+const after = (log: LoggedOutcomes, method = 'exact' as (typeof METHODS)[number]): unknown => {
   const answered = nextStep(problem(), log, method);
   return answered.ok ? answered.next.next : answered.refusal;
 };
@@ -53,7 +53,7 @@ describe('the next step after what was done', () => {
     for (const method of METHODS) {
       const planned = planProblem(problem(), { method });
       if (!planned.ok) throw new Error('refused');
-      const walk = (policy: Policy | 'done', log: Log): void => {
+      const walk = (policy: Policy | 'done', log: LoggedOutcomes): void => {
         expect(after(log, method)).toBe(typeof policy === 'string' ? policy : policy.step);
         if (typeof policy === 'string') return;
         for (const [outcome, then] of Object.entries(policy.then)) walk(then, [...log, { step: policy.step, outcome }]);

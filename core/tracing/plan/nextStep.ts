@@ -4,10 +4,10 @@ import type { Cancel } from './effort.ts';
 import type { PlanRefusal, PlanRefusalName } from './planRefusal.ts';
 import { afterStep, type PlanState, startOf } from './planState.ts';
 import { safeCut, writeOut } from './policyTree.ts';
-import type { Method, Problem } from './problem.ts';
+import type { Method, TracingProblem } from './problem.ts';
 
 /** What was done so far, first to last. */
-export type Log = readonly { readonly step: string; readonly outcome: string }[];
+export type LoggedOutcomes = readonly { readonly step: string; readonly outcome: string }[];
 
 /** The id of the step to do next, or that there is none: cured already, or handing over is cheapest. */
 export type Next = { readonly next: string | 'done' | 'hand over'; readonly kind: 'step' | 'done' | 'hand over' };
@@ -18,8 +18,8 @@ export type Next = { readonly next: string | 'done' | 'hand over'; readonly kind
  * no fault still possible can have), `after-the-end`, each with the `entry` (counted from 0) at fault.
  */
 export function nextStep(
-  problem: Problem,
-  log: Log,
+  problem: TracingProblem,
+  log: LoggedOutcomes,
   method: Method,
   signal?: Cancel,
 ): { readonly ok: true; readonly next: Next } | { readonly ok: false; readonly refusal: PlanRefusal } {

@@ -1,11 +1,15 @@
 import { asFields, asId, asList, BadField, type BadFile, get } from './fileReader.ts';
-import type { Log } from './nextStep.ts';
+import type { LoggedOutcomes } from './nextStep.ts';
 
-/** Reads what was done so far: a list of `{ "step", "outcome" }`. Refusals carry `file` and `field` (as `[2].outcome`). */
+/**
+ * Reads what was done so far: a list of `{ "step", "outcome" }`. Refusals carry `file` and `field` (as `[2].outcome`):
+ * `not-json`, `not-a-list`, `not-an-object`, `missing`, `not-an-id`.
+ * @throws whatever is no `BadField`: a defect of the reader.
+ */
 export function parseLog(
   json: string,
   fileName: string,
-): { readonly ok: true; readonly log: Log } | { readonly ok: false; readonly refusal: BadFile } {
+): { readonly ok: true; readonly log: LoggedOutcomes } | { readonly ok: false; readonly refusal: BadFile } {
   try {
     return { ok: true, log: readLog(json) };
   } catch (error) {
@@ -14,7 +18,7 @@ export function parseLog(
   }
 }
 
-function readLog(json: string): Log {
+function readLog(json: string): LoggedOutcomes {
   let value: unknown;
   try {
     value = JSON.parse(json);

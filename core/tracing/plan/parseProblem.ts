@@ -1,6 +1,6 @@
 import { doubledKey } from './doubledKey.ts';
 import { asFields, asId, asList, asNumber, BadField, type BadFile, get, numberIds } from './fileReader.ts';
-import type { Problem } from './problem.ts';
+import type { TracingProblem } from './problem.ts';
 import { readAssembly } from './readAssembly.ts';
 import { readStep } from './readStep.ts';
 
@@ -8,7 +8,7 @@ import { readStep } from './readStep.ts';
 export const LARGEST = { steps: 1000, faults: 2000, assembly: 1000 } as const;
 
 export type Parsed =
-  | { readonly ok: true; readonly problem: Problem }
+  | { readonly ok: true; readonly problem: TracingProblem }
   | { readonly ok: false; readonly refusal: BadFile };
 
 /**
@@ -16,6 +16,7 @@ export type Parsed =
  * Refusals carry `file` and `field` (as `steps[2].chance.f1`): `not-json`, `not-an-object`, `not-a-list`, `missing`,
  * `not-a-number`, `negative`, `not-an-id`, `doubled-id`, `unknown-id`, `no-faults`, `all-weights-zero`, `row-missing`,
  * `row-length`, `row-sum`, `cure-not-an-outcome`, `open-and-closed`, `within-cycle`, `too-many`.
+ * @throws whatever is no `BadField`: a defect of the reader.
  */
 export function parseProblem(json: string, fileName: string): Parsed {
   try {
@@ -26,7 +27,7 @@ export function parseProblem(json: string, fileName: string): Parsed {
   }
 }
 
-function readProblem(json: string): Problem {
+function readProblem(json: string): TracingProblem {
   let value: unknown;
   try {
     value = JSON.parse(json);

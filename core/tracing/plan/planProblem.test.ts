@@ -2,10 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { parseProblem } from './parseProblem.ts';
 import { planProblem } from './planProblem.ts';
 import { MOST_DECISIONS, type Policy } from './policyTree.ts';
-import { METHODS, type Problem } from './problem.ts';
+import { METHODS, type TracingProblem } from './problem.ts';
 
 /** As many swaps as faults, each sure to cure its own; every third step only tells something. */
-function bench(steps: number, looks: (at: number) => boolean = (at) => at % 3 === 2): Problem {
+function bench(steps: number, looks: (at: number) => boolean = (at) => at % 3 === 2): TracingProblem {
   const ids = Array.from({ length: steps }, (_, at) => at);
   const file = {
     faults: ids.map((at) => ({ id: `f${at}`, weight: 1 + (at % 7) })),

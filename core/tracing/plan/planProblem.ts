@@ -4,7 +4,7 @@ import type { Cancel } from './effort.ts';
 import type { PlanRefusal } from './planRefusal.ts';
 import { startOf } from './planState.ts';
 import { type Policy, writeOut } from './policyTree.ts';
-import type { Method, Problem } from './problem.ts';
+import type { Method, TracingProblem } from './problem.ts';
 
 /** A plan from a closed machine. `expectedMinutes` is the exact expected value of `policy` as written. */
 export type Plan = {
@@ -25,7 +25,7 @@ export type PlanOptions = {
 };
 
 /** The cut used when none is given. */
-const defaultCut = (problem: Problem): number => (problem.steps.length <= 14 ? 0 : 1e-6);
+const defaultCut = (problem: TracingProblem): number => (problem.steps.length <= 14 ? 0 : 1e-6);
 
 /**
  * Plans a whole problem and writes the policy out.
@@ -33,7 +33,7 @@ const defaultCut = (problem: Problem): number => (problem.steps.length <= 14 ? 0
  * count and the method to use), `too-much-work` (rollout only, with the method to use), `cancelled`.
  */
 export function planProblem(
-  problem: Problem,
+  problem: TracingProblem,
   options: PlanOptions,
 ): { readonly ok: true; readonly plan: Plan } | { readonly ok: false; readonly refusal: PlanRefusal } {
   const { method, signal } = options;

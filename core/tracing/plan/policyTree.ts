@@ -39,7 +39,8 @@ export type Writing = {
 /**
  * Writes a policy out and values exactly what is written: the same recursion as `minutesOfDoing`, over all outcomes, by
  * its own sums. `minutes` is expected minutes × mass of the start in the amortised count of `Move.price` (from a closed
- * machine: the true expected minutes). Halts with `too-many-decisions`.
+ * machine: the true expected minutes).
+ * @throws {Halt} `too-many-decisions`, with the limit; as `Effort.spend`.
  */
 export function writeOut({ compiled, start, chooser, strides, cut, method, effort }: Writing): Tree {
   const { problem, arrangements, goingOn } = compiled;

@@ -36,7 +36,7 @@ export type Step = {
 };
 
 /** A tracing problem with exactly one fault present. The planner reads it and never changes it. */
-export type Problem = {
+export type TracingProblem = {
   /** Fault ids in file order. */
   readonly faults: readonly string[];
   /** P(fault), sums to 1. */

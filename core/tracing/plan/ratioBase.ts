@@ -7,7 +7,7 @@ import type { PlanState } from './planState.ts';
 import { clearlyLess } from './problem.ts';
 import { RatioChooser } from './ratio.ts';
 import { RatioSums } from './ratioSums.ts';
-import { keyAfter, keyOf, type StateSpace, StateValues } from './stateSpace.ts';
+import { keyAfter, type StateSpace, StateValues, stateKeyOf } from './stateSpace.ts';
 
 /** p/c with full belief update after every outcome; each state is worked out once. For small state spaces. */
 export class RatioBase implements Base {
@@ -33,7 +33,7 @@ export class RatioBase implements Base {
 
   value(state: PlanState): number {
     if (state.mass <= 0) return 0;
-    const known = this.#known.get(keyOf(this.#space, state.key, state.arrangement));
+    const known = this.#known.get(stateKeyOf(this.#space, state.key, state.arrangement));
     if (!Number.isNaN(known)) return known;
     this.#done.set(state.done);
     const { belief, mass, arrangement, key } = state;
@@ -46,7 +46,7 @@ export class RatioBase implements Base {
 
   #value(state: DeepState): number {
     const { problem, faultCount, stepCount } = this.#compiled;
-    const place = keyOf(this.#space, state.key, state.arrangement);
+    const place = stateKeyOf(this.#space, state.key, state.arrangement);
     const known = this.#known.get(place);
     if (!Number.isNaN(known)) return known;
     this.#effort.spend(faultCount * stepCount);

@@ -23,7 +23,10 @@ type Around = {
   readonly waitingWeight: number;
 };
 
-/** Reads one step; `field` is its place in the file. */
+/**
+ * Reads one step; `field` is its place in the file. Minutes: hands-on and the weighed share of waiting.
+ * @throws {BadField} as the readers of its fields; `open-and-closed`, `row-missing`, `row-length`, `row-sum`, `cure-not-an-outcome`.
+ */
 export function readStep(value: unknown, field: string, around: Around): Step {
   const fields = asFields(value, field);
   const id = asId(get(fields, 'id'), `${field}.id`);

@@ -51,7 +51,7 @@ function countArrangements(compiled: CompiledProblem, from: PlanState): number {
 }
 
 /** The number of a state. */
-export const keyOf = (space: StateSpace, outcomes: number, arrangement: number): number =>
+export const stateKeyOf = (space: StateSpace, outcomes: number, arrangement: number): number =>
   outcomes * space.arrangements + arrangement;
 
 /** The number of the outcomes so far with one more: the i-th of those of the step that go on. */

@@ -6,13 +6,13 @@ import type { Job } from '../../../core/job/job.ts';
 import { charges } from '../../../core/job/money/charges.ts';
 import type { Block, Paper, Sheet } from '../../../core/papers/content.ts';
 import { epochMs } from '../../../core/time.ts';
-import { fileWallet, isOpenRefusal, openShop, type Shop } from '../../../db/index.ts';
+import { fileWallet, isOpenRefusal, type OpenShop, openShop } from '../../../db/index.ts';
 import { saidBy } from '../../../tests/builders/papers/saidBy.ts';
 import { issuedPaper } from '../../service/desk/sheets/papers.ts';
 import { runDemo } from './runDemo.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'knowngood-demo-papers-'));
-let shop: Shop;
+let shop: OpenShop;
 let job: Job;
 /** Every paper of the story in the order of issue. */
 const papers: { readonly kind: string; readonly number: string; readonly content: Paper }[] = [];

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { JobSheet } from '../../../core/contract/screens.ts';
 import { readText } from '../../../core/readings/readText.ts';
-import { fileWallet, isOpenRefusal, openShop, type Shop } from '../../../db/index.ts';
+import { fileWallet, isOpenRefusal, type OpenShop, openShop } from '../../../db/index.ts';
 import { drawIssued, issuedPaper } from '../../service/desk/sheets/papers.ts';
 import { openEngine } from '../../service/openEngine.ts';
 import { openTools } from '../../service/openTools.ts';
@@ -75,7 +75,7 @@ export async function runDemo({
 const placeIn = (folder: string): KeptPlace => ({ data: join(folder, 'shop'), wallet: join(folder, 'wallet.key') });
 
 /** Writes each paper of the job as `KIND-LANGUAGE.pdf`; what was superseded goes to `superseded`. */
-async function drawPapers(shop: Shop, teller: Teller, out: string): Promise<readonly string[]> {
+async function drawPapers(shop: OpenShop, teller: Teller, out: string): Promise<readonly string[]> {
   const { job, owner } = await teller.sheet();
   const read = await shop.read();
   const paths: string[] = [];

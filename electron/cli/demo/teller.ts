@@ -3,7 +3,7 @@ import { signShown, toBeSigned } from '../../../core/commands/kernel/contentHash
 import { zAsked, zPreview } from '../../../core/contract/contract.ts';
 import type { JobSheet } from '../../../core/contract/screens.ts';
 import type { JobId, PartId } from '../../../core/ids.ts';
-import type { Executed, Shop } from '../../../db/index.ts';
+import type { Executed, OpenShop } from '../../../db/index.ts';
 import { carryOut } from '../../service/desk/carryOut.ts';
 import type { Engine } from '../../service/desk/estimating/engine.ts';
 import { followWithEstimate } from '../../service/desk/estimating/estimates.ts';
@@ -36,7 +36,7 @@ export type Teller = {
 };
 
 export type TellerNeeds = {
-  readonly shop: Shop;
+  readonly shop: OpenShop;
   readonly tools: Tools;
   readonly engine: Engine;
   readonly clock: StoryClock;

@@ -1,6 +1,6 @@
 import type { CommandRequest } from '../../../core/commands/asked.ts';
 import { commandId, staffId } from '../../../core/ids.ts';
-import type { Executed, NotExecuted, Shop } from '../../../db/index.ts';
+import type { Executed, NotExecuted, OpenShop } from '../../../db/index.ts';
 import type { MayAsk } from '../people/mayAsk.ts';
 import { lookedAt } from './lookedAt.ts';
 import type { Tools } from './tools.ts';
@@ -11,7 +11,7 @@ import type { Tools } from './tools.ts';
  * @param mayAsk Whether whoever asks may; left out by the program itself, which asks in somebody's name.
  */
 export function carryOut(
-  shop: Shop,
+  shop: OpenShop,
   tools: Tools,
   device: string,
   asked: CommandRequest,

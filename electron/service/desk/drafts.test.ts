@@ -2,12 +2,12 @@ import { mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { epochMs } from '../../../core/time.ts';
-import type { Shop } from '../../../db/index.ts';
+import type { OpenShop } from '../../../db/index.ts';
 import { aShopFolder, edition, type ShopFolder, write } from '../../../tests/builders/shopFolder.ts';
 import { type Drafts, openDrafts } from './drafts.ts';
 
 let place: ShopFolder;
-let shop: Shop;
+let shop: OpenShop;
 let drafts: Drafts;
 beforeEach(async () => {
   place = aShopFolder();

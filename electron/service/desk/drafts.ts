@@ -2,7 +2,7 @@ import { mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { z } from 'zod';
 import type { Refusal } from '../../../core/refusal.ts';
-import { isBlobName, refusalFromError, type Shop } from '../../../db/index.ts';
+import { isBlobName, type OpenShop, refusalFromError } from '../../../db/index.ts';
 
 /**
  * What was typed and not yet written for good. The text lies sealed among the files; what stood there before, and all of
@@ -19,7 +19,7 @@ export type Drafts = {
 type Kept = { readonly file: string; readonly held: readonly string[] };
 
 /** Keeps drafts of a shop; `path` holds which sealed files belong to which sheet, and no text. */
-export function openDrafts(shop: Pick<Shop, 'blobs'>, path: string): Drafts {
+export function openDrafts(shop: Pick<OpenShop, 'blobs'>, path: string): Drafts {
   let kept: ReadonlyMap<string, Kept> = new Map(read(path));
   const write = (next: ReadonlyMap<string, Kept>): Refusal | null => {
     try {

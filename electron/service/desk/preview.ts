@@ -6,7 +6,7 @@ import { applyToView, type View } from '../../../core/entries/view.ts';
 import { charges } from '../../../core/job/money/charges.ts';
 import type { Refusal } from '../../../core/refusal.ts';
 import type { EpochMs } from '../../../core/time.ts';
-import { onlyRead, type Shop, whyNotAppended } from '../../../db/index.ts';
+import { onlyRead, type OpenShop, whyNotAppended } from '../../../db/index.ts';
 import type { MayAsk } from '../people/mayAsk.ts';
 import { lookedAt } from './lookedAt.ts';
 import type { Tools } from './tools.ts';
@@ -16,7 +16,7 @@ import type { Tools } from './tools.ts';
  * A command that would be refused answers that refusal, also where the journal would not take what it decided.
  */
 export async function preview(
-  shop: Shop,
+  shop: OpenShop,
   tools: Tools,
   asked: PreviewAsked,
   now: EpochMs,

@@ -1,7 +1,7 @@
 import type { JobSheet } from '../../../core/contract/screens.ts';
 import { useWords } from '../../kit/text/words.tsx';
+import { BenchTools } from '../deeds/BenchTools';
 import { GoOnKeys } from '../deeds/GoOnKeys.tsx';
-import { Tools } from '../deeds/Tools.tsx';
 import { AwayList } from './AwayList.tsx';
 import { FitList } from './FitList.tsx';
 import { MissingList } from './MissingList.tsx';
@@ -19,7 +19,7 @@ export function FittingBench({ sheet, tray, keptDays }: FittingBenchProps) {
   const { stage } = sheet.job;
   return (
     <section className="bench-fitting" aria-label={t('bench.work')}>
-      <Tools sheet={sheet} only={['census', 'plugs', 'note', 'leave']} />
+      <BenchTools sheet={sheet} only={['census', 'plugs', 'note', 'leave']} />
       <UnderWay sheet={sheet} tray={tray} />
       {stage === 'proving' && <ProofList sheet={sheet} tray={tray} />}
       <FitList sheet={sheet} />

@@ -1,7 +1,7 @@
 import stages from '../../../assets/words/en/stages.json';
 import { isAtTheDoor } from '../../../core/stage.ts';
 import { EstimateLine } from '../../kit/plot/EstimateLine.tsx';
-import { Sheet } from '../../kit/shell/Sheet.tsx';
+import { WrittenSheet } from '../../kit/shell/WrittenSheet';
 import { useWords } from '../../kit/text/words.tsx';
 import { AfterwardsRows } from './AfterwardsRows.tsx';
 import { BeforeRow } from './BeforeRow.tsx';
@@ -26,7 +26,7 @@ export function JobSheetRows({ sheet, settings }: OfJob) {
   const money = (minor: number) => moneyShort({ minor, currency: settings.currency });
   const ended = job.stage === 'gone-home';
   return (
-    <Sheet label={t('counter.job.sheet')}>
+    <WrittenSheet label={t('counter.job.sheet')}>
       <JobRow id="stage" state="known">
         <p>
           <b className="counter-lead">{stages[job.stage]}</b>{' '}
@@ -54,6 +54,6 @@ export function JobSheetRows({ sheet, settings }: OfJob) {
       <PhotographRow sheet={sheet} />
       <IncidentRow sheet={sheet} settings={settings} />
       <AfterwardsRows sheet={sheet} settings={settings} />
-    </Sheet>
+    </WrittenSheet>
   );
 }

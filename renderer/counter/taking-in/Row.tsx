@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import type { IdOf } from '../../catalogue.ts';
-import { SheetRow } from '../../kit/shell/Sheet.tsx';
+import { SheetRow } from '../../kit/shell/WrittenSheet';
 import { useWords } from '../../kit/text/words.tsx';
 import { useTakingIn } from './sheetContext.tsx';
 

@@ -5,7 +5,7 @@ import { useDraft } from '../../kit/fields/draft.ts';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { Pane } from '../../kit/shell/Pane.tsx';
-import { Sheet, SheetTear } from '../../kit/shell/Sheet.tsx';
+import { SheetTear, WrittenSheet } from '../../kit/shell/WrittenSheet';
 import { useWords } from '../../kit/text/words.tsx';
 import { drafts } from '../../link/drafts.ts';
 import { AskedPane } from '../enquiries/AskedPane.tsx';
@@ -111,7 +111,7 @@ function Room({
     >
       <div className="counter-room">
         <Pane on="sheet" line="right" label={t('counter.pane.sheet')} padded={false} scrolls>
-          <Sheet label={t('counter.taking-in')}>
+          <WrittenSheet label={t('counter.taking-in')}>
             <OwnerRow />
             <MachineRow />
             <ToldRow />
@@ -131,7 +131,7 @@ function Room({
                 {t('counter.anew')}
               </Key>
             </p>
-          </Sheet>
+          </WrittenSheet>
         </Pane>
         <Pane on="soft" label={t('counter.pane.papers')} scrolls>
           <AskedPane open={asked} onOpen={setAsked} />

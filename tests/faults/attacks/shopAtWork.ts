@@ -1,6 +1,6 @@
 import { cpSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
-import { fileWallet, isOpenRefusal, type OpenRefusal, openToRead, type Shop } from '../../../db/index.ts';
+import { fileWallet, isOpenRefusal, type OpenRefusal, type OpenShop, openToRead } from '../../../db/index.ts';
 import { looked, ownerKnown, takenIn } from '../../builders/shopEntries.ts';
 import { aShopFolder, draft, type ShopFolder, write } from '../../builders/shopFolder.ts';
 
@@ -31,8 +31,8 @@ export async function aShopAtWork(): Promise<ShopFolder> {
 
 /** What the shop says when it is started after something was done to it. */
 export type Started =
-  | { readonly shop: Shop; readonly refusal: null }
-  | { readonly shop: Shop | null; readonly refusal: OpenRefusal };
+  | { readonly shop: OpenShop; readonly refusal: null }
+  | { readonly shop: OpenShop | null; readonly refusal: OpenRefusal };
 
 /** Starts as the service does: to write, else to read what is good. */
 export async function started(place: ShopFolder): Promise<Started> {

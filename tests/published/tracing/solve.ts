@@ -1,10 +1,10 @@
 import { parseProblem } from '../../../core/tracing/plan/parseProblem.ts';
 import { type Plan, planProblem } from '../../../core/tracing/plan/planProblem.ts';
-import type { Method, Problem } from '../../../core/tracing/plan/problem.ts';
+import type { Method, TracingProblem } from '../../../core/tracing/plan/problem.ts';
 import type { Exchange, WrittenPolicy } from './exchange.ts';
 
 /** Reads a problem as if it came from a file; a refusal fails the test that asked. */
-export function read(problem: Exchange): Problem {
+export function read(problem: Exchange): TracingProblem {
   const parsed = parseProblem(JSON.stringify(problem), 'test.json');
   if (!parsed.ok) throw new Error(JSON.stringify(parsed.refusal));
   return parsed.problem;

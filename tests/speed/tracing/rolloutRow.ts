@@ -3,7 +3,7 @@ import { Effort } from '../../../core/tracing/plan/effort.ts';
 import { LookAhead } from '../../../core/tracing/plan/lookAhead.ts';
 import { type PlanState, startOf } from '../../../core/tracing/plan/planState.ts';
 import { writeOut } from '../../../core/tracing/plan/policyTree.ts';
-import { METHODS, type Method, type Problem } from '../../../core/tracing/plan/problem.ts';
+import { METHODS, type Method, type TracingProblem } from '../../../core/tracing/plan/problem.ts';
 import { RatioBase } from '../../../core/tracing/plan/ratioBase.ts';
 import { stateSpaceOf } from '../../../core/tracing/plan/stateSpace.ts';
 import { type Mix, randomProblem } from '../../published/tracing/randomProblem.ts';
@@ -24,7 +24,7 @@ export const rolloutRow: Row = {
 };
 
 /** Two steps straight over p/c, without improving the base once first. */
-function straight(problem: Problem): number {
+function straight(problem: TracingProblem): number {
   const compiled = compileProblem(problem);
   const start = startOf(compiled);
   const space = stateSpaceOf(compiled, start);

@@ -31,7 +31,7 @@ export type SuspectPart = {
   readonly faults: readonly { readonly id: string; readonly p: number }[];
 };
 
-export type Ask = { readonly id: string; readonly for: readonly string[] };
+export type AskAnswer = { readonly id: string; readonly for: readonly string[] };
 
 export type Said = {
   readonly kind: VerdictKind;
@@ -63,7 +63,7 @@ export type Answer = {
   readonly suspects: readonly SuspectPart[];
   readonly then: readonly string[];
   readonly steps: readonly StepState[];
-  readonly asks: readonly Ask[];
+  readonly asks: readonly AskAnswer[];
   readonly verdict: Said | null;
   readonly ignored?: readonly string[];
 };

@@ -1,11 +1,11 @@
 import { stepOf } from '../../live/model/special.ts';
 import type { FaultModel, Offer, Owed, Step } from '../../live/types.ts';
-import type { Ask } from './answer.ts';
+import type { AskAnswer } from './answer.ts';
 
 /**
  * What the owner would be asked for now: by the step proposed, or where it ends, for what takes days, or for more money.
  */
-export function asksOf(model: FaultModel, offer: Offer): readonly Ask[] {
+export function asksOf(model: FaultModel, offer: Offer): readonly AskAnswer[] {
   const { next, proposals, stop } = offer;
   if (next) return askedBy(model, offer, stepOf(model, next.step));
   // What costs more than the machine is worth is not asked for piece by piece: that itself is what the owner is told.
@@ -24,14 +24,14 @@ const GO_TO: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** What safety still asks for and only a word of the owner's is lacking to; or whom they are sent to with it. */
-const owedAsks = (owed: readonly Owed[]): readonly Ask[] =>
-  owed.flatMap(({ gate, steps }): readonly Ask[] => {
+const owedAsks = (owed: readonly Owed[]): readonly AskAnswer[] =>
+  owed.flatMap(({ gate, steps }): readonly AskAnswer[] => {
     const goTo = GO_TO[gate];
     const lacking = steps.flatMap(({ step, why }) => (why?.is === 'word' ? [{ id: why.need, for: [step] }] : []));
     return goTo === undefined ? lacking : [{ id: goTo.join(', '), for: [] }];
   });
 
-function askedBy(model: FaultModel, { notOffered }: Offer, next: Step): readonly Ask[] {
+function askedBy(model: FaultModel, { notOffered }: Offer, next: Step): readonly AskAnswer[] {
   const words: readonly string[] = next.outcomes.flatMap(({ gives }) => gives);
   const [word] = words;
   if (word === undefined) return [];

@@ -8,7 +8,7 @@ export type BadEntry = { readonly is: 'unknown-id' | 'unknown-outcome'; readonly
 
 /**
  * The case after one more entry, "step:outcome" (or "step:finding+finding" of a look at several places) with ":back" or ":stays" where that was done otherwise than usual: what
- * it took out is put back, or stays out (or ours in) where all works so.
+ * it took out is put back, or stays out (or ours in) where all works so. Refused as a `BadEntry`, `at` the entry as written.
  */
 export function afterEntry(model: FaultModel, tracing: TracingCase, entry: string): TracingCase | BadEntry {
   const [id = '', written = '', left] = entry.split(':');

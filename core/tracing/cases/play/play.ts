@@ -32,7 +32,10 @@ export type Played = {
   readonly waiting: number;
 };
 
-/** Plays a case to its end: the engine proposes, the case answers. */
+/**
+ * Plays a case to its end: the engine proposes, the case answers. Minutes hands-on and waiting, apart.
+ * @throws {Error} for a case that the engine cannot read: a defect, for cases are refused where they are read.
+ */
 export function play(model: FaultModel, bench: BenchCase): Played {
   const machine = new Answerer(model, bench);
   const positions: Position[] = [];

@@ -1,5 +1,5 @@
 import { assemblyOf, opensOf } from '../assembly.ts';
-import { knownStep, WATCH_START } from '../model/special.ts';
+import { knownStep, LOG_READ, WATCH_START } from '../model/special.ts';
 import { groupsSeen, groupsTold } from '../readGroups.ts';
 import type { FaultModel, Group, LoggedStep, Step, StepId } from '../types.ts';
 import { changedFirst } from './changedFirst.ts';
@@ -29,7 +29,7 @@ const OUTSIDE_FIRST: { readonly [group in Group]?: readonly StepId[] } = {
 const ASKED_ITSELF: { readonly [group in Group]?: StepId } = {
   software: 'drive-health',
   drives: 'drive-health',
-  'fails-in-use': 'log-read',
+  'fails-in-use': LOG_READ,
 };
 /** As the picture goes wrong here, it is looked at before the system starts; and where none comes, on our own screen. */
 const SEEN_FIRST: { readonly [group in Group]?: StepId } = {
@@ -126,7 +126,7 @@ const UNDER_LOAD = 'load';
 
 function loadIt(ready: Ready, planned: Step): StepId | null {
   const { tracing } = ready;
-  if (!tracing.told.onlyWhen.includes(UNDER_LOAD) || !hasShown(tracing, { 'log-read': ['nothing'] })) return null;
+  if (!tracing.told.onlyWhen.includes(UNDER_LOAD) || !hasShown(tracing, { [LOG_READ]: ['nothing'] })) return null;
   if (planned.kind === 'load' || !isOpened(ready, planned)) return null;
   return LOADS.find((id) => undone(ready, id) !== null) ?? null;
 }

@@ -1,10 +1,10 @@
 import { nth } from '../../../figures/rows.ts';
-import type { Step as PlanStep, Problem } from '../../plan/problem.ts';
+import type { Step as PlanStep, TracingProblem } from '../../plan/problem.ts';
 import { assemblyOf, closesOf, opensOf } from '../assembly.ts';
 import { lastLooks } from '../belief/conditions.ts';
 import type { Posterior } from '../belief/posterior.ts';
 import { leftAfter } from '../configuration.ts';
-import type { FaultModel, Step, TracingCase } from '../types.ts';
+import type { FaultModel, StateId, Step, TracingCase } from '../types.ts';
 import { type HandOver, handOverOf } from './handOver.ts';
 import { countOnWatching, type ThenWatch } from './mendAndWatch.ts';
 import { planStep } from './planStep.ts';
@@ -16,7 +16,7 @@ export type HeldStep = { readonly step: Step; readonly firstDo: readonly Step[] 
 
 /** `steps` in the order of the problem's steps; those that a gate holds back come last, charged with what opens it. */
 export type LiveProblem = {
-  readonly problem: Problem;
+  readonly problem: TracingProblem;
   readonly hypotheses: readonly WeightedHypothesis[];
   readonly steps: readonly Step[];
   readonly handOver: HandOver;
@@ -29,6 +29,7 @@ export type LiveProblem = {
  * The present bench state as a tracing problem: the likeliest hypotheses (weights normalised to 1) × the steps that can be
  * done now, then those `held` back with their openers' minutes on top. All minutes are minutes of the bench, waiting weighed
  * in; `handOver` is what giving up is charged, by default what limit and worth leave.
+ * @throws {RangeError} for a state that the assembly does not have: a defect, for `checkAssembly` and `checkStates` refuse it.
  */
 export function toProblem(
   model: FaultModel,
@@ -50,7 +51,12 @@ export function toProblem(
   };
   const assembly = assemblyOf(model, tracing.switches);
   const stateAt = new Map(assembly.states.map((state, at) => [state.id, at]));
-  const index = (ids: readonly string[]) => ids.flatMap((id) => stateAt.get(id) ?? []);
+  const placeOfState = (id: StateId): number => {
+    const place = stateAt.get(id);
+    if (place === undefined) throw new RangeError(`the assembly has no state ${id}`);
+    return place;
+  };
+  const index = (ids: readonly StateId[]) => ids.map(placeOfState);
   const total = hypotheses.reduce((sum, one) => sum + one.p, 0);
   const plan = (step: Step) => planStep(now, step, index(opensOf(assembly, step)), index(closesOf(assembly, step)));
   const all = [...steps, ...held.map((one) => one.step)];
@@ -69,7 +75,7 @@ export function toProblem(
         id: state.id,
         opening: state.opening,
         closing: state.closing,
-        within: state.within === null ? -1 : (stateAt.get(state.within) ?? -1),
+        within: state.within === null ? -1 : placeOfState(state.within),
       })),
       steps: [
         ...planned.slice(0, steps.length).map((one) => one.plan),

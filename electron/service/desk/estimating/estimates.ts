@@ -11,7 +11,7 @@ import { knownWork } from '../../../../core/labour/knownWork.ts';
 import type { EstimatePolicy, LabourEstimate } from '../../../../core/labour/types.ts';
 import { epochMs, minutes } from '../../../../core/time.ts';
 import type { TracingCase } from '../../../../core/tracing/live/types.ts';
-import type { Executed, Reader, Shop } from '../../../../db/index.ts';
+import type { Executed, OpenShop, Reader } from '../../../../db/index.ts';
 import { carryOut } from '../carryOut.ts';
 import { minutesByOwnTimes, type OwnMinutes } from '../closed/ownTimes.ts';
 import { benchState } from '../sheets/tracingSheet.ts';
@@ -43,7 +43,7 @@ function askedFor(asked: CommandRequest, done: Executed): Pick<EstimateWanted, '
   }
 }
 
-export type Estimating = { readonly shop: Shop; readonly tools: Tools; readonly engine: Engine };
+export type Estimating = { readonly shop: OpenShop; readonly tools: Tools; readonly engine: Engine };
 
 /** An estimate that something done at a job asks for. */
 export type EstimateWanted = {
@@ -114,7 +114,7 @@ export async function estimateNow(
 }
 
 /** Raises the signal at the next entry of the job that is no estimate; ends when it is raised. */
-async function heedNewer(shop: Shop, job: JobId, since: number, newer: AbortController): Promise<void> {
+async function heedNewer(shop: OpenShop, job: JobId, since: number, newer: AbortController): Promise<void> {
   for await (const { streams, kinds } of shop.changes({ since, signal: newer.signal }))
     if (streams.includes(`job:${job}`) && !kinds.includes('estimated')) newer.abort();
 }

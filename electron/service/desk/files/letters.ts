@@ -1,14 +1,14 @@
 import type { JobId } from '../../../../core/ids.ts';
 import type { Refusal } from '../../../../core/refusal.ts';
 import type { EpochMs } from '../../../../core/time.ts';
-import type { Shop } from '../../../../db/index.ts';
+import type { OpenShop } from '../../../../db/index.ts';
 import { storeForJob } from './storeBlob.ts';
 
 /** The largest letter or message that is kept, bytes: a page photographed or a mail with it. */
 const LARGEST = 8 * 1024 * 1024;
 
 /** Keeps what an owner wrote, as it came, sealed under that owner's key. */
-export const storeLetter = (shop: Shop, job: JobId, bytes: Uint8Array, at: EpochMs) =>
+export const storeLetter = (shop: OpenShop, job: JobId, bytes: Uint8Array, at: EpochMs) =>
   storeForJob(shop, job, { bytes, purpose: 'record', at }, () => letterProblem(bytes));
 
 function letterProblem(bytes: Uint8Array): Refusal | null {

@@ -2,18 +2,18 @@ import { agreed } from '../../../../core/approval/consent.ts';
 import type { JobId, OwnerId } from '../../../../core/ids.ts';
 import type { Refusal } from '../../../../core/refusal.ts';
 import type { EpochMs } from '../../../../core/time.ts';
-import { checkPhotograph, type Shop } from '../../../../db/index.ts';
+import { checkPhotograph, type OpenShop } from '../../../../db/index.ts';
 import { storeBlob, storeForJob } from './storeBlob.ts';
 import { takeBlob } from './takeBlob.ts';
 
 /** Stores a photograph for a job, sealed under its owner's key; checked again here, whatever the page did to it. */
-export const storePhotograph = (shop: Shop, job: JobId, bytes: Uint8Array, at: EpochMs) =>
+export const storePhotograph = (shop: OpenShop, job: JobId, bytes: Uint8Array, at: EpochMs) =>
   storeForJob(shop, job, { bytes, purpose: 'photographs', at }, ({ consents }) =>
     agreed(consents, 'photos') ? checkPhotograph(bytes) : { refused: 'consent-missing' },
   );
 
 /** Keeps a photograph of a sheet that is still being written, as drafts are: sealed, and swept after a day unless it is signed for. */
-export async function holdPhotograph(shop: Shop, bytes: Uint8Array): Promise<{ readonly blob: string } | Refusal> {
+export async function holdPhotograph(shop: OpenShop, bytes: Uint8Array): Promise<{ readonly blob: string } | Refusal> {
   const problem = checkPhotograph(bytes);
   if (problem) return problem;
   return storeBlob(shop, bytes, { of: 'drafts', purpose: 'record' });
@@ -24,7 +24,7 @@ export async function holdPhotograph(shop: Shop, bytes: Uint8Array): Promise<{ r
  * yes, and what no entry names is swept after a day.
  */
 export async function keepHeldPhotograph(
-  shop: Shop,
+  shop: OpenShop,
   owner: OwnerId,
   held: string,
 ): Promise<{ readonly blob: string } | Refusal> {

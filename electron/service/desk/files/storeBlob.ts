@@ -3,14 +3,14 @@ import type { Job } from '../../../../core/job/job.ts';
 import type { Purpose } from '../../../../core/journal/personal.ts';
 import type { Refusal } from '../../../../core/refusal.ts';
 import type { EpochMs } from '../../../../core/time.ts';
-import type { Shop } from '../../../../db/index.ts';
+import type { OpenShop } from '../../../../db/index.ts';
 import { loadView } from '../loadView.ts';
 
 /** Keeps a file sealed under a key; answers the name it is kept under, or why it was not kept. */
 export async function storeBlob(
-  shop: Shop,
+  shop: OpenShop,
   bytes: Uint8Array,
-  sealed: Parameters<Shop['blobs']['put']>[1],
+  sealed: Parameters<OpenShop['blobs']['put']>[1],
 ): Promise<{ readonly blob: string } | Refusal> {
   const stored = await shop.blobs.put(bytes, sealed);
   return typeof stored === 'string' ? { blob: stored } : stored;
@@ -21,7 +21,7 @@ export async function storeBlob(
  * @param problem What keeps it from being kept for this job, if anything does.
  */
 export async function storeForJob(
-  shop: Shop,
+  shop: OpenShop,
   job: JobId,
   file: { readonly bytes: Uint8Array; readonly purpose: Purpose; readonly at: EpochMs },
   problem: (job: Job) => Refusal | null,

@@ -17,7 +17,7 @@ const TOOLS = ['seen', 'census', 'facts', 'switches', 'plugs', 'note', 'leave'] 
 type Tool = (typeof TOOLS)[number];
 
 /** What can be written down at any time beside the steps; each opens over the room. */
-export function Tools({ sheet, only = TOOLS }: { readonly sheet: JobSheet; readonly only?: readonly Tool[] }) {
+export function BenchTools({ sheet, only = TOOLS }: { readonly sheet: JobSheet; readonly only?: readonly Tool[] }) {
   const { t } = useWords();
   const go = useNavigate();
   const [open, setOpen] = useState<Tool | null>(null);

@@ -1,9 +1,9 @@
 import type { ReactNode } from 'react';
 import { useWords } from '../text/words.tsx';
-import './Sheet.css';
+import './WrittenSheet.css';
 
 /** The written sheet: rows under one another, with a ruler in the margin that shows how far one is. */
-export function Sheet({ label, children }: { readonly label: string; readonly children: ReactNode }) {
+export function WrittenSheet({ label, children }: { readonly label: string; readonly children: ReactNode }) {
   return (
     <section className="k-sheet" aria-label={label}>
       {children}

@@ -29,7 +29,7 @@ type NewPartProps = {
 };
 
 /** A part or a piece of equipment comes onto the wall: what it is, its bin, its price; a pre-printed tag is bound, else one is issued. */
-export function NewPart({ tag, onTag, onDone }: NewPartProps) {
+export function NewPartForm({ tag, onTag, onDone }: NewPartProps) {
   const { t } = useWords();
   const { execute, problem } = useExecute();
   const [kind, setKind] = useState<ThingKind>('dimm');
