@@ -24,7 +24,7 @@ export type Untyped = {
 };
 
 export function untypedWrites(sources: readonly Source[]): Untyped {
-  const anyBody = sources.some((source) => source.text.includes('add') && nodesIn(source).some(takesAnyBody));
+  const anyBody = sources.some((source) => /add/i.test(source.text) && nodesIn(source).some(takesAnyBody));
   // The database puts together what it reads back; what is written is decided above it.
   const deciding = sources.filter(({ path }) => areaOf(path) !== 'db');
   const where = (rule: (node: Node) => boolean, among = sources) =>

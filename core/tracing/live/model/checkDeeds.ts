@@ -3,7 +3,10 @@ import { plainDeeds } from '../safety/plainDeeds.ts';
 import type { FaultModel } from '../types.ts';
 import { ModelFault } from './refusal.ts';
 
-/** What is said to be done is known, and no step leaves out what its own fields give away. */
+/**
+ * What is said to be done is known, and no step leaves out what its own fields give away.
+ * @throws {ModelFault} naming file, field and reason; `loadFaultModel` makes a refusal of it.
+ */
 export function checkDeeds({ steps, work }: FaultModel): void {
   const written = [
     ...steps.map(({ id, deeds }) => ({ field: `steps ${id}`, does: deeds })),
