@@ -3,7 +3,7 @@ import shopOf from '../../assets/demo/shop.json' with { type: 'json' };
 import refusals from '../../assets/words/en/refusals.json' with { type: 'json' };
 import type { WordsOnce } from '../../core/contract/hereSheet.ts';
 import { refusalNamed, wordsFor } from '../../core/text/wordsFor.ts';
-import type { Shop } from '../../db/index.ts';
+import type { OpenShop } from '../../db/index.ts';
 import { openFollowing } from '../../electron/service/desk/estimating/following.ts';
 import { openEngine } from '../../electron/service/openEngine.ts';
 import { openTools } from '../../electron/service/openTools.ts';
@@ -61,7 +61,7 @@ export async function aShopWithDoors() {
 }
 
 /** The procedures over a shop, by hand: each screen with its own session. */
-function openDoors(folder: ShopFolder, shop: Shop) {
+function openDoors(folder: ShopFolder, shop: OpenShop) {
   const steady = { now: 0 };
   const engine = openEngine();
   const tools = openTools(engine, () => null);

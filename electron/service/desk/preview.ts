@@ -6,7 +6,7 @@ import { applyToView, type View } from '../../../core/entries/view.ts';
 import { charges } from '../../../core/job/money/charges.ts';
 import type { Refusal } from '../../../core/refusal.ts';
 import type { EpochMs } from '../../../core/time.ts';
-import { onlyRead, type OpenShop, whyNotAppended } from '../../../db/index.ts';
+import { type OpenShop, onlyRead, whyNotAppended } from '../../../db/index.ts';
 import type { MayAsk } from '../people/mayAsk.ts';
 import { lookedAt } from './lookedAt.ts';
 import type { Tools } from './tools.ts';

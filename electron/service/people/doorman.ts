@@ -5,7 +5,7 @@ import type { Staff } from '../../../core/job/shop.ts';
 import { type People, wayIn } from '../../../core/people/people.ts';
 import { pinProblem } from '../../../core/people/pin.ts';
 import type { Refusal } from '../../../core/refusal.ts';
-import type { Shop } from '../../../db/index.ts';
+import type { OpenShop } from '../../../db/index.ts';
 import { carryOut } from '../desk/carryOut.ts';
 import type { Tools } from '../desk/tools.ts';
 import { lookIn } from './lookIn.ts';
@@ -47,7 +47,7 @@ export type Doorman = {
 };
 
 export type DoormanNeeds = {
-  readonly shop: Shop;
+  readonly shop: OpenShop;
   readonly tools: Tools;
   /** Milliseconds that only go on. */
   readonly steady: () => number;

@@ -11,9 +11,9 @@ export type TracedSoFar = {
   readonly open: readonly StateId[];
 };
 
-/** Verdicts that end the tracing. */
 const ENDING: readonly Verdict['verdict'][] = ['confirmed', 'cured', 'not-reproduced'];
 
+/** Does this verdict end the tracing: confirmed, cured, or nothing shown? */
 export const endsTracing = ({ verdict }: Verdict): boolean => ENDING.includes(verdict);
 
 /** The part that was only named so far; null where none was. */
