@@ -9,12 +9,12 @@ import { posteriorOf } from '../tracing/live/belief/posterior.ts';
 import { FIRST, hypothesisOf, maskOfPlace, SECOND } from '../tracing/live/belief/presence.ts';
 import { priorOf } from '../tracing/live/belief/prior.ts';
 import { leftOutAfter, lookMask } from '../tracing/live/configuration.ts';
+import { loanerFor } from '../tracing/live/gates/available.ts';
 import { stepNumber, stepOf } from '../tracing/live/model/special.ts';
-import { loanerFor } from '../tracing/live/offer/available.ts';
 import { offerStep } from '../tracing/live/offer/offerStep.ts';
 import { openStates } from '../tracing/live/offer/openStates.ts';
-import { verdictAfter } from '../tracing/live/offer/verdictAfter.ts';
 import type { FaultModel, LoggedStep, Step, TracingCase, Verdict } from '../tracing/live/types.ts';
+import { verdictAfter } from '../tracing/live/verdict/verdictAfter.ts';
 import { draw, MOST_TRACED_STEPS, stepMinutes, type Traced, type Traces } from './traced.ts';
 
 /** The limit counts as if so many minutes were left at least: how long the whole takes is asked, not where it would stop. */

@@ -1,13 +1,13 @@
 import { at, sumOf } from '../figures/rows.ts';
-import { bestByRatio } from '../tracing/plan/bestByRatio.ts';
-import type { CompiledProblem } from '../tracing/plan/compiledProblem.ts';
-import { Effort } from '../tracing/plan/effort.ts';
-import { LineBase } from '../tracing/plan/lineBase.ts';
-import { LookAhead } from '../tracing/plan/lookAhead.ts';
-import type { PlanState } from '../tracing/plan/planState.ts';
-import { clearlyLess } from '../tracing/plan/problem.ts';
-import { StepRanker } from '../tracing/plan/rank.ts';
-import { RatioSums } from '../tracing/plan/ratioSums.ts';
+import { LookAhead } from '../tracing/plan/ahead/lookAhead.ts';
+import { StepRanker } from '../tracing/plan/ahead/rank.ts';
+import { bestByRatio } from '../tracing/plan/orders/bestByRatio.ts';
+import { LineBase } from '../tracing/plan/orders/lineBase.ts';
+import { RatioSums } from '../tracing/plan/orders/ratioSums.ts';
+import type { CompiledProblem } from '../tracing/plan/problem/compiledProblem.ts';
+import { Effort } from '../tracing/plan/problem/effort.ts';
+import { clearlyLess } from '../tracing/plan/problem/problem.ts';
+import type { PlanState } from '../tracing/plan/states/planState.ts';
 import type { PlanPolicy } from './types.ts';
 
 /** A step decided on (-1 hands over), and the order in which the start put the steps. */

@@ -1,13 +1,13 @@
 import { suspectsOf } from '../tracing/live/belief/belief.ts';
 import { posteriorOf } from '../tracing/live/belief/posterior.ts';
+import { whyNotOffered } from '../tracing/live/gates/available.ts';
 import { PUT_BACK } from '../tracing/live/model/special.ts';
-import { whyNotOffered } from '../tracing/live/offer/available.ts';
 import { openStates } from '../tracing/live/offer/openStates.ts';
-import { type LiveProblem, toProblem } from '../tracing/live/offer/toProblem.ts';
-import { verdictAfter } from '../tracing/live/offer/verdictAfter.ts';
+import { type LiveProblem, toProblem } from '../tracing/live/problem/toProblem.ts';
 import type { FaultModel, TracingCase } from '../tracing/live/types.ts';
-import { compileProblem } from '../tracing/plan/compiledProblem.ts';
-import { stateFrom } from '../tracing/plan/planState.ts';
+import { verdictAfter } from '../tracing/live/verdict/verdictAfter.ts';
+import { compileProblem } from '../tracing/plan/problem/compiledProblem.ts';
+import { stateFrom } from '../tracing/plan/states/planState.ts';
 import { decider, HANDS_OVER } from './decider.ts';
 import type { PlanPolicy } from './types.ts';
 

@@ -4,7 +4,7 @@ import { type Prng, prng } from '../figures/prng.ts';
 import { quantileOfSorted } from '../figures/quantile.ts';
 import { addAt, at } from '../figures/rows.ts';
 import { knownFault } from '../tracing/live/model/special.ts';
-import { verdictAfter } from '../tracing/live/offer/verdictAfter.ts';
+import { verdictAfter } from '../tracing/live/verdict/verdictAfter.ts';
 import { driversOf, type Spread } from './drivers.ts';
 import type { Traced, Traces } from './traced.ts';
 import { openTraces } from './traces.ts';

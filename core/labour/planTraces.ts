@@ -1,6 +1,6 @@
 import type { Prng } from '../figures/prng.ts';
 import type { FaultModel } from '../tracing/live/types.ts';
-import type { Step as PlanStep } from '../tracing/plan/problem.ts';
+import type { Step as PlanStep } from '../tracing/plan/problem/problem.ts';
 import type { Decisions } from './decisions.ts';
 import { draw, MOST_TRACED_STEPS, stepMinutes, type Traces } from './traced.ts';
 

@@ -1,6 +1,6 @@
 import words from '../../assets/words/en/plan.json' with { type: 'json' };
 import { say } from '../../core/text/say.ts';
-import { METHODS, type Method } from '../../core/tracing/plan/problem.ts';
+import { METHODS, type Method } from '../../core/tracing/plan/problem/problem.ts';
 
 export type PlanArguments = {
   readonly files: readonly string[];

@@ -1,7 +1,7 @@
 import words from '../../assets/words/en/plan.json' with { type: 'json' };
 import { say } from '../../core/text/say.ts';
+import type { Policy } from '../../core/tracing/plan/ahead/policyTree.ts';
 import type { Plan } from '../../core/tracing/plan/planProblem.ts';
-import type { Policy } from '../../core/tracing/plan/policyTree.ts';
 
 /** A plan for people: one line per step, indented only where outcomes lead different ways. */
 export function planText(file: string, plan: Plan): string[] {

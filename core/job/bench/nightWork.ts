@@ -1,6 +1,6 @@
 import { suspectsOf } from '../../tracing/live/belief/belief.ts';
 import { posteriorOf } from '../../tracing/live/belief/posterior.ts';
-import { whyNotOffered } from '../../tracing/live/offer/available.ts';
+import { whyNotOffered } from '../../tracing/live/gates/available.ts';
 import type { FaultModel, TracingCase } from '../../tracing/live/types.ts';
 import type { Job } from '../job.ts';
 import { isUnderWay } from '../work.ts';

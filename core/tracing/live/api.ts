@@ -1,4 +1,4 @@
-import type { Cancel } from '../plan/effort.ts';
+import type { Cancel } from '../plan/problem/effort.ts';
 import type {
   Belief,
   FaultModel,

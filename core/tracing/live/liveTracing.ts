@@ -5,8 +5,8 @@ import { knownStep } from './model/special.ts';
 import { offerStep } from './offer/offerStep.ts';
 import { openStates } from './offer/openStates.ts';
 import { reasonFor } from './offer/reasonFor.ts';
-import { verdictAfter } from './offer/verdictAfter.ts';
 import { compareToldSeen, readGroups } from './readGroups.ts';
+import { verdictAfter } from './verdict/verdictAfter.ts';
 
 /** The live tracing engine, whole. */
 export const liveTracing: LiveTracing = {

@@ -4,11 +4,11 @@ import { afterDoing, aTracingCase } from '../../../tests/builders/tracingCase.ts
 import { answerLine } from '../cases/answer/answerLine.ts';
 import { zCaseLine } from '../cases/form/caseLine.ts';
 import { belief } from './belief/belief.ts';
+import { closedGates } from './gates/gates.ts';
 import { standardModel } from './model/standardModel.ts';
-import { closedGates } from './offer/gates.ts';
 import { offerStep } from './offer/offerStep.ts';
-import { verdictAfter } from './offer/verdictAfter.ts';
 import type { TracingCase } from './types.ts';
+import { verdictAfter } from './verdict/verdictAfter.ts';
 
 /* What two minutes of looking tell: common practice, no source. */
 const model = standardModel();

@@ -7,8 +7,8 @@ import { belief } from './belief/belief.ts';
 import { knownStep } from './model/special.ts';
 import { standardModel } from './model/standardModel.ts';
 import { offerStep } from './offer/offerStep.ts';
-import { verdictAfter } from './offer/verdictAfter.ts';
 import type { LoggedStep, TracingCase } from './types.ts';
+import { verdictAfter } from './verdict/verdictAfter.ts';
 
 // An invented job, told as a story: "since we moved house it stays dark". It checks directions, not digits.
 

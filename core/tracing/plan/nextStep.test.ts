@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import type { Policy } from './ahead/policyTree.ts';
 import { type LoggedOutcomes, nextStep } from './nextStep.ts';
 import { parseLog } from './parseLog.ts';
-import { parseProblem } from './parseProblem.ts';
 import { planProblem } from './planProblem.ts';
-import type { Policy } from './policyTree.ts';
-import { METHODS, type TracingProblem } from './problem.ts';
+import { parseProblem } from './problem/parseProblem.ts';
+import { METHODS, type TracingProblem } from './problem/problem.ts';
 
 /** A supply or a module: measuring first tells which, swapping mends it. */
 const file = {

@@ -1,10 +1,10 @@
-import { withMethod } from './choosers.ts';
-import { compileProblem } from './compiledProblem.ts';
-import type { Cancel } from './effort.ts';
-import type { PlanRefusal, PlanRefusalName } from './planRefusal.ts';
-import { afterStep, type PlanState, startOf } from './planState.ts';
-import { safeCut, writeOut } from './policyTree.ts';
-import type { Method, TracingProblem } from './problem.ts';
+import { withMethod } from './ahead/choosers.ts';
+import { safeCut, writeOut } from './ahead/policyTree.ts';
+import { compileProblem } from './problem/compiledProblem.ts';
+import type { Cancel } from './problem/effort.ts';
+import type { PlanRefusal, PlanRefusalName } from './problem/planRefusal.ts';
+import type { Method, TracingProblem } from './problem/problem.ts';
+import { afterStep, type PlanState, startOf } from './states/planState.ts';
 
 /** What was done so far, first to last. */
 export type LoggedOutcomes = readonly { readonly step: string; readonly outcome: string }[];

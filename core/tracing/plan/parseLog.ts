@@ -1,5 +1,5 @@
-import { asFields, asId, asList, BadField, type BadFile, get } from './fileReader.ts';
 import type { LoggedOutcomes } from './nextStep.ts';
+import { asFields, asId, asList, BadField, type BadFile, get } from './problem/fileReader.ts';
 
 /**
  * Reads what was done so far: a list of `{ "step", "outcome" }`. Refusals carry `file` and `field` (as `[2].outcome`):

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { parseProblem } from './parseProblem.ts';
+import { MOST_DECISIONS, type Policy } from './ahead/policyTree.ts';
 import { planProblem } from './planProblem.ts';
-import { MOST_DECISIONS, type Policy } from './policyTree.ts';
-import { METHODS, type TracingProblem } from './problem.ts';
+import { parseProblem } from './problem/parseProblem.ts';
+import { METHODS, type TracingProblem } from './problem/problem.ts';
 
 /** As many swaps as faults, each sure to cure its own; every third step only tells something. */
 function bench(steps: number, looks: (at: number) => boolean = (at) => at % 3 === 2): TracingProblem {

@@ -1,10 +1,10 @@
-import { withMethod } from './choosers.ts';
-import { compileProblem } from './compiledProblem.ts';
-import type { Cancel } from './effort.ts';
-import type { PlanRefusal } from './planRefusal.ts';
-import { startOf } from './planState.ts';
-import { type Policy, writeOut } from './policyTree.ts';
-import type { Method, TracingProblem } from './problem.ts';
+import { withMethod } from './ahead/choosers.ts';
+import { type Policy, writeOut } from './ahead/policyTree.ts';
+import { compileProblem } from './problem/compiledProblem.ts';
+import type { Cancel } from './problem/effort.ts';
+import type { PlanRefusal } from './problem/planRefusal.ts';
+import type { Method, TracingProblem } from './problem/problem.ts';
+import { startOf } from './states/planState.ts';
 
 /** A plan from a closed machine. `expectedMinutes` is the exact expected value of `policy` as written. */
 export type Plan = {

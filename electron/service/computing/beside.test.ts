@@ -7,7 +7,7 @@ import { estimate } from '../../../core/labour/estimate.ts';
 import type { EstimateAsked, EstimatePolicy } from '../../../core/labour/types.ts';
 import { standardModel } from '../../../core/tracing/live/model/standardModel.ts';
 import { offerStep } from '../../../core/tracing/live/offer/offerStep.ts';
-import { Halt } from '../../../core/tracing/plan/effort.ts';
+import { Halt } from '../../../core/tracing/plan/problem/effort.ts';
 import { screenOf } from '../../../tests/builders/atScreen.ts';
 import { aShopFolder } from '../../../tests/builders/shopFolder.ts';
 import { takingIn } from '../../../tests/builders/takingIn.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { METHODS } from '../../../core/tracing/plan/problem.ts';
+import { METHODS } from '../../../core/tracing/plan/problem/problem.ts';
 import type { WrittenPolicy } from './exchange.ts';
 import { exhaustiveMinutes, minutesOfPolicy } from './exhaustive.ts';
 import { type Mix, randomProblem } from './randomProblem.ts';

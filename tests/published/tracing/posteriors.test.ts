@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { compileProblem } from '../../../core/tracing/plan/compiledProblem.ts';
-import { afterStep, startOf } from '../../../core/tracing/plan/planState.ts';
+import { compileProblem } from '../../../core/tracing/plan/problem/compiledProblem.ts';
+import { afterStep, startOf } from '../../../core/tracing/plan/states/planState.ts';
 import type { Exchange } from './exchange.ts';
 import { read } from './solve.ts';
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { METHODS } from '../../../core/tracing/plan/problem.ts';
+import { METHODS } from '../../../core/tracing/plan/problem/problem.ts';
 import type { Exchange, ExchangeStep } from './exchange.ts';
 import { diceOf, type Mix, randomProblem } from './randomProblem.ts';
 import { solve } from './solve.ts';

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { compileProblem } from '../../../core/tracing/plan/compiledProblem.ts';
+import { StepRanker } from '../../../core/tracing/plan/ahead/rank.ts';
 import { planProblem } from '../../../core/tracing/plan/planProblem.ts';
-import { afterStep, startOf, stateFrom } from '../../../core/tracing/plan/planState.ts';
-import { StepRanker } from '../../../core/tracing/plan/rank.ts';
+import { compileProblem } from '../../../core/tracing/plan/problem/compiledProblem.ts';
+import { afterStep, startOf, stateFrom } from '../../../core/tracing/plan/states/planState.ts';
 import { randomProblem } from './randomProblem.ts';
 import { read } from './solve.ts';
 

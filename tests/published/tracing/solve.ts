@@ -1,6 +1,6 @@
-import { parseProblem } from '../../../core/tracing/plan/parseProblem.ts';
 import { type Plan, planProblem } from '../../../core/tracing/plan/planProblem.ts';
-import type { Method, TracingProblem } from '../../../core/tracing/plan/problem.ts';
+import { parseProblem } from '../../../core/tracing/plan/problem/parseProblem.ts';
+import type { Method, TracingProblem } from '../../../core/tracing/plan/problem/problem.ts';
 import type { Exchange, WrittenPolicy } from './exchange.ts';
 
 /** Reads a problem as if it came from a file; a refusal fails the test that asked. */

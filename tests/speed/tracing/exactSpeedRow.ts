@@ -1,8 +1,8 @@
-import { compileProblem } from '../../../core/tracing/plan/compiledProblem.ts';
-import { countStates } from '../../../core/tracing/plan/countStates.ts';
-import { Effort } from '../../../core/tracing/plan/effort.ts';
-import { ExactPlan, MOST_STATES } from '../../../core/tracing/plan/exact.ts';
-import { startOf } from '../../../core/tracing/plan/planState.ts';
+import { ExactPlan, MOST_STATES } from '../../../core/tracing/plan/ahead/exact.ts';
+import { compileProblem } from '../../../core/tracing/plan/problem/compiledProblem.ts';
+import { Effort } from '../../../core/tracing/plan/problem/effort.ts';
+import { countStates } from '../../../core/tracing/plan/states/countStates.ts';
+import { startOf } from '../../../core/tracing/plan/states/planState.ts';
 import { type Mix, randomProblem } from '../../published/tracing/randomProblem.ts';
 import { read } from '../../published/tracing/solve.ts';
 import { atMost, type Figure, quantile, type Row, shown } from './row.ts';

@@ -1,5 +1,5 @@
 import { planProblem } from '../../../core/tracing/plan/planProblem.ts';
-import { METHODS } from '../../../core/tracing/plan/problem.ts';
+import { METHODS } from '../../../core/tracing/plan/problem/problem.ts';
 import { randomProblem } from '../../published/tracing/randomProblem.ts';
 import { read } from '../../published/tracing/solve.ts';
 import { type Figure, type Row, shown } from './row.ts';

@@ -1,6 +1,6 @@
-import { faultOf } from '../../live/offer/blame.ts';
-import { mendedByKind } from '../../live/offer/sweep.ts';
 import type { FaultModel, StopAnswer, Suspect, Verdict } from '../../live/types.ts';
+import { faultOf } from '../../live/verdict/blame.ts';
+import { mendedByKind } from '../../live/verdict/sweep.ts';
 import { wayBelieved } from '../../live/wayBelieved.ts';
 import type { Because, Mend, Said } from './answer.ts';
 

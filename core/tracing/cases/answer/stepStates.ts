@@ -1,6 +1,6 @@
-import { whyNot } from '../../live/offer/available.ts';
-import { gatesNow, openedByNoWord } from '../../live/offer/gates.ts';
-import { lackingWords } from '../../live/offer/ownersWords.ts';
+import { whyNot } from '../../live/gates/available.ts';
+import { gatesNow, openedByNoWord } from '../../live/gates/gates.ts';
+import { lackingWords } from '../../live/gates/ownersWords.ts';
 import type { Belief, FaultModel, MachineNeed, NotOffered, TracingCase } from '../../live/types.ts';
 import type { ClosedGate, StepState } from './answer.ts';
 

@@ -1,6 +1,6 @@
 import type { Posterior } from '../../live/belief/posterior.ts';
-import { shareOf } from '../../live/offer/blame.ts';
 import type { FaultModel, Suspect } from '../../live/types.ts';
+import { shareOf } from '../../live/verdict/blame.ts';
 import type { SuspectPart } from './answer.ts';
 
 /** Faults less likely than this are not listed. */

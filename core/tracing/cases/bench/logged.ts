@@ -1,5 +1,5 @@
 import { leftOutAfter } from '../../live/configuration.ts';
-import { loanerFor } from '../../live/offer/available.ts';
+import { loanerFor } from '../../live/gates/available.ts';
 import type { FaultModel, LoggedStep, Step, TracingCase } from '../../live/types.ts';
 import { outcomesNamed, stepNamed } from '../ids/names.ts';
 

@@ -1,6 +1,6 @@
 import type { z } from 'zod';
 import type { FaultModel } from '../../live/types.ts';
-import { doubledKey } from '../../plan/doubledKey.ts';
+import { doubledKey } from '../../plan/problem/doubledKey.ts';
 import { type BenchCase, zBenchCase } from './benchCase.ts';
 import { lineIn } from './lineIn.ts';
 import { unknownIn } from './unknownIn.ts';

@@ -1,11 +1,11 @@
 import { assemblyOf, closingMinutes, movesBefore } from '../../live/assembly.ts';
+import { whyNotOffered } from '../../live/gates/available.ts';
+import { askFor, lackingWords } from '../../live/gates/ownersWords.ts';
 import { PUT_BACK, stepOf, WATCH_START } from '../../live/model/special.ts';
-import { whyNotOffered } from '../../live/offer/available.ts';
-import { endsWhenFound } from '../../live/offer/blame.ts';
 import { openStates } from '../../live/offer/openStates.ts';
-import { askFor, lackingWords } from '../../live/offer/ownersWords.ts';
-import { handsOnOf } from '../../live/offer/weights.ts';
+import { handsOnOf } from '../../live/problem/weights.ts';
 import type { FaultModel, Outcome, Step, TracingCase } from '../../live/types.ts';
+import { endsWhenFound } from '../../live/verdict/blame.ts';
 import { afterEntry } from '../bench/logged.ts';
 import { toTracing } from '../bench/toTracing.ts';
 import type { BenchCase } from '../form/benchCase.ts';

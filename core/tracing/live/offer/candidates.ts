@@ -1,13 +1,13 @@
 import { nth } from '../../../figures/rows.ts';
 import { assemblyOf, opensOf } from '../assembly.ts';
+import { whyNot } from '../gates/available.ts';
+import { owedNow, owedSteps } from '../gates/owed.ts';
+import { type HeldStep, type LiveProblem, toProblem } from '../problem/toProblem.ts';
 import type { Fault, Method, NotOffered, Owed, Step, StepId } from '../types.ts';
+import { leftAlone } from '../verdict/letRun.ts';
 import { chancesOfSubjects, WORTH_ASKING } from './about.ts';
-import { whyNot } from './available.ts';
 import { heldSteps } from './heldSteps.ts';
-import { leftAlone } from './letRun.ts';
-import { owedNow, owedSteps } from './owed.ts';
 import { settlingSteps } from './settling.ts';
-import { type HeldStep, type LiveProblem, toProblem } from './toProblem.ts';
 import { namedPart, type TracedSoFar } from './tracedSoFar.ts';
 
 /** The steps that an offer is chosen from, and all that keeps the others from it. */

@@ -6,9 +6,9 @@ import { posteriorOf } from '../belief/posterior.ts';
 import { COULD_NOT } from '../couldNot.ts';
 import { standardModel } from '../model/standardModel.ts';
 import type { TracingCase } from '../types.ts';
-import { goneOf } from './blame.ts';
+import { goneOf } from '../verdict/blame.ts';
+import { verdictAfter } from '../verdict/verdictAfter.ts';
 import { offerStep } from './offerStep.ts';
-import { verdictAfter } from './verdictAfter.ts';
 
 const model = standardModel();
 /** What rounding may add. */

@@ -1,9 +1,9 @@
 import { newPartOf } from '../belief/likelihood.ts';
+import { type Ready, undone } from '../gates/ready.ts';
+import { isSteady } from '../gates/shown.ts';
 import { WATCH_START } from '../model/special.ts';
 import type { Step, StepId } from '../types.ts';
-import { faultOf } from './blame.ts';
-import { type Ready, undone } from './ready.ts';
-import { isSteady } from './shown.ts';
+import { faultOf } from '../verdict/blame.ts';
 
 const LOOK = 'look-inside';
 const ADDED = 'new-part';

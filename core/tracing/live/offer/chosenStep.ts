@@ -1,10 +1,10 @@
-import type { Ranking } from '../../plan/rank.ts';
+import type { Ranking } from '../../plan/ahead/rank.ts';
+import { seenToFailFirst } from '../problem/provoke.ts';
 import type { Method, Step, StepId } from '../types.ts';
+import { moreMayBeWrong } from '../verdict/elseWrong.ts';
+import { isFoundOut, isNewPart } from '../verdict/lastWord.ts';
 import type { Candidates } from './candidates.ts';
-import { moreMayBeWrong } from './elseWrong.ts';
 import { firstLook, firstMoves } from './firstMoves.ts';
-import { isFoundOut, isNewPart } from './lastWord.ts';
-import { seenToFailFirst } from './provoke.ts';
 import { endsTracing, namedPart, type TracedSoFar } from './tracedSoFar.ts';
 
 /** The step to offer: its place among the candidates' steps, negative for none, and the held one that it only opens the way to. */

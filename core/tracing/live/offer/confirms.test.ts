@@ -4,11 +4,11 @@ import { posteriorOf } from '../belief/posterior.ts';
 import { knownStep } from '../model/special.ts';
 import { standardModel } from '../model/standardModel.ts';
 import type { TracingCase } from '../types.ts';
-import { shareOf } from './blame.ts';
+import { shareOf } from '../verdict/blame.ts';
+import { CONFIRMED_FROM } from '../verdict/proof.ts';
+import { verdictAfter } from '../verdict/verdictAfter.ts';
 import { offerStep } from './offerStep.ts';
-import { CONFIRMED_FROM } from './proof.ts';
 import { reasonFor } from './reasonFor.ts';
-import { verdictAfter } from './verdictAfter.ts';
 
 const model = standardModel();
 

@@ -1,12 +1,12 @@
 import { assemblyOf, opensOf } from '../assembly.ts';
+import { cameRunning, isShaken, lifeNow } from '../gates/life.ts';
+import { type Ready, undone } from '../gates/ready.ts';
+import { hasShown } from '../gates/shown.ts';
 import { knownStep, LOG_READ, WATCH_START } from '../model/special.ts';
 import { groupsSeen, groupsTold } from '../readGroups.ts';
 import type { FaultModel, Group, LoggedStep, Step, StepId } from '../types.ts';
 import { changedFirst } from './changedFirst.ts';
 import { foundThen } from './foundThen.ts';
-import { cameRunning, isShaken, lifeNow } from './life.ts';
-import { type Ready, undone } from './ready.ts';
-import { hasShown } from './shown.ts';
 
 const LOOK = 'look-inside';
 const PANEL = 'panel';

@@ -1,7 +1,7 @@
 import { cameOf } from '../cameOf.ts';
+import { type Ready, undone } from '../gates/ready.ts';
 import { PUT_BACK } from '../model/special.ts';
 import type { OutcomeId, Step, StepId } from '../types.ts';
-import { type Ready, undone } from './ready.ts';
 
 /** What was just found, and what every technician does next, the first of them that can be done. Common practice, no source. */
 const THEN: { readonly [step: StepId]: { readonly [outcome: OutcomeId]: readonly StepId[] } } = {

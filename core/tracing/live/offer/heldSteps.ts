@@ -1,7 +1,7 @@
+import { askFor, lackingWords } from '../gates/ownersWords.ts';
 import { stepOf } from '../model/special.ts';
+import type { HeldStep } from '../problem/toProblem.ts';
 import type { FaultModel, NotOffered, Step, TracingCase } from '../types.ts';
-import { askFor, lackingWords } from './ownersWords.ts';
-import type { HeldStep } from './toProblem.ts';
 
 /** Steps that only a gate or a word of the owner's holds back, where all that opens it can be done now: looked at, or asked. */
 export function heldSteps(

@@ -1,6 +1,6 @@
+import { mendingMinutes } from '../problem/values.ts';
 import type { FaultId, FaultModel, Offer, StepId, Suspect } from '../types.ts';
-import { faultOf } from './blame.ts';
-import { mendingMinutes } from './values.ts';
+import { faultOf } from '../verdict/blame.ts';
 
 /** A suspect with what would be paid for were it the one: a part, or work at what is no part. */
 type Blamed = Pick<Suspect, 'fault' | 'p'> & { readonly part: string };

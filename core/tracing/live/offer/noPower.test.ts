@@ -4,9 +4,9 @@ import { changed, type Files, step } from '../../../../tests/builders/brokenMode
 import { afterDoing, aTracingCase } from '../../../../tests/builders/tracingCase.ts';
 import { suspectsOf } from '../belief/belief.ts';
 import { posteriorOf } from '../belief/posterior.ts';
+import { closedGates } from '../gates/gates.ts';
 import { standardModel } from '../model/standardModel.ts';
 import type { TracingCase } from '../types.ts';
-import { closedGates } from './gates.ts';
 import { offerStep } from './offerStep.ts';
 
 const model = standardModel();

@@ -1,8 +1,10 @@
-import type { Cancel } from '../../plan/effort.ts';
+import type { Cancel } from '../../plan/problem/effort.ts';
 import { suspectsOf } from '../belief/belief.ts';
 import { posteriorOf } from '../belief/posterior.ts';
 import { stepOf } from '../model/special.ts';
+import { ownMinutes } from '../problem/weights.ts';
 import type { FaultModel, Method, Offer, Proposal, TracingCase } from '../types.ts';
+import { verdictAfter } from '../verdict/verdictAfter.ts';
 import { WORTH_DAYS } from './about.ts';
 import { type Candidates, candidatesOf } from './candidates.ts';
 import { chosenStep, isSettled } from './chosenStep.ts';
@@ -11,8 +13,6 @@ import { minutesOf, rankSteps } from './ranking.ts';
 import { sceneOf, seeStep } from './seeStep.ts';
 import { stopAnswer } from './stopAnswer.ts';
 import { endsTracing, type TracedSoFar } from './tracedSoFar.ts';
-import { verdictAfter } from './verdictAfter.ts';
-import { ownMinutes } from './weights.ts';
 
 /** Steps shown beside the one on offer. */
 const MOST_OTHERS = 12;

@@ -1,11 +1,11 @@
 import { at, dot } from '../../../figures/rows.ts';
-import { compileProblem } from '../../plan/compiledProblem.ts';
-import type { Cancel } from '../../plan/effort.ts';
-import { stateFrom } from '../../plan/planState.ts';
-import type { Step } from '../../plan/problem.ts';
-import { type Ranking, StepRanker } from '../../plan/rank.ts';
+import { type Ranking, StepRanker } from '../../plan/ahead/rank.ts';
+import { compileProblem } from '../../plan/problem/compiledProblem.ts';
+import type { Cancel } from '../../plan/problem/effort.ts';
+import type { Step } from '../../plan/problem/problem.ts';
+import { stateFrom } from '../../plan/states/planState.ts';
+import type { LiveProblem } from '../problem/toProblem.ts';
 import type { FaultModel, Method, StateId } from '../types.ts';
-import type { LiveProblem } from './toProblem.ts';
 
 /**
  * All steps of a live problem with their expected minutes, from the states that stand open; what tells and ends nothing is

@@ -1,10 +1,10 @@
 import { suspectsOf } from '../belief/belief.ts';
 import { posteriorOf } from '../belief/posterior.ts';
 import { knownStep } from '../model/special.ts';
+import { toProblem } from '../problem/toProblem.ts';
 import type { FaultModel, StepId, StepView, TracingCase } from '../types.ts';
 import { openStates } from './openStates.ts';
 import { sceneOf, seeStep } from './seeStep.ts';
-import { toProblem } from './toProblem.ts';
 
 /** The same view of any step the technician points at; null when the model does not know it. */
 export function reasonFor(model: FaultModel, tracing: TracingCase, id: StepId): StepView | null {

@@ -1,6 +1,6 @@
 import { faultNumber } from '../model/special.ts';
+import type { ThenWatch } from '../problem/mendAndWatch.ts';
 import type { Caution, FaultModel, ReasonFact, Step, StepId, StepView, Suspect, TracingCase } from '../types.ts';
-import type { ThenWatch } from './mendAndWatch.ts';
 
 /** A step that moves no suspect by more than this tells nothing. This and what follows: common practice, no source. */
 export const TELLS = 0.02;

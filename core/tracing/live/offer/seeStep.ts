@@ -1,13 +1,13 @@
 import { at, nth, productInto } from '../../../figures/rows.ts';
 import { assemblyOf, movesBefore } from '../assembly.ts';
+import { loanerFor } from '../gates/available.ts';
+import { cautionsAt } from '../gates/cautionsAt.ts';
+import { byFault, type FaultsThere, faultsThere, greatest } from '../problem/faultsThere.ts';
+import type { LiveProblem } from '../problem/toProblem.ts';
+import { handsOnOf } from '../problem/weights.ts';
 import type { FaultModel, StateId, Step, StepView, Suspect, TracingCase } from '../types.ts';
-import { loanerFor } from './available.ts';
-import { cautionsAt } from './cautionsAt.ts';
-import { byFault, type FaultsThere, faultsThere, greatest } from './faultsThere.ts';
+import { chancesToTellApart } from '../verdict/sweep.ts';
 import { type Reasoned, reasonsOf, TELLS } from './reasons.ts';
-import { chancesToTellApart } from './sweep.ts';
-import type { LiveProblem } from './toProblem.ts';
-import { handsOnOf } from './weights.ts';
 
 /** How many suspects are named after an outcome. */
 const NAMED = 3;

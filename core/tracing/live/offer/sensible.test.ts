@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { afterDoing, aTracingCase } from '../../../../tests/builders/tracingCase.ts';
 import { standardModel } from '../model/standardModel.ts';
 import type { TracingCase } from '../types.ts';
+import { verdictAfter } from '../verdict/verdictAfter.ts';
 import { offerStep } from './offerStep.ts';
-import { verdictAfter } from './verdictAfter.ts';
 
 // What an experienced technician would call silly or dangerous: common practice, no source.
 

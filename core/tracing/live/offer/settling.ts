@@ -1,8 +1,8 @@
 import { at, smallAt } from '../../../figures/rows.ts';
 import { PUT_BACK } from '../model/special.ts';
+import type { LiveProblem } from '../problem/toProblem.ts';
 import type { Fault, FaultModel, Step } from '../types.ts';
-import { NAMED_FROM } from './proof.ts';
-import type { LiveProblem } from './toProblem.ts';
+import { NAMED_FROM } from '../verdict/proof.ts';
 
 /** An outcome rarer than this is not counted on. Common practice, no source. */
 const COUNTED_ON = 0.02;

@@ -1,12 +1,12 @@
-import type { Cancel } from '../../plan/effort.ts';
-import type { Ranking } from '../../plan/rank.ts';
+import type { Ranking } from '../../plan/ahead/rank.ts';
+import type { Cancel } from '../../plan/problem/effort.ts';
+import { regardless } from '../problem/handOver.ts';
+import { toProblem } from '../problem/toProblem.ts';
 import type { StopAnswer } from '../types.ts';
+import { lastWord, wasDeclined } from '../verdict/lastWord.ts';
+import { neverFailedHere } from '../verdict/neverFailedHere.ts';
 import type { Candidates } from './candidates.ts';
-import { regardless } from './handOver.ts';
-import { lastWord, wasDeclined } from './lastWord.ts';
-import { neverFailedHere } from './neverFailedHere.ts';
 import { rankSteps } from './ranking.ts';
-import { toProblem } from './toProblem.ts';
 import { endsTracing, namedPart, type TracedSoFar } from './tracedSoFar.ts';
 
 type HandedOver = Extract<StopAnswer, { readonly stop: 'hand-over' }>;

@@ -2,8 +2,8 @@ import { expect, test } from 'vitest';
 import { afterDoing, aTracingCase } from '../../../../tests/builders/tracingCase.ts';
 import { standardModel } from '../model/standardModel.ts';
 import type { Method, TracingCase } from '../types.ts';
+import { verdictAfter } from '../verdict/verdictAfter.ts';
 import { offerStep } from './offerStep.ts';
-import { verdictAfter } from './verdictAfter.ts';
 
 const model = standardModel();
 const ratio = { method: 'ratio' as Method };

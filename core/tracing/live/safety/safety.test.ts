@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { changed } from '../../../../tests/builders/brokenModel.ts';
 import { afterDoing, aTracingCase } from '../../../../tests/builders/tracingCase.ts';
 import type { MachineFacts } from '../case.ts';
+import { closedGates, openedByNoWord, owedBeforeSettling } from '../gates/gates.ts';
 import { standardModel } from '../model/standardModel.ts';
-import { closedGates, openedByNoWord, owedBeforeSettling } from '../offer/gates.ts';
 import type { Switch, TracingCase } from '../types.ts';
 
 /* What must be held, and what opens it: common practice, no source. */

@@ -1,8 +1,8 @@
 import type { TracingSheet } from '../../../../core/contract/screens.ts';
+import { cautionsAt } from '../../../../core/tracing/live/gates/cautionsAt.ts';
 import { liveTracing } from '../../../../core/tracing/live/liveTracing.ts';
-import { cautionsAt } from '../../../../core/tracing/live/offer/cautionsAt.ts';
 import type { FaultModel, Method, TracingCase } from '../../../../core/tracing/live/types.ts';
-import type { Cancel } from '../../../../core/tracing/plan/effort.ts';
+import type { Cancel } from '../../../../core/tracing/plan/problem/effort.ts';
 
 /** What the engine says of a bench state: suspects before and after the last step, the step on offer and why, the verdict. `cancel`: see `offerStep`. */
 export function tracingFigures(model: FaultModel, state: TracingCase, method: Method, cancel?: Cancel): TracingSheet {

@@ -3,7 +3,7 @@ import { inPlace } from '../../../../core/tracing/live/belief/inPlace.ts';
 import { outlook } from '../../../../core/tracing/live/belief/outlook.ts';
 import { priorOf } from '../../../../core/tracing/live/belief/prior.ts';
 import { lookMask } from '../../../../core/tracing/live/configuration.ts';
-import { whyNotOffered } from '../../../../core/tracing/live/offer/available.ts';
+import { whyNotOffered } from '../../../../core/tracing/live/gates/available.ts';
 import { openStates } from '../../../../core/tracing/live/offer/openStates.ts';
 import { openTracing } from '../../../../core/tracing/live/openTracing.ts';
 import type { FaultModel, Outcome, Step, TracingCase } from '../../../../core/tracing/live/types.ts';

@@ -1,11 +1,11 @@
 import { assemblyOf, movesBefore } from '../../../../core/tracing/live/assembly.ts';
 import { suspectsOf } from '../../../../core/tracing/live/belief/belief.ts';
 import { posteriorOf } from '../../../../core/tracing/live/belief/posterior.ts';
-import { whyNotOffered } from '../../../../core/tracing/live/offer/available.ts';
+import { whyNotOffered } from '../../../../core/tracing/live/gates/available.ts';
 import { offerStep } from '../../../../core/tracing/live/offer/offerStep.ts';
 import { openStates } from '../../../../core/tracing/live/offer/openStates.ts';
-import { toProblem } from '../../../../core/tracing/live/offer/toProblem.ts';
 import { openTracing } from '../../../../core/tracing/live/openTracing.ts';
+import { toProblem } from '../../../../core/tracing/live/problem/toProblem.ts';
 import { readGroups } from '../../../../core/tracing/live/readGroups.ts';
 import type { FaultModel, Method, StepId, TracingCase } from '../../../../core/tracing/live/types.ts';
 

@@ -2,7 +2,7 @@ import words from '../../../../assets/words/en/tracing.json' with { type: 'json'
 import { prng } from '../../../../core/figures/prng.ts';
 import { standardModel } from '../../../../core/tracing/live/model/standardModel.ts';
 import { offerStep } from '../../../../core/tracing/live/offer/offerStep.ts';
-import { verdictAfter } from '../../../../core/tracing/live/offer/verdictAfter.ts';
+import { verdictAfter } from '../../../../core/tracing/live/verdict/verdictAfter.ts';
 import { afterDoing, WALL } from '../../../builders/tracingCase.ts';
 import { SimulatedMachine } from './simulatedMachine.ts';
 import { STARTS, startOf } from './starts.ts';

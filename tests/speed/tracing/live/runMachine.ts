@@ -1,7 +1,7 @@
 import { assemblyOf, closingMinutes, movesBefore } from '../../../../core/tracing/live/assembly.ts';
-import { isOutside } from '../../../../core/tracing/live/offer/blame.ts';
 import { openStates } from '../../../../core/tracing/live/offer/openStates.ts';
 import type { FaultModel, Outcome, Step, TracingCase, Verdict } from '../../../../core/tracing/live/types.ts';
+import { isOutside } from '../../../../core/tracing/live/verdict/blame.ts';
 import { afterDoing, WALL } from '../../../builders/tracingCase.ts';
 import type { Policy } from './policies.ts';
 import type { SimulatedMachine } from './simulatedMachine.ts';

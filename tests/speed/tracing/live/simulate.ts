@@ -1,7 +1,7 @@
 import { prng } from '../../../../core/figures/prng.ts';
 import { standardModel } from '../../../../core/tracing/live/model/standardModel.ts';
-import { verdictAfter } from '../../../../core/tracing/live/offer/verdictAfter.ts';
 import type { FaultModel, TracingCase } from '../../../../core/tracing/live/types.ts';
+import { verdictAfter } from '../../../../core/tracing/live/verdict/verdictAfter.ts';
 import { oncePerHistory } from './history.ts';
 import { minutesKnowing } from './knowing.ts';
 import { perturbedTruth } from './perturbedTruth.ts';

@@ -1,6 +1,6 @@
 import { prng } from '../../../../core/figures/prng.ts';
-import { verdictAfter } from '../../../../core/tracing/live/offer/verdictAfter.ts';
 import type { FaultModel, TracingCase } from '../../../../core/tracing/live/types.ts';
+import { verdictAfter } from '../../../../core/tracing/live/verdict/verdictAfter.ts';
 import { offered } from './policies.ts';
 import { runMachine } from './runMachine.ts';
 import { SimulatedMachine } from './simulatedMachine.ts';

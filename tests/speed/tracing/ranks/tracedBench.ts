@@ -1,7 +1,7 @@
 import type { Prng } from '../../../../core/figures/prng.ts';
 import { stepMinutes } from '../../../../core/labour/traced.ts';
-import { verdictAfter } from '../../../../core/tracing/live/offer/verdictAfter.ts';
 import type { FaultModel, TracingCase } from '../../../../core/tracing/live/types.ts';
+import { verdictAfter } from '../../../../core/tracing/live/verdict/verdictAfter.ts';
 import { oncePerHistory } from '../live/history.ts';
 import { offered, type Policy } from '../live/policies.ts';
 import { type Bench, HANDED_OVER, runMachine } from '../live/runMachine.ts';
