@@ -4,9 +4,6 @@ import { useNavigate } from 'react-router';
 import type { FindHit } from '../core/contract/screens.ts';
 import type { Tag } from '../core/custody/part.ts';
 import { parseTag } from '../core/custody/tag.ts';
-import { STAGES } from '../core/stage.ts';
-import { oneOf } from '../core/table.ts';
-import { jobPath } from './jobPath.ts';
 import { FindField } from './kit/fields/FindField.tsx';
 import { Key } from './kit/keys/Key.tsx';
 import { CameraReader } from './kit/scan/CameraReader.tsx';
@@ -20,6 +17,7 @@ import { ofBadge } from './people/ofBadge.ts';
 import { PinsAsked } from './people/PinsAsked.tsx';
 import { roomLinks } from './roomLinks.ts';
 import { useStandingLines } from './useStandingLines.tsx';
+import { whereIs } from './whereIs.ts';
 import { useWhoIsHere } from './whoIsHere.tsx';
 
 export type FrameProps = {
@@ -149,11 +147,3 @@ export function Frame({
 
 const voidWords = (found: FindHit, t: Words['t']): string =>
   t(found.detail === '' ? 'app.tag-void-nothing' : 'app.tag-void', { tag: found.title, on: found.detail });
-
-/** Where a found thing is opened: a job at its present stage, a part on the wall, the rest at the counter. */
-function whereIs(found: FindHit): string {
-  if (found.is === 'part') return found.job ? `/bench/${found.job}?part=${found.id}` : `/wall?part=${found.id}`;
-  if (found.is === 'paper') return `/counter/${found.job}?paper=${found.id}`;
-  if (found.job) return jobPath(found.job, oneOf(STAGES, found.detail));
-  return `/counter?${found.is}=${found.id}`;
-}

@@ -130,6 +130,8 @@ export type FindHit = {
   readonly is: 'job' | 'part' | 'owner' | 'machine' | 'paper' | 'void-tag';
   readonly id: string;
   readonly job: JobId | null;
+  /** Where its job stands; null where it has none, or none that can be read. */
+  readonly stage: Stage | null;
   readonly title: string;
   readonly detail: string;
 };

@@ -36,7 +36,7 @@ async function voidTag(read: Reader, tag: Tag, at: EpochMs): Promise<FindHit | n
   const stream = await streamOfVoidTag(read, tag);
   if (stream === null) return null;
   const hungOn = await taggedFound(read, stream, at);
-  return { is: 'void-tag', id: tag, job: null, title: formatTag(tag), detail: hungOn?.title ?? '' };
+  return { is: 'void-tag', id: tag, job: null, stage: null, title: formatTag(tag), detail: hungOn?.title ?? '' };
 }
 
 async function machineFound(read: Reader, machine: MachineId, at: EpochMs): Promise<FindHit> {
@@ -46,8 +46,9 @@ async function machineFound(read: Reader, machine: MachineId, at: EpochMs): Prom
     is: job ? 'job' : 'machine',
     id: job ?? machine,
     job,
+    stage: view.job?.stage ?? null,
     title: view.machine?.called ?? machine,
-    detail: view.job?.stage ?? '',
+    detail: view.owner?.name.value ?? '',
   };
 }
 
@@ -57,6 +58,7 @@ async function partFound(read: Reader, part: PartId, at: EpochMs): Promise<FindH
     is: 'part',
     id: part,
     job: (await jobThatHas(read, part)) ?? known?.reservedFor ?? null,
+    stage: null,
     title: known?.name ?? part,
     detail: known?.place.at ?? '',
   };
@@ -79,10 +81,11 @@ export async function find(read: Reader, typed: string, at: EpochMs): Promise<re
     const name = view.owner?.name.value ?? '';
     const called = view.machine?.called ?? '';
     const paper = view.job?.papers.find((one) => one.number.toLowerCase().includes(text));
-    if (paper && view.job)
-      found.push({ is: 'paper', id: paper.number, job: view.job.id, title: paper.number, detail: name });
-    if (view.job && (name.toLowerCase().includes(text) || called.toLowerCase().includes(text)))
-      found.push({ is: 'job', id: view.job.id, job: view.job.id, title: name, detail: called });
+    if (!view.job) continue;
+    const { id, stage } = view.job;
+    if (paper) found.push({ is: 'paper', id: paper.number, job: id, stage, title: paper.number, detail: name });
+    if (name.toLowerCase().includes(text) || called.toLowerCase().includes(text))
+      found.push({ is: 'job', id, job: id, stage, title: name, detail: called });
     if (found.length >= 20) break;
   }
   return found;
@@ -100,6 +103,7 @@ export async function recognised(read: Reader, streams: readonly Stream[], at: E
           is: 'owner',
           id,
           job: null,
+          stage: null,
           title: owner.name.value,
           detail: owner.reach.value?.phone ?? owner.reach.value?.mail ?? '',
         });
