@@ -55,6 +55,7 @@ const PLAIN: { readonly [why: string]: readonly string[] } = {
     'standing.evidence.where',
     'standing.job',
     'standing.to[]',
+    'standing.why',
     'supersedes',
     'switches{}',
     'symptoms[]',
@@ -132,6 +133,12 @@ const PLAIN: { readonly [why: string]: readonly string[] } = {
     'which.id',
     'unplugged[]',
   ],
+  'what is sold, and what came along: lines and things are told apart by it; the bill must keep it by law': [
+    'line',
+    'offer.extras[].what',
+    'options[].agrees.items[].what',
+    'cameAlong[].thing',
+  ],
   'where a part is: custody is looked up by it in the read tables': [
     ...['place', 'from', 'to'].flatMap((of) =>
       [
@@ -165,6 +172,13 @@ const PLAIN_HERE: ReadonlySet<string> = new Set([
   'work-started what',
   'work-finished what',
   'stage-entered why',
+  'part-standing why',
+  'part-ordered what',
+  'sold-part-named what',
+  'line-agreed what',
+  'secret-sealed what',
+  'secret-wiped what',
+  'thing-found thing',
   'ours-on thing',
   'ours-off thing',
   'paper-issued number',
