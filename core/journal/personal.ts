@@ -17,6 +17,12 @@ export type Personal<T> = {
 /** Marks a value as personal. */
 export const personal = <T>(purpose: Purpose, of: string, value: T): Personal<T> => ({ personal: purpose, of, value });
 
+/** A text that rules and screens handle as plain text, and that is sealed like a personal value. */
+export type SealedText = { readonly personal: Purpose; readonly of: string; readonly text: string };
+
+/** Marks a text to be sealed: whatever its entry is called later, it opens to plain text, and to '' without its key. */
+export const sealedText = (purpose: Purpose, of: string, text: string): SealedText => ({ personal: purpose, of, text });
+
 /** A personal value as it stands in a body, opened: null once its key was destroyed. */
 export const personalShape = <S extends z.ZodType>(value: S) =>
   z.strictObject({ personal: z.enum(PURPOSES), of: z.string(), value: value.nullable() });

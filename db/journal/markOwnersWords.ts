@@ -5,15 +5,14 @@ import { isKnown } from '../../core/entries/problem.ts';
 import { idIn, isOf, type StreamOf } from '../../core/entries/subjects.ts';
 import type { Written } from '../../core/job/applyJob.ts';
 import type { Draft } from '../../core/journal/entry.ts';
-import { personal } from '../../core/journal/personal.ts';
+import { sealedText } from '../../core/journal/personal.ts';
 import { stateAfter } from './foldOn.ts';
 import type { Reader } from './reader.ts';
 
 type Streams = Pick<Reader, 'loadStream'>;
 
 /**
- * Drafts with every text of `OWNERS_WORDS` marked as personal, under whose it is, so that it is sealed before it is
- * chained. What nobody but the shop has to do with stays as it is.
+ * Drafts with every text of `OWNERS_WORDS` marked to be sealed before it is chained, under whose it is. What nobody but the shop has to do with stays as it is.
  */
 export async function markOwnersWords(
   read: Streams,
@@ -27,7 +26,7 @@ export async function markOwnersWords(
       const own = paths.length > 0 && known.find((one) => one === draft);
       const of = own ? await whose(read, own, known, written) : null;
       if (of === null) return draft;
-      const mark = (text: unknown) => (typeof text === 'string' ? personal('record', of, text) : text);
+      const mark = (text: unknown) => (typeof text === 'string' ? sealedText('record', of, text) : text);
       return { ...draft, body: changedAt(draft.body, paths, mark) };
     }),
   );

@@ -1,4 +1,3 @@
-import { changedAt, ownersWordsIn } from '../../core/entries/ownersWords.ts';
 import { chainHash, sameBytes } from '../../core/journal/chain.ts';
 import type { Entry, Json } from '../../core/journal/entry.ts';
 import type { JournalTable } from '../schema.ts';
@@ -41,8 +40,7 @@ function isStored(value: unknown): value is StoredEntry {
 /** An entry as the shop reads it: personal values opened where `keyOf` has their key, body lifted to its newest shape. */
 export function readEntry(bytes: Uint8Array, keyOf: KeyOf, lifts?: Lifts): Entry {
   const stored = parseStored(bytes);
-  const words = changedAt(openBody(stored.body, keyOf), ownersWordsIn(stored.kind), wordsOf);
-  const { kind, v, body } = lift({ kind: stored.kind, v: stored.v, body: words }, lifts);
+  const { kind, v, body } = lift({ kind: stored.kind, v: stored.v, body: openBody(stored.body, keyOf) }, lifts);
   return {
     branch: stored.branch,
     seq: stored.seq,
@@ -57,12 +55,6 @@ export function readEntry(bytes: Uint8Array, keyOf: KeyOf, lifts?: Lifts): Entry
     body,
   };
 }
-
-/** An owner's words as they are read: what was sealed is nothing after its key was destroyed, what lay in plain stays. */
-const wordsOf = (value: unknown): unknown => {
-  if (typeof value !== 'object' || value === null || !('personal' in value && 'value' in value)) return value;
-  return value.value ?? '';
-};
 
 /** Are these the bytes that were hashed when the entry was written? */
 export const fitsHash = ({ bytes, prev_hash, hash }: Pick<JournalTable, 'bytes' | 'prev_hash' | 'hash'>): boolean =>

@@ -2,8 +2,10 @@ import { copyFileSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import type { Json } from '../../core/journal/entry.ts';
 import { personal } from '../../core/journal/personal.ts';
 import { epochMs } from '../../core/time.ts';
+import { planted } from '../../tests/builders/planted.ts';
 import { looked, machineKnown, ownerChanged, ownerKnown, signedBy, takenIn } from '../../tests/builders/shopEntries.ts';
 import { aShopFolder, draft, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
 import type { BlobName } from '../blobs/blobName.ts';
@@ -82,6 +84,31 @@ describe('erasing an owner', () => {
     expect(await says()).toMatchObject({ kind: 'could-not-be-reproduced', body: { says: '' } });
     expect(await (await shop.read()).load('machine', 'm1')).toMatchObject({ called: '', id: 'm1' });
     expect(await (await shop.read()).load('job', '1')).toMatchObject({ limitMinor: 12_000 });
+  });
+
+  it('reaches what was sealed in an entry that was called otherwise then', async () => {
+    await write(shop, looked('job:1', 'Does it still hum?'));
+    const like = await (await shop.read()).version('job:1');
+    await shop.close();
+    planted(
+      join(place.folder, 'shop.db'),
+      'job:1',
+      ({ body }) => ({
+        kind: 'asked',
+        v: 1,
+        body: {
+          ...{ id: 'q1', kind: 'spend', options: [], askedAt: 0, validUntil: 0, cameFrom: 'taken-in', offer: null },
+          ...{ tries: [], answer: null, lapsed: false, withdrawn: false, says: '' },
+          ...(body as { readonly says: Json }),
+        },
+      }),
+      like,
+    );
+    shop = await place.opened();
+    const last = async () => (await (await shop.read()).entries('job:1')).at(-1);
+    expect(await last()).toMatchObject({ kind: 'question-put', body: { says: 'Does it still hum?' } });
+    await shop.eraseOwner('o1', [{ purpose: 'record', erase: true }]);
+    expect(await last()).toMatchObject({ kind: 'question-put', body: { id: 'q1', says: '' } });
   });
 
   it('leaves no folded state with the value in memory', async () => {

@@ -1,12 +1,14 @@
 import { canonicalJson } from '../../core/journal/canonicalJson.ts';
 import type { Json } from '../../core/journal/entry.ts';
-import { type Personal, PURPOSES, type Purpose } from '../../core/journal/personal.ts';
+import { type Personal, PURPOSES, type Purpose, type SealedText } from '../../core/journal/personal.ts';
 import { isOneOf } from '../../core/table.ts';
 import { seal, unseal } from './cipher.ts';
 import { readKeyId } from './keyId.ts';
 
-/** What stands in a stored body instead of a personal value. */
-export type SealedField = { readonly sealed: string; readonly key: string };
+/** What stands in a stored body instead of a personal value, or of a text, which says itself that it is one. */
+export type SealedField = { readonly sealed: string; readonly key: string; readonly as?: 'text' };
+
+type Mark = Personal<unknown> | SealedText;
 
 /** An owner and a purpose that need a key. */
 export type KeyNeed = { readonly owner: string; readonly purpose: Purpose };
@@ -33,15 +35,17 @@ export function sealBody(
 ): Json {
   return change(body, '', (mark, path) => {
     const { id, key } = keyFor(mark.of, mark.personal);
-    const plain = Buffer.from(canonicalJson(mark.value), 'utf8');
-    return { sealed: seal(key, plain, aboutField(id, path)).toString('base64url'), key: id };
+    const isText = 'text' in mark;
+    const plain = Buffer.from(canonicalJson(isText ? mark.text : mark.value), 'utf8');
+    const sealed = seal(key, plain, aboutField(id, path)).toString('base64url');
+    return { sealed, key: id, ...(isText && { as: 'text' }) };
   });
 }
 
 /**
- * A stored body, its personal values opened again. One that its key does not open reads null: a single damaged value
- * must not take the rest of the shop with it. The whole check names it.
- * @param keyOf A key by name, null when it was destroyed: then the value reads null.
+ * A stored body, its personal values and texts opened again. One that its key does not open reads null, a text '': a
+ * single damaged value must not take the rest of the shop with it. The whole check names it.
+ * @param keyOf A key by name, null when it was destroyed: then the value reads null, a text ''.
  */
 export function openBody(body: Json, keyOf: (id: string) => Uint8Array | null): unknown {
   return reopen(body, '', keyOf);
@@ -69,12 +73,12 @@ export function sealedFields(
 const aboutField = (key: string, path: string) => `${key}\n${path}`;
 const step = (path: string, name: string) => `${path}/${name.replaceAll('~', '~0').replaceAll('/', '~1')}`;
 
-function change(value: unknown, path: string, onMark: (mark: Personal<unknown>, path: string) => Json): Json {
+function change(value: unknown, path: string, onMark: (mark: Mark, path: string) => Json): Json {
   if (Array.isArray(value)) return value.map((item, index) => change(item, step(path, String(index)), onMark));
   if (value === null || typeof value === 'boolean' || typeof value === 'number' || typeof value === 'string')
     return value;
   if (typeof value !== 'object') throw new TypeError(`No JSON at ${path || '/'}: ${typeof value}`);
-  if (isPersonal(value)) return onMark(value, path);
+  if (isMark(value)) return onMark(value, path);
   if (isSealedField(value))
     throw new TypeError(`A body may not hold what looks like a sealed field (at ${path || '/'})`);
   const members = Object.entries(value).filter(([, item]) => item !== undefined);
@@ -90,19 +94,18 @@ function reopen(value: Json, path: string, keyOf: (id: string) => Uint8Array | n
   );
 }
 
-function reopenField(field: SealedField, path: string, keyOf: (id: string) => Uint8Array | null): Personal<unknown> {
+function reopenField(field: SealedField, path: string, keyOf: (id: string) => Uint8Array | null): unknown {
   const whose = readKeyId(field.key);
   if (!whose) throw new Error(`A sealed field names no key (at ${path || '/'})`);
-  const mark = { personal: whose.purpose, of: whose.owner };
   const key = keyOf(field.key);
-  if (!key) return { ...mark, value: null };
-  const plain = unseal(key, Buffer.from(field.sealed, 'base64url'), aboutField(field.key, path));
+  const plain = key && unseal(key, Buffer.from(field.sealed, 'base64url'), aboutField(field.key, path));
   const value: Json = plain && JSON.parse(plain.toString('utf8'));
-  return { ...mark, value };
+  return field.as === 'text' ? (value ?? '') : { personal: whose.purpose, of: whose.owner, value };
 }
 
-function isPersonal(value: object): value is Personal<unknown> {
-  if (!('personal' in value && 'of' in value && 'value' in value) || Object.keys(value).length !== 3) return false;
+function isMark(value: object): value is Mark {
+  if (!('personal' in value && 'of' in value) || Object.keys(value).length !== 3) return false;
+  if (!('value' in value || ('text' in value && typeof value.text === 'string'))) return false;
   return typeof value.of === 'string' && isOneOf(PURPOSES, value.personal);
 }
 
@@ -110,7 +113,7 @@ function isSealedField(value: object): value is SealedField {
   return (
     'sealed' in value &&
     'key' in value &&
-    Object.keys(value).length === 2 &&
+    Object.keys(value).length === ('as' in value && value.as === 'text' ? 3 : 2) &&
     typeof value.sealed === 'string' &&
     typeof value.key === 'string'
   );
