@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { type JobId, jobIdShape, ownerIdShape, type PartId, partIdShape } from '../ids.ts';
 import type { EntryOf } from '../journal/entry.ts';
 import { personalShape } from '../journal/personal.ts';
+import type { Written } from '../journal/written.ts';
 import type { BodiesOf, Shaped } from '../shape.ts';
 import { type EpochMs, epochMsShape } from '../time.ts';
 import { attributesShape, type PartFacts, partFactsShape, proofStatusShape, tagShape } from './part.ts';
@@ -88,9 +89,6 @@ export const PART_BODIES = {
 export type PartBodies = BodiesOf<typeof PART_BODIES>;
 
 export type PartEntry = EntryOf<`part:${string}`, PartBodies>;
-
-/** When an entry was written and by whom: known of every entry but those just being decided. */
-type Written = { readonly at: EpochMs; readonly by: string };
 
 const companionOf = (place: Place): PartId | null => (place.at === 'with' ? place.part : null);
 

@@ -1,6 +1,6 @@
 import { chosenOf, limitAfter, limitByAnswers, type Question } from '../approval/question.ts';
 import { jobId } from '../ids.ts';
-import type { EpochMs } from '../time.ts';
+import type { Written } from '../journal/written.ts';
 import { currentOutcome, currentStep } from '../tracing/live/renamed/aliases.ts';
 import { cameAfter } from './came.ts';
 import type { JobEntry, JobVerdict } from './entries.ts';
@@ -9,9 +9,6 @@ import { type Job, newJob } from './job.ts';
 import { applyOrder, isOrderEntry } from './orders/applyOrder.ts';
 import type { Thing } from './told.ts';
 import { newWork, type Work } from './work.ts';
-
-/** What `apply` needs of an entry beyond its body: when it was written and by whom. */
-export type Written = { readonly at: EpochMs; readonly by: string };
 
 const changeQuestion = (job: Job, id: string, change: (question: Question) => Question): Job => ({
   ...job,

@@ -1,6 +1,6 @@
 import { type Folded, foldOf, type States } from '../../core/entries/entryTable.ts';
 import { type AnyEntry, isOf, type SubjectEntry } from '../../core/entries/subjects.ts';
-import type { Written } from '../../core/job/applyJob.ts';
+import type { Written } from '../../core/journal/written.ts';
 import type { KeptFold } from './foldCache.ts';
 import { isUnreadable, type ReadEntry, type Unreadable } from './readRow.ts';
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Json } from '../../core/journal/entry.ts';
-import { PURPOSES, personal } from '../../core/journal/personal.ts';
+import { PURPOSES, personal, sealedText } from '../../core/journal/personal.ts';
 import { freshKey } from './cipher.ts';
 import { keyIdOf, readKeyId } from './keyId.ts';
 import { keysNeeded, openBody, type SealedField, sealBody } from './sealedBody.ts';
@@ -32,6 +32,13 @@ describe('a body with personal values', () => {
         expect(openBody(JSON.parse(JSON.stringify(seal(body))) as Json, keyOf)).toEqual(body);
       }),
     );
+  });
+
+  it('opens a text that was sealed to that text, and to none where the key is gone', () => {
+    const sealed = seal({ says: sealedText('record', 'o1', 'It hums.') });
+    expect(JSON.stringify(sealed)).not.toContain('hums');
+    expect(openBody(sealed, keyOf)).toEqual({ says: 'It hums.' });
+    expect(openBody(sealed, () => null)).toEqual({ says: '' });
   });
 
   it('never seals the same value to the same text', () => {

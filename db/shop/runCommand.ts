@@ -6,7 +6,7 @@ import { type EpochMs, epochMs } from '../../core/time.ts';
 import { append, type SealedDraft, stillHolds } from '../journal/append.ts';
 import type { Bell } from '../journal/changes.ts';
 import { lastLink } from '../journal/lastLink.ts';
-import { markOwnersWords } from '../journal/markOwnersWords.ts';
+import { markSealedTexts } from '../journal/markSealedTexts.ts';
 import type { Looked, TrackingReader } from '../journal/reader.ts';
 import { whyNotAppended } from '../journal/whyNotAppended.ts';
 import { errorFacts, type Log } from '../log/log.ts';
@@ -105,7 +105,7 @@ async function conclude(
   }
   try {
     // Keys first and durably: an entry whose key is not on the disk could never be read.
-    const marked = await markOwnersWords(now, decision.entries, { at, by: asked.by });
+    const marked = await markSealedTexts(now, decision.entries, { at, by: asked.by });
     const sealed = sealUnderKeys(place.keyFile, marked, at);
     const outcome = await write(place, asked, askedDigest, sealed, looked, at);
     if (outcome !== 'stale' && outcome.ok && !outcome.replayed) {

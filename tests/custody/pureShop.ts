@@ -7,11 +7,12 @@ import { applyPart, type Part, type PartEntry } from '../../core/custody/ledger.
 import { applyMachine, type Machine, type MachineEntry } from '../../core/custody/machine.ts';
 import type { View } from '../../core/entries/view.ts';
 import type { JobId, PartId } from '../../core/ids.ts';
-import { applyJob, type Written } from '../../core/job/applyJob.ts';
+import { applyJob } from '../../core/job/applyJob.ts';
 import type { JobEntry } from '../../core/job/entries.ts';
 import type { Job } from '../../core/job/job.ts';
 import type { Shop } from '../../core/job/shop.ts';
 import type { Draft } from '../../core/journal/entry.ts';
+import type { Written } from '../../core/journal/written.ts';
 import { noPeople } from '../../core/people/people.ts';
 import { type EpochMs, epochMs } from '../../core/time.ts';
 

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { ENTRY_TABLE, knownKind } from '../../core/entries/entryTable.ts';
-import { OWNERS_WORDS } from '../../core/entries/ownersWords.ts';
+import { SEALED_TEXTS } from '../../core/entries/sealedTexts.ts';
 import { plainTexts } from './plainTexts.ts';
 
 /**
  * Where text may stand in plain in the journal, and why that is right: by its place in a body, in whatever kind. All
- * other text is an owner's, and sealed: as a personal value, or by `OWNERS_WORDS`.
+ * other text is an owner's, and sealed: as a personal value, or by `SEALED_TEXTS`.
  */
 const PLAIN: { readonly [why: string]: readonly string[] } = {
   'an id, a digest, or a word of a list: nobody types it': [
@@ -162,7 +162,7 @@ const PLAIN: { readonly [why: string]: readonly string[] } = {
 const kinds = Object.values(ENTRY_TABLE).flatMap(({ bodies }) => Object.entries(bodies));
 const places = kinds.flatMap(([kind, shape]) => [...new Set(plainTexts(shape))].map((path) => ({ kind, path })));
 const isSealed = ({ kind, path }: { readonly kind: string; readonly path: string }) =>
-  OWNERS_WORDS[kind]?.includes(path) === true;
+  SEALED_TEXTS[kind]?.includes(path) === true;
 
 /** Kinds in which a place that is the shop's own elsewhere could hold an owner's words: there it is sealed, or is an id. */
 const SAID_TWICE: ReadonlySet<string> = new Set(['name', 'what', 'why', 'thing', 'from', 'number', 'unplugged[]']);
@@ -207,7 +207,7 @@ describe('text in the journal', () => {
   });
 
   it('that is said to be sealed stands in a kind that there is, in a version after its first', () => {
-    for (const [kind, paths] of Object.entries(OWNERS_WORDS)) {
+    for (const [kind, paths] of Object.entries(SEALED_TEXTS)) {
       const own = places.filter((place) => place.kind === kind).map(({ path }) => path);
       expect(
         paths.filter((path) => !own.includes(path)),

@@ -8,7 +8,7 @@
  * Entries from before a kind stood here hold these texts in plain, and the chain holds them for ever: an erasure does
  * not reach those. Each such kind has a version more since then.
  */
-export const OWNERS_WORDS: { readonly [kind: string]: readonly string[] } = {
+export const SEALED_TEXTS: { readonly [kind: string]: readonly string[] } = {
   'owner-known': ['kind.orderNumber'],
   'owner-changed': ['kind.orderNumber'],
   'machine-known': ['called'],
@@ -42,8 +42,8 @@ export const OWNERS_WORDS: { readonly [kind: string]: readonly string[] } = {
 };
 
 /** Where an owner's words stand in a body of this kind; nowhere in one that is not listed. */
-export const ownersWordsIn = (kind: string): readonly string[] =>
-  (Object.hasOwn(OWNERS_WORDS, kind) ? OWNERS_WORDS[kind] : undefined) ?? [];
+export const sealedTextsIn = (kind: string): readonly string[] =>
+  (Object.hasOwn(SEALED_TEXTS, kind) ? SEALED_TEXTS[kind] : undefined) ?? [];
 
 type Body = { readonly [field: string]: unknown };
 

@@ -1,20 +1,20 @@
 import type { AnyDraft } from '../../core/entries/draft.ts';
 import type { Folded, States } from '../../core/entries/entryTable.ts';
-import { changedAt, ownersWordsIn } from '../../core/entries/ownersWords.ts';
 import { isKnown } from '../../core/entries/problem.ts';
+import { changedAt, sealedTextsIn } from '../../core/entries/sealedTexts.ts';
 import { idIn, isOf, type StreamOf } from '../../core/entries/subjects.ts';
-import type { Written } from '../../core/job/applyJob.ts';
 import type { Draft } from '../../core/journal/entry.ts';
 import { sealedText } from '../../core/journal/personal.ts';
+import type { Written } from '../../core/journal/written.ts';
 import { stateAfter } from './foldOn.ts';
 import type { Reader } from './reader.ts';
 
 type Streams = Pick<Reader, 'loadStream'>;
 
 /**
- * Drafts with every text of `OWNERS_WORDS` marked to be sealed before it is chained, under whose it is. What nobody but the shop has to do with stays as it is.
+ * Drafts with every text of `SEALED_TEXTS` marked to be sealed before it is chained, under whose it is. What nobody but the shop has to do with stays as it is.
  */
-export async function markOwnersWords(
+export async function markSealedTexts(
   read: Streams,
   drafts: readonly Draft[],
   written: Written,
@@ -22,7 +22,7 @@ export async function markOwnersWords(
   const known = drafts.filter((draft) => isKnown(draft));
   return Promise.all(
     drafts.map(async (draft) => {
-      const paths = ownersWordsIn(draft.kind);
+      const paths = sealedTextsIn(draft.kind);
       const own = paths.length > 0 && known.find((one) => one === draft);
       const of = own ? await whose(read, own, known, written) : null;
       if (of === null) return draft;
