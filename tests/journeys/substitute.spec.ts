@@ -51,7 +51,12 @@ test('a dead memory channel: the lesser board is offered, agreed by phone, fitte
   await scan(page, MACHINE, page.getByText('Differs.'));
   const verdict = page.getByRole('region', { name: 'Verdict' });
   await expect(verdict).toContainText('Confirmed');
-  await verdict.getByRole('button', { name: 'Write it down as confirmed' }).click();
+  // The board has several slots: which one it is is asked before the verdict can be written, and said beside the key.
+  const confirm = verdict.getByRole('button', { name: 'Write it down as confirmed' });
+  await expect(confirm).toBeDisabled();
+  await expect(verdict.getByText('Say which one it is, or that it is not known.')).toBeVisible();
+  await verdict.getByRole('radiogroup', { name: 'Which slot is it?' }).getByRole('radio', { name: 'B1' }).click();
+  await confirm.click();
   await verdict.waitFor({ state: 'detached' });
 
   await page.getByRole('button', { name: 'Counter sheet' }).click();
