@@ -27,7 +27,12 @@ test('tags are scanned: a printed one at the Counter, a loaner from the Wall int
   await scan(page, LOANER, chosen);
   await expect(chosen).toContainText('Known-good');
 
+  // The same job, by its owner's name and then by its tag.
   const inside = page.getByRole('region', { name: 'Inside view' });
+  await page.getByRole('combobox', { name: 'Find' }).fill('amber');
+  await page.getByRole('option', { name: 'Judith Amberley' }).first().click();
+  await expect(inside).toBeVisible();
+  await page.getByRole('link', { name: 'Wall' }).click();
   await scan(page, MACHINE, inside);
   const inHand = (part: string) => inside.getByText(`${part} in hand.`);
   const bank = inside.getByRole('button', { name: /^Memory slots/ });
