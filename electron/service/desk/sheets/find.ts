@@ -48,7 +48,7 @@ async function machineFound(read: Reader, machine: MachineId, at: EpochMs): Prom
     job,
     stage: view.job?.stage ?? null,
     title: view.machine?.called ?? machine,
-    detail: view.owner?.name.value ?? '',
+    detail: view.job?.stage ?? '',
   };
 }
 
