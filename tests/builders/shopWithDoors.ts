@@ -15,6 +15,17 @@ import { aShopFolder, type ShopFolder } from './shopFolder.ts';
 /** As little as argon2id can cost: what is tried here is who gets in, not for how much. */
 const CHEAP = { m: 16, t: 1, p: 1 };
 
+/** A part without a tag, as it is added to the wall. */
+export const wallPart = {
+  tag: null,
+  kind: 'dimm',
+  name: 'Oakrill 8G',
+  attributes: {},
+  place: { at: 'bin', bin: 'A1' },
+  valueMinor: 1000,
+  standing: { is: 'trial-grade', scopes: ['starts'] },
+};
+
 /** A refusal as it comes to a screen. */
 export type Refused = { readonly refused: string; readonly [fact: string]: unknown };
 

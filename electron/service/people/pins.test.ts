@@ -3,17 +3,7 @@ import { join } from 'node:path';
 import { beforeEach, describe, expect, it } from 'vitest';
 import shopOf from '../../../assets/demo/shop.json' with { type: 'json' };
 import type { WordsOnce } from '../../../core/contract/hereSheet.ts';
-import { aShopWithDoors, type Refused, type ShopWithDoors } from '../../../tests/builders/shopWithDoors.ts';
-
-const wallPart = {
-  tag: null,
-  kind: 'dimm',
-  name: 'Oakrill 8G',
-  attributes: {},
-  place: { at: 'bin', bin: 'A1' },
-  valueMinor: 1000,
-  standing: { is: 'trial-grade', scopes: ['starts'] },
-};
+import { aShopWithDoors, type Refused, type ShopWithDoors, wallPart } from '../../../tests/builders/shopWithDoors.ts';
 
 let shop: ShopWithDoors;
 beforeEach(async () => {

@@ -1,21 +1,11 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import shopOf from '../../../assets/demo/shop.json' with { type: 'json' };
 import { openJobs } from '../../../db/index.ts';
-import { aShopWithDoors, type ShopWithDoors } from '../../../tests/builders/shopWithDoors.ts';
+import { aShopWithDoors, type ShopWithDoors, wallPart } from '../../../tests/builders/shopWithDoors.ts';
 import { signingIn } from '../../../tests/builders/takingIn.ts';
 
 const MINUTE = 60_000;
 const use = { loaner: null, slots: [], parts: [] };
-const wallPart = {
-  tag: null,
-  kind: 'dimm',
-  name: 'Oakrill 8G',
-  attributes: {},
-  place: { at: 'bin', bin: 'A1' },
-  valueMinor: 1000,
-  standing: { is: 'trial-grade', scopes: ['starts'] },
-};
-
 let shop: ShopWithDoors;
 beforeEach(async () => {
   shop = await aShopWithDoors();

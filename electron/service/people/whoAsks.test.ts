@@ -2,18 +2,8 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import { COMMANDS } from '../../../core/commands/commands.ts';
 import { WHO_MAY } from '../../../core/commands/whoMay.ts';
 import { keysOf } from '../../../core/table.ts';
-import { aShopWithDoors, type ShopWithDoors } from '../../../tests/builders/shopWithDoors.ts';
+import { aShopWithDoors, type ShopWithDoors, wallPart } from '../../../tests/builders/shopWithDoors.ts';
 import { newSession } from './session.ts';
-
-const wallPart = {
-  tag: null,
-  kind: 'dimm',
-  name: 'Oakrill 8G',
-  attributes: {},
-  place: { at: 'bin', bin: 'A1' },
-  valueMinor: 1000,
-  standing: { is: 'trial-grade', scopes: ['starts'] },
-};
 
 let shop: ShopWithDoors;
 beforeEach(async () => {
