@@ -56,6 +56,20 @@ test('more that was told after the sheet was signed, with the figures it makes, 
   await expect(page.getByRole('region', { name: 'Papers' })).toBeHidden();
 });
 
+test('what no paper says is bound too: small parts written over after the sheet was signed are named, and not taken', async ({
+  app,
+}) => {
+  const { page } = app;
+  await setUpShop(page);
+  await fillSheet(page);
+  await signByKeys(page);
+  await page.getByRole('textbox', { name: 'Small parts in it up to' }).fill('90');
+  await page.getByRole('button', { name: /Sign, print/ }).click();
+  const { dialog } = sideBySide(page);
+  await expect(dialog.getByText('Said otherwise: up to how much small parts go in.')).toBeVisible();
+  await expect(page.getByRole('region', { name: 'Papers' })).toBeHidden();
+});
+
 test('a hand-over that was signed before something was booked is not carried out', async ({ app }) => {
   const { page } = app;
   await setUpShop(page);

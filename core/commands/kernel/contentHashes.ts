@@ -34,6 +34,14 @@ export const toBeSigned = (input: unknown): boolean => contentHashesIn(input).in
 export const signShown = (input: unknown, contentHash: string): unknown =>
   through(input, (field, value) => (field === 'contentHash' && value === null ? { put: contentHash } : 'walked'));
 
-/** An input without its signatures: neither the stroke of the pen nor the content it stands under. */
+/** The signature itself: the stroke of the pen and the content it stands under. */
+const OF_SIGNATURE: readonly string[] = ['drawn', 'contentHash'];
+/**
+ * Known only once it is carried out, and no term of what is signed: where the sealed bytes of a photograph came to lie
+ * (what it is of is bound), and the digest of a report (its text is bound).
+ */
+const OF_KEEPING: readonly string[] = ['blob', 'digest'];
+
+/** What an input says, at every depth, without the signatures in it and without what only keeping it makes known. */
 export const withoutSignatures = (input: unknown): unknown =>
-  through(input, (field) => (field === 'contentHash' || field === 'drawn' ? 'left-out' : 'walked'));
+  through(input, (field) => (OF_SIGNATURE.includes(field) || OF_KEEPING.includes(field) ? 'left-out' : 'walked'));

@@ -10,8 +10,11 @@ import { refuse } from './decision.ts';
 /** Decides one command's input on a view. */
 export type Decide<Input> = (view: View, input: Input, asking: Asking) => Decision;
 
-/** What whoever signs is shown: the papers the command would issue, and SHA-256 of their canonical JSON, in hex. */
-export type Content = { readonly papers: readonly Paper[]; readonly contentHash: string };
+/**
+ * What whoever signs stands under: the papers the command would issue, what was said to it (its input without the
+ * signatures), and SHA-256 of the canonical JSON of both, in hex.
+ */
+export type Content = { readonly papers: readonly Paper[]; readonly said: unknown; readonly contentHash: string };
 
 /**
  * When content is made: the millisecond after. Nothing that was written bears it, so that whatever does is of this very
@@ -21,17 +24,17 @@ export const contentAt = (at: Asking['at']): Asking['at'] => epochMs(at + 1);
 
 /**
  * The content of an accepted decision that was made at `contentAt`: all sheets it would issue (tags hang on things and
- * are signed by nobody). A command without papers binds its own input, without the signatures in it.
+ * are signed by nobody), and the input it was made of. Not all that binds stands on a paper, so a signature covers both.
  */
 export function contentOf(
-  name: string,
+  command: string,
   input: unknown,
   decision: Extract<Decision, { ok: true }>,
   asking: Asking,
 ): Content {
   const papers = decision.shown.map((make) => make()).filter((paper) => paper.shape === 'sheet');
-  const bound = papers.length > 0 ? papers : { command: name, input: withoutSignatures(input) };
-  return { papers, contentHash: asking.sha256(canonicalJson(bound)) };
+  const said = withoutSignatures(input);
+  return { papers, said, contentHash: asking.sha256(canonicalJson({ command, papers, said })) };
 }
 
 /** Accepts a decision only where every signature in the input names the content it makes; else says what differs. */

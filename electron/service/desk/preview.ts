@@ -1,5 +1,5 @@
 import { type Comparison, countsOf } from '../../../core/approval/compare.ts';
-import type { PreviewAsked } from '../../../core/commands/asked.ts';
+import { commandNamed, type PreviewAsked } from '../../../core/commands/asked.ts';
 import { contentAt, contentOf } from '../../../core/commands/kernel/signedContent.ts';
 import type { Previewed } from '../../../core/contract/previewed.ts';
 import { applyToView, type View } from '../../../core/entries/view.ts';
@@ -38,7 +38,7 @@ export async function preview(
   const after = decision.entries.reduce((before, entry) => applyToView(before, entry, asking), view);
   const { job } = after;
   return {
-    ...contentOf(asked.name, asked.input, decision, asking),
+    ...contentOf(commandNamed(asked.name).name, asked.input, decision, asking),
     comparison: comparedIn(view, after),
     charges:
       job &&

@@ -4,6 +4,7 @@ import type { Refusal } from '../../../core/refusal.ts';
 import { Key } from '../../kit/keys/Key.tsx';
 import { PaperView } from '../../kit/paper/PaperView.tsx';
 import { useWords } from '../../kit/text/words.tsx';
+import { changedFields } from './changedFields.ts';
 import type { Signed } from './signedInput.ts';
 
 /** What was signed and what would be issued, side by side, where a command was refused because they differ. */
@@ -19,7 +20,8 @@ export function ContentChanged({
 }) {
   const { t } = useWords();
   if (refusal?.refused !== 'content-changed') return null;
-  const before = signed.find((one) => one?.contentHash === refusal.signed)?.papers ?? [];
+  const before = signed.find((one) => one?.contentHash === refusal.signed);
+  const changed = before ? changedFields(before.said, refusal.said) : [];
   const now = Array.isArray(refusal.papers) ? refusal.papers.filter(isPaper) : [];
   return (
     <ModalOverlay className="counter-turned-over" isOpen isKeyboardDismissDisabled>
@@ -27,8 +29,15 @@ export function ContentChanged({
         <Dialog aria-label={t('counter.content-changed.title')} className="counter-turned-body">
           <h2>{t('counter.content-changed.title')}</h2>
           <p>{t('counter.content-changed.says')}</p>
+          {changed.length > 0 && (
+            <p>
+              {t('counter.content-changed.differs', {
+                what: changed.map((id) => t(`counter.content-changed.fields.${id}`)).join('; '),
+              })}
+            </p>
+          )}
           <div className="counter-side-by-side">
-            <Papers says={t('counter.content-changed.signed')} papers={before} />
+            <Papers says={t('counter.content-changed.signed')} papers={before?.papers ?? []} />
             <Papers says={t('counter.content-changed.now')} papers={now} />
           </div>
           <Key large onPress={onClose}>

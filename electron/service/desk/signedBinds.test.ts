@@ -1,0 +1,166 @@
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import shopOf from '../../../assets/demo/shop.json' with { type: 'json' };
+import story from '../../../assets/demo/story.json' with { type: 'json' };
+import type { CommandName } from '../../../core/commands/commands.ts';
+import { signShown } from '../../../core/commands/kernel/contentHashes.ts';
+import { type JobId, jobId } from '../../../core/ids.ts';
+import { aDesk, type Desk } from '../../../tests/builders/desk.ts';
+import { signingIn } from '../../../tests/builders/takingIn.ts';
+
+const mark = { name: story.owner.name, drawn: null, contentHash: null };
+const stroke = { width: 10, height: 10, strokes: [[[1, 1, 0]]] };
+
+let desk: Desk;
+beforeEach(async () => {
+  desk = await aDesk();
+  await desk.ask('openShop', { settings: shopOf.settings, staff: shopOf.staff }, 'mina');
+});
+afterEach(() => desk.close());
+
+/** What is shown as `shown` is signed, then pressed as `pressed` says. */
+async function signedThenPressed(name: CommandName, shown: unknown, pressed: unknown) {
+  const previewed = await desk.shows(name, shown);
+  if ('refused' in previewed) throw new Error(JSON.stringify(previewed));
+  const { head } = await desk.shop.read();
+  const done = await desk.tries(name, signShown(pressed, previewed.contentHash));
+  return { previewed, done, wrote: (await desk.shop.read()).head !== head };
+}
+
+async function isRefused(name: CommandName, shown: unknown, pressed: unknown): Promise<void> {
+  const { previewed, done, wrote } = await signedThenPressed(name, shown, pressed);
+  expect(done).toMatchObject({ ok: false, refusal: { refused: 'content-changed', signed: previewed.contentHash } });
+  expect(wrote).toBe(false);
+}
+
+async function isDone(name: CommandName, shown: unknown, pressed: unknown): Promise<JobId> {
+  const { done } = await signedThenPressed(name, shown, pressed);
+  if (!done.ok) throw new Error(JSON.stringify(done.refusal));
+  return jobId(done.firstStream.slice('job:'.length));
+}
+
+const signedIn = (says: Readonly<Record<string, unknown>> = {}) =>
+  isDone('signTakingIn', signingIn(says), signingIn(says));
+
+const firm = (says: Readonly<Record<string, unknown>> = {}) => ({
+  fresh: {
+    ...story.owner,
+    kind: {
+      is: 'company',
+      orderNumber: null,
+      approves: 'Colm Amberley',
+      approvesUpToMinor: 5_000,
+      alsoApprove: [{ name: 'Judith Amberley', upToMinor: 2_000 }],
+      ...says,
+    },
+  },
+});
+const before = {
+  encryption: 'yes',
+  keyInHand: true,
+  keyPlace: 'in a drawer',
+  backup: 'no',
+  bought: null,
+  from: null,
+  makersWarranty: 'over',
+  seals: 'none',
+};
+const report = { text: 'Architecture: x86_64\nModel name: K6\n', taken: null, keepSerials: false, digest: '' };
+
+describe('taken in under a signature, what no paper says is bound with what they say', () => {
+  it.each([
+    ['small parts up to', {}, { smallPartsUpToMinor: 9_000 }],
+    ['used parts', {}, { substitution: { used: false, lesser: 'ask' } }],
+    ['lesser parts', {}, { substitution: { used: true, lesser: 'no' } }],
+    ['recording', {}, { recording: true }],
+    ['what it is worth', {}, { worthMinor: 40_000 }],
+    ['the way to reach the owner', {}, { owner: { fresh: { ...story.owner, phone: '01632 960 999' } } }],
+    ['the key in hand', { before }, { before: { ...before, keyInHand: false } }],
+    ['where the key is', { before }, { before: { ...before, keyPlace: 'at the bank' } }],
+    ['who approves', { owner: firm() }, { owner: firm({ approves: 'Someone Else' }) }],
+    ['up to how much', { owner: firm() }, { owner: firm({ approvesUpToMinor: 500_000 }) }],
+    [
+      'up to how much another may',
+      { owner: firm() },
+      { owner: firm({ alsoApprove: [{ name: 'Judith Amberley', upToMinor: null }] }) },
+    ],
+    ['the text of a report', { report }, { report: { ...report, text: 'Architecture: x86_64\nModel name: K7\n' } }],
+  ])('%s', async (_what, shown, pressed) => {
+    await isRefused('signTakingIn', signingIn(shown), signingIn({ ...shown, ...pressed }));
+    await isDone('signTakingIn', signingIn(shown), signingIn(shown));
+  });
+
+  it('small parts of £90 are not booked on a sheet that was signed with none', async () => {
+    await isRefused('signTakingIn', signingIn(), signingIn({ smallPartsUpToMinor: 9_000 }));
+    const job = await signedIn();
+    expect((await desk.view(job)).job?.smallPartsUpToMinor).toBe(0);
+  });
+
+  it.each(['film', 'publish', 'destroy', 'risk', 'risk-key', 'no-backup'])('what a yes to %s is about', async (id) => {
+    const line = (about: string) => ({ alone: [{ id, answer: 'yes', about, signed: mark }] });
+    await isRefused('signTakingIn', signingIn(line('the drives')), signingIn(line('EVERYTHING, sell it too')));
+    await isDone('signTakingIn', signingIn(line('the drives')), signingIn(line('the drives')));
+  });
+
+  it('the stroke of the pen, where photographs lie and the digest of a report are no terms', async () => {
+    const kept = { report, photographs: [{ of: 'front', blob: 'held' }], answers: { open: 'yes', photos: 'yes' } };
+    const then = {
+      ...kept,
+      report: { ...report, digest: 'd1' },
+      photographs: [{ of: 'front', blob: 'sealed' }],
+      signed: { ...mark, drawn: stroke },
+    };
+    await isDone('signTakingIn', signingIn(kept), signingIn(then));
+  });
+});
+
+describe('a line signed later', () => {
+  it.each([
+    ['film', 'yes'],
+    ['publish', 'yes'],
+    ['destroy', 'yes'],
+    ['risk', 'yes'],
+    ['risk-key', 'yes'],
+    ['no-backup', 'yes'],
+    ['data-parts', 'send'],
+  ])('%s is bound to what it is about', async (id, answer) => {
+    const job = await signedIn();
+    const line = (about: string) => ({ job, id, answer, about, signed: mark });
+    await isRefused('signAlone', line('the drives'), line('EVERYTHING, sell it too'));
+    await isDone('signAlone', line('the drives'), line('the drives'));
+  });
+});
+
+describe('a hand-over', () => {
+  const atTheDoor = async () => {
+    const job = await signedIn({ cameAlong: [{ thing: 'a lead', count: 1 }] });
+    await desk.ask('goHomeAsItCame', { job, why: 'declined' });
+    const handOver = (says: Readonly<Record<string, unknown>> = {}) => ({
+      job,
+      collectedBy: story.owner.name,
+      signed: mark,
+      returned: [{ thing: 'a lead', count: 1 }],
+      oursOff: [],
+      differences: [],
+      ...says,
+    });
+    return handOver;
+  };
+
+  it.each([
+    ['who collects it', { collectedBy: story.owner.mayCollect[0] ?? '' }],
+    ['what was given back', { returned: [{ thing: 'a lead', count: 2 }] }],
+  ])('binds %s', async (_what, pressed) => {
+    const handOver = await atTheDoor();
+    await isRefused('handOver', handOver(), handOver(pressed));
+    await isDone('handOver', handOver(), handOver());
+  });
+});
+
+it('what issues no paper is carried out as it was signed: the owner was told of a mishap at the counter', async () => {
+  const job = await signedIn();
+  const mishap = { what: 'A scratch.', part: null, partIs: null, cause: 'known', photographs: [], costMinor: 0 };
+  await desk.ask('reportIncident', { job, ...mishap });
+  const incident = (await desk.view(job)).job?.incidents[0]?.id;
+  const told = { job, incident, name: story.owner.name, how: { by: 'counter', signed: mark } };
+  await isDone('tellIncident', told, told);
+});
