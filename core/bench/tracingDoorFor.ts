@@ -83,14 +83,14 @@ export function tracingDoorFor(live: LiveTracing, model: FaultModel): TracingDoo
       return closedGates(model, tracing, held, suspectsNow(model, tracing), standing).map(asOpen);
     },
     gatesOfWork: (view, kind, what) => {
-      const { does } = dangersOf(model, kind, taskIn(what).id);
-      if (does.length === 0) return [];
+      const { deeds } = dangersOf(model, kind, taskIn(what).id);
+      if (deeds.length === 0) return [];
       const tracing = caseOf(view);
       const { forGood, out } = leftAfter(model, tracing.log);
       const stillOut = circuitsOf(out).filter((circuit) => !isBackIn(view, circuit));
       const without = forGood | maskOf(stillOut) | replaced(view);
       // The mains came off for the tracing long ago.
-      const now = AFTER_TRACING.includes(view.job.stage) ? does.filter((deed) => deed !== 'mains-pulled') : does;
+      const now = AFTER_TRACING.includes(view.job.stage) ? deeds.filter((deed) => deed !== 'mains-pulled') : deeds;
       return gatesNow(model, tracing, suspectsNow(model, tracing))
         .of({ step: null, does: () => deedsNow(now, without), out: () => without }, null)
         .map(asOpen);

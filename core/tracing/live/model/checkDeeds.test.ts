@@ -1,9 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { changed, type Files, step } from '../../../../tests/builders/brokenModel.ts';
+import { aTracingCase } from '../../../../tests/builders/tracingCase.ts';
+import { deedsOf } from '../safety/deeds.ts';
 import { changeModel } from '../shop/editModel.ts';
+import { stepOf } from './special.ts';
 import { STANDARD_MODEL_FILES } from './standardModel.ts';
 
-const deeds = (files: Files, id: string) =>
+const line = (files: Files, id: string) =>
   files['deeds.json'].steps.find((one: { readonly id: string }) => one.id === id);
 
 describe('a model is refused', () => {
@@ -18,17 +21,46 @@ describe('a model is refused', () => {
   ])('with a step that hides what its own fields give away: %s %s', (id, deed) => {
     expect(
       changed((files) => {
-        deeds(files, id).does = deeds(files, id).does.filter((one: string) => one !== deed);
+        line(files, id).deeds = line(files, id).deeds.filter((one: string) => one !== deed);
       }),
     ).toMatchObject({ file: 'deeds.json', field: `steps ${id}`, because: `it does ${deed} and does not say so` });
   });
   it('with a deed that nobody knows, or one that is no step’s', () => {
-    for (const deed of ['hums', 'settled'])
+    for (const deed of ['hums', 'settled', 'start:supply', 'loaner-in:nothing', 'loaner-in:dimm:dimm'])
       expect(
         changed((files) => {
-          files['deeds.json'].work[0].does = [deed];
+          files['deeds.json'].work[0].deeds = [deed];
         }),
       ).toMatchObject({ file: 'deeds.json', because: `no deed ${deed}` });
+  });
+});
+
+const STATE = { id: 'our-shelf', opening: 1, closing: 1, within: 'panel', ours: 0, source: 'common practice, no source' };
+
+describe('an assembly state', () => {
+  it('is refused, by its name, where it is not said what opening it does', () => {
+    const refused = changed((files) => files['assembly.json'].states.push(STATE));
+    expect(refused).toMatchObject({ file: 'deeds.json', field: 'states' });
+    expect(refused?.because).toContain('our-shelf');
+    expect(changed((files) => delete files['deeds.json'].states.card)?.because).toContain('card');
+  });
+  it('is refused where nobody knows it, or what opening it does', () => {
+    expect(changed((files) => Object.assign(files['deeds.json'].states, { attic: null }))?.because).toContain('attic');
+    expect(changed((files) => Object.assign(files['deeds.json'].states, { card: 'start' }))).toMatchObject({
+      file: 'deeds.json',
+      field: 'states.card',
+    });
+  });
+  it('of a shop’s own does to the machine what the shop says it does', () => {
+    const files = structuredClone(STANDARD_MODEL_FILES) as Files;
+    const made = changeModel(files, [
+      { file: 'assembly.json', path: 'states.our-shelf', after: STATE },
+      { file: 'deeds.json', path: 'states.our-shelf', after: 'board-out' },
+      { file: 'steps.json', path: 'steps.fan-finger.open', after: ['our-shelf'] },
+    ]);
+    if ('refused' in made) throw new Error(`${made.file} ${made.field}: ${made.because}`);
+    const done = deedsOf(made.model, aTracingCase(), stepOf(made.model, 'fan-finger'));
+    expect([...done]).toEqual(expect.arrayContaining(['panel-open', 'board-out']));
   });
 });
 

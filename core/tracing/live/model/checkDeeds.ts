@@ -9,12 +9,12 @@ import { ModelFault } from './refusal.ts';
  */
 export function checkDeeds({ steps, work }: FaultModel): void {
   const written = [
-    ...steps.map(({ id, deeds }) => ({ field: `steps ${id}`, does: deeds })),
-    ...[...work.known].map(([id, { does }]) => ({ field: `work ${id}`, does })),
-    ...Object.entries(work.others).map(([kind, { does }]) => ({ field: `others.${kind}`, does })),
+    ...steps.map(({ id, deeds }) => ({ field: `steps ${id}`, deeds })),
+    ...[...work.known].map(([id, { deeds }]) => ({ field: `work ${id}`, deeds })),
+    ...Object.entries(work.others).map(([kind, { deeds }]) => ({ field: `others.${kind}`, deeds })),
   ];
-  for (const { field, does } of written) {
-    const strange = does.find((deed) => !isDeed(deed) || deed === THE_END);
+  for (const { field, deeds } of written) {
+    const strange = deeds.find((deed) => !isDeed(deed) || deed === THE_END);
     if (strange !== undefined) throw new ModelFault('deeds.json', field, `no deed ${strange}`);
   }
   for (const step of steps) {

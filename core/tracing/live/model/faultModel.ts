@@ -102,7 +102,7 @@ export type ModelData = {
 export type FaultModel = ModelData & { readonly memory: Memory };
 
 /** What a piece of work that is no step does, as `Step.deeds`, and the cautions at it. */
-export type DangersOfWork = { readonly does: readonly string[]; readonly cautions: readonly Caution[] };
+export type DangersOfWork = { readonly deeds: readonly string[]; readonly cautions: readonly Caution[] };
 
 export type ModelRefusal = {
   readonly refused: 'fault-model';

@@ -71,9 +71,9 @@ function assemble(raw: RawModel): ModelData {
   checkFaultNames(raw, faultIndex);
   const expanded = raw['steps.json'].steps.map((step, at) => expandRows(raw, step, at));
   const steps = raw['steps.json'].steps.map((step, at) => {
-    const does = raw['deeds.json'].steps[said.get(step.id) ?? -1]?.does;
-    if (!does) throw new ModelFault('deeds.json', 'steps', `it is not said what is done in ${step.id}`);
-    return { ...toStep(raw, step, at, faultIndex), deeds: does };
+    const deeds = raw['deeds.json'].steps[said.get(step.id) ?? -1]?.deeds;
+    if (!deeds) throw new ModelFault('deeds.json', 'steps', `it is not said what is done in ${step.id}`);
+    return { ...toStep(raw, step, at, faultIndex), deeds };
   });
   return {
     version: '1',
@@ -92,7 +92,7 @@ function assemble(raw: RawModel): ModelData {
       return { ...fault, rate };
     }),
     steps,
-    states: raw['assembly.json'].states,
+    states: statesOf(raw),
     switches: raw['assembly.json'].switches,
     evidence: raw['told.json'].evidence,
     often: raw['told.json'].often,
@@ -182,6 +182,20 @@ const cameOf = ({ step, outcomes }: RawCame, steps: readonly Step[]): Came => ({
 });
 
 /** What mends and what harms name faults that are there; the steps only take over from these lists. */
+/** The assembly states with what opening each does, in their own order. */
+function statesOf(raw: RawModel): ModelData['states'] {
+  const { states } = raw['assembly.json'];
+  const said = raw['deeds.json'].states;
+  const missing = Object.keys(said).find((id) => !states.some((state) => state.id === id));
+  if (missing !== undefined) throw new ModelFault('deeds.json', 'states', `no state ${missing}`);
+  return states.map((state) => {
+    const deed = Object.hasOwn(said, state.id) ? said[state.id] : undefined;
+    if (deed === undefined)
+      throw new ModelFault('deeds.json', 'states', `it is not said what opening ${state.id} does`);
+    return { ...state, deed };
+  });
+}
+
 function checkFaultNames(raw: RawModel, faultIndex: ReadonlyMap<string, number>): void {
   for (const [handling, mends] of Object.entries(raw['handlings.json'].handlings)) {
     const missing = Object.keys(mends).find((fault) => !faultIndex.has(fault));

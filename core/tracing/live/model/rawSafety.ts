@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { CAUTIONS } from '../cautions.ts';
 import { HARMS, SAFETY_FACTS } from '../gate.ts';
+import { OPENINGS } from '../safety/openings.ts';
 import { CIRCUITS } from './circuits.ts';
 import { chance, id, source } from './rawFields.ts';
 
@@ -40,10 +41,12 @@ export const zSafety = z.strictObject({
 const WORK_KINDS = ['fitting', 'proof', 'cleaning', 'handling'] as const;
 export const zDeeds = z.strictObject({
   note: source,
+  /** What opening each assembly state does, null where it is none of these: every state has its line. */
+  states: z.record(id, z.enum(OPENINGS).nullable()).default({}),
   /** What each step does, all that is the owner's being in circuit. */
-  steps: z.array(z.strictObject({ id, does: deeds })),
+  steps: z.array(z.strictObject({ id, deeds })),
   /** The same of work that is no step. */
-  work: z.array(z.strictObject({ id, does: deeds, cautions: z.array(caution) })),
+  work: z.array(z.strictObject({ id, deeds, cautions: z.array(caution) })),
   /** What work does that has no line, by its kind. */
-  others: z.record(z.enum(WORK_KINDS), z.strictObject({ does: deeds, cautions: z.array(caution) })),
+  others: z.record(z.enum(WORK_KINDS), z.strictObject({ deeds, cautions: z.array(caution) })),
 });

@@ -357,7 +357,7 @@ describe('a fault model with a thousand steps', () => {
       const copies = Array.from({ length: 1000 - steps.length }, (_, n) => ({ ...steps[n % 90], id: `more-${n}` }));
       steps.push(...copies);
       const { steps: deeds } = f['deeds.json'];
-      deeds.push(...copies.map(({ id }, n) => ({ id, does: deeds[n % 90].does })));
+      deeds.push(...copies.map(({ id }, n) => ({ id, deeds: deeds[n % 90].deeds })));
     });
     expect(refusal).toBeNull();
     expect(process.cpuUsage(from).user / 1e6).toBeLessThan(10);

@@ -7,6 +7,8 @@ const renamings = z.record(z.string(), z.string());
 /** Ids that were renamed, old → new, by what they are ids of; an outcome is written with its step, `step:old`. */
 const zAliases = z.strictObject({
   note: z.string(),
+  /** Fields of `deeds.json`. */
+  fields: renamings,
   steps: renamings,
   outcomes: renamings,
   groups: renamings,
@@ -21,8 +23,8 @@ const zAliases = z.strictObject({
 /** A defect, not a refusal, where the delivered file does not hold: it comes with the program. */
 export const ALIASES = zAliases.parse(delivered);
 
-/** What an id can be of, where ids were renamed. */
-export type Renamed = 'steps' | 'outcomes' | 'groups' | 'cautions' | 'profiles';
+/** What an id can be of, where ids were renamed; a field’s name is one of a kind of its own. */
+export type Renamed = 'fields' | 'steps' | 'outcomes' | 'groups' | 'cautions' | 'profiles';
 
 const find = (kind: Renamed, id: string): string | undefined =>
   Object.hasOwn(ALIASES[kind], id) ? ALIASES[kind][id] : undefined;

@@ -36,6 +36,13 @@ export const ID_PLACES: { readonly [file in RawFileName]?: readonly string[] } =
     'rules.*.liftedBy.*=came',
     'rules.*.until.*.*=came',
   ],
-  'deeds.json': ['steps.<steps>.id=steps', 'work.*.cautions.*=cautions', 'others.*.cautions.*=cautions'],
+  'deeds.json': [
+    'steps.<steps>.id=steps',
+    'steps.<steps>.<fields>',
+    'work.*.<fields>',
+    'others.*.<fields>',
+    'work.*.cautions.*=cautions',
+    'others.*.cautions.*=cautions',
+  ],
   'shop.json': ['habit.first.*=steps', 'habit.byGroup.<groups>.*=steps'],
 };

@@ -92,6 +92,20 @@ describe('a shop’s own model with the ids of before', () => {
     expect(step('watch-start')?.outcomes.find(({ id }) => id === 'no-reaction')?.life).toBe('none');
   });
 
+  it('says its deeds in the field of before', () => {
+    const old = JSON.parse(JSON.stringify(STANDARD_MODEL_FILES['deeds.json']).replaceAll('"deeds":', '"does":'));
+    expect(old.work[0]).toHaveProperty('does');
+    const loaded = loadFaultModel({ ...STANDARD_MODEL_FILES, 'deeds.json': old });
+    if ('refused' in loaded) throw new Error(`${loaded.file} ${loaded.field}: ${loaded.because}`);
+    expect(loaded.steps).toEqual(model.steps);
+    expect(loaded.work).toEqual(model.work);
+    const changed = changeModel(STANDARD_MODEL_FILES, [
+      { file: 'deeds.json', path: 'steps.fan-finger.does', after: ['mains-on', 'start', 'load'] },
+    ]);
+    if ('refused' in changed) throw new Error(`${changed.field}: ${changed.because}`);
+    expect(knownStep(changed.model, 'fan-finger')?.deeds).toContain('load');
+  });
+
   it('is renamed to itself when it has the ids of today', () => {
     expect(renameFiles(STANDARD_MODEL_FILES)).toEqual(STANDARD_MODEL_FILES);
   });

@@ -2,7 +2,8 @@ import { PART_KINDS } from '../../../custody/part.ts';
 import { assemblyOf, opensOf } from '../assembly.ts';
 import { lookMask } from '../configuration.ts';
 import { maskOf } from '../model/circuits.ts';
-import type { DangersOfWork, FaultModel, StateId, Step, TracingCase } from '../types.ts';
+import type { DangersOfWork, FaultModel, Step, TracingCase } from '../types.ts';
+import { OPENINGS } from './openings.ts';
 
 /** What a step does that can hurt people, a machine, data or a part of ours. With `:kind` where a part is meant. */
 export const DEEDS = [
@@ -42,12 +43,7 @@ export const DEEDS = [
   'firmware-by-button',
   'mains-pulled',
   /** Follow from how far the machine is opened for it; said at a step only where they do not. */
-  'panel-open',
-  'card-out',
-  'supply-out',
-  'board-out',
-  'cooler-off',
-  'processor-out',
+  ...OPENINGS,
   /** No step's: the tracing ends by a verdict. */
   'settled',
 ] as const;
@@ -66,31 +62,27 @@ const TO_THE_DRIVE: readonly string[] = [
   'drive-powered',
 ] satisfies readonly Deed[];
 
-const OPENED: Readonly<Record<StateId, Deed>> = {
-  cpu: 'processor-out',
-  cooler: 'cooler-off',
-  board: 'board-out',
-  supply: 'supply-out',
-  card: 'card-out',
-  panel: 'panel-open',
-};
+/** Of these it is also said which kind of part it is. */
+const OF_A_PART: readonly string[] = ['loaner-in', 'own-part-on-rig'] satisfies readonly Deed[];
 
 const DRIVE = maskOf(['drive']);
 
-/** A deed, with a kind of part behind it or none. */
+/** A deed; with a kind of part behind it only where it is one to a part. */
 export function isDeed(said: string): boolean {
   const [deed, kind, ...more] = said.split(':');
   return (
     DEEDS.some((one) => one === deed) &&
     more.length === 0 &&
-    (kind === undefined || PART_KINDS.some((one) => one === kind))
+    (kind === undefined || (OF_A_PART.some((one) => one === deed) && PART_KINDS.some((one) => one === kind)))
   );
 }
 
 /** What a step does to this machine as it stands now: as the model says, and how far it is opened. */
 export function deedsOf(model: FaultModel, tracing: TracingCase, step: Step): ReadonlySet<string> {
+  const assembly = assemblyOf(model, tracing.switches);
+  const opened = opensOf(assembly, step);
   return deedsNow(
-    [...step.deeds, ...opensOf(assemblyOf(model, tracing.switches), step).flatMap((state) => OPENED[state] ?? [])],
+    [...step.deeds, ...assembly.states.flatMap(({ id, deed }) => (deed !== null && opened.includes(id) ? [deed] : []))],
     lookMask(model, tracing.log, step).look,
   );
 }
@@ -100,10 +92,10 @@ export const deedsNow = (written: readonly string[], out: number): ReadonlySet<s
   new Set((out & DRIVE) === 0 ? written : written.filter((deed) => !TO_THE_DRIVE.includes(deed)));
 
 /** Deeds that a step can do on some machine: as written, and all that opening it may come to. */
-export const deedsEver = (step: Step): readonly string[] => [...step.deeds, ...Object.values(OPENED)];
+export const deedsEver = (step: Step): readonly string[] => [...step.deeds, ...OPENINGS];
 
 /** Proving our own parts touches nothing of the owner's. */
-const NOTHING: DangersOfWork = { does: [], cautions: [] };
+const NOTHING: DangersOfWork = { deeds: [], cautions: [] };
 
 /** What a piece of work that is no step does, and its cautions: as said for it, else for its kind. */
 export function dangersOf(model: FaultModel, kind: string, what: string): DangersOfWork {
