@@ -61,12 +61,12 @@ export async function runCommand(
   if (earlier) return earlier;
   for (let tries = 0; tries < TRIES_BESIDE_OTHERS; tries++) {
     const { decision, looked, at } = await decideNow(place, decide);
-    const outcome = await place.queue(() => conclude(place, asked, askedDigest, decision, looked, at));
+    const outcome = await place.queue(() => conclude(place, decision, { asked, askedDigest, looked, at }));
     if (outcome !== 'stale') return outcome;
   }
   return place.queue(async () => {
     const { decision, looked, at } = await decideNow(place, decide);
-    const outcome = await conclude(place, asked, askedDigest, decision, looked, at);
+    const outcome = await conclude(place, decision, { asked, askedDigest, looked, at });
     if (outcome === 'stale') throw new Error('A decision went stale while nothing else was written');
     return outcome;
   });
@@ -82,14 +82,16 @@ async function decideNow(
   return { decision, looked: reader.looked(), at };
 }
 
-async function conclude(
-  place: CommandPlace,
-  asked: AskedCommand,
-  askedDigest: Uint8Array,
-  decision: EntriesOrRefusal,
-  looked: Looked,
-  at: EpochMs,
-): Promise<Outcome> {
+/** A command that is decided: what was asked, what was looked at for it, and when. */
+type Decided = {
+  readonly asked: AskedCommand;
+  readonly askedDigest: Uint8Array;
+  readonly looked: Looked;
+  readonly at: EpochMs;
+};
+
+async function conclude(place: CommandPlace, decision: EntriesOrRefusal, decided: Decided): Promise<Outcome> {
+  const { asked, askedDigest, looked, at } = decided;
   const { db, branch } = place;
   if (!decision.ok) return (await stillHolds(db, branch, looked)) ? decision : 'stale';
   if (decision.entries.length === 0) throw new Error('A command was accepted without entries');
@@ -107,7 +109,7 @@ async function conclude(
     // Keys first and durably: an entry whose key is not on the disk could never be read.
     const marked = await markSealedTexts(now, decision.entries, { at, by: asked.by });
     const sealed = sealUnderKeys(place.keyFile, marked, at);
-    const outcome = await write(place, asked, askedDigest, sealed, looked, at);
+    const outcome = await write(place, sealed, decided);
     if (outcome !== 'stale' && outcome.ok && !outcome.replayed) {
       await place.acknowledging();
       place.bell.ring();
@@ -124,11 +126,8 @@ async function conclude(
 
 function write(
   place: CommandPlace,
-  asked: AskedCommand,
-  askedDigest: Uint8Array,
   sealed: readonly SealedDraft[],
-  looked: Looked,
-  at: EpochMs,
+  { asked, askedDigest, looked, at }: Decided,
 ): Promise<Outcome> {
   const { branch } = place;
   return place.db.transaction().execute(async (tx) => {
