@@ -35,7 +35,14 @@ describe('a model is refused', () => {
   });
 });
 
-const STATE = { id: 'our-shelf', opening: 1, closing: 1, within: 'panel', ours: 0, source: 'common practice, no source' };
+const STATE = {
+  id: 'our-shelf',
+  opening: 1,
+  closing: 1,
+  within: 'panel',
+  ours: 0,
+  source: 'common practice, no source',
+};
 
 describe('an assembly state', () => {
   it('is refused, by its name, where it is not said what opening it does', () => {
