@@ -1,7 +1,7 @@
 import type { ThingKind } from '../../../custody/part.ts';
 import type { Caution } from '../cautions.ts';
 import type { StateId, StepId } from '../ids.ts';
-import type { Opening } from '../safety/openings.ts';
+import type { OpeningDeed } from '../safety/openings.ts';
 
 export const SWITCHES = [
   'wide-cooler',
@@ -50,5 +50,5 @@ export type AssemblyState = {
   /** Chance that opening and closing leaves a fault of our own. */
   readonly ours: number;
   /** What opening it does that can hurt; null: nothing that a rule of safety speaks of. */
-  readonly deed: Opening | null;
+  readonly deed: OpeningDeed | null;
 };
