@@ -7,6 +7,7 @@ import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 import { useExecute } from '../../link/useExecute.ts';
 import { OneOf } from '../fields/OneOf.tsx';
+import { AnotherOrdered } from './AnotherOrdered.tsx';
 import type { OfOrder } from './ofOrder.ts';
 
 /** The supplier names another day, and with it the owner is promised another one. */
@@ -58,13 +59,7 @@ export function CallOff({ sheet, order }: OfOrder) {
   return (
     <>
       <TextField label={t('counter.order.why')} labelled="above" value={why} onChange={setWhy} />
-      <OneOf
-        asks={t('counter.order.another')}
-        words="order.another-is"
-        ids={['yes', 'no'] as const}
-        chosen={another}
-        onChoose={setAnother}
-      />
+      <AnotherOrdered chosen={another} onChoose={setAnother} />
       <Key
         onPress={() =>
           void execute('cancelOrder', {

@@ -7,6 +7,7 @@ import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 import { useExecute } from '../../link/useExecute.ts';
 import { OneOf } from '../fields/OneOf.tsx';
+import { AnotherOrdered } from './AnotherOrdered.tsx';
 import type { OfOrder } from './ofOrder.ts';
 
 /** Back to the supplier: by whom it travels, by when it has to be there, whether another comes in its place. */
@@ -43,13 +44,7 @@ export function SendBack({ sheet, order }: OfOrder) {
         onChoose={setInsured}
       />
       <TextField label={t('counter.order.supplier-says')} labelled="above" value={says} onChange={setSays} />
-      <OneOf
-        asks={t('counter.order.another')}
-        words="order.another-is"
-        ids={['yes', 'no'] as const}
-        chosen={another}
-        onChoose={setAnother}
-      />
+      <AnotherOrdered chosen={another} onChoose={setAnother} />
       <Key onPress={() => void send()} {...(ready ? {} : { whyNot: t('counter.order.say-how') })}>
         {t('counter.order.write-back')}
       </Key>
