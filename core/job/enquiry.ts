@@ -14,6 +14,9 @@ const enquiryAnswerShape = z.discriminatedUnion('says', [
 ]);
 export type EnquiryAnswer = Shaped<typeof enquiryAnswerShape>;
 
+/** By what way somebody asked. */
+export const ENQUIRED_BY = ['form', 'mail', 'phone'] as const;
+
 const enquiredShape = z.strictObject({
   id: enquiryIdShape,
   name: personalShape(z.string()),
@@ -22,7 +25,7 @@ const enquiredShape = z.strictObject({
   symptoms: z.array(z.string()),
   /** Work asked for by name, where nothing has to be found. */
   tasks: z.array(z.string()).optional(),
-  came: z.enum(['form', 'mail', 'phone']),
+  came: z.enum(ENQUIRED_BY),
   estimate: estimateShape.nullable(),
   wouldNeed: z.array(z.string()),
   lapsesAt: epochMsShape,

@@ -49,6 +49,21 @@ const paymentShape = z.strictObject({
 });
 export type Payment = Shaped<typeof paymentShape>;
 
+/** What may be otherwise than it came when a machine is handed over. */
+export const DIFFERENCES = [
+  'settings-cleared',
+  'tie-cut',
+  'died-here',
+  'hours-more',
+  'plugs-out-and-in',
+  'other',
+] as const;
+/** Is it known how an incident came about, and how a part is after it? */
+export const INCIDENT_CAUSES = ['known', 'unknown'] as const;
+export const PART_AFTER_INCIDENT = ['hurt', 'dead', 'lost'] as const;
+/** For what a machine came back: the same fault, another one, or one that we made. */
+export const CAME_BACK_FOR = ['same-fault', 'new', 'ours'] as const;
+
 const takenInShape = z.strictObject({
   owner: ownerIdShape,
   machine: machineIdShape,
@@ -132,7 +147,7 @@ const thoughtShape = z.strictObject({
 export type Thought = Shaped<typeof thoughtShape>;
 
 const differenceShape = z.strictObject({
-  what: z.enum(['settings-cleared', 'tie-cut', 'died-here', 'hours-more', 'plugs-out-and-in', 'other']),
+  what: z.enum(DIFFERENCES),
   says: personalShape(z.string()).nullable(),
 });
 
@@ -140,11 +155,11 @@ const incidentShape = z.strictObject({
   id: z.string(),
   what: personalShape(z.string()),
   part: partIdShape.nullable(),
-  cause: z.enum(['known', 'unknown']),
+  cause: z.enum(INCIDENT_CAUSES),
   /** When it happened, where that is not when it was written down. */
   happenedAt: epochMsShape.optional(),
   how: z.enum(MISHAPS).optional(),
-  partIs: z.enum(['hurt', 'dead', 'lost']).optional(),
+  partIs: z.enum(PART_AFTER_INCIDENT).optional(),
   photographs: z.array(z.string()),
   /** The shop's own cost on this job; never on the bill. */
   costMinor: z.number(),
@@ -286,7 +301,7 @@ export const JOB_BODIES = {
   'told-ready': z.strictObject({ how: z.enum(['phone', 'mail', 'message']) }),
   reminded: z.strictObject({ last: z.boolean() }),
   'handed-over': handoverShape,
-  'came-back': z.strictObject({ as: jobIdShape, same: z.enum(['same-fault', 'new', 'ours']) }),
+  'came-back': z.strictObject({ as: jobIdShape, same: z.enum(CAME_BACK_FOR) }),
   'paper-named': z.strictObject({
     kind: z.string(),
     number: z.string(),

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { enquiryId } from '../../ids.ts';
+import { ENQUIRED_BY } from '../../job/enquiry.ts';
 import { personal } from '../../journal/personal.ts';
 import { shopCommand } from '../kernel/command.ts';
 import { accept } from '../kernel/decision.ts';
@@ -14,7 +15,7 @@ export const enquire = shopCommand(
     ownWords: zText,
     symptoms: z.array(zId).max(12),
     tasks: z.array(zId).max(12).exactOptional(),
-    came: z.enum(['form', 'mail', 'phone']),
+    came: z.enum(ENQUIRED_BY),
     wouldNeed: z.array(zLine).max(20),
     lapsesAt: zEpoch,
   }),

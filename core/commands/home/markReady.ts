@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { DIFFERENCES } from '../../job/entries.ts';
 import { canGoHome } from '../../job/home/canGoHome.ts';
 import { isProved, notHeld } from '../../job/home/proofs.ts';
 import { jobCommand } from '../kernel/command.ts';
@@ -8,7 +9,7 @@ import { openUnitOfWork } from '../kernel/unitOfWork.ts';
 import { issuePaper } from '../papers/issue.ts';
 
 export const zDifference = z.strictObject({
-  what: z.enum(['settings-cleared', 'tie-cut', 'died-here', 'hours-more', 'plugs-out-and-in', 'other']),
+  what: z.enum(DIFFERENCES),
   says: zText.nullable(),
 });
 

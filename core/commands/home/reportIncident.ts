@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { Part } from '../../custody/ledger.ts';
+import { INCIDENT_CAUSES, PART_AFTER_INCIDENT } from '../../job/entries.ts';
 import { MISHAPS } from '../../job/home/mishaps.ts';
 import { personal } from '../../journal/personal.ts';
 import { OPEN_STAGES } from '../../stage.ts';
@@ -18,8 +19,8 @@ export const reportIncident = jobCommand(
     job: zJobId,
     what: zText,
     part: zPartId.nullable(),
-    partIs: z.enum(['hurt', 'dead', 'lost']).nullable(),
-    cause: z.enum(['known', 'unknown']),
+    partIs: z.enum(PART_AFTER_INCIDENT).nullable(),
+    cause: z.enum(INCIDENT_CAUSES),
     photographs: z.array(zId).max(20),
     costMinor: zMinor,
     how: z.enum(MISHAPS).optional(),

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { BACKUP, ENCRYPTION, MAKERS_WARRANTY, SEALS } from '../../job/told.ts';
 import { personal } from '../../journal/personal.ts';
 import { OPEN_STAGES } from '../../stage.ts';
 import { jobCommand } from '../kernel/command.ts';
@@ -6,14 +7,14 @@ import { accept } from '../kernel/decision.ts';
 import { zJobId, zLine } from '../kernel/fields.ts';
 
 export const zBefore = z.strictObject({
-  encryption: z.enum(['yes', 'no', 'unknown']),
+  encryption: z.enum(ENCRYPTION),
   keyInHand: z.boolean(),
   keyPlace: zLine.nullable(),
-  backup: z.enum(['yes', 'no', 'unknown', 'old']),
+  backup: z.enum(BACKUP),
   bought: zLine.nullable(),
   from: zLine.nullable(),
-  makersWarranty: z.enum(['running', 'over', 'unknown']),
-  seals: z.enum(['none', 'whole', 'broken', 'unknown']),
+  makersWarranty: z.enum(MAKERS_WARRANTY),
+  seals: z.enum(SEALS),
 });
 
 /** The second tier, before the first screw. */

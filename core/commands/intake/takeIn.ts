@@ -4,6 +4,7 @@ import type { Tag } from '../../custody/part.ts';
 import { issueTag } from '../../custody/tag.ts';
 import type { View } from '../../entries/view.ts';
 import { jobId, type MachineId, machineId, type OwnerId, ownerId } from '../../ids.ts';
+import { CAME_BACK_FOR } from '../../job/entries.ts';
 import { committedMinor } from '../../job/money/withinWord.ts';
 import { type Personal, personal } from '../../journal/personal.ts';
 import type { Asking } from '../kernel/asking.ts';
@@ -72,7 +73,7 @@ export const zTakeIn = z.strictObject({
     z.strictObject({ fresh: z.strictObject({ called: zLine, tag: zTag.nullable(), serial: zLine.nullable() }) }),
   ]),
   enquiry: zEnquiryId.nullable(),
-  cameBack: z.strictObject({ from: zJobId, same: z.enum(['same-fault', 'new', 'ours']) }).nullable(),
+  cameBack: z.strictObject({ from: zJobId, same: z.enum(CAME_BACK_FOR) }).nullable(),
   tasks: z
     .array(z.strictObject({ id: zId, fixedMinor: zMinor.nullable() }))
     .min(1)

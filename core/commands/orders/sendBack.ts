@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { orderState, returnBy } from '../../job/orders/order.ts';
+import { orderState, RETURNED_AS, returnBy } from '../../job/orders/order.ts';
 import { STAGES } from '../../stage.ts';
 import { jobCommand } from '../kernel/command.ts';
 import { refuse } from '../kernel/decision.ts';
@@ -55,7 +55,7 @@ export const sendBack = jobCommand(
 /** What the supplier made of it: money back, another one, or neither, which is then the shop's loss. */
 export const settleReturn = jobCommand(
   'settle-return',
-  z.strictObject({ job: zJobId, order: zId, as: z.enum(['refunded', 'replaced', 'refused']), minor: zMinor }),
+  z.strictObject({ job: zJobId, order: zId, as: z.enum(RETURNED_AS), minor: zMinor }),
   STAGES,
   (view, { job, order: id, as, minor }, asking) => {
     const order = view.job.orders.find((one) => one.order === id);

@@ -2,7 +2,7 @@ import { yearOf } from '../../../../core/calendar.ts';
 import type { ReckonedTime, ReckoningSheet, YearsLoss } from '../../../../core/contract/reckoningSheet.ts';
 import { closedTracing } from '../../../../core/job/bench/closedTracing.ts';
 import { scoredThoughts } from '../../../../core/job/bench/scoredThoughts.ts';
-import type { EstimateMoment } from '../../../../core/job/estimate.ts';
+import { ESTIMATE_MOMENTS } from '../../../../core/job/estimate.ts';
 import { lossesOf } from '../../../../core/job/home/lossesOf.ts';
 import type { Job } from '../../../../core/job/job.ts';
 import { type JobScores, type NotScored, scoredEstimates } from '../../../../core/job/promise/scoredEstimates.ts';
@@ -16,8 +16,6 @@ import { openJobs, type Reader } from '../../../../db/index.ts';
 import { closedJobs } from '../closed/closedJobs.ts';
 import { leadOf } from '../closed/leadTimes.ts';
 import { ownTimes } from '../closed/ownTimes.ts';
-
-const MOMENTS: readonly EstimateMoment[] = ['told', 'seen', 'step', 'confirmed', 'agreed'];
 
 /** Estimates against closed jobs, own times, priors and losses. `modelAsStated` is the shop's model before it learnt. */
 export async function reckoning(read: Reader, modelAsStated: (shop: Shop) => FaultModel): Promise<ReckoningSheet> {
@@ -51,7 +49,7 @@ function scores(scored: readonly (JobScores | NotScored)[]): Pick<ReckoningSheet
   const all = scored.flatMap((one) => (typeof one === 'string' ? [] : one));
   const count = (why: NotScored) => scored.filter((one) => one === why).length;
   return {
-    calibration: MOMENTS.map((moment) => ({
+    calibration: ESTIMATE_MOMENTS.map((moment) => ({
       moment,
       figures: calibrationOf(all.filter((one) => one.moment === moment)),
     })),
