@@ -1,4 +1,4 @@
-import { readFile } from 'node:fs/promises';
+import { readdir, readFile } from 'node:fs/promises';
 import { describe, expect, it } from 'vitest';
 import { plan } from './plan.ts';
 
@@ -130,20 +130,9 @@ describe('knowngood plan', () => {
   });
 
   it('has words for every refusal its parts can give', async () => {
-    const sources = [
-      'parseProblem',
-      'fileReader',
-      'readStep',
-      'readAssembly',
-      'parseLog',
-      'nextStep',
-      'effort',
-      'exact',
-      'policyTree',
-    ];
-    const texts = await Promise.all(
-      sources.map((name) => readFile(new URL(`../../core/tracing/plan/${name}.ts`, import.meta.url), 'utf8')),
-    );
+    const folder = new URL('../../core/tracing/plan/', import.meta.url);
+    const sources = (await readdir(folder, { recursive: true })).filter((name) => /(?<!\.test)\.ts$/.test(name));
+    const texts = await Promise.all(sources.map((name) => readFile(new URL(name, folder), 'utf8')));
     const words = JSON.parse(await readFile(new URL('../../assets/words/en/plan.json', import.meta.url), 'utf8'));
     const names = texts.flatMap((text) =>
       [...text.matchAll(/(?:BadField|Halt|wrong)\(\s*'([a-z-]+)'/g)].map((match) => match[1]),
