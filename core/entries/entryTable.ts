@@ -67,10 +67,12 @@ export const ENTRY_TABLE: { readonly [S in Folded]: Kinds<S> & { readonly fold: 
   job: {
     bodies: JOB_BODIES,
     versions: {
-      'taken-in': 2,
+      'taken-in': 3,
       'consent-signed-alone': 2,
       'asked-before-first-screw': 2,
-      'thing-found': 2,
+      'thing-found': 3,
+      'secret-sealed': 2,
+      'secret-wiped': 2,
       photographed: 2,
       'could-not-be-reproduced': 2,
       'work-finished': 2,

@@ -7,13 +7,19 @@ import type { JobEntry, JobVerdict } from './entries.ts';
 import { withEstimate } from './estimate.ts';
 import { type Job, newJob } from './job.ts';
 import { applyOrder, isOrderEntry } from './orders/applyOrder.ts';
-import type { Thing } from './told.ts';
+import type { CameAlong, Thing } from './told.ts';
 import { newWork, type Work } from './work.ts';
 
 const changeQuestion = (job: Job, id: string, change: (question: Question) => Question): Job => ({
   ...job,
   questions: job.questions.map((question) => (question.id === id ? change(question) : question)),
 });
+
+function addFound(things: readonly CameAlong[], { id, thing, count }: CameAlong): readonly CameAlong[] {
+  const had = things.find((one) => one.id === id);
+  const sum = { id, thing, count: (had?.count ?? 0) + count };
+  return [...things.filter((one) => one.id !== id), sum];
+}
 
 function addThing(things: readonly Thing[], { thing, count }: Thing): readonly Thing[] {
   const had = things.find((one) => one.thing === thing);
@@ -91,7 +97,7 @@ function applied(job: Job | null, entry: JobEntry & Written): Job | null {
     case 'asked-before-first-screw':
       return { ...job, before: entry.body };
     case 'thing-found':
-      return { ...job, found: [...job.found, entry.body], cameAlong: addThing(job.cameAlong, entry.body) };
+      return { ...job, found: [...job.found, entry.body], cameAlong: addFound(job.cameAlong, entry.body) };
     case 'ours-on':
       return { ...job, shopItemsOn: addThing(job.shopItemsOn, entry.body) };
     case 'ours-off':
@@ -99,9 +105,9 @@ function applied(job: Job | null, entry: JobEntry & Written): Job | null {
     case 'photographed':
       return { ...job, photographs: [...job.photographs, { ...entry.body, at }] };
     case 'secret-sealed':
-      return { ...job, secrets: [...job.secrets, entry.body.what] };
+      return { ...job, secrets: [...job.secrets, { id: entry.body.id, what: entry.body.what }] };
     case 'secret-wiped':
-      return { ...job, secrets: job.secrets.filter((what) => what !== entry.body.what) };
+      return { ...job, secrets: job.secrets.filter(({ id }) => id !== entry.body.id) };
     case 'told-corrected':
       return { ...job, told: { ...job.told, ...entry.body } };
     case 'worth-told':

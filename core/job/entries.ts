@@ -16,7 +16,7 @@ import { coreShape } from './agreedLine.ts';
 import { estimateShape } from './estimate.ts';
 import { MISHAPS } from './home/mishaps.ts';
 import { ORDER_BODIES } from './orders/orderEntries.ts';
-import { beforeFirstScrewShape, thingShape, toldShape } from './told.ts';
+import { beforeFirstScrewShape, cameAlongShape, thingShape, toldShape } from './told.ts';
 import { triedArrangementShape } from './triedArrangement.ts';
 import { forgottenShape, readingShape, tookShape, turnShape, usedLoanerShape, WORK_KINDS } from './work.ts';
 
@@ -74,7 +74,7 @@ const takenInShape = z.strictObject({
   enquiry: enquiryIdShape.nullable(),
   cameBackFrom: jobIdShape.nullable(),
   told: toldShape,
-  cameAlong: z.array(thingShape),
+  cameAlong: z.array(cameAlongShape),
   lift: z.enum(['one', 'two']),
   limitMinor: z.number(),
   /** What the machine is worth to its owner, working; null or left out: not known. */
@@ -230,12 +230,12 @@ export const JOB_BODIES = {
   }),
   'consent-withdrawn': z.strictObject({ id: z.enum(CONSENTS) }),
   'asked-before-first-screw': beforeFirstScrewShape,
-  'thing-found': thingShape.extend({ where: z.string() }),
+  'thing-found': cameAlongShape.extend({ where: z.string() }),
   'ours-on': thingShape,
   'ours-off': thingShape,
   photographed: z.strictObject({ of: z.string(), blob: z.string() }),
-  'secret-sealed': z.strictObject({ what: z.string(), secret: personalShape(z.string()) }),
-  'secret-wiped': z.strictObject({ what: z.string() }),
+  'secret-sealed': z.strictObject({ id: z.string(), what: z.string(), secret: personalShape(z.string()) }),
+  'secret-wiped': z.strictObject({ id: z.string() }),
   /** What the machine is worth to its owner, told later or put right. */
   'worth-told': z.strictObject({ worthMinor: z.number().nullable() }),
   'told-corrected': z.strictObject({ symptoms: z.array(z.string()), often: z.array(z.string()) }),

@@ -19,7 +19,7 @@ import type {
 } from './entries.ts';
 import type { Estimate } from './estimate.ts';
 import type { Order } from './orders/order.ts';
-import type { BeforeFirstScrew, Thing } from './told.ts';
+import type { BeforeFirstScrew, CameAlong, Thing } from './told.ts';
 import type { TriedArrangement } from './triedArrangement.ts';
 import type { Work } from './work.ts';
 
@@ -35,10 +35,10 @@ export type Job = TakenIn & {
   readonly firstLimitMinor: number;
   readonly consents: Consents;
   readonly before: BeforeFirstScrew | null;
-  readonly found: readonly (Thing & { readonly where: string })[];
+  readonly found: readonly (CameAlong & { readonly where: string })[];
   readonly shopItemsOn: readonly Thing[];
   readonly photographs: readonly { readonly of: string; readonly blob: string; readonly at: EpochMs }[];
-  readonly secrets: readonly string[];
+  readonly secrets: readonly { readonly id: string; readonly what: string }[];
   readonly seen: readonly string[] | null;
   readonly differs: boolean;
   readonly work: readonly Work[];

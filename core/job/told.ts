@@ -24,6 +24,10 @@ export const toldShape = z.strictObject({
 export const thingShape = z.strictObject({ thing: z.string(), count: z.number() });
 export type Thing = Shaped<typeof thingShape>;
 
+/** A thing of the owner's that came along, told apart from others by its id: what it is called is gone once they are erased. */
+export const cameAlongShape = thingShape.extend({ id: z.string() });
+export type CameAlong = Shaped<typeof cameAlongShape>;
+
 /** What can be answered before the first screw. */
 export const ENCRYPTION = ['yes', 'no', 'unknown'] as const;
 export const BACKUP = ['yes', 'no', 'unknown', 'old'] as const;

@@ -23,6 +23,9 @@ const reshaped = <Old>(kind: Kind, v: number, was: z.ZodType<Old>, body: (old: O
 });
 
 const withReport = z.looseObject({ report: z.looseObject({ memory: z.array(z.looseObject({})) }).optional() });
+const withThing = z.looseObject({ thing: z.string() });
+const withThings = z.looseObject({ cameAlong: z.array(withThing) });
+const withWhat = z.looseObject({ what: z.string() });
 const withError = z.looseObject({ error: z.unknown() });
 
 /** Kinds whose owner's words lay in plain in their first version, and do so in those entries for ever. */
@@ -35,10 +38,8 @@ const WERE_PLAIN: readonly Kind[] = [
   'part-moved',
   'part-standing',
   'part-corrected',
-  'taken-in',
   'consent-signed-alone',
   'asked-before-first-screw',
-  'thing-found',
   'photographed',
   'could-not-be-reproduced',
   'work-finished',
@@ -82,6 +83,20 @@ export const LIFTS: Lifts = {
     1: reshaped('enquiry-estimated', 2, withError, ({ error: _error, ...old }) => old),
     2: renamed('enquiry-estimated', 3),
   },
+  /** What came along and what was sealed were told apart by what they are called, in plain: that is their id. */
+  'taken-in': {
+    1: renamed('taken-in', 2),
+    2: reshaped('taken-in', 3, withThings, ({ cameAlong, ...old }) => ({
+      ...old,
+      cameAlong: cameAlong.map((one) => ({ id: one.thing, ...one })),
+    })),
+  },
+  'thing-found': {
+    1: renamed('thing-found', 2),
+    2: reshaped('thing-found', 3, withThing, (old) => ({ id: old.thing, ...old })),
+  },
+  'secret-sealed': { 1: reshaped('secret-sealed', 2, withWhat, (old) => ({ id: old.what, ...old })) },
+  'secret-wiped': { 1: reshaped('secret-wiped', 2, withWhat, ({ what }) => ({ id: what })) },
   /** Names that said something else: no arrangement was tried, nothing sold yet, and so on. */
   tried: { 1: renamed('contact-attempted') },
   asked: { 1: renamed('question-put') },

@@ -64,8 +64,14 @@ async function tries(name: CommandName, job: JobId, given: object): Promise<bool
   return false;
 }
 
-/** What is decided to stand in plain: the shop's own things and suppliers, and its names of where a part is. */
-const DECIDED = ['MARK bringOwnPart tray', 'MARK orderPart supplier', 'MARK putAway to.bin', 'MARK putOursOn thing'];
+/** What is decided to stand in plain: what the shop buys and of whom, its own things, and its names of where a part is. */
+const DECIDED = [
+  'MARK bringOwnPart tray',
+  'MARK orderPart supplier',
+  'MARK orderPart what',
+  'MARK putAway to.bin',
+  'MARK putOursOn thing',
+];
 
 /**
  * Commands that this one job does not come to: what they write is held by their entries' shapes

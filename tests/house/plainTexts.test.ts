@@ -17,6 +17,7 @@ const PLAIN: { readonly [why: string]: readonly string[] } = {
     'answers{}',
     'blob',
     'by',
+    'cameAlong[].id',
     'certificate',
     'contentHash',
     'counts[].fault',
@@ -133,11 +134,10 @@ const PLAIN: { readonly [why: string]: readonly string[] } = {
     'which.id',
     'unplugged[]',
   ],
-  'what is sold, and what came along: lines and things are told apart by it; the bill must keep it by law': [
+  'what is sold: lines are told apart by it; the bill must keep it by law': [
     'line',
     'offer.extras[].what',
     'options[].agrees.items[].what',
-    'cameAlong[].thing',
   ],
   'where a part is: custody is looked up by it in the read tables': [
     ...['place', 'from', 'to'].flatMap((of) =>
@@ -176,9 +176,6 @@ const PLAIN_HERE: ReadonlySet<string> = new Set([
   'part-ordered what',
   'sold-part-named what',
   'line-agreed what',
-  'secret-sealed what',
-  'secret-wiped what',
-  'thing-found thing',
   'ours-on thing',
   'ours-off thing',
   'paper-issued number',

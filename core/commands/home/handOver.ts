@@ -62,7 +62,7 @@ function decideHandOver(
   const asItCame = job.stages.some((one) => one.stage === 'home-as-it-came');
   const storage = storageDue(job, settings.rules, asking.at);
   if (storage) unit.add(`job:${job.id}`, 'charge-booked', { is: 'storage', ...storage });
-  for (const what of job.secrets) unit.add(`job:${job.id}`, 'secret-wiped', { what });
+  for (const { id } of job.secrets) unit.add(`job:${job.id}`, 'secret-wiped', { id });
   unit.add(`job:${job.id}`, 'handed-over', {
     collectedBy: personal('record', job.owner, input.collectedBy),
     signature: signed(asking, job.owner, input.signed),

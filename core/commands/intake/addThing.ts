@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { OPEN_STAGES } from '../../stage.ts';
 import { jobCommand } from '../kernel/command.ts';
 import { zCount, zJobId, zLine } from '../kernel/fields.ts';
+import { nextIdIn } from '../kernel/nextIdIn.ts';
 import { openUnitOfWork } from '../kernel/unitOfWork.ts';
 import { issuePaper } from '../papers/issue.ts';
 
@@ -12,7 +13,9 @@ export const addThing = jobCommand(
   OPEN_STAGES,
   (view, { job, ...thing }, asking) => {
     const unit = openUnitOfWork(view, asking);
-    unit.add(`job:${job}`, 'thing-found', thing);
+    const { cameAlong } = view.job;
+    const id = cameAlong.find((one) => one.thing === thing.thing)?.id ?? nextIdIn(cameAlong);
+    unit.add(`job:${job}`, 'thing-found', { id, ...thing });
     if (view.job.papers.some((paper) => paper.kind === 'intake-receipt')) issuePaper(unit, 'intake-receipt', asking);
     return unit.accept();
   },

@@ -4,6 +4,7 @@ import { OPEN_STAGES } from '../../stage.ts';
 import { jobCommand } from '../kernel/command.ts';
 import { accept, refuse } from '../kernel/decision.ts';
 import { zJobId, zLine, zText } from '../kernel/fields.ts';
+import { nextIdIn } from '../kernel/nextIdIn.ts';
 
 /** A secret the owner left (better: a temporary account): sealed, wiped at hand-over. */
 export const sealSecret = jobCommand(
@@ -14,7 +15,7 @@ export const sealSecret = jobCommand(
     accept({
       stream: `job:${job}`,
       kind: 'secret-sealed',
-      body: { what, secret: personal('secret', view.job.owner, secret) },
+      body: { id: nextIdIn(view.job.secrets), what, secret: personal('secret', view.job.owner, secret) },
     }),
 );
 
@@ -23,8 +24,10 @@ export const wipeSecret = jobCommand(
   'wipe-secret',
   z.strictObject({ job: zJobId, what: zLine }),
   OPEN_STAGES,
-  (view, { job, what }) =>
-    view.job.secrets.includes(what)
-      ? accept({ stream: `job:${job}`, kind: 'secret-wiped', body: { what } })
-      : refuse('no-such-secret', { what }),
+  (view, { job, what }) => {
+    const secret = view.job.secrets.find((one) => one.what === what);
+    return secret
+      ? accept({ stream: `job:${job}`, kind: 'secret-wiped', body: { id: secret.id } })
+      : refuse('no-such-secret', { what });
+  },
 );

@@ -146,7 +146,7 @@ function decideTakeIn(view: View, input: TakeInInput, asking: Asking): Decision 
         what: one.what === null ? null : personal('record', owner, one.what),
       })),
     },
-    cameAlong: input.cameAlong,
+    cameAlong: input.cameAlong.map((thing, at) => ({ id: String(at + 1), ...thing })),
     lift: input.lift,
     limitMinor: input.limitMinor,
     ...(input.worthMinor != null && { worthMinor: input.worthMinor }),

@@ -161,7 +161,7 @@ export async function goingHome(teller: Teller): Promise<void> {
   await teller.forJob('mina', 'handOver', {
     collectedBy: home.collectedBy,
     signed: { name: home.collectedBy, drawn: drawnSignature, contentHash: null },
-    returned: job.cameAlong,
+    returned: job.cameAlong.map(({ thing, count }) => ({ thing, count })),
     oursOff: job.shopItemsOn,
     differences: [
       {

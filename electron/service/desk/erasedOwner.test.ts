@@ -124,6 +124,24 @@ describe('an erased owner’s job', () => {
     expect(await at.fit(part)).toMatchObject(refusal);
   });
 
+  it('still has each thing that came along and each secret apart, how many, and which was wiped', async () => {
+    at = await anOrderedJob();
+    const { desk, job } = at;
+    const found = (thing: string) => desk.ask('addThing', { job, thing, count: 1, where: 'in the bag' });
+    for (const thing of ['a lead', 'a stick', 'a lead']) await found(thing);
+    for (const what of ['the account', 'the disk']) await desk.ask('sealSecret', { job, what, secret: 's' });
+    await desk.ask('wipeSecret', { job, what: 'the account' });
+    const before = await at.now();
+    await erase(desk.shop, before.owner);
+    const after = await at.now();
+    expect(before.cameAlong.map(({ thing, count }) => [thing, count])).toEqual([
+      ['a stick', 1],
+      ['a lead', 2],
+    ]);
+    expect(after.cameAlong).toEqual(before.cameAlong.map((one) => ({ ...one, thing: '' })));
+    expect(after.secrets).toEqual([{ id: before.secrets[0]?.id, what: '' }]);
+  });
+
   it('in the demo’s whole story has all its sums, stages, limits, things and parts as before', async () => {
     const folder = mkdtempSync(join(tmpdir(), 'knowngood-erased-'));
     const told = await runDemo({ out: join(folder, 'papers'), machine: null, print: () => undefined, folder });

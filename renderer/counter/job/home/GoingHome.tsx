@@ -41,7 +41,7 @@ export function GoingHome({ sheet, settings }: OfJob) {
   const handOverAs = (signed: ReturnType<typeof toSign>) => ({
     job: job.id,
     collectedBy: collectedBy.trim(),
-    returned: job.cameAlong.filter((one) => back.includes(one.thing)).map((one) => ({ ...one })),
+    returned: job.cameAlong.filter((one) => back.includes(one.thing)).map(({ thing, count }) => ({ thing, count })),
     oursOff: job.shopItemsOn.filter((one) => off.includes(one.thing)).map((one) => ({ ...one })),
     differences: differencesInput(differences),
     signed,
