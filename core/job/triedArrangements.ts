@@ -68,7 +68,9 @@ export function returnMoves(
   };
   for (const [slot, part] of inside) if (to.inside[slot] !== part && !slotOfPart.has(part)) aside(part);
   const outOfReach = wanted.flatMap(([, part]) => {
-    const at = places.get(part)?.at;
+    const place = places.get(part);
+    // What moves with another part is where that one is.
+    const at = (place?.at === 'with' ? places.get(place.part) : place)?.at;
     return at !== undefined && IN_REACH.includes(at) ? [] : [part];
   });
   let left = wanted.filter(([slot, part]) => inside.get(slot) !== part && !outOfReach.includes(part));
@@ -87,6 +89,9 @@ export function returnMoves(
   };
 }
 
-/** Nothing to move, plug or unplug: it stands so already. */
-export const isThere = ({ moves, plugIn, unplug, outOfReach }: ReturnMoves): boolean =>
-  moves.length + plugIn.length + unplug.length + outOfReach.length === 0;
+/** Nothing that hands could move, plug or unplug. */
+export const nothingToDo = ({ moves, plugIn, unplug }: ReturnMoves): boolean =>
+  moves.length + plugIn.length + unplug.length === 0;
+
+/** Nothing to move, plug or unplug, and nothing missing: it stands so already. */
+export const isThere = (back: ReturnMoves): boolean => nothingToDo(back) && back.outOfReach.length === 0;

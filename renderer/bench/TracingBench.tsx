@@ -47,8 +47,8 @@ export function TracingBench({ sheet, wall, currency, tray, inside }: TracingBen
   const back = useBack(sheet, tray);
   const backKey = back.worked
     ? { says: t('bench.back-to-worked'), onPress: back.show }
-    : back.can
-      ? { says: t('bench.back-as-it-came'), onPress: () => void back.asItCame() }
+    : back.asItCame
+      ? { says: t('bench.back-as-it-came'), onPress: back.show }
       : undefined;
   const told = list(job.told.symptoms.map(symptomName));
   const seen = job.seen ? list(job.seen.map(symptomName)) : null;

@@ -83,7 +83,7 @@ export const inputs = {
     tray: 'tray 1',
   },
   goBackToWorked: { job, run: 'r', tray: 'tray 1' },
-  goBackAsItCame: { job },
+  goBackAsItCame: { job, tray: 'tray 1' },
   strikeWork: { job, run: 'r', why: 'wrong job' },
   unplug: { job, slots: ['A1'], out: [] },
   plugIn: { job, slots: ['A1'] },

@@ -158,27 +158,58 @@ describe('going back to how it came', () => {
       [board, 'M2_1'],
     ] as const)
       await outTo(part, slot);
-    await desk.ask('goBackAsItCame', { job });
+    await desk.ask('goBackAsItCame', { job, tray });
     expect((await machine())?.inside).toMatchObject({ A2: module, M2_1: board });
   });
 
-  it('that cannot be done whole moves nothing', async () => {
+  it('brings the leads back too, and a drive without one into its slot', async () => {
+    const board = await inSlot('M2_1');
+    await desk.ask('logWork', { ...log('drives-off', 'works'), endsWith: 'out' });
+    expect((await machine())?.unplugged).toEqual(['SATA 1', 'M2_1']);
+    await desk.ask('goBackAsItCame', { job, tray });
+    expect((await machine())?.unplugged).toEqual([]);
+    expect((await machine())?.inside).toMatchObject({ M2_1: board });
+  });
+
+  it('plugs in again what no part had to move for', async () => {
+    await desk.ask('unplug', { job, slots: ['SATA 1'], out: [] });
+    await desk.ask('goBackAsItCame', { job, tray });
+    expect((await machine())?.unplugged).toEqual([]);
+    expect(await refusedWhole('goBackAsItCame', { job, tray })).toMatchObject({ refused: 'nothing-to-write' });
+  });
+
+  it('takes what sits in another slot out of there first', async () => {
+    const [sata, board] = [await inSlot('SATA 1'), await inSlot('M2_1')];
+    await outTo(board, 'M2_1');
+    await crosswise(sata);
+    await desk.ask('goBackAsItCame', { job, tray });
+    expect((await machine())?.inside).toMatchObject({ 'SATA 1': sata, M2_1: board });
+  });
+
+  it('that cannot be done whole moves nothing: a slot of the record was never there', async () => {
     const [module, board] = [await inSlot('A2'), await inSlot('M2_1')];
     await outTo(module, 'A2');
     await outTo(board, 'M2_1');
-    const sata = await inSlot('SATA 1');
-    await desk.ask('movePart', {
-      job,
-      part: sata,
-      from: { at: 'slot', machine: (await machine())?.id, slot: 'SATA 1' },
-      to: { at: 'slot', machine: (await machine())?.id, slot: 'M2_1' },
-      why: 'hand',
-      says: 'to see whether its plug is dead',
-    });
-    expect(await refusedWhole('goBackAsItCame', { job })).toMatchObject({ refused: 'slot-occupied' });
+    const slots = ((await machine())?.slots ?? []).filter(({ id }) => id !== 'M2_1');
+    await desk.ask('writeCensus', { job, slots, parts: [], gaps: [] });
+    const refusal = await refusedWhole('goBackAsItCame', { job, tray });
+    expect(refusal).toMatchObject({ refused: 'no-such-slot', slot: 'M2_1' });
     expect((await desk.view(job)).parts.get(module)?.place.at).toBe('tray');
   });
+
+  it('waits for the step under way: nobody takes a machine apart under somebody’s hands', async () => {
+    await outTo(await inSlot('A2'), 'A2');
+    await desk.ask('startWork', start('look'));
+    const refusal = await refusedWhole('goBackAsItCame', { job, tray });
+    expect(refusal).toMatchObject({ refused: 'already-at-work', what: 'look' });
+  });
 });
+
+async function crosswise(part: PartId): Promise<void> {
+  const at = (slot: string) => desk.view(job).then((view) => ({ at: 'slot', machine: view.machine?.id, slot }));
+  const says = 'to see whether its plug is dead';
+  await desk.ask('movePart', { job, part, from: await at('SATA 1'), to: await at('M2_1'), why: 'hand', says });
+}
 
 async function outTo(part: PartId, slot: string): Promise<void> {
   const from = { at: 'slot', machine: (await machine())?.id, slot };

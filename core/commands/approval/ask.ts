@@ -18,6 +18,7 @@ import { applyOrder } from '../../job/orders/applyOrder.ts';
 import { mayBeAgreed } from '../../job/orders/order.ts';
 import { OPEN_STAGES } from '../../stage.ts';
 import { epochMs, HOUR_MS } from '../../time.ts';
+import { noneOfThisMachine } from '../bench/noneOfThisMachine.ts';
 import type { Asking } from '../kernel/asking.ts';
 import { jobCommand } from '../kernel/command.ts';
 import type { Decision } from '../kernel/decision.ts';
@@ -92,7 +93,10 @@ const zAsk = z.strictObject({
  */
 export const ask = jobCommand('ask', zAsk, OPEN_STAGES, decideAsk, (input) => ({
   papers: ['substitute-part-disclosure', 'changed-finding-notice'],
-  parts: input.offer ? [input.offer.part, input.offer.forPart] : [],
+  parts: [
+    ...(input.offer ? [input.offer.part, input.offer.forPart] : []),
+    ...input.options.flatMap(({ agrees }) => (agrees.dead ? [agrees.dead.part] : [])),
+  ],
 }));
 
 function decideAsk(view: View & { readonly job: Job }, input: z.infer<typeof zAsk>, asking: Asking): Decision {
@@ -151,7 +155,9 @@ function formProblem(view: View & { readonly job: Job }, input: z.infer<typeof z
     return refuse('lapses-before-asked', { validUntil: input.validUntil, now: asking.at });
   const dead = input.options.flatMap(({ agrees }) => (agrees.dead ? [agrees.dead.part] : []));
   const foreign = dead.find((part) => view.parts.get(part)?.belongs.to === 'shop');
-  return foreign === undefined ? null : refuse('not-the-owners-part', { part: foreign });
+  if (foreign !== undefined) return refuse('not-the-owners-part', { part: foreign });
+  const unknown = noneOfThisMachine(view, { parts: dead });
+  return unknown && { ok: false, refusal: unknown };
 }
 
 function offerProblem(

@@ -18,6 +18,7 @@ import { zEpoch, zId, zJobId, zLine, zMinutes, zReading, zText } from '../kernel
 import { openUnitOfWork } from '../kernel/unitOfWork.ts';
 import { clockRefusal } from './clockRefusal.ts';
 import { giveHandsBack } from './hands.ts';
+import { noneOfThisMachine } from './noneOfThisMachine.ts';
 import { movesAtFinish, roundsLeft } from './stepMoves.ts';
 import { aboutWork, zUse } from './workUse.ts';
 
@@ -56,7 +57,8 @@ export function decideFinish(
   const work = view.job.work.find((one) => one.run === input.run);
   if (!work || work.endedAt !== null) return refuse('no-such-work', { run: input.run });
   const clock = clockRefusal(work.startedAt, input.endedAt, asking);
-  if (clock) return { ok: false, refusal: clock };
+  const wrong = clock ?? noneOfThisMachine(view, input.use);
+  if (wrong) return { ok: false, refusal: wrong };
   const rules = work.kind === 'step' ? asking.tracing.rules(work.what) : null;
   if (rules && !rules.outcomes.includes(input.outcome))
     return refuse('no-such-outcome', { step: work.what, outcome: input.outcome, outcomes: rules.outcomes });

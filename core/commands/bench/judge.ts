@@ -8,6 +8,7 @@ import { jobCommand } from '../kernel/command.ts';
 import { refuse } from '../kernel/decision.ts';
 import { zId, zJobId, zPartId, zReading } from '../kernel/fields.ts';
 import { openUnitOfWork } from '../kernel/unitOfWork.ts';
+import { noneOfThisMachine } from './noneOfThisMachine.ts';
 import { owedFirst } from './owedFirst.ts';
 import { whichOne, zWhichOne } from './whichOne.ts';
 
@@ -53,9 +54,12 @@ export const judge = jobCommand(
     const unit = openUnitOfWork(view, asking);
     const one = verdict.is === 'confirmed' || verdict.is === 'named' ? whichOne(verdict, asking.tracing) : {};
     if ('refusal' in one) return { ok: false, refusal: one.refusal };
+    const blamed = verdict.is === 'confirmed' || verdict.is === 'named' ? verdict.part : null;
+    const unknown = noneOfThisMachine(view, { parts: blamed === null ? [] : [blamed] });
+    if (unknown) return { ok: false, refusal: unknown };
+    if (verdict.is === 'cured' && verdict.fault !== null && !asking.tracing.fault(verdict.fault))
+      return refuse('no-such-fault', { fault: verdict.fault });
     if (verdict.is === 'confirmed') {
-      const part = view.parts.get(verdict.part);
-      if (!part) return refuse('no-such-part', { part: verdict.part });
       const runs = verdict.evidence.filter((run) => view.job.work.some((work) => work.run === run && isDone(work)));
       if (runs.length < verdict.evidence.length)
         return refuse('evidence-not-in-the-log', { evidence: verdict.evidence });
@@ -67,7 +71,10 @@ export const judge = jobCommand(
       }
       const { which: _asked, ...confirmed } = verdict;
       unit.add(`job:${job}`, 'judged', { ...confirmed, ...one, ...wayOpen(shown, verdict.fault) });
-      unit.add(`part:${part.id}`, 'part-standing', { standing: { is: 'dead', how: verdict.way }, why: 'confirmed' });
+      unit.add(`part:${verdict.part}`, 'part-standing', {
+        standing: { is: 'dead', how: verdict.way },
+        why: 'confirmed',
+      });
       for (const id of view.job.parts) {
         const loaner = view.parts.get(id);
         if (loaner?.standing.is !== 'exposed' || loaner.standing.job !== job) continue;
@@ -94,7 +101,7 @@ export const judge = jobCommand(
     if (verdict.is === 'cured') unit.enter('proving', 'cured');
     return unit.accept();
   },
-  (input) => ({ parts: input.verdict.is === 'confirmed' ? [input.verdict.part] : [] }),
+  ({ verdict }) => ({ parts: 'part' in verdict && verdict.part !== null ? [verdict.part] : [] }),
 );
 
 /** Not how it failed, where the log leaves that open; the part is blamed all the same. */

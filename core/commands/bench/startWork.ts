@@ -19,6 +19,7 @@ import { zEpoch, zId, zJobId, zLine, zText } from '../kernel/fields.ts';
 import { openUnitOfWork } from '../kernel/unitOfWork.ts';
 import { clockRefusal } from './clockRefusal.ts';
 import { takeHands } from './hands.ts';
+import { noneOfThisMachine } from './noneOfThisMachine.ts';
 import { movesAtStart, takenOut, unplugsAtStart } from './stepMoves.ts';
 import { aboutWork, zUse } from './workUse.ts';
 
@@ -93,7 +94,8 @@ function startProblem(
   )
     return refuse('word-needed', { needs: ['answer'] });
   const closed = asksTheOwner(input, asking) ? null : mayNotOpen(job);
-  if (closed) return { ok: false, refusal: closed };
+  const unknown = closed ?? noneOfThisMachine(view, input.use);
+  if (unknown) return { ok: false, refusal: unknown };
   if (job.left && !job.left.confirmed) return refuse('left-like-this-first', { doNotPower: job.left.doNotPower });
   const beyond = beyondWord(job, input, asking);
   if (beyond) return { ok: false, refusal: beyond };

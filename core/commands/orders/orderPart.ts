@@ -29,10 +29,19 @@ const zOrder = z.strictObject({
  * Orders a part for this job: what the owner agreed to and no dearer, or within the limit where nobody was asked.
  * With it go the days in which the supplier takes it back, and what the supplier gives for the old part.
  */
-export const orderPart = jobCommand('order-part', zOrder, ['tracing', 'fitting', 'part-on-the-way'], decideOrder);
+export const orderPart = jobCommand(
+  'order-part',
+  zOrder,
+  ['tracing', 'fitting', 'part-on-the-way'],
+  decideOrder,
+  ({ core }) => ({
+    parts: core ? [core.part] : [],
+  }),
+);
 
 function decideOrder(view: View & { readonly job: Job }, input: z.infer<typeof zOrder>, asking: Asking): Decision {
   const { job, ...order } = input;
+  if (input.core && !view.parts.has(input.core.part)) return refuse('no-such-part', { part: input.core.part });
   const line = input.question === null ? null : lineOrdered(view.job, input.question, input.what);
   if (line && 'refused' in line) return { ok: false, refusal: line };
   if (line && input.priceMinor > line.priceMinor)

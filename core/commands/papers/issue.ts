@@ -104,6 +104,7 @@ export const issue = jobCommand(
   STAGES,
   (view, { kind, part }, asking) => {
     if (kind === 'part-tag' && part === null) return refuse('which-part', { kind });
+    if (part !== null && !view.parts.has(part)) return refuse('no-such-part', { part });
     const unit = openUnitOfWork(view, asking);
     const refusal = askForPaper(unit, kind, asking, part);
     return refusal ? { ok: false, refusal } : unit.accept();

@@ -37,7 +37,8 @@ export const releasePart = shopCommand(
   (input) => ({ parts: [input.part] }),
   (view, input) => {
     const part = view.parts.get(input.part);
-    if (part?.reservedFor !== input.job) return refuse('not-reserved', { part: input.part });
+    if (!part) return refuse('no-such-part', { part: input.part });
+    if (part.reservedFor !== input.job) return refuse('not-reserved', { part: input.part });
     return accept({ stream: `part:${input.part}`, kind: 'part-released', body: { job: input.job } });
   },
 );
