@@ -9,6 +9,7 @@ export { fileLog } from './log/fileLog.ts';
 export type { TagHolder } from './projections/tables.ts';
 export {
   endedJobs,
+  jobNow,
   jobsWithOrders,
   jobThatHas,
   keptStays,

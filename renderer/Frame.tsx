@@ -16,6 +16,7 @@ import { queryOf, service } from './link/service.ts';
 import { ofBadge } from './people/ofBadge.ts';
 import { PinsAsked } from './people/PinsAsked.tsx';
 import { roomLinks } from './roomLinks.ts';
+import { unreadableFacts } from './unreadable.ts';
 import { useStandingLines } from './useStandingLines.tsx';
 import { whereIs } from './whereIs.ts';
 import { useWhoIsHere } from './whoIsHere.tsx';
@@ -48,7 +49,8 @@ export function Frame({
   children,
 }: FrameProps) {
   const words = useWords();
-  const { t, list } = words;
+  const { t } = words;
+  const missing = unreadableFacts(unreadable, words);
   const { staff, here: atScreen, change, lock, covered } = useWhoIsHere();
   const go = useNavigate();
   const connected = useConnected();
@@ -86,11 +88,7 @@ export function Frame({
         notice: (
           <>
             {notice !== undefined && <p role="status">{notice}</p>}
-            {unreadable.length > 0 && (
-              <p role="status">
-                {t('app.unreadable', { n: unreadable.length, entries: list(unreadable.map(String)) })}
-              </p>
-            )}
+            {unreadable.length > 0 && <p role="status">{t(`app.unreadable.${missing.how}`, missing.facts)}</p>}
             {standing}
             {asked && <PinsAsked />}
           </>

@@ -22,6 +22,7 @@ import type {
   KeptRow,
   NightRow,
   OrderRow,
+  SetApartJob,
   ShopSheet,
   TracingSheet,
   WallSheet,
@@ -119,7 +120,14 @@ export const contract = {
   shop: read.output(type<ShopSheet>()),
   /** Whether the shop's data can be written, and what is to be known about it and about the clock. */
   standing: read.output(type<StandingSheet>()),
-  dayLine: read.output(type<{ readonly now: number; readonly points: readonly DayPoint[] }>()),
+  /** `setApart`: jobs here that are on no line, since entries of theirs cannot be read. */
+  dayLine: read.output(
+    type<{
+      readonly now: number;
+      readonly points: readonly DayPoint[];
+      readonly setApart: readonly SetApartJob[];
+    }>(),
+  ),
   job: read.input(z.strictObject({ job: zJobId })).output(type<JobSheet>()),
   tracing: read
     .input(

@@ -44,6 +44,17 @@ export type DayPoint = {
   readonly phone: PhoneSentence;
 };
 
+/** A job of which entries cannot be read, so that it is on no line: what is known of it, and how much is not. */
+export type SetApartJob = {
+  readonly job: JobId;
+  /** Its owner, or else what the machine is called; '' where neither can be read. */
+  readonly called: string;
+  readonly tag: Tag | null;
+  /** Where the lists have it; null where they do not. */
+  readonly stage: Stage | null;
+  readonly unreadable: readonly number[];
+};
+
 /** A machine that could use the night: long passes by id, which cost no hands. */
 export type NightRow = { readonly job: JobId; readonly called: string; readonly work: readonly string[] };
 /** Everything the Counter and the Bench show of one job. */

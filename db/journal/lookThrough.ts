@@ -1,5 +1,6 @@
 import type { Kysely } from 'kysely';
 import { type BrokenLink, checkLink, type Link } from '../../core/journal/chain.ts';
+import type { Stream } from '../../core/journal/entry.ts';
 import type { ShopTables } from '../schema.ts';
 import { sha256 } from '../seal/sha256.ts';
 import { asRead, type Unreadable } from './readRow.ts';
@@ -13,8 +14,8 @@ export type LookedThrough = {
   readonly entries: number;
   /** Entries that do not hold together with the one before, or not with their own hash. */
   readonly broken: readonly { readonly seq: number; readonly wrong: BrokenLink }[];
-  /** Entries that hold together and cannot be read. */
-  readonly unreadable: readonly (Unreadable & { readonly stream: string })[];
+  /** Entries that cannot be read, whether they hold together or not. */
+  readonly unreadable: readonly (Unreadable & { readonly stream: Stream })[];
   /** Every sealed file that an entry names. */
   readonly named: ReadonlySet<string>;
 };
@@ -29,7 +30,7 @@ export async function lookThrough(
   isOver: () => boolean = () => false,
 ): Promise<LookedThrough> {
   const broken: { seq: number; wrong: BrokenLink }[] = [];
-  const unreadable: (Unreadable & { stream: string })[] = [];
+  const unreadable: (Unreadable & { stream: Stream })[] = [];
   const shapes = new ShapeCheck();
   const named = new Set<string>();
   let before: Link | null = null;
@@ -47,7 +48,7 @@ export async function lookThrough(
       const link: Link = { seq, bytes, prevHash: prev_hash, hash };
       const wrong = checkLink(before, link, sha256);
       if (wrong) broken.push({ seq, wrong });
-      const strange = wrong ? null : shapes.see(asRead(row));
+      const strange = shapes.see(asRead(row));
       if (strange) unreadable.push({ ...strange, stream: row.stream });
       for (const [blob] of Buffer.from(bytes)
         .toString('latin1')

@@ -3,7 +3,7 @@ import { type Place, placeShape } from '../../core/custody/place.ts';
 import type { EnquiryId, JobId, MachineId, PartId } from '../../core/ids.ts';
 import type { EpochMs } from '../../core/time.ts';
 import type { Reader } from '../journal/reader.ts';
-import type { PaperTable, TagHolder } from '../projections/tables.ts';
+import type { JobNowTable, PaperTable, TagHolder } from '../projections/tables.ts';
 
 /** Jobs that have not ended, the oldest first. */
 export const openJobs = (read: Reader): Promise<readonly JobId[]> =>
@@ -17,6 +17,13 @@ export const openJobs = (read: Reader): Promise<readonly JobId[]> =>
       .execute();
     return rows.map((row) => row.job);
   });
+
+/** Where the lists have a job, also one of which little can be read; null for one that they do not know. */
+export const jobNow = (read: Reader, job: JobId): Promise<JobNowTable | null> =>
+  read.rows(
+    async (tables) =>
+      (await tables.selectFrom('job_now').where('job', '=', job).selectAll().executeTakeFirst()) ?? null,
+  );
 
 /** Jobs that have gone home, the oldest first. */
 export const endedJobs = (read: Reader): Promise<readonly JobId[]> =>

@@ -72,7 +72,7 @@ export async function assembleShop({ branch, clock, log }: Opening, parts: ShopP
   const clockBehind = (ms: number, last: EpochMs) => {
     if (ms > CLOCK_MAY_DIFFER_MS) standing.say({ notice: 'clock-behind-journal', ms, last });
   };
-  const tell = openTelling(standing, log);
+  const { tell, setApart } = openTelling(standing, log);
   const onUnreadable = ({ seq, wrong }: Unreadable, stream: Stream) => tell({ seq, wrong, stream });
   const openReader = () => openReaderAt({ db: reading, branch, keyOf, folds, onUnreadable });
   const commandPlace: CommandPlace = {
@@ -199,6 +199,7 @@ export async function assembleShop({ branch, clock, log }: Opening, parts: ShopP
     rebuild: () => rebuildTables(rebuildPlace, PROJECTIONS, tools),
     digests: () => queue(async () => digestTables(sqlite, PROJECTIONS, shopKeys.tables)),
     standing: () => standing.now(),
+    setApart,
     lookThrough: async () => {
       const found = await lookedAt();
       for (const { seq, wrong } of found.broken) tell({ seq, wrong, stream: null });

@@ -71,6 +71,8 @@ export type OpenShop = {
   readonly lastSealedHead: () => SealedHead | null;
   /** Whether the shop may be written, and what is to be known about its data. */
   readonly standing: () => ShopStanding;
+  /** Streams in which entries were met, since the shop was opened, that cannot be read. */
+  readonly setApart: () => ReadonlySet<Stream>;
   /** Looks through the whole journal beside the work; what it finds stands in `standing` then. */
   readonly lookThrough: () => Promise<{ readonly entries: number; readonly broken: number; readonly missing: number }>;
   readonly verify: (given?: { readonly printedHeads?: readonly string[] }) => Promise<JournalVerdict>;

@@ -29,6 +29,7 @@ import { nightSheet } from './desk/sheets/nightSheet.ts';
 import { ordersSheet } from './desk/sheets/ordersSheet.ts';
 import { drawIssued, issuedPaper } from './desk/sheets/papers.ts';
 import { reckoning } from './desk/sheets/reckoning.ts';
+import { setApartJobs } from './desk/sheets/setApartJobs.ts';
 import { tracingSheet } from './desk/sheets/tracingSheet.ts';
 import { wallSheet } from './desk/sheets/wallSheet.ts';
 import type { Tools } from './desk/tools.ts';
@@ -109,7 +110,10 @@ export function createRouter({ shop, drafts, tools, engine, following, doorman, 
       const read = await shop.read();
       return { ...(await read.load('shop')), setApart: shopSetApart(read) };
     }),
-    dayLine: os.dayLine.handler(async () => ({ now: now(), points: await dayLine(await shop.read(), now()) })),
+    dayLine: os.dayLine.handler(async () => {
+      const [read, at] = [await shop.read(), now()];
+      return { now: at, points: await dayLine(read, at), setApart: await setApartJobs(read, shop.setApart(), at) };
+    }),
     job: os.job.handler(async ({ input, errors }) =>
       ofJob(input.job, (read) => jobSheet(read, input.job, now(), following.computing(input.job)), errors.NOT_FOUND),
     ),
@@ -131,7 +135,7 @@ export function createRouter({ shop, drafts, tools, engine, following, doorman, 
     }),
     night: os.night.handler(async () => nightSheet(await shop.read(), engine, now())),
     enquiries: os.enquiries.handler(async () => enquiries(await shop.read())),
-    find: os.find.handler(async ({ input }) => find(await shop.read(), input.text, now())),
+    find: os.find.handler(async ({ input }) => find(await shop.read(), input.text, now(), shop.setApart())),
     byTag: os.byTag.handler(async ({ input }) => byTag(await shop.read(), input.tag, now())),
     recognise: os.recognise.handler(async ({ input }) =>
       recognised(await shop.read(), await shop.recognise(input.kind, input.value), now()),

@@ -3,6 +3,7 @@ import { useNavigate } from 'react-router';
 import phone from '../../assets/words/en/phone.json';
 import stages from '../../assets/words/en/stages.json';
 import { AT_THE_BENCH, type Stage } from '../../core/stage.ts';
+import { SetApartList } from '../day-line/SetApartList.tsx';
 import { sentence } from '../day-line/sentence.ts';
 import { Frame } from '../Frame.tsx';
 import { Key } from '../kit/keys/Key.tsx';
@@ -23,12 +24,14 @@ export function BenchChoice() {
   const points = (line.data?.points ?? [])
     .filter((point) => HERE.includes(point.stage))
     .sort((a, b) => (a.promised ?? Number.POSITIVE_INFINITY) - (b.promised ?? Number.POSITIVE_INFINITY));
+  const apart = line.data?.setApart ?? [];
   return (
     <Frame here="bench" touch="bench" open={<h1>{t('app.rooms.bench')}</h1>}>
       <section className="bench-choice" aria-label={t('bench.choose')}>
         <h2>{t('bench.choose')}</h2>
         {line.isPending && <p role="status">{t('app.waiting')}</p>}
-        {line.data && points.length === 0 && <p>{t('bench.none-here')}</p>}
+        <SetApartList jobs={apart} />
+        {line.data && points.length + apart.length === 0 && <p>{t('bench.none-here')}</p>}
         <ul className="bench-list">
           {points.map((point) => (
             <li key={point.job}>

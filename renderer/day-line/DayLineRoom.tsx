@@ -13,6 +13,7 @@ import { type DayJob, DayLine, DaySentence } from '../kit/line/DayLine.tsx';
 import { useWords, type Words } from '../kit/text/words.tsx';
 import { useNow } from '../kit/useNow.ts';
 import { dayLineRead, shopRead } from '../link/reads.ts';
+import { SetApartList } from './SetApartList.tsx';
 import { sentence } from './sentence.ts';
 import './DayLineRoom.css';
 
@@ -28,6 +29,7 @@ export function DayLineRoom() {
   const now = useNow(MINUTE_MS);
   const [chosen, setChosen] = useState<string | null>(null);
   const points = line.data?.points ?? [];
+  const apart = line.data?.setApart ?? [];
   const point = points.find((one) => one.job === chosen) ?? points[0] ?? null;
   const settings = shop.data?.settings;
   const threads = points.flatMap(({ job, waitsFor }) =>
@@ -54,7 +56,8 @@ export function DayLineRoom() {
       }
     >
       {line.isPending && <p role="status">{t('app.waiting')}</p>}
-      {line.data && points.length === 0 && <p className="day-empty">{t('day-line.nothing-here')}</p>}
+      <SetApartList jobs={apart} />
+      {line.data && points.length + apart.length === 0 && <p className="day-empty">{t('day-line.nothing-here')}</p>}
       {settings && points.length > 0 && (
         <DayLine
           now={now}

@@ -221,10 +221,32 @@ describe.each(['job', 'owner', 'machine', 'part'] as const)('in the stream of a 
       }
       // A job without its machine's or its own word is not on the line; one whose owner or part is set apart is.
       expect(onTheLine).toBe(subject === 'owner' || subject === 'part');
+      // It stands set apart then, by its tag, with the way to its own sheet, and nobody loses it.
+      const { setApart } = await asks.dayLine();
+      if (onTheLine) expect(setApart).toEqual([]);
+      else
+        expect(setApart).toMatchObject([
+          { job: ids.broken, tag: story.tag, unreadable: expect.arrayContaining([seq]), called: story.owner.name },
+        ]);
+      expect(await asks.find({ text: story.owner.name })).toContainEqual(
+        expect.objectContaining({ is: 'job', id: ids.broken, title: story.owner.name }),
+      );
+      expect(await asks.byTag({ tag: story.tag })).toMatchObject({ is: 'job', id: ids.broken });
       await named(seq, one.wrong, streamOf(subject));
     },
     60_000,
   );
+});
+
+describe('a job whose beginning cannot be read', () => {
+  it('is here all the same when the lists are made anew, though nothing of whose it is can be read', async () => {
+    const seq = await after(changedAbout, streamOf('job'));
+    await opened?.shop.rebuild();
+    const { points, setApart } = await asks.dayLine();
+    expect(points.map(({ job }) => job)).toEqual([ids.whole]);
+    expect(setApart).toMatchObject([{ job: ids.broken, tag: null, called: '', stage: null }]);
+    expect(setApart[0]?.unreadable).toContain(seq);
+  }, 60_000);
 });
 
 describe('in the stream of a part of ours', () => {

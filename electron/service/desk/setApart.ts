@@ -50,6 +50,16 @@ export function watched<Thing extends object>(thing: Thing, onAsked: () => void)
   });
 }
 
+/**
+ * The numbers of all entries that cannot be read in these streams, in order: of those that this reader has loaded.
+ */
+export const unreadableIn = (read: Apart, streams: ReadonlySet<string>): readonly number[] =>
+  read
+    .setApart()
+    .filter(({ stream }) => streams.has(stream))
+    .flatMap(({ unreadable }) => unreadable.map(({ seq }) => seq))
+    .toSorted((a, b) => a - b);
+
 /** The reader that tells what can be read of a stream that is set apart, instead of nothing: for showing it only. */
 export const asFarAsReadable = (read: Reader): Reader => ({
   ...read,

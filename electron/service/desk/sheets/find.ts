@@ -16,6 +16,8 @@ import {
   type TagHolder,
 } from '../../../../db/index.ts';
 import { loadView } from '../loadView.ts';
+import { asFarAsReadable } from '../setApart.ts';
+import { jobsIn, knownOf } from './setApartJobs.ts';
 
 /** What a tag belongs to: the open job of that machine, or the part; null when no such tag was issued. */
 export async function byTag(read: Reader, text: string, at: EpochMs): Promise<FindHit | null> {
@@ -41,12 +43,13 @@ async function voidTag(read: Reader, tag: Tag, at: EpochMs): Promise<FindHit | n
 
 async function machineFound(read: Reader, machine: MachineId, at: EpochMs): Promise<FindHit> {
   const job = await newestJobOf(read, machine);
-  const view = await loadView(read, job ? { job, machine } : { machine }, at);
+  const view = await loadView(asFarAsReadable(read), job ? { job, machine } : { machine }, at);
   return {
     is: job ? 'job' : 'machine',
     id: job ?? machine,
     job,
-    stage: view.job?.stage ?? null,
+    // Where entries cannot be read, what is known of it stands at the counter.
+    stage: job && (await read.load('job', job)) ? (view.job?.stage ?? null) : null,
     title: view.machine?.called ?? machine,
     detail: view.job?.stage ?? '',
   };
@@ -69,23 +72,26 @@ const SEARCHED = 500;
 
 /**
  * Finds jobs, owners, machines and papers by what was typed, newest first: names, machine names, paper numbers. One
- * and two letters are answered too. Reads the open jobs and the last ended ones.
+ * and two letters are answered too. Reads the open jobs and the last ended ones, and those in streams that are set
+ * apart as far as they can be read.
  */
-export async function find(read: Reader, typed: string, at: EpochMs): Promise<readonly FindHit[]> {
+export async function find(
+  read: Reader,
+  typed: string,
+  at: EpochMs,
+  apart: ReadonlySet<Stream> = new Set(),
+): Promise<readonly FindHit[]> {
   const text = typed.trim().toLowerCase();
   if (text === '') return [];
   const tagged = await byTag(read, typed, at);
   const found: FindHit[] = tagged ? [tagged] : [];
-  for (const job of await latestJobs(read, SEARCHED)) {
-    const view = await loadView(read, { job }, at);
-    const name = view.owner?.name.value ?? '';
-    const called = view.machine?.called ?? '';
-    const paper = view.job?.papers.find((one) => one.number.toLowerCase().includes(text));
-    if (!view.job) continue;
-    const { id, stage } = view.job;
+  for (const id of new Set([...(await latestJobs(read, SEARCHED)), ...jobsIn(apart)])) {
+    const { job, name, called, stage: said, unreadable } = await knownOf(read, id, at);
+    const paper = job?.papers.find((one) => one.number.toLowerCase().includes(text));
+    const stage = unreadable.length > 0 ? null : said;
     if (paper) found.push({ is: 'paper', id: paper.number, job: id, stage, title: paper.number, detail: name });
     if (name.toLowerCase().includes(text) || called.toLowerCase().includes(text))
-      found.push({ is: 'job', id, job: id, stage, title: name, detail: called });
+      found.push({ is: 'job', id, job: id, stage, title: name || called, detail: called });
     if (found.length >= 20) break;
   }
   return found;

@@ -10,7 +10,7 @@ import { phoneSentence } from '../../../../core/job/promise/phoneSentence.ts';
 import type { EpochMs } from '../../../../core/time.ts';
 import type { Reader } from '../../../../db/index.ts';
 import { loadView } from '../loadView.ts';
-import { asFarAsReadable } from '../setApart.ts';
+import { asFarAsReadable, unreadableIn } from '../setApart.ts';
 import { queueOutlook } from './outlook.ts';
 
 /**
@@ -43,21 +43,16 @@ export async function jobSheet(
     phone: phoneSentence(view.job, outlook, at),
     band: bandOf(view.job),
     outlook,
-    unreadable: unreadableIn(read, view.job, machine),
+    unreadable: unreadableIn(read, ownStreams(view.job, machine)),
     computing,
   };
 }
 
-function unreadableIn(read: Reader, job: Job, machine: Machine): readonly number[] {
-  const own = new Set<string>([
+/** The streams that a job's sheet is made of. */
+const ownStreams = (job: Job, machine: Machine): ReadonlySet<string> =>
+  new Set([
     `job:${job.id}`,
     `owner:${job.owner}`,
     `machine:${job.machine}`,
     ...[...job.parts, ...machine.parts].map((id) => `part:${id}`),
   ]);
-  return read
-    .setApart()
-    .filter(({ stream }) => own.has(stream))
-    .flatMap(({ unreadable }) => unreadable.map(({ seq }) => seq))
-    .toSorted((a, b) => a - b);
-}
