@@ -3,6 +3,7 @@ import { EQUIPMENT_KINDS, PART_KINDS, SCOPES } from '../../custody/part.ts';
 import { AWAY_WITH, GONE_WHY } from '../../custody/place.ts';
 import { isTag } from '../../custody/tag.ts';
 import { enquiryId, jobId, machineId, ownerId, partId, questionId, staffId } from '../../ids.ts';
+import { MOST_MINOR } from '../../money/money.ts';
 import { epochMs, minutes } from '../../time.ts';
 
 /** The fields that commands are made of, checked at both doors. */
@@ -22,7 +23,7 @@ export const zEpoch = z.int().min(0).max(8_640_000_000_000_000).transform(epochM
 /** Minutes up to a week: more is a mistyped figure. */
 export const zMinutes = z.number().min(0).max(10_080).transform(minutes);
 /** An amount in minor units, never negative. */
-export const zMinor = z.int().min(0).max(1_000_000_000_000);
+export const zMinor = z.int().min(0).max(MOST_MINOR);
 /** A tax rate in thousandths, as fine as a thousandth of a percent. */
 export const zPermille = z.number().min(0).max(1000).multipleOf(0.01);
 export const zCount = z.int().min(1).max(99);

@@ -1,8 +1,10 @@
 import stages from '../../../assets/words/en/stages.json';
-import { isAtTheDoor } from '../../../core/stage.ts';
+import { isAtTheDoor, type Stage } from '../../../core/stage.ts';
 import { EstimateLine } from '../../kit/plot/EstimateLine.tsx';
+import { Contained } from '../../kit/shell/Contained.tsx';
 import { WrittenSheet } from '../../kit/shell/WrittenSheet';
 import { useWords } from '../../kit/text/words.tsx';
+import { RowFailed } from '../../RowFailed.tsx';
 import { AfterwardsRows } from './AfterwardsRows.tsx';
 import { BeforeRow } from './BeforeRow.tsx';
 import { ConsentsRow } from './consents/ConsentsRow.tsx';
@@ -17,6 +19,25 @@ import type { OfJob } from './sheetOf.ts';
 import { TakenInRow } from './TakenInRow.tsx';
 import { AskRow } from './word/AskRow.tsx';
 import { WordRow } from './word/WordRow.tsx';
+
+const always = () => true;
+const notEnded = (stage: Stage) => stage !== 'gone-home';
+
+/** Its rows, in order, and at which stages each is there. */
+const ROWS = [
+  { Line: PromiseRow, shown: always },
+  { Line: GoingHome, shown: isAtTheDoor },
+  { Line: WordRow, shown: always },
+  { Line: AskRow, shown: notEnded },
+  { Line: ChargesRow, shown: always },
+  { Line: OrderRow, shown: always },
+  { Line: ConsentsRow, shown: always },
+  { Line: TakenInRow, shown: always },
+  { Line: BeforeRow, shown: notEnded },
+  { Line: PhotographRow, shown: always },
+  { Line: IncidentRow, shown: always },
+  { Line: AfterwardsRows, shown: always },
+];
 
 /** The job's sheet, top to bottom: where it stands, the owner's word, what is still to be asked, the way home. */
 export function JobSheetRows({ sheet, settings }: OfJob) {
@@ -42,18 +63,13 @@ export function JobSheetRows({ sheet, settings }: OfJob) {
         </p>
         {!ended && <EstimateLine estimate={job.estimates.at(-1)} computing={sheet.computing} />}
       </JobRow>
-      <PromiseRow sheet={sheet} settings={settings} />
-      {isAtTheDoor(job.stage) && <GoingHome sheet={sheet} settings={settings} />}
-      <WordRow sheet={sheet} settings={settings} />
-      {!ended && <AskRow sheet={sheet} settings={settings} />}
-      <ChargesRow sheet={sheet} settings={settings} />
-      <OrderRow sheet={sheet} settings={settings} />
-      <ConsentsRow sheet={sheet} settings={settings} />
-      <TakenInRow sheet={sheet} settings={settings} />
-      {!ended && <BeforeRow sheet={sheet} />}
-      <PhotographRow sheet={sheet} />
-      <IncidentRow sheet={sheet} settings={settings} />
-      <AfterwardsRows sheet={sheet} settings={settings} />
+      {ROWS.map(({ Line, shown }) =>
+        shown(job.stage) ? (
+          <Contained key={Line.name} of={sheet} fallback={(again) => <RowFailed onAgain={again} />}>
+            <Line sheet={sheet} settings={settings} />
+          </Contained>
+        ) : null,
+      )}
     </WrittenSheet>
   );
 }

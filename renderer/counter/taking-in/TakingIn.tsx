@@ -4,10 +4,13 @@ import { Frame } from '../../Frame.tsx';
 import { useDraft } from '../../kit/fields/draft.ts';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
+import { Contained } from '../../kit/shell/Contained.tsx';
 import { Pane } from '../../kit/shell/Pane.tsx';
 import { SheetTear, WrittenSheet } from '../../kit/shell/WrittenSheet';
 import { useWords } from '../../kit/text/words.tsx';
 import { drafts } from '../../link/drafts.ts';
+import { RoomFailed } from '../../RoomFailed.tsx';
+import { RowFailed } from '../../RowFailed.tsx';
 import { AskedPane } from '../enquiries/AskedPane.tsx';
 import { ContentChanged } from '../fields/ContentChanged.tsx';
 import { isSignedBy } from '../fields/signedInput.ts';
@@ -32,20 +35,51 @@ import { useTakeIn } from './useTakeIn.ts';
 export function TakingIn({ settings }: { readonly settings: ShopSettings }) {
   const [start] = useState(freshSheet);
   const draft = useDraft<TakingInSheet>('taking-in', start, drafts);
+  const anew = () => {
+    draft.done();
+    draft.set(freshSheet());
+  };
   return (
-    <TakingInProvider sheet={{ ...start, ...draft.value }} settings={settings} onChange={draft.set}>
-      <Room
-        keptAt={draft.keptAt}
-        notKept={draft.notKept}
-        onDone={draft.done}
-        onAnew={() => {
-          draft.done();
-          draft.set(freshSheet());
-        }}
-      />
-    </TakingInProvider>
+    <Contained fallback={(again) => <SheetFailed onAgain={again} onAnew={anew} />}>
+      <TakingInProvider sheet={{ ...start, ...draft.value }} settings={settings} onChange={draft.set}>
+        <Room keptAt={draft.keptAt} notKept={draft.notKept} onDone={draft.done} onAnew={anew} />
+      </TakingInProvider>
+    </Contained>
   );
 }
+
+/** A sheet that could not be shown, a kept draft included: it can be tried again, or dropped for a new one. */
+function SheetFailed({ onAgain, onAnew }: { readonly onAgain: () => void; readonly onAnew: () => void }) {
+  const { t } = useWords();
+  return (
+    <RoomFailed here="counter" onAgain={onAgain}>
+      <Key
+        onPress={() => {
+          onAnew();
+          onAgain();
+        }}
+      >
+        {t('counter.anew')}
+      </Key>
+    </RoomFailed>
+  );
+}
+
+/** The rows of the first tier, in the order in which one asks. */
+const ROWS = [
+  OwnerRow,
+  MachineRow,
+  ToldRow,
+  ChangedRow,
+  OftenRow,
+  CameAlongRow,
+  PhotographsRow,
+  MoneyRow,
+  PromisedRow,
+  ConsentRow,
+  OwnSignatureRow,
+  SignatureRow,
+];
 
 function Room({
   keptAt,
@@ -84,7 +118,9 @@ function Room({
       }}
       foot={
         <>
-          <EstimateFoot estimate={papers.estimate} limitMinor={sheet.limitMinor} settings={settings} />
+          <Contained of={sheet} fallback={(again) => <RowFailed onAgain={again} />}>
+            <EstimateFoot estimate={papers.estimate} limitMinor={sheet.limitMinor} settings={settings} />
+          </Contained>
           <div className="counter-foot-open">
             {open.length > 0 && (
               <p className="k-muted k-small">
@@ -112,20 +148,15 @@ function Room({
       <div className="counter-room">
         <Pane on="sheet" line="right" label={t('counter.pane.sheet')} padded={false} scrolls>
           <WrittenSheet label={t('counter.taking-in')}>
-            <OwnerRow />
-            <MachineRow />
-            <ToldRow />
-            <ChangedRow />
-            <OftenRow />
-            <CameAlongRow />
-            <PhotographsRow />
-            <MoneyRow />
-            <PromisedRow />
-            <ConsentRow />
-            <OwnSignatureRow />
-            <SignatureRow />
+            {ROWS.map((Line) => (
+              <Contained key={Line.name} of={sheet} fallback={(again) => <RowFailed onAgain={again} />}>
+                <Line />
+              </Contained>
+            ))}
             <SheetTear says={t('counter.tear.says')} after={t('counter.tear.after')} />
-            <SecondTier />
+            <Contained of={sheet} fallback={(again) => <RowFailed onAgain={again} />}>
+              <SecondTier />
+            </Contained>
             <p className="counter-anew">
               <Key kind="link" onPress={onAnew}>
                 {t('counter.anew')}
@@ -135,7 +166,11 @@ function Room({
         </Pane>
         <Pane on="soft" label={t('counter.pane.papers')} scrolls>
           <AskedPane open={asked} onOpen={setAsked} />
-          {!asked && <LivePaper />}
+          {!asked && (
+            <Contained of={papers.shown} fallback={(again) => <RowFailed onAgain={again} />}>
+              <LivePaper />
+            </Contained>
+          )}
         </Pane>
       </div>
       {turned && <TurnedToOwner onBack={() => setTurned(false)} />}
