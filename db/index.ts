@@ -1,5 +1,11 @@
 /** What the service may use of the database. */
 
+export type { BackupRefusal } from './backup/backupRefusal.ts';
+export { checkBackup } from './backup/checkBackup.ts';
+export { makeBackup } from './backup/makeBackup.ts';
+export { openElsewhere } from './backup/openElsewhere.ts';
+export { restoreBackup } from './backup/restore.ts';
+export type { Opener } from './backup/tryOut.ts';
 export { isBlobName } from './blobs/blobName.ts';
 export { checkPhotograph } from './blobs/checkPhotograph.ts';
 export type { JournalFinding } from './journal/finding.ts';

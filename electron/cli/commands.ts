@@ -1,3 +1,6 @@
+import { backup } from './backups/backup.ts';
+import { restore } from './backups/restore.ts';
+import { restoreWords } from './backups/restoreWords.ts';
 import { books } from './books.ts';
 import { cases } from './cases.ts';
 import type { CliCommand } from './command.ts';
@@ -26,6 +29,9 @@ export const COMMAND_LIST: readonly CliCommand[] = [
   tags,
   books,
   verify,
+  backup,
+  restore,
+  restoreWords,
   goOn,
   serve,
 ];

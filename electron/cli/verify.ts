@@ -1,10 +1,14 @@
-import { existsSync } from 'node:fs';
+import { existsSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import cliWords from '../../assets/words/en/cli.json' with { type: 'json' };
 import { fill } from '../../core/text/wordsFor.ts';
-import { type FolderVerdict, fileWallet, type JournalFinding, verifyFolder } from '../../db/index.ts';
+import { epochMs } from '../../core/time.ts';
+import { checkBackup, type FolderVerdict, fileWallet, verifyFolder } from '../../db/index.ts';
 import { apartFolder, defaultDataFolder, walletOf } from '../service/dataFolder.ts';
+import { backupRefused, backupWords, momentText } from './backups/backupWords.ts';
+import { openerAsked } from './backups/openerAsked.ts';
 import type { CliCommand, Io } from './command.ts';
+import { findingText } from './findingText.ts';
 import { readOptions } from './options.ts';
 
 const WHOLE = 0;
@@ -19,11 +23,11 @@ export const verify: CliCommand = {
   name: 'verify',
   help: cliWords.verify,
   run: async (args, io) => {
-    const asked = readOptions(args, ['data', 'head', 'wallet', 'only']);
+    const asked = readOptions(args, ['data', 'head', 'wallet', 'only', 'key', 'by']);
     if ('wrong' in asked) return cannot(io, asked.wrong);
     const { data, head, wallet, only } = asked.options;
     const [file] = asked.rest;
-    if (file !== undefined) return verifyFile(file, io);
+    if (file !== undefined) return verifyFile(file, asked.options, io);
     if (only !== undefined && only !== 'chain') return cannot(io, cliWords.verify);
     const folder = data ?? defaultDataFolder();
     if (!existsSync(join(folder, 'shop.db')))
@@ -53,33 +57,58 @@ function tell(verdict: FolderVerdict, io: Io): number {
     io.out(fill(cliWords.verifyWhole, { entries, what: cliWords.verifyAsked[asked], head: sealedHead?.short ?? '–' }));
   else {
     io.out(fill(cliWords.verifyBroken, { count: findings.length }));
-    for (const finding of findings) io.out(sentence(finding));
+    for (const finding of findings) io.out(findingText(finding));
   }
   if (uncoveredFrom !== null) io.out(fill(cliWords.verifyUncovered, { seq: uncoveredFrom }));
   for (const left of notChecked) io.out(fill(cliWords.verifyNotChecked, { what: cliWords.verifyLeft[left] }));
   return verdict.ok ? WHOLE : BROKEN;
 }
 
-function sentence({ seq, wrong, detail }: JournalFinding): string {
-  const facts = {
-    seq,
-    what: cliWords.verifyWrong[wrong],
-    detail: detail === undefined ? '' : fill(cliWords.verifyDetail, { detail }),
-  };
-  return fill(seq === 0 ? cliWords.verifyBeside : cliWords.verifyAt, facts);
+/** What a file is, is told by what is in it, not by its name. */
+async function verifyFile(
+  path: string,
+  { key, by, wallet }: Readonly<Record<'key' | 'by' | 'wallet', string | undefined>>,
+  io: Io,
+): Promise<number> {
+  if (!statSync(path, { throwIfNoEntry: false })?.isFile())
+    return cannot(io, fill(cliWords.verifyCannot['file-missing'], { path }));
+  const opener = key === undefined ? null : await openerAsked(by, wallet ?? walletOf(defaultDataFolder()), io);
+  if (opener && 'wrong' in opener) return cannot(io, opener.wrong);
+  const checked = await checkBackup({
+    file: path,
+    branch: 'main',
+    key: key !== undefined && opener ? { path: key, opener } : null,
+    clock: () => epochMs(Date.now()),
+  });
+  if (checked === null) return otherFile(path, io);
+  if ('refused' in checked) {
+    io.err(backupRefused(checked));
+    return BROKEN_FILE.has(checked.refused) ? BROKEN : CANNOT_BE_ASKED;
+  }
+  const { is, header, entries, findings, whole } = checked;
+  const facts = { at: momentText(header.at), seq: header.seq, entries };
+  if (findings.length > 0) {
+    io.out(fill(cliWords.verifyBroken, { count: findings.length }));
+    for (const finding of findings) io.out(findingText(finding));
+    return BROKEN;
+  }
+  io.out(
+    is === 'key-part'
+      ? fill(backupWords.isKeyPart, facts)
+      : fill(backupWords.isBackup, { ...facts, what: backupWords.asked[whole ? 'whole' : 'chain'] }),
+  );
+  if (header.lacking.length > 0) io.out(fill(backupWords.lacking, { count: header.lacking.length }));
+  return WHOLE;
 }
 
-/** What a file is, is told by what is in it, not by its name. */
-async function verifyFile(path: string, io: Io): Promise<number> {
-  let bytes: Uint8Array;
-  try {
-    bytes = await io.readFile(path);
-  } catch {
-    return cannot(io, fill(cliWords.verifyCannot['file-missing'], { path }));
-  }
+async function otherFile(path: string, io: Io): Promise<number> {
+  const bytes = await io.readFile(path);
   const isPaper = PDF.equals(bytes.subarray(0, PDF.length));
   return cannot(io, fill(isPaper ? cliWords.verifyCannot.paper : cliWords.verifyCannot['unknown-file'], { path }));
 }
+
+/** Refusals that say that the file itself is not whole. */
+const BROKEN_FILE: ReadonlySet<string> = new Set(['backup-cut', 'backup-changed']);
 
 function cannot(io: Io, says: string): number {
   io.err(says);
