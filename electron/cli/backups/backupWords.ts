@@ -1,18 +1,23 @@
 import words from '../../../assets/words/en/backups.json' with { type: 'json' };
-import { fill } from '../../../core/text/wordsFor.ts';
+import refusals from '../../../assets/words/en/refusals.json' with { type: 'json' };
+import type { RefusalName } from '../../../core/refusal.ts';
+import { wordsFor } from '../../../core/text/wordsFor.ts';
 import type { BackupRefusal } from '../../../db/index.ts';
 import { cannotStart } from '../../words/cannotStart.ts';
 import type { Io } from '../command.ts';
 
 export { words as backupWords };
 
-type Own = Extract<BackupRefusal, { readonly refused: keyof typeof words.refused }>;
+type Own = Extract<BackupRefusal, { readonly refused: RefusalName }>;
 
-const hasOwnWords = (refusal: BackupRefusal): refusal is Own => Object.hasOwn(words.refused, refusal.refused);
+const hasOwnWords = (refusal: BackupRefusal): refusal is Own => Object.hasOwn(refusals, refusal.refused);
 
 /** Why a backup was not made, checked or brought back, in words. */
 export function backupRefused(refusal: BackupRefusal): string {
-  if (hasOwnWords(refusal)) return fill(words.refused[refusal.refused], refusal);
+  if (hasOwnWords(refusal)) {
+    const { says, next } = wordsFor(refusal, refusals);
+    return `${says} ${next}`;
+  }
   const { says, path } = cannotStart(refusal);
   return `${says} (${path})`;
 }

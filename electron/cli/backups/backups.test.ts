@@ -316,7 +316,7 @@ describe('nothing is changed and the reason is named', { timeout: 60_000 }, () =
         '--key',
         at('the.keys'),
       ]),
-      /unplugged is not there\. If it is on a disk of its own, plug that in/,
+      /unplugged is not there\. Plug the disk in/,
     );
   });
 
