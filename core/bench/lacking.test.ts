@@ -1,4 +1,4 @@
-import { expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { aJobAt, judith, viewOf } from '../../tests/builders/jobAt.ts';
 import { type ConsentId, noConsents } from '../approval/consent.ts';
 import type { Question } from '../approval/question.ts';
@@ -8,8 +8,10 @@ import type { Job } from '../job/job.ts';
 import { newWork, type Work } from '../job/work.ts';
 import { personal } from '../journal/personal.ts';
 import { epochMs } from '../time.ts';
+import { lackingWords } from '../tracing/live/gates/ownersWords.ts';
 import { liveTracing } from '../tracing/live/liveTracing.ts';
 import { standardModel } from '../tracing/live/model/standardModel.ts';
+import { tracingCase } from './tracingCase.ts';
 import { tracingDoorFor } from './tracingDoorFor.ts';
 
 const door = tracingDoorFor(liveTracing, standardModel());
@@ -65,6 +67,27 @@ it('what wants a signature of its own is promised by word of mouth, and not give
   expect(lacking('setup-default', { work: [asked('ask-key', 'risk-signed')] })).toEqual(['key-or-risk']);
   expect(lacking('setup-default', { consents: consents('risk-key') })).toEqual([]);
   expect(lacking('setup-default', { work: [asked('ask-key', 'key')] })).toEqual([]);
+});
+
+describe('that they will sign', () => {
+  const open = { consents: consents('open') };
+  const said = [asked('ask-risk', 'yes')];
+  /** What the tracing itself says keeps the step back: the Bench reads this, a start reads `lacking`. */
+  const heldBy = (over: Partial<Job>) => {
+    const job = aJobAt('tracing', over);
+    const model = standardModel();
+    const step = model.steps.find(({ id }) => id === 'leak-source');
+    if (!step) throw new Error('no such step');
+    return lackingWords(model, tracingCase({ ...viewOf(job), job }), step);
+  };
+
+  it('counts for the tracing as little as for a start, until it stands on the sheet', () => {
+    expect(heldBy({ ...open, work: said })).toEqual(lacking('leak-source', { ...open, work: said }));
+    expect(heldBy({ ...open, work: said })).toEqual(['risk']);
+    const signed = { consents: consents('open', 'risk'), work: said };
+    expect(heldBy(signed)).toEqual([]);
+    expect(lacking('leak-source', signed)).toEqual([]);
+  });
 });
 
 it('the newest answer about their data goes before the sheet', () => {

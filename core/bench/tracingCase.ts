@@ -55,6 +55,7 @@ export function tracingCase(
     log: job.work.flatMap((work) => loggedStep(work)),
     stock: [...view.parts.values()].flatMap((part) => asLoaner(part, job.id, fits)),
     agreed: [...CONSENTS.filter((id) => mayNow(job, id)), ...DAYS_AWAY.filter((one) => mayTakeDays(job, one))],
+    signatures: 'on-the-sheet',
     passedGates: [],
     money: {
       perMinuteMinor: job.perMinuteMinor,

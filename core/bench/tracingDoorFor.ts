@@ -14,7 +14,7 @@ import { lackingWords } from '../tracing/live/gates/ownersWords.ts';
 import { circuitsOf, maskOf } from '../tracing/live/model/circuits.ts';
 import { dangersOf, deedsNow } from '../tracing/live/safety/deeds.ts';
 import { modelInUse } from '../tracing/live/shop/shopModel.ts';
-import type { FaultModel, Step, TracingCase } from '../tracing/live/types.ts';
+import type { FaultModel, TracingCase } from '../tracing/live/types.ts';
 import { isBackIn } from './backIn.ts';
 import { replaced } from './replaced.ts';
 import { loanerStanding, tracingCase } from './tracingCase.ts';
@@ -25,15 +25,6 @@ const STILL_SUSPECT = 0.01;
 
 /** The suspects by single faults: quick, and enough for gates and exposure. */
 const suspectsNow = (model: FaultModel, tracing: TracingCase) => suspectsOf(model, posteriorOf(model, tracing, false));
-
-/** Words that are given by a signature of their own alone (`OWN_SIGNATURE`). */
-const BY_SIGNATURE: readonly string[] = ['risk', 'key-or-risk'];
-
-/** The owner said that they will sign: that opens nothing yet, their signature on the sheet does. */
-function onlyPromised(step: Step | undefined, outcome: string): boolean {
-  const gives = step?.outcomes.find(({ id }) => id === outcome)?.gives ?? [];
-  return gives.length > 0 && gives.every((word) => BY_SIGNATURE.includes(word));
-}
 
 const AFTER_TRACING: readonly Stage[] = ['fitting', 'proving', 'ready', 'home-as-it-came'];
 
@@ -71,9 +62,7 @@ export function tracingDoorFor(live: LiveTracing, model: FaultModel): TracingDoo
     },
     lacking: (view, id) => {
       const step = find(id);
-      const tracing = caseOf(view);
-      const log = tracing.log.filter((entry) => !onlyPromised(find(entry.step), entry.outcome));
-      return step ? lackingWords(model, { ...tracing, log }, step) : [];
+      return step ? lackingWords(model, caseOf(view), step) : [];
     },
     gates: (view, step, loaner) => {
       const tracing = caseOf(view);

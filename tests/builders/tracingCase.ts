@@ -69,6 +69,7 @@ export function aTracingCase(given: Partial<TracingCase> = {}): TracingCase {
     log: [],
     stock: WALL,
     agreed: ['open', 'own-parts-in', 'start-own', 'read', 'copy', 'write', 'risk'],
+    signatures: 'in-the-log',
     passedGates: [],
     money: { perMinuteMinor: 75, limitMinor: 25_000, spentMinor: 0, worthMinor: null },
     untilClosing: null,

@@ -81,6 +81,11 @@ export type TracingCase = {
   readonly stock: readonly Loaner[];
   /** Consents that are agreed to now; `key-or-risk` follows from the machine and `risk-key`. */
   readonly agreed: readonly string[];
+  /**
+   * Where what wants a signature of its own is signed: on the sheet, which `agreed` tells, or, in a bench case, by the
+   * answer in the log.
+   */
+  readonly signatures: 'on-the-sheet' | 'in-the-log';
   /** Gates that the technician passes on their own word. */
   readonly passedGates: readonly GateId[];
   readonly money: {

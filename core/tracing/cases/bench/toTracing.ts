@@ -38,6 +38,7 @@ export function toTracing(model: FaultModel, line: CaseLine): Bench | BadLine {
     log: [],
     stock: wallOf(line.wall),
     agreed: line.agreed ?? USUAL.agreed,
+    signatures: 'in-the-log',
     passedGates: [],
     money: moneyOf(line.money),
     untilClosing: null,

@@ -2,7 +2,10 @@ import type { Word } from '../model/needs.ts';
 import { knownStep } from '../model/special.ts';
 import type { FaultModel, Need, Step, TracingCase } from '../types.ts';
 
-type Now = Pick<TracingCase, 'agreed' | 'machine' | 'log'>;
+type Now = Pick<TracingCase, 'agreed' | 'machine' | 'log' | 'signatures'>;
+
+/** Words that are given by a signature of their own alone. */
+const BY_SIGNATURE: readonly Word[] = ['risk', 'key-or-risk'];
 
 /** Is this word of the owner's there: agreed to on the sheet, or given when they were asked while tracing? */
 export function hasWord(model: FaultModel, now: Now, word: Word): boolean {
@@ -13,10 +16,13 @@ export function hasWord(model: FaultModel, now: Now, word: Word): boolean {
   return agreed.includes(word) || wasGiven(model, now, word);
 }
 
-function wasGiven(model: FaultModel, { log }: Now, word: Word): boolean {
+/** Said when they were asked. That they will sign opens nothing yet where they sign on the sheet. */
+function wasGiven(model: FaultModel, { log, signatures }: Now, word: Word): boolean {
+  const counts = (gives: readonly Word[]) =>
+    gives.includes(word) && (signatures === 'in-the-log' || !gives.every((one) => BY_SIGNATURE.includes(one)));
   return log.some((entry) => {
     const step = entry.struck ? undefined : knownStep(model, entry.step);
-    return step?.outcomes.some(({ id, gives }) => id === entry.outcome && gives.includes(word)) ?? false;
+    return step?.outcomes.some(({ id, gives }) => id === entry.outcome && counts(gives)) ?? false;
   });
 }
 

@@ -132,12 +132,14 @@ async function estimateFrom(
   const { view, state } = bench;
   const { job: now } = view;
   if (moment === 'step' && now.stage !== 'tracing' && !now.tasks) return null;
+  // Runs over what is to come: an owner who says in one that they will sign has signed.
+  const promised = { ...state, signatures: 'in-the-log' } as const;
   const agreed = now.tasks && now.stage !== 'tracing' ? now.tasks.map((task) => task.id) : null;
   const figures = await engine.estimate(
     view.shop,
     {
       // Work that was agreed by name needs no finding, unless the bench began to look for a fault after all.
-      case: agreed ? null : now.consents.signature ? state : { ...state, agreed: AS_IF_AGREED },
+      case: agreed ? null : now.consents.signature ? promised : { ...promised, agreed: AS_IF_AGREED },
       work: agreed ? knownWork(agreed, tasksDone(now), work, named) : work,
       stepTimes,
       rates: {
