@@ -2,7 +2,8 @@ import { cameOf } from '../cameOf.ts';
 import { lookMask } from '../configuration.ts';
 import type { SafetyFact, SafetyHold } from '../gate.ts';
 import { maskOf } from '../model/circuits.ts';
-import { knownStep, stepOf } from '../model/special.ts';
+import { ASK_PART, knownStep, stepOf } from '../model/special.ts';
+import type { UsedIds } from '../model/usedIds.ts';
 import { deedsOf } from '../safety/deeds.ts';
 import type { Belief, Came, FaultModel, Gate, LoanerStanding, Step, StepId, TracingCase } from '../types.ts';
 import { cameRunning } from './life.ts';
@@ -114,6 +115,11 @@ function holds({ holds: named, safety }: Gate, { step, does }: Held): boolean {
 const told = ({ told: { symptoms, changed }, seen }: TracingCase, terms: readonly string[]): boolean =>
   terms.some((term) => symptoms.includes(term) || seen.includes(term) || changed.includes(term));
 
+const SUPPLY_ADDED: Came = { step: ASK_PART, outcomes: ['supply'] };
+const DATA_WANTED = 'data-wanted';
+/** What facts of a machine go by. */
+export const FACTS_BY: UsedIds = { shown: { [ASK_PART]: SUPPLY_ADDED.outcomes }, symptoms: [DATA_WANTED] };
+
 /** How each fact is known of a machine. What is not known of a disk counts as locked until somebody asked. */
 const IS_SO: Readonly<Record<SafetyFact, (tracing: TracingCase, model: FaultModel) => boolean>> = {
   'own-plug': ({ switches }) => switches.includes('own-make-supply') || switches.includes('outside-supply'),
@@ -124,10 +130,9 @@ const IS_SO: Readonly<Record<SafetyFact, (tracing: TracingCase, model: FaultMode
   'settings-hold-data': (tracing, model) =>
     tracing.switches.includes('drive-array') || !hasWord(model, tracing, 'key-or-risk'),
   'modular-leads': ({ machine }) => machine.modularSupply === true,
-  'new-supply': ({ machine, log }) =>
-    machine.newPart === 'supply' || log.some((entry) => isCame(entry, { step: 'ask-part', outcomes: ['supply'] })),
+  'new-supply': ({ machine, log }) => machine.newPart === 'supply' || log.some((entry) => isCame(entry, SUPPLY_ADDED)),
   // Who agreed to no copy, on the sheet or asked, wants none, unless they told that the data are wanted.
-  'copy-wanted': (tracing, model) => told(tracing, ['data-wanted']) || hasWord(model, tracing, 'copy'),
+  'copy-wanted': (tracing, model) => told(tracing, [DATA_WANTED]) || hasWord(model, tracing, 'copy'),
 };
 
 /** Is this such a machine: all that the rule names was told, seen, found or is known of it, and nothing lifts it? */

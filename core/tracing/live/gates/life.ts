@@ -1,5 +1,6 @@
 import { LIVES } from '../model/needs.ts';
 import { knownStep } from '../model/special.ts';
+import type { OutcomesByStep } from '../model/usedIds.ts';
 import { groupsSeen, groupsTold } from '../readGroups.ts';
 import type { Circuit, FaultModel, Group, Life, SymptomId, TracingCase } from '../types.ts';
 import { hasShown } from './shown.ts';
@@ -75,7 +76,7 @@ export const isShaken = ({ evidence }: FaultModel, { told }: Pick<TracingCase, '
   evidence.some(({ id, lookFirst }) => lookFirst && told.changed.includes(id));
 
 /** Without the card, or as it was before it, there was a picture: settings are made so, and the card goes in again after. */
-const PICTURE_WITHOUT = { 'card-none': ['works'], 'as-before': ['works'] };
+export const PICTURE_WITHOUT: OutcomesByStep = { 'card-none': ['works'], 'as-before': ['works'] };
 
 /** How far the machine gets for making a setting: with what hinders it out for that. */
 export const lifeWithout = (tracing: Pick<TracingCase, 'log'>, life: Life): Life =>

@@ -1,4 +1,5 @@
 import { DRIVE_IMAGE, knownStep } from '../model/special.ts';
+import type { OutcomesByStep, UsedIds } from '../model/usedIds.ts';
 import type { FaultModel, LoggedStep, MachineNeed, Step, TracingCase } from '../types.ts';
 import { gateToClear } from './gates.ts';
 import { asksForLacking, hasWord } from './ownersWords.ts';
@@ -13,6 +14,38 @@ export function unmetNeed(model: FaultModel, step: Step, tracing: TracingCase): 
 /** What owners tell where a part was added or changed. */
 const PART_CAME = 'new-part';
 const ADDED = [PART_CAME, 'someone-worked'];
+
+/** Terms that tell of such a machine. */
+const TOLD = {
+  screens: ['one-screen-dark'],
+  input: ['keys-mouse-dead'],
+  sound: ['sound-dead'],
+  leak: ['leak'],
+  mains: ['trips-breaker', 'smoke-bang', 'smell'],
+  noise: ['rattle'],
+  goesOff: ['twitch-off', 'click-no-start'],
+  ransom: ['ransom'],
+};
+const FAILING: OutcomesByStep = {
+  'drive-health': ['warning'],
+  'drive-dock': ['errors'],
+  'drive-read': ['errors', 'stalls'],
+  [DRIVE_IMAGE]: ['partly', 'copied'],
+};
+/** What showed it. */
+const SHOWN = {
+  burnt: { 'look-inside': ['burnt'], 'under-look': ['burnt'] },
+  wet: { 'look-inside': ['wet'], 'under-look': ['corroded'] },
+  standbyLow: { 'meas-standby': ['no-standby', 'low'] },
+  plugOff: { 'look-inside': ['plug-off'] },
+  cardLoose: { 'look-inside': ['card-loose'] },
+  failing: FAILING,
+};
+/** What they go by. */
+export const MACHINE_NEEDS_BY: readonly UsedIds[] = [
+  { symptoms: Object.values(TOLD).flat(), changes: ADDED },
+  ...Object.values(SHOWN).map((shown) => ({ shown })),
+];
 
 function holds(model: FaultModel, step: Step, need: MachineNeed, tracing: TracingCase): boolean {
   const { machine, switches, log } = tracing;
@@ -66,19 +99,19 @@ function holds(model: FaultModel, step: Step, need: MachineNeed, tracing: Tracin
     case 'failed-here':
       return maySinceHaveFailed(model, tracing);
     case 'two-screens':
-      return isNamed(tracing, ['one-screen-dark']);
+      return isNamed(tracing, TOLD.screens);
     case 'no-input':
-      return isNamed(tracing, ['keys-mouse-dead']);
+      return isNamed(tracing, TOLD.input);
     case 'no-sound':
-      return isNamed(tracing, ['sound-dead']);
+      return isNamed(tracing, TOLD.sound);
     case 'burnt-seen':
-      return hasShown(tracing, { 'look-inside': ['burnt'], 'under-look': ['burnt'] });
+      return hasShown(tracing, SHOWN.burnt);
     case 'wet-seen':
-      return isNamed(tracing, ['leak']) || hasShown(tracing, { 'look-inside': ['wet'], 'under-look': ['corroded'] });
+      return isNamed(tracing, TOLD.leak) || hasShown(tracing, SHOWN.wet);
     case 'mains-doubtful':
-      return isNamed(tracing, ['trips-breaker', 'smoke-bang', 'smell']);
+      return isNamed(tracing, TOLD.mains);
     case 'standby-low':
-      return hasShown(tracing, { 'meas-standby': ['no-standby', 'low'] });
+      return hasShown(tracing, SHOWN.standbyLow);
     case 'outside-supply':
       return switches.includes('outside-supply');
     case 'watts-unknown':
@@ -88,26 +121,21 @@ function holds(model: FaultModel, step: Step, need: MachineNeed, tracing: Tracin
     case 'part-unknown':
       return machine.newPart === null && tracing.told.changed.includes(PART_CAME);
     case 'noise-told':
-      return isNamed(tracing, ['rattle']);
+      return isNamed(tracing, TOLD.noise);
     case 'stays-on':
-      return !isNamed(tracing, ['twitch-off', 'click-no-start']);
+      return !isNamed(tracing, TOLD.goesOff);
     case 'board-speaks':
       return unless('code-none');
     case 'no-card':
       return machine.card === false;
     case 'drive-failing':
-      return hasShown(tracing, {
-        'drive-health': ['warning'],
-        'drive-dock': ['errors'],
-        'drive-read': ['errors', 'stalls'],
-        [DRIVE_IMAGE]: ['partly', 'copied'],
-      });
+      return hasShown(tracing, SHOWN.failing);
     case 'plug-to-press':
-      return maySinceHaveFailed(model, tracing) || hasShown(tracing, { 'look-inside': ['plug-off'] });
+      return maySinceHaveFailed(model, tracing) || hasShown(tracing, SHOWN.plugOff);
     case 'card-to-seat':
-      return maySinceHaveFailed(model, tracing) || hasShown(tracing, { 'look-inside': ['card-loose'] });
+      return maySinceHaveFailed(model, tracing) || hasShown(tracing, SHOWN.cardLoose);
     case 'no-extortion':
-      return !isNamed(tracing, ['ransom']);
+      return !isNamed(tracing, TOLD.ransom);
     case 'after-our-work':
       return log.some((entry) => !entry.struck);
   }

@@ -12,7 +12,8 @@ export const hasShown = (
 ): boolean =>
   log.some((entry) => !entry.struck && cameOf(entry).some((outcome) => came[entry.step]?.includes(outcome) === true));
 
-const STEADY = ['every-time', 'always-on'];
+/** Told so, it fails every time. */
+export const STEADY = ['every-time', 'always-on'];
 
 /** Was it told to fail every time? A trial that works tells at once then. */
 export const isSteady = ({ told }: Pick<TracingCase, 'told'>): boolean => told.often.some((id) => STEADY.includes(id));

@@ -1,4 +1,5 @@
 import { knownStep, LOG_READ, stepOf } from '../model/special.ts';
+import type { OutcomesByStep } from '../model/usedIds.ts';
 import { groupsSeen } from '../readGroups.ts';
 import type { FaultModel, LoggedStep, Outcome, Step, TracingCase } from '../types.ts';
 import { hasShown } from './shown.ts';
@@ -41,7 +42,7 @@ export const seenToFail = (model: FaultModel, tracing: TracingCase): boolean =>
   tracing.log.some((entry) => failsIn(model, entry) || ownLogSays(model, entry));
 
 /** What stands loose is a fault seen by eye, whether the machine failed while it was here or not. */
-const SEEN_LOOSE = { 'look-inside': ['plug-off', 'card-loose', 'cooler-loose'] };
+export const SEEN_LOOSE: OutcomesByStep = { 'look-inside': ['plug-off', 'card-loose', 'cooler-loose'] };
 
 function ownLogSays(model: FaultModel, { struck, step: id, outcome }: LoggedStep): boolean {
   if (struck || id !== LOG_READ) return false;

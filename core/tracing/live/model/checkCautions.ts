@@ -1,6 +1,7 @@
 import { PART_KINDS } from '../../../custody/part.ts';
-import type { Caution, Step } from '../types.ts';
+import type { Caution, Step, StepId } from '../types.ts';
 import { ModelFault } from './refusal.ts';
+import type { UsedIds } from './usedIds.ts';
 
 type Danger = { readonly caution: Caution; readonly because: string; readonly is: (step: Step) => boolean };
 
@@ -12,7 +13,13 @@ const does = (step: Step, ...handlings: readonly string[]): boolean =>
 const BARE = ['board', 'processor', 'dimm', 'card', 'drive', 'add-in'];
 
 /** Measured at or beside live rails, standby counted. */
-const LIVE = ['meas-standby', 'meas-rails', 'rails-log', 'main-plug-off', 'cell-measure'];
+const LIVE: readonly StepId[] = ['meas-standby', 'meas-rails', 'rails-log', 'main-plug-off', 'cell-measure'];
+
+const WET = ['wet-clean'];
+const NEW_CELL = ['new-cell'];
+const FUMES = ['wipe-dimm', 'blow-dust', ...WET];
+/** What dangers are told by. */
+export const DANGERS_BY: UsedIds = { steps: LIVE, handlings: [...NEW_CELL, ...FUMES] };
 
 /** What in a step can hurt people, parts or data, and the caution it must carry for it: common practice, no source. */
 const DANGERS: readonly Danger[] = [
@@ -32,7 +39,7 @@ const DANGERS: readonly Danger[] = [
     because: 'a supply is switched on beside one',
     is: ({ handling }) => handling.borrows === 'load-tester',
   },
-  { caution: 'gloves', because: 'coolant or alkali is touched', is: (step) => does(step, 'wet-clean') },
+  { caution: 'gloves', because: 'coolant or alkali is touched', is: (step) => does(step, ...WET) },
   {
     caution: 'chip-volts',
     because: 'a chip is written from outside',
@@ -68,11 +75,11 @@ const DANGERS: readonly Danger[] = [
     because: 'firmware is written',
     is: ({ does: done }) => done.some((each) => each.startsWith('fw-')),
   },
-  { caution: 'cell', because: 'a coin cell is handled', is: (step) => does(step, 'new-cell') },
+  { caution: 'cell', because: 'a coin cell is handled', is: (step) => does(step, ...NEW_CELL) },
   {
     caution: 'fumes',
     because: 'there are fumes, dust or fluid',
-    is: (step) => does(step, 'wipe-dimm', 'blow-dust', 'wet-clean'),
+    is: (step) => does(step, ...FUMES),
   },
   {
     caution: 'hot',

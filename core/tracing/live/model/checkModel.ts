@@ -7,7 +7,9 @@ import { checkDeeds } from './checkDeeds.ts';
 import { checkGates } from './checkGates.ts';
 import { ModelFault } from './refusal.ts';
 import { separability } from './separable.ts';
-import { MADE_BY_US, SPECIAL_FAULTS, SPECIAL_STEPS } from './special.ts';
+import { MADE_BY_US } from './special.ts';
+import { USED_BY_CODE } from './usedByCode.ts';
+import { checkUsed } from './usedIds.ts';
 
 /** Proves a model consistent, or says which field is not. Row sums and ids of outcomes were checked while expanding. */
 export function checkModel(model: FaultModel): void {
@@ -16,6 +18,7 @@ export function checkModel(model: FaultModel): void {
     checkStep(model, step, `steps[${at}] ${step.id}`);
   });
   checkIds(model);
+  for (const [file, used] of USED_BY_CODE) checkUsed(model, file, used);
   checkDeeds(model);
   checkGates(model);
   checkBench(model);
@@ -80,6 +83,8 @@ function checkIds(model: FaultModel): void {
     for (const id of Object.keys(each.multiplies)) fault('symptoms.json', `symptoms.${each.id}.multiplies`, id);
   model.pairs.forEach((pair, at) => {
     for (const id of pair.faults) fault('pairs.json', `pairs[${at}].faults`, id);
+    const untold = Object.keys(pair.told).find((id) => !model.evidence.some((one) => one.id === id));
+    if (untold !== undefined) throw new ModelFault('pairs.json', `pairs[${at}].told`, `nobody tells ${untold}`);
   });
   for (const [kind, bad] of Object.entries(model.badLoaner)) fault('shop.json', `badLoaner.${kind}`, bad.actsAs);
   model.inseparable.forEach((set, at) => {
@@ -88,9 +93,6 @@ function checkIds(model: FaultModel): void {
   for (const id of [...model.habit.first, ...Object.values(model.habit.byGroup).flat()]) {
     if (!model.stepIndex.has(id)) throw new ModelFault('shop.json', 'habit', `no step ${id}`);
   }
-  for (const id of SPECIAL_FAULTS) fault('faults.json', 'faults', id);
-  for (const id of SPECIAL_STEPS)
-    if (!model.stepIndex.has(id)) throw new ModelFault('steps.json', 'steps', `no step ${id}`);
 }
 
 function checkSeparable(model: FaultModel): void {

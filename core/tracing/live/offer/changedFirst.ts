@@ -1,7 +1,8 @@
 import { newPartOf } from '../belief/likelihood.ts';
 import { type Ready, undone } from '../gates/ready.ts';
 import { isSteady } from '../gates/shown.ts';
-import { WATCH_START } from '../model/special.ts';
+import { ASK_PART, WATCH_START } from '../model/special.ts';
+import type { UsedIds } from '../model/usedIds.ts';
 import type { Step, StepId } from '../types.ts';
 import { faultOf } from '../verdict/blame.ts';
 
@@ -11,6 +12,13 @@ const UPDATED = 'fw-update';
 /** Hands were in it before it failed, or it fails when it is touched. */
 const HANDS_IN = ['someone-worked', 'cleaned', ADDED];
 const TOUCHED = 'touched';
+const NOTES = 'setup-notes';
+const AS_BEFORE = 'as-before';
+/** What it goes by. */
+export const CHANGED_FIRST: UsedIds = {
+  steps: [LOOK, NOTES, AS_BEFORE],
+  changes: [UPDATED, ...HANDS_IN],
+};
 /** What is put right by seating or plugging is looked for by eye from this chance on. Common practice, no source. */
 const WORTH_A_LOOK = 0.25;
 
@@ -23,14 +31,14 @@ export function changedFirst(ready: Ready, planned: Step): StepId | null {
   const { changed, onlyWhen } = tracing.told;
   if (!tracing.log.some((entry) => !entry.struck && entry.step === WATCH_START)) return null;
   const added = changed.includes(ADDED);
-  const asked = added ? undone(ready, 'ask-part') : null;
+  const asked = added ? undone(ready, ASK_PART) : null;
   if (asked !== null) return asked;
   // What an update may have set otherwise is looked up before anything is changed.
-  const notes = changed.includes(UPDATED) && planned.handsOn > 1 ? undone(ready, 'setup-notes') : null;
+  const notes = changed.includes(UPDATED) && planned.handsOn > 1 ? undone(ready, NOTES) : null;
   if (notes !== null) return notes;
   if (planned.open.length === 0) return null;
   // A supply takes its leads with it: these are looked at, and not tried once more.
-  const tried = added && newPartOf(tracing) !== 'supply' && isSteady(tracing) ? undone(ready, 'as-before') : null;
+  const tried = added && newPartOf(tracing) !== 'supply' && isSteady(tracing) ? undone(ready, AS_BEFORE) : null;
   if (tried !== null) return tried;
   const hands = changed.some((id) => HANDS_IN.includes(id)) || onlyWhen.includes(TOUCHED);
   const loose = suspects.reduce(

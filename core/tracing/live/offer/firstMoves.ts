@@ -3,6 +3,7 @@ import { cameRunning, isShaken, lifeNow } from '../gates/life.ts';
 import { type Ready, undone } from '../gates/ready.ts';
 import { hasShown } from '../gates/shown.ts';
 import { knownStep, LOG_READ, WATCH_START } from '../model/special.ts';
+import type { UsedIds } from '../model/usedIds.ts';
 import { groupsSeen, groupsTold } from '../readGroups.ts';
 import type { FaultModel, Group, LoggedStep, Step, StepId } from '../types.ts';
 import { changedFirst } from './changedFirst.ts';
@@ -47,6 +48,23 @@ const DIRT_TOLD = 'long-unused';
 const ONE_ALONE = 0.9;
 /** To write is asked for once the disk is known to be well. */
 const ASK_TO_WRITE = 'ask-write';
+/** What fails only under load, and not by its own log's word, is loaded one part at a time before hands go in. */
+const LOADS: readonly StepId[] = ['load-card', 'load-cpu'];
+const LOG_SAYS_NOTHING = { [LOG_READ]: ['nothing'] };
+/** What they go by. */
+export const FIRST_MOVES: UsedIds = {
+  steps: [
+    ...[LOOK_MAINS, ASK_TO_WRITE, ...LOADS],
+    ...Object.values(OUTSIDE_FIRST).flat(),
+    ...Object.values(ASKED_ITSELF),
+    ...Object.values(SEEN_FIRST),
+    ...Object.entries(EASIER).flat(),
+  ],
+  shown: { ...NOTHING_SEEN, ...LOG_SAYS_NOTHING },
+  faults: [MAINS_OFF],
+  states: [PANEL],
+  changes: [DIRT_TOLD],
+};
 /** Minutes from which a step is long. */
 const LONG = 3;
 
@@ -120,13 +138,11 @@ const isTrial = (model: FaultModel, { struck, step: id }: LoggedStep): boolean =
   return step !== undefined && TRIALS.includes(step.kind);
 };
 
-/** What fails only under load, and not by its own log's word, is loaded one part at a time before hands go in. */
-const LOADS: readonly StepId[] = ['load-card', 'load-cpu'];
 const UNDER_LOAD = 'load';
 
 function loadIt(ready: Ready, planned: Step): StepId | null {
   const { tracing } = ready;
-  if (!tracing.told.onlyWhen.includes(UNDER_LOAD) || !hasShown(tracing, { [LOG_READ]: ['nothing'] })) return null;
+  if (!tracing.told.onlyWhen.includes(UNDER_LOAD) || !hasShown(tracing, LOG_SAYS_NOTHING)) return null;
   if (planned.kind === 'load' || !isOpened(ready, planned)) return null;
   return LOADS.find((id) => undone(ready, id) !== null) ?? null;
 }

@@ -1,6 +1,7 @@
 import { cameOf } from '../cameOf.ts';
 import { type Ready, undone } from '../gates/ready.ts';
 import { PUT_BACK } from '../model/special.ts';
+import type { UsedIds } from '../model/usedIds.ts';
 import type { OutcomeId, Step, StepId } from '../types.ts';
 
 /** What was just found, and what every technician does next, the first of them that can be done. Common practice, no source. */
@@ -23,6 +24,12 @@ const THEN: { readonly [step: StepId]: { readonly [outcome: OutcomeId]: readonly
 
 /** Between their own out and ours in nobody puts theirs back: what goes in first, by what came out. */
 const OURS_FIRST: { readonly [out: StepId]: StepId } = { 'card-none': 'card-loan' };
+
+/** What it goes by. */
+export const FOUND_THEN: UsedIds = {
+  shown: Object.fromEntries(Object.entries(THEN).map(([step, found]) => [step, Object.keys(found)])),
+  steps: [...Object.values(THEN).flatMap((found) => Object.values(found).flat()), ...Object.entries(OURS_FIRST).flat()],
+};
 
 /** The step that what was found last asks for by itself; null where nothing was found, or it cannot be done now. */
 export function foundThen(ready: Ready, planned: Step): StepId | null {

@@ -2,7 +2,14 @@ import { PART_KINDS } from '../../../custody/part.ts';
 import type { Step } from '../types.ts';
 
 /** Handlings that leave the board with other settings than the owner's. */
-const CLEARS = ['clear-settings', 'default-settings', 'new-cell', 'fw-update', 'fw-rescue', 'fw-clip'];
+export const CLEARS: readonly string[] = [
+  'clear-settings',
+  'default-settings',
+  'new-cell',
+  'fw-update',
+  'fw-rescue',
+  'fw-clip',
+];
 /** A third of an hour under load. Common practice, no source. */
 const LOAD_HOURS = 0.33;
 

@@ -4,8 +4,9 @@ import { askFor } from '../gates/ownersWords.ts';
 import { hasShown, isSteady } from '../gates/shown.ts';
 import { failsIn, standsNow } from '../gates/standsNow.ts';
 import { knownStep } from '../model/special.ts';
+import type { OutcomesByStep, UsedIds } from '../model/usedIds.ts';
 import { groupsSeen } from '../readGroups.ts';
-import type { Fault, FaultModel, NotOffered, Step, Suspect, TracingCase, Verdict } from '../types.ts';
+import type { Fault, FaultId, FaultModel, NotOffered, Step, Suspect, TracingCase, Verdict } from '../types.ts';
 import { BELIEVED_FROM } from '../wayBelieved.ts';
 import { blameAmong, faultOf, isOutside, isPart, shareOf } from './blame.ts';
 import { moreOf } from './elseWrong.ts';
@@ -19,7 +20,10 @@ const STILL_LEFT = 0.05;
 const NOTHING: readonly Fault['part'][] = ['none', 'ours'];
 
 /** It is seen by eye or not at all: unseen it is no name for anything. */
-const SEEN_ONLY: readonly string[] = ['battery-swollen'];
+const SEEN_ONLY: readonly FaultId[] = ['battery-swollen'];
+const WORKS_AS_BEFORE: OutcomesByStep = { 'as-before': ['works'] };
+/** What it goes by. */
+export const LAST_WORD: UsedIds = { faults: SEEN_ONLY, shown: WORKS_AS_BEFORE };
 
 type SoFar = {
   readonly model: FaultModel;
@@ -81,10 +85,7 @@ export const isNewPart = (
   tracing: TracingCase,
   { part, p }: { readonly part: Fault['part']; readonly p: number },
 ): boolean =>
-  p >= GOES_BACK_FROM &&
-  isSteady(tracing) &&
-  newPartOf(tracing) === part &&
-  hasShown(tracing, { 'as-before': ['works'] });
+  p >= GOES_BACK_FROM && isSteady(tracing) && newPartOf(tracing) === part && hasShown(tracing, WORKS_AS_BEFORE);
 
 /** One part that nearly all of the belief is in, though nothing here can prove it. */
 function leading({ model, posterior, suspects }: SoFar, found: readonly Found[]): Verdict | null {
