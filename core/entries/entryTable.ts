@@ -10,6 +10,7 @@ import { applyShop, noShop, SHOP_BODIES, type Shop } from '../job/shop.ts';
 import type { Written } from '../journal/written.ts';
 import { applyPeople, noPeople, PEOPLE_BODIES, type People } from '../people/people.ts';
 import { PAPER_BODIES } from './paperIssued.ts';
+import { sealedSince } from './sealedTexts.ts';
 import type { Bodies, KindOf, Subject, SubjectEntry } from './subjects.ts';
 
 /** What a stream of each subject tells when it is folded; null before its first entry. Papers are read entry by entry. */
@@ -36,7 +37,10 @@ export type Fold<S extends Folded> = {
 type Kinds<S extends Subject> = {
   /** Each kind with the shape of its body: what it refuses is neither written nor read. */
   readonly bodies: { readonly [Kind in KindOf<S>]: z.ZodType<Bodies[S][Kind]> };
-  /** Versions of those bodies that have changed; all others are in their first. */
+  /**
+   * Versions of those bodies that have changed; all others are in their first, or in that since which texts of theirs lie
+   * sealed (`SEALED_TEXTS`).
+   */
   readonly versions: { readonly [Kind in KindOf<S>]?: number };
 };
 
@@ -51,48 +55,27 @@ export const ENTRY_TABLE: { readonly [S in Folded]: Kinds<S> & { readonly fold: 
   people: { bodies: PEOPLE_BODIES, versions: {}, fold: { none: noPeople, begins: null, apply: applyPeople } },
   owner: {
     bodies: OWNER_BODIES,
-    versions: { 'owner-known': 2, 'owner-changed': 2 },
+    versions: {},
     fold: { none: null, begins: 'owner-known', apply: applyOwner },
   },
   machine: {
     bodies: MACHINE_BODIES,
-    versions: { 'machine-known': 2, 'own-report-read': 3, 'slots-written': 2 },
+    versions: {},
     fold: { none: null, begins: 'machine-known', apply: applyMachine },
   },
   part: {
     bodies: PART_BODIES,
-    versions: { 'part-known': 2, 'part-moved': 2, 'part-standing': 2, 'part-corrected': 2 },
+    versions: {},
     fold: { none: null, begins: 'part-known', apply: applyPart },
   },
   job: {
     bodies: JOB_BODIES,
-    versions: {
-      'taken-in': 3,
-      'consent-signed-alone': 2,
-      'asked-before-first-screw': 2,
-      'thing-found': 3,
-      'secret-sealed': 2,
-      'secret-wiped': 2,
-      photographed: 2,
-      'could-not-be-reproduced': 2,
-      'work-finished': 2,
-      'work-struck': 2,
-      estimated: 3,
-      'question-put': 2,
-      'charge-booked': 2,
-      judged: 2,
-      'order-due-changed': 2,
-      'order-cancelled': 2,
-      'order-sent-back': 2,
-      'left-like-this': 2,
-      destroyed: 2,
-      'handed-over': 2,
-    },
+    versions: { 'taken-in': 3, 'thing-found': 3, 'secret-wiped': 2 },
     fold: { none: null, begins: 'taken-in', apply: applyJob },
   },
   enquiry: {
     bodies: ENQUIRY_BODIES,
-    versions: { enquired: 2, 'enquiry-estimated': 3, 'enquiry-answered': 2 },
+    versions: {},
     fold: { none: null, begins: 'enquired', apply: applyEnquiry },
   },
   paper: { bodies: PAPER_BODIES, versions: {} },
@@ -126,5 +109,5 @@ const ROWS: {
 export function knownKind(stream: string, kind: string): KnownKind | null {
   const row = ROWS[stream.split(':')[0] ?? ''];
   const body = row && Object.hasOwn(row.bodies, kind) ? row.bodies[kind] : undefined;
-  return row && body ? { v: row.versions[kind] ?? 1, body } : null;
+  return row && body ? { v: Math.max(row.versions[kind] ?? 1, sealedSince(kind)), body } : null;
 }

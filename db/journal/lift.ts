@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { SEALED_TEXTS } from '../../core/entries/sealedTexts.ts';
 import type { AnyEntry } from '../../core/entries/subjects.ts';
 
 /** An entry as far as a lift is concerned: what it is called, in which version, and what it says. */
@@ -13,7 +14,7 @@ export type Lifts = { readonly [kind: string]: { readonly [fromVersion: number]:
 type Kind = AnyEntry['kind'];
 
 /** What a kind is called now; its body stands as it was. */
-const renamed = (kind: Kind, v = 1): Lift => ({ kind, v, body: (body) => body });
+const renamed = (kind: Kind): Lift => ({ kind, v: 1, body: (body) => body });
 
 /** What a kind's body is made of now, from what is needed of the old one. Throws where that is not there. */
 const reshaped = <Old>(kind: Kind, v: number, was: z.ZodType<Old>, body: (old: Old) => unknown): Lift => ({
@@ -28,37 +29,15 @@ const withThings = z.looseObject({ cameAlong: z.array(withThing) });
 const withWhat = z.looseObject({ what: z.string() });
 const withError = z.looseObject({ error: z.unknown() });
 
-/** Kinds whose owner's words lay in plain in their first version, and do so in those entries for ever. */
-const WERE_PLAIN: readonly Kind[] = [
-  'owner-known',
-  'owner-changed',
-  'machine-known',
-  'slots-written',
-  'part-known',
-  'part-moved',
-  'part-standing',
-  'part-corrected',
-  'consent-signed-alone',
-  'asked-before-first-screw',
-  'photographed',
-  'could-not-be-reproduced',
-  'work-finished',
-  'work-struck',
-  'question-put',
-  'charge-booked',
-  'judged',
-  'order-due-changed',
-  'order-cancelled',
-  'order-sent-back',
-  'left-like-this',
-  'destroyed',
-  'handed-over',
-  'enquired',
-  'enquiry-answered',
-];
+/** A kind of which texts lie sealed since some version: in those before they lie in plain, and do so for ever. */
+const SEALED_SINCE: Lifts = Object.fromEntries(
+  Object.entries(SEALED_TEXTS).map(([kind, { since }]) => [
+    kind,
+    { [since - 1]: { kind, v: since, body: (body: unknown) => body } },
+  ]),
+);
 
-export const LIFTS: Lifts = {
-  ...Object.fromEntries(WERE_PLAIN.map((kind) => [kind, { 1: renamed(kind, 2) }])),
+const CHANGED: Lifts = {
   /** The first reports kept had what an SMBIOS table says, and were kept whole. */
   'own-report-read': {
     1: reshaped('own-report-read', 2, withReport, ({ report, ...old }) => {
@@ -69,7 +48,6 @@ export const LIFTS: Lifts = {
         serials: null,
       };
     }),
-    2: renamed('own-report-read', 3),
   },
   /**
    * The first estimates said a standard error of the median by a formula that holds for a normal alone, and was far off,
@@ -77,22 +55,18 @@ export const LIFTS: Lifts = {
    */
   estimated: {
     1: reshaped('estimated', 2, withError, ({ error: _error, ...old }) => old),
-    2: renamed('estimated', 3),
   },
   'enquiry-estimated': {
     1: reshaped('enquiry-estimated', 2, withError, ({ error: _error, ...old }) => old),
-    2: renamed('enquiry-estimated', 3),
   },
   /** What came along and what was sealed were told apart by what they are called, in plain: that is their id. */
   'taken-in': {
-    1: renamed('taken-in', 2),
     2: reshaped('taken-in', 3, withThings, ({ cameAlong, ...old }) => ({
       ...old,
       cameAlong: cameAlong.map((one) => ({ id: one.thing, ...one })),
     })),
   },
   'thing-found': {
-    1: renamed('thing-found', 2),
     2: reshaped('thing-found', 3, withThing, (old) => ({ id: old.thing, ...old })),
   },
   'secret-sealed': { 1: reshaped('secret-sealed', 2, withWhat, (old) => ({ id: old.what, ...old })) },
@@ -104,6 +78,14 @@ export const LIFTS: Lifts = {
   'sold-fitted': { 1: renamed('line-fitted') },
   'part-sold': { 1: renamed('title-passed') },
 };
+
+/** Every lift. A kind whose body changes is named in `CHANGED`; that texts of it are sealed, in `SEALED_TEXTS`. */
+export const LIFTS: Lifts = Object.fromEntries(
+  [...new Set([...Object.keys(SEALED_SINCE), ...Object.keys(CHANGED)])].map((kind) => [
+    kind,
+    { ...SEALED_SINCE[kind], ...CHANGED[kind] },
+  ]),
+);
 
 /** An entry in its newest shape, under the name and version of that shape. What is stored and hashed stays. */
 export function lift({ kind, v, body }: Liftable, lifts: Lifts = LIFTS): Liftable {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { ENTRY_TABLE, knownKind } from '../../core/entries/entryTable.ts';
-import { SEALED_TEXTS } from '../../core/entries/sealedTexts.ts';
+import { SEALED_TEXTS, sealedTextsIn } from '../../core/entries/sealedTexts.ts';
 import { plainTexts } from './plainTexts.ts';
 
 /**
@@ -162,7 +162,7 @@ const PLAIN: { readonly [why: string]: readonly string[] } = {
 const kinds = Object.values(ENTRY_TABLE).flatMap(({ bodies }) => Object.entries(bodies));
 const places = kinds.flatMap(([kind, shape]) => [...new Set(plainTexts(shape))].map((path) => ({ kind, path })));
 const isSealed = ({ kind, path }: { readonly kind: string; readonly path: string }) =>
-  SEALED_TEXTS[kind]?.includes(path) === true;
+  sealedTextsIn(kind).includes(path);
 
 /** Kinds in which a place that is the shop's own elsewhere could hold an owner's words: there it is sealed, or is an id. */
 const SAID_TWICE: ReadonlySet<string> = new Set(['name', 'what', 'why', 'thing', 'from', 'number', 'unplugged[]']);
@@ -204,7 +204,7 @@ describe('text in the journal', () => {
   });
 
   it('that is said to be sealed stands in a kind that there is, in a version after its first', () => {
-    for (const [kind, paths] of Object.entries(SEALED_TEXTS)) {
+    for (const [kind, { at: paths }] of Object.entries(SEALED_TEXTS)) {
       const own = places.filter((place) => place.kind === kind).map(({ path }) => path);
       expect(
         paths.filter((path) => !own.includes(path)),
