@@ -16,6 +16,12 @@ export default defineConfig([
     output: { file: 'dist/computing.mjs', format: 'esm' },
   },
   {
+    input: 'electron/service/backups/thread.ts',
+    platform: 'node',
+    external: KEPT_OUTSIDE,
+    output: { file: 'dist/backups.mjs', format: 'esm' },
+  },
+  {
     input: 'electron/main/main.ts',
     platform: 'node',
     external: ['electron'],

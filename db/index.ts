@@ -5,6 +5,7 @@ export { checkBackup } from './backup/checkBackup.ts';
 export { makeBackup } from './backup/makeBackup.ts';
 export { openElsewhere } from './backup/openElsewhere.ts';
 export { restoreBackup } from './backup/restore.ts';
+export { needsMigration, shopIdIn } from './backup/shopImages.ts';
 export type { Opener } from './backup/tryOut.ts';
 export { isBlobName } from './blobs/blobName.ts';
 export { checkPhotograph } from './blobs/checkPhotograph.ts';

@@ -9,6 +9,7 @@ import type { Stream } from '../journal/entry.ts';
 import type { Paper } from '../papers/content.ts';
 import type { Refusal } from '../refusal.ts';
 import { keysOf } from '../table.ts';
+import { type BackupSheet, zBackupSettings } from './backupSheet.ts';
 import type { MachineThenNow, OutRow, PathStay } from './custodySheets.ts';
 import type { HereSheet, WordsOnce } from './hereSheet.ts';
 import type { Previewed } from './previewed.ts';
@@ -117,6 +118,11 @@ export const contract = {
   recover: stores
     .input(z.strictObject({ who: zStaffId, words: z.string().max(1000), pin: zPin }))
     .output(type<WordsOnce>()),
+  /** The shop's backups: where, the last, the last good one. */
+  backups: read.output(type<BackupSheet>()),
+  setBackups: stores.input(zBackupSettings).output(type<BackupSheet>()),
+  /** Makes one now and tries it out. */
+  backUpNow: stores.output(type<BackupSheet>()),
   shop: read.output(type<ShopSheet>()),
   /** Whether the shop's data can be written, and what is to be known about it and about the clock. */
   standing: read.output(type<StandingSheet>()),

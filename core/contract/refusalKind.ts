@@ -17,6 +17,7 @@ const WHO_MAY_NOT: ReadonlySet<string> = new Set<Named>([
   'nobody-is-here',
   'nobody-of-the-shop',
   'not-who-is-here',
+  'only-keepers',
   'only-the-service',
   'pin-needed',
   'pin-of-another',

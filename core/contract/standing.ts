@@ -17,6 +17,12 @@ export type Notice =
   | { readonly notice: 'guards-made-anew'; readonly count: number; readonly first: string }
   /** The file with the last acknowledged number did not hold together, or was gone, and was begun anew. */
   | { readonly notice: 'mark-lost'; readonly path: string }
+  /** The last backup was not made, or was not whole. */
+  | { readonly notice: 'backup-failed'; readonly refused: string; readonly path: string }
+  /** Something was written since, and the last good backup is older than the shop allows; `days` old. */
+  | { readonly notice: 'backup-old'; readonly days: number }
+  /** Not one good backup in so many days. */
+  | { readonly notice: 'backup-none'; readonly days: number }
   /** The last entry was written at a time that the clock has not reached; `ms` behind it. */
   | { readonly notice: 'clock-behind-journal'; readonly ms: number; readonly last: EpochMs }
   /** The clock was set while the shop was open; `ms` below zero: back. */

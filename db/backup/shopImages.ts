@@ -75,6 +75,25 @@ export async function readKeyFile(
   return { keys, keyFile: new KeyFile(keys, shopKeys.wrapping), shopKeys };
 }
 
+/** A shop's name for itself, read beside whoever has it open; null where there is none. @throws What the file system says. */
+export function shopIdIn(folder: string): string | null {
+  const { keys } = shopPaths(folder);
+  if (lookAtFile(keys).is !== 'sqlite') return null;
+  const image = openImage(keys);
+  try {
+    const value = image.prepare(`select value from meta where name = 'shop-id'`).pluck().get();
+    return value instanceof Uint8Array ? Buffer.from(value).toString('utf8') : null;
+  } finally {
+    image.close();
+  }
+}
+
+/** Will a start bring this shop's file to a newer shape? */
+export function needsMigration(folder: string): boolean {
+  const look = lookAtFile(shopPaths(folder).shop);
+  return look.is === 'sqlite' && look.application === SHOP_FILE && look.version > 0 && look.version < NEWEST_VERSION;
+}
+
 /** Names in the journal's image of sealed files, each with where it lies. */
 export function namedFiles(
   journal: Sqlite,

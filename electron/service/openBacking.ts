@@ -1,8 +1,19 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { epochMs } from '../../core/time.ts';
-import { fileLog, fileWallet, isOpenRefusal, type OpenShop, openShop, openToRead } from '../../db/index.ts';
+import {
+  fileLog,
+  fileWallet,
+  isOpenRefusal,
+  needsMigration,
+  type OpenShop,
+  openShop,
+  openToRead,
+  shopIdIn,
+} from '../../db/index.ts';
 import type { Opened } from './backing.ts';
+import { inThread } from './backups/inThread.ts';
+import { type BackupNeeds, openBackups } from './backups/openBackups.ts';
 import { steadyNow } from './clockWatch.ts';
 import { apartFolder, appFolder, walletOf } from './dataFolder.ts';
 import { type Drafts, openDrafts } from './desk/drafts.ts';
@@ -28,6 +39,8 @@ export async function openBacking({ data }: { readonly data: string }): Promise<
     apart: apartFolder(own),
     log: fileLog(join(own, 'service.log'), clock),
   };
+  const backedUp = { folder: data, wallet: walletOf(data, own), app: own, clock, does: inThread, told: tellDefect };
+  await backUpBeforeMigration(backedUp);
   const opened = await openShop(options);
   // What is good of a shop that cannot be written can be read all the same.
   const shop = isOpenRefusal(opened) ? await openToRead(options, opened) : opened;
@@ -36,7 +49,14 @@ export async function openBacking({ data }: { readonly data: string }): Promise<
   const tools = openTools(engine, () => shop.lastSealedHead()?.short ?? null);
   const following = openFollowing({ shop, tools, engine }, quietSaid());
   const drafts = openDrafts(shop, join(data, 'drafts.json'));
-  const standing = openStanding(shop);
+  const backups = openBackups({
+    ...backedUp,
+    shopId: shopIdIn(data) ?? '',
+    head: async () => (await shop.read()).head,
+    zone: async () => (await (await shop.read()).load('shop')).settings?.zone ?? 'UTC',
+  });
+  const standing = openStanding(shop, backups);
+  if (!shop.standing().onlyRead) backups.begin();
   if (!shop.standing().onlyRead) await following.takeUp().catch((error: unknown) => tellDefect('following', error));
   const looking = lookThrough(shop, drafts);
   return {
@@ -50,6 +70,7 @@ export async function openBacking({ data }: { readonly data: string }): Promise<
         following,
         doorman: openDoorman({ shop, tools, steady: steadyNow }),
         standing: standing.sheet,
+        backups,
         clock,
       }),
       sealHeads: async () => void (await shop.sealHeads()),
@@ -57,11 +78,23 @@ export async function openBacking({ data }: { readonly data: string }): Promise<
         standing.end();
         await following.end();
         await engine.end();
+        if (!shop.standing().onlyRead) await backups.end();
         await shop.close();
         await looking;
       },
     },
   };
+}
+
+/** A shop whose file a start will bring to a newer shape is backed up first; that this failed is said, and stops nothing. */
+async function backUpBeforeMigration(needs: Omit<BackupNeeds, 'shopId' | 'head' | 'zone'>): Promise<void> {
+  try {
+    const shopId = needsMigration(needs.folder) ? shopIdIn(needs.folder) : null;
+    if (shopId === null) return;
+    await openBackups({ ...needs, shopId, head: async () => 0, zone: async () => 'UTC' }).run('migration');
+  } catch (error) {
+    tellDefect('backing up before a migration', error);
+  }
 }
 
 /** Looks through the whole journal while the shop is open already, then sweeps what nothing names. */

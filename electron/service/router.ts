@@ -6,6 +6,7 @@ import type { JobId } from '../../core/ids.ts';
 import type { Refusal } from '../../core/refusal.ts';
 import { epochMs } from '../../core/time.ts';
 import { type OpenShop, type Reader, refusalFromError } from '../../db/index.ts';
+import type { Backups } from './backups/openBackups.ts';
 import { carryOut } from './desk/carryOut.ts';
 import type { Drafts } from './desk/drafts.ts';
 import type { Engine } from './desk/estimating/engine.ts';
@@ -46,12 +47,23 @@ export type RouterNeeds = {
   readonly engine: Engine;
   readonly following: Following;
   readonly doorman: Doorman;
-  readonly standing: () => StandingSheet;
+  readonly standing: () => StandingSheet | Promise<StandingSheet>;
+  readonly backups: Pick<Backups, 'sheet' | 'set' | 'run'>;
   readonly clock: () => number;
 };
 
 /** The procedures behind both doors. Reads fold the journal; the one write of it is `execute`. Drafts, photographs and letters are kept beside it. */
-export function createRouter({ shop, drafts, tools, engine, following, doorman, standing, clock }: RouterNeeds) {
+export function createRouter({
+  shop,
+  drafts,
+  tools,
+  engine,
+  following,
+  doorman,
+  standing,
+  backups,
+  clock,
+}: RouterNeeds) {
   const os = implement(contract)
     .$context<Caller>()
     .use(async ({ context, next, path }) => {
@@ -106,6 +118,15 @@ export function createRouter({ shop, drafts, tools, engine, following, doorman, 
     recover: os.recover.handler(async ({ input, context, errors }) =>
       notRefused(await doorman.recover(context.session, input), errors),
     ),
+    backups: os.backups.handler(() => backups.sheet()),
+    setBackups: os.setBackups.handler(({ input, errors }) => {
+      notRefused(backups.set(input), errors);
+      return backups.sheet();
+    }),
+    backUpNow: os.backUpNow.handler(async ({ errors }) => {
+      notRefused((await backups.run('by-hand')).refusal, errors);
+      return backups.sheet();
+    }),
     shop: os.shop.handler(async () => {
       const read = await shop.read();
       return { ...(await read.load('shop')), setApart: shopSetApart(read) };

@@ -4,8 +4,11 @@ import { cannotStart } from '../words/cannotStart.ts';
 import { watchClock } from './clockWatch.ts';
 
 /** What the screens are told of the shop's data and of the clock, which is watched until the end. */
-export function openStanding(shop: Pick<OpenShop, 'standing'>): {
-  readonly sheet: () => StandingSheet;
+export function openStanding(
+  shop: Pick<OpenShop, 'standing'>,
+  backups: { readonly notices: () => Promise<readonly Notice[]> },
+): {
+  readonly sheet: () => Promise<StandingSheet>;
   readonly end: () => void;
 } {
   let jumped: Notice | null = null;
@@ -13,10 +16,11 @@ export function openStanding(shop: Pick<OpenShop, 'standing'>): {
     jumped = jump;
   });
   return {
-    sheet: () => {
+    sheet: async () => {
       const { onlyRead, notices } = shop.standing();
       const { says, path, ways } = onlyRead ? cannotStart(onlyRead) : { says: '', path: '', ways: [] };
-      return { onlyRead: onlyRead && { says, path, ways }, notices: jumped ? [...notices, jumped] : notices };
+      const all = [...notices, ...(await backups.notices()), ...(jumped ? [jumped] : [])];
+      return { onlyRead: onlyRead && { says, path, ways }, notices: all };
     },
     end: watch.end,
   };

@@ -7,6 +7,7 @@ import type { JobSheet } from '../../core/contract/screens.ts';
 import type { Work } from '../../core/job/work.ts';
 import { refusalNamed, wordsFor } from '../../core/text/wordsFor.ts';
 import { type EpochMs, epochMs } from '../../core/time.ts';
+import { noBackups } from '../../tests/builders/noBackups.ts';
 import { aShopFolder } from '../../tests/builders/shopFolder.ts';
 import { signingIn, takingIn } from '../../tests/builders/takingIn.ts';
 import { openFollowing } from '../service/desk/estimating/following.ts';
@@ -57,6 +58,7 @@ beforeAll(async () => {
   const following = openFollowing({ shop, tools, engine });
   const drafts = { save: async () => null, load: async () => null };
   const router = createRouter({
+    backups: noBackups,
     shop,
     engine,
     drafts,

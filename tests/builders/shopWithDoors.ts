@@ -1,9 +1,13 @@
+import { join } from 'node:path';
 import { createRouterClient } from '@orpc/server';
 import shopOf from '../../assets/demo/shop.json' with { type: 'json' };
 import refusals from '../../assets/words/en/refusals.json' with { type: 'json' };
+import type { BackupSettings } from '../../core/contract/backupSheet.ts';
 import type { WordsOnce } from '../../core/contract/hereSheet.ts';
 import { refusalNamed, wordsFor } from '../../core/text/wordsFor.ts';
 import type { OpenShop } from '../../db/index.ts';
+import { doBackupTask } from '../../electron/service/backups/backupTask.ts';
+import { openBackups } from '../../electron/service/backups/openBackups.ts';
 import { openFollowing } from '../../electron/service/desk/estimating/following.ts';
 import { openEngine } from '../../electron/service/openEngine.ts';
 import { openTools } from '../../electron/service/openTools.ts';
@@ -86,6 +90,19 @@ function openDoors(folder: ShopFolder, shop: OpenShop) {
     drafts: { save: async () => null, load: async () => null },
     doorman,
     standing: () => ({ onlyRead: null, notices: [] }),
+    backups: openBackups({
+      folder: folder.folder,
+      wallet: folder.walletPath,
+      app: join(folder.folder, 'app'),
+      shopId: 'shop',
+      head: async () => (await shop.read()).head,
+      zone: async () => 'UTC',
+      clock: () => folder.clock.now,
+      does: doBackupTask,
+      told: (_what, error) => {
+        throw error;
+      },
+    }),
     clock: () => folder.clock.now,
   });
   const said = (asked: Promise<unknown>): Promise<unknown> =>
@@ -120,6 +137,8 @@ function openDoors(folder: ShopFolder, shop: OpenShop) {
           said(asks.execute({ command, by, name, input } as never)),
         previews: (by: string, name: string, input: unknown) => said(asks.preview({ by, name, input } as never)),
         dayLine: () => said(asks.dayLine()),
+        backUpNow: () => said(asks.backUpNow()),
+        setBackups: (settings: BackupSettings) => said(asks.setBackups(settings)),
       };
     },
   };

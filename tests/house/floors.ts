@@ -6,7 +6,7 @@ import { areaOf, type Finding, isCode, isTest, type Source } from './source.ts';
  * own and from itself; files right in `core` are the ground.
  */
 export const FLOORS: readonly (readonly string[])[] = [
-  ['figures', 'journal', 'money', 'text'],
+  ['backups', 'figures', 'journal', 'money', 'text'],
   ['custody'],
   ['fit', 'papers', 'people'],
   ['approval', 'readings'],

@@ -18,6 +18,7 @@ const rules = {
     'electron/preload/preload.ts!',
     'electron/service/main.ts!',
     'electron/service/computing/thread.ts!',
+    'electron/service/backups/thread.ts!',
     'renderer/main.tsx!',
     'tests/run.mjs',
     'tests/runner/buildAnew.mjs',

@@ -37,6 +37,14 @@ test('after one closed job Reckoning says that one is too few, beside what it mo
   await money.getByRole('button', { name: 'Keep these terms' }).focus();
   await page.keyboard.press('Enter');
   await expect(money.getByText(/^Kept\./)).toBeVisible();
+  const backups = page.getByRole('region', { name: 'Backups' });
+  await expect(backups.getByText(/^No good one yet/)).toBeVisible();
+  await backups.getByRole('button', { name: 'Back up now' }).press('Enter');
+  await expect(backups.getByText(/^Last good one: .* It was brought back on trial/)).toBeVisible({ timeout: 30_000 });
+  await expect(backups.getByText(/^One lies in /)).toBeVisible();
+  await backups.getByRole('textbox', { name: 'Folder for backups' }).fill('/there/is/no/such/folder');
+  await backups.getByRole('button', { name: 'Keep this' }).press('Enter');
+  await expect(backups.getByText('/there/is/no/such/folder is not there.')).toBeVisible();
   const [books] = await Promise.all([
     page.waitForEvent('download'),
     page

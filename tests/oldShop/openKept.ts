@@ -12,6 +12,7 @@ import { openTools } from '../../electron/service/openTools.ts';
 import { openDoorman } from '../../electron/service/people/doorman.ts';
 import { createRouter } from '../../electron/service/router.ts';
 import { screenOf } from '../builders/atScreen.ts';
+import { noBackups } from '../builders/noBackups.ts';
 import type { KeptShop } from './keptShops.ts';
 
 /** A kept shop's folder copied to where it may be worked on; the kept one itself is never opened. */
@@ -46,7 +47,17 @@ export async function openAt({ data, wallet }: Pick<Copied, 'data' | 'wallet'>, 
   const drafts = { save: async () => null, load: async () => null };
   const standing = () => ({ onlyRead: null, notices: [] });
   const doorman = openDoorman({ shop, tools, steady: () => 0 });
-  const router = createRouter({ shop, engine, drafts, tools, following, doorman, standing, clock: () => at });
+  const router = createRouter({
+    shop,
+    engine,
+    drafts,
+    tools,
+    following,
+    doorman,
+    standing,
+    backups: noBackups,
+    clock: () => at,
+  });
   return {
     shop,
     asks: createRouterClient(router, { context: { door: 'loopback', session: screenOf('mina') } }),

@@ -9,6 +9,7 @@ import { standardModel } from '../../../core/tracing/live/model/standardModel.ts
 import { offerStep } from '../../../core/tracing/live/offer/offerStep.ts';
 import { Halt } from '../../../core/tracing/plan/problem/effort.ts';
 import { screenOf } from '../../../tests/builders/atScreen.ts';
+import { noBackups } from '../../../tests/builders/noBackups.ts';
 import { aShopFolder } from '../../../tests/builders/shopFolder.ts';
 import { takingIn } from '../../../tests/builders/takingIn.ts';
 import { aTracingCase } from '../../../tests/builders/tracingCase.ts';
@@ -42,6 +43,7 @@ async function aService(pathsOf: (asked: EstimateAsked) => number, passes?: () =
   const following = openFollowing({ shop, tools, engine }, { 'one-step': 0, 'two-step': 0 });
   ends.push(async () => folder.remove(), shop.close, real.end, following.end);
   const router = createRouter({
+    backups: noBackups,
     shop,
     engine,
     drafts: { save: async () => null, load: async () => null },

@@ -23,6 +23,9 @@ const ALWAYS: ReadonlySet<string> = new Set([
   'saveDraft',
 ]);
 
+/** What only who keeps the shop does. */
+const KEEPERS: ReadonlySet<string> = new Set(['setBackups', 'backUpNow']);
+
 /** Why a procedure is not answered at this screen; null where it is. A shop that works without PINs is read by anybody. */
 export async function whyNotRead(
   session: ScreenSession,
@@ -32,5 +35,8 @@ export async function whyNotRead(
 ): Promise<Refusal | null> {
   if (ALWAYS.has(procedure)) return null;
   const inside = await lookIn(await open());
-  return inside.people.use === 'on' ? whoStands(session, inside, steadyNow).refusal : null;
+  if (inside.people.use !== 'on') return null;
+  const { who, refusal } = whoStands(session, inside, steadyNow);
+  if (refusal || !KEEPERS.has(procedure) || who.roles.includes('keeper')) return refusal;
+  return { refused: 'only-keepers', name: who.name };
 }
