@@ -39,7 +39,7 @@ export async function openBacking({ data }: { readonly data: string }): Promise<
     apart: apartFolder(own),
     log: fileLog(join(own, 'service.log'), clock),
   };
-  const backedUp = { folder: data, wallet: walletOf(data, own), app: own, clock, does: inThread, told: tellDefect };
+  const backedUp = { folder: data, wallet: walletOf(data, own), app: own, clock, does: inThread, tellDefect };
   await backUpBeforeMigration(backedUp);
   const opened = await openShop(options);
   // What is good of a shop that cannot be written can be read all the same.

@@ -9,7 +9,7 @@ import { reckoningRead, shopRead } from '../link/reads.ts';
 import { wordsOfError } from '../link/refusalWords.ts';
 import { PeopleSettings } from '../people/PeopleSettings.tsx';
 import { Reckoned } from './Reckoned.tsx';
-import { Backups } from './settings/Backups.tsx';
+import { BackupsPane } from './settings/BackupsPane.tsx';
 import { Books } from './settings/Books.tsx';
 import { MoneySettings } from './settings/MoneySettings.tsx';
 import { PromiseSettings } from './settings/PromiseSettings.tsx';
@@ -45,7 +45,7 @@ export function ReckoningRoom() {
           <StaffHours staff={shop.staff} settings={settings} />
           <MoneySettings settings={settings} />
           <PeopleSettings settings={settings} />
-          <Backups />
+          <BackupsPane />
           <Books />
         </Pane>
       )}

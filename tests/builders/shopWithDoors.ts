@@ -99,7 +99,7 @@ function openDoors(folder: ShopFolder, shop: OpenShop) {
       zone: async () => 'UTC',
       clock: () => folder.clock.now,
       does: doBackupTask,
-      told: (_what, error) => {
+      tellDefect: (_what, error) => {
         throw error;
       },
     }),

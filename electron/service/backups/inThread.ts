@@ -15,7 +15,7 @@ export function inThread(task: BackupTask, stop: AbortSignal): Promise<TaskDone>
     worker.once('error', (error) => resolve({ failed: String(error) }));
     worker.once('exit', (code) => {
       stop.removeEventListener('abort', end);
-      resolve({ failed: `ended with ${code}` });
+      resolve({ failed: String(code) });
     });
     worker.unref();
   });

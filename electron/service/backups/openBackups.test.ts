@@ -40,7 +40,7 @@ const opened = (does: (task: BackupTask, stop: AbortSignal) => Promise<TaskDone>
     zone: async () => 'Europe/Berlin',
     clock: () => now,
     does,
-    told: (_what, error) => {
+    tellDefect: (_what, error) => {
       throw error;
     },
   });

@@ -12,9 +12,9 @@ import type { BackupTask, TaskDone } from './backupTask.ts';
 import {
   backupName,
   backupsIn,
-  type Chosen,
   keyPartName,
   markPlace,
+  type PlaceAt,
   placeIsThere,
   shortShop,
   sweepHalves,
@@ -39,7 +39,7 @@ export type BackupNeeds = {
   readonly clock: () => number;
   /** Does a task beside the service. */
   readonly does: (task: BackupTask, stop: AbortSignal) => Promise<TaskDone>;
-  readonly told: (what: string, error: unknown) => void;
+  readonly tellDefect: (what: string, error: unknown) => void;
 };
 
 /** The shop's backups as they are made by themselves and by hand. */
@@ -61,7 +61,7 @@ export type Backups = {
 };
 
 export function openBackups(needs: BackupNeeds): Backups {
-  const { folder, app, clock } = needs;
+  const { folder, app, clock, tellDefect } = needs;
   const statePath = join(folder, 'backups.json');
   const shop = shortShop(needs.shopId);
   const stop = new AbortController();
@@ -73,10 +73,10 @@ export function openBackups(needs: BackupNeeds): Backups {
     try {
       writeState(statePath, next);
     } catch (error) {
-      needs.told('remembering the backups', error);
+      tellDefect('remembering the backups', error);
     }
   };
-  const chosen = (path: string | null, usual: string): Chosen => ({
+  const chosen = (path: string | null, usual: string): PlaceAt => ({
     path: path ?? join(app, usual, needs.shopId),
     own: path === null,
   });
@@ -146,7 +146,7 @@ export function openBackups(needs: BackupNeeds): Backups {
     try {
       if (run.file !== null) await thin();
     } catch (error) {
-      needs.told('thinning the backups', error);
+      tellDefect('thinning the backups', error);
     }
     return state.runs.findLast(({ at, file }) => at === run.at && file === run.file) ?? run;
   };
@@ -156,7 +156,7 @@ export function openBackups(needs: BackupNeeds): Backups {
       const due = !last || clock() - last.at >= DAY_MS || clock() < last.at;
       if (due && (await needs.head()) > (last?.seq ?? 0)) await wholeRun('daily');
       else if (last?.proved === 'not-yet') await tryOut(last);
-    }).catch((error: unknown) => needs.told('backing up', error));
+    }).catch((error: unknown) => tellDefect('backing up', error));
   const timers: NodeJS.Timeout[] = [];
 
   return {
@@ -218,14 +218,14 @@ export function openBackups(needs: BackupNeeds): Backups {
       limit.addEventListener('abort', () => stop.abort(), { once: true });
       await running;
       if (!limit.aborted && head > (made().at(-1)?.seq ?? 0))
-        await make('closing', limit).catch((error: unknown) => needs.told('backing up', error));
+        await make('closing', limit).catch((error: unknown) => tellDefect('backing up', error));
       stop.abort();
     },
   };
 }
 
 /** A disk that is full or may not be written to is there all the same: the run itself says what is wrong. */
-function isThere(place: Chosen): boolean {
+function isThere(place: PlaceAt): boolean {
   try {
     return placeIsThere(place);
   } catch {

@@ -5,7 +5,7 @@ import { type EpochMs, epochMs } from '../../../core/time.ts';
 /** Marks a folder as the one that was chosen: an empty folder where a disk is not plugged in is not taken for it. */
 const MARK = 'knowngood-backups';
 
-export type Chosen = { readonly path: string; readonly own: boolean };
+export type PlaceAt = { readonly path: string; readonly own: boolean };
 
 /** Makes a folder ready, once, when it is chosen. @throws What the file system says. */
 export function markPlace(path: string): void {
@@ -14,7 +14,7 @@ export function markPlace(path: string): void {
 }
 
 /** Is it there to be written to? The app's own is made; one that was chosen must be the very same. */
-export function placeIsThere({ path, own }: Chosen): boolean {
+export function placeIsThere({ path, own }: PlaceAt): boolean {
   if (!own) return existsSync(join(path, MARK));
   mkdirSync(path, { recursive: true, mode: 0o700 });
   return true;

@@ -10,7 +10,7 @@ import { wordsOfError, wordsOfRefusal } from '../../link/refusalWords.ts';
 import { queryOf, service } from '../../link/service.ts';
 
 /** The shop's backups: how the last ones went, where they lie, and one more by hand. */
-export function Backups() {
+export function BackupsPane() {
   const { data } = useQuery(queryOf.backups.queryOptions({ refetchOnMount: 'always' }));
   return data ? <OfBackups key={JSON.stringify(data.settings)} sheet={data} /> : null;
 }
