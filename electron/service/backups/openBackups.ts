@@ -73,7 +73,7 @@ export function openBackups(needs: BackupNeeds): Backups {
     try {
       writeState(statePath, next);
     } catch (error) {
-      tellDefect('remembering the backups', error);
+      tellDefect('backups-remembered', error);
     }
   };
   const chosen = (path: string | null, usual: string): PlaceAt => ({
@@ -146,7 +146,7 @@ export function openBackups(needs: BackupNeeds): Backups {
     try {
       if (run.file !== null) await thin();
     } catch (error) {
-      tellDefect('thinning the backups', error);
+      tellDefect('backups-thinned', error);
     }
     return state.runs.findLast(({ at, file }) => at === run.at && file === run.file) ?? run;
   };
@@ -156,7 +156,7 @@ export function openBackups(needs: BackupNeeds): Backups {
       const due = !last || clock() - last.at >= DAY_MS || clock() < last.at;
       if (due && (await needs.head()) > (last?.seq ?? 0)) await wholeRun('daily');
       else if (last?.proved === 'not-yet') await tryOut(last);
-    }).catch((error: unknown) => tellDefect('backing up', error));
+    }).catch((error: unknown) => tellDefect('backup', error));
   const timers: NodeJS.Timeout[] = [];
 
   return {
@@ -218,7 +218,7 @@ export function openBackups(needs: BackupNeeds): Backups {
       limit.addEventListener('abort', () => stop.abort(), { once: true });
       await running;
       if (!limit.aborted && head > (made().at(-1)?.seq ?? 0))
-        await make('closing', limit).catch((error: unknown) => tellDefect('backing up', error));
+        await make('closing', limit).catch((error: unknown) => tellDefect('backup', error));
       stop.abort();
     },
   };
