@@ -4,9 +4,18 @@ import { type Personal, PURPOSES, type Purpose, type SealedText } from '../../co
 import { isOneOf } from '../../core/table.ts';
 import { seal, unseal } from './cipher.ts';
 import { readKeyId } from './keyId.ts';
+import { pack, unpack } from './pack.ts';
 
-/** What stands in a stored body instead of a personal value, or of a text, which says itself that it is one. */
-export type SealedField = { readonly sealed: string; readonly key: string; readonly as?: 'text' };
+/**
+ * What stands in a stored body instead of a personal value, or of a text, which says itself that it is one. A long one
+ * was packed before it was sealed, and says so.
+ */
+export type SealedField = {
+  readonly sealed: string;
+  readonly key: string;
+  readonly as?: 'text';
+  readonly packed?: 'br';
+};
 
 type Mark = Personal<unknown> | SealedText;
 
@@ -37,8 +46,9 @@ export function sealBody(
     const { id, key } = keyFor(mark.of, mark.personal);
     const isText = 'text' in mark;
     const plain = Buffer.from(canonicalJson(isText ? mark.text : mark.value), 'utf8');
-    const sealed = seal(key, plain, aboutField(id, path)).toString('base64url');
-    return { sealed, key: id, ...(isText && { as: 'text' }) };
+    const packed = pack(plain);
+    const sealed = seal(key, packed ?? plain, aboutField(id, path, packed !== null)).toString('base64url');
+    return { sealed, key: id, ...(isText && { as: 'text' }), ...(packed && { packed: 'br' }) };
   });
 }
 
@@ -59,9 +69,8 @@ export function sealedFields(
   const walk = (value: Json, path: string): void => {
     if (typeof value !== 'object' || value === null) return;
     if (!Array.isArray(value) && isSealedField(value)) {
-      const { key, sealed } = value;
-      const opens = (by: Uint8Array) => unseal(by, Buffer.from(sealed, 'base64url'), aboutField(key, path)) !== null;
-      found.push({ path, key, opens });
+      const opens = (by: Uint8Array) => plainOf(value, path, by) !== null;
+      found.push({ path, key: value.key, opens });
       return;
     }
     for (const [name, item] of Object.entries<Json>(value)) walk(item, step(path, name));
@@ -70,7 +79,14 @@ export function sealedFields(
   return found;
 }
 
-const aboutField = (key: string, path: string) => `${key}\n${path}`;
+/** The bytes that were sealed, unpacked; null when the key, the place or the bytes are others. */
+function plainOf({ sealed, key, packed }: SealedField, path: string, by: Uint8Array): Buffer | null {
+  const opened = unseal(by, Buffer.from(sealed, 'base64url'), aboutField(key, path, packed !== undefined));
+  return opened && packed ? unpack(opened) : opened;
+}
+
+/** What a sealed field is bound to: its key, its place, and whether it is packed. */
+const aboutField = (key: string, path: string, isPacked: boolean) => `${key}\n${path}${isPacked ? '\nbr' : ''}`;
 const step = (path: string, name: string) => `${path}/${name.replaceAll('~', '~0').replaceAll('/', '~1')}`;
 
 function change(value: unknown, path: string, onMark: (mark: Mark, path: string) => Json): Json {
@@ -98,7 +114,7 @@ function reopenField(field: SealedField, path: string, keyOf: (id: string) => Ui
   const whose = readKeyId(field.key);
   if (!whose) throw new Error(`A sealed field names no key (at ${path || '/'})`);
   const key = keyOf(field.key);
-  const plain = key && unseal(key, Buffer.from(field.sealed, 'base64url'), aboutField(field.key, path));
+  const plain = key && plainOf(field, path, key);
   const value: Json = plain && JSON.parse(plain.toString('utf8'));
   return field.as === 'text' ? (value ?? '') : { personal: whose.purpose, of: whose.owner, value };
 }
@@ -113,8 +129,11 @@ function isSealedField(value: object): value is SealedField {
   return (
     'sealed' in value &&
     'key' in value &&
-    Object.keys(value).length === ('as' in value && value.as === 'text' ? 3 : 2) &&
+    Object.keys(value).length === 2 + Number(isTextMark(value)) + Number(isPackedMark(value)) &&
     typeof value.sealed === 'string' &&
     typeof value.key === 'string'
   );
 }
+
+const isTextMark = (value: object) => 'as' in value && value.as === 'text';
+const isPackedMark = (value: object) => 'packed' in value && value.packed === 'br';
