@@ -10,8 +10,8 @@ const LEFT_FROM = 0.05;
 const RISK_SAID = 5;
 /** Minutes up to which a step is cheap. */
 const CHEAP = 2;
-/** Each of these says itself that something is at risk: data, a key, firmware, a hot start, pins. */
-const AT_RISK: readonly Caution[] = ['disk-key', 'write', 'firmware', 'cooler', 'pins'];
+/** Each of these says itself that something is at risk: data, a key, firmware, a hot start, pins, what a hand inside charges. */
+const AT_RISK: readonly Caution[] = ['disk-key', 'write', 'firmware', 'cooler', 'pins', 'static'];
 
 /** An outcome as it is shown, with how far it would move the belief: total variation, 0..1. */
 export type Weighed = StepView['outcomes'][number] & { readonly moves: number };
