@@ -26,7 +26,7 @@ export function whyMayNotAnswer(owner: Owner, name: string, { amountMinor, data 
       if (!isSame(name, owner.name.value)) return no;
       return data ? { refused: 'data-owner-answers', name } : null;
     case 'company':
-      return companyRefusal(owner, approversOf(kind), name, amountMinor);
+      return companyRefusal(owner, approversOf(owner), name, amountMinor);
   }
 }
 
@@ -46,7 +46,9 @@ function companyRefusal(
     : { refused: 'approves-less', name, upToMinor: approver.upToMinor, amountMinor };
 }
 
-function approversOf(kind: Extract<Owner['kind'], { readonly is: 'company' }>): readonly Approver[] {
+/** Who agrees to money for a company, each up to their own amount; nobody for anyone else. */
+export function approversOf({ kind }: Owner): readonly Approver[] {
+  if (kind.is !== 'company') return [];
   const first = kind.approves?.value;
   return [
     ...(typeof first === 'string' ? [{ name: first, upToMinor: kind.approvesUpToMinor }] : []),
@@ -75,7 +77,7 @@ export function whoMayAnswer(owner: Owner): readonly MayAnswer[] {
     case 'for-someone-else':
       return [...one(owner.name.value, { data: false }), ...one(kind.machineOf.value)];
     case 'company': {
-      const approvers = approversOf(kind);
+      const approvers = approversOf(owner);
       const approves = approvers.some(({ name }) => isSame(name, owner.name.value));
       return [
         ...approvers.flatMap(({ name, upToMinor }) => one(name, { upToMinor })),

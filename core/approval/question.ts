@@ -88,6 +88,8 @@ export const answerHowShape = z.discriminatedUnion('by', [
     at: epochMsShape,
     number: personalShape(z.string()),
     readBack: personalShape(z.string()),
+    /** Why a number that is not on the sheet was theirs all the same. */
+    otherNumber: personalShape(z.string()).optional(),
   }),
   z.strictObject({
     by: z.literal('writing'),

@@ -19,6 +19,7 @@ import { recordNotReproduced, recordSeen } from './bench/recordSeen.ts';
 import { startWork } from './bench/startWork.ts';
 import { stopClocks } from './bench/stopClocks.ts';
 import { strikeWork } from './bench/strikeWork.ts';
+import { takeBackStart } from './bench/takeBackStart.ts';
 import { thinkItIs } from './bench/thinkItIs.ts';
 import { turnWork } from './bench/turnWork.ts';
 import { plugIn, unplug } from './bench/unplug.ts';
@@ -31,12 +32,16 @@ import { goHomeAsItCame } from './home/goHomeAsItCame.ts';
 import { handOver } from './home/handOver.ts';
 import { markReady } from './home/markReady.ts';
 import { reportIncident, tellIncident } from './home/reportIncident.ts';
+import { reportLostThing } from './home/reportLostThing.ts';
 import { remind, tellReady } from './home/tellReady.ts';
 import { addBeforeFirstScrew } from './intake/addBeforeFirstScrew.ts';
 import { addPhotographs } from './intake/addPhotographs.ts';
 import { addThing } from './intake/addThing.ts';
 import { answerConsent, signAlone, withdrawConsent } from './intake/answerConsent.ts';
 import { answerSwitches } from './intake/answerSwitches.ts';
+import { cancelTakingIn } from './intake/cancelTakingIn.ts';
+import { correctMachine } from './intake/correctMachine.ts';
+import { correctOwner } from './intake/correctOwner.ts';
 import { correctTold } from './intake/correctTold.ts';
 import { putOursOn, takeOursOff } from './intake/putOursOn.ts';
 import { readReport } from './intake/readReport.ts';
@@ -47,8 +52,10 @@ import { takeIn } from './intake/takeIn.ts';
 import { tellWorth } from './intake/tellWorth.ts';
 import { writeCensus } from './intake/writeCensus.ts';
 import { bookCharge } from './money/bookCharge.ts';
+import { correctPayment } from './money/correctPayment.ts';
 import { giveBack } from './money/giveBack.ts';
 import { takePayment } from './money/takePayment.ts';
+import { waiveFee } from './money/waiveFee.ts';
 import { bringOwnPart } from './orders/bringOwnPart.ts';
 import { cancelOrder, orderLate } from './orders/orderLate.ts';
 import { orderPart } from './orders/orderPart.ts';
@@ -111,8 +118,12 @@ export const COMMANDS = {
   withdrawConsent,
   addBeforeFirstScrew,
   correctTold,
+  cancelTakingIn,
+  correctMachine,
+  correctOwner,
   tellWorth,
   addThing,
+  reportLostThing,
   putOursOn,
   takeOursOff,
   addPhotographs,
@@ -129,6 +140,7 @@ export const COMMANDS = {
   finishWork,
   logWork,
   strikeWork,
+  takeBackStart,
   goBackToWorked,
   goBackAsItCame,
   judge,
@@ -161,6 +173,8 @@ export const COMMANDS = {
   settleReturn,
   bookCharge,
   takePayment,
+  waiveFee,
+  correctPayment,
   giveBack,
   markReady,
   goHomeAsItCame,

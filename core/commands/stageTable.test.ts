@@ -20,8 +20,13 @@ const TABLE: { readonly [name in CommandName]?: string } = {
   withdrawConsent: /*  */ 'x  x  x  x  x  x  x  x  x  x  x',
   addBeforeFirstScrew: 'x  x  x  x  x  x  x  x  x  x  .',
   correctTold: /*      */ 'x  x  x  .  .  x  x  .  .  x  .',
+  correctMachine: /*   */ 'x  x  x  x  x  x  x  x  x  x  .',
+  // What is written down of an owner can be put right for ever: they are written to after it went home.
+  correctOwner: /*     */ 'x  x  x  x  x  x  x  x  x  x  x',
+  cancelTakingIn: /*   */ 'x  .  .  .  .  .  .  .  .  .  .',
   tellWorth: /*        */ 'x  x  x  x  x  x  x  x  x  x  .',
   // Things, photographs and secrets come and go as long as the machine is here.
+  reportLostThing: /*  */ 'x  x  x  x  x  x  x  x  x  x  .',
   addThing: /*         */ 'x  x  x  x  x  x  x  x  x  x  .',
   putOursOn: /*        */ 'x  x  x  x  x  x  x  x  x  x  .',
   takeOursOff: /*      */ 'x  x  x  x  x  x  x  x  x  x  .',
@@ -45,6 +50,7 @@ const TABLE: { readonly [name in CommandName]?: string } = {
   logWork: /*          */ 'x  x  x  .  .  x  x  x  .  x  .',
   goBackToWorked: /*   */ 'x  x  x  .  .  x  x  .  .  x  .',
   goBackAsItCame: /*   */ 'x  x  x  x  x  x  x  x  x  x  .',
+  takeBackStart: /*    */ 'x  x  x  x  x  x  x  x  x  x  .',
   strikeWork: /*       */ 'x  x  x  x  x  x  x  x  x  x  .',
   unplug: /*           */ 'x  x  x  .  .  x  x  .  .  x  .',
   plugIn: /*           */ '.  x  x  .  .  x  x  .  .  x  .',
@@ -76,7 +82,10 @@ const TABLE: { readonly [name in CommandName]?: string } = {
   // The owner brings a part once it is known which one is needed.
   bringOwnPart: /*     */ '.  .  x  x  x  x  .  .  .  .  .',
   bookCharge: /*       */ 'x  x  x  x  x  x  x  x  x  x  .',
-  takePayment: /*      */ 'x  x  x  x  x  x  x  x  x  x  .',
+  // Money comes, and is put right, after it went home too.
+  takePayment: /*      */ 'x  x  x  x  x  x  x  x  x  x  x',
+  correctPayment: /*   */ 'x  x  x  x  x  x  x  x  x  x  x',
+  waiveFee: /*         */ 'x  x  x  x  x  x  x  x  x  x  .',
   giveBack: /*         */ '.  .  .  .  .  .  .  x  x  x  .',
   // Only what was proved stands ready; only what stands at the door goes out of it.
   markReady: /*        */ '.  .  .  .  .  .  x  .  .  .  .',

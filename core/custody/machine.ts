@@ -54,6 +54,11 @@ export const MACHINE_BODIES = {
     serial: personalShape(z.string()).nullable(),
   }),
   'machine-tagged': z.strictObject({ tag: tagShape.nullable() }),
+  /** What it is called and its serial number, put right. */
+  'machine-corrected': z.strictObject({
+    called: personalShape(z.string()),
+    serial: personalShape(z.string()).nullable(),
+  }),
   'own-report-read': z.strictObject({
     report: ownReportShape,
     taken: z.string().nullable(),
@@ -140,6 +145,8 @@ export function applyMachine(machine: Machine | null, entry: MachineEntry): Mach
   switch (entry.kind) {
     case 'machine-tagged':
       return { ...machine, tag: entry.body.tag };
+    case 'machine-corrected':
+      return { ...machine, called: entry.body.called.value ?? '', serial: entry.body.serial };
     case 'own-report-read':
       return {
         ...machine,

@@ -21,6 +21,8 @@ export type View = {
   readonly elsewhere: readonly Job[];
   /** The older job, when one came back. */
   readonly olderJob: Job | null;
+  /** The job that a known machine has now, where it is to be taken in. */
+  readonly here: Job | null;
   readonly owner: Owner | null;
   readonly machine: Machine | null;
   /** Second rigs by name. */

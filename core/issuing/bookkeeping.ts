@@ -62,15 +62,20 @@ export function bookkeepingRows(making: Making): readonly (readonly CsvCell[])[]
       { figure: '' },
     ]),
   );
-  const paid = job.paid.map((one, at) =>
-    row(day(one.at), at + 1, 'payment', one.how, [
+  // What was written down wrongly stands there as it was, and goes out again on the day it was struck.
+  const paid = job.paid.flatMap((one, i) => [
+    { ...one, nth: i + 1 },
+    ...(one.struck ? [{ ...one, minor: -one.minor, at: one.struck.at, nth: i + 1 }] : []),
+  ]);
+  const payments = paid.map((one) =>
+    row(day(one.at), one.nth, 'payment', one.how, [
       { figure: '' },
       { figure: '' },
       { figure: '' },
       figure(money(one.minor, currency)),
     ]),
   );
-  return [...lines, ...rates, ...paid];
+  return [...lines, ...rates, ...payments];
 }
 
 const percent = ({ of }: BilledLine, usual: number): string =>

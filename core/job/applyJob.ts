@@ -1,11 +1,12 @@
 import { chosenOf, limitAfter, limitByAnswers, type Question } from '../approval/question.ts';
 import { jobId } from '../ids.ts';
+import type { Personal } from '../journal/personal.ts';
 import type { Written } from '../journal/written.ts';
 import { currentOutcome, currentStep } from '../tracing/live/renamed/aliases.ts';
 import { cameAfter } from './came.ts';
 import type { JobEntry, JobVerdict } from './entries.ts';
 import { withEstimate } from './estimate.ts';
-import { type Job, newJob } from './job.ts';
+import { type Job, newJob, type SaidWhy } from './job.ts';
 import { applyOrder, isOrderEntry } from './orders/applyOrder.ts';
 import type { CameAlong, Thing } from './told.ts';
 import { newWork, type Work } from './work.ts';
@@ -41,6 +42,10 @@ function withWork(job: Job, work: Work): Job {
   const known = job.work.some((one) => one.run === work.run);
   return { ...job, work: known ? job.work.map((one) => (one.run === work.run ? work : one)) : [...job.work, work] };
 }
+
+const saidWhy = (
+  entry: { readonly body: { readonly why: Personal<string> } } & Pick<Written, 'at' | 'by'>,
+): SaidWhy => ({ why: entry.body.why.value ?? '', at: entry.at, by: entry.by });
 
 /** The job after one more entry of its stream; null before the first. */
 export function applyJob(job: Job | null, entry: JobEntry & Written): Job | null {
@@ -179,7 +184,10 @@ function applied(job: Job | null, entry: JobEntry & Written): Job | null {
     case 'answered':
       return answered(job, entry.body);
     case 'question-lapsed':
-      return changeQuestion(job, entry.body.question, (one) => ({ ...one, lapsed: true }));
+      return {
+        ...changeQuestion(job, entry.body.question, (one) => ({ ...one, lapsed: true })),
+        lapses: { ...job.lapses, [entry.body.question]: at },
+      };
     case 'word-withdrawn': {
       const withdrawn = changeQuestion(job, entry.body.question, (one) => ({ ...one, withdrawn: true }));
       const { limitMinor } = entry.body;
@@ -194,6 +202,21 @@ function applied(job: Job | null, entry: JobEntry & Written): Job | null {
       return { ...job, booked: [...job.booked, entry.body] };
     case 'paid':
       return { ...job, paid: [...job.paid, { ...entry.body, at, by: entry.by }] };
+    case 'payment-struck': {
+      const { nth, why } = entry.body;
+      const struck = { why: why.value ?? '', at, by: entry.by };
+      return { ...job, paid: job.paid.map((one, i) => (i === nth - 1 ? { ...one, struck } : one)) };
+    }
+    case 'fee-waived':
+      return { ...job, feeWaived: saidWhy(entry) };
+    case 'left-unpaid':
+      return { ...job, leftUnpaid: { minor: entry.body.minor, ...saidWhy(entry) } };
+    case 'thing-lost':
+      return { ...job, lost: [...job.lost, { ...entry.body, says: entry.body.says.value ?? '', at }] };
+    case 'taking-in-cancelled':
+      return { ...job, cancelled: saidWhy(entry) };
+    case 'owner-corrected':
+      return { ...job, ownerCorrections: [...job.ownerCorrections, { ...entry.body, at, by: entry.by }] };
     case 'line-fitted':
       return {
         ...job,

@@ -30,6 +30,8 @@ const jobTermsShape = z.strictObject({
   /** The finding fee is inside the price of a repair; else it comes on top, and covers so many minutes of tracing. */
   feeCredited: z.boolean(),
   feeCoversMinutes: z.number(),
+  /** The finding fee is owed only by the owner's yes to it, and once looking began; jobs from before owe it without. */
+  feeByYes: z.literal(true).optional(),
 });
 
 /** What is put on the bill, or taken off it, without a question of its own. */
@@ -197,6 +199,10 @@ const handoverShape = z.strictObject({
 });
 export type Handover = Shaped<typeof handoverShape>;
 
+/** What of an owner can be put right while a machine of theirs is here. */
+export const OWNER_FACTS = ['name', 'reach', 'address', 'language', 'kind', 'mayCollect'] as const;
+export type OwnerFact = (typeof OWNER_FACTS)[number];
+
 /** By what way the owner was told of something. */
 export const HOW_TOLD = ['counter', 'phone', 'mail', 'message'] as const;
 export type HowTold = (typeof HOW_TOLD)[number];
@@ -245,6 +251,8 @@ export const JOB_BODIES = {
   'work-started': workAskedShape.extend({
     /** Why a gate was passed on the technician's own word. */
     ownWord: personalShape(z.string()).optional(),
+    /** Slots whose parts are unplugged as it begins. */
+    unplugged: z.array(z.string()).optional(),
   }),
   'work-finished': workAskedShape.extend({
     endedAt: epochMsShape,
@@ -277,6 +285,22 @@ export const JOB_BODIES = {
   'word-withdrawn': z.strictObject({ question: questionIdShape, limitMinor: z.number().optional() }),
   'charge-booked': bookedShape,
   paid: paymentShape,
+  /** A payment that was written down wrongly, by its place among them from 1: it stays to be read and counts for nothing. */
+  'payment-struck': z.strictObject({ nth: z.number(), why: personalShape(z.string()) }),
+  /** The finding fee is not asked for, and why. */
+  'fee-waived': z.strictObject({ why: personalShape(z.string()) }),
+  /** It went home with so much still owed, and what was said about it. */
+  'left-unpaid': z.strictObject({ minor: z.number(), why: personalShape(z.string()) }),
+  /** Something that came along cannot be given back, and what became of it. */
+  'thing-lost': z.strictObject({ id: z.string(), count: z.number(), says: personalShape(z.string()) }),
+  /** It was taken in by mistake: nothing was done, and nothing is owed. */
+  'taking-in-cancelled': z.strictObject({ why: personalShape(z.string()) }),
+  /** What of the owner was put right in this job, and by whose word, where it takes one. */
+  'owner-corrected': z.strictObject({
+    what: z.array(z.enum(OWNER_FACTS)),
+    saidBy: personalShape(z.string()).nullable(),
+    how: z.enum(HOW_TOLD).nullable(),
+  }),
   'line-fitted': z.strictObject({ part: partIdShape }),
   judged: verdictShape,
   /** A technician's "I think it is …": null takes it back. `engine`: what was likeliest by the model then. */

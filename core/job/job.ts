@@ -1,6 +1,7 @@
 import { type Consents, noConsents } from '../approval/consent.ts';
 import type { Question } from '../approval/question.ts';
 import type { JobId, PartId } from '../ids.ts';
+import type { Personal } from '../journal/personal.ts';
 import type { Stage } from '../stage.ts';
 import type { EpochMs } from '../time.ts';
 import type { AgreedLine } from './agreedLine.ts';
@@ -13,6 +14,7 @@ import type {
   Incident,
   JobVerdict,
   LeftLikeThis,
+  OwnerFact,
   Payment,
   TakenIn,
   Thought,
@@ -22,6 +24,11 @@ import type { Order } from './orders/order.ts';
 import type { BeforeFirstScrew, CameAlong, Thing } from './told.ts';
 import type { TriedArrangement } from './triedArrangement.ts';
 import type { Work } from './work.ts';
+
+/** Why something was done, when, and who wrote it down. */
+export type SaidWhy = { readonly why: string; readonly at: EpochMs; readonly by: string };
+/** A payment as it was written down; one that was wrong is struck. */
+export type PaidOrStruck = Payment & { readonly at: EpochMs; readonly by: string; readonly struck?: SaidWhy };
 
 /** A job as its stream tells it. */
 export type Job = TakenIn & {
@@ -65,7 +72,29 @@ export type Job = TakenIn & {
   readonly orders: readonly Order[];
   readonly agreedLines: readonly AgreedLine[];
   readonly booked: readonly Booked[];
-  readonly paid: readonly (Payment & { readonly at: EpochMs; readonly by: string })[];
+  readonly paid: readonly PaidOrStruck[];
+  /** The finding fee is not asked for. */
+  readonly feeWaived: SaidWhy | null;
+  /** It went home with so much still owed. */
+  readonly leftUnpaid: (SaidWhy & { readonly minor: number }) | null;
+  /** What came along and cannot be given back. */
+  readonly lost: readonly {
+    readonly id: string;
+    readonly count: number;
+    readonly says: string;
+    readonly at: EpochMs;
+  }[];
+  /** Taken in by mistake. */
+  readonly cancelled: SaidWhy | null;
+  readonly ownerCorrections: readonly {
+    readonly what: readonly OwnerFact[];
+    readonly saidBy: Personal<string> | null;
+    readonly how: HowTold | null;
+    readonly at: EpochMs;
+    readonly by: string;
+  }[];
+  /** When each question lapsed. */
+  readonly lapses: { readonly [question: string]: EpochMs };
   readonly parts: readonly PartId[];
   readonly incidents: readonly (Incident & { readonly told: boolean; readonly at: EpochMs })[];
   readonly destroyed: readonly (Destroyed & { readonly at: EpochMs; readonly by: string })[];
@@ -116,6 +145,12 @@ export const newJob = (id: JobId, at: EpochMs, by: string, taken: TakenIn): Job 
   agreedLines: [],
   booked: [],
   paid: [],
+  feeWaived: null,
+  leftUnpaid: null,
+  lost: [],
+  cancelled: null,
+  ownerCorrections: [],
+  lapses: {},
   parts: [],
   incidents: [],
   destroyed: [],

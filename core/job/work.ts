@@ -25,8 +25,11 @@ export type Phase = (typeof PHASES)[number];
 export const turnShape = z.strictObject({
   to: z.enum(PHASES),
   at: epochMsShape,
-  /** Nobody turned it: the screen was locked. Whether hands stayed on it is asked afterwards. */
-  because: z.literal('screen-locked').optional(),
+  /**
+   * Nobody turned it: the screen was locked (whether hands stayed on it is asked afterwards), or the owner took back a word
+   * that it needs.
+   */
+  because: z.enum(['screen-locked', 'consent-missing']).optional(),
 });
 export type Turn = Shaped<typeof turnShape>;
 
@@ -73,6 +76,8 @@ export type Work = {
   readonly took: Shaped<typeof tookShape>;
   /** What stays out, or replaced by ours, after a step: circuits of the fault model. */
   readonly leftOut: readonly string[];
+  /** Slots whose parts were unplugged when it began. */
+  readonly unplugged?: readonly string[] | undefined;
   readonly struck: { readonly why: string; readonly at: EpochMs } | null;
 };
 

@@ -49,6 +49,7 @@ export const viewOf = (job: Job, of: Owner = judith): View => ({
   job,
   elsewhere: [],
   olderJob: null,
+  here: null,
   owner: of,
   machine: applyMachine(null, {
     stream: `machine:${machine}`,

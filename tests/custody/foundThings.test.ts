@@ -29,7 +29,15 @@ function aCaseWithThingsInIt(): View {
 
 const handedOver = (view: View, returned: { thing: string; count: number }[]) => {
   const signed = { name: OWNER, drawn: null, contentHash: null };
-  const input = { job, collectedBy: OWNER, signed, returned, oursOff: [], differences: [] };
+  const input = {
+    job,
+    collectedBy: OWNER,
+    signed,
+    returned,
+    oursOff: [],
+    differences: [],
+    unpaid: 'By transfer, on the bill.',
+  };
   return handOver.decide(view, asShown(handOver, view, input, asking), asking);
 };
 

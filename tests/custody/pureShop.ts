@@ -81,6 +81,7 @@ export class PureShop {
       job,
       elsewhere: [],
       olderJob: null,
+      here: null,
       owner,
       machine,
       rigs,

@@ -82,6 +82,7 @@ const NOT_HERE: ReadonlySet<string> = new Set([
   'wipeSecret',
   'readReport',
   'turnWork',
+  'takeBackStart',
   'goBackToWorked',
   'goBackAsItCame',
   'fitPart',
@@ -117,6 +118,7 @@ async function asItStands(name: CommandName, job: JobId, given: Readonly<Record<
     p90: day,
     name: owner,
     collectedBy: owner,
+    word: { name: owner, how: 'phone' },
     how: { by: 'phone', at: now, number: '01632 960 007', readBack: 'Yes.' },
     signed: { name: owner, drawn: null, contentHash: null },
   };
@@ -128,13 +130,16 @@ async function asItStands(name: CommandName, job: JobId, given: Readonly<Record<
 
 describe('what is typed into commands', () => {
   it('lies in no file of the shop as it was typed, but for what is decided to', async () => {
+    const mistaken = await aMarkedJob();
+    expect(await tries('cancelTakingIn', mistaken, { ...inputs.cancelTakingIn, job: mistaken })).toBe(true);
+    carriedOut.add('cancelTakingIn');
     const job = await aMarkedJob();
     const parts = [
       { kind: 'dimm', attributes: { memory: 'DDR4' }, slot: 'A1', name: 'theirs', serial: null, source: 'by-hand' },
     ];
     const known: Partial<Record<CommandName, object>> = { ...inputs, writeCensus: { ...inputs.writeCensus, parts } };
-    const names = Object.keys(known) as CommandName[];
-    const answers = { open: 'yes', 'own-parts-in': 'yes', photos: 'yes' };
+    const names = (Object.keys(known) as CommandName[]).filter((name) => name !== 'cancelTakingIn');
+    const answers = { open: 'yes', 'own-parts-in': 'yes', photos: 'yes', fee: 'yes' };
     await desk.ask('signSheet', await asItStands('signSheet', job, { ...inputs.signSheet, answers }));
     carriedOut.add('signSheet');
     for (const name of new Set<CommandName>(['writeCensus', 'ask', ...names]))

@@ -181,6 +181,7 @@ const PLAIN_HERE: ReadonlySet<string> = new Set([
   'paper-issued number',
   'paper-named number',
   'arrangement-tried unplugged[]',
+  'work-started unplugged[]',
 ]);
 
 describe('text in the journal', () => {

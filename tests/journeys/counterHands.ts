@@ -39,3 +39,13 @@ export async function fillSheet(page: Page): Promise<void> {
   for (const line of YES) await page.getByRole('radiogroup', { name: line }).getByText('yes', { exact: true }).click();
   await page.getByRole('radiogroup', { name: 'Is the disk encrypted?' }).getByText('no', { exact: true }).click();
 }
+
+/** Pays what is still open where the machine is handed over, by card. */
+export async function pay(page: Page): Promise<void> {
+  const form = page.getByRole('group', { name: /^Hand-over/ });
+  await form.getByRole('button', { name: 'Take the payment' }).click();
+  await form.getByRole('radio', { name: 'by card' }).click();
+  const paid = form.getByRole('button', { name: 'It was paid' });
+  await paid.click();
+  await paid.waitFor({ state: 'detached' });
+}

@@ -1,6 +1,6 @@
 import type { Page } from '@playwright/test';
 import { lookInside } from './benchHands.ts';
-import { OWNER, takeIn } from './counterHands.ts';
+import { OWNER, pay, takeIn } from './counterHands.ts';
 import { keptPaper } from './keptPaper.ts';
 import { expect, test } from './runtime/journey.ts';
 import { setUpShop } from './runtime/setUpShop.ts';
@@ -74,6 +74,7 @@ test('photographed at the counter, then declined: it goes home as it came, and o
   await page.getByRole('button', { name: 'It goes home as it came' }).click();
   await page.getByRole('toolbar', { name: 'Given back' }).getByRole('button', { name: 'mains cord' }).click();
   await page.getByRole('button', { name: 'a tie cut' }).click();
+  await pay(page);
   const handOver = page.getByRole('group', { name: /^Hand-over/ });
   await handOver.getByRole('button', { name: 'Type the name instead' }).click();
   await handOver.getByRole('textbox', { name: 'Name in place of a signature' }).fill(OWNER);

@@ -1,5 +1,6 @@
 import type { Page } from '@playwright/test';
 import { prove } from './benchHands.ts';
+import { pay } from './counterHands.ts';
 import { keptPaper } from './keptPaper.ts';
 import { expect, test } from './runtime/journey.ts';
 import { scan } from './scanHands.ts';
@@ -133,6 +134,7 @@ async function handOver(page: Page): Promise<void> {
     await back.getByRole('button', { name: thing }).click();
   const ours = page.getByRole('toolbar', { name: 'Ours, taken off' });
   for (const thing of await ours.getByRole('button').all()) await thing.click();
+  await pay(page);
   const form = page.getByRole('group', { name: /^Hand-over/ });
   await form.getByRole('button', { name: 'Type the name instead' }).click();
   await form.getByRole('textbox', { name: 'Name in place of a signature' }).fill(OWNER);

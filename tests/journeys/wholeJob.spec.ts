@@ -1,5 +1,5 @@
 import { doStep, lookInside, prove } from './benchHands.ts';
-import { OWNER, takeIn } from './counterHands.ts';
+import { OWNER, pay, takeIn } from './counterHands.ts';
 import { keptPaper } from './keptPaper.ts';
 import { accessibilityFaults } from './runtime/accessibilityFaults.ts';
 import { expect, test } from './runtime/journey.ts';
@@ -42,6 +42,7 @@ test('a machine whose memory was not latched is taken in, cured, proved and goes
   await costs.getByRole('button', { name: 'Write it down' }).click();
   await expect(costs.getByText('a fresh cable tie, given (worth £1.50)')).toBeVisible();
   await page.getByRole('toolbar', { name: 'Given back' }).getByRole('button', { name: 'mains cord' }).click();
+  await pay(page);
   const handOver = page.getByRole('group', { name: /^Hand-over/ });
   await handOver.getByRole('button', { name: 'Type the name instead' }).click();
   await handOver.getByRole('textbox', { name: 'Name in place of a signature' }).fill(OWNER);

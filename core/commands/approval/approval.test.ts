@@ -197,13 +197,17 @@ describe('no answer', () => {
   });
   it.each([
     ['after three tries in vain', tries(['no-answer', 'no-answer', 'no-answer']), 30 * MIN],
-    ['past its time', waiting(), 101 * MIN],
+    ['past its time after as many', tries(['no-answer', 'no-answer', 'no-answer']), 101 * MIN],
   ])('%s sends the machine home as it came, and agrees to nothing', (_, job, at) => {
     const decision = lapsing(job, at);
     expect(decision).toMatchObject({
       ok: true,
       entries: [{ kind: 'question-lapsed' }, { kind: 'stage-entered', body: { stage: 'home-as-it-came' } }],
     });
+  });
+  it('does not lapse before the agreed tries, its time over or not', () => {
+    expect(lapsing(waiting(), 101 * MIN)).toMatchObject(refusedAs('tries-left', { tries: 0, triesBeforeHome: 3 }));
+    expect(lapsing(tries(['no-answer', 'no-answer']), 101 * MIN)).toMatchObject(refusedAs('tries-left', { tries: 2 }));
   });
   it('a try is noted with when and how, never before it was asked or after now', () => {
     const trying = (at: number) =>
@@ -291,6 +295,13 @@ describe('a question', () => {
     expect(asking({ options: [yesTo('yes', { limitMinor: 100 }), yesTo('no')] })).toMatchObject(
       refusedAs('limit-below-spent', { limitMinor: 100, spentMinor: 3000 }),
     );
+  });
+  it('for more than was agreed names no limit that is no more', () => {
+    const asked = (limitMinor: number) =>
+      asking({ kind: 'spend', options: [yesTo('yes', { limitMinor }), yesTo('no')] });
+    expect(asked(12_000)).toMatchObject(refusedAs('raise-below-limit', { limitMinor: 12_000, asked: 12_000 }));
+    expect(asked(6_000)).toMatchObject(refusedAs('raise-below-limit', { asked: 6_000 }));
+    expect(asked(15_000).ok).toBe(true);
   });
   it.each(['ready', 'gone-home', 'not-collected'])('cannot send the job to %s past its proofs', (goesTo) => {
     expect(() => asking({ options: [yesTo('yes', { goesTo: goesTo as 'ready' }), yesTo('no')] })).toThrow(/goesTo/);

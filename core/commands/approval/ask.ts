@@ -209,7 +209,7 @@ const withOrderAgreed = (job: Job, { order }: z.infer<typeof zOption>['agrees'])
       )
     : job;
 
-/** No option offers a limit that is already spent, or sells more than its own limit allows. */
+/** No option offers a limit that is already spent, sells more than its own limit allows, or calls it more when it is not. */
 function limitProblem(job: Job, input: z.infer<typeof zAsk>): Decision | null {
   if (job.charging === 'free') return null;
   const spent = committedMinor(job);
@@ -223,6 +223,8 @@ function limitProblem(job: Job, input: z.infer<typeof zAsk>): Decision | null {
     );
     if (withStepMinor > limitMinor)
       return refuse('option-passes-its-limit', { option: id, limitMinor, spentMinor: spent, withStepMinor });
+    if (input.kind === 'spend' && agrees.limitMinor !== null && limitMinor <= job.limitMinor)
+      return refuse('raise-below-limit', { option: id, limitMinor: job.limitMinor, asked: limitMinor });
   }
   return null;
 }

@@ -1,5 +1,7 @@
 import type { z } from 'zod';
 import { type WordAbout, whyMayNotAnswer } from '../../approval/mayAnswer.ts';
+import type { Owner } from '../../approval/owner.ts';
+import { isSameNumber } from '../../approval/sameNumber.ts';
 import type { View } from '../../entries/view.ts';
 import type { Refusal } from '../../refusal.ts';
 import { MINUTE_MS } from '../../time.ts';
@@ -7,8 +9,8 @@ import type { Asking } from '../kernel/asking.ts';
 import type { zHow } from '../kernel/fields.ts';
 
 /**
- * Why what was heard is not the owner's word: given by someone who may not give it, or at a time that cannot be, before
- * it was asked or after now.
+ * Why what was heard is not the owner's word: given by someone who may not give it, from a number that is not on the sheet
+ * without a word about it, or at a time that cannot be, before it was asked or after now.
  */
 export function whyNotHeard(
   view: View,
@@ -21,10 +23,20 @@ export function whyNotHeard(
   if (!view.owner) return { refused: 'may-not-answer', name };
   const refusal = whyMayNotAnswer(view.owner, name, about);
   if (refusal || how.by === 'counter') return refusal;
+  const number = how.by === 'phone' ? otherNumber(view.owner, how) : null;
+  if (number) return number;
   if (how.at > asking.at) return { refused: 'answered-after-now', at: how.at, now: asking.at };
   return beforeAsked(how.at, since, asking.at)
     ? { refused: 'answered-before-asked', at: how.at, askedAt: since }
     : null;
+}
+
+/** A number that is not on the sheet is not theirs without a word about it. */
+function otherNumber(owner: Owner, how: Extract<z.infer<typeof zHow>, { readonly by: 'phone' }>): Refusal | null {
+  const reach = owner.reach.value;
+  const onSheet = reach?.phone != null && isSameNumber(reach.phone, how.number);
+  if (!reach || onSheet || how.otherNumber !== undefined) return null;
+  return { refused: 'number-not-on-sheet', number: how.number };
 }
 
 /**

@@ -16,6 +16,7 @@ export function howAnswered(asking: Asking, owner: string, how: z.infer<typeof z
         at: how.at,
         number: personal('record', owner, how.number),
         readBack: personal('record', owner, how.readBack),
+        ...(how.otherNumber !== undefined && { otherNumber: personal('record', owner, how.otherNumber) }),
       };
     case 'writing':
       return { by: 'writing', at: how.at, file: how.file, words: personal('record', owner, how.words) };

@@ -7,7 +7,7 @@ import { zJobId, zQuestionId } from '../kernel/fields.ts';
 import { openUnitOfWork } from '../kernel/unitOfWork.ts';
 import { openQuestion } from './openQuestion.ts';
 
-/** Past its time, or after the agreed number of tries: no answer is not a yes, and the machine goes home as it came. */
+/** After the agreed number of tries, never before: no answer is not a yes, and the machine goes home as it came. */
 export const lapse = jobCommand(
   'lapse',
   z.strictObject({ job: zJobId, question: zQuestionId }),
@@ -17,8 +17,8 @@ export const lapse = jobCommand(
     if ('refused' in question) return { ok: false, refusal: question };
     const tries = view.shop.settings?.rules.triesBeforeHome ?? 3;
     const inVain = triesInVain(question);
-    if (asking.at <= question.validUntil && inVain < tries)
-      return refuse('question-still-valid', {
+    if (inVain < tries)
+      return refuse(asking.at <= question.validUntil ? 'question-still-valid' : 'tries-left', {
         validUntil: question.validUntil,
         tries: inVain,
         triesBeforeHome: tries,

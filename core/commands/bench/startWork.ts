@@ -20,7 +20,7 @@ import { openUnitOfWork } from '../kernel/unitOfWork.ts';
 import { clockRefusal } from './clockRefusal.ts';
 import { takeHands } from './hands.ts';
 import { noneOfThisMachine } from './noneOfThisMachine.ts';
-import { movesAtStart, takenOut, unplugsAtStart } from './stepMoves.ts';
+import { movesAtStart, takenOut, toUnplug, unplugsAtStart } from './stepMoves.ts';
 import { aboutWork, zUse } from './workUse.ts';
 
 const zKindOfWork = z.enum(['step', 'fitting', 'proof', 'cleaning', 'handling', 'own-proof']);
@@ -62,6 +62,7 @@ export function decideStart(
   const rules = input.kind === 'step' ? asking.tracing.rules(input.what) : null;
   const moves = rules && { unit, asking, rules, use: input.use, run, tray: input.tray };
   const took = moves ? takenOut(moves) : [];
+  const off = moves ? toUnplug(moves, took) : [];
   unit.add(`job:${input.job}`, 'work-started', {
     run,
     kind: input.kind,
@@ -69,9 +70,10 @@ export function decideStart(
     startedAt: input.startedAt,
     took,
     loaners: usedLoaners(view, input.use.loaner),
+    ...(off.length > 0 && { unplugged: off }),
     ...(input.ownWord !== null && { ownWord: personal('record', view.job.owner, input.ownWord) }),
   });
-  const refusal = moves && (movesAtStart(moves, took) ?? unplugsAtStart(moves));
+  const refusal = moves && (movesAtStart(moves, took) ?? unplugsAtStart(moves, off));
   if (refusal) return { ok: false, refusal };
   return unit.accept();
 }

@@ -104,6 +104,8 @@ function lendIn(at: StepMoves, took: Work['took']): Refusal | null {
     at.use.slots[0] ??
     took.find((one) => slotTakes(at, one.slot) === at.rules.handling.intoSlotOf)?.slot ??
     freeSlot(at, at.rules.handling.intoSlotOf);
+  if (slot === undefined && !knowsSlot(at, at.rules.handling.intoSlotOf))
+    return { refused: 'census-missing', kind: at.rules.handling.intoSlotOf };
   return slot === undefined
     ? { refused: 'no-free-slot', kind: at.rules.handling.intoSlotOf }
     : moveFromWhereItIs(at.unit, loaner, inSlot(at, slot), byStep(at), at.asking);
@@ -172,6 +174,10 @@ const isInside = (at: StepMoves, part: PartId): boolean => at.unit.view().parts.
 
 const slotTakes = (at: StepMoves, slot: string) => at.unit.view().machine?.slots.find((one) => one.id === slot)?.takes;
 
+/** Is any place of this kind known of the machine? */
+const knowsSlot = (at: StepMoves, kind: PartKind): boolean =>
+  at.unit.view().machine?.slots.some((slot) => slot.takes === kind) ?? false;
+
 const freeSlot = (at: StepMoves, kind: PartKind): string | undefined => {
   const { machine } = at.unit.view();
   return machine?.slots.find((slot) => slot.takes === kind && !machine.inside[slot.id])?.id;
@@ -196,21 +202,24 @@ function clearRig(at: StepMoves, place: RigPlace): Refusal | null {
   return moveFromWhereItIs(at.unit, sitting, bench, byStep(at), at.asking);
 }
 
-/**
- * What a step unplugs: leads come off in place, a drive without a lead comes out to the tray. Asked after its own parts
- * came out.
- */
-export function unplugsAtStart(at: StepMoves): Refusal | null {
-  const { machine, parts, job } = at.unit.view();
-  if (!machine || !job) return null;
-  const off = machine.slots.filter(({ id }) => {
-    const inside = machine.inside[id];
+/** The slots that a step unplugs: of the kinds it says, what is plugged and does not come out for it anyway. */
+export function toUnplug(at: StepMoves, took: Work['took']): readonly string[] {
+  const { machine, parts } = at.unit.view();
+  return (machine?.slots ?? []).flatMap(({ id }) => {
+    const inside = machine?.inside[id];
     const part = inside && parts.get(inside);
-    if (!part || part.id === at.use.loaner || machine.unplugged.includes(id)) return false;
-    return at.rules.handling.unplugs.some((kind) => kind === part.kind);
+    if (!part || part.id === at.use.loaner || machine.unplugged.includes(id)) return [];
+    if (took.some((one) => one.part === part.id)) return [];
+    return at.rules.handling.unplugs.some((kind) => kind === part.kind) ? [id] : [];
   });
-  if (off.length > 0) at.unit.add(`machine:${machine.id}`, 'unplugged', { slots: off.map((slot) => slot.id) });
-  for (const slot of off.filter(hasNoLead)) {
+}
+
+/** Leads come off these slots in place; a drive without a lead comes out to the tray. */
+export function unplugsAtStart(at: StepMoves, off: readonly string[]): Refusal | null {
+  const { machine } = at.unit.view();
+  if (!machine || off.length === 0) return null;
+  at.unit.add(`machine:${machine.id}`, 'unplugged', { slots: off });
+  for (const slot of machine.slots.filter((one) => off.includes(one.id) && hasNoLead(one))) {
     const part = machine.inside[slot.id];
     const refusal = part && moveFromWhereItIs(at.unit, part, inTray(at), { by: 'hand' }, at.asking);
     if (refusal) return refusal;

@@ -7,6 +7,7 @@ import { zEpoch, zId, zJobId } from '../kernel/fields.ts';
 import { openUnitOfWork } from '../kernel/unitOfWork.ts';
 import { clockRefusal } from './clockRefusal.ts';
 import { giveHandsBack, takeHands } from './hands.ts';
+import { lackingFor } from './lackingFor.ts';
 
 /** Hands go off a piece of work while it waits, or come back: written at once, so that its two figures survive. */
 export const turnWork = jobCommand(
@@ -21,6 +22,8 @@ export const turnWork = jobCommand(
     if (clock) return { ok: false, refusal: clock };
     // Two windows may show the same key: the second press changes nothing.
     if (to === now.to) return refuse('nothing-to-write');
+    const lacks = now.because === 'consent-missing' ? lackingFor(view, work, asking) : [];
+    if (lacks.length > 0) return refuse('consent-missing', { step: work.what, needs: lacks });
     const unit = openUnitOfWork(view, asking);
     if (to === 'hands-on' && work.by === asking.by) takeHands(unit, asking, at);
     unit.add(`job:${job}`, 'work-turned', { run, to, at });

@@ -3,7 +3,9 @@ import { mayCollect } from '../../approval/mayAnswer.ts';
 import type { View } from '../../entries/view.ts';
 import { replacedParts } from '../../issuing/kinds/replacedPart.ts';
 import { canGoHome } from '../../job/home/canGoHome.ts';
+import { stillHere } from '../../job/home/stillHere.ts';
 import type { Job } from '../../job/job.ts';
+import { charges } from '../../job/money/charges.ts';
 import { storageDue } from '../../job/money/storageDue.ts';
 import { personal } from '../../journal/personal.ts';
 import { AT_THE_DOOR } from '../../stage.ts';
@@ -13,6 +15,7 @@ import { jobCommand } from '../kernel/command.ts';
 import { type Decision, refuse } from '../kernel/decision.ts';
 import { zJobId, zLine, zSigned, zThing } from '../kernel/fields.ts';
 import { openUnitOfWork } from '../kernel/unitOfWork.ts';
+import { wentAsItCame } from '../money/bookCharge.ts';
 import { issuePaper } from '../papers/issue.ts';
 import { zDifference } from './markReady.ts';
 
@@ -23,12 +26,14 @@ const zHandOver = z.strictObject({
   returned: z.array(zThing).max(40),
   oursOff: z.array(zThing).max(40),
   differences: z.array(zDifference).max(20),
+  /** Why it goes home with something still to be paid; else all is paid. */
+  unpaid: zLine.exactOptional(),
 });
 
 /**
  * Hands the machine over: accessories ticked back, ours taken off, every part accounted for, by one who may collect,
  * signed. Secrets are wiped. Slip and bill come out. Refused: `no-such-machine`, `may-not-collect`, `came-along-missing`,
- * `not-on-the-machine`, `cannot-go-home` (with all that is missing).
+ * `not-on-the-machine`, `cannot-go-home` (with all that is missing), `not-paid` where it is not said why nothing more is taken.
  */
 export const handOver = jobCommand('hand-over', zHandOver, AT_THE_DOOR, decideHandOver, () => ({
   papers: ['replaced-part-slip', 'bill', 'return-report'],
@@ -45,7 +50,7 @@ function decideHandOver(
   if (!mayCollect(owner, input.collectedBy)) return refuse('may-not-collect', { name: input.collectedBy });
   const back = (thing: string) =>
     input.returned.filter((one) => one.thing === thing).reduce((sum, one) => sum + one.count, 0);
-  const short = job.cameAlong.filter(({ thing, count }) => back(thing) < count);
+  const short = stillHere(job).filter(({ thing, count }) => back(thing) < count);
   if (short.length > 0)
     return refuse('came-along-missing', {
       things: short.map(({ thing, count }) => ({ thing, count: count - back(thing) })),
@@ -59,9 +64,18 @@ function decideHandOver(
   const now = unit.view();
   const missing = now.job ? canGoHome(now.job, machine, now.parts) : [];
   if (missing.length > 0) return refuse('cannot-go-home', { missing });
-  const asItCame = job.stages.some((one) => one.stage === 'home-as-it-came');
+  const asItCame = wentAsItCame(job);
   const storage = storageDue(job, settings.rules, asking.at);
   if (storage) unit.add(`job:${job.id}`, 'charge-booked', { is: 'storage', ...storage });
+  const due = charges(unit.view().job ?? job, asItCame);
+  const openMinor = due.owedMinor - due.paidMinor;
+  if (openMinor > 0 && input.unpaid === undefined)
+    return refuse('not-paid', { openMinor, owedMinor: due.owedMinor, paidMinor: due.paidMinor });
+  if (openMinor > 0 && input.unpaid !== undefined)
+    unit.add(`job:${job.id}`, 'left-unpaid', {
+      minor: openMinor,
+      why: personal('record', job.owner, input.unpaid),
+    });
   for (const { id } of job.secrets) unit.add(`job:${job.id}`, 'secret-wiped', { id });
   unit.add(`job:${job.id}`, 'handed-over', {
     collectedBy: personal('record', job.owner, input.collectedBy),

@@ -4,7 +4,7 @@ import { jobCommand } from '../kernel/command.ts';
 import { zCount, zJobId, zLine } from '../kernel/fields.ts';
 import { nextIdIn } from '../kernel/nextIdIn.ts';
 import { openUnitOfWork } from '../kernel/unitOfWork.ts';
-import { issuePaper } from '../papers/issue.ts';
+import { issueAnew } from '../papers/issue.ts';
 
 /** Something that came along and was not on the receipt: a new receipt takes the old one's place. */
 export const addThing = jobCommand(
@@ -16,7 +16,7 @@ export const addThing = jobCommand(
     const { cameAlong } = view.job;
     const id = cameAlong.find((one) => one.thing === thing.thing)?.id ?? nextIdIn(cameAlong);
     unit.add(`job:${job}`, 'thing-found', { id, ...thing });
-    if (view.job.papers.some((paper) => paper.kind === 'intake-receipt')) issuePaper(unit, 'intake-receipt', asking);
+    issueAnew(unit, ['intake-receipt'], asking);
     return unit.accept();
   },
   () => ({ papers: ['intake-receipt'] }),

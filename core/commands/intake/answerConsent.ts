@@ -1,18 +1,23 @@
 import { z } from 'zod';
-import { OWN_SIGNATURE } from '../../approval/consent.ts';
+import { agreed, type ConsentId, OWN_SIGNATURE } from '../../approval/consent.ts';
 import type { Bodies, KindOf } from '../../entries/subjects.ts';
 import type { View } from '../../entries/view.ts';
 import type { Job } from '../../job/job.ts';
+import { lookingBegan } from '../../job/money/charges.ts';
+import { isUnderWay, phaseOf } from '../../job/work.ts';
 import { personal } from '../../journal/personal.ts';
+import type { Refusal } from '../../refusal.ts';
 import { OPEN_STAGES, STAGES } from '../../stage.ts';
+import { epochMs } from '../../time.ts';
 import { whyNotHeard } from '../approval/heard.ts';
 import { howAnswered } from '../approval/howAnswered.ts';
 import { signed } from '../approval/signed.ts';
+import { lackingFor } from '../bench/lackingFor.ts';
 import type { Asking } from '../kernel/asking.ts';
 import { jobCommand } from '../kernel/command.ts';
 import { type Decision, refuse } from '../kernel/decision.ts';
 import { zHow, zJobId, zLine, zSigned, zText } from '../kernel/fields.ts';
-import { openUnitOfWork } from '../kernel/unitOfWork.ts';
+import { openUnitOfWork, type UnitOfWork } from '../kernel/unitOfWork.ts';
 import { issuePaper } from '../papers/issue.ts';
 import { consentAbout, dataOwnerSigns, guardianSigns, zConsent, zYesNo } from './signSheet.ts';
 
@@ -45,6 +50,7 @@ function onTheSheet<Kind extends KindOf<'job'>>(
 ): Decision {
   const unit = openUnitOfWork(view, asking);
   unit.add<`job:${string}`, Kind>(`job:${view.job.id}`, kind, body);
+  stopForbidden(unit, asking);
   if (view.job.papers.some((paper) => paper.kind === 'consent-sheet')) issuePaper(unit, 'consent-sheet', asking);
   return unit.accept();
 }
@@ -58,6 +64,8 @@ export const answerConsent = jobCommand(
     if (OWN_SIGNATURE.includes(input.id) && input.answer === 'yes')
       return refuse('needs-own-signature', { consents: [input.id] });
     if (!view.job.consents.signature) return refuse('sheet-not-signed', { job: input.job });
+    const begun = input.answer === 'yes' ? null : feeBegun(view.job, input.id);
+    if (begun) return { ok: false, refusal: begun };
     const refusal = whyNotHeard(view, input, consentAbout(view.job, input.id), view.job.takenInAt, asking);
     if (refusal) return { ok: false, refusal };
     return onTheSheet(view, asking, 'consent-answered', {
@@ -70,11 +78,33 @@ export const answerConsent = jobCommand(
   () => ({ papers: ['consent-sheet'] }),
 );
 
-/** Takes a consent back for what is not done yet; one to publish also after the machine has gone home. */
+/**
+ * Takes a consent back for what is not done yet; one to publish also after the machine has gone home. Work under way that it
+ * forbids stands still from that moment on, whoever has it in hand. Refused: `fee-begun`.
+ */
 export const withdrawConsent = jobCommand(
   'withdraw-consent',
   z.strictObject({ job: zJobId, id: zConsent }),
   STAGES,
-  (view, input, asking) => onTheSheet(view, asking, 'consent-withdrawn', { id: input.id }),
+  (view, input, asking) => {
+    const begun = feeBegun(view.job, input.id);
+    if (begun) return { ok: false, refusal: begun };
+    return onTheSheet(view, asking, 'consent-withdrawn', { id: input.id });
+  },
   () => ({ papers: ['consent-sheet'] }),
 );
+
+/** A fee for looking stays agreed to once looking began. */
+const feeBegun = (job: Job, id: ConsentId): Refusal | null =>
+  id === 'fee' && agreed(job.consents, 'fee') && lookingBegan(job) ? { refused: 'fee-begun', job: job.id } : null;
+
+/** Lets the clocks of what may not go on stand still. */
+function stopForbidden(unit: UnitOfWork, asking: Asking): void {
+  const view = unit.view();
+  for (const work of view.job?.work ?? []) {
+    if (!view.job || !isUnderWay(work) || phaseOf(work).because === 'consent-missing') continue;
+    if (lackingFor({ ...view, job: view.job }, work, asking).length === 0) continue;
+    const at = epochMs(Math.max(asking.at, phaseOf(work).at));
+    unit.add(`job:${view.job.id}`, 'work-turned', { run: work.run, to: 'paused', at, because: 'consent-missing' });
+  }
+}

@@ -1,12 +1,15 @@
 import { z } from 'zod';
-import type { Approver, OwnerKind } from '../../approval/owner.ts';
+import { approversOf } from '../../approval/mayAnswer.ts';
+import type { Approver, OwnerBody, OwnerKind } from '../../approval/owner.ts';
 import type { Tag } from '../../custody/part.ts';
 import { issueTag } from '../../custody/tag.ts';
 import type { View } from '../../entries/view.ts';
 import { jobId, type MachineId, machineId, type OwnerId, ownerId } from '../../ids.ts';
 import { CAME_BACK_FOR } from '../../job/entries.ts';
+import { charges } from '../../job/money/charges.ts';
 import { committedMinor } from '../../job/money/withinWord.ts';
 import { type Personal, personal } from '../../journal/personal.ts';
+import type { Refusal } from '../../refusal.ts';
 import type { Asking } from '../kernel/asking.ts';
 import { type About, shopCommand } from '../kernel/command.ts';
 import type { Decision } from '../kernel/decision.ts';
@@ -26,7 +29,7 @@ import {
 } from '../kernel/fields.ts';
 import { openUnitOfWork, type UnitOfWork } from '../kernel/unitOfWork.ts';
 
-const zOwner = z.strictObject({
+export const zOwner = z.strictObject({
   name: zLine,
   phone: zLine.nullable(),
   mail: zLine.nullable(),
@@ -103,6 +106,7 @@ export function aboutTakeIn(input: Pick<TakeInInput, 'owner' | 'machine' | 'enqu
   return {
     owner: 'known' in input.owner ? input.owner.known : input.owner.id,
     machine: 'known' in input.machine ? input.machine.known : undefined,
+    here: 'known' in input.machine ? input.machine.known : undefined,
     enquiry: input.enquiry ?? undefined,
     olderJob: input.cameBack?.from,
     tags: [tagIn(input.machine)].filter((tag) => tag !== null),
@@ -115,6 +119,9 @@ function decideTakeIn(view: View, input: TakeInInput, asking: Asking): Decision 
   if ('known' in input.owner && !view.owner) return refuse('no-such-owner', { owner: input.owner.known });
   if ('fresh' in input.owner && view.owner) return refuse('owner-known-already', { owner: view.owner.id });
   if ('known' in input.machine && !view.machine) return refuse('no-such-machine', { machine: input.machine.known });
+  if (view.here) return refuse('machine-is-here', { job: view.here.id, tag: view.here.tag, at: view.here.takenInAt });
+  const approver = limitAboveApprovers(view, input);
+  if (approver) return { ok: false, refusal: approver };
   if (input.cameBack && view.olderJob?.stage !== 'gone-home')
     return refuse('older-job-not-ended', { job: input.cameBack.from });
   if (input.enquiry && view.enquiry?.stage !== 'asked')
@@ -129,6 +136,7 @@ function decideTakeIn(view: View, input: TakeInInput, asking: Asking): Decision 
     tax: settings.tax,
     feeCredited: settings.findingFee.credited,
     feeCoversMinutes: settings.findingFee.coversMinutes,
+    feeByYes: true as const,
   };
   unit.add(`job:${job}`, 'taken-in', {
     owner,
@@ -159,8 +167,10 @@ function decideTakeIn(view: View, input: TakeInInput, asking: Asking): Decision 
     recording: input.recording,
   });
   const begun = unit.view().job;
-  if (begun && input.charging !== 'free' && committedMinor(begun) > input.limitMinor)
-    return refuse('limit-below-fee', { limitMinor: input.limitMinor, feeMinor: committedMinor(begun) });
+  // Before the sheet is signed nothing was said to the fee: the limit has room for it all the same.
+  const least = begun ? Math.max(committedMinor(begun), charges(begun, true, fee).totalMinor) : 0;
+  if (input.charging !== 'free' && least > input.limitMinor)
+    return refuse('limit-below-fee', { limitMinor: input.limitMinor, feeMinor: least });
   if ('fresh' in input.owner) writeOwner(unit, owner, input.owner.fresh);
   writeMachine(unit, view, input, owner, machine);
   for (const part of unit.view().parts.values()) {
@@ -176,17 +186,43 @@ function decideTakeIn(view: View, input: TakeInInput, asking: Asking): Decision 
   return unit.accept();
 }
 
+/**
+ * A company's limit is not above what any of its approvers may agree to: whoever brings the machine cannot bind it to more.
+ * Refused: `limit-above-approver`, with who approves the most and how much.
+ */
+function limitAboveApprovers({ owner: known }: View, { owner, limitMinor, charging }: TakeInInput): Refusal | null {
+  if (charging === 'free') return null;
+  const approvers = 'fresh' in owner ? approversWritten(owner.fresh.kind) : known ? approversOf(known) : [];
+  const [most] = approvers.toSorted((a, b) => upTo(b) - upTo(a));
+  if (!most || limitMinor <= upTo(most)) return null;
+  return { refused: 'limit-above-approver', limitMinor, name: most.name, upToMinor: upTo(most) };
+}
+
+const upTo = ({ upToMinor }: Approver): number => upToMinor ?? Number.POSITIVE_INFINITY;
+
+const approversWritten = (kind: z.infer<typeof zOwner>['kind']): readonly Approver[] =>
+  kind.is !== 'company'
+    ? []
+    : [
+        ...(kind.approves === null ? [] : [{ name: kind.approves, upToMinor: kind.approvesUpToMinor }]),
+        ...(kind.alsoApprove ?? []),
+      ];
+
 function writeOwner(unit: UnitOfWork, id: OwnerId, fresh: z.infer<typeof zOwner>): void {
+  unit.add(`owner:${id}`, 'owner-known', { id, ...ownerBody(id, fresh) });
+}
+
+/** What is written down of an owner, all of theirs sealed under how they are reached. */
+export function ownerBody(id: OwnerId, given: z.infer<typeof zOwner>): OwnerBody {
   const contact = <T>(value: T) => personal('contact', id, value);
-  unit.add(`owner:${id}`, 'owner-known', {
-    id,
-    name: contact(fresh.name),
-    reach: contact({ phone: fresh.phone, mail: fresh.mail, first: fresh.first }),
-    address: fresh.address === null ? null : contact(fresh.address),
-    language: fresh.language,
-    kind: kindOfOwner(fresh.kind, contact),
-    mayCollect: contact(fresh.mayCollect),
-  });
+  return {
+    name: contact(given.name),
+    reach: contact({ phone: given.phone, mail: given.mail, first: given.first }),
+    address: given.address === null ? null : contact(given.address),
+    language: given.language,
+    kind: kindOfOwner(given.kind, contact),
+    mayCollect: contact(given.mayCollect),
+  };
 }
 
 function kindOfOwner(kind: z.infer<typeof zOwner>['kind'], contact: <T>(value: T) => Personal<T>): OwnerKind {

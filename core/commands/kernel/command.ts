@@ -16,6 +16,8 @@ export type About = {
   readonly owner?: OwnerId | undefined;
   readonly machine?: MachineId | undefined;
   readonly enquiry?: EnquiryId | undefined;
+  /** A machine that may be here already: the job it has now is looked at. */
+  readonly here?: MachineId | undefined;
   readonly parts?: readonly PartId[];
   readonly tags?: readonly Tag[];
   /** The asker's hands go on or off something: other jobs where they have work under way are looked at. */

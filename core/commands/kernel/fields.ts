@@ -56,7 +56,14 @@ export const zSigned = z.strictObject({ name: zLine, drawn: zStrokes.nullable(),
 
 export const zHow = z.discriminatedUnion('by', [
   z.strictObject({ by: z.literal('counter'), signed: zSigned }),
-  z.strictObject({ by: z.literal('phone'), at: zEpoch, number: zLine, readBack: zText }),
+  z.strictObject({
+    by: z.literal('phone'),
+    at: zEpoch,
+    number: zLine,
+    readBack: zText,
+    /** Why a number that is not on the sheet is theirs all the same. */
+    otherNumber: zLine.exactOptional(),
+  }),
   z.strictObject({ by: z.literal('writing'), at: zEpoch, file: z.string().max(200).nullable(), words: zText }),
 ]);
 

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { View } from '../../entries/view.ts';
 import type { Job } from '../../job/job.ts';
-import { spentMinor } from '../../job/money/charges.ts';
+import { charges } from '../../job/money/charges.ts';
 import { limitRefusal } from '../../job/money/withinWord.ts';
 import { OPEN_STAGES } from '../../stage.ts';
 import type { Asking } from '../kernel/asking.ts';
@@ -45,8 +45,9 @@ function decideCharge(
     if (sofar + charge.priceMinor > job.smallPartsUpToMinor && job.charging !== 'free')
       return refuse('small-parts-up-to', { what: charge.what, upToMinor: job.smallPartsUpToMinor, spentMinor: sofar });
   }
-  if (charge.is === 'discount' && charge.minor > spentMinor(job))
-    return refuse('discount-above-price', { minor: charge.minor, spentMinor: spentMinor(job) });
+  const spentMinor = charges(job, wentAsItCame(job)).totalMinor;
+  if (charge.is === 'discount' && charge.minor > spentMinor)
+    return refuse('discount-above-price', { minor: charge.minor, spentMinor });
   const unit = openUnitOfWork(view, asking);
   unit.add(`job:${id}`, 'charge-booked', charge);
   const beyond = limitRefusal(job, unit.view().job ?? job, 'what' in charge ? charge.what : charge.why);

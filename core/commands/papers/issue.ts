@@ -71,6 +71,12 @@ export function askForPaper(
   return null;
 }
 
+/** Issues anew those of these kinds that the job has given out: what they said was put right. */
+export function issueAnew(unit: UnitOfWork, kinds: readonly PaperKindId[], asking: Asking): void {
+  const given = unit.view().job?.papers ?? [];
+  for (const kind of kinds) if (given.some((paper) => paper.kind === kind)) issuePaper(unit, kind, asking);
+}
+
 /** The number that the next paper of a kind gets, for what names its paper before it is issued. */
 export function nextNumber(unit: UnitOfWork, kind: PaperKindId, asking: Asking): string {
   const { shop, paperCounts } = unit.view();

@@ -1,5 +1,6 @@
 import { chosenOf } from '../../approval/question.ts';
 import type { JobVerdict } from '../../job/entries.ts';
+import { paymentsOf } from '../../job/money/charges.ts';
 import type { BillFacts, BillLine } from '../../papers/builders/bill.ts';
 import type { Paper } from '../../papers/content.ts';
 import type { PartCondition } from '../../papers/facts.ts';
@@ -43,7 +44,7 @@ export function billPaper(making: Making): Paper | Lacking {
       ...(byRate.length > 0 && {
         byRate: byRate.map((one) => ({ ...one, rate: making.format.number(one.permille / 10) })),
       }),
-      ...(job.paid.length > 0 && { payments: payments(making) }),
+      ...(paymentsOf(job).length > 0 && { payments: payments(making) }),
       word: wordsGiven(making),
       limit: amount(making, job.limitMinor),
       ...(before && { toldBefore: before }),
@@ -56,7 +57,7 @@ export function billPaper(making: Making): Paper | Lacking {
 }
 
 const payments = (making: Making): NonNullable<BillFacts['payments']> =>
-  making.job.paid.map((one) => ({
+  paymentsOf(making.job).map((one) => ({
     what: making.words.facts.bill.paidFor[one.for],
     at: one.at,
     how: making.words.facts.bill.paidBy[one.how],

@@ -43,6 +43,7 @@ export function intakeReceiptFacts(making: Making): IntakeReceiptFacts {
       ...(making.view.owner.mayCollect.value ?? [words.facts.erased]),
     ],
     ...(bought && { boughtAndWarranty: bought }),
+    ...(job.cancelled && { cancelled: opened(making, job.cancelled.why) }),
     ...(consents.signature && { signature: signatureFacts(making, consents.signature) }),
   };
 }

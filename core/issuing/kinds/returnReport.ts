@@ -68,10 +68,19 @@ const byTheWay = (making: Making): readonly string[] => [
   ...movedWords(making),
 ];
 
-const differences = (making: Making): readonly string[] =>
-  (making.job.handover?.differences ?? []).map(({ what, says }) =>
+const differences = (making: Making): readonly string[] => [
+  ...lostThings(making),
+  ...(making.job.handover?.differences ?? []).map(({ what, says }) =>
     says ? opened(making, says.value) : making.words.facts.difference[what],
-  );
+  ),
+];
+
+/** What came along and is not given back, and what became of it. */
+const lostThings = ({ job, words, format }: Making): readonly string[] =>
+  job.lost.map(({ id, count, says }) => {
+    const thing = job.cameAlong.find((one) => one.id === id)?.thing || words.facts.erased;
+    return format.say(words.facts.lostThing, { n: count, thing, says: says || words.facts.erased });
+  });
 
 /** What there is to do afterwards, as the accepted offer said it. */
 function atFirstStart(making: Making): readonly string[] {

@@ -1,3 +1,4 @@
+import { agreed } from '../../approval/consent.ts';
 import type { Minutes } from '../../time.ts';
 import { minutes } from '../../time.ts';
 import type { AgreedLine } from '../agreedLine.ts';
@@ -25,16 +26,32 @@ export const chargedMinutes = (job: Job): Minutes =>
 /** Hands-on minutes in minor units, half up. */
 export const labourMinor = (job: Job, handsOn: Minutes): number => Math.round(handsOn * job.perMinuteMinor);
 
+/** The payments that count: what was written down wrongly is struck. */
+export const paymentsOf = ({ paid }: Pick<Job, 'paid'>): Job['paid'] => paid.filter((one) => !one.struck);
+
 /** What the owner paid so far, less what was given back. */
-export const paidMinor = ({ paid }: Pick<Job, 'paid'>): number => paid.reduce((sum, one) => sum + one.minor, 0);
+export const paidMinor = (job: Pick<Job, 'paid'>): number => paymentsOf(job).reduce((sum, one) => sum + one.minor, 0);
+
+/** Was there any looking for the fault that counts? */
+export const lookingBegan = (job: Job): boolean => job.work.some((work) => work.kind === 'step' && isCharged(work));
+
+/** The finding fee that the owner said yes to, by its line or by having it looked at for that fee alone. */
+export function feeAgreed(job: Job): number {
+  if (job.terms?.feeByYes !== true) return job.feeMinor;
+  return job.charging === 'diagnosis-only' || agreed(job.consents, 'fee') ? job.feeMinor : 0;
+}
+
+/** The finding fee as things stand: of a job whose terms ask for a yes, once looking began. */
+const feeOwed = (job: Job): number => (job.terms?.feeByYes === true && !lookingBegan(job) ? 0 : feeAgreed(job));
 
 /**
  * What a job costs: labour and items when it is repaired, with the finding fee inside it or on top as the shop had it
  * when the machine came; the finding fee, and what stays in the machine, when it goes home as it came or was to be
  * found only.
+ * @param feeMinor The finding fee it is counted with; else what is owed of it by now.
  */
-export function charges(job: Job, asItCame: boolean): Charges {
-  const lines = chargeLines(job, asItCame);
+export function charges(job: Job, asItCame: boolean, feeMinor = feeOwed(job)): Charges {
+  const lines = chargeLines(job, asItCame, feeMinor);
   const totalMinor = taxedCharges(lines, job.terms ?? null).total.gross;
   return {
     handsOn: chargedMinutes(job),
@@ -45,39 +62,50 @@ export function charges(job: Job, asItCame: boolean): Charges {
   };
 }
 
-function chargeLines(job: Job, asItCame: boolean): readonly ChargeLine[] {
+function chargeLines(job: Job, asItCame: boolean, feeMinor: number): readonly ChargeLine[] {
   const feeOnly = asItCame || job.charging === 'diagnosis-only';
   const sold = asItCame
     ? job.agreedLines.filter((line) => line.part === null || line.fitted === true)
     : job.agreedLines;
   const work = feeOnly
-    ? [{ is: 'finding-fee' as const, minor: job.feeMinor, credited: false }]
-    : [labourLine(job), ...feeLine(job)];
-  return withDiscounts(job, [...work, ...sold.flatMap((line) => soldLines(job, line)), ...bookedLines(job)]);
+    ? feeMinor > 0 || job.terms?.feeByYes !== true
+      ? [{ is: 'finding-fee' as const, minor: feeMinor, credited: false }]
+      : []
+    : [labourLine(job, feeMinor), ...feeLine(job, feeMinor)];
+  const lines = [...work, ...waivedLine(job, work), ...sold.flatMap((line) => soldLines(job, line))];
+  return withDiscounts(job, [...lines, ...bookedLines(job)]);
 }
 
 const isTraced = (job: Job): boolean => !job.tasks || job.work.some((work) => work.kind === 'step' && !work.struck);
 
-function labourLine(job: Job): ChargeLine {
+/** The finding fee comes off again where it is waived, with the reason. */
+function waivedLine({ feeWaived }: Job, lines: readonly ChargeLine[]): readonly ChargeLine[] {
+  const fee = lines.reduce((sum, line) => sum + (line.is === 'finding-fee' ? line.minor : 0), 0);
+  return feeWaived && fee > 0 ? [{ is: 'discount', why: feeWaived.why, minor: -fee, taxPermille: null }] : [];
+}
+
+function labourLine(job: Job, feeMinor: number): ChargeLine {
   const handsOn = chargedMinutes(job);
-  const covered = minutes(job.terms?.feeCredited === false ? Math.max(0, handsOn - coveredByFee(job)) : handsOn);
+  const covered = minutes(
+    job.terms?.feeCredited === false ? Math.max(0, handsOn - coveredByFee(job, feeMinor)) : handsOn,
+  );
   const minor = job.tasks ? (fixedPrice(job) ?? labourMinor(job, covered)) : labourMinor(job, covered);
   return { is: 'labour', handsOn: covered, perMinuteMinor: job.perMinuteMinor, minor };
 }
 
 /** Minutes of tracing that a finding fee of its own has paid for already. */
-function coveredByFee(job: Job): number {
+function coveredByFee(job: Job, feeMinor: number): number {
+  if (feeMinor === 0 && job.terms?.feeByYes === true) return 0;
   const tracing = job.work
     .filter((work) => work.kind === 'step' && isCharged(work))
     .reduce((sum, work) => sum + work.handsOn - (work.unbilled ?? 0), 0);
   return Math.min(tracing, job.terms?.feeCoversMinutes ?? 0);
 }
 
-function feeLine(job: Job): readonly ChargeLine[] {
-  if (!isTraced(job) || job.feeMinor === 0) return [];
+function feeLine(job: Job, feeMinor: number): readonly ChargeLine[] {
+  if (!isTraced(job) || feeMinor === 0) return [];
   const credited = job.terms?.feeCredited ?? true;
-  const begun = job.work.some((work) => work.kind === 'step' && isCharged(work));
-  return [{ is: 'finding-fee', minor: credited || !begun ? 0 : job.feeMinor, credited }];
+  return [{ is: 'finding-fee', minor: credited || !lookingBegan(job) ? 0 : feeMinor, credited }];
 }
 
 function soldLines(job: Job, line: AgreedLine): readonly ChargeLine[] {

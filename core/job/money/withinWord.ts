@@ -3,7 +3,7 @@ import { type Minutes, minutes } from '../../time.ts';
 import type { Job } from '../job.ts';
 import { isLive } from '../orders/order.ts';
 import { newWork, type Work } from '../work.ts';
-import { charges } from './charges.ts';
+import { charges, feeAgreed } from './charges.ts';
 
 /**
  * The most the owner could be asked for as things stand, tax in it: what is spent if it is repaired or what is owed if
@@ -15,7 +15,8 @@ export function committedMinor(job: Job): number {
   const ordered = job.orders
     .filter((order) => isLive(order) && order.question === null && order.agreedBy === null)
     .reduce((sum, order) => sum + order.priceMinor, 0);
-  return Math.max(charges(work, false).totalMinor, charges(work, true).totalMinor) + ordered;
+  const fee = feeAgreed(job);
+  return Math.max(charges(work, false, fee).totalMinor, charges(work, true, fee).totalMinor) + ordered;
 }
 
 const hasLimit = (job: Job): boolean => job.charging !== 'free';

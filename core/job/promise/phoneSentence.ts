@@ -24,7 +24,7 @@ export function phoneSentence(job: Job, outlook: Outlook | null, now: EpochMs): 
     case 'tracing':
       return job.verdict?.is === 'confirmed' ? say('phone-found') : say('phone-tracing');
     case 'owners-word-needed': {
-      const open = job.questions.find(isOpen);
+      const open = job.questions.find((one) => isOpen(one) && one.validUntil > now);
       return open
         ? say('phone-waits-for-word', { until: open.validUntil, tries: open.tries.length })
         : say('phone-will-ask');
@@ -44,7 +44,7 @@ export function phoneSentence(job: Job, outlook: Outlook | null, now: EpochMs): 
     case 'home-as-it-came':
       return say('phone-as-it-came');
     case 'gone-home':
-      return say('phone-gone', { at: job.handover?.at ?? 0 });
+      return say('phone-gone', { at: job.handover?.at ?? job.stages.at(-1)?.at ?? job.takenInAt });
   }
 }
 

@@ -40,6 +40,8 @@ export type IntakeReceiptFacts = CommonFacts & {
   readonly access: 'none' | 'sealed-secret' | 'temporary-account';
   readonly mayCollect: readonly string[];
   readonly boughtAndWarranty?: string;
+  /** It was taken in by mistake: why. */
+  readonly cancelled?: string;
   readonly signature?: SignatureFacts;
 };
 
@@ -52,6 +54,7 @@ export function intakeReceipt(facts: IntakeReceiptFacts, setting: Setting): Shee
   const words = setting.words.kinds['intake-receipt'];
   return sheet('intake-receipt', facts, setting, format, {
     lead: joined(
+      facts.cancelled && format.say(words.cancelled, { why: facts.cancelled }),
       format.say(words.lead, { day: format.day(facts.acceptedAt), time: format.time(facts.acceptedAt) }),
       facts.limit && format.say(words.leadLimit, { amount: format.money(facts.limit) }),
       facts.promise && format.say(words.leadPromise, { promise: format.dayTime(facts.promise) }),

@@ -158,6 +158,8 @@ export async function goingHome(teller: Teller): Promise<void> {
   await work(teller, 'mina', { kind: 'handling', what: 'key-entered-by-owner', handsOn: home.key.handsOn });
   const { job } = await teller.sheet();
   teller.clock.set(`${home.day}T${home.signed}`);
+  const { owedMinor, paidMinor } = (await teller.sheet()).charges;
+  await teller.forJob('mina', 'takePayment', { minor: owedMinor - paidMinor, how: 'card', for: 'bill' });
   await teller.forJob('mina', 'handOver', {
     collectedBy: home.collectedBy,
     signed: { name: home.collectedBy, drawn: drawnSignature, contentHash: null },

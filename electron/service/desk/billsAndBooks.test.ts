@@ -41,7 +41,7 @@ async function takenIn({ tax = shopOf.settings.tax, currency = 'GBP', charging =
   const slots = ['A1', 'A2'].map((id, at) => ({ id, takes: 'dimm', order: at + 1, source: 'by-hand' }));
   const parts = slots.map(({ id }) => ({ ...dimm, slot: id, name: `their ${id}`, serial: null, source: 'by-hand' }));
   await desk.ask('writeCensus', { job, slots, parts, gaps: [] });
-  const answers = { open: 'yes', 'own-parts-in': 'yes', dead: 'back' };
+  const answers = { open: 'yes', fee: 'yes', 'own-parts-in': 'yes', dead: 'back' };
   await desk.ask('signSheet', { job, answers, signed: { name: story.owner.name, drawn: null, contentHash: null } });
   return job;
 }
@@ -112,6 +112,7 @@ const home = (job: JobId) =>
     returned: [],
     oursOff: [],
     differences: [],
+    unpaid: 'By transfer, on the bill.',
   });
 
 /** A job with two modules replaced, small things, a discount and a deposit, from taking-in to hand-over. */
@@ -293,6 +294,7 @@ it('a finding fee that is not credited comes on top, and has paid for the tracin
 
 it('storage is on the bill after notice, in whole days, and the books keep to the days asked for', async () => {
   const job = await takenIn();
+  await work(job, 'step', 'look-mains', 5);
   await desk.ask('goHomeAsItCame', { job, why: 'not-worth-it' });
   await desk.ask('tellReady', { job, how: 'phone' });
   desk.pass(20 * 1440);

@@ -76,6 +76,7 @@ const handOver = (job: JobId, differences: readonly unknown[] = []) =>
       returned: story.cameAlong,
       oursOff: [],
       differences,
+      unpaid: 'By transfer, on the bill.',
     },
     'mina',
   );
@@ -142,6 +143,7 @@ describe('going home as it came', () => {
   it('of a job free of charge says what it would have cost, and that nothing is owed', async () => {
     const job = await takenIn({ charging: 'free' });
     await sign(job);
+    await aStep(job, 'look-mains', 'same', 6);
     await desk.ask('goHomeAsItCame', { job, why: 'not-found' });
     await handOver(job);
     const bill = await said(job, 'bill');

@@ -9,7 +9,7 @@ import type { Job } from '../../../core/job/job.ts';
 import { isUnderWay } from '../../../core/job/work.ts';
 import { noPeople } from '../../../core/people/people.ts';
 import type { EpochMs } from '../../../core/time.ts';
-import { openJobs, type Reader } from '../../../db/index.ts';
+import { newestJobOf, openJobs, type Reader } from '../../../db/index.ts';
 
 /** Loads what a command is about, remembering the version of every stream it looked at. */
 export async function loadView(read: Reader, about: About, at: EpochMs, by: string | null = null): Promise<View> {
@@ -17,6 +17,9 @@ export async function loadView(read: Reader, about: About, at: EpochMs, by: stri
   const people = about.people ? await read.load('people') : noPeople;
   const job = about.job ? await read.load('job', about.job) : null;
   const olderJob = about.olderJob ? await read.load('job', about.olderJob) : null;
+  const newest = about.here ? await newestJobOf(read, about.here) : null;
+  const last = newest ? await read.load('job', newest) : null;
+  const here = last?.stage === 'gone-home' ? null : last;
   const ownerId = about.owner ?? job?.owner;
   const machineId = about.machine ?? job?.machine;
   const owner = ownerId ? await read.load('owner', ownerId) : null;
@@ -35,7 +38,7 @@ export async function loadView(read: Reader, about: About, at: EpochMs, by: stri
   const paperCounts = new Map<string, number>();
   for (const kind of about.papers ?? []) paperCounts.set(kind, await read.version(`paper:${kind}:${year}`));
   const elsewhere = about.hands && by !== null ? await jobsUnderWay(read, by, about.job) : [];
-  return { shop, people, job, elsewhere, olderJob, owner, machine, rigs, parts, enquiry, paperCounts };
+  return { shop, people, job, elsewhere, olderJob, here, owner, machine, rigs, parts, enquiry, paperCounts };
 }
 
 /** Jobs other than this one on which somebody has work under way. */

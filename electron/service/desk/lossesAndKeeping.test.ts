@@ -246,7 +246,14 @@ it('a reservation ends with its job, gone home or going home as it came', async 
   for (const part of [ours, other]) expect((await partOf(job, part))?.reservedFor).toBeNull();
   // Held again at the door, it is let go at hand-over.
   await desk.ask('reservePart', { part: ours, job });
-  const handOver = { job, collectedBy: story.owner.name, signed, oursOff: [], differences: [] };
+  const handOver = {
+    job,
+    collectedBy: story.owner.name,
+    signed,
+    oursOff: [],
+    differences: [],
+    unpaid: 'By transfer, on the bill.',
+  };
   await desk.ask('handOver', { ...handOver, returned: [] });
   expect((await partOf(job, ours))?.reservedFor).toBeNull();
 });

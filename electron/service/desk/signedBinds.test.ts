@@ -48,8 +48,8 @@ const firm = (says: Readonly<Record<string, unknown>> = {}) => ({
       is: 'company',
       orderNumber: null,
       approves: 'Colm Amberley',
-      approvesUpToMinor: 5_000,
-      alsoApprove: [{ name: 'Judith Amberley', upToMinor: 2_000 }],
+      approvesUpToMinor: 50_000,
+      alsoApprove: [{ name: 'Judith Amberley', upToMinor: 20_000 }],
       ...says,
     },
   },
@@ -141,6 +141,7 @@ describe('a hand-over', () => {
       returned: [{ thing: 'a lead', count: 1 }],
       oursOff: [],
       differences: [],
+      unpaid: 'By transfer, on the bill.',
       ...says,
     });
     return handOver;

@@ -82,6 +82,7 @@ const handOver = (job: JobId) => ({
   returned: [],
   oursOff: [],
   differences: [],
+  unpaid: 'By transfer, on the bill.',
 });
 
 describe('what was signed is what is issued', () => {

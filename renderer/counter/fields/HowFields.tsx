@@ -1,3 +1,4 @@
+import { isSameNumber } from '../../../core/approval/sameNumber.ts';
 import { fromWall, wallTime } from '../../../core/calendar.ts';
 import type { CommandRequest } from '../../../core/commands/asked.ts';
 import type { JobId } from '../../../core/ids.ts';
@@ -20,6 +21,9 @@ export type HowSheet = {
   readonly at: string;
   readonly number: string;
   readonly readBack: string;
+  /** The number that stands on the sheet, and why another one was theirs all the same. */
+  readonly onSheet: string;
+  readonly otherNumber: string;
   readonly words: string;
   /** What they wrote, kept under this name. */
   readonly file: string | null;
@@ -32,12 +36,17 @@ export const freshHow = (name: string, number: string, zone: string): HowSheet =
   at: wallTime(Date.now(), zone),
   number,
   readBack: '',
+  onSheet: number,
+  otherNumber: '',
   words: '',
   file: null,
   mark: null,
 });
 
 type HowInput = CommandRequest<'answer'>['input']['how'];
+
+const isOtherNumber = ({ number, onSheet }: HowSheet): boolean =>
+  number.trim() !== '' && !isSameNumber(number, onSheet);
 
 /** As a command takes it; null while something of it is open. */
 export function howInput(how: HowSheet, zone: string): HowInput | null {
@@ -48,7 +57,9 @@ export function howInput(how: HowSheet, zone: string): HowInput | null {
   const at = fromWall(how.at, zone);
   if (how.by === 'phone') {
     const [number, readBack] = [how.number.trim(), how.readBack.trim()];
-    return number && readBack ? { by: 'phone', at, number, readBack } : null;
+    const other = isOtherNumber(how) ? how.otherNumber.trim() : null;
+    if (!number || !readBack || other === '') return null;
+    return { by: 'phone', at, number, readBack, ...(other !== null && { otherNumber: other }) };
   }
   const words = how.words.trim();
   return words ? { by: 'writing', at, file: how.file, words } : null;
@@ -98,6 +109,14 @@ export function HowFields({
           />
         )}
       </div>
+      {how.by === 'phone' && isOtherNumber(how) && (
+        <TextField
+          label={t('counter.how.other-number')}
+          labelled="above"
+          value={how.otherNumber}
+          onChange={(otherNumber) => change({ otherNumber })}
+        />
+      )}
       {how.by === 'phone' && (
         <TextField
           label={t('counter.how.read-back')}

@@ -15,6 +15,7 @@ import { ChargesRow } from './money/ChargesRow.tsx';
 import { OrderRow } from './OrderRow.tsx';
 import { PhotographRow } from './PhotographRow.tsx';
 import { PromiseRow } from './PromiseRow.tsx';
+import { RecordRow } from './record/RecordRow.tsx';
 import type { OfJob } from './sheetOf.ts';
 import { TakenInRow } from './TakenInRow.tsx';
 import { AskRow } from './word/AskRow.tsx';
@@ -32,6 +33,7 @@ const ROWS = [
   { Line: ChargesRow, shown: always },
   { Line: OrderRow, shown: always },
   { Line: ConsentsRow, shown: always },
+  { Line: RecordRow, shown: always },
   { Line: TakenInRow, shown: always },
   { Line: BeforeRow, shown: notEnded },
   { Line: PhotographRow, shown: always },

@@ -1,5 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
+import { useNavigate } from 'react-router';
 import { parseTag } from '../../../core/custody/tag.ts';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
@@ -15,6 +16,7 @@ const SAME = ['same-fault', 'new', 'ours'] as const;
 /** What machine it is, and its tag: made here, or bound by scanning a printed one. */
 export function MachineRow() {
   const { t } = useWords();
+  const go = useNavigate();
   const { sheet, write } = useTakingIn();
   const { machine, owner } = sheet;
   const [typedTag, setTypedTag] = useState('');
@@ -43,11 +45,18 @@ export function MachineRow() {
         </p>
       ) : (
         <>
-          {offered.map((seen) => (
-            <Key key={seen.id} onPress={() => take(seen)}>
-              {t('counter.machine.same', { called: seen.called })}
-            </Key>
-          ))}
+          {offered.map((seen) =>
+            seen.stage === 'gone-home' ? (
+              <Key key={seen.id} onPress={() => take(seen)}>
+                {t('counter.machine.same', { called: seen.called })}
+              </Key>
+            ) : (
+              <p key={seen.id} className="counter-line" role="status">
+                {t('counter.machine.is-here', { called: seen.called })} {seen.tag && <TagText tag={seen.tag} />}
+                <Key onPress={() => void go(`/counter/${seen.job}`)}>{t('counter.machine.open-it')}</Key>
+              </p>
+            ),
+          )}
           <div className="counter-fields">
             <TextField
               label={t('counter.machine.called')}

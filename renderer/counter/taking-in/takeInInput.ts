@@ -50,22 +50,22 @@ export function takeInInput(sheet: TakingInSheet, language: string, zone: string
 
 function ownerInput({ owner, ownerId }: TakingInSheet, language: string): TakeInInput['owner'] {
   if (owner.known !== null) return { known: owner.known };
-  return {
-    fresh: {
-      name: owner.name.trim(),
-      phone: lineOf(owner.phone),
-      mail: lineOf(owner.mail),
-      first: owner.phone.trim() === '' ? 'mail' : 'phone',
-      address: lineOf(owner.address),
-      language,
-      kind: kindInput(owner),
-      mayCollect: [...namesOf(owner.mayCollect)],
-    },
-    id: ownerId,
-  };
+  return { fresh: freshOwner(owner, language), id: ownerId };
 }
 
 type FreshOwner = Extract<TakeInInput['owner'], { readonly fresh: unknown }>['fresh'];
+
+/** An owner as a command takes them, from the fields they are written in. */
+export const freshOwner = (owner: OwnerSheet, language: string): FreshOwner => ({
+  name: owner.name.trim(),
+  phone: lineOf(owner.phone),
+  mail: lineOf(owner.mail),
+  first: owner.phone.trim() === '' ? 'mail' : 'phone',
+  address: lineOf(owner.address),
+  language,
+  kind: kindInput(owner),
+  mayCollect: [...namesOf(owner.mayCollect)],
+});
 
 function kindInput(owner: OwnerSheet): FreshOwner['kind'] {
   switch (owner.kind) {

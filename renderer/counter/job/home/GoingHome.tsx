@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { stillHere } from '../../../../core/job/home/stillHere.ts';
 import type { IdOf } from '../../../catalogue.ts';
 import { Key } from '../../../kit/keys/Key.tsx';
 import { Problem } from '../../../kit/keys/Problem.tsx';
@@ -15,8 +16,10 @@ import { overPaid } from '../money/TakePayment.tsx';
 import { type OfJob, ownerName } from '../sheetOf.ts';
 import { CollectedBy } from './CollectedBy.tsx';
 import { type DifferenceSheet, Differences, differencesInput } from './Differences.tsx';
+import { LostThings } from './LostThings.tsx';
 import { missingWords } from './missingWords.ts';
 import { PartsAccounted } from './PartsAccounted.tsx';
+import { StillToPay } from './StillToPay.tsx';
 import { TickedBack } from './TickedBack.tsx';
 
 /** Hand-over: the taking-in sheet in reverse. What came along is ticked back, ours comes off, parts are accounted for, then the signature. */
@@ -30,20 +33,25 @@ export function GoingHome({ sheet, settings }: OfJob) {
   const [off, setOff] = useState<readonly string[]>([]);
   const [differences, setDifferences] = useState<DifferenceSheet>({ chosen: [], says: {} });
   const [collectedBy, setCollectedBy] = useState(ownerName(sheet));
+  const [unpaid, setUnpaid] = useState('');
   const [mark, setMark] = useState<Signed | null>(null);
+  const along = stillHere(job);
+  const openMinor = Math.max(0, sheet.charges.owedMinor - sheet.charges.paidMinor);
   const missing = sheet.missing.filter((one) => one.why !== 'ours-on-machine' || !off.includes(one.thing));
   const open: readonly IdOf<'counter.home.open'>[] = [
     ...(missing.length > 0 ? (['missing'] as const) : []),
-    ...(job.cameAlong.some((one) => !back.includes(one.thing)) ? (['back'] as const) : []),
+    ...(along.some((one) => !back.includes(one.thing)) ? (['back'] as const) : []),
+    ...(openMinor > 0 && unpaid.trim() === '' ? (['paid'] as const) : []),
     ...(collectedBy.trim() === '' ? (['collected'] as const) : []),
     ...(isSignedBy(mark, collectedBy) ? [] : (['signature'] as const)),
   ];
   const handOverAs = (signed: ReturnType<typeof toSign>) => ({
     job: job.id,
     collectedBy: collectedBy.trim(),
-    returned: job.cameAlong.filter((one) => back.includes(one.thing)).map(({ thing, count }) => ({ thing, count })),
+    returned: along.filter((one) => back.includes(one.thing)).map(({ thing, count }) => ({ thing, count })),
     oursOff: job.shopItemsOn.filter((one) => off.includes(one.thing)).map((one) => ({ ...one })),
     differences: differencesInput(differences),
+    ...(openMinor > 0 && unpaid.trim() !== '' && { unpaid: unpaid.trim() }),
     signed,
   });
   const toBeSigned = open.every((one) => one === 'signature');
@@ -66,14 +74,15 @@ export function GoingHome({ sheet, settings }: OfJob) {
         )}
         <TellReady sheet={sheet} settings={settings} />
       </JobRow>
-      <JobRow id="back" state={job.cameAlong.every((one) => back.includes(one.thing)) ? 'known' : 'open'}>
+      <JobRow id="back" state={along.every((one) => back.includes(one.thing)) ? 'known' : 'open'}>
         <TickedBack
           label={t('counter.home.back')}
           none={t('counter.job.nothing-along')}
-          things={job.cameAlong}
+          things={along}
           ticked={back}
           onTick={setBack}
         />
+        <LostThings sheet={sheet} />
         {job.shopItemsOn.length > 0 && (
           <TickedBack
             label={t('counter.home.ours-off')}
@@ -97,10 +106,11 @@ export function GoingHome({ sheet, settings }: OfJob) {
             {over > 0
               ? t('counter.home.back-to-owner', { amount: money({ minor: over, currency }) })
               : t('counter.home.owed', {
-                  amount: money({ minor: Math.max(0, sheet.charges.owedMinor - sheet.charges.paidMinor), currency }),
+                  amount: money({ minor: openMinor, currency }),
                 })}
           </b>
         </p>
+        {openMinor > 0 && <StillToPay sheet={sheet} currency={currency} unpaid={unpaid} onUnpaid={setUnpaid} />}
         {preview.shown?.papers.map((paper, at) => (
           <PaperView key={`${paper.kind}-${at}`} paper={paper} />
         ))}

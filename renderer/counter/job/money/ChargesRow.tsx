@@ -1,10 +1,14 @@
 import { useState } from 'react';
 import type { ChargeLine } from '../../../../core/job/money/chargeLine.ts';
+import { feeAgreed } from '../../../../core/job/money/charges.ts';
 import { Key } from '../../../kit/keys/Key.tsx';
 import { useWords, type Words } from '../../../kit/text/words.tsx';
+import { useExecute } from '../../../link/useExecute.ts';
+import { WithReason } from '../../fields/WithReason.tsx';
 import { JobRow } from '../JobRow.tsx';
 import type { OfJob } from '../sheetOf.ts';
 import { BookCharge } from './BookCharge.tsx';
+import { Payments } from './Payments.tsx';
 import { overPaid, TakePayment } from './TakePayment.tsx';
 
 /** What the job costs so far, line by line as the bill will say it, what is put on or taken off, and what was paid. */
@@ -17,6 +21,7 @@ export function ChargesRow({ sheet, settings }: OfJob) {
   const money = (minor: number) => words.money({ minor, currency });
   const free = job.charging === 'free';
   const over = overPaid(sheet);
+  const waiving = useExecute();
   const done = () => setOpen(null);
   return (
     <JobRow id="charges" state="known">
@@ -46,12 +51,32 @@ export function ChargesRow({ sheet, settings }: OfJob) {
               paid: money(charges.paidMinor),
             })}
       </p>
-      {job.stage !== 'gone-home' && open === null && (
+      <Payments job={job} currency={currency} />
+      {job.feeWaived && (
+        <p className="k-muted k-small">{t('counter.charges.fee-waived', { why: job.feeWaived.why })}</p>
+      )}
+      {job.leftUnpaid && (
+        <p className="k-muted k-small">
+          {t('counter.charges.left-unpaid', { amount: money(job.leftUnpaid.minor), why: job.leftUnpaid.why })}
+        </p>
+      )}
+      {open === null && (
         <div className="counter-fields">
-          <Key kind="link" onPress={() => setOpen('book')}>
-            {t('counter.charges.book')}
-          </Key>
-          {!free && (
+          {job.stage !== 'gone-home' && (
+            <Key kind="link" onPress={() => setOpen('book')}>
+              {t('counter.charges.book')}
+            </Key>
+          )}
+          {job.stage !== 'gone-home' && !free && !job.feeWaived && feeAgreed(job) > 0 && (
+            <WithReason
+              opens={t('counter.charges.waive')}
+              asks={t('counter.charges.waive-why')}
+              does={t('counter.charges.waive-do')}
+              doing={waiving}
+              onDo={async (why) => (await waiving.execute('waiveFee', { job: job.id, why })) !== null}
+            />
+          )}
+          {!free && (job.stage !== 'gone-home' || charges.owedMinor > charges.paidMinor) && (
             <Key kind="link" onPress={() => setOpen('pay')}>
               {t(over > 0 ? 'counter.charges.give-back' : 'counter.charges.pay')}
             </Key>

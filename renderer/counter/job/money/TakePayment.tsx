@@ -36,7 +36,8 @@ export function TakePayment({
   const { execute, problem, refusal, forget } = useExecute();
   const { job, charges } = sheet;
   const over = overPaid(sheet);
-  const atTheDoor = isAtTheDoor(job.stage);
+  // At the door or after it went home there is a bill to pay, and nothing to leave a deposit for.
+  const atTheDoor = isAtTheDoor(job.stage) || job.stage === 'gone-home';
   const owed = atTheDoor ? Math.max(0, charges.owedMinor - charges.paidMinor) : 0;
   const [minor, setMinor] = useState<number | null>(over || owed || null);
   const [how, setHow] = useState<(typeof HOW)[number] | null>(null);

@@ -14,7 +14,13 @@ export function AnsweredQuestion({ question, sheet }: OfJob & { readonly questio
   const { t, dayClock } = useWords();
   const { execute, problem } = useExecute();
   const { answer } = question;
-  if (!answer) return <p>{t('counter.word.lapsed')}</p>;
+  const lapsed = sheet.job.lapses[question.id];
+  if (!answer)
+    return (
+      <p>
+        {t('counter.word.lapsed')} {lapsed !== undefined && <span className="k-muted">{dayClock(lapsed)}</span>}
+      </p>
+    );
   const chosen = chosenOf(question).map((option) => option.says);
   return (
     <>
