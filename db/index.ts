@@ -15,6 +15,7 @@ export { whyNotAppended } from './journal/whyNotAppended.ts';
 export { fileLog } from './log/fileLog.ts';
 export type { TagHolder } from './projections/tables.ts';
 export {
+  endedEnquiries,
   endedJobs,
   jobNow,
   jobsWithOrders,

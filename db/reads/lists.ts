@@ -164,6 +164,19 @@ export const staysOf = (
     }));
   });
 
+/** Enquiries that came to nothing, turned down or lapsed, the newest first. */
+export const endedEnquiries = (read: Reader, limit: number): Promise<readonly EnquiryId[]> =>
+  read.rows(async (tables) => {
+    const rows = await tables
+      .selectFrom('enquiry_now')
+      .where('stage', 'in', ['turned-down', 'lapsed'])
+      .orderBy('last_seq', 'desc')
+      .limit(limit)
+      .select('enquiry')
+      .execute();
+    return rows.map((row) => row.enquiry);
+  });
+
 /** Enquiries that wait for an answer or for the owner to come, the oldest first. */
 export const openEnquiries = (read: Reader): Promise<readonly EnquiryId[]> =>
   read.rows(async (tables) => {

@@ -10,10 +10,12 @@ import { TagText } from '../kit/mark/TagText.tsx';
 import { useWords } from '../kit/text/words.tsx';
 import { jobRead, shopRead, wallRead } from '../link/reads.ts';
 import { wordsOfError } from '../link/refusalWords.ts';
+import { ConsentsHere } from './ConsentsHere.tsx';
 import { LeftCard } from './deeds/LeftCard.tsx';
 import { FittingBench } from './fitting/FittingBench.tsx';
 import { JobInside } from './inside/JobInside.tsx';
 import { JobStrip } from './log/JobStrip.tsx';
+import { Notes } from './log/Notes.tsx';
 import { TracingBench } from './TracingBench.tsx';
 import { WaitingBench } from './WaitingBench.tsx';
 
@@ -82,6 +84,8 @@ export function BenchJob({ job }: { readonly job: JobId }) {
       ) : (
         <div className="bench bench-two">
           <div className="bench-look">
+            <ConsentsHere job={sheet.job} />
+            <Notes job={sheet.job} />
             <LeftCard sheet={sheet} />
             <div className="bench-inside">{inside(new Set())}</div>
           </div>

@@ -10,6 +10,7 @@ import { useWords } from '../kit/text/words.tsx';
 import { tracingRead } from '../link/reads.ts';
 import { wordsOfError } from '../link/refusalWords.ts';
 import { symptomName } from '../terms/terms.ts';
+import { ConsentsHere } from './ConsentsHere.tsx';
 import { BenchTools } from './deeds/BenchTools';
 import { GoOnKeys } from './deeds/GoOnKeys.tsx';
 import { JudgeKeys } from './deeds/JudgeKeys.tsx';
@@ -20,6 +21,7 @@ import { SettleKeys } from './deeds/SettleKeys.tsx';
 import { UnderWay } from './fitting/UnderWay.tsx';
 import { suspectKinds } from './ladderOf.ts';
 import { JobStrip } from './log/JobStrip.tsx';
+import { Notes } from './log/Notes.tsx';
 import { ToldSeen } from './next/ToldSeen.tsx';
 import { Suspects } from './Suspects.tsx';
 import { BackToWorked } from './step/BackToWorked.tsx';
@@ -70,7 +72,9 @@ export function TracingBench({ sheet, wall, currency, tray, inside }: TracingBen
           })}
         />
         <EstimateLine estimate={job.estimates.at(-1)} computing={sheet.computing} />
+        <ConsentsHere job={job} />
         <BenchTools sheet={sheet} />
+        <Notes job={job} />
         <LeftCard sheet={sheet} />
         <div className="bench-inside">{inside(tracing ? suspectKinds(tracing) : new Set())}</div>
         <div className="bench-legend">
@@ -99,6 +103,7 @@ export function TracingBench({ sheet, wall, currency, tray, inside }: TracingBen
             wall={wall}
             currency={currency}
             run={run}
+            tray={tray}
             about={t('bench.about', { told, seen: seen ?? t('kit.told.not-yet') })}
             settle={stopped && <SettleKeys sheet={sheet} tracing={tracing} />}
             back={backKey}

@@ -8,6 +8,7 @@ import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 import { useExecute } from '../../link/useExecute.ts';
 import { faultName, kindName, stepName } from '../../terms/terms.ts';
+import { CensusKey } from './CensusKey.tsx';
 import { type SaidWhich, WhichOne } from './WhichOne.tsx';
 
 const WAYS = {
@@ -88,6 +89,12 @@ export function JudgeKeys({ sheet, tracing }: { readonly sheet: JobSheet; readon
       <p className="k-small">
         {t('bench.evidence', { steps: list(verdict.evidence.map((one) => stepName(one.step))) })}
       </p>
+      {verdict.verdict === 'confirmed' && blamed !== null && candidates.length === 0 && (
+        <>
+          <p role="status">{t('bench.no-part-known', { part: kindName(blamed) })}</p>
+          <CensusKey sheet={sheet} />
+        </>
+      )}
       {candidates.length > 1 && (
         <ChoiceKeys
           label={t('bench.which-part')}

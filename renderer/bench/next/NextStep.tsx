@@ -41,7 +41,11 @@ export function NextStep(props: NextStepProps) {
   const { ref, size } = useSize<HTMLElement>({ width: 396, height: 590 });
   const [othersOpen, setOthersOpen] = useState(false);
   return (
-    <section className="k-next" ref={ref} aria-labelledby="k-next-heading">
+    <section
+      className={running === undefined ? 'k-next' : 'k-next k-next-runs'}
+      ref={ref}
+      aria-labelledby="k-next-heading"
+    >
       <h2 id="k-next-heading" className="k-next-heading">
         {step.heading}
       </h2>
@@ -75,6 +79,11 @@ export function NextStep(props: NextStepProps) {
           )}
         </span>
       </div>
+      {running !== undefined && (
+        <div className="k-next-held">
+          <Cautions key={step.id} cautions={step.cautions} most={1} />
+        </div>
+      )}
       <div className="k-next-middle">
         {running !== undefined && (
           <div className="k-next-running">
@@ -104,11 +113,9 @@ export function NextStep(props: NextStepProps) {
             </div>
           </div>
         )}
-        <Cautions
-          key={step.id}
-          cautions={step.cautions}
-          most={running !== undefined ? 1 : size.width > 440 ? 3 : size.height > 640 ? 2 : 1}
-        />
+        {running === undefined && (
+          <Cautions key={step.id} cautions={step.cautions} most={size.width > 440 ? 3 : size.height > 640 ? 2 : 1} />
+        )}
         {children}
       </div>
       <div className="k-next-outcomes">

@@ -9,10 +9,12 @@ import { useNow } from '../../kit/useNow.ts';
 import { useRoomKeys } from '../../kit/useRoomKeys.ts';
 import { InSight } from '../../people/InSight.tsx';
 import { useWhoIsHere } from '../../whoIsHere.tsx';
+import { CensusKey } from '../deeds/CensusKey.tsx';
 import { suspectKinds } from '../ladderOf.ts';
 import { isTyped, MeasuredForm } from '../measured/MeasuredForm.tsx';
 import { FarView } from '../next/FarView.tsx';
 import { NextStep } from '../next/NextStep.tsx';
+import type { StepShown } from '../next/stepView.ts';
 import { ClaimForm } from './ClaimForm.tsx';
 import { LockedClock } from './LockedClock.tsx';
 import { LogWithout } from './LogWithout.tsx';
@@ -21,7 +23,9 @@ import { SendOut } from './SendOut.tsx';
 import { SomethingElse } from './SomethingElse.tsx';
 import { Stopped } from './Stopped.tsx';
 import { handStepInWords, otherInWords, stepInWords } from './stepWords.ts';
+import { TakeBackStart } from './TakeBackStart.tsx';
 import { asksUse, UseForm } from './UseForm.tsx';
+import { useFreshlyShown } from './useFreshlyShown.ts';
 import { type Chosen, type Claim, loanerOffered, NOTHING, type StepRun, UNCLAIMED } from './useStep.ts';
 
 export type StepPanelProps = {
@@ -30,13 +34,17 @@ export type StepPanelProps = {
   readonly wall: WallSheet | undefined;
   readonly currency: Currency | undefined;
   readonly run: StepRun;
+  readonly tray: string;
   readonly about: string;
   readonly settle: ReactNode;
   readonly back: { readonly says: string; readonly onPress: () => void } | undefined;
 };
 
+/** A step that was done without its clock, and what came of it: as it stood when it was pressed. */
+type Logged = { readonly step: StepShown; readonly came: readonly string[] };
+
 /** The next step, or the one under way, or another chosen by hand; its start, its clock, its outcome. */
-export function StepPanel({ sheet, tracing, wall, currency, run, about, settle, back }: StepPanelProps) {
+export function StepPanel({ sheet, tracing, wall, currency, run, tray, about, settle, back }: StepPanelProps) {
   const words = useWords();
   const { t } = words;
   const now = useNow();
@@ -46,7 +54,7 @@ export function StepPanel({ sheet, tracing, wall, currency, run, about, settle, 
   const [chosen, setChosen] = useState<Chosen>(NOTHING);
   const [claim, setClaim] = useState<Claim>(UNCLAIMED);
   const [open, setOpen] = useState<'else' | 'far' | null>(null);
-  const [logged, setLogged] = useState<readonly string[] | null>(null);
+  const [logged, setLogged] = useState<Logged | null>(null);
   const [refusedStart, setRefusedStart] = useState(false);
   const { locked, change } = useWhoIsHere();
   useRoomKeys(locked ? {} : { f: () => setOpen(open === 'far' ? null : 'far') });
@@ -56,6 +64,7 @@ export function StepPanel({ sheet, tracing, wall, currency, run, about, settle, 
   const offered = [offer.next, ...offer.others].find((one) => one?.step === id) ?? undefined;
   const step =
     id === null ? null : offered ? stepInWords(offered, tracing, wall, words) : handStepInWords(id, tracing, words);
+  const freshlyShown = useFreshlyShown(`${id ?? ''} ${run.work?.run ?? ''}`);
   const handling = id === null ? undefined : tracing.handling[id]?.handling;
   const loaner = chosen.loaner ?? loanerOffered(offered, wall);
   const held = offer.notOffered.find((one) => one.step === id && one.why.is === 'gate') !== undefined;
@@ -78,7 +87,7 @@ export function StepPanel({ sheet, tracing, wall, currency, run, about, settle, 
   };
   const outcome = (ended: string, also: readonly string[] = []) => {
     if (run.busy) return;
-    if (!run.work) return setLogged([ended, ...also]);
+    if (!run.work) return step && !freshlyShown() ? setLogged({ step, came: [ended, ...also] }) : undefined;
     void run.finish(ended, { ...claim, also }, chosen).then((done) => {
       if (!done) return;
       over();
@@ -122,8 +131,17 @@ export function StepPanel({ sheet, tracing, wall, currency, run, about, settle, 
           {t('bench.writing')}
         </p>
       )}
-      {run.problem && <Problem slim {...run.problem} />}
+      {run.problem && (
+        <Problem slim {...run.problem}>
+          {run.refusal?.refused === 'census-missing' && <CensusKey sheet={sheet} />}
+        </Problem>
+      )}
       {run.work && <LockedClock job={sheet.job.id} work={run.work} />}
+      {run.work && phaseOf(run.work).because === 'consent-missing' && (
+        <p role="alert" className="bench-taken-back">
+          <b>{t('bench.consents.stopped')}</b>
+        </p>
+      )}
       {run.work && isPausedElsewhere(run.work) && <p role="status">{t('bench.paused')}</p>}
       {!running && (held || refusedStart) && <OwnWord onStart={(says) => void start(says)} />}
       <NextStep
@@ -149,6 +167,7 @@ export function StepPanel({ sheet, tracing, wall, currency, run, about, settle, 
           />
         )}
         {run.work && handling?.sends && <SendOut sheet={sheet} work={run.work} sends={handling.sends} />}
+        {run.work && <TakeBackStart job={sheet.job.id} run={run.work.run} tray={tray} />}
         {running && <ClaimForm claim={claim} clocked={run.clocked(now)} asksEnd={asksEnd} onClaim={setClaim} />}
         {handling && asksUse(handling) && (
           <UseForm
@@ -165,12 +184,12 @@ export function StepPanel({ sheet, tracing, wall, currency, run, about, settle, 
       {elseDialog}
       {logged !== null && (
         <LogWithout
-          step={step}
-          came={logged}
+          step={logged.step}
+          came={logged.came}
           onLog={(said) => {
-            const [ended = '', ...also] = logged;
+            const [ended = '', ...also] = logged.came;
             setLogged(null);
-            void run.log(step.id, ended, { ...claim, ...said, also }, chosen, loaner).then((done) => {
+            void run.log(logged.step.id, ended, { ...claim, ...said, also }, chosen, loaner).then((done) => {
               setRefusedStart(!done);
               if (done) over();
             });

@@ -19,7 +19,9 @@ export function AskedPane({ open, onOpen }: { readonly open: boolean; readonly o
   const { write, settings } = useTakingIn();
   const enquiries = useQuery(enquiriesRead());
   const [writing, setWriting] = useState(false);
-  const list = enquiries.data ?? [];
+  const all = enquiries.data ?? [];
+  const list = all.filter(({ stage }) => stage === 'asked');
+  const ended = all.filter(({ stage }) => stage !== 'asked');
   const came = (enquiry: EnquirySheet) => {
     const reach = enquiry.reach.value ?? '';
     const { owner } = freshSheet();
@@ -63,6 +65,7 @@ export function AskedPane({ open, onOpen }: { readonly open: boolean; readonly o
               </li>
             ))}
           </ul>
+          {ended.length > 0 && <Ended list={ended} />}
           {writing ? (
             <NewEnquiry onDone={() => setWriting(false)} />
           ) : (
@@ -70,6 +73,26 @@ export function AskedPane({ open, onOpen }: { readonly open: boolean; readonly o
           )}
         </>
       )}
+    </section>
+  );
+}
+
+/** What came to nothing stays to be read: turned down with what we said, or lapsed. */
+function Ended({ list }: { readonly list: readonly EnquirySheet[] }) {
+  const { t, date } = useWords();
+  return (
+    <section aria-label={t('counter.asked.ended')}>
+      <p className="counter-asks">{t('counter.asked.ended')}</p>
+      <ul className="counter-stack">
+        {list.map(({ id, name, reach, stage, answer, at, lapsesAt }) => (
+          <li key={id}>
+            <b>{name.value ?? t('counter.erased')}</b>, {reach.value ?? ''}, {date(at)}.{' '}
+            {stage === 'lapsed'
+              ? t('counter.asked.lapsed', { at: date(lapsesAt) })
+              : t('counter.asked.turned-down', { why: answer?.says === 'no' ? answer.why : '' })}
+          </li>
+        ))}
+      </ul>
     </section>
   );
 }

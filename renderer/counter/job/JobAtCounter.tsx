@@ -22,7 +22,7 @@ export function JobAtCounter({ job, settings }: { readonly job: JobId; readonly 
   const words = useWords();
   const { t } = words;
   const go = useNavigate();
-  const [params] = useSearchParams();
+  const [params, setParams] = useSearchParams();
   const [paper, setPaper] = useState<string | null>(params.get('paper'));
   const read = useQuery(jobRead(job));
   const sheet = read.data;
@@ -68,7 +68,13 @@ export function JobAtCounter({ job, settings }: { readonly job: JobId; readonly 
           <JobSheetRows sheet={sheet} settings={settings} />
         </Pane>
         <Pane on="soft" label={t('counter.pane.papers')} scrolls>
-          <JobPapers sheet={sheet} chosen={paper} onChoose={setPaper} />
+          <JobPapers
+            sheet={sheet}
+            chosen={paper}
+            onChoose={setPaper}
+            toPrint={params.get('print')}
+            onPrinted={() => setParams({}, { replace: true })}
+          />
         </Pane>
       </div>
     </Frame>

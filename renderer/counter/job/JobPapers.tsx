@@ -1,5 +1,5 @@
 import { useQuery } from '@tanstack/react-query';
-import { useState } from 'react';
+import { useEffect, useEffectEvent, useState } from 'react';
 import papers from '../../../assets/words/en/papers.json';
 import type { JobSheet } from '../../../core/contract/screens.ts';
 import { Key } from '../../kit/keys/Key.tsx';
@@ -17,15 +17,21 @@ export function JobPapers({
   sheet,
   chosen,
   onChoose,
+  toPrint,
+  onPrinted,
 }: {
   readonly sheet: JobSheet;
   readonly chosen: string | null;
   readonly onChoose: (number: string | null) => void;
+  /** The newest of this kind is printed as soon as it is there. */
+  readonly toPrint: string | null;
+  readonly onPrinted: () => void;
 }) {
   const { t, dayClock } = useWords();
   const list = [...sheet.job.papers].reverse();
   const replaced = new Set(list.map((paper) => paper.supersedes));
   const shown = chosen === null ? shownAtFirst(sheet) : [chosen];
+  const printed = list.find(({ kind }) => kind === toPrint)?.number ?? null;
   const tags = list.filter(({ kind }) => kind === 'part-tag');
   const named = (paper: (typeof list)[number]) => (
     <li key={paper.number}>
@@ -55,6 +61,7 @@ export function JobPapers({
           )}
         </ul>
       </section>
+      {printed !== null && <PaperOpen key={`print ${printed}`} number={printed} onPrint={onPrinted} />}
       {shown.map((number) => (
         <PaperOpen key={number} number={number} />
       ))}
@@ -70,10 +77,20 @@ function shownAtFirst({ job }: JobSheet): readonly string[] {
   return job.papers.slice(-1).map((paper) => paper.number);
 }
 
-function PaperOpen({ number }: { readonly number: string }) {
+/** A paper to be read, printed or kept as a file; with `onPrint` it is printed, alone, as soon as it is there. */
+function PaperOpen({ number, onPrint }: { readonly number: string; readonly onPrint?: () => void }) {
   const { t } = useWords();
   const paper = useQuery(queryOf.paper.queryOptions({ input: { number }, meta: { follows: { streams: ['paper:'] } } }));
   const [problem, setProblem] = useState<ReturnType<typeof wordsOfError> | null>(null);
+  const isThere = paper.data !== undefined;
+  const print = useEffectEvent(() => {
+    if (!onPrint) return;
+    window.print();
+    onPrint();
+  });
+  useEffect(() => {
+    if (isThere) print();
+  }, [isThere]);
   const save = async () => {
     try {
       saveFile(await service.paperFile({ number }), `${number}.pdf`);
@@ -82,7 +99,10 @@ function PaperOpen({ number }: { readonly number: string }) {
     }
   };
   return (
-    <section className="counter-viewer" aria-label={t('counter.papers.viewer')}>
+    <section
+      className={onPrint ? 'counter-viewer counter-prints' : 'counter-viewer'}
+      aria-label={t('counter.papers.viewer')}
+    >
       <div className="counter-fields counter-viewer-keys">
         <Key onPress={() => window.print()}>{t('counter.papers.print')}</Key>
         <Key onPress={() => void save()}>{t('counter.papers.save')}</Key>

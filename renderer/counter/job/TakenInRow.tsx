@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { Notes } from '../../bench/log/Notes.tsx';
 import { NumberField } from '../../kit/fields/NumberField.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
@@ -24,6 +25,7 @@ export function TakenInRow({ sheet, settings }: OfJob) {
       <p>
         {things.length === 0 ? t('counter.job.nothing-along') : t('counter.job.along', { things: things.join(', ') })}
       </p>
+      <Notes job={job} />
       <WorthLine sheet={sheet} settings={settings} />
       {job.stage !== 'gone-home' && <FoundThing sheet={sheet} />}
     </JobRow>

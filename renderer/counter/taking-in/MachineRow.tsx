@@ -31,7 +31,7 @@ export function MachineRow() {
     write({
       machine: { known: seen.id, called: seen.called, serial: '' },
       ...(seen.tag === null ? {} : { tag: seen.tag }),
-      cameBack: seen.stage === 'gone-home' ? { from: seen.job, same: null } : null,
+      cameBack: seen.stage === 'gone-home' && !seen.mistaken ? { from: seen.job, same: null } : null,
     });
   const change = (patch: Partial<typeof machine>) => write({ machine: { ...machine, ...patch } });
   return (

@@ -18,6 +18,8 @@ export type MachineSeen = {
   readonly tag: Tag | null;
   readonly job: JobId;
   readonly stage: Stage;
+  /** That job was a taking-in by mistake: nothing came back from it. */
+  readonly mistaken: boolean;
 };
 
 const asSeen = ({ machine, job }: JobSheet): MachineSeen => ({
@@ -26,6 +28,7 @@ const asSeen = ({ machine, job }: JobSheet): MachineSeen => ({
   tag: machine.tag,
   job: job.id,
   stage: job.stage,
+  mistaken: job.cancelled !== null,
 });
 
 /** Looked at beyond which a search is not a recognition. */

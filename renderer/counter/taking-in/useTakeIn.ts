@@ -38,7 +38,7 @@ export function useTakeIn(onDone: () => void) {
       const job = await signed(sheet, marks, input);
       if (job === null) return;
       onDone();
-      await go(`/counter/${job}`);
+      await go(`/counter/${job}?print=bench-tag`);
     } finally {
       setRunning(false);
     }

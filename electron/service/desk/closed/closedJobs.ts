@@ -14,7 +14,8 @@ export async function closedJobs(read: Reader): Promise<readonly ClosedJob[]> {
   const closed: ClosedJob[] = [];
   for (const id of (await endedJobs(read)).slice(-NEWEST)) {
     const job = await read.load('job', id);
-    if (!job) continue;
+    // What was taken in by mistake says nothing of the shop's work.
+    if (!job || job.cancelled) continue;
     const machine = await read.load('machine', job.machine);
     closed.push({ job, switches: SWITCHES.filter((name) => machine?.switches[name] === true) });
   }

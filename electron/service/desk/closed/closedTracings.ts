@@ -8,7 +8,7 @@ export async function tallyOf(read: Reader, model: FaultModel): Promise<PriorTal
   const closed = [];
   for (const id of await endedJobs(read)) {
     const job = await read.load('job', id);
-    const one = job && closedTracing(model, job);
+    const one = job && !job.cancelled && closedTracing(model, job);
     if (one) closed.push(one);
   }
   return tallyJobs(model, closed);
