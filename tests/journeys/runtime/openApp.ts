@@ -49,6 +49,7 @@ export async function openInElectron(opening: Opening = {}): Promise<OpenedApp> 
   });
   const page = await electron.firstWindow();
   page.setDefaultTimeout(ACTION_MS);
+  await withoutPrinter(page);
   const complaints = listen(page);
   if (opening.viewport) await page.setViewportSize(opening.viewport);
   const end = once(() => electron.close());
@@ -93,6 +94,15 @@ export async function openInBrowser(opening: Opening = {}): Promise<OpenedApp> {
     end,
     close,
   };
+}
+
+/** The system's own dialog for printing is nothing a journey can press, and would hold the window: printing does nothing. */
+async function withoutPrinter(page: Page): Promise<void> {
+  const nothing = () => {
+    window.print = () => undefined;
+  };
+  await page.addInitScript(nothing);
+  await page.evaluate(nothing);
 }
 
 function once(work: () => Promise<void>): () => Promise<void> {
