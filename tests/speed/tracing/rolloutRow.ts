@@ -1,6 +1,6 @@
 import { LookAhead } from '../../../core/tracing/plan/ahead/lookAhead.ts';
 import { writeOut } from '../../../core/tracing/plan/ahead/policyTree.ts';
-import { RatioBase } from '../../../core/tracing/plan/orders/ratioBase.ts';
+import { ratioBase } from '../../../core/tracing/plan/orders/rememberedBase.ts';
 import { compileProblem } from '../../../core/tracing/plan/problem/compiledProblem.ts';
 import { Effort } from '../../../core/tracing/plan/problem/effort.ts';
 import { METHODS, type Method, type TracingProblem } from '../../../core/tracing/plan/problem/problem.ts';
@@ -29,7 +29,7 @@ function straight(problem: TracingProblem): number {
   const start = startOf(compiled);
   const space = stateSpaceOf(compiled, start);
   const effort = new Effort();
-  const lookAhead = new LookAhead(compiled, new RatioBase(compiled, space, effort), { depth: 2, space });
+  const lookAhead = new LookAhead(compiled, ratioBase(compiled, space, effort), { depth: 2, space });
   const chooser = { choose: (state: PlanState) => lookAhead.choose(state), mayStop: true };
   return writeOut({ compiled, start, chooser, strides: space.strides, cut: 0, method: 'rollout', effort }).minutes;
 }

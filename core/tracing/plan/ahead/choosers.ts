@@ -1,7 +1,7 @@
 import type { Base } from '../orders/base.ts';
 import { easiestStep } from '../orders/easiest.ts';
 import { LineBase } from '../orders/lineBase.ts';
-import { RatioBase } from '../orders/ratioBase.ts';
+import { ratioBase } from '../orders/rememberedBase.ts';
 import { MOST_CANDIDATES } from '../orders/shortlist.ts';
 import type { CompiledProblem } from '../problem/compiledProblem.ts';
 import { type Cancel, Effort, untilHalted } from '../problem/effort.ts';
@@ -9,7 +9,7 @@ import type { Method } from '../problem/problem.ts';
 import type { PlanState } from '../states/planState.ts';
 import { type StateSpace, stateSpaceOf } from '../states/stateSpace.ts';
 import { ExactPlan, MOST_STATES } from './exact.ts';
-import { ImprovedBase } from './improvedBase.ts';
+import { improvedBase } from './improvedBase.ts';
 import { LookAhead } from './lookAhead.ts';
 import { type Chooser, safeCut } from './policyTree.ts';
 
@@ -97,8 +97,8 @@ function canRemember(from: PlanState, space: StateSpace): boolean {
 
 /** What to look ahead over while all states can be remembered: p/c, and for two steps p/c improved once. */
 function rememberingBase(compiled: CompiledProblem, space: StateSpace, effort: Effort, depth: 1 | 2): Base {
-  const ratio = new RatioBase(compiled, space, effort);
-  return depth === 1 ? ratio : new ImprovedBase(compiled, ratio, space, effort);
+  const ratio = ratioBase(compiled, space, effort);
+  return depth === 1 ? ratio : improvedBase(compiled, ratio, space, effort);
 }
 
 const outcomesOf = (compiled: CompiledProblem): number =>

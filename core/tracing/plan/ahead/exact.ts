@@ -130,7 +130,7 @@ export class ExactPlan {
         const after = keyAfter(this.space, key, s, i);
         const known = this.#states.find(stateKeyOf(this.space, after, move.to));
         if (known >= 0) {
-          minutes += at(this.#values, known);
+          minutes += this.#values[known] ?? NaN;
           continue;
         }
         const left = afterOutcome(this.#compiled, belief, s, outcomes[i] ?? NaN, next);

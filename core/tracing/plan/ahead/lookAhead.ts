@@ -103,35 +103,48 @@ export class LookAhead {
     return new Set(left.slice(0, MOST_CANDIDATES));
   }
 
-  /** The state after the i-th outcome that goes on, written into `into`. */
-  #after(into: Rewritten, state: PlanState, step: number, i: number, outcome: number, to: number): PlanState {
+  #keyAfter({ key }: PlanState, step: number, i: number): number {
     const { space } = this.#options;
+    return space ? keyAfter(space, key, step, i) : 0;
+  }
+
+  /** The best one-step value of a state that was looked at before; not a number where it was not. */
+  #knownOf(key: number, arrangement: number): number {
+    const { space } = this.#options;
+    return space && this.#known ? this.#known.get(stateKeyOf(space, key, arrangement)) : Number.NaN;
+  }
+
+  /** The state after an outcome that goes on, written into `into`. */
+  #after(into: Rewritten, state: PlanState, step: number, outcome: number, to: number, key: number): PlanState {
     into.mass = afterOutcome(this.#compiled, state.belief, step, outcome, into.belief);
     into.arrangement = to;
-    into.key = space ? keyAfter(space, state.key, step, i) : 0;
+    into.key = key;
     return into;
   }
 
   readonly #thenBestOneStep = (state: PlanState, step: number, i: number, outcome: number, to: number): number => {
-    const after = this.#after(this.#first, state, step, i, outcome, to);
+    const key = this.#keyAfter(state, step, i);
+    const known = this.#knownOf(key, to);
+    if (!Number.isNaN(known)) return known;
+    const after = this.#after(this.#first, state, step, outcome, to, key);
     return after.mass > 0 ? this.#bestOneStep(after) : 0;
   };
 
   readonly #thenBase = (state: PlanState, step: number, i: number, outcome: number, to: number): number => {
-    const after = this.#after(this.#second, state, step, i, outcome, to);
+    const key = this.#keyAfter(state, step, i);
+    const known = this.#base.known(key, to);
+    if (!Number.isNaN(known)) return known;
+    const after = this.#after(this.#second, state, step, outcome, to, key);
     return after.mass > 0 ? this.#base.value(after) : 0;
   };
 
   /** Handing over, going on by the base, or one step and then the base: whichever is cheapest. */
   #bestOneStep(state: PlanState): number {
     const { space, most = Number.POSITIVE_INFINITY } = this.#options;
-    const place = space ? stateKeyOf(space, state.key, state.arrangement) : 0;
-    const known = this.#known?.get(place) ?? Number.NaN;
-    if (!Number.isNaN(known)) return known;
     let best = this.#base.value(state);
     for (const s of shortlist(this.#compiled, this.#order, state, this.#sums, most))
       best = Math.min(best, this.#oneStep(state, s, best));
-    this.#known?.set(place, best);
+    if (space) this.#known?.set(stateKeyOf(space, state.key, state.arrangement), best);
     return best;
   }
 

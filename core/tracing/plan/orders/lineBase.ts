@@ -18,6 +18,11 @@ export class LineBase implements Base {
     this.#sums = new RatioSums(compiled);
   }
 
+  /** Nothing is remembered along a line. */
+  known(): number {
+    return Number.NaN;
+  }
+
   value(state: PlanState): number {
     return this.#line.follow(state).minutes;
   }

@@ -1,4 +1,4 @@
-import { addAt, at, nth, wholeAt } from '../../../figures/rows.ts';
+import { addAt, at, nth } from '../../../figures/rows.ts';
 import { type Clusters, clustersOf } from '../problem/clusters.ts';
 import type { CompiledProblem } from '../problem/compiledProblem.ts';
 import { TIE } from '../problem/problem.ts';
@@ -80,9 +80,9 @@ export class RatioChooser {
     const { minutes } = this.#compiled;
     const least = this.#mass * NO_CHANCE;
     for (let i = 0; i < this.#steps.length; i++) {
-      const s = wholeAt(this.#steps, i);
-      const chance = at(cure, s);
-      const cost = this.#mass * at(minutes, s) + at(harm, s);
+      const s = this.#steps[i] ?? NaN;
+      const chance = cure[s] ?? NaN;
+      const cost = this.#mass * (minutes[s] ?? NaN) + (harm[s] ?? NaN);
       const useful = done[s] === 0 && chance > least && chance > this.#leastRatio * cost;
       this.#cure[s] = useful ? chance : 0;
       this.#cost[s] = cost;
@@ -109,9 +109,9 @@ export class RatioChooser {
     let step = -1;
     let ratio = 0;
     for (const s of steps) {
-      const p = at(this.#cure, s);
+      const p = this.#cure[s] ?? NaN;
       if (p === 0) continue;
-      const c = at(this.#cost, s) + at(this.#reopening, s);
+      const c = (this.#cost[s] ?? NaN) + (this.#reopening[s] ?? NaN);
       const own = c > 0 ? p / c : Number.POSITIVE_INFINITY;
       if (step < 0 || own > ratio * (1 + TIE) || (own >= ratio * (1 - TIE) && s < step)) step = s;
       if (own > ratio) ratio = own;
@@ -160,17 +160,17 @@ export class RatioChooser {
       if (!cluster) continue;
       const { steps, within } = cluster;
       for (const s of steps) {
-        const p = at(this.#cure, s);
-        const c = at(this.#cost, s);
+        const p = this.#cure[s] ?? NaN;
+        const c = this.#cost[s] ?? NaN;
         if (p === 0 || p - ratio * c <= 0) continue;
         addAt(chance, n, p);
         addAt(minutes, n, c);
       }
-      if (n === root || at(chance, n) - ratio * at(minutes, n) <= 0) continue;
-      addAt(chance, within, at(chance, n));
-      addAt(minutes, within, at(minutes, n));
+      if (n === root || (chance[n] ?? NaN) - ratio * (minutes[n] ?? NaN) <= 0) continue;
+      addAt(chance, within, chance[n] ?? NaN);
+      addAt(minutes, within, minutes[n] ?? NaN);
     }
-    return at(chance, root) - ratio * at(minutes, root);
+    return (chance[root] ?? NaN) - ratio * (minutes[root] ?? NaN);
   }
 
   /** As #bestBehind, for steps that need two branches open at once. */

@@ -1,4 +1,4 @@
-import { addAt, productInto, sumOf, wholeAt } from '../../../figures/rows.ts';
+import { addAt, sumOf, wholeAt } from '../../../figures/rows.ts';
 import { Arrangements } from './arrangements.ts';
 import type { Step, TracingProblem } from './problem.ts';
 
@@ -157,5 +157,11 @@ export function afterOutcome(
 ): number {
   const row = problem.steps[step]?.chance[outcome];
   if (!row) throw new RangeError(`no outcome ${outcome} of step ${step}`);
-  return productInto(into, belief, row);
+  let mass = 0;
+  for (let f = 0; f < belief.length; f++) {
+    const left = (belief[f] ?? NaN) * (row[f] ?? NaN);
+    into[f] = left;
+    mass += left;
+  }
+  return mass;
 }

@@ -6,6 +6,6 @@ import type { PlanState } from './planState.ts';
 export function chargeOf(compiled: CompiledProblem, { belief, mass }: PlanState, step: number): number {
   const cost = compiled.costRow[step];
   let charge = mass * at(compiled.minutes, step);
-  if (cost) for (let f = 0; f < belief.length; f++) charge += at(belief, f) * at(cost, f);
+  if (cost) for (let f = 0; f < belief.length; f++) charge += (belief[f] ?? NaN) * (cost[f] ?? NaN);
   return charge;
 }

@@ -56,7 +56,7 @@ export const stateKeyOf = (space: StateSpace, outcomes: number, arrangement: num
 
 /** The number of the outcomes so far with one more: the i-th of those of the step that go on. */
 export const keyAfter = (space: StateSpace, key: number, step: number, i: number): number =>
-  key + at(space.strides, step) * (i + 1);
+  key + (space.strides[step] ?? NaN) * (i + 1);
 
 /** Places for states, found by number: an array while the space is small, open addressing beyond. */
 export class StateTable {
@@ -73,7 +73,7 @@ export class StateTable {
 
   /** The place of a state; -1 when it has none yet. */
   find(key: number): number {
-    if (this.#dense) return wholeAt(this.#dense, key) - 1;
+    if (this.#dense) return (this.#dense[key] ?? NaN) - 1;
     const slot = this.#slot(key);
     return this.#keys[slot] === key ? wholeAt(this.#places, slot) : -1;
   }
