@@ -103,11 +103,11 @@ function saysOf(model: FaultModel, tracing: TracingCase): Said {
   const { next } = offerStep(model, tracing, { method: 'rollout' });
   if (!next) return { verdict: verdictAfter(model, tracing), closing: closingMinutes(assembly, open) };
   const step = stepOf(model, next.step);
-  const { before, look, spent } = lookMask(model, tracing.log, step);
+  const look = lookMask(model, tracing.log, step);
   return {
     step,
     moves: movesBefore(assembly, open, step).moves.reduce((sum, move) => sum + move.minutes, 0),
-    conditions: inPlace(model, priorOf(model, tracing), stepNumber(model, step.id), before, look, spent),
+    conditions: inPlace(model, priorOf(model, tracing), stepNumber(model, step.id), look),
   };
 }
 

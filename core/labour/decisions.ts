@@ -61,7 +61,7 @@ export function openDecisions(model: FaultModel, given: TracingCase | null, poli
   );
   const stateAt = new Map(model.states.map((state, at) => [state.id, at]));
   const open = openStates(model, tracing).flatMap((id) => stateAt.get(id) ?? []);
-  return shared(toProblem(model, tracing, posterior, steps), open, policy);
+  return shared(toProblem(model, tracing, posterior, { steps }), open, policy);
 }
 
 function shared(live: LiveProblem, open: readonly number[], policy: PlanPolicy): Decisions {

@@ -76,7 +76,7 @@ export async function tryOut({ pair, branch, opener, folder, now }: TryOutAsked)
   if (!headerIsGenuine('backup', backup.header, keys))
     throw new BackupRefused({ refused: 'backup-changed', path: folder, kind: 'backup' });
   rmSync(folder, { recursive: true, force: true });
-  const laid = layOut(pair, branch, shopKey, wrapped, folder, now);
+  const laid = layOut(pair, { shopKey, wrapped }, { branch, folder, now });
   if (backup.header.shape < NEWEST_VERSION) await bringUp(folder, branch, opener.wallet, now);
   const verdict = await verifyFolder({ folder, branch, wallet: opener.wallet, apart: null, whole: true });
   if ('cannot' in verdict) throw new BackupRefused({ refused: 'backup-changed', path: folder, kind: 'backup' });

@@ -51,22 +51,18 @@ export function unpackBackup(backup: OpenBundle, folder: string): ShopPaths {
   return paths;
 }
 
+/** The shop's key, out of whatever wrapped it, and wrapped by the wallet that will open the folder. */
+type ShopKeyTwice = { readonly shopKey: Uint8Array; readonly wrapped: Uint8Array };
+/** Which branch is laid out, in which folder, as of when. */
+type Where = { readonly branch: string; readonly folder: string; readonly now: EpochMs };
+
 /**
  * Lays a backup and its key part out as a shop's folder in a new epoch: what was destroyed stays destroyed, heads of
  * entries that came later are given up and remembered. Nothing else is touched; the caller removes the folder when it
  * throws.
- * @param shopKey The shop's key, out of whatever wrapped it.
- * @param wrapped The same key, wrapped by the wallet that will open the folder.
  * @throws {BackupRefused} When the key part is another shop's, or older than the backup.
  */
-export function layOut(
-  pair: BundlePair,
-  branch: string,
-  shopKey: Uint8Array,
-  wrapped: Uint8Array,
-  folder: string,
-  now: EpochMs,
-): LaidOut {
+export function layOut(pair: BundlePair, { shopKey, wrapped }: ShopKeyTwice, { branch, folder, now }: Where): LaidOut {
   const { backup, keyPart } = pair;
   if (backup.header.shop !== keyPart.header.shop)
     throw new BackupRefused({ refused: 'key-part-of-another-shop', path: pair.keyPath });

@@ -46,9 +46,10 @@ export async function rebuildTables(
     shadow.pragma('journal_mode = MEMORY');
     shadow.pragma('synchronous = OFF');
     for (const spec of projections.flatMap(({ tables }) => tables)) await makeTable(shadowDb, spec);
-    const reached = await catchUp(place.reading, shadowDb, place.branch, 0, projections, tools);
+    const into = { reading: place.reading, db: shadowDb, branch: place.branch, projections, tools };
+    const reached = await catchUp(into, 0);
     return await place.alone(async () => {
-      const entries = await catchUp(place.reading, shadowDb, place.branch, reached, projections, tools);
+      const entries = await catchUp(into, reached);
       return { entries, tables: await swap(place, projections, entries, tools.tableKey) };
     });
   } finally {
@@ -67,16 +68,22 @@ export function digestTables(
   return Object.fromEntries(tables.map((spec) => [spec.name, tableDigest(sqlite, spec, key)]));
 }
 
+/** Read tables to be made, and the journal that they are made of. */
+export type TablesToMake = {
+  readonly reading: Kysely<ShopTables>;
+  readonly branch: string;
+  /** Where the tables are. */
+  readonly db: Kysely<ShopTables>;
+  readonly projections: readonly Projection[];
+  readonly tools: ProjectionTools;
+};
+
 /**
  * Applies every entry after `from` that can be read to tables elsewhere, page by page. @returns How far it came.
  */
 export async function catchUp(
-  reading: Kysely<ShopTables>,
-  shadowDb: Kysely<ShopTables>,
-  branch: string,
+  { reading, branch, db, projections, tools }: TablesToMake,
   from: number,
-  projections: readonly Projection[],
-  tools: ProjectionTools,
 ): Promise<number> {
   let reached = from;
   for (;;) {
@@ -91,7 +98,7 @@ export async function catchUp(
       .execute();
     const last = rows.at(-1);
     if (!last) return reached;
-    await shadowDb.transaction().execute((tx) => applyReadable(tx, projections, rows, tools));
+    await db.transaction().execute((tx) => applyReadable(tx, projections, rows, tools));
     reached = last.seq;
     // Lets commands in between two pages.
     await new Promise((resolve) => setImmediate(resolve));

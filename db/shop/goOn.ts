@@ -1,6 +1,7 @@
 import { existsSync, mkdirSync, renameSync, rmSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { sameBytes } from '../../core/journal/chain.ts';
+import type { ProjectionTools } from '../projections/apply.ts';
 import type { ShopTables } from '../schema.ts';
 import { headIsGenuine } from '../seal/heads.ts';
 import { KeyFile, openKeySqlite } from '../seal/keyFile.ts';
@@ -93,7 +94,7 @@ async function giveUp(
       if (!really) return given;
       const next = freshEpoch();
       keyFile.putNote('next-epoch', next);
-      if (setAside) await replaceJournal(paths, journal, branch, keyFile, shopKeys, setAside);
+      if (setAside) await replaceJournal(paths, journal, branch, toolsOf(keyFile, shopKeys), setAside);
       keyFile.giveUp(lost, clock());
       keyFile.giveUpHeads(branch, heads);
       await beginEpoch(paths, next, keyFile);
@@ -124,7 +125,7 @@ async function readable(
   return damaged ? salvage(image, branch, toolsOf(keyFile, shopKeys)) : image;
 }
 
-const toolsOf = (keyFile: KeyFile, shopKeys: ShopKeys) => ({
+const toolsOf = (keyFile: KeyFile, shopKeys: ShopKeys): ProjectionTools => ({
   keyOf: (id: string) => keyFile.open(id),
   searchKey: shopKeys.search,
   tableKey: shopKeys.tables,
@@ -147,14 +148,13 @@ async function replaceJournal(
   paths: ShopPaths,
   from: Sqlite,
   branch: string,
-  keyFile: KeyFile,
-  shopKeys: ShopKeys,
+  tools: ProjectionTools,
   setAside: string,
 ): Promise<void> {
   clearPartial(paths.shop);
   const into = openWriter(partialOf(paths.shop));
   into.pragma(`application_id = ${SHOP_FILE}`);
-  await salvage(from, branch, toolsOf(keyFile, shopKeys), into);
+  await salvage(from, branch, tools, into);
   into.pragma('wal_checkpoint(TRUNCATE)');
   into.close();
   mkdirSync(setAside, { recursive: true, mode: 0o700 });

@@ -94,7 +94,7 @@ async function makeReadTables(
   tools: ProjectionTools,
 ): Promise<void> {
   for (const spec of PROJECTIONS.flatMap(({ tables }) => tables)) await makeTable(db, spec);
-  await catchUp(db, db, branch, 0, PROJECTIONS, tools);
+  await catchUp({ reading: db, db, branch, projections: PROJECTIONS, tools }, 0);
   into.exec('begin');
   const seq = Number(into.prepare('select coalesce(max(seq), 0) from journal where branch = ?').pluck().get(branch));
   for (const { name, version } of PROJECTIONS)

@@ -21,7 +21,8 @@ export function drawLabels(paper: Labels, pen: Pen, root: Branch): void {
   for (const [index, label] of paper.labels.entries()) {
     if (index > 0) pen.doc.addPage();
     const branch = root.branch('Sect');
-    if (label.lines.length === 0 && !label.mark) drawBareTag(label, paper.size, pen, branch, 0, 1.5 * MM);
+    if (label.lines.length === 0 && !label.mark)
+      drawBareTag(label, paper.size, pen, branch, { left: 0, top: 1.5 * MM });
     else drawLabel(label, paper, pen, branch);
   }
 }
@@ -36,7 +37,7 @@ function drawLabel(label: Label, paper: Labels, pen: Pen, branch: Branch): void 
   const side = Math.min(QR_SIDE, height - tag.line - 8, most);
   const quiet = quietZone(label.qr, side);
   const right = paper.size.widthMm * MM - Math.max(EDGE, quiet);
-  paintQr(label.qr, branch, pen, right - side, top + quiet / 2, side);
+  paintQr(label.qr, branch, pen, { x: right - side, y: top + quiet / 2, side });
   // On a narrow roll the words stand below the code, over the whole width.
   const below = paper.size.widthMm < NARROW_MM;
   const room = below ? width : right - side - quiet - EDGE;

@@ -116,7 +116,7 @@ function drawHead(sheet: Sheet, pen: Pen, root: Branch, x: number, width: number
     });
     shopY += lines.length * STYLES.note.line;
   }
-  if (head.qr) paintQr(head.qr, root, pen, right - QR_SIDE, top, QR_SIDE);
+  if (head.qr) paintQr(head.qr, root, pen, { x: right - QR_SIDE, y: top, side: QR_SIDE });
 
   y = Math.max(y, shopY, head.qr ? top + QR_SIDE : 0) + 9;
   if (sheet.supersedes) y = put([{ text: sheet.supersedes, strong: true }], STYLES.text, 'P', y, width) + 5;

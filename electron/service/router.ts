@@ -139,7 +139,11 @@ export function createRouter({
       ofJob(input.job, (read) => jobSheet(read, input.job, now(), following.computing(input.job)), errors.NOT_FOUND),
     ),
     tracing: os.tracing.handler(async ({ input, errors, signal }) =>
-      ofJob(input.job, (read) => tracingSheet(read, engine, input.job, input, now(), signal), errors.NOT_FOUND),
+      ofJob(
+        input.job,
+        (read) => tracingSheet(read, engine, input.job, { ...input, at: now(), signal }),
+        errors.NOT_FOUND,
+      ),
     ),
     wall: os.wall.handler(async () => wallSheet(await shop.read(), now())),
     reckoning: os.reckoning.handler(async () =>

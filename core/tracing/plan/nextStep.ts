@@ -33,7 +33,7 @@ export function nextStep(
     if (at < 0) return wrong('unknown-step', entry, id, name);
     if (outcome < 0) return wrong('unknown-outcome', entry, id, name);
     if (state.done[at] === 1) return wrong('step-twice', entry, id, name);
-    state = afterStep(compiled, state, at, outcome);
+    state = afterStep(compiled, state, { step: at, outcome });
     if (state.mass <= 0) return wrong('cannot-happen', entry, id, name);
     state = normalised(state);
     cured = problem.steps[at]?.cures[outcome] === true;

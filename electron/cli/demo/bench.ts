@@ -12,8 +12,7 @@ export async function tellStep(
   by: string,
   day: string,
   step: StoryStep,
-  found: FoundMachine,
-  source: 'census' | 'own-report',
+  { found, source }: { readonly found: FoundMachine; readonly source: 'census' | 'own-report' },
 ): Promise<void> {
   teller.clock.set(`${day}T${step.at}`);
   for (const put of step.first ?? []) await putOwn(teller, by, put);

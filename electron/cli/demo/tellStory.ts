@@ -52,7 +52,7 @@ export async function tellStory(
   if (until === 'opening') return;
   await takingIn(teller, told.report, told.called);
   if (until === 'taken-in') return;
-  for (const step of told.firstPowerOn) await tellStep(teller, 'bram', TUESDAY, step, told.found, told.source);
+  for (const step of told.firstPowerOn) await tellStep(teller, 'bram', TUESDAY, step, told);
   teller.clock.set(`${TUESDAY}T${story.seen.at}`);
   await teller.forJob('bram', 'recordSeen', { symptoms: story.seen.symptoms });
   const [toldOf, seen] = [story.told.symptoms, story.seen.symptoms].map((ids) => ids.map(named.symptom));
@@ -63,7 +63,7 @@ export async function tellStory(
   if (until === 'seen') return;
   await askChangedFinding(teller);
   const tracing = until === 'tracing' ? told.tracing.slice(0, HALF_WAY) : told.tracing;
-  for (const step of tracing) await tellStep(teller, 'bram', TUESDAY, step, told.found, told.source);
+  for (const step of tracing) await tellStep(teller, 'bram', TUESDAY, step, told);
   if (until === 'tracing' || until === 'traced') return;
   await confirm(teller, told);
   await offerSubstitute(teller, told.uses);

@@ -10,7 +10,10 @@ import type { Site } from './site.ts';
 const BOX = 11;
 const PAD = 9;
 
-function paintTick(chosen: boolean, ticks: Ticks, branch: Branch, { doc }: Pen, x: number, y: number): void {
+/** A box to be ticked: is it, and what it says read aloud either way. */
+type Tick = { readonly chosen: boolean; readonly ticks: Ticks };
+
+function paintTick({ chosen, ticks }: Tick, branch: Branch, { doc }: Pen, x: number, y: number): void {
   branch.leaf('Figure', { alt: chosen ? ticks.chosen : ticks.open, bbox: [x, y, x + BOX, y + BOX] }, () => {
     doc.strokeColor(INK).lineWidth(0.9).lineCap('butt').rect(x, y, BOX, BOX).stroke();
     if (!chosen) return;
@@ -60,7 +63,7 @@ export function answerSlabs(block: Answers, { pen, branch, x, width }: Site): Sl
         for (const [index, stack] of stacks.entries()) {
           const body = list.branch('LI').branch('LBody');
           const left = x + index * each + PAD;
-          paintTick(block.answers[index]?.chosen ?? false, block.ticks, body, pen, left, y + PAD);
+          paintTick({ chosen: block.answers[index]?.chosen ?? false, ticks: block.ticks }, body, pen, left, y + PAD);
           let top = y + PAD + BOX + 0.5 * PAD;
           for (const { lines, style } of stack) {
             const at = top;
@@ -97,7 +100,7 @@ export function choiceSlabs(block: Choices, { pen, branch, x, width }: Site): Sl
       for (const { text: _, chosen, left: at, lines } of row) {
         const item = list.branch('LI');
         const lbl = item.branch('Lbl');
-        paintTick(chosen, block.ticks, lbl, pen, at, y + (style.line - BOX) / 2);
+        paintTick({ chosen, ticks: block.ticks }, lbl, pen, at, y + (style.line - BOX) / 2);
         item.leaf('LBody', {}, () => pen.write(lines, at + room, y, style));
       }
     },

@@ -16,8 +16,11 @@ function matrixOf(text: string): Matrix {
 /** White that a code of this size needs on every side: four modules, by ISO/IEC 18004. */
 export const quietZone = (code: QrCode, side: number): number => (4 * side) / matrixOf(code.text).pixx;
 
+/** A square on the page in points: its upper left corner, and how long a side is. */
+export type Square = { readonly x: number; readonly y: number; readonly side: number };
+
 /** Draws the code as filled rectangles, one a run of dark modules. The white around it is the page's. */
-export function paintQr(code: QrCode, branch: Branch, pen: Pen, x: number, y: number, side: number): void {
+export function paintQr(code: QrCode, branch: Branch, pen: Pen, { x, y, side }: Square): void {
   const { pixs, pixx, pixy } = matrixOf(code.text);
   const module = side / pixx;
   branch.leaf('Figure', { alt: code.says, bbox: [x, y, x + side, y + side] }, () => {

@@ -9,7 +9,13 @@ import type { Branch } from '../structure.ts';
 const SPACED = 0.045;
 
 /** Code above, text below, both in the middle; the narrowest rolls take the text in its three groups. */
-export function drawBareTag(label: Label, size: LabelSize, pen: Pen, branch: Branch, left: number, top: number): void {
+export function drawBareTag(
+  label: Label,
+  size: LabelSize,
+  pen: Pen,
+  branch: Branch,
+  { left, top }: { readonly left: number; readonly top: number },
+): void {
   const outer = codeSide(size) * MM;
   const width = size.widthMm * MM;
   const quiet = quietZone(label.qr, outer) * (outer / (outer + 2 * quietZone(label.qr, outer)));
@@ -24,7 +30,7 @@ export function drawBareTag(label: Label, size: LabelSize, pen: Pen, branch: Bra
       pen.write(pen.lines([{ text: line, tag: true }], style, 1e4), x, below + index * style.line, style);
     }
   });
-  paintQr(label.qr, branch, pen, left + (width - side) / 2, top + quiet, side);
+  paintQr(label.qr, branch, pen, { x: left + (width - side) / 2, y: top + quiet, side });
 }
 
 function fitting(lines: readonly string[], width: number, height: number, pen: Pen): Style {

@@ -19,7 +19,7 @@ export function drawTagGrid(paper: Labels, grid: TagGrid, pen: Pen, root: Branch
     const left = (grid.left + (at % grid.across) * paper.size.widthMm) * MM;
     const top = (grid.top + Math.floor(at / grid.across) * paper.size.heightMm) * MM;
     const below = { ...paper.size, heightMm: paper.size.heightMm - HEAD_MM };
-    drawBareTag(label, below, pen, root.branch('Sect'), left, top + HEAD_MM * MM);
+    drawBareTag(label, below, pen, root.branch('Sect'), { left, top: top + HEAD_MM * MM });
   }
 }
 

@@ -60,7 +60,7 @@ export function InsideView({ slots, places, boardForm, inHand = null, onMove, on
     x: columns === 2 && column > 0 ? MARGIN + column + 30 + Math.max(0, room.width - UNITS.width * scale) / 2 : MARGIN,
     y: Math.max(6, (size.height - FOOT - height) / 2),
   };
-  const calls = column === 0 ? [] : callOutsOf(plan, columns, column, height, scale, words);
+  const calls = column === 0 ? [] : callOutsOf(plan, { columns, column, height, scale }, words);
   const edges = { left: -14, right: UNITS.width * scale + 10 };
   const set = (['left', 'right'] as const).flatMap((side) =>
     setCallOuts(

@@ -16,17 +16,21 @@ export const LINE = {
   narrow: { head: 17.5, text: 16.5, height: 20.5 },
 } as const;
 
+/** The columns beside the drawing: how many, how wide and high each is in px, and px to a unit of the drawing. */
+type CallOutRoom = {
+  readonly columns: 1 | 2;
+  readonly column: number;
+  readonly height: number;
+  readonly scale: number;
+};
+
 /**
  * What is called out, and on which side. With two columns everything that is there; with one only what differs from
  * "the owner's, in its place". Like DIMMs share one. What a column has no room for stays inside the drawing's own words.
- * @param column px a column is wide. @param height px it is high.
  */
 export function callOutsOf(
   plan: InsidePlan,
-  columns: 1 | 2,
-  column: number,
-  height: number,
-  scale: number,
+  { columns, column, height, scale }: CallOutRoom,
   words: Words,
 ): readonly CallOut[] {
   const size = columns === 2 ? LINE.wide : LINE.narrow;

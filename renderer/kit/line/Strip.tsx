@@ -34,14 +34,11 @@ export function Strip({ entries, now, folds, totals, chosen, onChoose }: StripPr
   // Under the line: the hours, and below them what time it is now, clear of the entries' names.
   const base = height - (large ? 78 : 60);
   const block = large ? 34 : 28;
-  const layout = stripLayout(
-    entries,
-    folds ?? quietFolds(entries, 60, now),
-    now,
-    large ? 19.2 : 12.4,
-    words.clock,
-    (text) => textWidth(text, type),
-  );
+  const layout = stripLayout(entries, folds ?? quietFolds(entries, 60, now), now, {
+    pxPerMinute: large ? 19.2 : 12.4,
+    label: words.clock,
+    widthOf: (text) => textWidth(text, type),
+  });
   const width = Math.max(size.width - edge * 2, layout.width + 110);
   const nowX = layout.now;
   const end = nowX ?? layout.width;

@@ -11,14 +11,11 @@ const entry = (
   more: Partial<StripEntry> = {},
 ): StripEntry => ({ id, at: T + minute * MINUTE, label: id, handsOn, waiting, ...more });
 const lay = (entries: readonly StripEntry[], folds = quietFolds(entries, 60, null), now: number | null = null) =>
-  stripLayout(
-    entries,
-    folds,
-    now,
-    10,
-    (at) => new Date(at).toISOString().slice(11, 16),
-    (text) => text.length * 8,
-  );
+  stripLayout(entries, folds, now, {
+    pxPerMinute: 10,
+    label: (at) => new Date(at).toISOString().slice(11, 16),
+    widthOf: (text) => text.length * 8,
+  });
 
 describe('the strip', () => {
   it('draws every minute at the same width, hands-on before waiting', () => {

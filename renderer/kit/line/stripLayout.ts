@@ -41,18 +41,22 @@ export type StripLayout = {
 
 const JOINT = 30;
 
-/**
- * The log to scale: every minute the same width, folds taken out.
- * @param pxPerMinute 12.4 in a small window, 19.2 in a large one.
- * @param label how a moment is written on the ruler. @param widthOf px of a label.
- */
+/** How the strip is written. */
+export type StripScale = {
+  /** 12.4 in a small window, 19.2 in a large one. */
+  readonly pxPerMinute: number;
+  /** How a moment is written on the ruler. */
+  readonly label: (at: number) => string;
+  /** px of a label. */
+  readonly widthOf: (text: string) => number;
+};
+
+/** The log to scale: every minute the same width, folds taken out. */
 export function stripLayout(
   entries: readonly StripEntry[],
   folds: readonly FoldedRun[],
   now: number | null,
-  pxPerMinute: number,
-  label: (at: number) => string,
-  widthOf: (text: string) => number,
+  { pxPerMinute, label, widthOf }: StripScale,
 ): StripLayout {
   const sorted = [...entries].sort((a, b) => a.at - b.at);
   const first = sorted[0]?.at ?? now ?? 0;

@@ -48,7 +48,7 @@ describe('the belief after a log agrees with a library for Bayesian networks', (
       for (const [at, step] of problem.steps.entries()) {
         if (dice.next() < 0.3) continue;
         const outcome = dice.whole(0, step.outcomes.length - 1);
-        const next = afterStep(compiled, state, at, outcome);
+        const next = afterStep(compiled, state, { step: at, outcome });
         if (next.mass < 1e-9) continue;
         given[step.id] = step.outcomes[outcome] ?? '';
         state = next;

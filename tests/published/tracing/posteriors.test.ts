@@ -48,12 +48,8 @@ function posterior(
   const compiled = compileProblem(read(problem));
   let state = startOf(compiled);
   for (const [id, yes] of Object.entries(evidence)) {
-    state = afterStep(
-      compiled,
-      state,
-      problem.steps.findIndex((step) => step.id === id),
-      yes ? 0 : 1,
-    );
+    const step = problem.steps.findIndex((one) => one.id === id);
+    state = afterStep(compiled, state, { step, outcome: yes ? 0 : 1 });
   }
   return (asked) => combinations.reduce((sum, so, at) => sum + (asked(so) * (state.belief[at] ?? 0)) / state.mass, 0);
 }

@@ -66,7 +66,7 @@ describe('ranking the steps of a live bench', () => {
 
   it('leaves out what was done', () => {
     const compiled = compileProblem(read(randomProblem(5, MIX)));
-    const state = afterStep(compiled, startOf(compiled), 0, compiled.goingOn[0]?.[0] ?? 0);
+    const state = afterStep(compiled, startOf(compiled), { step: 0, outcome: compiled.goingOn[0]?.[0] ?? 0 });
     expect(new StepRanker(compiled).rank(state).steps.map(({ step }) => step)).not.toContain(0);
   });
 });

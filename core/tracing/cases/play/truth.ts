@@ -18,12 +18,12 @@ export function truthOf(model: FaultModel, { truth }: BenchCase): Hypothesis | n
 
 /** The likeliest outcome of a step on a machine with this wrong with it, as it stands now, nothing mended by the step. */
 export function likeliestOutcome(model: FaultModel, tracing: TracingCase, step: Step, truth: Hypothesis): string {
-  const { before, look, spent } = lookMask(model, tracing.log, step);
+  const look = lookMask(model, tracing.log, step);
   const s = stepNumber(model, step.id);
   const none = new Float64Array(model.faults.length);
   const standing = truth.second >= 0 ? 3 : 1;
   let best = { id: '', p: -1 };
-  for (const [o, condition] of inPlace(model, priorOf(model, tracing), s, before, look, spent).entries()) {
+  for (const [o, condition] of inPlace(model, priorOf(model, tracing), s, look).entries()) {
     const p = outlook(truth, standing, { ...condition, mends: none });
     if (p > best.p) best = { id: step.outcomes[o]?.id ?? '', p };
   }

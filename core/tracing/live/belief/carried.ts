@@ -73,15 +73,18 @@ function start(list: readonly Hypothesis[]): Float64Array {
 function carryAll(list: readonly Hypothesis[], condition: Condition, carried: Map<number, Float64Array>): void {
   const used = condition.loaners.reduce((set, { loaner }) => (loaner < MOST_FLAGS ? set | (1 << loaner) : set), 0);
   addLoaners(carried, used);
-  const sets = [...carried].map(([bad, stands]) => ({ inIt: bad & used, stands }));
   const looking = lookingAt(condition);
   const sound = nothingSeen();
   const spoilt = nothingSeen();
+  const sets = [...carried].map(([all, stands]) => {
+    const bad = all & used;
+    return { withBad: { bad, seen: bad === 0 ? sound : spoilt }, stands };
+  });
   list.forEach((hypothesis, h) => {
     sound.fill(Number.NaN);
-    for (const { inIt, stands } of sets) {
-      if (inIt !== 0) spoilt.fill(Number.NaN);
-      carryOn(looking, hypothesis, inIt, inIt === 0 ? sound : spoilt, stands, h * PRESENCES);
+    for (const { withBad, stands } of sets) {
+      if (withBad.bad !== 0) spoilt.fill(Number.NaN);
+      carryOn(looking, hypothesis, withBad, stands, h * PRESENCES);
     }
   });
 }

@@ -43,18 +43,18 @@ export function conditionsOf(model: FaultModel, tracing: TracingCase, prior: Pri
     open = movesBefore(assembly, open, step).open;
     const outcome = step.outcomes.findIndex((each) => each.id === entry.outcome);
     if (step.id === WATCH_START || outcome < 0) continue;
-    const { before, look, spent } = lookFrom(found, step, maskOf(entry.leftOut));
-    const key = lookKey(step, look);
+    const looked = lookFrom(found, step, maskOf(entry.leftOut));
+    const key = lookKey(step, looked.look);
     const s = stepNumber(model, step.id);
     const came = last.get(key);
     last.set(key, entry);
     if (step.places.length > 0) {
-      const looked = foundOrNot(findingsInPlace(model, prior, s, before, look), model.findings[s] ?? [], entry, came);
-      conditions.push(...looked.map((one, at) => (at === 0 ? { ...one, oursComes } : one)));
-      entries.push(...looked.map(() => entry));
+      const all = foundOrNot(findingsInPlace(model, prior, s, looked), model.findings[s] ?? [], entry, came);
+      conditions.push(...all.map((one, at) => (at === 0 ? { ...one, oursComes } : one)));
+      entries.push(...all.map(() => entry));
       continue;
     }
-    const looks = inPlace(model, prior, s, before, look, spent);
+    const looks = inPlace(model, prior, s, looked);
     conditions.push({
       ...nth(came === undefined ? looks : asRepeat(model, step, looks, came.outcome), outcome),
       oursComes,

@@ -50,11 +50,11 @@ function bestOf(posterior: Posterior): Hypothesis | undefined {
 
 /** P(each outcome) of one logged step under a hypothesis that still stands, given what was before it. */
 function outcomeRow(model: FaultModel, posterior: Posterior, condition: Condition, best: Hypothesis): Float64Array {
-  const { step, before, look, spent, finding } = condition;
+  const { step, finding } = condition;
   const outcomes =
     finding === null
-      ? inPlace(model, posterior.prior, step, before, look, spent)
-      : (findingsInPlace(model, posterior.prior, step, before, look)[finding] ?? []);
+      ? inPlace(model, posterior.prior, step, condition)
+      : (findingsInPlace(model, posterior.prior, step, condition)[finding] ?? []);
   const row = Float64Array.from(outcomes, (each) => outlook(best, best.second >= 0 ? FIRST | SECOND : FIRST, each));
   const sum = row.reduce((a, b) => a + b, 0);
   return row.map((p) => p / sum);

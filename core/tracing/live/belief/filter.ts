@@ -18,7 +18,7 @@ export type Standing = Float64Array;
  */
 export function carry(hypothesis: Hypothesis, conditions: readonly Condition[], bad: number, into: Standing): Standing {
   begin(hypothesis, into, 0);
-  for (const condition of conditions) carryOn(lookingAt(condition), hypothesis, bad, nothingSeen(), into, 0);
+  for (const condition of conditions) carryOn(lookingAt(condition), hypothesis, { bad, seen: nothingSeen() }, into, 0);
   return into;
 }
 
@@ -31,15 +31,17 @@ export function begin(hypothesis: Hypothesis, into: Standing, from: number): voi
 /** P(what was seen | mask) as far as it was asked for: NaN where not yet. */
 export type ChancesSeen = Float64Array;
 
+/** Which of a condition's loaners are bad, and what was asked for so far with these: shared by all carried with the same. */
+export type WithBad = { readonly bad: number; readonly seen: ChancesSeen };
+
 /**
- * One step of `carry`, for the hypothesis whose standing begins at `from`, with these loaners bad. `seen`: shared by all
- * that were carried with the same of this condition's loaners bad; a mask without any chance is not looked at.
+ * One step of `carry`, for the hypothesis whose standing begins at `from`, with these loaners bad. A mask without any
+ * chance is not looked at.
  */
 export function carryOn(
   { condition, showing }: Looking,
   hypothesis: Hypothesis,
-  bad: number,
-  seen: ChancesSeen,
+  { bad, seen }: WithBad,
   standing: Standing,
   from: number,
 ): void {

@@ -1,4 +1,5 @@
 import { at, nth, wholeAt } from '../../../figures/rows.ts';
+import type { Look } from '../configuration.ts';
 import { GROUPS } from '../groups.ts';
 import type { Kept } from '../memory.ts';
 import { faultNumber, MADE_BY_US, NOTHING_WRONG } from '../model/special.ts';
@@ -21,12 +22,9 @@ export function asRepeat(
   return looks.map((look, o) => ({ ...look, held, again: step.outcomes[o]?.id === last ? 'same' : 'other' }));
 }
 
-type Placed = {
-  readonly before: number;
-  readonly look: number;
-  readonly spent: number;
-  readonly conditions: readonly Condition[];
-};
+/** The configuration that a step is looked at in. */
+type LookedAt = Pick<Look, 'before' | 'look' | 'spent'>;
+type Placed = LookedAt & { readonly conditions: readonly Condition[] };
 
 /** By prior and step: all configurations that it was looked at in. */
 const PLACED: Kept<WeakMap<Prior, Placed[][]>> = { begin: () => new WeakMap() };
@@ -43,9 +41,7 @@ export function inPlace(
   model: FaultModel,
   prior: Prior,
   s: number,
-  before: number,
-  look: number,
-  spent: number,
+  { before, look, spent }: LookedAt,
 ): readonly Condition[] {
   const placed = model.memory.of(model, PLACED);
   const steps = placed.get(prior) ?? model.steps.map(() => []);
@@ -53,7 +49,7 @@ export function inPlace(
   const kept = nth(steps, s);
   const found = kept.find((one) => one.before === before && one.look === look && one.spent === spent);
   if (found) return found.conditions;
-  const conditions = layOut(model, prior, s, before, look, spent, tableOf(model, prior, s));
+  const conditions = layOut({ model, prior, s, before, look, spent, table: tableOf(model, prior, s) });
   kept.push({ before, look, spent, conditions });
   return conditions;
 }
@@ -66,8 +62,7 @@ export function findingsInPlace(
   model: FaultModel,
   prior: Prior,
   s: number,
-  before: number,
-  look: number,
+  { before, look }: Pick<Look, 'before' | 'look'>,
 ): readonly (readonly Condition[])[] {
   const known = model.memory.of(model, FINDINGS);
   const steps = known.get(prior) ?? new Map<string, readonly (readonly Condition[])[]>();
@@ -77,7 +72,7 @@ export function findingsInPlace(
   if (found) return found;
   const made = (model.findings[s] ?? []).map(({ rows, nothing }, finding) => {
     const table = { rows, nothing, ours: nothing, normal: 0, anyway: [null, null] };
-    return layOut(model, prior, s, before, look, 0, table).map((condition) => ({ ...condition, finding }));
+    return layOut({ model, prior, s, before, look, spent: 0, table }).map((condition) => ({ ...condition, finding }));
   });
   steps.set(key, made);
   return made;
@@ -117,15 +112,16 @@ function tableOf(model: FaultModel, prior: Prior, s: number): Table {
   };
 }
 
-function layOut(
-  model: FaultModel,
-  prior: Prior,
-  s: number,
-  before: number,
-  look: number,
-  spent: number,
-  { rows, nothing, ours, normal: n, anyway }: Table,
-): readonly Condition[] {
+/** A step to be laid out: which, in which configuration, and its chances. */
+type ToLayOut = LookedAt & {
+  readonly model: FaultModel;
+  readonly prior: Prior;
+  readonly s: number;
+  readonly table: Table;
+};
+
+function layOut({ model, prior, s, before, look, spent, table }: ToLayOut): readonly Condition[] {
+  const { rows, nothing, ours, normal: n, anyway } = table;
   const inCircuit = circuitFlags(model, s, before, look);
   const step = nth(model.steps, s);
   const faults = model.faults.length;

@@ -47,7 +47,7 @@ export function candidatesOf(now: TracedSoFar, method: Method): Candidates {
   const alone = leftAlone(model, tracing, suspects);
   const opens = (step: Step) => holding.some((one) => one.firstDo.includes(step));
   const ready = can.filter((step) => !alone(step) && (asks(step) || opens(step)));
-  const all = toProblem(model, tracing, posterior, ready, holding);
+  const all = toProblem(model, tracing, posterior, { steps: ready, held: holding });
   const part = namedPart(now);
   const left =
     part === null ? { live: all, steps: ready, held: holding } : settlingOnly(now, all, part, { ready, holding });

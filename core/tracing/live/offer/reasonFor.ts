@@ -11,7 +11,7 @@ export function reasonFor(model: FaultModel, tracing: TracingCase, id: StepId): 
   const step = knownStep(model, id);
   if (!step) return null;
   const posterior = posteriorOf(model, tracing);
-  const live = toProblem(model, tracing, posterior, [step]);
+  const live = toProblem(model, tracing, posterior, { steps: [step] });
   const open = openStates(model, tracing);
   return seeStep(sceneOf({ model, tracing, live, open, suspects: suspectsOf(model, posterior) }), 0);
 }

@@ -34,7 +34,8 @@ function handedOver(
   { stopping }: Ranking,
   cancel: Cancel | undefined,
 ): HandedOver {
-  const paidFor = () => toProblem(model, tracing, posterior, ready, holding, regardless(live.handOver));
+  const paidFor = () =>
+    toProblem(model, tracing, posterior, { steps: ready, held: holding, handOver: regardless(live.handOver) });
   const paid = steps.length === 0 ? null : rankSteps(model, paidFor(), open, { method: 'ratio', cancel });
   const noneLeft = paid === null || paid.best < 0;
   return {

@@ -62,9 +62,7 @@ function trialsOf(now: PlanNow, steps: readonly Step[], plans: readonly PlanStep
     const plan = nth(plans, place);
     if (step.kind !== 'load' || step.onRig !== null || !step.exposure || step.takesOut.length > 0 || step.confirming)
       return [];
-    const { before, look, spent } = lookFrom(left, step);
-    const s = stepNumber(model, step.id);
-    const condition = inPlace(model, posterior.prior, s, before, look, spent)[step.normal];
+    const condition = inPlace(model, posterior.prior, stepNumber(model, step.id), lookFrom(left, step))[step.normal];
     if (!condition) return [];
     return [
       {
@@ -139,18 +137,19 @@ function mending(now: PlanNow, step: Step, plan: PlanStep, trials: readonly Tria
     for (let times = 1; times <= trial.most; times++) {
       const minutes = trial.minutes * times;
       if (best && minutes >= best.minutes) break;
-      if (!saysEnough(columns, mended, worksAt, trial, times)) continue;
+      if (!saysEnough({ columns, mended, worksAt, trial, times })) continue;
       best = { trial, times, minutes };
       break;
     }
   }
   if (!best) return null;
   const { trial, times, minutes } = best;
+  const watch = { columns, mended, worksAt, trial, times };
   const still = new Float64Array(worksAt.length);
   const ends = new Float64Array(worksAt.length);
   let [all, worksP] = [0, 0];
   for (let w = 0; w < ends.length; w++) {
-    still[w] = stillQuiet(columns, mended, worksAt, trial, times, w);
+    still[w] = stillQuiet(watch, w);
     ends[w] = at(mended.row, w) * trial.sound ** times + at(still, w);
     all += at(columns.p, w);
     worksP += at(columns.p, w) * at(worksAt, w);
@@ -171,33 +170,32 @@ function mending(now: PlanNow, step: Step, plan: PlanStep, trials: readonly Tria
   };
 }
 
+/** A trial that is watched so many times after a handling, and what the handling's own trial showed. */
+type QuietWatch = {
+  readonly columns: HypothesisColumns;
+  readonly mended: Mended;
+  /** P(the handling's own trial works | hypothesis). */
+  readonly worksAt: Float64Array;
+  readonly trial: Trial;
+  readonly times: number;
+};
+
 /** P(its own trial works and the watch stays quiet, and yet it was not mended | hypothesis). */
-function stillQuiet(
-  { presence }: HypothesisColumns,
-  { row }: Mended,
-  worksAt: Float64Array,
-  { quiet, sound }: Trial,
-  times: number,
-  w: number,
-): number {
+function stillQuiet({ columns: { presence }, mended: { row }, worksAt, trial, times }: QuietWatch, w: number): number {
+  const { quiet, sound } = trial;
   const notMended = at(worksAt, w) - at(row, w);
   return notMended === 0 ? 0 : notMended * (presence[w] === 0 ? sound : at(quiet, w)) ** times;
 }
 
 /** Would a quiet watch leave it mended likely enough, and show it often enough had it stayed? */
-function saysEnough(
-  columns: HypothesisColumns,
-  mended: Mended,
-  worksAt: Float64Array,
-  trial: Trial,
-  times: number,
-): boolean {
+function saysEnough(watch: QuietWatch): boolean {
+  const { columns, mended, worksAt, trial, times } = watch;
   const sound = trial.sound ** times;
   let [good, still, all, hidden] = [0, 0, 0, 0];
   for (let w = 0; w < worksAt.length; w++) {
     const p = at(columns.p, w);
     const row = at(mended.row, w);
-    still += p * stillQuiet(columns, mended, worksAt, trial, times, w);
+    still += p * stillQuiet(watch, w);
     if (row === 0) continue;
     good += p * row * sound;
     all += p * row;
@@ -214,9 +212,7 @@ type Mended = { readonly row: Float64Array; readonly hidden: Float64Array };
  */
 function mendedBy({ model, posterior, columns, left }: PlanNow, step: Step, works: number): Mended | null {
   if (Object.keys(step.mends).length === 0) return null;
-  const { before, look, spent } = lookFrom(left, step);
-  const s = stepNumber(model, step.id);
-  const condition = inPlace(model, posterior.prior, s, before, look, spent)[works];
+  const condition = inPlace(model, posterior.prior, stepNumber(model, step.id), lookFrom(left, step))[works];
   if (!condition) return null;
   const nothing = faultNumber(model, NOTHING_WRONG);
   const row = new Float64Array(columns.p.length);

@@ -147,9 +147,9 @@ export function planStep(now: PlanNow, step: Step, opens: readonly number[], clo
 
 /** P(outcome | hypothesis) of a step done now, each hypothesis's chances summing to one. */
 function chancesOf({ model, posterior, columns, left, lasts }: PlanNow, step: Step): readonly Float64Array[] {
-  const { before, look, spent } = lookFrom(left, step);
-  const fresh = inPlace(model, posterior.prior, stepNumber(model, step.id), before, look, spent);
-  const last = lasts.get(lookKey(step, look));
+  const looked = lookFrom(left, step);
+  const fresh = inPlace(model, posterior.prior, stepNumber(model, step.id), looked);
+  const last = lasts.get(lookKey(step, looked.look));
   const conditions = last === undefined ? fresh : asRepeat(model, step, fresh, last);
   const chance = conditions.map((condition) => chancesBy(condition, columns));
   const sums = new Float64Array(columns.hypotheses.length);

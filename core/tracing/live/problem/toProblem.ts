@@ -25,6 +25,13 @@ export type LiveProblem = {
   readonly watches: readonly (ThenWatch | null)[];
 };
 
+/** What a problem is made of beside the state of the bench: steps that can be done, those held back, what giving up costs. */
+export type ToPlan = {
+  readonly steps: readonly Step[];
+  readonly held?: readonly HeldStep[];
+  readonly handOver?: HandOver;
+};
+
 /**
  * The present bench state as a tracing problem: the likeliest hypotheses (weights normalised to 1) × the steps that can be
  * done now, then those `held` back with their openers' minutes on top. All minutes are minutes of the bench, waiting weighed
@@ -35,9 +42,7 @@ export function toProblem(
   model: FaultModel,
   tracing: TracingCase,
   posterior: Posterior,
-  steps: readonly Step[],
-  held: readonly HeldStep[] = [],
-  handOver = handOverOf(tracing),
+  { steps, held = [], handOver = handOverOf(tracing) }: ToPlan,
 ): LiveProblem {
   const hypotheses = likeliestHypotheses(posterior);
   const now = {

@@ -115,10 +115,8 @@ export class LookAhead {
   }
 
   /** The state after an outcome that goes on, written into `into`. */
-  #after(into: Rewritten, state: PlanState, step: number, outcome: number, to: number, key: number): PlanState {
+  #after(into: Rewritten, state: PlanState, step: number, outcome: number): PlanState {
     into.mass = afterOutcome(this.#compiled, state.belief, step, outcome, into.belief);
-    into.arrangement = to;
-    into.key = key;
     return into;
   }
 
@@ -126,7 +124,9 @@ export class LookAhead {
     const key = this.#keyAfter(state, step, i);
     const known = this.#knownOf(key, to);
     if (!Number.isNaN(known)) return known;
-    const after = this.#after(this.#first, state, step, outcome, to, key);
+    this.#first.arrangement = to;
+    this.#first.key = key;
+    const after = this.#after(this.#first, state, step, outcome);
     return after.mass > 0 ? this.#bestOneStep(after) : 0;
   };
 
@@ -134,7 +134,9 @@ export class LookAhead {
     const key = this.#keyAfter(state, step, i);
     const known = this.#base.known(key, to);
     if (!Number.isNaN(known)) return known;
-    const after = this.#after(this.#second, state, step, outcome, to, key);
+    this.#second.arrangement = to;
+    this.#second.key = key;
+    const after = this.#after(this.#second, state, step, outcome);
     return after.mass > 0 ? this.#base.value(after) : 0;
   };
 

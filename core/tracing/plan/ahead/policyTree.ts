@@ -69,7 +69,8 @@ export function writeOut({ compiled, start, chooser, strides, cut, method, effor
     const then: [string, Policy | 'done'][] = [];
     step.outcomes.forEach((outcome, o) => {
       const digit = (goingOn[at] ?? []).indexOf(o) + 1;
-      const next = afterStep(compiled, state, at, o, strides[at], digit);
+      const key = state.key + (strides[at] ?? 0) * digit;
+      const next = afterStep(compiled, state, { step: at, outcome: o }, key);
       if (next.mass <= 0) return;
       if (step.cures[o]) {
         then.push([outcome, 'done']);

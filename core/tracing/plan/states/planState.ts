@@ -30,15 +30,11 @@ export function stateFrom(
   return { belief, mass: massOf(belief), done, arrangement: compiled.arrangements.withOpen(open), key: 0 };
 }
 
-/** The state after one more outcome; mass 0 when it cannot happen. `stride` and `digit` as in `StateSpace`. */
-export function afterStep(
-  compiled: CompiledProblem,
-  state: PlanState,
-  step: number,
-  outcome: number,
-  stride = 0,
-  digit = 0,
-): PlanState {
+/** One outcome (number) of a step (number). */
+export type Done = { readonly step: number; readonly outcome: number };
+
+/** The state after one more outcome, numbered `key` where states are numbered; mass 0 when it cannot happen. */
+export function afterStep(compiled: CompiledProblem, state: PlanState, { step, outcome }: Done, key = 0): PlanState {
   const belief = new Float64Array(compiled.faultCount);
   const mass = afterOutcome(compiled, state.belief, step, outcome, belief);
   const done = state.done.slice();
@@ -48,6 +44,6 @@ export function afterStep(
     mass,
     done,
     arrangement: compiled.arrangements.move(state.arrangement, step).to,
-    key: state.key + stride * digit,
+    key,
   };
 }

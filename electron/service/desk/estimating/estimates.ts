@@ -105,7 +105,7 @@ export async function estimateNow(
     const newer = new AbortController();
     const either = signal ? AbortSignal.any([newer.signal, signal]) : newer.signal;
     const [estimated] = await Promise.all([
-      estimateFrom(read, place.engine, own, wanted, policy, either).finally(() => newer.abort()),
+      estimateFrom(read, place.engine, own, { ...wanted, policy, signal: either }).finally(() => newer.abort()),
       heedNewer(place.shop, wanted.job, read.head, newer),
     ]);
     if (estimated !== 'cancelled') return estimated;
@@ -123,9 +123,13 @@ async function estimateFrom(
   read: Reader,
   engine: Engine,
   { work, stepTimes, named }: OwnMinutes,
-  { job, moment, seed }: EstimateWanted,
-  policy: EstimatePolicy,
-  signal: AbortSignal,
+  {
+    job,
+    moment,
+    seed,
+    policy,
+    signal,
+  }: EstimateWanted & { readonly policy: EstimatePolicy; readonly signal: AbortSignal },
 ): Promise<Estimated | 'cancelled' | null> {
   const bench = await benchState(read, job, epochMs(0));
   if (!bench) return null;

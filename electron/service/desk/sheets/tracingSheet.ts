@@ -36,6 +36,14 @@ function fitsThis({ machine, parts }: JobView): (part: Part) => Says {
   return (part) => fitsSomewhere(part, asItCame);
 }
 
+/** How the engine is asked, as of when, and what stands on the screen that asks. */
+type TracingAsked = {
+  readonly method: 'ratio' | 'rollout';
+  readonly shown?: Shown | undefined;
+  readonly at: EpochMs;
+  readonly signal?: AbortSignal | undefined;
+};
+
 /**
  * What the engine says of a job now, or as of when the step on screen was chosen while nothing was logged since; null
  * when there is no such job.
@@ -44,12 +52,10 @@ export async function tracingSheet(
   read: Reader,
   engine: Engine,
   job: JobId,
-  asked: { readonly method: 'ratio' | 'rollout'; readonly shown?: Shown | undefined },
-  at: EpochMs,
-  signal?: AbortSignal,
+  { method, shown, at, signal }: TracingAsked,
 ): Promise<(TracingSheet & Shown) | null> {
-  const bench = await benchState(read, job, at, asked.shown);
+  const bench = await benchState(read, job, at, shown);
   if (!bench) return null;
-  const sheet = await engine.tracing(bench.view.shop, bench.state, asked.method, signal);
+  const sheet = await engine.tracing(bench.view.shop, bench.state, method, signal);
   return { ...sheet, asOf: bench.asOf, logged: loggedSoFar(bench.view.job) };
 }

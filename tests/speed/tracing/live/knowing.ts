@@ -46,8 +46,7 @@ function canBeDone(ungated: FaultModel, start: TracingCase, step: Step): boolean
 function waysOf(world: FaultModel, start: TracingCase, step: Step, fault: number, comes: 0 | 1, back: number) {
   const { id = '', circuits = [] } = world.faults[fault] ?? {};
   const s = world.stepIndex.get(step.id) as number;
-  const { before, look, spent } = lookMask(world, start.log, step);
-  const conditions = inPlace(world, priorOf(world, start), s, before, look, spent);
+  const conditions = inPlace(world, priorOf(world, start), s, lookMask(world, start.log, step));
   const hypothesis = { first: fault, firstMode: comes, second: -1, secondMode: 0, prior: 1 } as const;
   const chanceOf = (settles: (outcome: Outcome) => boolean): number =>
     step.outcomes.reduce((sum, outcome, o) => {

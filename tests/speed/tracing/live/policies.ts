@@ -63,7 +63,7 @@ function firstOf(model: FaultModel, tracing: TracingCase, order: readonly StepId
 function orderByRatio(model: FaultModel, tracing: TracingCase): readonly StepId[] {
   const start = { ...tracing, log: tracing.log.slice(0, 2) };
   const steps = model.steps.filter((step) => !step.confirming || step.kind === 'rig');
-  const { problem } = toProblem(model, start, posteriorOf(model, start, false), steps);
+  const { problem } = toProblem(model, start, posteriorOf(model, start, false), { steps });
   const assembly = assemblyOf(model, start.switches);
   const open = openStates(model, start);
   const worth = problem.steps.map((planned, s) => {

@@ -57,8 +57,7 @@ export class SimulatedMachine {
     const s = this.#truth.stepIndex.get(stepId) as number;
     const step = this.#truth.steps[s];
     if (!step) throw new Error(stepId);
-    const { before, look, spent } = lookMask(this.#truth, tracing.log, step);
-    const conditions = inPlace(this.#truth, this.#prior, s, before, look, spent);
+    const conditions = inPlace(this.#truth, this.#prior, s, lookMask(this.#truth, tracing.log, step));
     const mends = new Float64Array(this.#truth.faults.length);
     this.#mendedBy(conditions[0]?.mends ?? mends);
     for (const harm of step.harm) {
