@@ -10,7 +10,7 @@ import { RatioChooser } from './ratio.ts';
 import { RatioSums } from './ratioSums.ts';
 
 /** What is done next in a state, and how many multiplications it takes to say so. */
-export type NextStep = { readonly first: (state: PlanState) => number; readonly work: number };
+export type RuleOfNext = { readonly first: (state: PlanState) => number; readonly work: number };
 
 /**
  * Going on by one rule with full belief update after every outcome, handing over where that is cheaper; each state is
@@ -19,13 +19,13 @@ export type NextStep = { readonly first: (state: PlanState) => number; readonly 
 export class RememberedBase implements Base {
   readonly #compiled: CompiledProblem;
   readonly #space: StateSpace;
-  readonly #next: NextStep;
+  readonly #next: RuleOfNext;
   readonly #known: StateValues;
   readonly #effort: Effort;
   readonly #beliefs: BeliefBuffers;
   readonly #done: Uint8Array;
 
-  constructor(compiled: CompiledProblem, space: StateSpace, effort: Effort, next: NextStep) {
+  constructor(compiled: CompiledProblem, space: StateSpace, effort: Effort, next: RuleOfNext) {
     this.#compiled = compiled;
     this.#space = space;
     this.#effort = effort;
