@@ -32,6 +32,7 @@ export {
   streamOfVoidTag,
   tagsInUse,
 } from './reads/lists.ts';
+export { jobsOfOwner, ownersGoneBefore } from './reads/owners.ts';
 export { fileWallet } from './seal/wallets/fileWallet.ts';
 /** @public Beside the file, for a shop without a window. */
 export { passphraseWallet } from './seal/wallets/passphraseWallet.ts';

@@ -6,11 +6,24 @@ import fits from '../assets/words/en/fits.json';
 import kit from '../assets/words/en/kit.json';
 import measured from '../assets/words/en/measured.json';
 import people from '../assets/words/en/people.json';
+import persons from '../assets/words/en/persons.json';
 import reckoning from '../assets/words/en/reckoning.json';
 import wall from '../assets/words/en/wall.json';
 
 /** Texts of the screens by room. Terms of the trade (symptoms, steps, faults, stages) are in files of their own. */
-export const catalogue = { app, bench, counter, 'day-line': dayLine, fits, kit, measured, people, reckoning, wall };
+export const catalogue = {
+  app,
+  bench,
+  counter,
+  'day-line': dayLine,
+  fits,
+  kit,
+  measured,
+  people,
+  persons,
+  reckoning,
+  wall,
+};
 
 /** The key of every text that is there: `counter.job.sheet`. English sets the keys; a test holds other languages to them. */
 export type WordKey = KeysOf<typeof catalogue>;

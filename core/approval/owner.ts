@@ -1,8 +1,9 @@
 import { z } from 'zod';
 import { type OwnerId, ownerIdShape } from '../ids.ts';
 import type { EntryOf } from '../journal/entry.ts';
-import { personalShape } from '../journal/personal.ts';
+import { PURPOSES, personalShape } from '../journal/personal.ts';
 import { type BodiesOf, type Shaped, someOf } from '../shape.ts';
+import { epochMsShape } from '../time.ts';
 
 const reachShape = z.strictObject({
   phone: z.string().nullable(),
@@ -39,11 +40,26 @@ const ownerBodyShape = z.strictObject({
 });
 export type OwnerBody = Shaped<typeof ownerBodyShape>;
 
-export type Owner = OwnerBody & { readonly id: OwnerId };
+export type Owner = OwnerBody & {
+  readonly id: OwnerId;
+  /** The last erasure; absent while nothing was erased. */
+  readonly erased?: OwnerErased;
+};
+
+const purposeShape = z.enum(PURPOSES);
+/** What was destroyed of what was held of an owner, and what stays: why, and until when. */
+const ownerErasedShape = z.strictObject({
+  /** The owner asked for it; else its time was over. */
+  asked: z.boolean(),
+  erased: z.array(purposeShape),
+  kept: z.array(z.strictObject({ purpose: purposeShape, why: z.enum(['bills']), until: epochMsShape })),
+});
+export type OwnerErased = Shaped<typeof ownerErasedShape>;
 
 export const OWNER_BODIES = {
   'owner-known': ownerBodyShape.extend({ id: ownerIdShape }),
   'owner-changed': someOf(ownerBodyShape),
+  'owner-erased': ownerErasedShape,
 } as const;
 export type OwnerBodies = BodiesOf<typeof OWNER_BODIES>;
 
@@ -58,5 +74,6 @@ export function unknownOwner(id: OwnerId): Owner {
 /** The owner after one more entry of their stream; null before the first. */
 export function applyOwner(owner: Owner | null, entry: OwnerEntry): Owner | null {
   if (entry.kind === 'owner-known') return entry.body;
+  if (entry.kind === 'owner-erased') return owner && { ...owner, erased: entry.body };
   return owner && { ...owner, ...entry.body };
 }

@@ -61,6 +61,7 @@ import { cancelOrder, orderLate } from './orders/orderLate.ts';
 import { orderPart } from './orders/orderPart.ts';
 import { receivePart } from './orders/receivePart.ts';
 import { sendBack, settleReturn } from './orders/sendBack.ts';
+import { eraseOwner } from './owners/eraseOwner.ts';
 import { issue } from './papers/issue.ts';
 import { giveBadge } from './people/giveBadge.ts';
 import { makeRecoveryWords } from './people/makeRecoveryWords.ts';
@@ -96,6 +97,7 @@ export const COMMANDS = {
   changeStaff,
   workWithoutPins,
   giveBadge,
+  eraseOwner,
   setPin,
   makeRecoveryWords,
   noteMissed,

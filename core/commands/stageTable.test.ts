@@ -111,6 +111,7 @@ const NO_JOB: readonly CommandName[] = [
   'changeStaff',
   'workWithoutPins',
   'giveBadge',
+  'eraseOwner',
   'setPin',
   'makeRecoveryWords',
   'noteMissed',

@@ -17,6 +17,7 @@ const TABLE: { readonly [name in CommandName]: string } = {
   changeStaff: /*      */ '.  .  x',
   workWithoutPins: /*  */ '.  .  x',
   giveBadge: /*        */ '.  .  x',
+  eraseOwner: /*       */ '.  .  x',
   useModel: /*         */ '.  .  x',
   goBackToModel: /*    */ '.  .  x',
   takeOverPriors: /*   */ '.  .  x',

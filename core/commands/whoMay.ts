@@ -27,6 +27,7 @@ export const WHO_MAY: { readonly [Name in CommandName]: WhoMay } = {
   changeStaff: KEEPER,
   workWithoutPins: KEEPER,
   giveBadge: KEEPER,
+  eraseOwner: KEEPER,
   setPin: SERVICE,
   makeRecoveryWords: SERVICE,
   noteMissed: SERVICE,

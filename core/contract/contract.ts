@@ -12,6 +12,7 @@ import { keysOf } from '../table.ts';
 import { type BackupSheet, zBackupSettings } from './backupSheet.ts';
 import type { MachineThenNow, OutRow, PathStay } from './custodySheets.ts';
 import type { HereSheet, WordsOnce } from './hereSheet.ts';
+import type { PersonSheet, PersonsDue } from './personsSheet.ts';
 import type { Previewed } from './previewed.ts';
 import type { ReckoningSheet } from './reckoningSheet.ts';
 import type { RefusalKind } from './refusalKind.ts';
@@ -123,6 +124,12 @@ export const contract = {
   setBackups: stores.input(zBackupSettings).output(type<BackupSheet>()),
   /** Makes one now and tries it out. */
   backUpNow: stores.output(type<BackupSheet>()),
+  /** Whose agreed time is over within a week. */
+  personsDue: read.output(type<PersonsDue>()),
+  /** What is held of the owner of a job, and what would become of it. */
+  personOf: read.input(z.strictObject({ job: zJobId })).output(type<PersonSheet>()),
+  /** All that is held of an owner, as JSON. */
+  personFile: read.input(z.strictObject({ owner: zOwnerId })).output(z.instanceof(File)),
   shop: read.output(type<ShopSheet>()),
   /** Whether the shop's data can be written, and what is to be known about it and about the clock. */
   standing: read.output(type<StandingSheet>()),

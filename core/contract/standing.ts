@@ -23,6 +23,8 @@ export type Notice =
   | { readonly notice: 'backup-old'; readonly days: number }
   /** Not one good backup in so many days. */
   | { readonly notice: 'backup-none'; readonly days: number }
+  /** Owners whose agreed time is over within so many days: what is held of them goes by itself then. */
+  | { readonly notice: 'erasures-due'; readonly count: number; readonly days: number }
   /** The last entry was written at a time that the clock has not reached; `ms` behind it. */
   | { readonly notice: 'clock-behind-journal'; readonly ms: number; readonly last: EpochMs }
   /** The clock was set while the shop was open; `ms` below zero: back. */

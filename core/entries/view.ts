@@ -19,6 +19,8 @@ export type View = {
   readonly job: Job | null;
   /** Other jobs on which the asker has work under way, where their hands matter. */
   readonly elsewhere: readonly Job[];
+  /** Every job of the owner, where a command asks for them. */
+  readonly ownersJobs?: readonly Job[];
   /** The older job, when one came back. */
   readonly olderJob: Job | null;
   /** The job that a known machine has now, where it is to be taken in. */

@@ -64,6 +64,8 @@ const shopSettingsShape = z.strictObject({
     storageFeeAfterDays: z.number(),
     standingLapsesDays: z.number(),
     processorLimitC: z.number(),
+    /** Whole years after the year of a bill for which local law has it kept; the usual ones where it is not set. */
+    billYears: z.number().exactOptional(),
   }),
   /** What local law allows for things not collected: a text the shop fills in. */
   notCollectedText: z.string(),

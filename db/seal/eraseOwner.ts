@@ -1,5 +1,7 @@
+import type { OwnerId } from '../../core/ids.ts';
 import type { Purpose } from '../../core/journal/personal.ts';
 import type { EpochMs } from '../../core/time.ts';
+import type { Reader } from '../journal/reader.ts';
 import type { KeyFile } from './keyFile.ts';
 
 /** What is to become of what is held for one purpose: gone, or kept on a legal ground until a day. */
@@ -42,4 +44,19 @@ export function decideErasure(
       undecided: stays.filter(({ decision }) => !decision).map(({ purpose }) => purpose),
     },
   };
+}
+
+/**
+ * Keys of an owner that the journal says are destroyed and that still live: those that were there when it was last written.
+ * One that was made since, as they came back, stays.
+ */
+export async function keysToErase(read: Reader, keyFile: KeyFile, owner: OwnerId): Promise<readonly string[]> {
+  const entries = await read.entries(`owner:${owner}`);
+  const last = entries.findLast(({ kind }) => kind === 'owner-erased');
+  if (last?.kind !== 'owner-erased') return [];
+  const gone = new Set(last.body.erased);
+  return keyFile
+    .keysOf(owner)
+    .filter(({ purpose, at }) => gone.has(purpose) && at <= last.at)
+    .map(({ id }) => id);
 }

@@ -228,11 +228,11 @@ export class KeyFile {
   }
 
   /** The keys of an owner that are not destroyed; damaged ones too. */
-  keysOf(owner: string): readonly { readonly id: string; readonly purpose: Purpose }[] {
+  keysOf(owner: string): readonly { readonly id: string; readonly purpose: Purpose; readonly at: EpochMs }[] {
     const held =
-      'select id, purpose from key where owner = $owner union select id, purpose from lost where owner = $owner';
+      'select id, purpose, made_at as at from key where owner = $owner union select id, purpose, at from lost where owner = $owner';
     return this.#sqlite
-      .prepare<[{ owner: string }], { id: string; purpose: Purpose }>(`${held} order by id`)
+      .prepare<[{ owner: string }], { id: string; purpose: Purpose; at: EpochMs }>(`${held} order by id`)
       .all({ owner });
   }
 

@@ -1,7 +1,9 @@
+import { sql } from 'kysely';
 import { refuse } from '../../core/commands/kernel/decision.ts';
 import type { Notice } from '../../core/contract/standing.ts';
+import { ownerId } from '../../core/ids.ts';
 import type { Stream } from '../../core/journal/entry.ts';
-import { type EpochMs, epochMs, MINUTE_MS } from '../../core/time.ts';
+import { DAY_MS, type EpochMs, epochMs, MINUTE_MS } from '../../core/time.ts';
 import { isBlobName } from '../blobs/blobName.ts';
 import { dropBlob, getBlob, hasBlob, putBlob, sweepBlobs } from '../blobs/blobs.ts';
 import { Bell, changesAfter } from '../journal/changes.ts';
@@ -17,7 +19,7 @@ import { digestTables, rebuildTables } from '../projections/rebuild.ts';
 import { recognitionDigest } from '../recognition/recognisable.ts';
 import type { ShopTables } from '../schema.ts';
 import { applyErased, eraseKeys } from '../seal/erase.ts';
-import { decideErasure } from '../seal/eraseOwner.ts';
+import { decideErasure, keysToErase } from '../seal/eraseOwner.ts';
 import { readHead, sealHead } from '../seal/heads.ts';
 import type { KeyFile } from '../seal/keyFile.ts';
 import type { ShopKeys } from '../seal/shopKeys.ts';
@@ -32,6 +34,10 @@ import type { OpenShop } from './shop.ts';
 import { StandingKept } from './standing.ts';
 import { openTelling } from './tellUnreadable.ts';
 
+/** As many as are looked at to tell on how many days there was work. */
+const LAST_ENTRIES = 5000;
+/** In the key file: whose erasure is under way. */
+const ERASING = 'erasing';
 /** So far two readings of a clock may lie apart without a word. */
 const CLOCK_MAY_DIFFER_MS = MINUTE_MS;
 
@@ -116,9 +122,22 @@ export async function assembleShop({ branch, clock, log }: Opening, parts: ShopP
     return sealed;
   };
 
+  /** Destroys what the journal says was to be, and was not yet. */
+  const endErasure = async () => {
+    const owner = keyFile.note(ERASING);
+    if (owner === null) return;
+    const keys = await keysToErase(await openReader(), keyFile, ownerId(owner));
+    await eraseKeys(db, keyFile, keys, clock(), shopKeys.tables);
+    await keepMark();
+    folds.empty();
+    keyFile.dropNote(ERASING);
+    if (keys.length > 0) log('keys-destroyed', { count: keys.length });
+  };
+
   if (!parts.onlyRead) {
     await healTables(rebuildPlace, tools, standing, log);
     await applyErased(db, keyFile, shopKeys.tables);
+    await endErasure();
     giveUpDamaged(keyFile, clock(), standing, log);
     await keepMark();
     if (keyFile.note('marked') === null) keyFile.putNote('marked', 'yes');
@@ -172,6 +191,27 @@ export async function assembleShop({ branch, clock, log }: Opening, parts: ShopP
         const last = (await lastLink(reading, branch))?.at ?? 0;
         return sweepBlobs(paths.blobs, new Set([...named, ...also]), clock(), last);
       },
+    },
+    daysWorked: async (since, most) => {
+      const { seq = 0 } = (await lastLink(reading, branch)) ?? {};
+      const days = await reading
+        .selectFrom('journal')
+        .where('branch', '=', branch)
+        .where('seq', '>', seq - LAST_ENTRIES)
+        .where('at', '>=', since)
+        .select(sql<number>`at / ${sql.lit(DAY_MS)}`.as('day'))
+        .distinct()
+        .limit(most)
+        .execute();
+      return days.length;
+    },
+    held: (owner) => [...new Set(keyFile.keysOf(owner).map(({ purpose }) => purpose))],
+    erasing: async (owner, carryOut) => {
+      if (standing.onlyRead) return carryOut();
+      keyFile.putNote(ERASING, owner);
+      const done = await carryOut();
+      await queue(endErasure);
+      return done;
     },
     eraseOwner: (owner, decisions) =>
       queue(async () => {

@@ -1,4 +1,4 @@
-import type { CommandId, StaffId } from '../../core/ids.ts';
+import type { CommandId, OwnerId, StaffId } from '../../core/ids.ts';
 import type { Draft, Stream } from '../../core/journal/entry.ts';
 import type { Purpose } from '../../core/journal/personal.ts';
 import type { Refusal } from '../../core/refusal.ts';
@@ -65,6 +65,18 @@ export type OpenShop = {
      */
     readonly sweep: (also?: Iterable<string>) => Promise<number>;
   };
+  /** On how many days, up to so many, something was written since a moment: by the last entries, whose clock may have been wrong. */
+  readonly daysWorked: (since: EpochMs, most: number) => Promise<number>;
+  /** Purposes for which something of an owner is held that can still be read. */
+  readonly held: (owner: string) => readonly Purpose[];
+  /**
+   * Carries out a command that says what of an owner is destroyed, and destroys it. Where that is cut short, the next start
+   * ends it.
+   */
+  readonly erasing: <Done extends Executed | NotExecuted>(
+    owner: OwnerId,
+    carryOut: () => Promise<Done>,
+  ) => Promise<Done>;
   readonly eraseOwner: (owner: string, decisions: readonly PurposeDecision[]) => Promise<Erasure>;
   /** Seals the chain's head into the key file. @returns The sealed head; null for an empty journal. */
   readonly sealHeads: () => Promise<SealedHead | null>;

@@ -10,6 +10,7 @@ import { model } from './model.ts';
 import { next } from './next.ts';
 import { papers } from './papers.ts';
 import { parts } from './parts.ts';
+import { person } from './persons.ts';
 import { plan } from './plan.ts';
 import { read } from './read.ts';
 import { serve } from './serve.ts';
@@ -33,5 +34,6 @@ export const COMMAND_LIST: readonly CliCommand[] = [
   restore,
   restoreWords,
   goOn,
+  person,
   serve,
 ];

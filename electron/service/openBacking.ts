@@ -21,6 +21,7 @@ import { openFollowing } from './desk/estimating/following.ts';
 import { openEngine } from './openEngine.ts';
 import { openTools } from './openTools.ts';
 import { openDoorman } from './people/doorman.ts';
+import { openRetention } from './persons/retention.ts';
 import { createRouter } from './router.ts';
 import { openStanding } from './standing.ts';
 import { tellDefect } from './transport/tellDefect.ts';
@@ -55,8 +56,18 @@ export async function openBacking({ data }: { readonly data: string }): Promise<
     head: async () => (await shop.read()).head,
     zone: async () => (await (await shop.read()).load('shop')).settings?.zone ?? 'UTC',
   });
-  const standing = openStanding(shop, backups);
-  if (!shop.standing().onlyRead) backups.begin();
+  const afterErasure = async () => {
+    const missed = await backups.afterErasure();
+    if (missed.length > 0) tellDefect('key-parts', missed.join());
+  };
+  const retention = openRetention({ shop, tools, clock, afterErasure, tellDefect });
+  const standing = openStanding(shop, {
+    notices: async () => [...(await backups.notices()), ...retention.notices()],
+  });
+  if (!shop.standing().onlyRead) {
+    backups.begin();
+    retention.begin();
+  }
   if (!shop.standing().onlyRead) await following.takeUp().catch((error: unknown) => tellDefect('following', error));
   const looking = lookThrough(shop, drafts);
   return {
@@ -71,11 +82,13 @@ export async function openBacking({ data }: { readonly data: string }): Promise<
         doorman: openDoorman({ shop, tools, steady: steadyNow }),
         standing: standing.sheet,
         backups,
+        afterErasure,
         clock,
       }),
       sealHeads: async () => void (await shop.sealHeads()),
       close: async () => {
         standing.end();
+        retention.end();
         await following.end();
         await engine.end();
         if (!shop.standing().onlyRead) await backups.end();

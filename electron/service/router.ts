@@ -36,6 +36,9 @@ import { wallSheet } from './desk/sheets/wallSheet.ts';
 import type { Tools } from './desk/tools.ts';
 import { keepingModel } from './keepingModel.ts';
 import type { Doorman } from './people/doorman.ts';
+import { contentsOf, personExport } from './persons/personExport.ts';
+import { personSheet, personsDue } from './persons/personSheet.ts';
+import { LISTED_DAYS } from './persons/retention.ts';
 import { changeStream } from './transport/changeStream.ts';
 import type { Caller } from './transport/doors.ts';
 import { tellDefect } from './transport/tellDefect.ts';
@@ -49,6 +52,8 @@ export type RouterNeeds = {
   readonly doorman: Doorman;
   readonly standing: () => StandingSheet | Promise<StandingSheet>;
   readonly backups: Pick<Backups, 'sheet' | 'set' | 'run'>;
+  /** What has to follow an erasure: the key parts of backups. */
+  readonly afterErasure: () => Promise<unknown>;
   readonly clock: () => number;
 };
 
@@ -62,6 +67,7 @@ export function createRouter({
   doorman,
   standing,
   backups,
+  afterErasure,
   clock,
 }: RouterNeeds) {
   const os = implement(contract)
@@ -97,6 +103,7 @@ export function createRouter({
       const done = await carryOut(shop, tools, context.session.station, input, doorman.mayAsk(context.session));
       if (!done.ok) throw errors[refusalKind(done.refusal.refused)]({ data: done.refusal });
       if (!done.replayed) following.follow(input, done);
+      if (input.name === 'eraseOwner') await afterErasure();
       return { seq: done.seq, firstStream: done.firstStream, replayed: done.replayed };
     }),
     standing: os.standing.handler(() => standing()),
@@ -126,6 +133,26 @@ export function createRouter({
     backUpNow: os.backUpNow.handler(async ({ errors }) => {
       notRefused((await backups.run('by-hand')).refusal, errors);
       return backups.sheet();
+    }),
+    personsDue: os.personsDue.handler(async () => ({
+      days: LISTED_DAYS,
+      due: await personsDue(await shop.read(), shop, now(), LISTED_DAYS),
+    })),
+    personOf: os.personOf.handler(async ({ input, errors }) =>
+      ofJob(
+        input.job,
+        async (read) => {
+          const job = await read.load('job', input.job);
+          return job && personSheet(read, shop, job.owner, now());
+        },
+        errors.NOT_FOUND,
+      ),
+    ),
+    personFile: os.personFile.handler(async ({ input, errors }) => {
+      const made = await personExport(shop, await shop.read(), input.owner, now());
+      if (!made) throw errors.NOT_FOUND({ data: { refused: 'no-such-owner', owner: input.owner } });
+      const text = JSON.stringify({ ...made.all, contents: contentsOf(made.files) }, null, 2);
+      return new File([text], 'person.json', { type: 'application/json' });
     }),
     shop: os.shop.handler(async () => {
       const read = await shop.read();

@@ -59,6 +59,7 @@ beforeAll(async () => {
   const drafts = { save: async () => null, load: async () => null };
   const router = createRouter({
     backups: noBackups,
+    afterErasure: async () => undefined,
     shop,
     engine,
     drafts,

@@ -12,6 +12,7 @@ import { Reckoned } from './Reckoned.tsx';
 import { BackupsPane } from './settings/BackupsPane.tsx';
 import { Books } from './settings/Books.tsx';
 import { MoneySettings } from './settings/MoneySettings.tsx';
+import { PersonsPane } from './settings/PersonsPane.tsx';
 import { PromiseSettings } from './settings/PromiseSettings.tsx';
 import { StaffHours } from './settings/StaffHours.tsx';
 
@@ -46,6 +47,7 @@ export function ReckoningRoom() {
           <MoneySettings settings={settings} />
           <PeopleSettings settings={settings} />
           <BackupsPane />
+          <PersonsPane settings={settings} />
           <Books />
         </Pane>
       )}

@@ -90,6 +90,7 @@ function openDoors(folder: ShopFolder, shop: OpenShop) {
     drafts: { save: async () => null, load: async () => null },
     doorman,
     standing: () => ({ onlyRead: null, notices: [] }),
+    afterErasure: async () => undefined,
     backups: openBackups({
       folder: folder.folder,
       wallet: folder.walletPath,

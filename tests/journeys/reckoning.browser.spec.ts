@@ -42,6 +42,19 @@ test('after one closed job Reckoning says that one is too few, beside what it mo
   await backups.getByRole('button', { name: 'Back up now' }).press('Enter');
   await expect(backups.getByText(/^Last good one: .* It was brought back on trial/)).toBeVisible({ timeout: 30_000 });
   await expect(backups.getByText(/^One lies in /)).toBeVisible();
+  const persons = page.getByRole('region', { name: 'Owners’ data' });
+  await expect(persons.getByText(/^Nobody’s time is over within 7 days/)).toBeVisible();
+  await persons.getByRole('textbox', { name: 'Look for an owner' }).fill('Amberley');
+  await expect(persons.getByText(/^Goes: .*signatures/)).toBeVisible();
+  await expect(persons.getByText(/^Stays until January 1, 2037|^Stays until 1 January 2037/)).toBeVisible();
+  const [held] = await Promise.all([
+    page.waitForEvent('download'),
+    persons.getByRole('button', { name: 'All that is held, as a file' }).press('Enter'),
+  ]);
+  expect(held.suggestedFilename()).toBe('person.json');
+  await persons.getByRole('button', { name: 'Erase for ever' }).press('Enter');
+  await persons.getByRole('button', { name: 'Yes, erase Judith Amberley for ever' }).press('Enter');
+  await expect(persons.getByRole('button', { name: 'Erase for ever' })).toBeHidden();
   const [books] = await Promise.all([
     page.waitForEvent('download'),
     page

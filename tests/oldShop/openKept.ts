@@ -56,6 +56,7 @@ export async function openAt({ data, wallet }: Pick<Copied, 'data' | 'wallet'>, 
     doorman,
     standing,
     backups: noBackups,
+    afterErasure: async () => undefined,
     clock: () => at,
   });
   return {

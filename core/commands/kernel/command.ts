@@ -15,6 +15,8 @@ export type About = {
   readonly olderJob?: JobId | undefined;
   readonly owner?: OwnerId | undefined;
   readonly machine?: MachineId | undefined;
+  /** Every job of that owner is looked at. */
+  readonly ownersJobs?: boolean;
   readonly enquiry?: EnquiryId | undefined;
   /** A machine that may be here already: the job it has now is looked at. */
   readonly here?: MachineId | undefined;

@@ -66,6 +66,7 @@ export const zSettings = z.strictObject({
     storageFeeAfterDays: z.int().min(0).max(3650),
     standingLapsesDays: z.int().min(1).max(3650),
     processorLimitC: z.int().min(40).max(110),
+    billYears: z.int().min(0).max(50).exactOptional(),
   }),
   notCollectedText: z.string().max(8000),
   promises: zPromises.exactOptional(),

@@ -44,6 +44,7 @@ async function aService(pathsOf: (asked: EstimateAsked) => number, passes?: () =
   ends.push(async () => folder.remove(), shop.close, real.end, following.end);
   const router = createRouter({
     backups: noBackups,
+    afterErasure: async () => undefined,
     shop,
     engine,
     drafts: { save: async () => null, load: async () => null },

@@ -17,6 +17,17 @@ export function carryOut(
   asked: CommandRequest,
   mayAsk: MayAsk = anybody,
 ): Promise<Executed | NotExecuted> {
+  const run = () => carriedOut(shop, tools, device, asked, mayAsk);
+  return asked.name === 'eraseOwner' ? shop.erasing(asked.input.owner, run) : run();
+}
+
+function carriedOut(
+  shop: OpenShop,
+  tools: Tools,
+  device: string,
+  asked: CommandRequest,
+  mayAsk: MayAsk,
+): Promise<Executed | NotExecuted> {
   return shop.runCommand(
     {
       command: commandId(asked.command),

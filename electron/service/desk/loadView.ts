@@ -4,12 +4,12 @@ import { asItCounts } from '../../../core/custody/asItCounts.ts';
 import type { Part } from '../../../core/custody/ledger.ts';
 import type { Machine } from '../../../core/custody/machine.ts';
 import type { View } from '../../../core/entries/view.ts';
-import type { PartId } from '../../../core/ids.ts';
+import type { OwnerId, PartId } from '../../../core/ids.ts';
 import type { Job } from '../../../core/job/job.ts';
 import { isUnderWay } from '../../../core/job/work.ts';
 import { noPeople } from '../../../core/people/people.ts';
 import type { EpochMs } from '../../../core/time.ts';
-import { newestJobOf, openJobs, type Reader } from '../../../db/index.ts';
+import { jobsOfOwner, newestJobOf, openJobs, type Reader } from '../../../db/index.ts';
 
 /** Loads what a command is about, remembering the version of every stream it looked at. */
 export async function loadView(read: Reader, about: About, at: EpochMs, by: string | null = null): Promise<View> {
@@ -38,7 +38,32 @@ export async function loadView(read: Reader, about: About, at: EpochMs, by: stri
   const paperCounts = new Map<string, number>();
   for (const kind of about.papers ?? []) paperCounts.set(kind, await read.version(`paper:${kind}:${year}`));
   const elsewhere = about.hands && by !== null ? await jobsUnderWay(read, by, about.job) : [];
-  return { shop, people, job, elsewhere, olderJob, here, owner, machine, rigs, parts, enquiry, paperCounts };
+  const ownersJobs = about.ownersJobs && ownerId ? await allOf(read, ownerId) : undefined;
+  return {
+    ...(ownersJobs && { ownersJobs }),
+    shop,
+    people,
+    job,
+    elsewhere,
+    olderJob,
+    here,
+    owner,
+    machine,
+    rigs,
+    parts,
+    enquiry,
+    paperCounts,
+  };
+}
+
+/** Every job of an owner; one that cannot be read keeps back whatever is decided on them (`setApartRefusal`). */
+async function allOf(read: Reader, owner: OwnerId): Promise<readonly Job[]> {
+  const jobs: Job[] = [];
+  for (const id of await jobsOfOwner(read, owner)) {
+    const job = await read.load('job', id);
+    if (job) jobs.push(job);
+  }
+  return jobs;
 }
 
 /** Jobs other than this one on which somebody has work under way. */

@@ -20,7 +20,9 @@ export function setApartRefusal(read: Apart, about: About, view: View): Refusal 
     ...(about.enquiry ? [`enquiry:${about.enquiry}`] : []),
     ...parts.map((id) => `part:${id}`),
   ]);
-  return refusalFor(read, (stream) => needed.has(stream));
+  // Whether an owner's job is open has to be known of every one.
+  const isOwners = (stream: string) => about.ownersJobs === true && stream.startsWith('job:');
+  return refusalFor(read, (stream) => needed.has(stream) || isOwners(stream));
 }
 
 /** Why nobody may act on what the shop itself says: an entry of its own stream cannot be read. */

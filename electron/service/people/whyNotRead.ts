@@ -24,7 +24,7 @@ const ALWAYS: ReadonlySet<string> = new Set([
 ]);
 
 /** What only who keeps the shop does. */
-const KEEPERS: ReadonlySet<string> = new Set(['setBackups', 'backUpNow']);
+const KEEPERS: ReadonlySet<string> = new Set(['setBackups', 'backUpNow', 'personsDue', 'personFile']);
 
 /** Why a procedure is not answered at this screen; null where it is. A shop that works without PINs is read by anybody. */
 export async function whyNotRead(
