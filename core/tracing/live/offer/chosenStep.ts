@@ -31,20 +31,29 @@ export function chosenStep(now: TracedSoFar, candidates: Candidates, ranking: Ra
   const { model, tracing, suspects, verdict, open } = now;
   const { live, steps, held, owes } = candidates;
   const wanted = method === 'easiest' ? ranking.easiest : method === 'ratio' ? ranking.ratio : ranking.best;
-  // What is held back is worth its opening steps: the first of them is the one to do now.
-  const heldBack = held[wanted - steps.length];
-  const opener = heldBack?.firstDo[0];
-  const planned = opener ? steps.indexOf(opener) : wanted;
-  const tries = planned < 0 && namedPart(now) === null && live.handOver.by !== 'worth';
-  const planOrTrial = tries ? seenToFailFirst(model, tracing, live, held) : planned;
-  const planOrKnown = saysEnough(now, candidates, planOrTrial) ? -1 : orFirstLook(now, candidates, planOrTrial);
+  const plan = openedFirst(candidates, wanted);
+  const tries = plan.place < 0 && namedPart(now) === null && live.handOver.by !== 'worth';
+  const planOrTrial = tries ? openedFirst(candidates, seenToFailFirst(model, tracing, live, held)) : plan;
+  const planned = planOrTrial.place;
+  const planOrKnown = saysEnough(now, candidates, planned) ? -1 : orFirstLook(now, candidates, planned);
   const mayEnd = owes.length > 0 && (endsTracing(verdict) || planOrKnown < 0);
   const planOrOwed = mayEnd ? firstOwed(candidates) : planOrKnown;
   const place =
     method === 'easiest'
       ? planOrOwed
-      : firstMoves({ model, tracing, steps, suspects, open }, planOrOwed, heldBack?.step);
-  return { place, firstFor: opener && heldBack && place === planned ? heldBack.step.id : null };
+      : firstMoves({ model, tracing, steps, suspects, open }, planOrOwed, planOrTrial.heldBack ?? undefined);
+  return { place, firstFor: planOrTrial.heldBack && place === planned ? planOrTrial.heldBack.id : null };
+}
+
+/** A place among all that is planned with, as one among what can be done now, and the held step that it only opens. */
+type Opened = { readonly place: number; readonly heldBack: Step | null };
+
+/** What is held back is worth its opening steps, and is never done itself: the first of them is the one to do now. */
+function openedFirst({ steps, held }: Candidates, wanted: number): Opened {
+  const back = held[wanted - steps.length];
+  if (!back) return { place: wanted, heldBack: null };
+  const [opener] = back.firstDo;
+  return { place: opener ? steps.indexOf(opener) : -1, heldBack: back.step };
 }
 
 /** Found out already, and nothing that can be done would mend it: no loaner tells more; or the new part goes back anyhow. */

@@ -36,15 +36,14 @@ it('the step on offer is never said to tell hardly anything', () => {
   }
 });
 
-it('nothing is said not to be at risk where anything is started, cleared, written, touched inside or can slip', () => {
+it('nothing is said not to be at risk where anything is done to the machine, asks for care or can slip', () => {
   const risky = model.steps.filter(
-    ({ starts, slip, cautions }) =>
-      starts ||
-      slip !== null ||
-      cautions.some((one) => ['disk-key', 'write', 'firmware', 'cooler', 'pins', 'static'].includes(one)),
+    ({ id, starts, slip, cautions }) =>
+      starts || slip !== null || cautions.length > 0 || ['device-elsewhere', 'battery-out', 'census'].includes(id),
   );
-  expect(risky.length).toBeGreaterThan(50);
+  expect(risky.length).toBeGreaterThan(100);
   for (const { id } of risky) expect(facts(reasonFor(model, dark, id)), id).not.toContain('nothing-at-risk');
+  expect(facts(reasonFor(model, dark, 'ask-key'))).toContain('nothing-at-risk');
 });
 
 it('the outcome that is named is the one that matters most: its chance times how far it would move the suspects', () => {

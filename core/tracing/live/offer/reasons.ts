@@ -1,6 +1,7 @@
 import { faultNumber } from '../model/special.ts';
 import type { ThenWatch } from '../problem/mendAndWatch.ts';
-import type { Caution, FaultModel, ReasonFact, Step, StepId, StepView, Suspect, TracingCase } from '../types.ts';
+import { deedsOf } from '../safety/deeds.ts';
+import type { FaultModel, ReasonFact, Step, StepId, StepView, Suspect, TracingCase } from '../types.ts';
 
 /** A step that moves no suspect by more than this tells nothing. This and what follows: common practice, no source. */
 export const TELLS = 0.02;
@@ -10,8 +11,6 @@ const LEFT_FROM = 0.05;
 const RISK_SAID = 5;
 /** Minutes up to which a step is cheap. */
 const CHEAP = 2;
-/** Each of these says itself that something is at risk: data, a key, firmware, a hot start, pins, what a hand inside charges. */
-const AT_RISK: readonly Caution[] = ['disk-key', 'write', 'firmware', 'cooler', 'pins', 'static'];
 
 /** An outcome as it is shown, with how far it would move the belief: total variation, 0..1. */
 export type Weighed = StepView['outcomes'][number] & { readonly moves: number };
@@ -41,7 +40,7 @@ export function reasonsOf(one: Reasoned): readonly ReasonFact[] {
     ...toldFacts(one),
     ...(step.handsOn <= CHEAP && nothingToOpen ? [{ fact: 'cheap', minutes: step.handsOn } as const] : []),
     ...(risk > RISK_SAID ? [{ fact: 'dear', minutes: risk, because: 'harm' } as const] : []),
-    ...(isHarmless(step) ? [{ fact: 'nothing-at-risk' } as const] : []),
+    ...(isHarmless(one) ? [{ fact: 'nothing-at-risk' } as const] : []),
   ];
 }
 
@@ -57,13 +56,13 @@ function shows({ outcomes, tells, offered, firstFor }: Reasoned): readonly Reaso
   return [{ fact: 'splits', faults, p: most.p, outcome: most.outcome }];
 }
 
-/** Nothing can be hurt, locked or lost by it: nothing of ours or theirs goes in, nothing is started, written, cleared or slips. */
-const isHarmless = ({ handling, harm, slip, cautions, starts }: Step): boolean =>
-  handling.borrows === null &&
-  harm.length === 0 &&
-  slip === null &&
-  !starts &&
-  !cautions.some((caution) => AT_RISK.includes(caution));
+/** Nothing can be hurt, locked or lost by it: it does nothing that can, nothing of ours goes in, and it asks for no care. */
+const isHarmless = ({ model, tracing, step }: Reasoned): boolean =>
+  step.handling.borrows === null &&
+  step.harm.length === 0 &&
+  step.slip === null &&
+  step.cautions.length === 0 &&
+  deedsOf(model, tracing, step).size === 0;
 
 function toldFacts({ model, tracing, step, suspects }: Reasoned): readonly ReasonFact[] {
   for (const suspect of suspects.slice(0, 6)) {

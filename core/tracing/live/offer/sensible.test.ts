@@ -91,3 +91,22 @@ it('a short is not measured away before anything was mended: that step is there,
   const { notOffered } = offerStep(model, still, { method: 'ratio' });
   expect(notOffered.map((one) => one.step)).not.toContain('short-cleared');
 });
+
+it('a long trial that a safety gate holds is never offered to make it fail: what opens the gate is', () => {
+  const still = bench(
+    'error-in-use',
+    'fine-here',
+    'fails-in-use',
+    'drain-start:works',
+    'log-read:nothing',
+    'fan-look:pump-still',
+    'setup-values:normal',
+    'setup-values:normal',
+    'drive-health:clean',
+    'once-more:same',
+    'meas-standby:within',
+  );
+  const { next, notOffered } = offerStep(model, still, { method: 'rollout' });
+  expect(notOffered.find(({ step }) => step === 'load-long')?.why).toMatchObject({ is: 'gate' });
+  expect(notOffered.map(({ step }) => step)).not.toContain(next?.step);
+});
