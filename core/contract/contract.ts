@@ -24,6 +24,7 @@ import type {
   KeptRow,
   NightRow,
   OrderRow,
+  PlanAhead,
   SetApartJob,
   ShopSheet,
   TracingSheet,
@@ -152,6 +153,8 @@ export const contract = {
       }),
     )
     .output(type<TracingSheet & Shown>()),
+  /** Nothing follows where no step is on offer. Computed aside: the step itself never waits for it. */
+  planAhead: read.input(z.strictObject({ job: zJobId })).output(type<PlanAhead>()),
   wall: read.output(type<WallSheet>()),
   reckoning: read.output(type<ReckoningSheet>()),
   /** Orders on the way, waiting for a word, to go back or gone back, and old parts to send, over all jobs. */

@@ -16,7 +16,7 @@ import type { ShopSettings, Staff } from '../job/shop.ts';
 import type { EstimatePolicy } from '../labour/types.ts';
 import type { Refusal } from '../refusal.ts';
 import type { Stage } from '../stage.ts';
-import type { EpochMs } from '../time.ts';
+import type { EpochMs, Minutes } from '../time.ts';
 import type { Several } from '../tracing/live/model/fault.ts';
 import type { LookPlace } from '../tracing/live/model/step.ts';
 import type { Belief, BenchTable, Caution, Offer, StepHandling, Suspect, Verdict } from '../tracing/live/types.ts';
@@ -110,6 +110,13 @@ export type TracingSheet = {
     readonly onlyTold: readonly string[];
     readonly onlySeen: readonly string[];
   };
+};
+
+/** What would follow the step on offer, each by the likeliest outcome of the one before; and what the owner may have to pay for. */
+export type PlanAhead = {
+  readonly follows: readonly { readonly step: string; readonly handsOn: Minutes; readonly waiting: Minutes }[];
+  /** Suspects taken together by what is paid for, likeliest first; the price as the plan counts it, in minor units. */
+  readonly remedies: readonly { readonly part: string; readonly p: number; readonly priceMinor: number }[];
 };
 
 /** The shop's parts where they lie. */

@@ -16,6 +16,9 @@ export function openEngine(): Engine {
     modelFor: keepingModel(),
     estimate: (shop, of, signal) => estimates[of.policy].ask({ ask: 'estimate', own: ownOf(shop), of }, signal),
     tracing: (shop, of, method, signal) => bench.ask({ ask: 'tracing', own: ownOf(shop), of, method }, signal),
+    // Beside the thread that somebody at the Bench waits for.
+    plan: (shop, of, perMinuteMinor, signal) =>
+      estimates['two-step'].ask({ ask: 'plan', own: ownOf(shop), of, perMinuteMinor }, signal),
     work: USUAL_WORK,
     end: async () => {
       await Promise.all([bench, ...Object.values(estimates)].map((thread) => thread.end()));

@@ -31,7 +31,7 @@ import { ordersSheet } from './desk/sheets/ordersSheet.ts';
 import { drawIssued, issuedPaper } from './desk/sheets/papers.ts';
 import { reckoning } from './desk/sheets/reckoning.ts';
 import { setApartJobs } from './desk/sheets/setApartJobs.ts';
-import { tracingSheet } from './desk/sheets/tracingSheet.ts';
+import { planSheet, tracingSheet } from './desk/sheets/tracingSheet.ts';
 import { wallSheet } from './desk/sheets/wallSheet.ts';
 import type { Tools } from './desk/tools.ts';
 import { keepingModel } from './keepingModel.ts';
@@ -171,6 +171,9 @@ export function createRouter({
         (read) => tracingSheet(read, engine, input.job, { ...input, at: now(), signal }),
         errors.NOT_FOUND,
       ),
+    ),
+    planAhead: os.planAhead.handler(async ({ input, errors, signal }) =>
+      ofJob(input.job, (read) => planSheet(read, engine, input.job, now(), signal), errors.NOT_FOUND),
     ),
     wall: os.wall.handler(async () => wallSheet(await shop.read(), now())),
     reckoning: os.reckoning.handler(async () =>

@@ -104,6 +104,7 @@ export function TracingBench({ sheet, wall, currency, tray, inside }: TracingBen
             currency={currency}
             run={run}
             tray={tray}
+            stands={ahead.data !== undefined && !ahead.isFetching}
             about={t('bench.about', { told, seen: seen ?? t('kit.told.not-yet') })}
             settle={stopped && <SettleKeys sheet={sheet} tracing={tracing} />}
             back={backKey}

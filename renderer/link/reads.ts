@@ -17,6 +17,13 @@ export const tracingRead = (job: JobId, method: 'ratio' | 'rollout') => ({
     service.tracing({ job, method, shown: shownOf(job) }, { signal }),
 });
 
+/** What would follow the step on offer, and what remedies would cost. */
+export const planAheadRead = (job: JobId) =>
+  queryOf.planAhead.queryOptions({
+    input: { job },
+    meta: { follows: { streams: [`job:${job}`, 'machine:', 'part:'], but: ['estimated', 'promised', 'promise-told'] } },
+  });
+
 /** As of when, and after which log, the step that stands on this screen was chosen; the quick answer leads. */
 function shownOf(job: JobId): Shown | undefined {
   const quick = queries.getQueryData<Shown>(tracingOptions(job, 'ratio').queryKey);

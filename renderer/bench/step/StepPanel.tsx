@@ -15,6 +15,7 @@ import { isTyped, MeasuredForm } from '../measured/MeasuredForm.tsx';
 import { FarView } from '../next/FarView.tsx';
 import { NextStep } from '../next/NextStep.tsx';
 import type { StepShown } from '../next/stepView.ts';
+import { WhatFollows } from '../next/WhatFollows.tsx';
 import { ClaimForm } from './ClaimForm.tsx';
 import { LockedClock } from './LockedClock.tsx';
 import { LogWithout } from './LogWithout.tsx';
@@ -35,6 +36,8 @@ export type StepPanelProps = {
   readonly currency: Currency | undefined;
   readonly run: StepRun;
   readonly tray: string;
+  /** The step on offer will not change by itself. */
+  readonly stands: boolean;
   readonly about: string;
   readonly settle: ReactNode;
   readonly back: { readonly says: string; readonly onPress: () => void } | undefined;
@@ -44,7 +47,7 @@ export type StepPanelProps = {
 type Logged = { readonly step: StepShown; readonly came: readonly string[] };
 
 /** The next step, or the one under way, or another chosen by hand; its start, its clock, its outcome. */
-export function StepPanel({ sheet, tracing, wall, currency, run, tray, about, settle, back }: StepPanelProps) {
+export function StepPanel({ sheet, tracing, wall, currency, run, tray, stands, about, settle, back }: StepPanelProps) {
   const words = useWords();
   const { t } = words;
   const now = useNow();
@@ -169,6 +172,7 @@ export function StepPanel({ sheet, tracing, wall, currency, run, tray, about, se
         {run.work && handling?.sends && <SendOut sheet={sheet} work={run.work} sends={handling.sends} />}
         {run.work && <TakeBackStart job={sheet.job.id} run={run.work.run} tray={tray} />}
         {running && <ClaimForm claim={claim} clocked={run.clocked(now)} asksEnd={asksEnd} onClaim={setClaim} />}
+        {!running && byHand === null && <WhatFollows job={sheet.job.id} currency={currency} stands={stands} />}
         {handling && asksUse(handling) && (
           <UseForm
             sheet={sheet}

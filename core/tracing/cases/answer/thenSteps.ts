@@ -2,10 +2,16 @@ import { WATCH_START } from '../../live/model/special.ts';
 import { offerStep } from '../../live/offer/offerStep.ts';
 import { readGroups } from '../../live/readGroups.ts';
 import type { FaultModel, StepView, TracingCase } from '../../live/types.ts';
+import type { Cancel } from '../../plan/problem/effort.ts';
 import { afterEntry } from '../bench/logged.ts';
 
-/** The steps as they would be proposed after the likeliest outcome of this one, and after that one's likeliest. */
-export function thenSteps(model: FaultModel, tracing: TracingCase, next: StepView): readonly StepView[] {
+/** The steps as they would be proposed after the likeliest outcome of this one, and after that one's likeliest. `cancel`: see `offerStep`. */
+export function thenSteps(
+  model: FaultModel,
+  tracing: TracingCase,
+  next: StepView,
+  cancel?: Cancel,
+): readonly StepView[] {
   const steps: StepView[] = [];
   let [now, view]: [TracingCase, StepView | null] = [tracing, next];
   while (view && steps.length < 2) {
@@ -13,7 +19,7 @@ export function thenSteps(model: FaultModel, tracing: TracingCase, next: StepVie
     const after = likeliest && afterEntry(model, now, `${view.step}:${likeliest.outcome}`);
     if (!after || 'is' in after) break;
     now = view.step === WATCH_START ? { ...after, seen: seenThen(model, after, likeliest.outcome) } : after;
-    view = offerStep(model, now, { method: 'rollout' }).next;
+    view = offerStep(model, now, { method: 'rollout', ...(cancel && { cancel }) }).next;
     if (view) steps.push(view);
   }
   return steps;

@@ -1,4 +1,4 @@
-import type { TracingSheet } from '../../../../core/contract/screens.ts';
+import type { PlanAhead, TracingSheet } from '../../../../core/contract/screens.ts';
 import type { Shop } from '../../../../core/job/shop.ts';
 import type { EstimateAsked, EstimateCancelled, LabourEstimate, WorkTask } from '../../../../core/labour/types.ts';
 import type { LiveTracing } from '../../../../core/tracing/live/api.ts';
@@ -17,6 +17,8 @@ export type Engine = {
   ) => Promise<LabourEstimate | EstimateCancelled>;
   /** By the shop's own model; a raised signal ends it early, rejecting with the signal's reason. */
   readonly tracing: (shop: Shop, state: TracingCase, method: Method, signal?: AbortSignal) => Promise<TracingSheet>;
+  /** What would follow the step on offer, and what remedies would cost, at this price of a minute (minor units). */
+  readonly plan: (shop: Shop, state: TracingCase, perMinuteMinor: number, signal?: AbortSignal) => Promise<PlanAhead>;
   /** Work that follows once a fault is known: fitting, proving, cleaning. */
   readonly work: readonly WorkTask[];
   /** Ends what it computes with. */

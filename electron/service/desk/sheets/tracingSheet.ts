@@ -1,6 +1,6 @@
 import { tracingCase } from '../../../../core/bench/tracingCase.ts';
 import type { JobView } from '../../../../core/bench/tracingDoor.ts';
-import type { TracingSheet } from '../../../../core/contract/screens.ts';
+import type { PlanAhead, TracingSheet } from '../../../../core/contract/screens.ts';
 import type { Part } from '../../../../core/custody/ledger.ts';
 import type { Says } from '../../../../core/fit/reason.ts';
 import { asTakenIn, fitsSomewhere } from '../../../../core/fit/whichSlot.ts';
@@ -58,4 +58,18 @@ export async function tracingSheet(
   if (!bench) return null;
   const sheet = await engine.tracing(bench.view.shop, bench.state, method, signal);
   return { ...sheet, asOf: bench.asOf, logged: loggedSoFar(bench.view.job) };
+}
+
+/** What would follow the step on offer, and what each remedy would cost the owner; null when there is no such job. */
+export async function planSheet(
+  read: Reader,
+  engine: Engine,
+  job: JobId,
+  at: EpochMs,
+  signal?: AbortSignal,
+): Promise<PlanAhead | null> {
+  const bench = await benchState(read, job, at);
+  if (!bench) return null;
+  const { view, state } = bench;
+  return engine.plan(view.shop, state, view.job.perMinuteMinor, signal);
 }
