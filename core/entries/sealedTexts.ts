@@ -5,6 +5,10 @@ type SealedTexts = { readonly since: number; readonly at: readonly string[] };
 
 const since = (version: number, ...at: readonly string[]): SealedTexts => ({ since: version, at });
 
+/** What a place says of whom a parcel goes to, and of where something was last seen. */
+const placeTexts = (of: string): readonly string[] =>
+  ['carrier', 'number', 'to', 'lastSeen'].map((field) => `${of}.${field}`);
+
 /**
  * Texts of an owner's, or about them or their things, that commands and rules handle as plain text and that lie sealed
  * in the journal, by kind and place in the body (`[]`: in each of a list). In streams of a job, a machine, a part or an
@@ -21,8 +25,8 @@ export const SEALED_TEXTS: { readonly [Kind in AnyEntry['kind']]?: SealedTexts }
   'machine-known': since(2, 'called'),
   'own-report-read': since(3, 'taken'),
   'slots-written': since(2, 'gaps[]'),
-  'part-known': since(2, 'name', 'standing.how'),
-  'part-moved': since(2, 'why.says'),
+  'part-known': since(3, 'name', 'standing.how', ...placeTexts('place')),
+  'part-moved': since(3, 'why.says', ...placeTexts('from'), ...placeTexts('to')),
   'part-standing': since(2, 'standing.how'),
   'part-corrected': since(2, 'name'),
   'taken-in': since(2, 'told.changed[].since', 'told.lastWorked', 'cameAlong[].thing'),

@@ -16,6 +16,9 @@ type Kind = AnyEntry['kind'];
 /** What a kind is called now; its body stands as it was. */
 const renamed = (kind: Kind): Lift => ({ kind, v: 1, body: (body) => body });
 
+/** The same body in the next version: only what lies sealed in it is another. */
+const asItWas = (kind: Kind, v: number): Lift => ({ kind, v, body: (body) => body });
+
 /** What a kind's body is made of now, from what is needed of the old one. Throws where that is not there. */
 const reshaped = <Old>(kind: Kind, v: number, was: z.ZodType<Old>, body: (old: Old) => unknown): Lift => ({
   kind,
@@ -59,6 +62,9 @@ const CHANGED: Lifts = {
   'enquiry-estimated': {
     1: reshaped('enquiry-estimated', 2, withError, ({ error: _error, ...old }) => old),
   },
+  /** First their names and reasons lay sealed, then also whom a parcel goes to. */
+  'part-known': { 1: asItWas('part-known', 2) },
+  'part-moved': { 1: asItWas('part-moved', 2) },
   /** What came along and what was sealed were told apart by what they are called, in plain: that is their id. */
   'taken-in': {
     2: reshaped('taken-in', 3, withThings, ({ cameAlong, ...old }) => ({

@@ -7,7 +7,7 @@ import { type Projection, projectedTable } from './projection.ts';
 /** Where every part is and was. A part has one open stay, a slot holds one part. */
 export const partStays: Projection = {
   name: 'part-stays',
-  version: 1,
+  version: 2,
   tables: [
     projectedTable({
       name: 'part_stay',
@@ -61,8 +61,14 @@ function stayIn(part: PartId, place: Place, job: JobId | null, { seq, at, by }: 
     at: place.at,
     ...slotOf(place),
     job: forJob,
-    place: JSON.stringify(place),
+    place: JSON.stringify(withoutTexts(place)),
   };
+}
+
+/** A place as the table keeps it: whom a parcel goes to, and what was last seen where, is told by the ledger alone. */
+function withoutTexts(place: Place): Place {
+  if (place.at === 'transit') return { ...place, carrier: '', number: '', to: '' };
+  return place.at === 'not-found' ? { ...place, lastSeen: '' } : place;
 }
 
 /** A slot's holder and name; nulls for a place that is no slot. */

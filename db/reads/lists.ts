@@ -149,6 +149,11 @@ export const staysOf = (
   }[]
 > =>
   read.rows(async (tables) => {
+    const told = new Map<number, Place>();
+    for (const { seq, kind, body } of await read.entries(`part:${part}`)) {
+      if (kind === 'part-known') told.set(seq, body.place);
+      if (kind === 'part-moved') told.set(seq, body.to);
+    }
     const rows = await tables
       .selectFrom('part_stay')
       .where('part', '=', part)
@@ -156,7 +161,7 @@ export const staysOf = (
       .selectAll()
       .execute();
     return rows.map((row, at) => ({
-      place: placeShape.parse(JSON.parse(row.place)),
+      place: told.get(row.since_seq) ?? placeShape.parse(JSON.parse(row.place)),
       since: row.since,
       until: rows[at + 1]?.since ?? null,
       by: row.by,

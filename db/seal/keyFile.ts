@@ -101,6 +101,9 @@ export type ErasedKey = {
   readonly at: EpochMs;
 };
 
+/** How many keys of drafts were destroyed. */
+const FORGOTTEN = 'forgotten';
+
 type KeyRow = { readonly id: string; readonly wrapped: Uint8Array };
 
 /** A sealing key with its name. */
@@ -166,12 +169,14 @@ export class KeyFile {
 
   /** How many keys were ever made, those that were destroyed or lost too: never less than it was. */
   made(): number {
-    this.#made ??= Number(
-      this.#sqlite
-        .prepare('select (select count(*) from key) + (select count(*) from erased) + (select count(*) from lost)')
-        .pluck()
-        .get(),
-    );
+    this.#made ??=
+      this.#forgotten() +
+      Number(
+        this.#sqlite
+          .prepare('select (select count(*) from key) + (select count(*) from erased) + (select count(*) from lost)')
+          .pluck()
+          .get(),
+      );
     return this.#made;
   }
 
@@ -234,6 +239,27 @@ export class KeyFile {
     return this.#sqlite
       .prepare<[{ owner: string }], { id: string; purpose: Purpose; at: EpochMs }>(`${held} order by id`)
       .all({ owner });
+  }
+
+  /**
+   * Destroys the keys of what nothing but drafts was sealed for: nobody has to remember them, only that there were some.
+   * No key bears the name of one of these again as long as no two drafts bear one name.
+   */
+  forget(owner: string): void {
+    this.#sqlite.transaction(() => {
+      const ids = this.keysOf(owner).map(({ id }) => id);
+      for (const id of ids) {
+        this.#sqlite.prepare('delete from key where id = ?').run(id);
+        this.#opened.get(id)?.fill(0);
+        this.#opened.delete(id);
+      }
+      if (ids.length > 0) this.putNote(FORGOTTEN, String(this.#forgotten() + ids.length));
+    })();
+    this.#made = null;
+  }
+
+  #forgotten(): number {
+    return Number(this.note(FORGOTTEN) ?? 0);
   }
 
   /** Destroys keys for ever and remembers that they were destroyed. */

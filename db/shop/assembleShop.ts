@@ -183,6 +183,12 @@ export async function assembleShop({ branch, clock, log }: Opening, parts: ShopP
         }
       },
       get: async (name) => getBlob(paths.blobs, name, keyOf),
+      forget: (draft) =>
+        queue(async () => {
+          if (standing.onlyRead) return;
+          keyFile.forget(draft);
+          await keepMark();
+        }),
       drop: (name) => standing.onlyRead || dropBlob(paths.blobs, name),
       sweep: async (also = []) => {
         const { named, broken } = await lookedAt();

@@ -59,6 +59,8 @@ export type OpenShop = {
     readonly get: (name: BlobName) => Promise<Uint8Array | Refusal>;
     /** Removes a sealed file that was put and never named in an entry: its caller knows that of its own. */
     readonly drop: (name: BlobName) => void;
+    /** Destroys the keys of drafts: what was sealed for them can be read nowhere any more. */
+    readonly forget: (draft: `draft:${string}`) => Promise<void>;
     /**
      * Removes what no entry of the journal names, nor the list given, and is older than a day. Nothing goes while an entry
      * is broken. @returns How many files went.

@@ -141,20 +141,7 @@ const PLAIN: { readonly [why: string]: readonly string[] } = {
   ],
   'where a part is: custody is looked up by it in the read tables': [
     ...['place', 'from', 'to'].flatMap((of) =>
-      [
-        'slot',
-        'rig',
-        'bench',
-        'tray',
-        'bin',
-        'shelf',
-        'carrier',
-        'number',
-        'to',
-        'name',
-        'lastSeen',
-        'certificate',
-      ].map((field) => `${of}.${field}`),
+      ['slot', 'rig', 'bench', 'tray', 'bin', 'shelf', 'name', 'certificate'].map((field) => `${of}.${field}`),
     ),
   ],
 };

@@ -1,4 +1,4 @@
-import { mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { epochMs } from '../../../core/time.ts';
@@ -41,6 +41,21 @@ describe('what was typed and not yet written', () => {
     expect(await drafts.save('taking-in', null)).toBeNull();
     expect(sealed()).toEqual([]);
     expect(await drafts.load('taking-in')).toBeNull();
+  });
+
+  it('that was thrown away can be read by nobody who kept a copy of its file', async () => {
+    await drafts.save('taking-in', 'Judith Amberley');
+    const before = sealed().map((file) => [file, readFileSync(path('blobs', String(file)))] as const);
+    await drafts.save('taking-in', null);
+    for (const [file, bytes] of before) writeFileSync(path('blobs', String(file)), bytes);
+    const name = `blob:${String(before[0]?.[0]).split('/').at(-1)}`;
+    expect(await shop.blobs.get(name as never)).toMatchObject({ refused: 'blob-erased' });
+    await shop.close();
+    shop = await place.opened();
+    await openDrafts(shop, path('drafts.json')).save('taking-in', 'Wilhelmina Frost');
+    await shop.close();
+    shop = await place.opened();
+    expect(await openDrafts(shop, path('drafts.json')).load('taking-in')).toBe('Wilhelmina Frost');
   });
 
   it('saved twice at once leaves one of the two, and one file', async () => {

@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto';
 import { mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { z } from 'zod';
@@ -5,8 +6,8 @@ import type { Refusal } from '../../../core/refusal.ts';
 import { isBlobName, type OpenShop, refusalFromError } from '../../../db/index.ts';
 
 /**
- * What was typed and not yet written for good. The text lies sealed among the files; what stood there before, and all of
- * it once the sheet is written or thrown away, is gone at once.
+ * What was typed and not yet written for good. The text lies sealed among the files, under a key of the sheet's own; what
+ * stood there before, and all of it once the sheet is written or thrown away, is gone at once, key and all.
  */
 export type Drafts = {
   /** Keeps a sheet's text, or lets it go (null). @returns Why it is not kept; null when it is. */
@@ -16,7 +17,8 @@ export type Drafts = {
   readonly files: () => readonly string[];
 };
 
-type Kept = { readonly file: string; readonly held: readonly string[] };
+/** `of`: under whose key it lies, the sheet's own; null for one from before sheets had keys of their own. */
+type Kept = { readonly file: string; readonly held: readonly string[]; readonly of: `draft:${string}` | null };
 
 /** Keeps drafts of a shop; `path` holds which sealed files belong to which sheet, and no text. */
 export function openDrafts(shop: Pick<OpenShop, 'blobs'>, path: string): Drafts {
@@ -24,7 +26,7 @@ export function openDrafts(shop: Pick<OpenShop, 'blobs'>, path: string): Drafts 
   const write = (next: ReadonlyMap<string, Kept>): Refusal | null => {
     try {
       mkdirSync(dirname(path), { recursive: true });
-      const rows = [...next].map(([key, { file, held }]) => [key, file, held]);
+      const rows = [...next].map(([key, { file, held, of }]) => [key, file, held, of]);
       writeFileSync(`${path}.new`, JSON.stringify(rows), { mode: 0o600 });
       renameSync(`${path}.new`, path);
       kept = next;
@@ -40,18 +42,18 @@ export function openDrafts(shop: Pick<OpenShop, 'blobs'>, path: string): Drafts 
   };
   return {
     save: async (key, text) => {
+      const of = kept.get(key)?.of ?? (`draft:${randomUUID()}` as const);
       const stored =
-        text === null
-          ? null
-          : await shop.blobs.put(new TextEncoder().encode(text), { of: 'drafts', purpose: 'record' });
+        text === null ? null : await shop.blobs.put(new TextEncoder().encode(text), { of, purpose: 'record' });
       if (stored !== null && typeof stored !== 'string') return stored;
       // Looked up after the file was stored: another save of this sheet may have come in between.
-      const before = kept.get(key)?.file;
+      const { file: before, of: wasOf } = kept.get(key) ?? {};
       const others = new Map(kept);
       others.delete(key);
-      const next = stored === null ? others : others.set(key, { file: stored, held: namedIn(text ?? '') });
+      const next = stored === null ? others : others.set(key, { file: stored, held: namedIn(text ?? ''), of });
       const refusal = write(next);
       drop(refusal ? (stored ?? undefined) : before);
+      if (!refusal && wasOf && wasOf !== next.get(key)?.of) await shop.blobs.forget(wasOf);
       return refusal;
     },
     files: () => [...kept.values()].flatMap(({ file, held }) => [file, ...held]),
@@ -70,8 +72,13 @@ const namedIn = (text: string): readonly string[] => text.match(/blob:[0-9a-f]{6
 /** Before sheets held photographs there were two in a row. */
 const zKept = z.array(
   z
-    .tuple([z.string(), z.string(), z.array(z.string()).optional()])
-    .transform(([key, file, held]): readonly [string, Kept] => [key, { file, held: held ?? [] }]),
+    .tuple([
+      z.string(),
+      z.string(),
+      z.array(z.string()).optional(),
+      z.templateLiteral(['draft:', z.string()]).nullish(),
+    ])
+    .transform(([key, file, held, of]): readonly [string, Kept] => [key, { file, held: held ?? [], of: of ?? null }]),
 );
 
 function read(path: string): readonly (readonly [string, Kept])[] {
