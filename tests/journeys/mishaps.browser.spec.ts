@@ -82,6 +82,7 @@ test('thirteen outcomes cover neither the caution of a running step nor its cloc
   ])
     expect(await isOnTop(seen)).toBe(true);
   const first = outcomes.getByRole('button').first();
+  expect(await isOnTop(first)).toBe(true);
   const box = await first.boundingBox();
   if (!box) throw new Error('the first outcome is not shown');
   const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
