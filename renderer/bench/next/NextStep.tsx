@@ -42,7 +42,7 @@ export function NextStep(props: NextStepProps) {
   const [othersOpen, setOthersOpen] = useState(false);
   const outcomes = useRef<HTMLDivElement>(null);
   const isRunning = running !== undefined;
-  // biome-ignore lint/correctness/useExhaustiveDependencies: what is shown changes with these, and is then read from its top
+  // What is shown changes with these, and is then read from its top.
   useEffect(() => showFromItsTop(outcomes.current), [step.id, isRunning]);
   return (
     <section className="k-next" ref={ref} aria-labelledby="k-next-heading">
