@@ -3,6 +3,7 @@ import shopOf from '../../assets/demo/shop.json' with { type: 'json' };
 import story from '../../assets/demo/story.json' with { type: 'json' };
 import refusals from '../../assets/words/en/refusals.json' with { type: 'json' };
 import type { Question } from '../../core/approval/question.ts';
+import { PAGE_KEY_HEADER } from '../../core/contract/pageKey.ts';
 import type { JobSheet } from '../../core/contract/screens.ts';
 import type { Work } from '../../core/job/work.ts';
 import { refusalNamed, wordsFor } from '../../core/text/wordsFor.ts';
@@ -28,6 +29,7 @@ type Answered = {
 const ends: (() => unknown)[] = [];
 let origin: string;
 let cookie: string;
+let page: string;
 let job: string;
 let clock: { now: EpochMs };
 let commands = 0;
@@ -37,14 +39,26 @@ const asks = (name: string, input: unknown, by = 'mina') =>
   answerTo('execute', { command: `door-${++commands}`, by, name, input });
 
 async function answerTo(procedure: 'execute' | 'preview' | 'enter', json: object) {
-  const headers = { cookie, origin, 'x-csrf-token': 'orpc', 'content-type': 'application/json' };
+  const headers = {
+    cookie,
+    origin,
+    [PAGE_KEY_HEADER]: page,
+    'x-csrf-token': 'orpc',
+    'content-type': 'application/json',
+  };
   const answer = await fetch(`${origin}/rpc/${procedure}`, { method: 'POST', headers, body: JSON.stringify({ json }) });
   return { status: answer.status, ...((await answer.json()) as Answered) };
 }
 
 /** The job as its sheet tells it, read over HTTP. */
 async function theJob() {
-  const headers = { cookie, origin, 'x-csrf-token': 'orpc', 'content-type': 'application/json' };
+  const headers = {
+    cookie,
+    origin,
+    [PAGE_KEY_HEADER]: page,
+    'x-csrf-token': 'orpc',
+    'content-type': 'application/json',
+  };
   const read = await fetch(`${origin}/rpc/job`, { method: 'POST', headers, body: JSON.stringify({ json: { job } }) });
   return ((await read.json()) as { json: JobSheet }).json.job;
 }
@@ -74,6 +88,7 @@ beforeAll(async () => {
   origin = new URL(served.address).origin;
   const entered = await fetch(served.address, { redirect: 'manual' });
   cookie = entered.headers.get('set-cookie')?.split(';')[0] ?? '';
+  page = entered.headers.get('location')?.split('page=')[1] ?? '';
   await asks('openShop', { settings: shopOf.settings, staff: shopOf.staff });
   await answerTo('enter', { who: 'mina', pin: null });
   const sheet = signingIn();

@@ -8,6 +8,7 @@ import { RPCLink } from '@orpc/client/fetch';
 import { SimpleCsrfProtectionLinkPlugin } from '@orpc/client/plugins';
 import type { ContractRouterClient } from '@orpc/contract';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { PAGE_KEY_HEADER } from '../../core/contract/pageKey.ts';
 import { type smallContract, smallRouter } from '../../tests/builders/smallRouter.ts';
 import { CONTENT_POLICY } from '../page/contentPolicy.ts';
 import { type Loopback, serveLoopback } from './serveLoopback.ts';
@@ -19,6 +20,7 @@ let served: Loopback;
 let screens: string;
 let origin: string;
 let cookie: string;
+let page: string;
 
 /** One request, byte for byte as given: no browser or library puts headers right. */
 function ask(path: string, headers: Record<string, string> = {}, method = 'GET', body?: string): Promise<Answer> {
@@ -36,7 +38,13 @@ function ask(path: string, headers: Record<string, string> = {}, method = 'GET',
 }
 
 /** What our own page sends with a call. A test takes one away, or puts another in its place. */
-const own = () => ({ cookie, origin, 'x-csrf-token': 'orpc', 'content-type': 'application/json' });
+const own = () => ({
+  cookie,
+  origin,
+  [PAGE_KEY_HEADER]: page,
+  'x-csrf-token': 'orpc',
+  'content-type': 'application/json',
+});
 const call = (headers: Record<string, string>) => ask('/rpc/add', headers, 'POST', '{"json":{"text":"Kiln"}}');
 const without = (name: string) => Object.fromEntries(Object.entries(own()).filter(([key]) => key !== name));
 
@@ -49,6 +57,7 @@ beforeEach(async () => {
   origin = new URL(served.address).origin;
   const entered = await ask(new URL(served.address).pathname);
   cookie = String(entered.headers['set-cookie']).split(';')[0] ?? '';
+  page = String(entered.headers.location).split('page=')[1] ?? '';
 });
 afterEach(async () => {
   await served.stop();
@@ -78,7 +87,8 @@ test('at no other address of this computer does anybody answer', async () => {
 
 test('a form another page sends by itself is turned away for lack of our page’s mark, though it carries the cookie', async () => {
   const form = '--b\r\nContent-Disposition: form-data; name="data"\r\n\r\n{"json":{"text":"forged"}}\r\n--b--\r\n';
-  const headers = { cookie, origin, 'content-type': 'multipart/form-data; boundary=b' };
+  // Even one that had come by the page's key.
+  const headers = { cookie, origin, [PAGE_KEY_HEADER]: page, 'content-type': 'multipart/form-data; boundary=b' };
   expect((await ask('/rpc/add', headers, 'POST', form)).status).toBe(403);
   expect(shop.texts).toEqual([]);
   // The same form with the mark is a call: it was the mark that was missing.
@@ -108,6 +118,15 @@ test.each(['shop.example', 'shop.example:80', '127.0.0.1', '127.0.0.1:1', '127.0
 test('a foreign name whose page says the same origin is not served either', async () => {
   const host = `shop.example:${new URL(origin).port}`;
   expect((await call({ ...own(), host, origin: `http://${host}` })).status).toBe(421);
+});
+
+test('another program’s page on this computer gets our cookie from the browser, and can do nothing with it', async () => {
+  expect(page).toMatch(/^[\w-]{43}$/);
+  expect((await call(without(PAGE_KEY_HEADER))).status).toBe(403);
+  expect((await call({ ...own(), [PAGE_KEY_HEADER]: 'x' })).status).toBe(403);
+  // Neither the page it is given for the cookie nor any header of it says the key.
+  const given = await ask('/', { cookie });
+  expect(given.body + JSON.stringify(given.headers)).not.toContain(page);
 });
 
 test('without the cookie nothing is shown and nothing is done', async () => {
@@ -141,7 +160,7 @@ test('a wrong token opens nothing, and does not use up the right one', async () 
   }
   expect(await ask(right, {}, 'POST')).toMatchObject({ status: 403 });
   const entered = await ask(right);
-  expect(entered).toMatchObject({ status: 303, headers: { location: '/' } });
+  expect(entered).toMatchObject({ status: 303, headers: { location: expect.stringMatching(/^\/#page=[\w-]{43}$/) } });
   expect(String(entered.headers['set-cookie'])).toMatch(
     /^knowngood-\d+=[\w-]{43}; Path=\/; HttpOnly; SameSite=Strict$/,
   );
@@ -242,7 +261,7 @@ test('our own link carries texts, files and the change stream, and a window that
   const small: ContractRouterClient<typeof smallContract> = createORPCClient(
     new RPCLink({
       url: `${origin}/rpc`,
-      headers: { cookie },
+      headers: { cookie, [PAGE_KEY_HEADER]: page },
       plugins: [new SimpleCsrfProtectionLinkPlugin()],
     }),
   );

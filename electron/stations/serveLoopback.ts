@@ -2,6 +2,7 @@ import { createReadStream } from 'node:fs';
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import { BodyLimitPlugin, RPCHandler } from '@orpc/server/node';
 import { SimpleCsrfProtectionHandlerPlugin } from '@orpc/server/plugins';
+import { PAGE_KEY_HEADER } from '../../core/contract/pageKey.ts';
 import { SECURITY_HEADERS } from '../page/contentPolicy.ts';
 import { pageFile } from '../page/pageFile.ts';
 import { plainPage } from '../page/plainPage.ts';
@@ -58,7 +59,10 @@ export async function serveLoopback(options: {
     }
     const { pathname } = new URL(request.url ?? '/', 'http://127.0.0.1');
     if (enters(session, request, pathname, response)) return;
-    if (!session.holds(request.headers.cookie)) refuseEntry(response);
+    const calls = pathname.startsWith('/rpc');
+    const key = request.headers[PAGE_KEY_HEADER];
+    if (!session.holds(request.headers.cookie) || (calls && !session.isOurPage(String(key ?? ''))))
+      refuseEntry(response);
     else if (
       !(await handler.handle(request, response, { prefix: '/rpc', context: { door: 'loopback', session: here } }))
         .matched
@@ -77,9 +81,10 @@ export async function serveLoopback(options: {
 }
 
 function enters(session: Session, request: IncomingMessage, pathname: string, response: ServerResponse): boolean {
-  const cookie = request.method === 'GET' ? session.enter(pathname) : undefined;
-  if (!cookie) return false;
-  response.writeHead(303, { 'Set-Cookie': cookie, Location: '/', 'Cache-Control': 'no-store' }).end();
+  const entered = request.method === 'GET' ? session.enter(pathname) : undefined;
+  if (!entered) return false;
+  const { cookie, location } = entered;
+  response.writeHead(303, { 'Set-Cookie': cookie, Location: location, 'Cache-Control': 'no-store' }).end();
   return true;
 }
 

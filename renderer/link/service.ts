@@ -6,10 +6,12 @@ import type { ContractRouterClient } from '@orpc/contract';
 import { createTanstackQueryUtils } from '@orpc/tanstack-query';
 import { QueryClient } from '@tanstack/react-query';
 import type { contract } from '../../core/contract/contract.ts';
+import { PAGE_KEY_HEADER } from '../../core/contract/pageKey.ts';
 import { isBarred } from './barred.ts';
 import { setConnected } from './connection.ts';
 import { followChanges } from './followChanges.ts';
 import { openPort } from './openPort.ts';
+import { pageKey } from './pageKey.ts';
 import { renewingLink } from './renewingLink.ts';
 import { markStale } from './stale.ts';
 
@@ -59,7 +61,11 @@ function whenTheWayWasLost(failures: number, error: unknown): boolean {
 /** In the app's own window a port of its own, in a browser the address the page came from. */
 function link(): ClientLink<Record<never, never>> {
   if (location.protocol !== 'app:') {
-    return new FetchLink({ url: `${location.origin}/rpc`, plugins: [new SimpleCsrfProtectionLinkPlugin()] });
+    return new FetchLink({
+      url: `${location.origin}/rpc`,
+      headers: { [PAGE_KEY_HEADER]: pageKey() },
+      plugins: [new SimpleCsrfProtectionLinkPlugin()],
+    });
   }
   return renewingLink(async () => {
     const port = await openPort();
