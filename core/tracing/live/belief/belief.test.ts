@@ -34,7 +34,10 @@ function rowFor(m: FaultModel, prior: Prior, s: number, fact: Fact): readonly nu
   const own = row ?? nothing;
   const rate = prior.rate[fact.fault];
   if (!fact.comes || !step?.exposure || !rate) return own;
-  const { starts, loadHours, idleHours } = step.exposure;
+  const { starts, idleHours } = step.exposure;
+  // What is done to a machine that fails only under load is tried under that load.
+  const tried = step.kind !== 'load' && step.onRig === null && step.outcomes.some((o) => o.meaning.means === 'works');
+  const loadHours = step.exposure.loadHours + (tried ? prior.triedFor : 0);
   const quiet =
     (1 - rate.perStart) ** starts * Math.exp(-rate.perLoadHour * loadHours) * Math.exp(-rate.perIdleHour * idleHours);
   const id = m.faults[fact.fault]?.id ?? '';

@@ -198,9 +198,14 @@ function elseLeft(row: Float64Array, nothing: Float64Array, isAnyway: (outcome: 
 function quietChance(step: Step, prior: Prior, f: number): number {
   const rate = prior.rate[f];
   if (!step.exposure || !rate) return 0;
-  const { starts, loadHours, idleHours } = step.exposure;
+  const { starts, idleHours } = step.exposure;
+  const loadHours = step.exposure.loadHours + (isTriedHandling(step) ? prior.triedFor : 0);
   return (1 - rate.perStart) ** starts * Math.exp(-rate.perLoadHour * loadHours - rate.perIdleHour * idleHours);
 }
+
+/** Is something done to the machine and then tried whether it works? */
+const isTriedHandling = ({ kind, onRig, outcomes }: Step): boolean =>
+  kind !== 'load' && onRig === null && outcomes.some(({ meaning }) => meaning.means === 'works');
 
 /** Where a row follows from what the machine shows: mixed over the groups that this fault may be showing. */
 function mixed(model: FaultModel, prior: Prior, s: number, f: number): Float64Array {

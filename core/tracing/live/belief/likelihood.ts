@@ -1,22 +1,20 @@
 import { at, nth } from '../../../figures/rows.ts';
 import { NEW_PARTS, type NewPart } from '../case.ts';
 import { ASK_PART, DISK_LOCKED } from '../model/special.ts';
-import { groupsSeen } from '../readGroups.ts';
 import type { Fault, FaultModel, TracingCase } from '../types.ts';
 import { byFacts } from './facts.ts';
 import { byTerms } from './terms.ts';
 
 /**
  * How many times likelier each fault is by all that was told and is known beside the groups: what changed last and "only
- * when", the very terms, facts of the machine, the part that was added, what the technician thinks. What the bench itself supplies (`atBench`) is
- * hardly at fault once it was seen there; nor is what the machine is said not to have. Answers `times` × that.
+ * when", the very terms, facts of the machine, the part that was added, what the technician thinks. What the machine is said not to
+ * have is hardly at fault. Answers `times` × that.
  */
 export function likelihoodOf(model: FaultModel, tracing: TracingCase): (f: number, times: number) => number {
   const terms = byTerms(model, tracing);
   const facts = byFacts(model, tracing);
   const newPart = newPartOf(tracing);
   const added = newPart === null ? {} : (model.added.get(newPart) ?? {});
-  const wasSeen = groupsSeen(model, tracing).length > 0;
   return (f, times) => {
     const fault = nth(model.faults, f);
     return (
@@ -26,7 +24,6 @@ export function likelihoodOf(model: FaultModel, tracing: TracingCase): (f: numbe
       at(facts, f) *
       (added[fault.id] ?? 1) *
       (fault.id === tracing.hunch ? model.hunch : 1) *
-      (wasSeen ? fault.atBench : 1) *
       machineFactor(fault, tracing)
     );
   };

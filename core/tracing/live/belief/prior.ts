@@ -3,12 +3,17 @@ import { lookMask } from '../configuration.ts';
 import { GROUPS } from '../groups.ts';
 import type { Kept } from '../memory.ts';
 import { MADE_BY_US, NOTHING_WRONG, stepNumber, WATCH_START } from '../model/special.ts';
+import { LIFE_OF, reaches } from '../reach.ts';
 import { groupsSeen, groupsTold } from '../readGroups.ts';
-import type { FaultModel, Group, Rate, TracingCase } from '../types.ts';
+import type { Fault, FaultModel, Group, Rate, TracingCase } from '../types.ts';
 import { likelihoodOf, newPartOf, oftenTold } from './likelihood.ts';
 
 /** How an hour of use splits into load and idle when a rate is told "per hour": from memory, no source. */
 const LOAD_SHARE = 0.25;
+
+const UNDER_LOAD = 'load';
+/** The same load again, for as long as a short load trial takes: common practice, no source. */
+const LOAD_TRIAL_HOURS = 1 / 3;
 
 /** What is believed before the log: everything told, and what was seen at the first start. */
 export type Prior = {
@@ -21,6 +26,8 @@ export type Prior = {
   readonly shows: readonly Float64Array[];
   /** P(the second | the first) of the model's listed pairs, after what was told. */
   readonly together: readonly number[];
+  /** Hours under load that every handling is tried for beyond its own trial: what fails only under load is tried under it. */
+  readonly triedFor: number;
 };
 
 /** By all that a prior is made of. */
@@ -73,10 +80,12 @@ function makePrior(model: FaultModel, tracing: TracingCase, out: number): Prior 
   const byTold = Float64Array.from(GROUPS, (group) => toldWeight(model, told, group));
   const bySeen = Float64Array.from(GROUPS, (group) => seenWeight(model, seen, group));
   const ifOut = seen.length === 0 || seen.includes('not-shown') ? 1 : model.seenWrong;
+  const works = seen.length > 0 && seen.every((group) => group === 'not-shown');
   const often = oftenTold(model, tracing);
   const now = seen.length > 0 ? seen : told;
   const fitful = now.length > 0 && now.every((group) => model.nowAndThen.groups.includes(group));
-  const steady = often.reduce((k, each) => k * each.steady, fitful ? model.nowAndThen.steady : 1);
+  const oftenSteady = often.reduce((k, each) => k * each.steady, 1);
+  const steady = oftenSteady * (fitful ? model.nowAndThen.steady : 1);
   const comes = often.reduce((k, each) => k * each.comesAndGoes, 1);
   const toldRate = tracing.told.rate ?? often.find((each) => each.rate)?.rate ?? null;
   const likelihood = likelihoodOf(model, tracing);
@@ -86,14 +95,21 @@ function makePrior(model: FaultModel, tracing: TracingCase, out: number): Prior 
   const shows: Float64Array[] = [];
   model.faults.forEach((fault, f) => {
     const inCircuit = (wholeAt(model.faultMask, f) & out) === 0;
+    // Of what the bench supplies itself nothing shows here: not when all works, and hardly when it fails.
+    const byBench = inCircuit && seen.length > 0 ? fault.atBench : 1;
+    const atHome = works ? 1 - byBench : 0;
     const groups = Float64Array.from(
       GROUPS,
-      (group, g) => (fault.weights[group] ?? model.floor) * at(byTold, g) * (inCircuit ? at(bySeen, g) : ifOut),
+      (group, g) =>
+        (fault.weights[group] ?? floorOf(model, fault, seen, group)) *
+        at(byTold, g) *
+        (inCircuit ? atHome + byBench * at(bySeen, g) : ifOut),
     );
     const sum = sumOf(groups);
     shows.push(sum > 0 ? groups.map((w) => w / sum) : groups);
     const c = fault.comesAndGoes;
-    const fits = c * comes + (1 - c) * steady;
+    const stays = works && (!inCircuit || fault.atBench < 1) ? oftenSteady : steady;
+    const fits = c * comes + (1 - c) * stays;
     comesAndGoes[f] = fits > 0 ? (c * comes) / fits : 0;
     weight[f] = fault.id === MADE_BY_US ? 0 : likelihood(f, sum * (fault.id === NOTHING_WRONG ? 1 : fits));
   });
@@ -103,10 +119,21 @@ function makePrior(model: FaultModel, tracing: TracingCase, out: number): Prior 
     comesAndGoes,
     rate: model.faults.map((fault) => ratesOf(fault.rate, toldRate)),
     shows,
+    triedFor: tracing.told.onlyWhen.includes(UNDER_LOAD) ? LOAD_TRIAL_HOURS : 0,
     together: model.pairs.map((pair) =>
       tracing.told.changed.reduce((most, history) => Math.max(most, pair.told[history] ?? 0), pair.weight),
     ),
   };
+}
+
+/** Seen here and not told: what lets no machine get that far is no more likely for having no weight there. From memory, no source. */
+const UNREACHED = 0.1;
+
+/** Weight of a fault in a group where the model lists none for it. */
+function floorOf({ floor }: FaultModel, { weights }: Fault, seen: readonly Group[], group: Group): number {
+  if (!seen.includes(group)) return floor;
+  const gets = GROUPS.some((one) => weights[one] !== undefined && reaches(LIFE_OF[one], LIFE_OF[group]));
+  return gets ? floor : floor * UNREACHED;
 }
 
 function toldWeight(model: FaultModel, told: readonly Group[], shows: Group): number {
@@ -139,7 +166,7 @@ function ratesOf(own: Rate, told: { readonly perStart: number; readonly perHour:
   const hourly = LOAD_SHARE * own.perLoadHour + (1 - LOAD_SHARE) * own.perIdleHour;
   const scale = told.perHour > 0 && hourly > 0 ? told.perHour / hourly : 1;
   return {
-    perStart: told.perStart > 0 ? told.perStart : Math.min(0.95, own.perStart * scale),
+    perStart: told.perStart > 0 ? told.perStart : own.perStart * Math.min(1, scale),
     perLoadHour: own.perLoadHour * scale,
     perIdleHour: own.perIdleHour * scale,
   };

@@ -1,9 +1,10 @@
 import type { ThingKind } from '../../../custody/part.ts';
 import { assemblyOf, opensOf } from '../assembly.ts';
+import { reaches } from '../reach.ts';
 import { groupsNow } from '../readGroups.ts';
 import type { Belief, FaultModel, Loaner, NotOffered, Step, TracingCase } from '../types.ts';
 import { gatesNow, timesDone } from './gates.ts';
-import { lifeNow, lifeWithout, reaches } from './life.ts';
+import { lifeNow, lifeWithout } from './life.ts';
 import { unmetNeed } from './machineNeeds.ts';
 import { lackingWords } from './ownersWords.ts';
 

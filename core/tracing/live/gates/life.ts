@@ -1,26 +1,10 @@
 import { LIVES } from '../model/needs.ts';
 import { knownStep } from '../model/special.ts';
 import type { OutcomesByStep } from '../model/usedIds.ts';
+import { LIFE_OF, reaches } from '../reach.ts';
 import { groupsSeen, groupsTold } from '../readGroups.ts';
 import type { Circuit, FaultModel, Group, Life, SymptomId, TracingCase } from '../types.ts';
 import { hasShown } from './shown.ts';
-
-/** How far a machine of a symptom group gets by itself. */
-const LIFE_OF: Readonly<Record<Group, Life>> = {
-  'no-reaction': 'none',
-  cycles: 'reacts',
-  'no-post': 'reacts',
-  'no-picture': 'posts',
-  'stops-starting': 'picture',
-  'no-system': 'picture',
-  'fails-in-use': 'system',
-  'picture-wrong': 'picture',
-  'heat-or-noise': 'system',
-  drives: 'system',
-  ports: 'system',
-  software: 'system',
-  'not-shown': 'system',
-};
 
 /** Without these of the owner's it is not the owner's system that runs. */
 const CARRIES_SYSTEM: readonly Circuit[] = ['drive', 'software', 'board', 'processor'];
@@ -56,9 +40,6 @@ function lifeBy(model: FaultModel, terms: readonly SymptomId[], groups: readonly
     least,
   );
 }
-
-/** Does a machine that gets this far get as far as is needed? */
-export const reaches = (has: Life, needs: Life): boolean => LIVES.indexOf(has) >= LIVES.indexOf(needs);
 
 /**
  * Did it come as a machine that runs, to a picture at least? Not where a word was told that asks for a look before power,
