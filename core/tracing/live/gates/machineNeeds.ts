@@ -40,6 +40,7 @@ const SHOWN = {
   plugOff: { 'look-inside': ['plug-off'] },
   cardLoose: { 'look-inside': ['card-loose'] },
   failing: FAILING,
+  noShort: { 'meas-coils': ['fine'] },
 };
 /** What they go by. */
 export const MACHINE_NEEDS_BY: readonly UsedIds[] = [
@@ -106,6 +107,8 @@ function holds(model: FaultModel, step: Step, need: MachineNeed, tracing: Tracin
       return isNamed(tracing, TOLD.sound);
     case 'burnt-seen':
       return hasShown(tracing, SHOWN.burnt);
+    case 'short-to-follow':
+      return !hasShown(tracing, SHOWN.noShort);
     case 'wet-seen':
       return isNamed(tracing, TOLD.leak) || hasShown(tracing, SHOWN.wet);
     case 'mains-doubtful':

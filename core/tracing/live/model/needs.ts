@@ -52,6 +52,7 @@ export const MACHINE_NEEDS = [
   'no-input',
   'no-sound',
   'burnt-seen',
+  'short-to-follow',
   'wet-seen',
   'mains-doubtful',
   'standby-low',
