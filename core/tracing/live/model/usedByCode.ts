@@ -4,6 +4,7 @@ import { MACHINE_NEEDS_BY } from '../gates/machineNeeds.ts';
 import { STEADY } from '../gates/shown.ts';
 import { SEEN_LOOSE } from '../gates/standsNow.ts';
 import { CHANGED_FIRST } from '../offer/changedFirst.ts';
+import { EASIER_FIRST } from '../offer/easierFirst.ts';
 import { FIRST_MOVES } from '../offer/firstMoves.ts';
 import { FOUND_THEN } from '../offer/foundThen.ts';
 import { CLEARS } from '../safety/plainDeeds.ts';
@@ -26,6 +27,7 @@ export const USED_BY_CODE: readonly (readonly [file: string, used: UsedIds])[] =
   ...MACHINE_NEEDS_BY.map((used) => ['gates/machineNeeds', used] as const),
   ['offer/changedFirst', CHANGED_FIRST],
   ['offer/firstMoves', FIRST_MOVES],
-  ['offer/foundThen', FOUND_THEN],
+  ['offer/easierFirst', EASIER_FIRST],
+  ...FOUND_THEN.map((used) => ['offer/foundThen', used] as const),
   ['verdict/lastWord', LAST_WORD],
 ];

@@ -41,7 +41,7 @@ describe('an id that code goes by', () => {
       told.id = 'long-unsued';
     });
     expect(refusal).toMatchObject({ refused: 'fault-model', file: 'told.json' });
-    expect(refusal?.because).toBe('no long-unused: offer/firstMoves goes by it');
+    expect(refusal?.because).toBe('no long-unused: offer/easierFirst goes by it');
   });
 
   it('a pair whose chance goes by something nobody tells is refused', () => {

@@ -4,6 +4,7 @@ import { whyNot } from '../gates/available.ts';
 import { owedNow, owedSteps } from '../gates/owed.ts';
 import { type HeldStep, type LiveProblem, toProblem } from '../problem/toProblem.ts';
 import type { Fault, Method, NotOffered, Owed, Step, StepId } from '../types.ts';
+import { faultOf } from '../verdict/blame.ts';
 import { leftAlone } from '../verdict/letRun.ts';
 import { chancesOfSubjects, WORTH_ASKING } from './about.ts';
 import { heldSteps } from './heldSteps.ts';
@@ -83,7 +84,10 @@ const BOARD = 'board';
 
 /**
  * A board comes out for the mend itself, or with the owner's word: once a part is named, taking it out only to be surer costs
- * as much as a new one in its place, which shows the same. Common practice, no source.
+ * as much as a new one in its place, which shows the same; what is put right by seating it anew comes out for that. Common
+ * practice, no source.
  */
-const takesBoardOut = ({ model, tracing, open }: TracedSoFar, step: Step): boolean =>
-  opensOf(assemblyOf(model, tracing.switches), step).includes(BOARD) && !open.includes(BOARD);
+const takesBoardOut = ({ model, tracing, open, verdict }: TracedSoFar, step: Step): boolean =>
+  opensOf(assemblyOf(model, tracing.switches), step).includes(BOARD) &&
+  !open.includes(BOARD) &&
+  !(verdict.verdict === 'named' && faultOf(model, verdict.fault).mendedBy === 'reseating');

@@ -10,7 +10,7 @@ const LOOK = 'look-inside';
 const ADDED = 'new-part';
 const UPDATED = 'fw-update';
 /** Hands were in it before it failed, or it fails when it is touched. */
-const HANDS_IN = ['someone-worked', 'cleaned', ADDED];
+export const HANDS_IN: readonly string[] = ['someone-worked', 'cleaned', ADDED];
 const TOUCHED = 'touched';
 const NOTES = 'setup-notes';
 const AS_BEFORE = 'as-before';

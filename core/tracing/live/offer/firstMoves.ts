@@ -7,9 +7,11 @@ import type { UsedIds } from '../model/usedIds.ts';
 import { groupsSeen, groupsTold } from '../readGroups.ts';
 import type { FaultModel, Group, LoggedStep, Step, StepId } from '../types.ts';
 import { changedFirst } from './changedFirst.ts';
+import { easierFirst } from './easierFirst.ts';
 import { foundThen } from './foundThen.ts';
 
 const LOOK = 'look-inside';
+const LOOK_PICTURE = 'look-picture';
 const PANEL = 'panel';
 const LOOK_MAINS = 'look-mains';
 const MAINS_OFF = 'mains-off';
@@ -37,13 +39,6 @@ const SEEN_FIRST: { readonly [group in Group]?: StepId } = {
   'picture-wrong': 'early-picture',
   'no-picture': 'look-picture',
 };
-/** What does less of the same is tried before what does more; not where years of dirt were told. Common practice, no source. */
-const EASIER: { readonly [step: StepId]: StepId } = {
-  'dimm-wipe': 'dimm-press',
-  'slot-each': 'dimm-press',
-  sweep: 'dimm-press',
-};
-const DIRT_TOLD = 'long-unused';
 /** One suspect as likely as this is gone after by itself. */
 const ONE_ALONE = 0.9;
 /** To write is asked for once the disk is known to be well. */
@@ -54,17 +49,17 @@ const LOG_SAYS_NOTHING = { [LOG_READ]: ['nothing'] };
 /** What they go by. */
 export const FIRST_MOVES: UsedIds = {
   steps: [
-    ...[LOOK_MAINS, ASK_TO_WRITE, ...LOADS],
+    ...[LOOK_MAINS, LOOK_PICTURE, ASK_TO_WRITE, ...LOADS],
     ...Object.values(OUTSIDE_FIRST).flat(),
     ...Object.values(ASKED_ITSELF),
     ...Object.values(SEEN_FIRST),
-    ...Object.entries(EASIER).flat(),
   ],
   shown: { ...NOTHING_SEEN, ...LOG_SAYS_NOTHING },
   faults: [MAINS_OFF],
   states: [PANEL],
-  changes: [DIRT_TOLD],
 };
+/** Where the owner's own system runs, its disk works. */
+const OWN_SYSTEM = 'start-own';
 /** Minutes from which a step is long. */
 const LONG = 3;
 
@@ -106,6 +101,8 @@ function seeIt(ready: Ready, planned: Step): StepId | null {
   const spared = model.symptoms.some(({ id, copyFirst }) => copyFirst && tracing.told.symptoms.includes(id));
   const start = cameRunning(model, tracing) || hasShown(tracing, NOTHING_SEEN) ? undone(ready, WATCH_START) : null;
   if (start !== null && !spared) return start;
+  // The first start is on our own screen: of what runs dark that is no step of its own.
+  if (planned.id === LOOK_PICTURE && firstGroups(ready).includes('no-post')) return undone(ready, LOOK);
   return planned.starts && isShaken(model, tracing) ? undone(ready, LOOK) : null;
 }
 
@@ -115,6 +112,7 @@ function askIt(ready: Ready, planned: Step): StepId | null {
   const deep =
     planned.kind === 'load' ||
     planned.kind === 'software' ||
+    planned.needs.includes(OWN_SYSTEM) ||
     planned.id === ASK_TO_WRITE ||
     planned.open.length > 0 ||
     planned.handsOn >= LONG ||
@@ -177,11 +175,6 @@ function outside(ready: Ready, planned: Step): StepId | null {
  */
 const eyes = (ready: Ready, planned: Step): StepId | null =>
   isOpened(ready, planned) && lifeNow(ready.model, ready.tracing) !== 'system' ? undone(ready, LOOK) : null;
-
-const easierFirst = (ready: Ready, planned: Step): StepId | null => {
-  const easier = EASIER[planned.id];
-  return easier === undefined || ready.tracing.told.changed.includes(DIRT_TOLD) ? null : undone(ready, easier);
-};
 
 /** With nothing done and nothing seen, the look inside or the first start comes before any word about what it is worth. */
 export function firstLook(steps: readonly Step[]): number {

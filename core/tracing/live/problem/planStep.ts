@@ -125,10 +125,12 @@ export function planStep(now: PlanNow, step: Step, opens: readonly number[], clo
   const chance = chancesOf(now, step);
   // Where nothing made it work, everything of the owner's is what would go back in.
   const back = left.suspect ?? ~0;
+  const onlyNamed = step.outcomes.map(() => false);
   const rights = step.outcomes.map((outcome, o) => {
     if (!mayEnd(step, outcome)) return null;
     const right = meantBy(model, step, outcome, back, columns);
     const { before, after } = sharesOf(columns, step, right, nth(chance, o));
+    onlyNamed[o] = after >= WORTH_NAMING && after < CONFIRMED_FROM;
     return speaks(outcome, before, after) ? right : null;
   });
   return {
@@ -140,7 +142,7 @@ export function planStep(now: PlanNow, step: Step, opens: readonly number[], clo
     cures: rights.map((right) => right !== null),
     chance,
     harm: harmBy(harmOf(model, tracing, step), hypotheses),
-    ending: endingOf(now, step, chance, rights),
+    ending: endingOf(now, step, chance, rights, onlyNamed),
     late: step.handling.borrows === 'processor' || step.handling.borrows === 'board',
   };
 }
@@ -212,16 +214,23 @@ const harmBy = (
     ({ hypothesis: { first, second } }) => (byFault[first] ?? 0) + (second >= 0 ? (byFault[second] ?? 0) : 0),
   );
 
+/** From this chance on, and short of proof, an outcome leads on to what proves or clears its part. Common practice, no source. */
+const WORTH_NAMING = 0.3;
+/** Minutes lost by going after the wrong part then, before it is cleared: an hour and a half, common practice, no source. */
+const NAMED_WRONGLY = 90;
+
 /** Minutes charged by hypothesis where the step ends the tracing: confirming and mending, or all for nothing. */
 function endingOf(
   { model, handOver, columns: { hypotheses } }: PlanNow,
   step: Step,
   chance: readonly Float64Array[],
   rights: readonly (Uint8Array | null)[],
+  onlyNamed: readonly boolean[],
 ): Float64Array | undefined {
   if (rights.every((right) => right === null)) return undefined;
   const confirm = confirmMinutes(step);
   const ending = new Float64Array(hypotheses.length);
+  const falseEnds = onlyNamed.map((named) => (named ? Math.min(handOver.minutes, NAMED_WRONGLY) : handOver.minutes));
   for (const [w, one] of hypotheses.entries()) {
     const rightEnd =
       confirm +
@@ -230,7 +239,7 @@ function endingOf(
     for (let o = 0; o < rights.length; o++) {
       const right = rights[o];
       // Where it ends though nothing of the fault was touched, the tracing was for nothing.
-      if (right) ending[w] = at(ending, w) + at(nth(chance, o), w) * (right[w] ? rightEnd : handOver.minutes);
+      if (right) ending[w] = at(ending, w) + at(nth(chance, o), w) * (right[w] ? rightEnd : nth(falseEnds, o));
     }
   }
   return ending;

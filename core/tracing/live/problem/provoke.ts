@@ -9,7 +9,7 @@ import type { HeldStep, LiveProblem } from './toProblem.ts';
 /** A long trial done more often than this shows no more. */
 const TWICE = 2;
 /** A trial less likely than this to fail is not done for its own sake once one was quiet: common practice, no source. */
-const WORTH_A_TRIAL = 0.2;
+const WORTH_A_TRIAL = 0.25;
 
 /**
  * What is done before a job is handed over although nothing more is planned: the machine is switched on here once, and one
