@@ -83,12 +83,8 @@ export function TracingBench({ sheet, wall, currency, tray, inside }: TracingBen
       </div>
       {!running && (
         <Pane on="sheet" line="left" padded={false}>
-          {tracing && (
-            <div className="bench-belief">
-              <Suspects tracing={tracing} />
-              <OwnView sheet={sheet} tracing={tracing} />
-            </div>
-          )}
+          {tracing && <Suspects tracing={tracing} />}
+          {tracing && <OwnView sheet={sheet} tracing={tracing} />}
         </Pane>
       )}
       <Pane on="sheet" padded={false} line={running ? 'left' : 'none'} label={t('bench.next')} scrolls>
