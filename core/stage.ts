@@ -1,4 +1,4 @@
-/** The way of a job. `asked` and `turned-down` belong to enquiries, the rest to jobs. */
+/** The way of a job. */
 export const STAGES = [
   'taken-in',
   'first-power-on',
@@ -32,3 +32,29 @@ export const isAtTheDoor = (stage: Stage): boolean => AT_THE_DOOR.some((one) => 
 
 /** Every stage of a job that has not ended. */
 export const OPEN_STAGES = STAGES.filter((stage) => stage !== 'gone-home');
+
+/** Stages that hands enter by their own word (`go-on`). */
+export const GONE_ON_TO = [
+  'first-power-on',
+  'tracing',
+  'part-on-the-way',
+  'fitting',
+  'proving',
+] as const satisfies readonly Stage[];
+
+/** Where a job goes on to from each stage, or back to one that is needed again; from the others it goes by what happens. */
+const NEXT_STAGES: Readonly<Partial<Record<Stage, readonly (typeof GONE_ON_TO)[number][]>>> = {
+  'taken-in': ['first-power-on'],
+  'first-power-on': ['tracing'],
+  tracing: ['fitting', 'part-on-the-way'],
+  'part-on-the-way': ['fitting', 'tracing'],
+  fitting: ['proving', 'tracing', 'part-on-the-way'],
+  proving: ['fitting', 'tracing'],
+  ready: ['proving'],
+};
+
+/** The stages that a job may go on to; work that was agreed by name needs no finding, and is fitted at once. */
+export const nextStages = (stage: Stage, agreedByName: boolean): readonly (typeof GONE_ON_TO)[number][] => [
+  ...(NEXT_STAGES[stage] ?? []),
+  ...(stage === 'taken-in' && agreedByName ? (['fitting'] as const) : []),
+];

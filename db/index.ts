@@ -11,7 +11,6 @@ export { isBlobName } from './blobs/blobName.ts';
 export { checkPhotograph } from './blobs/checkPhotograph.ts';
 export type { JournalFinding } from './journal/finding.ts';
 export type { Reader } from './journal/reader.ts';
-export { whyNotAppended } from './journal/whyNotAppended.ts';
 export { fileLog } from './log/fileLog.ts';
 export type { TagHolder } from './projections/tables.ts';
 export {

@@ -7,7 +7,14 @@ import type { Minutes } from '../time.ts';
 import type { Fault, Several } from '../tracing/live/model/fault.ts';
 import type { LookPlace } from '../tracing/live/model/step.ts';
 import type { ModelDifference } from '../tracing/live/shop/modelFiles.ts';
-import type { Circuit, ModelRefusal, OutcomeMeaning, Owed, StepHandling, Verdict } from '../tracing/live/types.ts';
+import type {
+  Circuit,
+  EngineVerdict,
+  ModelRefusal,
+  OutcomeMeaning,
+  Owed,
+  StepHandling,
+} from '../tracing/live/types.ts';
 
 /** What the job needs to know of a step of the fault model. */
 export type StepRules = {
@@ -64,7 +71,7 @@ export type TracingDoor = {
    */
   readonly owed: (view: JobView) => readonly Owed[];
   /** What the log so far allows to be said. */
-  readonly verdict: (view: JobView) => Verdict;
+  readonly verdict: (view: JobView) => EngineVerdict;
   /** Why the delivered fault model does not hold together with these changes; null when it does. */
   readonly refusesModel: (changes: readonly ModelDifference[]) => ModelRefusal | null;
   /** Does what was seen call for a new estimate? */

@@ -177,7 +177,7 @@ describe('at the door', () => {
 });
 
 /** Where one goes on to by hand, from each stage; everywhere else is refused. */
-const WAYS = {
+const NEXT_STAGES = {
   'taken-in': ['first-power-on'],
   'first-power-on': ['tracing'],
   // Nothing was found yet: only a part can be waited for.
@@ -189,10 +189,10 @@ const WAYS = {
 } as const;
 const TO = ['first-power-on', 'tracing', 'part-on-the-way', 'fitting', 'proving'] as const;
 
-describe.each(Object.entries(WAYS))('going on from %s', (from, ways) => {
+describe.each(Object.entries(NEXT_STAGES))('going on from %s', (from, ways) => {
   it.each(TO)('to %s', (to) => {
     const goesOn = COMMANDS.goOn.decide(
-      viewOf(aJobAt(from as keyof typeof WAYS)),
+      viewOf(aJobAt(from as keyof typeof NEXT_STAGES)),
       COMMANDS.goOn.input.parse({ job: 'j', to }),
       askingOf(),
     );

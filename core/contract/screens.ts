@@ -19,7 +19,15 @@ import type { Stage } from '../stage.ts';
 import type { EpochMs, Minutes } from '../time.ts';
 import type { Several } from '../tracing/live/model/fault.ts';
 import type { LookPlace } from '../tracing/live/model/step.ts';
-import type { Belief, BenchTable, Caution, Offer, StepHandling, Suspect, Verdict } from '../tracing/live/types.ts';
+import type {
+  Belief,
+  BenchTable,
+  Caution,
+  EngineVerdict,
+  StepHandling,
+  StepOffer,
+  Suspect,
+} from '../tracing/live/types.ts';
 
 /** One job on the day line. */
 export type DayPoint = {
@@ -86,7 +94,7 @@ export type TracingSheet = {
   /** `oneOf`: of what the machine has several, so that a verdict says which. */
   readonly suspects: readonly (Suspect & { readonly part: string; readonly oneOf: Several | null })[];
   readonly before: readonly Suspect[];
-  readonly offer: Offer;
+  readonly offer: StepOffer;
   readonly handling: {
     readonly [step: string]: {
       readonly handling: StepHandling;
@@ -104,7 +112,7 @@ export type TracingSheet = {
   };
   /** The shop's table of codes, and its bounds for the plug meter. */
   readonly bench: BenchTable;
-  readonly verdict: Verdict;
+  readonly verdict: EngineVerdict;
   readonly toldSeen: {
     readonly agree: readonly string[];
     readonly onlyTold: readonly string[];

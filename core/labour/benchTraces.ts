@@ -13,7 +13,7 @@ import { loanerFor } from '../tracing/live/gates/available.ts';
 import { stepNumber, stepOf } from '../tracing/live/model/special.ts';
 import { offerStep } from '../tracing/live/offer/offerStep.ts';
 import { openStates } from '../tracing/live/offer/openStates.ts';
-import type { FaultModel, LoggedStep, Step, TracingCase, Verdict } from '../tracing/live/types.ts';
+import type { EngineVerdict, FaultModel, LoggedStep, Step, TracingCase } from '../tracing/live/types.ts';
 import { verdictAfter } from '../tracing/live/verdict/verdictAfter.ts';
 import { draw, MOST_TRACED_STEPS, stepMinutes, type Traced, type Traces } from './traced.ts';
 
@@ -23,7 +23,7 @@ const LEAST_LEFT = 300;
 /** What the Bench says after one history: a step with what must be opened first, or the end. */
 type Said =
   | { readonly step: Step; readonly moves: number; readonly conditions: readonly Condition[] }
-  | { readonly verdict: Verdict; readonly closing: number };
+  | { readonly verdict: EngineVerdict; readonly closing: number };
 type Moment = { readonly tracing: TracingCase; said: Said | null; readonly next: Map<number, Moment> };
 
 /** One machine of a run: what is wrong with it, and what of that is still there (bits as the belief has them). */
@@ -139,7 +139,7 @@ function mendedBy(mends: Float64Array, { first, second }: Hypothesis, standing: 
 }
 
 /** What a verdict leaves to do: what is found is mended; what could not be reproduced, or was handed over, is not. */
-function endedBy(verdict: Verdict, minutes: number): Traced {
+function endedBy(verdict: EngineVerdict, minutes: number): Traced {
   return verdict.verdict === 'confirmed' || verdict.verdict === 'cured' || verdict.verdict === 'named'
     ? { minutes, fault: verdict.fault, ended: true }
     : { minutes, fault: null, ended: false };

@@ -33,6 +33,7 @@ import { type CommandPlace, runCommand } from './runCommand.ts';
 import type { OpenShop } from './shop.ts';
 import { StandingKept } from './standing.ts';
 import { openTelling } from './tellUnreadable.ts';
+import { whyNotWritten } from './whyNotWritten.ts';
 
 /** As many as are looked at to tell on how many days there was work. */
 const LAST_ENTRIES = 5000;
@@ -155,6 +156,7 @@ export async function assembleShop({ branch, clock, log }: Opening, parts: ShopP
         : standing.onlyRead
           ? { ok: false, refusal: onlyRead(standing.onlyRead) }
           : runCommand(commandPlace, asked, decide),
+    whyNotWritten: (drafts, written) => whyNotWritten(commandPlace, drafts, written),
     read: openReader,
     changes: (from) => changesAfter(reading, branch, bell, from),
     recognise: async (kind, text) => {

@@ -1,6 +1,7 @@
 import type { CommandId, OwnerId, StaffId } from '../../core/ids.ts';
 import type { Draft, Stream } from '../../core/journal/entry.ts';
 import type { Purpose } from '../../core/journal/personal.ts';
+import type { Written } from '../../core/journal/written.ts';
 import type { Refusal } from '../../core/refusal.ts';
 import type { EpochMs } from '../../core/time.ts';
 import type { BlobName } from '../blobs/blobName.ts';
@@ -44,6 +45,8 @@ export type OpenShop = {
   /** The journal's file. */
   readonly path: string;
   readonly runCommand: (asked: AskedCommand, decide: DecideOnRead) => Promise<Executed | NotExecuted>;
+  /** Why a command that decided these would be refused all the same, by the journal or a read table; null: it would not. */
+  readonly whyNotWritten: (drafts: readonly Draft[], written: Written) => Promise<Refusal | null>;
   /** A reader of the journal as it stands now. */
   readonly read: () => Promise<Reader>;
   /** What was written after `since`, in order, without bodies; goes on until `signal` or the shop ends it. */

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import type { ProofStatus } from '../../custody/part.ts';
 import { CURES } from '../../job/entries.ts';
 import { isDone } from '../../job/work.ts';
-import type { Verdict as Shown } from '../../tracing/live/types.ts';
+import type { EngineVerdict } from '../../tracing/live/types.ts';
 import { wayBelieved } from '../../tracing/live/wayBelieved.ts';
 import { jobCommand } from '../kernel/command.ts';
 import { refuse } from '../kernel/decision.ts';
@@ -105,7 +105,7 @@ export const judge = jobCommand(
 );
 
 /** Not how it failed, where the log leaves that open; the part is blamed all the same. */
-const wayOpen = (shown: Shown, fault: string): { readonly wayOpen?: true } =>
+const wayOpen = (shown: EngineVerdict, fault: string): { readonly wayOpen?: true } =>
   (shown.verdict === 'confirmed' || shown.verdict === 'named') && shown.fault === fault && !wayBelieved(shown)
     ? { wayOpen: true }
     : {};

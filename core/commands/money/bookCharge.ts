@@ -12,7 +12,7 @@ import { openUnitOfWork } from '../kernel/unitOfWork.ts';
 
 export const zSome = zMinor.min(1);
 
-export const WAYS = ['cash', 'card', 'transfer'] as const;
+export const PAID_BY = ['cash', 'card', 'transfer'] as const;
 
 /** Did it go home, or is it to go home, as it came? */
 export const wentAsItCame = ({ stages }: Job): boolean => stages.some((one) => one.stage === 'home-as-it-came');
@@ -54,4 +54,4 @@ function decideCharge(
   return beyond ? { ok: false, refusal: beyond } : unit.accept();
 }
 
-export const zPaid = z.strictObject({ job: zJobId, minor: zSome, how: z.enum(WAYS) });
+export const zPaid = z.strictObject({ job: zJobId, minor: zSome, how: z.enum(PAID_BY) });

@@ -7,7 +7,7 @@ import { refuse } from '../kernel/decision.ts';
 import { zJobId, zLine } from '../kernel/fields.ts';
 import { openUnitOfWork } from '../kernel/unitOfWork.ts';
 import { issuePaper } from '../papers/issue.ts';
-import { WAYS, zSome } from './bookCharge.ts';
+import { PAID_BY, zSome } from './bookCharge.ts';
 import { whyNotTaken } from './takePayment.ts';
 
 /**
@@ -21,7 +21,7 @@ export const correctPayment = jobCommand(
     job: zJobId,
     nth: z.int().min(1).max(1000),
     why: zLine,
-    right: z.strictObject({ minor: zSome, how: z.enum(WAYS) }).nullable(),
+    right: z.strictObject({ minor: zSome, how: z.enum(PAID_BY) }).nullable(),
   }),
   STAGES,
   (view, { job: id, nth, why, right }, asking) => {

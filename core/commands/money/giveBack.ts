@@ -4,12 +4,12 @@ import { AT_THE_DOOR } from '../../stage.ts';
 import { jobCommand } from '../kernel/command.ts';
 import { accept, refuse } from '../kernel/decision.ts';
 import { zJobId } from '../kernel/fields.ts';
-import { WAYS, wentAsItCame, zSome } from './bookCharge.ts';
+import { PAID_BY, wentAsItCame, zSome } from './bookCharge.ts';
 
 /** Gives back what was paid beyond what it comes to: a deposit on a job that came to less, and no more than that. */
 export const giveBack = jobCommand(
   'give-back',
-  z.strictObject({ job: zJobId, minor: zSome, how: z.enum(WAYS) }),
+  z.strictObject({ job: zJobId, minor: zSome, how: z.enum(PAID_BY) }),
   AT_THE_DOOR,
   (view, { job: id, minor, how }) => {
     const { owedMinor, paidMinor } = charges(view.job, wentAsItCame(view.job));

@@ -7,7 +7,7 @@ import { asSentence, faultName, outcomeWords, partInText, withNote, workName, yo
 import { isAsItCame } from './billed.ts';
 import { verdictDetail } from './verdictDetail.ts';
 
-const WAYS = {
+const CONFIRMED_BY = {
   'both-ways': 'both-ways',
   'on-the-second-rig': 'second-rig',
   'by-its-own-evidence': 'own-evidence',
@@ -44,7 +44,7 @@ export function verdictFacts(making: Making): VerdictFacts {
     return {
       is: 'confirmed',
       part: part ? yourPart(making, part) : faultName(making, verdict.fault),
-      how: WAYS[verdict.way],
+      how: CONFIRMED_BY[verdict.way],
       detail: [
         ...(verdict.wayOpen ? [] : [asSentence(faultName(making, verdict.fault))]),
         ...verdictDetail(making),

@@ -118,9 +118,9 @@ export type StopAnswer =
       readonly handOverMinutes: number;
       readonly because: 'no-step-left' | 'dearer-than-limit' | 'dearer-than-worth' | 'dearer-than-usual' | 'declined';
     }
-  | { readonly stop: 'settled'; readonly verdict: Verdict }
+  | { readonly stop: 'settled'; readonly verdict: EngineVerdict }
   /** Before it may end by a verdict safety asks for more, such as a copy, and nothing of that can be done now. */
-  | { readonly stop: 'owed'; readonly verdict: Verdict; readonly owed: readonly Owed[] };
+  | { readonly stop: 'owed'; readonly verdict: EngineVerdict; readonly owed: readonly Owed[] };
 
 /** What safety asks for before a verdict may end the tracing; any one of the ways is enough. */
 export type Owed = {
@@ -129,7 +129,7 @@ export type Owed = {
   readonly steps: readonly { readonly step: StepId; readonly why: NotOffered['why'] | null }[];
 };
 
-export type Offer = {
+export type StepOffer = {
   readonly method: Method;
   /** A first answer by the ratio rule while the look-ahead is still computing. */
   readonly interim: boolean;
@@ -153,7 +153,7 @@ export type EvidenceEntry = { readonly entry: string; readonly step: StepId; rea
 
 export type Also = { readonly part: Fault['part']; readonly fault: FaultId; readonly p: number };
 
-export type Verdict =
+export type EngineVerdict =
   | { readonly verdict: 'tracing' }
   /** A known-good part or a handling made the machine work; not yet confirmed. */
   | {

@@ -1,18 +1,18 @@
 import type { Cancel } from '../plan/problem/effort.ts';
 import type {
   Belief,
+  EngineVerdict,
   FaultModel,
   Group,
   LoggedStep,
   Method,
   ModelRefusal,
-  Offer,
   StateId,
   StepId,
+  StepOffer,
   StepView,
   SymptomId,
   TracingCase,
-  Verdict,
 } from './types.ts';
 
 /** The doors of the live tracing engine, as the job and the Bench use them. */
@@ -29,9 +29,9 @@ export type LiveTracing = {
     model: FaultModel,
     tracing: TracingCase,
     how: { readonly method: Method; readonly cancel?: Cancel },
-  ) => Offer;
+  ) => StepOffer;
   readonly reasonFor: (model: FaultModel, tracing: TracingCase, step: StepId) => StepView | null;
-  readonly verdictAfter: (model: FaultModel, tracing: TracingCase) => Verdict;
+  readonly verdictAfter: (model: FaultModel, tracing: TracingCase) => EngineVerdict;
   /** Assembly states that the log leaves open. */
   readonly openStates: (model: FaultModel, tracing: TracingCase) => readonly StateId[];
   /** Is this a step of the model with this outcome? */

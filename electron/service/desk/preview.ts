@@ -6,14 +6,15 @@ import { applyToView, type View } from '../../../core/entries/view.ts';
 import { charges } from '../../../core/job/money/charges.ts';
 import type { Refusal } from '../../../core/refusal.ts';
 import type { EpochMs } from '../../../core/time.ts';
-import { type OpenShop, onlyRead, whyNotAppended } from '../../../db/index.ts';
+import { type OpenShop, onlyRead } from '../../../db/index.ts';
 import type { MayAsk } from '../people/mayAsk.ts';
 import { lookedAt } from './lookedAt.ts';
 import type { Tools } from './tools.ts';
 
 /**
  * What a command would come to now: the same decision that would carry it out, in a unit of work that is thrown away.
- * A command that would be refused answers that refusal, also where the journal would not take what it decided.
+ * A command that would be refused answers that refusal, also where the journal or a read table would not take what it
+ * decided.
  */
 export async function preview(
   shop: OpenShop,
@@ -33,7 +34,7 @@ export async function preview(
   const { view, asking } = looked;
   const decision = looked.draft();
   if (!decision.ok) return decision.refusal;
-  const refusal = await whyNotAppended(read, decision.entries, asking);
+  const refusal = await shop.whyNotWritten(decision.entries, asking);
   if (refusal) return refusal;
   const after = decision.entries.reduce((before, entry) => applyToView(before, entry, asking), view);
   const { job } = after;

@@ -35,6 +35,20 @@ describe('a tag in the shop', () => {
       refused: 'tag-already-bound',
     });
   });
+  it('bound already: a preview says so too, writes nothing, and lets the command be carried out with another', async () => {
+    await put(PRINTED);
+    const { head } = await desk.shop.read();
+    const [keys, digests] = [desk.shop.standing(), await desk.shop.digests()];
+    expect(await desk.shows('knowPart', aPart(PRINTED, 'Lunnock 8 GB'))).toMatchObject({
+      refused: 'tag-already-bound',
+    });
+    expect(await desk.shows('knowPart', aPart(ANOTHER))).not.toHaveProperty('refused');
+    expect((await desk.shop.read()).head).toBe(head);
+    expect(desk.shop.standing()).toEqual(keys);
+    expect(await desk.shop.digests()).toEqual(digests);
+    expect((await desk.shop.verify()).ok).toBe(true);
+    await put(ANOTHER);
+  });
   it('with a wrong check character is refused before anything is asked of the records', async () => {
     await expect(desk.ask('knowPart', aPart('K7R4TMY'))).rejects.toThrow();
     expect(await found('K7R 4TM Y')).toBeNull();

@@ -11,7 +11,7 @@ import { faultName, kindName, stepName } from '../../terms/terms.ts';
 import { CensusKey } from './CensusKey.tsx';
 import { type SaidWhich, WhichOne } from './WhichOne.tsx';
 
-const WAYS = {
+const CONFIRMED_BY = {
   'both-ways': 'both-ways',
   'second-rig': 'on-the-second-rig',
   'own-evidence': 'by-its-own-evidence',
@@ -58,7 +58,7 @@ export function JudgeKeys({ sheet, tracing }: { readonly sheet: JobSheet; readon
         is: 'confirmed',
         fault: verdict.fault,
         part,
-        way: WAYS[verdict.way],
+        way: CONFIRMED_BY[verdict.way],
         evidence: [...new Set(verdict.evidence.map((one) => one.entry))],
         readings: [],
         ...said,

@@ -9,13 +9,13 @@ import { useWords } from '../../kit/text/words.tsx';
 import { useExecute } from '../../link/useExecute.ts';
 import { OneOf } from '../fields/OneOf.tsx';
 
-const WAYS = ['come-on', 'tell-more', 'no'] as const;
+const ANSWERS = ['come-on', 'tell-more', 'no'] as const;
 
 /** What we say to an enquiry: come on this day, tell us more, or a kind no. */
 export function AnswerEnquiry({ enquiry }: { readonly enquiry: EnquirySheet }) {
   const { t, date, zone } = useWords();
   const { execute, problem } = useExecute();
-  const [says, setSays] = useState<(typeof WAYS)[number] | null>(null);
+  const [says, setSays] = useState<(typeof ANSWERS)[number] | null>(null);
   const [day, setDay] = useState('');
   const [text, setText] = useState('');
   const { answer } = enquiry;
@@ -38,7 +38,7 @@ export function AnswerEnquiry({ enquiry }: { readonly enquiry: EnquirySheet }) {
           {answer.says === 'come-on' ? ` ${date(answer.day)}` : `: ${answer.says === 'no' ? answer.why : answer.what}`}
         </p>
       )}
-      <OneOf asks={t('counter.asked.answer')} words="asked.answers" ids={WAYS} chosen={says} onChoose={setSays} />
+      <OneOf asks={t('counter.asked.answer')} words="asked.answers" ids={ANSWERS} chosen={says} onChoose={setSays} />
       {says === 'come-on' && <MomentField label={t('counter.asked.day')} value={day} onChange={setDay} />}
       {(says === 'tell-more' || says === 'no') && (
         <TextField label={t(`counter.asked.text.${says}`)} labelled="above" value={text} onChange={setText} lines={2} />

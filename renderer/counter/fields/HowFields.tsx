@@ -12,11 +12,11 @@ import { OneOf } from './OneOf.tsx';
 import { SignUnder } from './SignUnder.tsx';
 import { isSignedBy, type Signed, signedInput, toSign } from './signedInput.ts';
 
-const WAYS = ['counter', 'phone', 'writing'] as const;
+const ANSWERED_BY = ['counter', 'phone', 'writing'] as const;
 
 /** How an answer was given, as it is being written down. */
 export type HowSheet = {
-  readonly by: (typeof WAYS)[number] | null;
+  readonly by: (typeof ANSWERED_BY)[number] | null;
   readonly name: string;
   readonly at: string;
   readonly number: string;
@@ -86,7 +86,13 @@ export function HowFields({
   const change = (patch: Partial<HowSheet>) => onChange({ ...how, ...patch });
   return (
     <div className="counter-stack">
-      <OneOf asks={t('counter.how.asks')} words="how" ids={WAYS} chosen={how.by} onChoose={(by) => change({ by })} />
+      <OneOf
+        asks={t('counter.how.asks')}
+        words="how"
+        ids={ANSWERED_BY}
+        chosen={how.by}
+        onChoose={(by) => change({ by })}
+      />
       <div className="counter-fields">
         <TextField
           label={t('counter.how.name')}

@@ -1,11 +1,11 @@
 import { stepOf } from '../../live/model/special.ts';
-import type { FaultModel, Offer, Owed, Step } from '../../live/types.ts';
+import type { FaultModel, Owed, Step, StepOffer } from '../../live/types.ts';
 import type { AskAnswer } from './answer.ts';
 
 /**
  * What the owner would be asked for now: by the step proposed, or where it ends, for what takes days, or for more money.
  */
-export function asksOf(model: FaultModel, offer: Offer): readonly AskAnswer[] {
+export function asksOf(model: FaultModel, offer: StepOffer): readonly AskAnswer[] {
   const { next, proposals, stop } = offer;
   if (next) return askedBy(model, offer, stepOf(model, next.step));
   // What costs more than the machine is worth is not asked for piece by piece: that itself is what the owner is told.
@@ -31,7 +31,7 @@ const owedAsks = (owed: readonly Owed[]): readonly AskAnswer[] =>
     return goTo === undefined ? lacking : [{ id: goTo.join(', '), for: [] }];
   });
 
-function askedBy(model: FaultModel, { notOffered }: Offer, next: Step): readonly AskAnswer[] {
+function askedBy(model: FaultModel, { notOffered }: StepOffer, next: Step): readonly AskAnswer[] {
   const words: readonly string[] = next.outcomes.flatMap(({ gives }) => gives);
   const [word] = words;
   if (word === undefined) return [];

@@ -1,4 +1,4 @@
-import type { FaultModel, StopAnswer, Suspect, Verdict } from '../../live/types.ts';
+import type { EngineVerdict, FaultModel, StopAnswer, Suspect } from '../../live/types.ts';
 import { faultOf } from '../../live/verdict/blame.ts';
 import { mendedByKind } from '../../live/verdict/sweep.ts';
 import { wayBelieved } from '../../live/wayBelieved.ts';
@@ -16,7 +16,7 @@ const NOTHING: Omit<Said, 'kind'> = {
 };
 
 /** A verdict as the protocol says it; null while it is traced on. */
-export function said(model: FaultModel, verdict: Verdict, suspects: readonly Suspect[]): Said | null {
+export function said(model: FaultModel, verdict: EngineVerdict, suspects: readonly Suspect[]): Said | null {
   const chanceOf = (id: string) => suspects.reduce((sum, one) => sum + (one.fault === id ? one.p + one.mended : 0), 0);
   switch (verdict.verdict) {
     case 'tracing':

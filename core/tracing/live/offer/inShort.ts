@@ -1,5 +1,5 @@
 import { mendingMinutes } from '../problem/values.ts';
-import type { FaultId, FaultModel, Offer, StepId, Suspect } from '../types.ts';
+import type { FaultId, FaultModel, StepId, StepOffer, Suspect } from '../types.ts';
 import { faultOf } from '../verdict/blame.ts';
 
 /** A suspect with what would be paid for were it the one: a part, or work at what is no part. */
@@ -20,7 +20,7 @@ const TOLD_FROM = 0.05;
 const COUNTED_ON = 0.02;
 
 /** What is likeliest, suspects of one part taken together, and the cheapest of the steps on offer that would end it there. */
-export function inShort({ next, others }: Offer, suspects: readonly Blamed[]): InShort {
+export function inShort({ next, others }: StepOffer, suspects: readonly Blamed[]): InShort {
   const likeliest = byPart(suspects)[0] ?? null;
   const partOf = new Map(suspects.map(({ fault, part }) => [fault, part]));
   const isAbout = (fault: FaultId | undefined) => fault !== undefined && partOf.get(fault) === likeliest?.part;

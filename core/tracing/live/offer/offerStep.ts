@@ -3,7 +3,7 @@ import { suspectsOf } from '../belief/belief.ts';
 import { posteriorOf } from '../belief/posterior.ts';
 import { stepOf } from '../model/special.ts';
 import { ownMinutes } from '../problem/weights.ts';
-import type { FaultModel, Method, Offer, Proposal, TracingCase } from '../types.ts';
+import type { FaultModel, Method, Proposal, StepOffer, TracingCase } from '../types.ts';
 import { verdictAfter } from '../verdict/verdictAfter.ts';
 import { WORTH_DAYS } from './about.ts';
 import { type Candidates, candidatesOf } from './candidates.ts';
@@ -26,7 +26,7 @@ type OfferHow = { readonly method: Method; readonly pairs?: boolean; readonly ca
  * bench, waiting weighed in.
  * @throws {Halt} once `cancel` is raised, looked at between the candidates: nobody waits for the answer any more.
  */
-export function offerStep(model: FaultModel, tracing: TracingCase, how: OfferHow): Offer {
+export function offerStep(model: FaultModel, tracing: TracingCase, how: OfferHow): StepOffer {
   const { method, pairs = method !== 'ratio', cancel } = how;
   const now = soFar(model, tracing, pairs);
   const candidates = candidatesOf(now, method);

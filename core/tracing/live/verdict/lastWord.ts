@@ -6,7 +6,7 @@ import { failsIn, standsNow } from '../gates/standsNow.ts';
 import { knownStep } from '../model/special.ts';
 import type { OutcomesByStep, UsedIds } from '../model/usedIds.ts';
 import { groupsSeen } from '../readGroups.ts';
-import type { Fault, FaultId, FaultModel, NotOffered, Step, Suspect, TracingCase, Verdict } from '../types.ts';
+import type { EngineVerdict, Fault, FaultId, FaultModel, NotOffered, Step, Suspect, TracingCase } from '../types.ts';
 import { BELIEVED_FROM } from '../wayBelieved.ts';
 import { blameAmong, faultOf, isOutside, isPart, shareOf } from './blame.ts';
 import { moreOf } from './elseWrong.ts';
@@ -36,14 +36,14 @@ type SoFar = {
  * What can be said where no step is left: that it lies outside the machine, which part is nearly sure, or that nothing
  * failed here. Null where none of this is so, or nothing was done.
  */
-export function lastWord(now: SoFar): Verdict | null {
+export function lastWord(now: SoFar): EngineVerdict | null {
   const found = foundIn(now.model, now.tracing.log);
   if (found.length === 0) return null;
   return outsideIt(now, found) ?? leading(now, found) ?? fineHere(now, found);
 }
 
 /** All that is likely stands outside the machine. */
-function outsideIt({ model, tracing, posterior }: SoFar, found: readonly Found[]): Verdict | null {
+function outsideIt({ model, tracing, posterior }: SoFar, found: readonly Found[]): EngineVerdict | null {
   const outside = shareOf(model, posterior, ({ part }) => isOutside(part));
   if (outside < (onlyWithTheirs(model, tracing) ? NAMED_FROM : SAID_FROM)) return null;
   const blame = blameAmong(model, posterior, ({ part }) => isOutside(part));
@@ -88,7 +88,7 @@ export const isNewPart = (
   p >= GOES_BACK_FROM && isSteady(tracing) && newPartOf(tracing) === part && hasShown(tracing, WORKS_AS_BEFORE);
 
 /** One part that nearly all of the belief is in, though nothing here can prove it. */
-function leading({ model, posterior, suspects }: SoFar, found: readonly Found[]): Verdict | null {
+function leading({ model, posterior, suspects }: SoFar, found: readonly Found[]): EngineVerdict | null {
   const blame = blameAmong(model, posterior, ({ part }) => !isOutside(part) && !NOTHING.includes(part));
   if (!blame || stillThere(model, suspects, blame.part) < SAID_FROM || SEEN_ONLY.includes(blame.fault)) return null;
   const { part, fault, ofPart } = blame;
@@ -97,7 +97,7 @@ function leading({ model, posterior, suspects }: SoFar, found: readonly Found[])
 }
 
 /** It was told to fail, and did not while it was here: what is left of the belief in a fault of the machine stayed hidden. */
-function fineHere({ model, tracing, posterior, suspects }: SoFar, found: readonly Found[]): Verdict | null {
+function fineHere({ model, tracing, posterior, suspects }: SoFar, found: readonly Found[]): EngineVerdict | null {
   const seen = groupsSeen(model, tracing);
   if (seen.length === 0 || seen.some((group) => group !== 'not-shown') || standsNow(model, tracing) !== 'works')
     return null;

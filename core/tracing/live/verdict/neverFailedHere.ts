@@ -1,5 +1,5 @@
 import { groupsSeen } from '../readGroups.ts';
-import type { FaultModel, Suspect, TracingCase, Verdict } from '../types.ts';
+import type { EngineVerdict, FaultModel, Suspect, TracingCase } from '../types.ts';
 import { evidenceOf, foundIn } from './proof.ts';
 
 /** A fault that would have stayed hidden in no more than this share of such trials could not be reproduced. Common practice, no source. */
@@ -8,7 +8,7 @@ const NOT_SEEN_AT_MOST = 0.2;
 const STILL_LEFT = 0.05;
 
 type Suspects = readonly Suspect[];
-type NotReproduced = Extract<Verdict, { readonly verdict: 'not-reproduced' }>;
+type NotReproduced = Extract<EngineVerdict, { readonly verdict: 'not-reproduced' }>;
 
 /** It works here, was watched for long against how often it was told to fail, and never failed: not reproduced, not excluded. */
 export function notReproduced(model: FaultModel, tracing: TracingCase, suspects: Suspects): NotReproduced | null {

@@ -1,7 +1,7 @@
 import type { Posterior } from '../belief/posterior.ts';
 import { cameOf } from '../cameOf.ts';
 import { knownStep } from '../model/special.ts';
-import type { EvidenceEntry, Fault, FaultModel, LoggedStep, Outcome, Step, Verdict } from '../types.ts';
+import type { EngineVerdict, EvidenceEntry, Fault, FaultModel, LoggedStep, Outcome, Step } from '../types.ts';
 import { type Blame, blameAmong, endsWhenFound, faultOf, isOutside, isPart } from './blame.ts';
 import { moreOf } from './elseWrong.ts';
 
@@ -71,7 +71,7 @@ function onTheRig(model: FaultModel, posterior: Posterior, found: readonly Found
  * What is proved by its own evidence or on the second rig: a part confirmed, or what stands outside the machine found.
  * Null when neither was seen, or when other explanations are still too likely.
  */
-export function proved(model: FaultModel, posterior: Posterior, found: readonly Found[]): Verdict | null {
+export function proved(model: FaultModel, posterior: Posterior, found: readonly Found[]): EngineVerdict | null {
   for (const shown of [ownEvidence(model, posterior, found), onTheRig(model, posterior, found)]) {
     if (!shown || !enough(shown)) continue;
     const { part, fault, ofPart } = shown.blame;

@@ -2,7 +2,7 @@ import { suspectsOf } from '../belief/belief.ts';
 import type { Posterior } from '../belief/posterior.ts';
 import { posteriorOf } from '../belief/posterior.ts';
 import { PUT_BACK } from '../model/special.ts';
-import type { Fault, FaultModel, LoggedStep, StepId, Suspect, TracingCase, Verdict } from '../types.ts';
+import type { EngineVerdict, Fault, FaultModel, LoggedStep, StepId, Suspect, TracingCase } from '../types.ts';
 import { BELIEVED_FROM } from '../wayBelieved.ts';
 import { blameAmong, faultOf, goneOf, isOutside, isPart, shareOf } from './blame.ts';
 import { moreOf } from './elseWrong.ts';
@@ -31,7 +31,7 @@ export function verdictAfter(
   model: FaultModel,
   tracing: TracingCase,
   posterior: Posterior = posteriorOf(model, tracing),
-): Verdict {
+): EngineVerdict {
   const found = foundIn(model, tracing.log);
   if (found.length === 0) return { verdict: 'tracing' };
   const now = { model, tracing, found, posterior, suspects: suspectsOf(model, posterior) };
@@ -55,7 +55,7 @@ type SoFar = {
   readonly suspects: readonly Suspect[];
 };
 
-function namedByEvidence({ model, posterior, found }: SoFar): Verdict | null {
+function namedByEvidence({ model, posterior, found }: SoFar): EngineVerdict | null {
   const shown = pointed(model, posterior, found);
   if (!shown) return null;
   const { part, fault, ofPart } = shown.blame;
@@ -74,7 +74,7 @@ function namedByEvidence({ model, posterior, found }: SoFar): Verdict | null {
 const acts = ({ step }: Found): boolean => step.takesOut.length > 0 || Object.keys(step.mends).length > 0;
 
 /** It works after a handling that mends what was found: that is no faulty part, whatever showed it before. */
-function mendedJustNow(now: SoFar): Verdict | null {
+function mendedJustNow(now: SoFar): EngineVerdict | null {
   const { found } = now;
   const last = found.at(-1);
   if (last?.outcome.meaning.means !== 'works' || last.step.kind === 'back' || last.step.takesOut.length > 0)
@@ -85,7 +85,7 @@ function mendedJustNow(now: SoFar): Verdict | null {
 }
 
 /** Watched for long enough since it was mended: no faulty part either, whatever showed it before. */
-function quietSinceMended(now: SoFar): Verdict | null {
+function quietSinceMended(now: SoFar): EngineVerdict | null {
   const verdict = now.found.at(-1)?.step.kind === 'load' ? mendedByNow(now) : null;
   return verdict?.verdict === 'cured' && verdict.watched ? verdict : null;
 }
@@ -99,7 +99,7 @@ function showsBackIn(one: Found, { step, outcome, entry }: Found): boolean {
 }
 
 /** It worked: with a part out or replaced that part is named, and confirmed when it fails again with the part back in. */
-function worked(now: SoFar): Verdict | null {
+function worked(now: SoFar): EngineVerdict | null {
   const { model, tracing, found, posterior } = now;
   const at = found.findLastIndex(
     (one) => one.outcome.meaning.means === 'works' && one.step.kind !== 'back' && acts(one),
@@ -178,7 +178,7 @@ function watchedLong({
  * It works here with everything of the owner's in: what the handlings before could mend has been mended, whichever of
  * them did, or what was wrong stands outside the machine, where ours stands now.
  */
-function mendedByNow(now: SoFar): Verdict | null {
+function mendedByNow(now: SoFar): EngineVerdict | null {
   const { model, posterior, found, suspects } = now;
   const last = found.at(-1);
   if (!last || !wholeAndQuiet(last)) return null;
@@ -218,7 +218,7 @@ function spoke(
   return odds(chanceAt(tracing.log.slice(0, to + 1))) >= SPEAKS_FROM * odds(chanceAt(tracing.log.slice(0, from)));
 }
 
-function cured(now: SoFar, one: Found): Verdict | null {
+function cured(now: SoFar, one: Found): EngineVerdict | null {
   const { model, tracing, posterior, found, suspects } = now;
   const later = found.slice(found.indexOf(one) + 1);
   if (later.some((again) => ['same', 'worse', 'fails-again'].includes(again.outcome.meaning.means))) return null;

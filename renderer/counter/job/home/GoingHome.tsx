@@ -144,7 +144,7 @@ export function GoingHome({ sheet, settings }: OfJob) {
   );
 }
 
-const WAYS = ['phone', 'mail', 'message'] as const;
+const TOLD_BY = ['phone', 'mail', 'message'] as const;
 
 function TellReady({ sheet }: OfJob) {
   const { t, dayClock } = useWords();
@@ -156,7 +156,7 @@ function TellReady({ sheet }: OfJob) {
       <OneOf
         asks={t('counter.home.tell')}
         words="try.how"
-        ids={WAYS}
+        ids={TOLD_BY}
         chosen={null}
         onChoose={(how) => how && void execute('tellReady', { job: job.id, how })}
       />

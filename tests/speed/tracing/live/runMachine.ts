@@ -1,6 +1,6 @@
 import { assemblyOf, closingMinutes, movesBefore } from '../../../../core/tracing/live/assembly.ts';
 import { openStates } from '../../../../core/tracing/live/offer/openStates.ts';
-import type { FaultModel, Outcome, Step, TracingCase, Verdict } from '../../../../core/tracing/live/types.ts';
+import type { EngineVerdict, FaultModel, Outcome, Step, TracingCase } from '../../../../core/tracing/live/types.ts';
 import { isOutside } from '../../../../core/tracing/live/verdict/blame.ts';
 import { afterDoing, WALL } from '../../../builders/tracingCase.ts';
 import type { Policy } from './policies.ts';
@@ -13,7 +13,7 @@ const LONGEST = 240;
 export type Run = {
   /** Hands-on minutes, opening and closing included, with the charge for handing over. */
   readonly minutes: number;
-  readonly verdict: Verdict['verdict'];
+  readonly verdict: EngineVerdict['verdict'];
   /** The part blamed by the verdict, confirmed or named. */
   readonly blamed: string | null;
   /** The fault that the verdict found; null where it names none: handed over, or a sweep worked. */
@@ -31,7 +31,7 @@ export type Run = {
 export type Bench = {
   readonly policy: Policy;
   readonly confirm: Policy;
-  readonly verdict: (tracing: TracingCase) => Verdict;
+  readonly verdict: (tracing: TracingCase) => EngineVerdict;
 };
 
 /** Traces one machine by a policy; once a part is named, every policy confirms it as the engine offers. */
@@ -82,7 +82,7 @@ export const afterStep = (model: FaultModel, tracing: TracingCase, step: Step, o
 function mendedAs(
   model: FaultModel,
   machine: SimulatedMachine,
-  by: Extract<Verdict, { readonly verdict: 'cured' }>['by'],
+  by: Extract<EngineVerdict, { readonly verdict: 'cured' }>['by'],
 ): Run['saidMended'] {
   const part = model.faults[machine.fault]?.part ?? 'none';
   return !machine.stillThere || (by === 'outside' && isOutside(part)) ? 'rightly' : 'wrongly';
