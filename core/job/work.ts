@@ -9,6 +9,10 @@ import { type EpochMs, epochMsShape, type Minutes, minutes, minutesShape } from 
 export const WORK_KINDS = ['step', 'fitting', 'proof', 'cleaning', 'handling', 'own-proof'] as const;
 export type WorkKind = (typeof WORK_KINDS)[number];
 
+/** Whose the minutes of a piece of work are that is ended: its clock's, or typed by hand. */
+export const MINUTES_BY = ['clock', 'hand'] as const;
+export type MinutesBy = (typeof MINUTES_BY)[number];
+
 /** A reading with its limit and where the limit comes from. */
 export const readingShape = z.strictObject({
   what: z.string(),

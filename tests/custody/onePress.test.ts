@@ -71,7 +71,7 @@ const log = (what: string, outcome: string) => ({
   endedAt: desk.folder.clock.now,
   outcome,
   handsOn: 4,
-  said: true,
+  minutesBy: 'hand',
   waiting: 0,
   readings: [],
   passed: null,

@@ -5,7 +5,7 @@ import { clockedWork } from '../../job/bench/clockedWork.ts';
 import type { Job } from '../../job/job.ts';
 import { minutesBeyondWord } from '../../job/money/withinWord.ts';
 import type { TriedArrangement } from '../../job/triedArrangement.ts';
-import type { Work } from '../../job/work.ts';
+import { MINUTES_BY, type Work } from '../../job/work.ts';
 import { personal } from '../../journal/personal.ts';
 import { OPEN_STAGES } from '../../stage.ts';
 import { type Minutes, minutes } from '../../time.ts';
@@ -31,8 +31,8 @@ export const zFinish = z.strictObject({
   also: z.array(zId).max(20).exactOptional(),
   handsOn: zMinutes,
   waiting: zMinutes,
-  /** The minutes are somebody's word and not the clock's: a clock that was forgotten does not cut them. */
-  said: z.boolean().exactOptional(),
+  /** Whose the hands-on minutes are: the clock's, where left out; those typed by hand a clock that was forgotten does not cut. */
+  minutesBy: z.enum(MINUTES_BY).exactOptional(),
   readings: z.array(zReading).max(40),
   passed: z.boolean().nullable(),
   note: zText.nullable(),
@@ -106,14 +106,14 @@ export function decideFinish(
   return unit.accept();
 }
 
-/** The minutes that count: those said, or the clock's as far as it is believed. What was cut is flagged, not dropped. */
+/** The minutes that count: those typed by hand, or the clock's as far as it is believed. What was cut is flagged, not dropped. */
 function believed(
   { settings }: View['shop'],
   work: Work,
-  { endedAt, handsOn, said }: z.infer<typeof zFinish>,
+  { endedAt, handsOn, minutesBy }: z.infer<typeof zFinish>,
 ): { readonly handsOn: Minutes; readonly forgotten?: NonNullable<Work['forgotten']> } {
   const clock = clockedWork(work, endedAt, settings);
   const whole = minutes(Math.round(clock.handsOn));
   if (clock.forgotten === null || handsOn <= whole) return { handsOn };
-  return { handsOn: said ? handsOn : whole, forgotten: { because: clock.forgotten, ran: clock.ran } };
+  return { handsOn: minutesBy === 'hand' ? handsOn : whole, forgotten: { because: clock.forgotten, ran: clock.ran } };
 }

@@ -168,7 +168,7 @@ describe('a forgotten clock', () => {
     desk.folder.clock.now = at('10:00');
     await starts(b);
     desk.pass(300);
-    await ends(b, 180, { said: true });
+    await ends(b, 180, { minutesBy: 'hand' });
     expect(await workOf(b)).toMatchObject({ handsOn: 180, forgotten: { because: 'too-long' } });
   });
 

@@ -53,7 +53,7 @@ export function ProofResult({ sheet, work, under }: ProofResultProps) {
           ];
     void work.end(under, {
       handsOn: hands ?? Math.min(2, clock),
-      said: hands !== null,
+      minutesBy: hands === null ? 'clock' : 'hand',
       waiting: waiting ?? Math.max(0, clock - (hands ?? 2)),
       readings: [...typed, ...proved.proofs].slice(0, MOST_READINGS),
       passed,

@@ -23,7 +23,7 @@ export function UnderWay({ sheet, tray }: { readonly sheet: JobSheet; readonly t
   const end = () =>
     work.end(under, {
       handsOn: hands ?? clock,
-      said: hands !== null,
+      minutesBy: hands === null ? 'clock' : 'hand',
       waiting: 0,
       readings: [],
       passed: null,

@@ -1,5 +1,5 @@
 import type { JobSheet } from '../../../core/contract/screens.ts';
-import { isUnderWay, type Reading, type Work, type WorkKind } from '../../../core/job/work.ts';
+import { isUnderWay, type MinutesBy, type Reading, type Work, type WorkKind } from '../../../core/job/work.ts';
 import { epochMs, MINUTE_MS, minutes } from '../../../core/time.ts';
 import { type Execute, useExecute } from '../../link/useExecute.ts';
 
@@ -7,8 +7,7 @@ const NOTHING_USED = { loaner: null, slots: [], parts: [] };
 
 export type WorkEnd = {
   readonly handsOn: number;
-  /** The minutes are somebody's word, not the clock's. */
-  readonly said: boolean;
+  readonly minutesBy: MinutesBy;
   readonly waiting: number;
   readonly readings: readonly Reading[];
   readonly passed: boolean | null;
@@ -33,7 +32,7 @@ export function useWork(sheet: JobSheet, tray: string): WorkDeeds {
     endedAt: epochMs(Date.now()),
     outcome: 'done',
     handsOn: minutes(ended.handsOn),
-    said: ended.said,
+    minutesBy: ended.minutesBy,
     waiting: minutes(ended.waiting),
     readings: [...ended.readings],
     passed: ended.passed,
@@ -61,7 +60,7 @@ export function useWork(sheet: JobSheet, tray: string): WorkDeeds {
         what,
         startedAt: epochMs(Date.now() - handsOn * MINUTE_MS),
         ownWord,
-        ...saidOf({ handsOn, said: true, waiting: 0, readings: [], passed: null, note: null }),
+        ...saidOf({ handsOn, minutesBy: 'hand', waiting: 0, readings: [], passed: null, note: null }),
       })) !== null,
   };
 }

@@ -69,7 +69,7 @@ export function useStep(sheet: JobSheet, tracing: TracingSheet | undefined, tray
     ...(claim.also.length > 0 && { also: [...claim.also] }),
     // The clock's own, whatever it ran: what of it is believed, the service says.
     handsOn: minutes(claim.handsOn ?? (work ? Math.round(splitOf(work, now).handsOn / MINUTE_MS) : 0)),
-    said: claim.handsOn !== null,
+    minutesBy: claim.handsOn === null ? ('clock' as const) : ('hand' as const),
     waiting: minutes(claim.waiting ?? clocked(now).waiting),
     readings: [...claim.readings],
     passed: null,
