@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { type Rolldown, build } from 'vite';
+import { build, type Rolldown } from 'vite';
 import { beforeAll, describe, expect, it } from 'vitest';
 
 let chunks: readonly Rolldown.OutputChunk[] = [];

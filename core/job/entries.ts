@@ -15,6 +15,7 @@ import { ONE_OF } from '../tracing/live/model/fault.ts';
 import { coreShape } from './agreedLine.ts';
 import { estimateShape } from './estimate.ts';
 import { MISHAPS } from './home/mishaps.ts';
+import { HOW_TOLD } from './howTold.ts';
 import { ORDER_BODIES } from './orders/orderEntries.ts';
 import { beforeFirstScrewShape, cameAlongShape, thingShape, toldShape } from './told.ts';
 import { triedArrangementShape } from './triedArrangement.ts';
@@ -202,10 +203,6 @@ export type Handover = Shaped<typeof handoverShape>;
 /** What of an owner can be put right while a machine of theirs is here. */
 export const OWNER_FACTS = ['name', 'reach', 'address', 'language', 'kind', 'mayCollect'] as const;
 export type OwnerFact = (typeof OWNER_FACTS)[number];
-
-/** By what way the owner was told of something. */
-export const HOW_TOLD = ['counter', 'phone', 'mail', 'message'] as const;
-export type HowTold = (typeof HOW_TOLD)[number];
 
 const workAskedShape = z.strictObject({
   run: z.string(),

@@ -10,7 +10,6 @@ import type {
   Booked,
   Destroyed,
   Handover,
-  HowTold,
   Incident,
   JobVerdict,
   LeftLikeThis,
@@ -20,6 +19,7 @@ import type {
   Thought,
 } from './entries.ts';
 import type { Estimate } from './estimate.ts';
+import type { HowTold } from './howTold.ts';
 import type { Order } from './orders/order.ts';
 import type { BeforeFirstScrew, CameAlong, Thing } from './told.ts';
 import type { TriedArrangement } from './triedArrangement.ts';

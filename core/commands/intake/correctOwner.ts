@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { whyMayNotAnswer } from '../../approval/mayAnswer.ts';
 import type { OwnerBody } from '../../approval/owner.ts';
-import { HOW_TOLD, OWNER_FACTS, type OwnerFact } from '../../job/entries.ts';
+import { OWNER_FACTS, type OwnerFact } from '../../job/entries.ts';
+import { HOW_TOLD } from '../../job/howTold.ts';
 import { canonicalJson } from '../../journal/canonicalJson.ts';
 import { personal } from '../../journal/personal.ts';
 import { STAGES } from '../../stage.ts';

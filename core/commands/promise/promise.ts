@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { View } from '../../entries/view.ts';
-import { HOW_TOLD } from '../../job/entries.ts';
+import { HOW_TOLD } from '../../job/howTold.ts';
 import type { Job } from '../../job/job.ts';
 import { opensOn } from '../../job/promise/benchHours.ts';
 import type { Refusal } from '../../refusal.ts';

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { HowTold } from '../../../core/job/entries.ts';
+import { HOW_TOLD, type HowTold } from '../../../core/job/howTold.ts';
 import { LATE_FROM } from '../../../core/job/promise/turns.ts';
 import { isAtTheDoor } from '../../../core/stage.ts';
 import { epochMs, MINUTE_MS } from '../../../core/time.ts';
@@ -11,8 +11,6 @@ import { useExecute } from '../../link/useExecute.ts';
 import { OneOf } from '../fields/OneOf.tsx';
 import { JobRow } from './JobRow.tsx';
 import type { OfJob } from './sheetOf.ts';
-
-const HOW: readonly HowTold[] = ['counter', 'phone', 'mail', 'message'];
 
 /** The day that was promised, whether it holds as the queue stands, what the owner was told, and telling them another. */
 export function PromiseRow({ sheet }: OfJob) {
@@ -62,7 +60,7 @@ function Telling({ sheet }: Pick<OfJob, 'sheet'>) {
   return (
     <div className="counter-block counter-stack">
       <p>{t('counter.promised.tell', { day: dayClock(day) })}</p>
-      <OneOf asks={t('counter.promised.how-asks')} words="promised.how" ids={HOW} chosen={how} onChoose={setHow} />
+      <OneOf asks={t('counter.promised.how-asks')} words="promised.how" ids={HOW_TOLD} chosen={how} onChoose={setHow} />
       <Key onPress={() => void tell()} {...(how === null ? { whyNot: t('counter.promised.how-open') } : {})}>
         {t('counter.promised.write')}
       </Key>

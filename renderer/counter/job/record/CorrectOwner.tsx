@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { whoMayAnswer } from '../../../../core/approval/mayAnswer.ts';
-import { HOW_TOLD, type HowTold } from '../../../../core/job/entries.ts';
+import { HOW_TOLD, type HowTold } from '../../../../core/job/howTold.ts';
 import { TextField } from '../../../kit/fields/TextField.tsx';
 import { ChoiceKeys } from '../../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../../kit/keys/Key.tsx';
