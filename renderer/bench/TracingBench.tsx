@@ -83,8 +83,12 @@ export function TracingBench({ sheet, wall, currency, tray, inside }: TracingBen
       </div>
       {!running && (
         <Pane on="sheet" line="left" padded={false}>
-          {tracing && <Suspects tracing={tracing} />}
-          {tracing && <OwnView sheet={sheet} tracing={tracing} />}
+          {tracing && (
+            <div className="bench-belief">
+              <Suspects tracing={tracing} />
+              <OwnView sheet={sheet} tracing={tracing} />
+            </div>
+          )}
         </Pane>
       )}
       <Pane on="sheet" padded={false} line={running ? 'left' : 'none'} label={t('bench.next')} scrolls>

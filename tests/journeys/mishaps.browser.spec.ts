@@ -1,4 +1,6 @@
-import { fillSheet } from './counterHands.ts';
+import type { Locator } from '@playwright/test';
+import { lookInside } from './benchHands.ts';
+import { fillSheet, takeIn } from './counterHands.ts';
 import { expect, rough as test } from './runtime/journey.ts';
 import { setUpShop } from './runtime/setUpShop.ts';
 
@@ -48,3 +50,57 @@ test('a line that cannot be shown leaves all others to be used', async ({ app })
   await page.getByRole('textbox', { name: 'Name', exact: true }).fill('Edda Lindqvist');
   await expect(page.getByRole('textbox', { name: 'Nothing above' })).toBeVisible();
 });
+
+test('a tag that hangs on something already is said at its field, and not taken', async ({ app }) => {
+  const { page } = app;
+  await setUpShop(page);
+  await takeIn(page);
+  const tag = (await page.locator('h1').locator('..').locator('.k-tag').first().textContent()) ?? '';
+  await page.getByRole('link', { name: 'Counter' }).click();
+  await page.getByRole('textbox', { name: 'Scan a printed tag instead' }).fill(tag);
+  await expect(page.getByText(/hangs on something already/)).toBeVisible();
+});
+
+test('thirteen outcomes cover neither the caution of a running step nor its clock; what is pressed too late logs nothing', async ({
+  app,
+}) => {
+  const { page } = app;
+  await setUpShop(page);
+  await takeIn(page);
+  await page.getByRole('button', { name: 'To the bench' }).click();
+  await lookInside(page);
+  await page.getByRole('button', { name: 'I did something else' }).click();
+  await page.getByRole('textbox', { name: 'Find a step' }).fill('Watch the first start');
+  await page.getByRole('button', { name: 'Take: Watch the first start', exact: true }).click();
+  await page.getByRole('button', { name: 'Start', exact: true }).click();
+  await page.getByRole('timer').waitFor();
+  const outcomes = page.getByRole('group', { name: 'What happened' });
+  expect(await outcomes.getByRole('button').count()).toBeGreaterThanOrEqual(13);
+  for (const seen of [
+    page.getByRole('list', { name: 'Take care' }).getByRole('listitem').first(),
+    page.getByRole('timer'),
+  ])
+    expect(await isOnTop(seen)).toBe(true);
+  const first = outcomes.getByRole('button').first();
+  expect(await isOnTop(first)).toBe(true);
+  const box = await first.boundingBox();
+  if (!box) throw new Error('the first outcome is not shown');
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  await page.mouse.click(x, y);
+  await page.getByRole('timer').waitFor({ state: 'detached' });
+  await page.mouse.click(x, y);
+  await page.waitForTimeout(300);
+  await expect(page.getByRole('dialog')).toHaveCount(0);
+});
+
+/** Is it what lies on top at its middle, and at all four of its corners? */
+const isOnTop = (seen: Locator): Promise<boolean> =>
+  seen.evaluate((element) => {
+    const { left, right, top, bottom } = element.getBoundingClientRect();
+    const points = [
+      [(left + right) / 2, (top + bottom) / 2],
+      [left + 2, top + 2],
+      [left + 2, bottom - 2],
+    ];
+    return points.every(([x = 0, y = 0]) => element.contains(document.elementFromPoint(x, y)));
+  });

@@ -16,6 +16,8 @@ test('once the step on offer stands, what would follow it and what may have to b
   await expect(then.getByRole('listitem').first()).toContainText(/min hands-on/);
   const remedies = page.getByRole('region', { name: 'What may have to be paid for' });
   await expect(remedies.getByRole('listitem').first()).toContainText(/about £\d/);
+  // What one thinks oneself is not covered by the strip below it.
+  await page.getByRole('button', { name: 'I think it is …' }).click({ trial: true });
   await page.getByRole('button', { name: 'Start', exact: true }).click();
   await expect(then).toHaveCount(0);
 });

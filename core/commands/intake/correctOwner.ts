@@ -38,7 +38,9 @@ export const correctOwner = jobCommand(
     if (what.length === 0) return refuse('nothing-to-write');
     if (what.some((fact) => THEIRS_TO_SAY.includes(fact))) {
       if (!word) return refuse('word-needed-for-that', { name: owner.name.value ?? '' });
-      const refusal = whyMayNotAnswer(owner, word.name, { amountMinor: null, data: false });
+      // Who decides on money is changed by one who does.
+      const amountMinor = what.includes('kind') ? 0 : null;
+      const refusal = whyMayNotAnswer(owner, word.name, { amountMinor, data: false });
       if (refusal) return { ok: false, refusal };
     }
     const unit = openUnitOfWork(view, asking);

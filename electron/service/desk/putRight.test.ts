@@ -8,6 +8,7 @@ import { phaseOf } from '../../../core/job/work.ts';
 import { aDesk, type Desk } from '../../../tests/builders/desk.ts';
 import { signingIn } from '../../../tests/builders/takingIn.ts';
 import { seededChance } from '../../cli/demo/seededChance.ts';
+import { enquiries } from './sheets/enquiries.ts';
 
 const OWNER = story.owner.name;
 const mark = { name: OWNER, drawn: null, contentHash: null };
@@ -225,6 +226,16 @@ describe('what was written down wrongly', () => {
     await asItCame(job);
     await desk.ask('handOver', handOver(job, { collectedBy: 'Bob Stranger' }), 'mina');
   });
+  it('of who decides on money is changed by one who does', async () => {
+    const firm = (upToMinor: number) => ({
+      ...story.owner,
+      kind: { is: 'company', orderNumber: null, approves: 'Dr Hall', approvesUpToMinor: upToMinor },
+    });
+    const job = await takenIn({ owner: { fresh: firm(20_000) } });
+    const by = (name: string) => ({ job, ...firm(90_000), word: { name, how: 'phone' } });
+    expect(await desk.refused('correctOwner', by(OWNER))).toMatchObject({ refused: 'approver-answers' });
+    await desk.ask('correctOwner', by('Dr Hall'), 'mina');
+  });
   it('of a machine is put right, with a new receipt and tag', async () => {
     const job = await takenIn({ machine: aMachine('tower, blak', 'SN-1') });
     const tag = await newest(job, 'bench-tag');
@@ -257,6 +268,38 @@ describe('a consent taken back', () => {
   });
 });
 
+describe('what came to nothing', () => {
+  it('stays to be read: an enquiry that was turned down, with what we said', async () => {
+    const asked = await desk.ask('enquire', {
+      name: 'Quill',
+      reach: '01632 960 031',
+      ownWords: 'It smokes.',
+      symptoms: [],
+      came: 'phone',
+      wouldNeed: [],
+      lapsesAt: desk.folder.clock.now + 1_000_000,
+    });
+    const enquiry = asked.firstStream.slice('enquiry:'.length);
+    await desk.ask('answerEnquiry', { enquiry, answer: { says: 'no', why: 'We do not mend these.' } }, 'mina');
+    expect(await enquiries(await desk.shop.read())).toMatchObject([
+      { stage: 'turned-down', answer: { why: 'We do not mend these.' } },
+    ]);
+  });
+  it('a question that lapsed says when', async () => {
+    const job = await takenIn();
+    const agrees = { limitMinor: null, items: [], accepts: false, data: null, dead: null, goesTo: 'back' };
+    const options = ['yes', 'no'].map((id) => ({ id, says: id, agrees }));
+    await desk.ask('ask', { job, kind: 'go-on', says: 'Go on?', options, validUntil: null, offer: null, stops: true });
+    const question = (await jobOf(job)).questions[0]?.id ?? '';
+    desk.pass(60);
+    const try1 = { job, question, at: desk.folder.clock.now, how: 'phone', result: 'no-answer', number: null };
+    expect(await desk.refused('lapse', { job, question })).toMatchObject({ refused: 'question-still-valid' });
+    for (const _ of [1, 2, 3]) await desk.ask('logTry', try1);
+    await desk.ask('lapse', { job, question }, 'mina');
+    expect((await jobOf(job)).lapses).toEqual({ [question]: desk.folder.clock.now });
+  });
+});
+
 describe('who may agree to how much', () => {
   const firm = (upToMinor: number | null) => ({
     fresh: {
@@ -283,6 +326,27 @@ describe('who may agree to how much', () => {
     await desk.ask('answerConsent', { ...answer, how: { ...how, otherNumber: 'Rang from her sister’s.' } }, 'mina');
     const onSheet = { ...how, number: '+44 7700 900143' };
     await desk.ask('answerConsent', { ...answer, id: 'read', how: onSheet }, 'mina');
+  });
+});
+
+describe('a step for which no place is known', () => {
+  it('says that the census is missing, not that everything is full', async () => {
+    const job = await takenIn({ answers: { open: 'yes', 'own-parts-in': 'yes' } });
+    const ours = await desk.ask('knowPart', {
+      tag: issueTag(randomInt),
+      kind: 'dimm',
+      name: 'Palewater 8 GB',
+      attributes: {},
+      standing: { is: 'unproved', why: 'just came' },
+      place: { at: 'bin', bin: 'B1' },
+      valueMinor: 900,
+    });
+    const part = ours.firstStream.slice('part:'.length);
+    const start = { job, kind: 'step', what: 'dimm-loan', startedAt: desk.folder.clock.now, tray: 't', ownWord: null };
+    expect(await desk.refused('startWork', { ...start, use: { ...use, loaner: part } })).toMatchObject({
+      refused: 'census-missing',
+      kind: 'dimm',
+    });
   });
 });
 

@@ -1,4 +1,4 @@
-import { type ReactNode, useState } from 'react';
+import { type ReactNode, useEffect, useRef, useState } from 'react';
 import { Button } from 'react-aria-components';
 import type { Tag } from '../../../core/custody/part.ts';
 import { Icon } from '../../kit/icons.tsx';
@@ -40,12 +40,12 @@ export function NextStep(props: NextStepProps) {
   const { t, number } = useWords();
   const { ref, size } = useSize<HTMLElement>({ width: 396, height: 590 });
   const [othersOpen, setOthersOpen] = useState(false);
+  const outcomes = useRef<HTMLDivElement>(null);
+  const isRunning = running !== undefined;
+  // What is shown changes with these, and is then read from its top.
+  useEffect(() => showFromItsTop(outcomes.current), [step.id, isRunning]);
   return (
-    <section
-      className={running === undefined ? 'k-next' : 'k-next k-next-runs'}
-      ref={ref}
-      aria-labelledby="k-next-heading"
-    >
+    <section className="k-next" ref={ref} aria-labelledby="k-next-heading">
       <h2 id="k-next-heading" className="k-next-heading">
         {step.heading}
       </h2>
@@ -79,9 +79,13 @@ export function NextStep(props: NextStepProps) {
           )}
         </span>
       </div>
-      {running !== undefined && (
+      {step.cautions.length > 0 && (
         <div className="k-next-held">
-          <Cautions key={step.id} cautions={step.cautions} most={1} />
+          <Cautions
+            key={`${step.id}${running === undefined}`}
+            cautions={step.cautions}
+            most={running !== undefined ? 1 : size.width > 440 ? 3 : size.height > 640 ? 2 : 1}
+          />
         </div>
       )}
       <div className="k-next-middle">
@@ -113,12 +117,9 @@ export function NextStep(props: NextStepProps) {
             </div>
           </div>
         )}
-        {running === undefined && (
-          <Cautions key={step.id} cautions={step.cautions} most={size.width > 440 ? 3 : size.height > 640 ? 2 : 1} />
-        )}
         {children}
       </div>
-      <div className="k-next-outcomes">
+      <div className="k-next-outcomes" ref={outcomes}>
         <WhatHappened
           step={step}
           running={running !== undefined}
@@ -160,6 +161,14 @@ export function NextStep(props: NextStepProps) {
       </Ask>
     </section>
   );
+}
+
+/** Another step, or the same once it runs, is read from its top; what has the focus stays in sight. */
+function showFromItsTop(outcomes: HTMLElement | null): void {
+  const focused = outcomes?.contains(document.activeElement) ? document.activeElement : null;
+  outcomes?.scrollTo({ top: 0 });
+  outcomes?.closest('.k-pane-scrolls')?.scrollTo({ top: 0 });
+  focused?.scrollIntoView({ block: 'nearest' });
 }
 
 /** The harmful ones first and never out of sight; the rest one press away where there is no room. */

@@ -1,11 +1,13 @@
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { useNavigate } from 'react-router';
-import { parseTag } from '../../../core/custody/tag.ts';
+import type { Tag } from '../../../core/custody/part.ts';
+import { formatTag, parseTag } from '../../../core/custody/tag.ts';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { TagText } from '../../kit/mark/TagText.tsx';
 import { useWords } from '../../kit/text/words.tsx';
+import { service } from '../../link/service.ts';
 import { OneOf } from '../fields/OneOf.tsx';
 import { Row } from './Row.tsx';
 import { type MachineSeen, machineBySerial, machinesOf } from './recognise.ts';
@@ -20,6 +22,7 @@ export function MachineRow() {
   const { sheet, write } = useTakingIn();
   const { machine, owner } = sheet;
   const [typedTag, setTypedTag] = useState('');
+  const [inUse, setInUse] = useState<string | null>(null);
   const [bySerial, setBySerial] = useState<MachineSeen | null>(null);
   const before = useQuery({
     queryKey: ['machines-of', owner.known],
@@ -33,6 +36,13 @@ export function MachineRow() {
       ...(seen.tag === null ? {} : { tag: seen.tag }),
       cameBack: seen.stage === 'gone-home' && !seen.mistaken ? { from: seen.job, same: null } : null,
     });
+  /** A tag that hangs on something, or is void, is said so here and not taken. */
+  const bind = async (tag: Tag) => {
+    const found = await service.byTag({ tag });
+    if (found) return setInUse(t('counter.machine.tag-in-use', { tag: formatTag(tag) }));
+    write({ tag });
+    setTypedTag('');
+  };
   const change = (patch: Partial<typeof machine>) => write({ machine: { ...machine, ...patch } });
   return (
     <Row id="machine" known={machine.called.trim() !== ''}>
@@ -84,12 +94,11 @@ export function MachineRow() {
               value={typedTag}
               onChange={(text) => {
                 setTypedTag(text);
+                setInUse(null);
                 const tag = parseTag(text);
-                if (tag) {
-                  write({ tag });
-                  setTypedTag('');
-                }
+                if (tag) void bind(tag);
               }}
+              {...(inUse !== null && { wrong: inUse })}
               chars={24}
             />
           </div>
