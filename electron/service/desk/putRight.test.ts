@@ -4,10 +4,12 @@ import story from '../../../assets/demo/story.json' with { type: 'json' };
 import { issueTag } from '../../../core/custody/tag.ts';
 import { type JobId, jobId } from '../../../core/ids.ts';
 import { charges } from '../../../core/job/money/charges.ts';
+import { phoneSentence } from '../../../core/job/promise/phoneSentence.ts';
 import { phaseOf } from '../../../core/job/work.ts';
 import { aDesk, type Desk } from '../../../tests/builders/desk.ts';
 import { signingIn } from '../../../tests/builders/takingIn.ts';
 import { seededChance } from '../../cli/demo/seededChance.ts';
+import { closedJobs } from './closed/closedJobs.ts';
 import { enquiries } from './sheets/enquiries.ts';
 
 const OWNER = story.owner.name;
@@ -182,6 +184,7 @@ describe('a machine that is here', () => {
     const receipt = await newest(job, 'intake-receipt');
     await desk.ask('cancelTakingIn', { job, why: 'Written for the wrong owner.' }, 'mina');
     const now = await jobOf(job);
+    expect(await closedJobs(await desk.shop.read())).toEqual([]);
     expect(now).toMatchObject({ stage: 'gone-home', cancelled: { why: 'Written for the wrong owner.' } });
     expect(charges(now, true).owedMinor).toBe(0);
     expect(await newest(job, 'intake-receipt')).toMatchObject({ supersedes: receipt?.number });
@@ -285,15 +288,18 @@ describe('what came to nothing', () => {
       { stage: 'turned-down', answer: { why: 'We do not mend these.' } },
     ]);
   });
-  it('a question that lapsed says when', async () => {
+  it('a question that lapsed says when, and whoever rings hears of none that is over', async () => {
     const job = await takenIn();
     const agrees = { limitMinor: null, items: [], accepts: false, data: null, dead: null, goesTo: 'back' };
     const options = ['yes', 'no'].map((id) => ({ id, says: id, agrees }));
     await desk.ask('ask', { job, kind: 'go-on', says: 'Go on?', options, validUntil: null, offer: null, stops: true });
     const question = (await jobOf(job)).questions[0]?.id ?? '';
-    desk.pass(60);
+    const said = async () => phoneSentence(await jobOf(job), null, desk.folder.clock.now).says;
+    expect(await said()).toBe('phone-waits-for-word');
+    desk.pass(shopOf.settings.rules.questionValidHours * 60 + 1);
+    expect(await said()).toBe('phone-will-ask');
     const try1 = { job, question, at: desk.folder.clock.now, how: 'phone', result: 'no-answer', number: null };
-    expect(await desk.refused('lapse', { job, question })).toMatchObject({ refused: 'question-still-valid' });
+    expect(await desk.refused('lapse', { job, question })).toMatchObject({ refused: 'tries-left', tries: 0 });
     for (const _ of [1, 2, 3]) await desk.ask('logTry', try1);
     await desk.ask('lapse', { job, question }, 'mina');
     expect((await jobOf(job)).lapses).toEqual({ [question]: desk.folder.clock.now });
