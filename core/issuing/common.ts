@@ -53,16 +53,18 @@ export function common(making: Making): CommonFacts {
   };
 }
 
+const grouped = (hex: string) => hex.replace(/(.{4})(?=.)/g, '$1 ');
+
 /** A signature as a paper draws it. */
 export const signatureFacts = (making: Making, signature: Signature): SignatureFacts => ({
   who: opened(making, signature.name.value),
   at: signature.at,
   drawn: signature.drawn?.value ?? null,
-  ...(signature.contentHash === '' && { unbound: true }),
+  ...(signature.contentHash === '' ? { unbound: true } : { content: grouped(signature.contentHash.slice(0, 12)) }),
 });
 
 /** Who gave the word, when, how, and who heard it. */
-export const wordFacts = (making: Making, answer: Answer): WordFacts => ({
+export const wordFacts = (making: Making, answer: Pick<Answer, 'name' | 'how' | 'at' | 'heardBy'>): WordFacts => ({
   who: opened(making, answer.name.value),
   at: answer.how.by === 'counter' ? answer.at : answer.how.at,
   heardBy: staffName(making, answer.heardBy),

@@ -1,5 +1,6 @@
 import type { Paper } from '../papers/content.ts';
 import type { PaperKindId } from '../text/paperWords.ts';
+import { addendumPaper } from './kinds/addendum.ts';
 import { billPaper } from './kinds/bill.ts';
 import { certificatePaper } from './kinds/certificatePaper.ts';
 import { changedFindingPaper } from './kinds/changedFinding.ts';
@@ -22,6 +23,7 @@ import { type Making, makingOf, type PaperRequest } from './making.ts';
 export const PAPER_FACTS: { readonly [kind in PaperKindId]: (making: Making) => Paper | Lacking } = {
   'intake-receipt': intakeReceiptPaper,
   'consent-sheet': consentSheetPaper,
+  addendum: addendumPaper,
   estimate: estimatePaper,
   'changed-finding-notice': changedFindingPaper,
   'substitute-part-disclosure': disclosurePaper,

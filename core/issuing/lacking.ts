@@ -7,6 +7,7 @@ export type Lack =
   | 'paper-no-estimates'
   | 'paper-nothing-replaced'
   | 'paper-no-incident'
+  | 'paper-no-change'
   | 'paper-not-ready-yet'
   | 'paper-part-has-no-tag'
   | 'paper-no-local-text'

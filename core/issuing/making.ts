@@ -1,4 +1,7 @@
+import type { ConsentId } from '../approval/consent.ts';
 import type { Owner } from '../approval/owner.ts';
+import type { Answer, AnswerHow } from '../approval/question.ts';
+import type { Signature } from '../approval/signature.ts';
 import type { Machine } from '../custody/machine.ts';
 import type { View } from '../entries/view.ts';
 import type { PartId } from '../ids.ts';
@@ -9,6 +12,26 @@ import type { Setting } from '../papers/setting.ts';
 import type { JobWords } from './jobWords.ts';
 import type { PaperTools } from './paperTools.ts';
 
+/** What changed after the receipt or the consent sheet was signed: the paper that was signed stays as it is. */
+export type SignedChange =
+  | {
+      readonly of: 'consent-sheet';
+      readonly id: ConsentId;
+      /** The job before it. */
+      readonly before: Job;
+      readonly by:
+        | { readonly is: 'taken-back' }
+        | { readonly is: 'alone'; readonly signature: Signature }
+        | { readonly is: 'answer'; readonly name: Answer['name']; readonly how: AnswerHow };
+    }
+  | {
+      readonly of: 'intake-receipt';
+      readonly thing: string;
+      readonly before: number;
+      readonly now: number;
+      readonly where: string;
+    };
+
 /** What a paper is made from. */
 export type PaperRequest = {
   readonly view: View & { readonly job: Job; readonly owner: Owner; readonly machine: Machine };
@@ -17,6 +40,8 @@ export type PaperRequest = {
   /** The paper that this one takes the place of. */
   readonly older: { readonly number: string; readonly at: number } | null;
   readonly part: PartId | null;
+  /** What an addendum is about. */
+  readonly change?: SignedChange;
   /** Of all that is handed in, what a paper needs; a sheet not yet signed can be worded from it too. */
   readonly asking: Omit<PaperTools, 'tracing'> & Partial<Pick<PaperTools, 'tracing'>>;
 };

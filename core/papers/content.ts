@@ -224,6 +224,8 @@ export type SignatureBlock = {
   readonly who: string;
   readonly when: string;
   readonly what: string;
+  /** Which content was signed, by its hash; not on papers of before contents were bound. */
+  readonly content?: string;
   readonly says: string;
 };
 /** Empty lines to be filled in by pen. */

@@ -53,6 +53,8 @@ export type SignatureFacts = {
   readonly who: string;
   readonly at: EpochMs;
   readonly drawn: DrawnStrokes | null;
+  /** The signed content's SHA-256, its first twelve hex digits, in groups. */
+  readonly content?: string;
   /** Given when a signature did not yet name the content it stands under. */
   readonly unbound?: true;
 };

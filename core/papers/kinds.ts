@@ -1,4 +1,5 @@
 import type { PaperKindId } from '../text/paperWords.ts';
+import { addendum } from './builders/addendum.ts';
 import { bill } from './builders/bill.ts';
 import { changedFindingNotice } from './builders/changedFindingNotice.ts';
 import { collectionAuthorisation } from './builders/collectionAuthorisation.ts';
@@ -26,6 +27,7 @@ import type { Setting } from './setting.ts';
 export const PAPER_KINDS = {
   'intake-receipt': { build: intakeReceipt },
   'consent-sheet': { build: consentSheet },
+  addendum: { build: addendum },
   estimate: { build: estimate },
   'changed-finding-notice': { build: changedFindingNotice },
   'substitute-part-disclosure': { build: substituteDisclosure },

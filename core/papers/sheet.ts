@@ -113,6 +113,7 @@ function signatureBlock(given: SignatureFacts, signed: string, setting: Setting,
     typed: given.drawn ? '' : common.typed,
     who: given.who,
     when,
+    ...(given.content && { content: format.say(common.signedContent, { hash: given.content }) }),
     what: given.unbound ? format.say(common.signedUnbound, { what: signed }) : signed,
     says: format.say(common.signatureOf, { who: given.who, when }),
   };

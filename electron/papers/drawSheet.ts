@@ -1,7 +1,8 @@
 import type { Sheet, Text } from '../../core/papers/content.ts';
+import { textSlabs } from './blocks/paragraph.ts';
 import { paintQr } from './blocks/qr.ts';
 import { signingSlabs } from './blocks/signing.ts';
-import { flow, heightOf, type Slab, tightened, turnsFor } from './flow.ts';
+import { flow, gap, heightOf, type Slab, tightened, turnsFor } from './flow.ts';
 import { MARGIN, MM, PAGE, RULE, STYLES } from './measures.ts';
 import type { Pen } from './pen.ts';
 import { sectionSlabs } from './sectionSlabs.ts';
@@ -10,7 +11,9 @@ import type { Branch } from './structure.ts';
 const QR_SIDE = 17 * MM;
 const SHOP_WIDTH = 46 * MM;
 const FOOT_ROOM = 6.5 * MM;
+const FOOT_GAP = 9;
 const BEFORE_SIGNING = 6;
+const AFTER_LEAD = 11;
 const BEFORE_RECORD = 18;
 
 /** Draws the pages of a document; the first is already there. */
@@ -54,8 +57,10 @@ export function drawSheet(sheet: Sheet, pen: Pen, root: Branch): void {
     // On page one it stands at the foot; on a later page, where what is signed ends.
     draw: (y) => sign(page === 1 ? undefined : y + BEFORE_SIGNING),
   };
+  const signed = signing.length <= 1 ? [signature] : [gap(BEFORE_SIGNING, true), ...signing];
   const start = drawHead(sheet, pen, root, x, width);
-  const whole = [...said, bottomLine, ...(signsLastPage ? [signature] : [])];
+  const lead = textSlabs(sheet.lead, STYLES.lead, 'P', { pen, branch: root, x, width });
+  const whole = [...lead, gap(AFTER_LEAD), ...said, bottomLine, ...(signsLastPage ? signed : [])];
   const bodyEnd = flow(withoutSpill(whole, bottomOf, start), column, start);
   if (signsPageOne && page === 1) sign();
   if (sheet.record) {
@@ -90,7 +95,7 @@ function keptFrom(body: readonly Slab[], sheet: Sheet, slabsOf: (sections: Sheet
   return body.map((slab, index) => (index >= body.length - last ? { ...slab, keep: true } : slab));
 }
 
-/** Title, what paper it is, the shop, the code; then the lead. Returns where the sections begin. */
+/** Title, what paper it is, the shop, the code. Returns where the lead begins. */
 function drawHead(sheet: Sheet, pen: Pen, root: Branch, x: number, width: number): number {
   const { head } = sheet;
   const top = MARGIN.top;
@@ -120,7 +125,7 @@ function drawHead(sheet: Sheet, pen: Pen, root: Branch, x: number, width: number
 
   y = Math.max(y, shopY, head.qr ? top + QR_SIDE : 0) + 9;
   if (sheet.supersedes) y = put([{ text: sheet.supersedes, strong: true }], STYLES.text, 'P', y, width) + 5;
-  return put(sheet.lead, STYLES.lead, 'P', y, width) + 11;
+  return y;
 }
 
 function drawFeet(sheet: Sheet, pen: Pen, x: number, width: number, y: number): void {
@@ -130,8 +135,13 @@ function drawFeet(sheet: Sheet, pen: Pen, x: number, width: number, y: number): 
   for (let index = 0; index < count; index++) {
     doc.switchToPage(start + index);
     const pages = sheet.foot.pages.replace('{page}', String(index + 1)).replace('{pages}', String(count));
-    const left = index === 0 ? `${pages} ${sheet.foot.note}` : `${pages} ${sheet.number}, ${sheet.shopName}`;
     const right = [content, sheet.foot.record].filter(Boolean).join(' · ');
+    const room = width - pen.widthOf(right, STYLES.foot) - FOOT_GAP;
+    const numbered = `${pages} ${sheet.number}`;
+    // The shop stands in full at the head of page one; a name too long for a foot is left out of it.
+    const named = `${numbered}, ${sheet.shopName}`;
+    const fits = pen.widthOf(named, STYLES.foot) <= room;
+    const left = index === 0 ? `${pages} ${sheet.foot.note}` : fits ? named : numbered;
     pen.artifact(() => {
       pen.write(pen.lines(left, STYLES.foot, width), x, y, STYLES.foot);
       pen.write(pen.lines(right, STYLES.foot, width), x, y, STYLES.foot, width);

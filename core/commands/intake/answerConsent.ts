@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { agreed, type ConsentId, OWN_SIGNATURE } from '../../approval/consent.ts';
 import type { Bodies, KindOf } from '../../entries/subjects.ts';
 import type { View } from '../../entries/view.ts';
+import type { SignedChange } from '../../issuing/making.ts';
 import type { Job } from '../../job/job.ts';
 import { lookingBegan } from '../../job/money/charges.ts';
 import { isUnderWay, phaseOf } from '../../job/work.ts';
@@ -18,7 +19,7 @@ import { jobCommand } from '../kernel/command.ts';
 import { type Decision, refuse } from '../kernel/decision.ts';
 import { zHow, zJobId, zLine, zSigned, zText } from '../kernel/fields.ts';
 import { openUnitOfWork, type UnitOfWork } from '../kernel/unitOfWork.ts';
-import { issuePaper } from '../papers/issue.ts';
+import { issueAddendum, issuePaper } from '../papers/issue.ts';
 import { consentAbout, dataOwnerSigns, guardianSigns, zConsent, zYesNo } from './signSheet.ts';
 
 export const zAlone = z.strictObject({ id: zConsent, answer: zYesNo, about: zText.nullable(), signed: zSigned });
@@ -31,27 +32,29 @@ export const signAlone = jobCommand(
   (view, input, asking) => {
     const refusal = guardianSigns(view, input.signed.name) ?? dataOwnerSigns(view, input.id, input.signed.name);
     if (refusal) return { ok: false, refusal };
-    return onTheSheet(view, asking, 'consent-signed-alone', {
-      id: input.id,
-      answer: input.answer,
-      about: input.about,
-      signature: signed(asking, view.job.owner, input.signed),
-    });
+    const { id, answer, about } = input;
+    const signature = signed(asking, view.job.owner, input.signed);
+    const body = { id, answer, about, signature };
+    return onTheSheet(view, asking, 'consent-signed-alone', body, { id, by: { is: 'alone', signature } });
   },
-  () => ({ papers: ['consent-sheet'] }),
+  () => ({ papers: ['consent-sheet', 'addendum'] }),
 );
 
-/** Writes what changes the sheet; where one was issued, a new one takes its place. */
+/** Writes what changes the sheet. One that was signed stays as it was signed; what changed is its addendum. */
 function onTheSheet<Kind extends KindOf<'job'>>(
   view: View & { readonly job: Job },
   asking: Asking,
   kind: Kind,
   body: Bodies['job'][Kind],
+  change: Pick<Extract<SignedChange, { readonly of: 'consent-sheet' }>, 'id' | 'by'>,
 ): Decision {
   const unit = openUnitOfWork(view, asking);
   unit.add<`job:${string}`, Kind>(`job:${view.job.id}`, kind, body);
   stopForbidden(unit, asking);
-  if (view.job.papers.some((paper) => paper.kind === 'consent-sheet')) issuePaper(unit, 'consent-sheet', asking);
+  if (view.job.papers.some((paper) => paper.kind === 'consent-sheet')) {
+    if (!view.job.consents.signature) issuePaper(unit, 'consent-sheet', asking);
+    else issueAddendum(unit, { of: 'consent-sheet', before: view.job, ...change }, asking);
+  }
   return unit.accept();
 }
 
@@ -68,14 +71,13 @@ export const answerConsent = jobCommand(
     if (begun) return { ok: false, refusal: begun };
     const refusal = whyNotHeard(view, input, consentAbout(view.job, input.id), view.job.takenInAt, asking);
     if (refusal) return { ok: false, refusal };
-    return onTheSheet(view, asking, 'consent-answered', {
-      id: input.id,
-      answer: input.answer,
-      name: personal('record', view.job.owner, input.name),
-      how: howAnswered(asking, view.job.owner, input.how),
-    });
+    const { id, answer } = input;
+    const name = personal('record', view.job.owner, input.name);
+    const how = howAnswered(asking, view.job.owner, input.how);
+    const by = { is: 'answer', name, how } as const;
+    return onTheSheet(view, asking, 'consent-answered', { id, answer, name, how }, { id, by });
   },
-  () => ({ papers: ['consent-sheet'] }),
+  () => ({ papers: ['consent-sheet', 'addendum'] }),
 );
 
 /**
@@ -86,12 +88,12 @@ export const withdrawConsent = jobCommand(
   'withdraw-consent',
   z.strictObject({ job: zJobId, id: zConsent }),
   STAGES,
-  (view, input, asking) => {
-    const begun = feeBegun(view.job, input.id);
+  (view, { id }, asking) => {
+    const begun = feeBegun(view.job, id);
     if (begun) return { ok: false, refusal: begun };
-    return onTheSheet(view, asking, 'consent-withdrawn', { id: input.id });
+    return onTheSheet(view, asking, 'consent-withdrawn', { id }, { id, by: { is: 'taken-back' } });
   },
-  () => ({ papers: ['consent-sheet'] }),
+  () => ({ papers: ['consent-sheet', 'addendum'] }),
 );
 
 /** A fee for looking stays agreed to once looking began. */

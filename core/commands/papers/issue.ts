@@ -4,7 +4,9 @@ import type { PartId } from '../../ids.ts';
 import { paperContent } from '../../issuing/facts.ts';
 import { replacedParts } from '../../issuing/kinds/replacedPart.ts';
 import { isLacking } from '../../issuing/lacking.ts';
+import type { SignedChange } from '../../issuing/making.ts';
 import { shownPaper } from '../../issuing/shownPaper.ts';
+import type { Job } from '../../job/job.ts';
 import { canonicalJson } from '../../journal/canonicalJson.ts';
 import { personal } from '../../journal/personal.ts';
 import { PAPER_KINDS } from '../../papers/kinds.ts';
@@ -24,7 +26,17 @@ import { openUnitOfWork, type UnitOfWork } from '../kernel/unitOfWork.ts';
  * @throws when the journal does not hold what the paper says: a command that issues one by itself has just written it.
  */
 export function issuePaper(unit: UnitOfWork, kind: PaperKindId, asking: Asking, part: PartId | null = null): void {
-  const refusal = askForPaper(unit, kind, asking, part);
+  orThrow(kind, askForPaper(unit, kind, asking, part));
+}
+
+/**
+ * Issues an addendum: what changed after a paper was signed. The signed paper stays as it is.
+ * @throws where none of that kind was issued.
+ */
+export const issueAddendum = (unit: UnitOfWork, change: SignedChange, asking: Asking): void =>
+  orThrow('addendum', askForPaper(unit, 'addendum', asking, null, change));
+
+function orThrow(kind: PaperKindId, refusal: Refusal | null): void {
   if (refusal) throw new Error(`a paper ${kind} that lacks what it says: ${refusal.refused}`);
 }
 
@@ -37,6 +49,7 @@ export function askForPaper(
   kind: PaperKindId,
   asking: Asking,
   part: PartId | null = null,
+  change?: SignedChange,
 ): Refusal | null {
   const { job, owner, machine, shop } = unit.view();
   if (!job || !owner || !machine || !shop.settings) throw new Error(`a paper ${kind} without a job`);
@@ -48,7 +61,15 @@ export function askForPaper(
   const older = single
     ? (job.papers.findLast((paper) => paper.kind === kind && (about === null || paper.part === about)) ?? null)
     : null;
-  const asked = { view: { ...unit.view(), job, owner, machine }, settings: shop.settings, number, older, part, asking };
+  const asked = {
+    view: { ...unit.view(), job, owner, machine },
+    settings: shop.settings,
+    number,
+    older,
+    part,
+    asking,
+    ...(change && { change }),
+  };
   const made = paperContent(kind, asked);
   if (isLacking(made)) return { refused: made.lacks, kind };
   unit.shows(() => shownPaper(kind, asked));
@@ -101,6 +122,15 @@ const SINGLE: ReadonlySet<PaperKindId> = new Set<PaperKindId>([
   'bench-tag',
 ]);
 
+/** The paper of this kind that bears a mark: what stands above it is what was signed, and is not made anew. */
+function underMark(job: Job, kind: PaperKindId): Job['papers'][number] | null {
+  const signed =
+    kind === 'return-report'
+      ? job.handover !== null
+      : (kind === 'intake-receipt' || kind === 'consent-sheet') && job.consents.signature !== null;
+  return signed ? (job.papers.findLast((paper) => paper.kind === kind) ?? null) : null;
+}
+
 const zPaperKind = z.enum(keysOf(PAPER_KINDS));
 
 /** Issues a paper by hand, or anew. */
@@ -111,6 +141,8 @@ export const issue = jobCommand(
   (view, { kind, part }, asking) => {
     if (kind === 'part-tag' && part === null) return refuse('which-part', { kind });
     if (part !== null && !view.parts.has(part)) return refuse('no-such-part', { part });
+    const signed = underMark(view.job, kind);
+    if (signed) return refuse('signed-stays', { kind, number: signed.number });
     const unit = openUnitOfWork(view, asking);
     const refusal = askForPaper(unit, kind, asking, part);
     return refusal ? { ok: false, refusal } : unit.accept();

@@ -20,10 +20,9 @@ export const consentSheetPaper = (making: Making): Paper =>
 
 /** Lines that concern only some machines or some work: not put to an owner whom they do not concern. */
 function wasAsked({ job, view }: Making, id: ConsentId): boolean {
+  if (id === 'who-collects') return view.owner.mayCollect.value?.length !== 0;
   if (job.consents.answers[id] !== undefined) return true;
   switch (id) {
-    case 'who-collects':
-      return (view.owner.mayCollect.value ?? []).length > 0;
     case 'film':
       return true;
     case 'publish':
@@ -57,8 +56,8 @@ function consentLine(making: Making, id: ConsentId): ConsentFacts {
 const takenBack = ({ job, asking }: Making, id: ConsentId) =>
   job.consents.withdrawn.includes(id) ? { takenBackAt: job.consents.withdrawnAt?.[id] ?? asking.at } : {};
 
-/** The line as it was put, its places filled. A choice among several is printed as the one that was chosen. */
-function asks(making: Making, id: ConsentId): string {
+/** The line of the sheet as it was put, its places filled. A choice among several is printed as the one that was chosen. */
+export function asks(making: Making, id: ConsentId): string {
   const { job, words, format, settings, view } = making;
   const { consent } = words.facts;
   const text: string | { readonly [answer: string]: string } = words.consents[id];
@@ -73,7 +72,7 @@ function asks(making: Making, id: ConsentId): string {
     name: format.list(view.owner.mayCollect.value ?? [words.facts.erased]),
     part: id === 'destroy' ? consent.anyCarrier : consent.anyPart,
     where: consent.where,
-    work: job.consents.about[id] ?? consent.risk,
+    work: job.consents.about[id]?.trim() || consent.risk,
     mayHappen: consent.mayHappen,
   });
 }

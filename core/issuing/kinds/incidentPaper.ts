@@ -14,12 +14,16 @@ export function incidentPaper(making: Making): Paper | Lacking {
   const { facts } = words;
   const part = incident.part === null ? undefined : view.parts.get(incident.part);
   const question = newestOpenQuestion(making, 'incident');
+  const told = asSentence(opened(making, incident.what.value));
+  const first = /^.*?[.!?](?=\s)/s.exec(told)?.[0] ?? told;
+  const rest = told.slice(first.length).trim();
   const cost = incident.costMinor > 0 && format.money(amount(making, incident.costMinor));
   return PAPER_KINDS.incident.build(
     {
       ...common(making),
       happenedAt: incident.happenedAt ?? incident.at,
-      what: asSentence(opened(making, incident.what.value)),
+      what: first,
+      ...(rest !== '' && { more: [rest] }),
       ...(part && { part: { what: partName(making, part), ...(part.tag && { tag: part.tag }) } }),
       ...(incident.cause === 'known' && { cause: facts.causeKnown }),
       present: [staffName(making, making.asking.by)],

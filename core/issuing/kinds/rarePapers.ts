@@ -19,7 +19,6 @@ export function collectionAuthorisationPaper(making: Making): Paper | Lacking {
       ...common(making),
       who: format.list(named),
       shows: words.facts.collectorShows,
-      signature: signatureFacts(making, signature),
     },
     making.setting,
   );

@@ -7,7 +7,7 @@ import type { Job } from '../../job/job.ts';
 import type { OldPartGoes, ReplacedPartFacts } from '../../papers/builders/replacedPartSlip.ts';
 import type { Paper } from '../../papers/content.ts';
 import { PAPER_KINDS } from '../../papers/kinds.ts';
-import { common, signatureFacts, wordFacts } from '../common.ts';
+import { common, wordFacts } from '../common.ts';
 import { type Lacking, lacking } from '../lacking.ts';
 import type { Making } from '../making.ts';
 import { partName } from '../worded.ts';
@@ -20,7 +20,7 @@ export function replacedPartPaper(making: Making): Paper | Lacking {
   const part = id === undefined ? undefined : view.parts.get(id);
   if (!part || !replaced.has(part.id)) return lacking('paper-nothing-replaced');
   const answer = job.questions.find((one) => one.id === replaced.get(part.id))?.answer;
-  const { verdict, handover } = job;
+  const { verdict } = job;
   const evidence =
     verdict?.is === 'confirmed' ? job.work.findLast((work) => verdict.evidence.includes(work.run)) : undefined;
   const way = verdict?.is === 'confirmed' && verdict.part === part.id ? words.facts.ways[verdict.way] : null;
@@ -39,7 +39,6 @@ export function replacedPartPaper(making: Making): Paper | Lacking {
       goes,
       ...(goes.is !== 'returned' && answer && { word: wordFacts(making, answer) }),
       data: dataOn(making, part),
-      ...(handover && { signature: signatureFacts(making, handover.signature) }),
     },
     making.setting,
   );

@@ -33,6 +33,6 @@ export function collectionAuthorisation(facts: CollectionAuthorisationFacts, set
       { label: words.shows, blocks: says(facts.shows) },
       { label: words.until, blocks: says(holdsUntil !== undefined && format.day(holdsUntil)) },
     ],
-    signing: { on: 'page-one', line: signing(facts.signature, words.signed, setting, format) },
+    signing: { on: 'last-page', line: signing(facts.signature, words.signed, setting, format) },
   });
 }

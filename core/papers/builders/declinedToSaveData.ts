@@ -39,6 +39,6 @@ export function declinedToSaveData(facts: DeclinedToSaveDataFacts, setting: Sett
       { label: words.risk, blocks: says(strongly(facts.risk)) },
       { label: words.word, blocks: says(`${word.who}, ${format.dayTime(word.at)}, ${how}`) },
     ],
-    signing: { on: 'page-one', line: signing(facts.signature, words.signed, setting, format) },
+    signing: { on: 'last-page', line: signing(facts.signature, words.signed, setting, format) },
   });
 }

@@ -67,7 +67,7 @@ export function intakeReceipt(facts: IntakeReceiptFacts, setting: Setting): Shee
       { label: words.collect, blocks: says(format.list(facts.mayCollect)) },
       { label: words.reach, blocks: says(reachOf(facts.owner)) },
     ],
-    signing: { on: 'page-one', line: signing(facts.signature, words.signed, setting, format) },
+    signing: { on: 'last-page', line: signing(facts.signature, words.signed, setting, format) },
   });
 }
 

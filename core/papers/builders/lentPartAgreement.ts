@@ -47,6 +47,6 @@ export function lentPartAgreement(facts: LentPartFacts, setting: Setting): Sheet
       { label: words.broken, blocks: says(facts.ifBroken) },
       { label: words.data, blocks: says(facts.holdsData && words.dataText) },
     ],
-    signing: { on: 'page-one', line: signing(facts.signature, words.signed, setting, format) },
+    signing: { on: 'last-page', line: signing(facts.signature, words.signed, setting, format) },
   });
 }

@@ -70,7 +70,7 @@ export function replacedPartSlip(facts: ReplacedPartFacts, setting: Setting): Sh
     ...(goes.is === 'returned' || facts.signature
       ? {
           signing: {
-            on: 'page-one' as const,
+            on: 'last-page' as const,
             line: signing(facts.signature, goes.is === 'returned' ? words.signed : words.signedAgreed, setting, format),
           },
         }

@@ -26,7 +26,7 @@ export function returnReport(facts: ReturnReportFacts, setting: Setting): Sheet 
       { label: words.warranty, blocks: items(facts.warranty) },
     ],
     signing: {
-      on: 'page-one',
+      on: 'last-page',
       line: signing(facts.collected, words.signed, setting, format, [
         setting.words.common.collectedLine,
         setting.words.common.dateLine,

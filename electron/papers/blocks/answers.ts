@@ -1,11 +1,16 @@
-import type { Answers, Choices, Ticks } from '../../../core/papers/content.ts';
+import type { Answers, Choices, Text, Ticks } from '../../../core/papers/content.ts';
 import type { TextLine } from '../breakLines.ts';
-import type { Slab } from '../flow.ts';
+import { gap, type Slab } from '../flow.ts';
 import { INK, STYLES, type Style } from '../measures.ts';
 import type { Pen } from '../pen.ts';
 import type { Branch } from '../structure.ts';
 import { tracks } from './grid.ts';
+import { textSlabs } from './paragraph.ts';
 import type { Site } from './site.ts';
+
+/** More answers than this, or taller ones, stand one below the other: a figure is never broken. */
+const MOST_ABREAST = 4;
+const TALLEST = 320;
 
 const BOX = 11;
 const PAD = 9;
@@ -47,6 +52,7 @@ export function answerSlabs(block: Answers, { pen, branch, x, width }: Site): Sl
     ];
   });
   const height = Math.max(...stacks.map(heightOf)) + BOX + 2.6 * PAD;
+  if (block.answers.length > MOST_ABREAST || height > TALLEST) return stackedAnswers(block, { pen, branch, x, width });
   return [
     {
       height: height + 5,
@@ -74,6 +80,31 @@ export function answerSlabs(block: Answers, { pen, branch, x, width }: Site): Sl
       },
     },
   ];
+}
+
+/** Answers one below the other over the whole width, each as long as it is; none looks like the better one. */
+function stackedAnswers(block: Answers, { pen, branch, x, width }: Site): Slab[] {
+  const list = branch.branch('L');
+  const indent = BOX + PAD;
+  return block.answers.flatMap(({ title, figure, lines, chosen }) => {
+    const body = list.branch('LI').branch('LBody');
+    const site = { pen, branch: body, x: x + indent, width: width - indent };
+    const text = (said: Text, style: Style) => textSlabs(said, style, 'P', site);
+    const slabs = [
+      ...text(title, STYLES.answer),
+      ...(figure === '' ? [] : text(figure, STYLES.figure)),
+      ...lines.flatMap((line) => text(line, STYLES.text)),
+    ];
+    const opening: Slab = {
+      height: PAD / 2,
+      keep: true,
+      draw: (y) => {
+        pen.artifact(() => pen.rule(x, y, width));
+        paintTick(chosen, block.ticks, body, pen, x, y + PAD / 2 + 3);
+      },
+    };
+    return [opening, ...slabs, gap(PAD / 2)];
+  });
 }
 
 /** Short answers in one line each, wrapped to as many rows as they need. */

@@ -2,7 +2,7 @@ import type { ComparedAs, ComparisonBlock } from '../../../core/papers/content.t
 import type { Slab } from '../flow.ts';
 import { INK, STYLES } from '../measures.ts';
 import type { Pen } from '../pen.ts';
-import { headSlab, rowSlab, tracks } from './grid.ts';
+import { headSlab, rowSlabs, tracks } from './grid.ts';
 import type { Site } from './site.ts';
 
 const SHARES = [24, 24, 24, 14, 33];
@@ -31,10 +31,9 @@ export function comparisonSlabs(block: ComparisonBlock, site: Site): Slab[] {
     scaleHead,
   );
   return [
-    head.slab,
-    ...block.rows.map((row) => ({
-      repeat: head.repeat,
-      ...rowSlab(
+    ...head.slabs,
+    ...block.rows.flatMap((row) =>
+      rowSlabs(
         [
           { text: row.attribute, role: 'TH' as const, scope: 'Row' as const, style: STYLES.label },
           { text: row.yours },
@@ -48,8 +47,8 @@ export function comparisonSlabs(block: ComparisonBlock, site: Site): Slab[] {
           artifactToo: (y) =>
             pen.artifact(() => paintVerdict(row.verdict, pen, scale.x, y + STYLES.text.line / 2, scale.width)),
         },
-      ),
-    })),
+      ).map((slab) => ({ repeat: head.repeat, ...slab })),
+    ),
   ];
 }
 

@@ -1,5 +1,6 @@
 import type { Text } from '../../../core/papers/content.ts';
-import type { Slab } from '../flow.ts';
+import type { TextLine } from '../breakLines.ts';
+import { heightOf, type Slab } from '../flow.ts';
 import { STYLES, type Style } from '../measures.ts';
 import type { Branch } from '../structure.ts';
 import type { Site } from './site.ts';
@@ -34,8 +35,21 @@ export function tracks(shares: readonly number[], x: number, width: number): Tra
   });
 }
 
-/** A row that is never split, with a thin line above it unless it is the first. */
-export function rowSlab(
+/** Lines of a row that stay together at its start and at its end; a row of no more than both is never split. */
+const TOGETHER = 4;
+
+/** From which to which line each stretch of a row goes. */
+function stretchesOf(count: number): readonly (readonly [from: number, to: number])[] {
+  if (count <= 2 * TOGETHER) return [[0, count]];
+  const middle = Array.from(
+    { length: count - 2 * TOGETHER },
+    (_, index) => [TOGETHER + index, TOGETHER + index + 1] as const,
+  );
+  return [[0, TOGETHER], ...middle, [count - TOGETHER, count]];
+}
+
+/** A row with a thin line above it unless it is the first. A long one is split at its lines, never within one. */
+export function rowSlabs(
   cells: readonly Cell[],
   at: readonly Track[],
   table: Branch,
@@ -46,45 +60,44 @@ export function rowSlab(
     readonly pad?: number;
     readonly artifactToo?: (y: number) => void;
   } = {},
-): Slab {
+): Slab[] {
+  const row = table.branch('TR');
   const set = cells.map((cell, index) => {
     const track = at[index] ?? { x, width };
     const style = cell.style ?? STYLES.text;
     const indent = cell.indent ?? 0;
-    return { cell, style, track, indent, lines: pen.lines(cell.text, style, track.width - indent) };
+    const { role = 'TD', scope, span, before } = cell;
+    const own = row.branch(role, { ...(scope ? { scope } : {}), ...(span ? { span } : {}) });
+    const lines = pen.lines(cell.text, style, track.width - indent);
+    return { cell, style, track, indent, lines, own, said: before ? own.branch('P') : own };
   });
-  const tallest = Math.max(...set.map(({ lines, style }) => lines.length * style.line));
   // Words of one row stand on one base line even where their sizes differ.
   const firstLine = Math.max(...set.map(({ style }) => style.line));
   const pad = options.pad ?? ROW_PAD;
   const padTop = options.first ? 0 : pad;
-  const words = (one: (typeof set)[number], y: number) =>
-    pen.write(
-      one.lines,
-      one.track.x + one.indent,
-      y,
-      one.style,
-      one.cell.align === 'right' ? one.track.width - one.indent : undefined,
+  const words = ({ track, indent, style, cell, said }: (typeof set)[number], lines: readonly TextLine[], y: number) =>
+    said.more(() =>
+      pen.write(lines, track.x + indent, y, style, cell.align === 'right' ? track.width - indent : undefined),
     );
-  return {
-    height: tallest + padTop + pad,
-    ...(options.keep ? { keep: true } : {}),
-    draw: (y) => {
-      if (!options.first) pen.artifact(() => pen.rule(x, y, width));
-      const row = table.branch('TR');
-      for (const one of set) {
-        const { role = 'TD', scope, span, before } = one.cell;
-        const roleOptions = { ...(scope ? { scope } : {}), ...(span ? { span } : {}) };
-        const top = y + padTop + (firstLine - one.style.line) / 2;
-        if (before) {
-          const cell = row.branch(role, roleOptions);
-          before(cell, one.track.x, y + padTop);
-          cell.leaf('P', {}, () => words(one, top));
-        } else row.leaf(role, roleOptions, () => words(one, top));
-      }
-      options.artifactToo?.(y + padTop);
-    },
-  };
+  const stretches = stretchesOf(Math.max(...set.map(({ lines }) => lines.length)));
+  return stretches.map(([from, to], index): Slab => {
+    const [opens, closes] = [index === 0, index === stretches.length - 1];
+    const tallest = Math.max(...set.map(({ lines, style }) => lines.slice(from, to).length * style.line));
+    const above = opens ? padTop : 0;
+    return {
+      height: tallest + above + (closes ? pad : 0),
+      ...(options.keep && closes ? { keep: true } : {}),
+      draw: (y) => {
+        if (opens && !options.first) pen.artifact(() => pen.rule(x, y, width));
+        for (const one of set) {
+          if (opens) one.cell.before?.(one.own, one.track.x, y + above);
+          const lines = one.lines.slice(from, to);
+          if (opens || lines.length > 0) words(one, lines, y + above + (opens ? (firstLine - one.style.line) / 2 : 0));
+        }
+        if (opens) options.artifactToo?.(y + above);
+      },
+    };
+  });
 }
 
 /** A head row and the same again as an artifact, for pages that go on with the table. */
@@ -96,10 +109,10 @@ export function headSlab(
   artifactToo?: (y: number) => void,
 ) {
   const cells = heads.map((head) => ({ style: STYLES.note, ...head, role: 'TH' as const, scope: 'Column' as const }));
-  const slab = rowSlab(cells, at, table, site, { first: true, keep: true, ...(artifactToo ? { artifactToo } : {}) });
+  const slabs = rowSlabs(cells, at, table, site, { first: true, keep: true, ...(artifactToo ? { artifactToo } : {}) });
   const { pen } = site;
   const repeat = {
-    height: slab.height,
+    height: heightOf(slabs),
     draw: (y: number) => {
       pen.artifact(() => {
         for (const [index, cell] of cells.entries()) {
@@ -118,5 +131,5 @@ export function headSlab(
       artifactToo?.(y);
     },
   };
-  return { slab, repeat };
+  return { slabs, repeat };
 }

@@ -31,15 +31,20 @@ const INDENT = 11;
 export function listSlabs(block: List, { pen, branch, x, width }: Site): Slab[] {
   const style = STYLES.text;
   const list = branch.branch('L');
-  return block.items.map((item) => {
-    const lines = pen.lines(item, style, width - INDENT);
-    return {
-      height: lines.length * style.line + 2,
-      draw: (y) => {
-        const row = list.branch('LI');
+  return block.items.flatMap((item) => {
+    const row = list.branch('LI');
+    const slabs = textSlabs(item, style, 'LBody', { pen, branch: row, x: x + INDENT, width: width - INDENT });
+    const [first, ...rest] = slabs;
+    const last = slabs.length - 1;
+    const marked = first && {
+      ...first,
+      draw: (y: number) => {
         row.leaf('Lbl', {}, () => pen.write(pen.lines('–', style, INDENT), x, y, style));
-        row.leaf('LBody', {}, () => pen.write(lines, x + INDENT, y, style));
+        first.draw(y);
       },
     };
+    return [...(marked ? [marked] : []), ...rest].map((slab, at) =>
+      at === last ? { ...slab, height: slab.height + 2 } : slab,
+    );
   });
 }

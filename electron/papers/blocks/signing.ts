@@ -2,13 +2,24 @@ import type { InkStrokes, SignatureBlock, SigningBlock, SigningLine } from '../.
 import type { Slab } from '../flow.ts';
 import { INK, MM, RULE, STYLES } from '../measures.ts';
 import { fields } from './answers.ts';
+import { textSlabs } from './paragraph.ts';
 import type { Site } from './site.ts';
 
 const FIELD = { width: 64 * MM, height: 17 * MM };
 const PEN_ROOM = 12 * MM;
+/** Lines of what was signed that stand beside a mark. */
+const MOST_BESIDE = 6;
 
 export function signingSlabs(block: SigningLine, site: Site): Slab[] {
-  return block.block === 'signature' ? [signatureSlab(block, site)] : [linesSlab(block, site)];
+  if (block.block === 'signing') return [linesSlab(block, site)];
+  const { pen, width } = site;
+  const beside = pen.lines(block.what, STYLES.text, width - FIELD.width - 5 * MM);
+  if (beside.length <= MOST_BESIDE) return [signatureSlab(block, site)];
+  // What is too long to stand beside the mark stands above it, over as many pages as it takes.
+  return [
+    ...textSlabs(block.what, STYLES.text, 'P', site).map((slab) => ({ ...slab, keep: true })),
+    signatureSlab({ ...block, what: '' }, site),
+  ];
 }
 
 /** Room and lines for a pen, each with what goes on it. */
@@ -35,7 +46,8 @@ function signatureSlab(block: SignatureBlock, { pen, branch, x, width }: Site): 
   const beside = x + FIELD.width + 5 * MM;
   const what = pen.lines(block.what, STYLES.text, x + width - beside);
   const who = pen.lines([{ text: block.who, strong: true }, { text: `, ${block.when}` }], style, x + width - beside);
-  const words = what.length * STYLES.text.line + who.length * style.line;
+  const bound = block.content === undefined ? [] : pen.lines(block.content, style, x + width - beside);
+  const words = what.length * STYLES.text.line + (who.length + bound.length) * style.line;
   const height = Math.max(FIELD.height + 4, words + 4);
   return {
     height,
@@ -52,7 +64,10 @@ function signatureSlab(block: SignatureBlock, { pen, branch, x, width }: Site): 
       }
       const top = line - words + 2;
       branch.leaf('P', {}, () => pen.write(what, beside, top, STYLES.text));
-      branch.leaf('P', {}, () => pen.write(who, beside, top + what.length * STYLES.text.line, style));
+      const below = top + what.length * STYLES.text.line;
+      branch.leaf('P', {}, () => pen.write(who, beside, below, style));
+      if (bound.length > 0)
+        branch.leaf('P', {}, () => pen.write(bound, beside, below + who.length * style.line, style));
     },
   };
 }

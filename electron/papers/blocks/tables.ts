@@ -1,7 +1,7 @@
 import type { Amounts, ConsentsBlock, FactTable, Table, Text } from '../../../core/papers/content.ts';
 import type { Slab } from '../flow.ts';
 import { INK, LABEL_COLUMN, STYLES, type Style } from '../measures.ts';
-import { type Cell, headSlab, ROW_PAD, rowSlab, tracks } from './grid.ts';
+import { type Cell, headSlab, ROW_PAD, rowSlabs, tracks } from './grid.ts';
 import { MARK_WIDTH, paintMark } from './partMark.ts';
 import type { Site } from './site.ts';
 
@@ -30,10 +30,9 @@ export function tableSlabs(block: Table, site: Site): Slab[] {
     site,
   );
   return [
-    head.slab,
-    ...block.rows.map((row) => ({
-      repeat: head.repeat,
-      ...rowSlab(
+    ...head.slabs,
+    ...block.rows.flatMap((row) =>
+      rowSlabs(
         row.cells.map((text, index): Cell => {
           const align = row.over ? undefined : block.columns[index]?.align;
           const { mark } = row;
@@ -50,16 +49,16 @@ export function tableSlabs(block: Table, site: Site): Slab[] {
         table,
         site,
         { pad: block.small ? 1.6 : ROW_PAD, ...(row.over ? { keep: true } : {}) },
-      ),
-    })),
+      ).map((slab) => ({ repeat: head.repeat, ...slab })),
+    ),
   ];
 }
 
 export function factSlabs(block: FactTable, site: Site): Slab[] {
   const table = site.branch.branch('Table');
   const at = tracks([LABEL_COLUMN * 1.35, site.width - LABEL_COLUMN * 1.35], site.x, site.width);
-  return block.rows.map((row, index) =>
-    rowSlab([{ text: row.name, role: 'TH', scope: 'Row', style: STYLES.note }, { text: row.value }], at, table, site, {
+  return block.rows.flatMap((row, index) =>
+    rowSlabs([{ text: row.name, role: 'TH', scope: 'Row', style: STYLES.note }, { text: row.value }], at, table, site, {
       first: index === 0,
     }),
   );
@@ -68,8 +67,8 @@ export function factSlabs(block: FactTable, site: Site): Slab[] {
 export function amountSlabs(block: Amounts, site: Site): Slab[] {
   const table = site.branch.branch('Table', { title: block.summary });
   const at = tracks([3, 1], site.x, site.width);
-  return block.rows.map((row, index) =>
-    rowSlab(
+  return block.rows.flatMap((row, index) =>
+    rowSlabs(
       [
         { text: row.total ? strong(row.what) : row.what, role: 'TH', scope: 'Row' },
         { text: row.total ? strong(row.amount) : row.amount, align: 'right' },
@@ -93,10 +92,9 @@ export function consentSlabs(block: ConsentsBlock, site: Site): Slab[] {
     site,
   );
   return [
-    head.slab,
-    ...block.lines.map((line) => ({
-      repeat: head.repeat,
-      ...rowSlab(
+    ...head.slabs,
+    ...block.lines.flatMap((line) =>
+      rowSlabs(
         [
           { text: line.asks, role: 'TH', scope: 'Row' },
           { text: line.answerSays, align: 'right' },
@@ -104,7 +102,7 @@ export function consentSlabs(block: ConsentsBlock, site: Site): Slab[] {
         at,
         table,
         site,
-      ),
-    })),
+      ).map((slab) => ({ repeat: head.repeat, ...slab })),
+    ),
   ];
 }

@@ -104,13 +104,15 @@ describe('the papers of a signed sheet', () => {
     expect(await said(job, 'bench-tag')).not.toContain('Amberley');
   });
 
-  it('print the sheet anew when an answer is taken back, with the day', async () => {
+  it('leave the signed sheet as it is when an answer is taken back, and say so in an addendum', async () => {
     const job = await takenIn();
     await sign(job);
-    await desk.ask('withdrawConsent', { job, id: 'photos' });
-    const sheet = await newest(job, 'consent-sheet');
-    expect(saidBy(sheet).join('\n')).toContain('taken back on');
-    expect(sheet.shape === 'sheet' && sheet.supersedes).toContain('CS-2026-0001');
+    await desk.ask('withdrawConsent', { job, id: 'photos' }, 'mina');
+    expect(await said(job, 'consent-sheet')).not.toContain('taken back on');
+    const addendum = await said(job, 'addendum');
+    expect(addendum).toContain('after you signed Consent sheet CS-2026-0001');
+    expect(addendum).toContain('taken back on');
+    expect(addendum).toContain('Mina Tidewell');
   });
 
   it('say "unanswered, so no" for what was left open', async () => {

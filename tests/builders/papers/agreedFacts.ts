@@ -1,4 +1,5 @@
 import consents from '../../../assets/words/en/consents.json' with { type: 'json' };
+import type { AddendumFacts } from '../../../core/papers/builders/addendum.ts';
 import type { ConsentSheetFacts } from '../../../core/papers/builders/consentSheet.ts';
 import type { EstimatePaperFacts } from '../../../core/papers/builders/estimate.ts';
 import { say } from '../../../core/text/say.ts';
@@ -37,6 +38,18 @@ export const consentSheetFacts: ConsentSheetFacts = {
   ],
   signature: signed,
   keepDays: 90,
+};
+
+export const addendumFacts: AddendumFacts = {
+  ...common('2026-0114', october(13, '14:00')),
+  of: { named: 'Consent sheet', number: '2026-0113', issuedAt: october(13, '09:47') },
+  line: consents.read,
+  before: 'no',
+  now: 'yes',
+  at: october(13, '13:58'),
+  how: 'Judith Amberley, by telephone, 01632 960 147',
+  heardBy: 'Mina Tidewell',
+  readBack: 'You may look at my data to find the fault.',
 };
 
 export const estimateFacts: EstimatePaperFacts = {

@@ -2,7 +2,7 @@ import type { Paper } from '../../../core/papers/content.ts';
 import { PAPER_KINDS } from '../../../core/papers/kinds.ts';
 import type { Setting } from '../../../core/papers/setting.ts';
 import type { PaperKindId } from '../../../core/text/paperWords.ts';
-import { consentSheetFacts, estimateFacts } from './agreedFacts.ts';
+import { addendumFacts, consentSheetFacts, estimateFacts } from './agreedFacts.ts';
 import { setting } from './harrowmouth.ts';
 import { benchTagFacts, billFacts, partTagFacts, replacedPartFacts, returnReportFacts } from './homeFacts.ts';
 import { intakeReceiptFacts } from './intakeReceiptFacts.ts';
@@ -26,6 +26,7 @@ type FactsOf<Kind extends PaperKindId> = Parameters<(typeof PAPER_KINDS)[Kind]['
 export const everyFacts: { readonly [kind in PaperKindId]: FactsOf<kind> } = {
   'intake-receipt': intakeReceiptFacts,
   'consent-sheet': consentSheetFacts,
+  addendum: addendumFacts,
   estimate: estimateFacts,
   'changed-finding-notice': changedFindingFacts,
   'substitute-part-disclosure': substituteFacts,

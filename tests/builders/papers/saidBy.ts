@@ -53,7 +53,7 @@ function saidInBlock(block: Block): string[] {
     case 'choices':
       return block.choices.map(({ text }) => text);
     case 'signature':
-      return [block.what, `${block.who}, ${block.when}`];
+      return [block.what, `${block.who}, ${block.when}`, ...(block.content ? [block.content] : [])];
     case 'signing':
       return [...block.lines];
   }
