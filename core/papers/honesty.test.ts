@@ -51,8 +51,8 @@ test('the lesser points of a part on offer come first, in words, and are counted
   expect(verdicts.lastIndexOf('worse')).toBe(11);
   expect(verdicts.slice(0, 12).every((verdict) => verdict === 'worse')).toBe(true);
   expect(verdicts.at(-1)).toBe('cannot-be-compared');
-  expect(sheet.lead).toContain('lesser in 12 points');
-  expect(sheet.title).toBe('The part on offer is lesser than yours');
+  expect(sheet.lead).toContain('not as good as yours in 12 points');
+  expect(sheet.title).toBe('The part we offer is not as good as yours');
   // Equal ones are gathered in one line, and none is passed over.
   expect(text(sheet)).toContain(
     'Equal in 4 points: Socket · Memory kind and speed · Slot for your card · Store for the key.',
@@ -68,8 +68,8 @@ test('up to nine attributes are all listed', () => {
 test('an offer that is worse in nothing is not called lesser', () => {
   const rows = disclosure.rows.filter((row) => row.verdict !== 'worse');
   const sheet = paperOf('substitute-part-disclosure', { ...disclosure, rows }) as Sheet;
-  expect(sheet.title).toBe('The part on offer is no lesser than yours');
-  expect(sheet.lead).not.toContain('is lesser');
+  expect(sheet.title).toBe('The part we offer is as good as yours or better');
+  expect(sheet.lead).not.toContain('is not as good');
 });
 
 test('what is not known of a part prints as not known', () => {

@@ -10,6 +10,7 @@ import { amount, common, opened, staffName, taxSays, wordFacts } from '../common
 import { type Lacking, lacking } from '../lacking.ts';
 import { type BilledLine, billed, isAsItCame, lineWords } from '../lines/billed.ts';
 import { lastTold } from '../lines/estimates.ts';
+import { incidentLines } from '../lines/incidents.ts';
 import { verdictDetail } from '../lines/verdictDetail.ts';
 import { warrantyWords } from '../lines/warrantyWords.ts';
 import type { Making } from '../making.ts';
@@ -37,6 +38,7 @@ export function billPaper(making: Making): Paper | Lacking {
       ...common(making),
       told: opened(making, job.told.ownWords.value),
       done: whatWasDone(making),
+      incidents: incidentLines(making),
       lines: lines.map((line) => billLine(making, line)),
       total,
       taxTotal: tax,
@@ -130,7 +132,7 @@ function found(making: Making): readonly string[] {
   if (verdict?.is === 'named')
     return [format.say(bill.foundNamed, { fault: whatFailed(making, verdict) }), ...verdictDetail(making)];
   if (verdict?.is === 'cured') return [cured[verdict.by]];
-  return tasks && !verdict ? [] : [bill.foundNone];
+  return (tasks && !verdict) || worked(making).length === 0 ? [] : [bill.foundNone];
 }
 
 type Blaming = Extract<JobVerdict, { readonly is: 'named' | 'confirmed' }>;

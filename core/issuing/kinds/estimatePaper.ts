@@ -25,9 +25,8 @@ export function estimatePaper(making: Making): Paper {
       repair: repair(making),
       price: price(making, figures?.price),
       tax: taxSays(making),
-      ...(job.feeMinor > 0 && !job.tasks && { findingFee: findingFee(making) }),
+      ...(job.feeMinor > 0 && !job.tasks && job.charging !== 'free' && { findingFee: findingFee(making) }),
       time: { ...(figures && { work: figures.minutes.p50 }), ...(ready !== null && { ready }) },
-      meanwhile: { lent: false },
       more: [
         ...(figures || job.tasks ? [] : [facts.noEstimate]),
         format.say(facts.estimateWarranty, {

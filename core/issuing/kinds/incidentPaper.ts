@@ -2,6 +2,7 @@ import type { Paper } from '../../papers/content.ts';
 import { PAPER_KINDS } from '../../papers/kinds.ts';
 import { amount, common, opened, staffName } from '../common.ts';
 import { type Lacking, lacking } from '../lacking.ts';
+import { partAfter } from '../lines/incidents.ts';
 import { optionFacts } from '../lines/optionFacts.ts';
 import type { Making } from '../making.ts';
 import { asSentence, newestOpenQuestion, partName } from '../worded.ts';
@@ -23,9 +24,9 @@ export function incidentPaper(making: Making): Paper | Lacking {
       ...common(making),
       happenedAt: incident.happenedAt ?? incident.at,
       what: first,
-      ...(rest !== '' && { more: [rest] }),
+      more: [rest, partAfter(making, incident)].filter((text) => text !== ''),
       ...(part && { part: { what: partName(making, part), ...(part.tag && { tag: part.tag }) } }),
-      ...(incident.cause === 'known' && { cause: facts.causeKnown }),
+      causeKnown: incident.cause === 'known',
       present: [staffName(making, making.asking.by)],
       photographs: incident.photographs.length,
       means: cost ? `${facts.incidentMeans} ${format.say(facts.incidentCost, { amount: cost })}` : facts.incidentMeans,

@@ -17,6 +17,9 @@ export function intakeReceiptFacts(making: Making): IntakeReceiptFacts {
   const { job, words } = making;
   const { told, before, consents, promised } = job;
   const estimate = toldEstimate(making);
+  const { storageFeeMinorPerDay, storageFeeAfterDays } = making.settings.rules;
+  const storage = storageFeeMinorPerDay > 0 &&
+    job.charging !== 'free' && { days: storageFeeAfterDays, perDay: amount(making, storageFeeMinorPerDay) };
   const bought = before && boughtAndWarranty(making, before);
   return {
     ...common(making),
@@ -32,10 +35,11 @@ export function intakeReceiptFacts(making: Making): IntakeReceiptFacts {
     ...(job.photographs.length > 0 && { photographs: job.photographs.length }),
     ...(estimate && { estimate: estimateFacts(making, estimate) }),
     ...(!making.asking.limitOpen && { limit: amount(making, job.limitMinor) }),
-    ...(job.feeMinor > 0 && !job.tasks && { findingFee: findingFee(making) }),
+    ...(job.feeMinor > 0 && !job.tasks && job.charging !== 'free' && { findingFee: findingFee(making) }),
     ...(promised && { promise: promised.at }),
-    encryption: encryptionOf(before),
-    ...(before?.encryption !== 'no' && { keyPlaces: words.facts.keyPlaces }),
+    ...(storage && { storage }),
+    ...(before && { encryption: encryptionOf(before) }),
+    ...(before && before.encryption !== 'no' && { keyPlaces: words.facts.keyPlaces }),
     ...(before && { backup: words.facts.backup[before.backup] }),
     access: job.secrets.length > 0 ? 'sealed-secret' : 'none',
     mayCollect: [
@@ -74,9 +78,9 @@ function howOften({ job, words, format }: Making): readonly string[] {
 }
 
 /** An encrypted disk is assumed unless the owner said no. */
-function encryptionOf(before: BeforeFirstScrew | null): IntakeReceiptFacts['encryption'] {
-  if (before?.encryption === 'no') return 'not-encrypted';
-  if (before?.encryption !== 'yes') return 'not-known';
+function encryptionOf(before: BeforeFirstScrew): NonNullable<IntakeReceiptFacts['encryption']> {
+  if (before.encryption === 'no') return 'not-encrypted';
+  if (before.encryption !== 'yes') return 'not-known';
   return before.keyInHand ? 'encrypted-key-in-hand' : 'encrypted-no-key';
 }
 

@@ -44,16 +44,19 @@ function reminderFacts(making: Making): ReminderFacts | null {
   const since = job.toldReadyAt;
   if (since === null || !isAtItsEnd(making)) return null;
   const { sentBefore } = words.facts;
+  const noticed = Math.min(asking.at, ...job.reminders.map(({ at }) => at));
+  const left = leftToPay(making);
   return {
     ...common(making),
     readySince: since,
-    due: leftToPay(making),
-    ...(rules.storageFeeMinorPerDay > 0 && {
-      storage: {
-        from: epochMs(since + rules.storageFeeAfterDays * DAY_MS),
-        perDay: amount(making, rules.storageFeeMinorPerDay),
-      },
-    }),
+    ...(left.minor < 0 ? { owedBack: money(-left.minor, left.currency) } : { due: left }),
+    ...(rules.storageFeeMinorPerDay > 0 &&
+      job.charging !== 'free' && {
+        storage: {
+          from: epochMs(Math.max(since + rules.storageFeeAfterDays * DAY_MS, noticed)),
+          perDay: amount(making, rules.storageFeeMinorPerDay),
+        },
+      }),
     open: openHours(making),
     before: [
       { at: since, what: sentBefore.ready },
@@ -64,8 +67,8 @@ function reminderFacts(making: Making): ReminderFacts | null {
   };
 }
 
-/** What the bill comes to, less what was paid; never less than nothing. */
+/** What the bill comes to, less what was paid; below nothing where money goes back. */
 function leftToPay(making: Making): Money {
   const { total } = billed(making);
-  return money(Math.max(0, total.minor - paidMinor(making.job)), total.currency);
+  return money(total.minor - paidMinor(making.job), total.currency);
 }

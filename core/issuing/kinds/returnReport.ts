@@ -6,6 +6,7 @@ import { amount, common, opened, signatureFacts } from '../common.ts';
 import { type Lacking, lacking } from '../lacking.ts';
 import { billed, isAsItCame, lineWords } from '../lines/billed.ts';
 import { lastTold } from '../lines/estimates.ts';
+import { incidentLines } from '../lines/incidents.ts';
 import { logFacts } from '../lines/logFacts.ts';
 import { isMoved, movedWords, partRows } from '../lines/partRows.ts';
 import { proofFacts, readingFacts } from '../lines/readings.ts';
@@ -29,6 +30,7 @@ export function returnReportPaper(making: Making): Paper | Lacking {
       ...(because && { because }),
       told: opened(making, job.told.ownWords.value),
       seen: whatWasSeen(making),
+      incidents: incidentLines(making),
       verdict: verdictFacts(making),
       ...(fitted && { fitted }),
       allInPlace: !isMoved(making),
@@ -54,12 +56,13 @@ function whatWasSeen(making: Making): readonly string[] {
   const { job, words, format } = making;
   const dearer = job.questions.flatMap((question) => {
     const limit = chosenOf(question).findLast((option) => option.agrees.limitMinor !== null)?.agrees.limitMinor;
-    if (question.kind !== 'changed-finding' || question.withdrawn || limit === undefined || limit === null) return [];
+    if (question.withdrawn || limit === undefined || limit === null) return [];
     const fills = { day: format.date(question.askedAt), limit: format.money(amount(making, limit)) };
     return [format.say(words.facts.toldDearer, fills)];
   });
   const seen = asSentences(symptomWords(making, job.seen ?? []));
-  return [seen, ...dearer].filter((text) => text !== '');
+  // What did not fail here was not seen, whatever was ticked at the bench of what the owner told.
+  return [...(outcomeOf(making) === 'not-reproduced' ? [] : [seen]), ...dearer].filter((text) => text !== '');
 }
 
 /** Notes found by the way, and what sits elsewhere than it came. */

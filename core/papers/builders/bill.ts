@@ -26,6 +26,8 @@ export type BillLine = { readonly amount: Money; readonly tax: Money | null } & 
 export type BillFacts = CommonFacts & {
   readonly told: string;
   readonly done: readonly string[];
+  /** What went wrong at the shop's hands; none of it is charged. */
+  readonly incidents?: readonly string[];
   readonly lines: readonly BillLine[];
   readonly total: Money;
   readonly taxTotal: Money;
@@ -75,6 +77,7 @@ export function bill(facts: BillFacts, setting: Setting): Sheet {
       },
       { label: words.told, blocks: says(format.say(setting.words.common.quoted, { text: facts.told })) },
       { label: words.done, blocks: items(facts.done) },
+      { label: words.incidents, blocks: items(facts.incidents) },
       { label: words.items, wide: true, blocks: charged(facts, setting, format) },
       { label: words.payments, blocks: payments(facts, setting, format) },
       { label: words.usedPart, blocks: says(usedParts(facts, setting, format)) },

@@ -34,7 +34,7 @@ export type EstimatePaperFacts = CommonFacts & {
   /** Said apart from the price of the repair, and before the search. */
   readonly findingFee?: { readonly amount: Money; readonly creditedWhenRepaired: boolean };
   readonly time: { readonly work?: Minutes; readonly ready?: EpochMs };
-  readonly meanwhile: { readonly lent: false } | { readonly lent: true; readonly what: string; readonly cost?: Money };
+  readonly meanwhile?: { readonly lent: false } | { readonly lent: true; readonly what: string; readonly cost?: Money };
   /** Where the machine is handed over, when it is not the shop. */
   readonly place?: string;
   readonly ancillary?: readonly ChargeFacts[];
@@ -88,18 +88,16 @@ export function estimate(facts: EstimatePaperFacts, setting: Setting): Sheet {
         label: words.time,
         blocks: says(timeNeeded(time.work, ready, setting, format)),
       },
-      { label: words.lending, blocks: says(lending(meanwhile, setting, format)) },
+      { label: words.lending, blocks: says(meanwhile && lending(meanwhile, setting, format)) },
       { label: words.place, blocks: says(facts.place ?? [facts.shop.name, ...facts.shop.address].join(', ')) },
       {
         label: words.ancillary,
-        blocks: facts.ancillary?.length
-          ? charges(words.summaryAncillary, facts.ancillary, format)
-          : says(words.ancillaryNone),
+        blocks: facts.ancillary?.length ? charges(words.summaryAncillary, facts.ancillary, format) : [],
       },
       {
         label: words.valid,
         blocks: says(
-          format.say(words.validText, {
+          format.say(price.is === 'fixed' ? words.validText : words.validRate, {
             day:
               facts.holdsUntil === undefined
                 ? format.datePlusDays(facts.issuedAt, FORM_HOLDS_DAYS)
@@ -141,7 +139,7 @@ function priceBlocks(price: EstimatePrice, setting: Setting, format: Format): Bl
   ];
 }
 
-function lending(meanwhile: EstimatePaperFacts['meanwhile'], setting: Setting, format: Format): string {
+function lending(meanwhile: NonNullable<EstimatePaperFacts['meanwhile']>, setting: Setting, format: Format): string {
   const words = setting.words.kinds.estimate;
   if (!meanwhile.lent) return words.lendingNone;
   return meanwhile.cost

@@ -14,6 +14,8 @@ export type IncidentFacts = CommonFacts & {
   readonly more?: readonly string[];
   readonly part?: { readonly what: string; readonly tag?: string };
   readonly cause?: string;
+  /** The cause is in what happened, so that there is no more to say of it. */
+  readonly causeKnown?: boolean;
   readonly present: readonly string[];
   readonly photographs: number;
   readonly means: string;
@@ -45,9 +47,9 @@ export function incident(facts: IncidentFacts, setting: Setting): Sheet {
             (part.tag ? [{ text: `${part.what}, ` }, { text: groupTag(part.tag), tag: true as const }] : part.what),
         ),
       },
-      { label: words.cause, blocks: says(facts.cause ?? words.causeUnknown) },
+      { label: words.cause, blocks: says(facts.cause ?? (facts.causeKnown ? undefined : words.causeUnknown)) },
       { label: words.who, blocks: says(format.list(facts.present)) },
-      { label: words.photographs, blocks: says(format.number(facts.photographs)) },
+      { label: words.photographs, blocks: says(facts.photographs > 0 && format.number(facts.photographs)) },
       { label: words.means, blocks: says(facts.means) },
       { label: words.pays, blocks: says(strongly(words.paysText)) },
       {

@@ -32,8 +32,10 @@ export type IntakeReceiptFacts = CommonFacts & {
   readonly estimate?: EstimateFacts;
   readonly limit?: Money;
   readonly findingFee?: { readonly amount: Money; readonly creditedWhenRepaired: boolean };
+  readonly storage?: { readonly days: number; readonly perDay: Money };
   readonly promise?: EpochMs;
-  readonly encryption: 'encrypted-key-in-hand' | 'encrypted-no-key' | 'not-known' | 'not-encrypted';
+  /** Absent where it was not asked. */
+  readonly encryption?: 'encrypted-key-in-hand' | 'encrypted-no-key' | 'not-known' | 'not-encrypted';
   /** Where a recovery key of this kind is usually found. */
   readonly keyPlaces?: readonly string[];
   readonly backup?: string;
@@ -131,6 +133,8 @@ function whatItMayCost(facts: IntakeReceiptFacts, setting: Setting, format: Form
         findingFee.creditedWhenRepaired && words.feeCredited,
       ),
     limit && [{ text: format.say(words.limit, { amount: format.money(limit) }), strong: true }],
+    facts.storage &&
+      format.say(words.storage, { days: facts.storage.days, amount: format.money(facts.storage.perDay) }),
   );
   if (!estimate) return texts;
   return texts.toSpliced(1, 0, moneyRuler(estimate.price, limit, words.limitIs, setting, format));
@@ -150,7 +154,7 @@ function yourData(facts: IntakeReceiptFacts, setting: Setting, format: Format): 
     'temporary-account': words.temporaryAccount,
   };
   return [
-    encryption[facts.encryption],
+    facts.encryption && encryption[facts.encryption],
     facts.keyPlaces && facts.keyPlaces.length > 0
       ? format.say(words.keyHint, { places: facts.keyPlaces.join('; ') })
       : undefined,

@@ -11,6 +11,8 @@ import { sheet } from '../sheet.ts';
 export type ReminderFacts = CommonFacts & {
   readonly readySince: EpochMs;
   readonly due?: Money;
+  /** What was paid beyond what is owed. */
+  readonly owedBack?: Money;
   readonly storage?: { readonly from: EpochMs; readonly perDay: Money };
   /** Opening hours, one line each. */
   readonly open: readonly string[];
@@ -53,12 +55,18 @@ export function lastNotice(facts: LastNoticeFacts, setting: Setting): Sheet {
 }
 
 function waiting(
-  { due, storage, open, before }: ReminderFacts,
+  { due, owedBack, storage, open, before }: ReminderFacts,
   words: Setting['words']['kinds']['last-notice' | 'reminder'],
   format: Format,
 ): Section[] {
   return [
-    { label: words.due, blocks: says(due && format.money(due)) },
+    {
+      label: words.due,
+      blocks: says(
+        due && format.money(due),
+        owedBack && format.say(words.owedBack, { amount: format.money(owedBack) }),
+      ),
+    },
     {
       label: words.storage,
       blocks: says(

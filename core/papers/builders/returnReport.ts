@@ -16,6 +16,7 @@ export function returnReport(facts: ReturnReportFacts, setting: Setting): Sheet 
     body: [
       { label: words.told, blocks: says(format.say(setting.words.common.quoted, { text: facts.told })) },
       { label: words.seen, blocks: says(...facts.seen) },
+      { label: words.incidents, blocks: items(facts.incidents) },
       howWeKnow(facts, setting),
       { label: words.parts, blocks: parts(facts, setting, format) },
       { label: words.cost, blocks: cost(facts, setting, format) },
@@ -49,7 +50,7 @@ export function returnReport(facts: ReturnReportFacts, setting: Setting): Sheet 
 }
 
 function lead(
-  { outcome, because, verdict, fitted, allInPlace }: ReturnReportFacts,
+  { outcome, because, verdict, fitted, allInPlace, incidents = [] }: ReturnReportFacts,
   setting: Setting,
   format: Format,
 ): string {
@@ -60,8 +61,15 @@ function lead(
     verdict.is === 'confirmed' && format.say(words.leadConfirmed, { part: verdict.part }),
     verdict.is === 'named' && format.say(words.leadNamed, { part: verdict.part }),
     fitted && format.say(words.leadFitted, { what: fitted.what, how: fitted.agreedHow }),
-    allInPlace ? words.leadRest : words.leadRestMoved,
+    incidents.length > 0 ? words.leadIncident : rest(allInPlace, fitted !== undefined, setting),
   );
+}
+
+/** What else there is to say of what is in it; after a part was put in, it is the rest. */
+function rest(allInPlace: boolean, afterAPart: boolean, setting: Setting): string {
+  const words = setting.words.kinds['return-report'];
+  if (afterAPart) return allInPlace ? words.leadRest : words.leadRestMoved;
+  return allInPlace ? words.leadAll : words.leadAllMoved;
 }
 
 function howWeKnow({ verdict }: ReturnReportFacts, setting: Setting): Section {

@@ -49,6 +49,8 @@ export type ReturnReportFacts = CommonFacts & {
   readonly because?: string;
   readonly told: string;
   readonly seen: readonly string[];
+  /** What went wrong at the shop's hands; none of it is charged. */
+  readonly incidents?: readonly string[];
   readonly verdict: VerdictFacts;
   readonly fitted?: { readonly what: string; readonly agreedHow: string };
   /** True when everything of the owner's lies where it lay; false when a slot was put right. */

@@ -82,7 +82,7 @@ it('the report says what failed, how that is known, and where every part of hers
   expect(report).toContain('Your board Aldermoor AM-B46 had failed; we have confirmed it.');
   expect(report).toContain('Confirmed on the second rig.');
   expect(report).toContain(
-    'We put in another, board Wrenfield WF-M2, lesser in 12 points, as you agreed on the telephone.',
+    'We put in another, board Wrenfield WF-M2, not as good in 12 points, as you agreed on the telephone.',
   );
   expect(report).toContain('One memory module had sat in the wrong slot');
   const rows = tables(newest('return-report')).flatMap((table) => table.rows.map((row) => row.cells.flat()));
@@ -106,7 +106,7 @@ it('what she was told in figures stands on the notice and the disclosure before 
   expect(notice).toContain('We have stopped until you answer.');
   expect(notice).toContain('By what you told us the likeliest were:');
   const disclosure = said('substitute-part-disclosure');
-  expect(disclosure).toContain('lesser in 12 points');
+  expect(disclosure).toContain('not as good as yours in 12 points');
   expect(disclosure).toContain('Board Wrenfield WF-M2');
   expect(disclosure).toContain('Your limit is £150.00 now.');
   const word = said('owners-word-record');

@@ -91,16 +91,19 @@ describe('the papers of a signed sheet', () => {
     expect(receipt).toContain('It was moved or sent (Saturday 10 October, upright in a van)');
     expect(receipt).toContain('Taken in by Mina Tidewell.');
     expect(receipt).toContain('FS-2020-0417-22');
-    expect(receipt).toContain('You do not know whether the disk is encrypted.');
+    // Nobody asked yet, so the receipt does not say it.
+    expect(receipt).not.toContain('encrypted');
+    expect(receipt).toContain('from day 30 on, and not before we sent you a notice, we charge £2.00 a day');
     expect(receipt).not.toContain('photograph');
     const consents = await said(job, 'consent-sheet');
     expect(consents).toContain('Without my word it may cost no more than £120.00');
     expect(consents).toContain('Colm Amberley may collect my computer');
     expect(consents).not.toMatch(/\{|\}|\(\)/);
     const estimate = await said(job, 'estimate');
-    expect(estimate).toContain('The repair costs at most £120.00.');
+    expect(estimate).toContain('What the repair costs cannot be said before the fault is found. Nothing above £120.00');
     expect(estimate).toContain('How long it takes cannot be said yet.');
     expect(estimate).not.toContain('likely');
+    expect(estimate).not.toMatch(/at most £|carry out the repair|lend you|Nothing else/);
     expect(await said(job, 'bench-tag')).not.toContain('Amberley');
   });
 
@@ -218,7 +221,38 @@ it('an incident is told as it happened, with who pays', async () => {
   const paper = await said(job, 'incident');
   expect(paper).toContain('A screw of the cooler broke off in its bracket.');
   expect(paper).toContain('The cause is not known.');
-  expect(paper).toContain('Putting it right costs us £4.50; none of it is on your bill.');
+  expect(paper).toContain('Putting it right costs us £4.50.');
+});
+
+it('what went wrong at our hands stands on the report and the bill, with who pays', async () => {
+  const job = await takenIn();
+  await sign(job);
+  await aStep(job, 'look-mains', 'same', 6);
+  const what = 'A screw of the cooler broke off in its bracket. It was the third of four.';
+  const incident = { job, what, part: null, partIs: null, cause: 'known', photographs: [], costMinor: 450 };
+  await desk.ask('reportIncident', incident);
+  const told = (await desk.view(job)).job?.incidents.at(-1)?.id;
+  const at = desk.folder.clock.now;
+  const how = { by: 'phone', at, number: '01632 960 147', readBack: 'as told' };
+  await desk.ask('tellIncident', { job, incident: told, name: story.owner.name, how });
+  await desk.ask('goHomeAsItCame', { job, why: 'not-worth-it' });
+  await handOver(job);
+  const sheet = await newest(job, 'incident');
+  expect(sheet.shape === 'sheet' && sheet.lead).not.toContain('third of four');
+  for (const kind of ['incident', 'return-report', 'bill']) {
+    expect(await said(job, kind)).toContain('A screw of the cooler broke off in its bracket.');
+    expect(await said(job, kind)).toContain('It was the third of four.');
+  }
+  expect(await said(job, 'return-report')).not.toContain('verything in it is yours');
+  expect(await said(job, 'bill')).toContain('Nothing of it is on the bill.');
+});
+
+it('the bill of a job in which nobody looked for the fault does not say that it was looked for', async () => {
+  const job = await takenIn();
+  await sign(job);
+  await desk.ask('goHomeAsItCame', { job, why: 'declined' });
+  await handOver(job);
+  expect(await said(job, 'bill')).not.toContain('Looked for the fault');
 });
 
 it('someone whom the owner named and signed for may collect', async () => {

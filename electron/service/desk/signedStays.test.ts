@@ -38,7 +38,7 @@ const marksOf = (papers: readonly Paper[]) =>
   papers.flatMap((paper) =>
     blocksOf(paper).flatMap((block) =>
       block.block === 'signature'
-        ? [{ mark: `${block.who} ${block.content} ${block.what}`, words: saidBy(paper).join('\n') }]
+        ? [{ mark: `${block.who} ${block.when} ${block.content} ${block.what}`, words: saidBy(paper).join('\n') }]
         : [],
     ),
   );
@@ -70,7 +70,10 @@ const later = fc.oneof(
         {
           kind: 'spend',
           says: 'May it cost more?',
-          options: [{ id: 'more', says: 'More', agrees: limitOf400 }],
+          options: [
+            { id: 'more', says: 'More', agrees: limitOf400 },
+            { id: 'no', says: 'No', agrees: { ...limitOf400, limitMinor: null } },
+          ],
           several: false,
           validUntil: null,
           offer: null,
