@@ -39,7 +39,11 @@ function filled(block: Block): Block {
     case 'table':
       return {
         ...block,
-        rows: block.rows.slice(0, 2).map((row) => ({ ...row, cells: row.cells.map(() => full(LINE * 3)) })),
+        // What stands at the right is a figure, in a column as narrow as one.
+        rows: block.rows.slice(0, 2).map((row) => ({
+          ...row,
+          cells: row.cells.map((cell, at) => (block.columns[at]?.align === 'right' ? cell : full(LINE * 3))),
+        })),
       };
     case 'amounts':
       return { ...block, rows: block.rows.map((row, at) => ({ ...row, what: full(at === 0 ? TEXT : LINE) })) };
