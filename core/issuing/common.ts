@@ -63,6 +63,19 @@ export const signatureFacts = (making: Making, signature: Signature): SignatureF
   ...(signature.contentHash === '' ? { unbound: true } : { content: grouped(signature.contentHash.slice(0, 12)) }),
 });
 
+/**
+ * Is this mark already on an earlier paper of the kind? What is issued anew then says other words than those it was given
+ * under, so that it has room for a mark of its own instead.
+ */
+export const isOnOlder = ({ older }: Making, signature: Signature): boolean =>
+  older !== null && older.at >= signature.at;
+
+/** The earlier paper, where it was signed: it stays in force for what this one does not change. */
+export const supersedesSigned = ({ older }: Making, signature: Signature | null): Pick<CommonFacts, 'supersedes'> =>
+  older !== null && signature !== null && older.at >= signature.at
+    ? { supersedes: { number: older.number, issuedAt: epochMs(older.at), signed: true } }
+    : {};
+
 /** Who gave the word, when, how, and who heard it. */
 export const wordFacts = (making: Making, answer: Pick<Answer, 'name' | 'how' | 'at' | 'heardBy'>): WordFacts => ({
   who: opened(making, answer.name.value),

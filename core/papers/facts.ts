@@ -7,7 +7,12 @@ export type CommonFacts = {
   readonly number: string;
   readonly issuedAt: EpochMs;
   /** Number and date of the paper that this one replaces. */
-  readonly supersedes?: { readonly number: string; readonly issuedAt: EpochMs };
+  readonly supersedes?: {
+    readonly number: string;
+    readonly issuedAt: EpochMs;
+    /** It was signed, and stays in force for what this one does not change. */
+    readonly signed?: true;
+  };
   /** Short head of the journal's chain, the last one sealed: `7f3a 9c12 e0b4`. */
   readonly headShort: string;
   readonly shop: ShopFacts;

@@ -60,7 +60,7 @@ export function sheet(
       qr: tagCode(facts.machine.tag, format, setting),
     },
     supersedes: facts.supersedes
-      ? format.say(common.supersedes, {
+      ? format.say(facts.supersedes.signed ? common.supersedesSigned : common.supersedes, {
           named: kinds[kind].named,
           number: facts.supersedes.number,
           date: format.date(facts.supersedes.issuedAt),

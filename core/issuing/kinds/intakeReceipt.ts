@@ -2,7 +2,7 @@ import type { BeforeFirstScrew } from '../../job/told.ts';
 import type { IntakeReceiptFacts } from '../../papers/builders/intakeReceipt.ts';
 import type { Paper } from '../../papers/content.ts';
 import { PAPER_KINDS } from '../../papers/kinds.ts';
-import { amount, common, opened, signatureFacts, staffName } from '../common.ts';
+import { amount, common, isOnOlder, opened, signatureFacts, staffName, supersedesSigned } from '../common.ts';
 import { wordOf } from '../jobWords.ts';
 import { estimateFacts, toldEstimate } from '../lines/estimates.ts';
 import type { Making } from '../making.ts';
@@ -48,7 +48,9 @@ export function intakeReceiptFacts(making: Making): IntakeReceiptFacts {
     ],
     ...(bought && { boughtAndWarranty: bought }),
     ...(job.cancelled && { cancelled: opened(making, job.cancelled.why) }),
-    ...(consents.signature && { signature: signatureFacts(making, consents.signature) }),
+    ...supersedesSigned(making, consents.signature),
+    ...(consents.signature &&
+      !isOnOlder(making, consents.signature) && { signature: signatureFacts(making, consents.signature) }),
   };
 }
 

@@ -100,7 +100,7 @@ function stackedAnswers(block: Answers, { pen, branch, x, width }: Site): Slab[]
       keep: true,
       draw: (y) => {
         pen.artifact(() => pen.rule(x, y, width));
-        paintTick(chosen, block.ticks, body, pen, x, y + PAD / 2 + 3);
+        paintTick({ chosen, ticks: block.ticks }, body, pen, x, y + PAD / 2 + 3);
       },
     };
     return [opening, ...slabs, gap(PAD / 2)];

@@ -54,6 +54,9 @@ const later = fc.oneof(
     .constantFrom(...OWN_SIGNATURE)
     .map((id) => () => ['signAlone', { id, answer: 'yes', about: 'this', signed }] as const),
   fc
+    .constantFrom('Drafting 20', 'Drafting 21')
+    .map((called) => () => ['correctMachine', { called, serial: null }] as const),
+  fc
     .constantFrom('mouse receiver', 'gold watch')
     .map((thing) => () => ['addThing', { thing, count: 1, where: 'in the tray' }] as const),
   fc
@@ -127,6 +130,18 @@ it('a line answered by telephone is an addendum: before, now, how, when, who hea
   ])
     expect(says[says.indexOf(name ?? '') + 1]).toBe(value);
   expect(addendum.signing?.line.block).toBe('signing');
+  await desk.close();
+});
+
+it('a receipt put right after it was signed has room for a mark of its own, and the signed one stays in force', async () => {
+  const desk = await aDesk();
+  const job = await takenInAndSigned(desk);
+  desk.pass(5);
+  await desk.ask('correctMachine', { job, called: 'Drafting 21', serial: null }, 'mina');
+  const receipt = (await papersOf(desk, job)).findLast(({ kind }) => kind === 'intake-receipt');
+  if (receipt?.shape !== 'sheet') throw new Error('no receipt');
+  expect(receipt.signing?.line.block).toBe('signing');
+  expect(receipt.supersedes).toContain('For everything else what was signed stays in force.');
   await desk.close();
 });
 
