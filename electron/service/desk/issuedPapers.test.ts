@@ -233,7 +233,7 @@ it('what went wrong at our hands stands on the report and the bill, with who pay
   await desk.ask('reportIncident', incident);
   const told = (await desk.view(job)).job?.incidents.at(-1)?.id;
   const at = desk.folder.clock.now;
-  const how = { by: 'phone', at, number: '01632 960 147', readBack: 'as told' };
+  const how = { by: 'phone', at, number: story.owner.phone, readBack: 'as told' };
   await desk.ask('tellIncident', { job, incident: told, name: story.owner.name, how });
   await desk.ask('goHomeAsItCame', { job, why: 'not-worth-it' });
   await handOver(job);

@@ -11,7 +11,7 @@ import { takingIn } from '../../../tests/builders/takingIn.ts';
 import { issuedPaper } from './sheets/papers.ts';
 
 const signed = { name: story.owner.name, drawn: null, contentHash: null };
-const phone = (at: number) => ({ by: 'phone', at, number: '01632 960 147', readBack: 'as you said' });
+const phone = (at: number) => ({ by: 'phone', at, number: story.owner.phone, readBack: 'as you said' });
 const limitOf400 = { limitMinor: 40_000, items: [], accepts: false, data: null, dead: null, goesTo: 'back' };
 
 async function takenInAndSigned(desk: Desk): Promise<JobId> {
