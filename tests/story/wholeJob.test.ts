@@ -86,7 +86,7 @@ describe('the machine that stays dark since they moved house', () => {
     expect(sheet.charges.totalMinor).toBe(24_650);
     expect(sheet.job.limitMinor).toBe(26_000);
   });
-  it('gives out every paper by its kind and language, the receipt as it was signed, the first report superseded', () => {
+  it('gives out every paper by its kind and language, the receipt as it was signed, the first tag and report superseded', () => {
     const kinds = [
       'bench-tag',
       'bill',
@@ -101,7 +101,7 @@ describe('the machine that stays dark since they moved house', () => {
       'substitute-part-disclosure',
     ];
     for (const kind of kinds) expect(existsSync(join(folder, 'papers', `${kind}-en.pdf`)), kind).toBe(true);
-    expect(readdirSync(join(folder, 'papers', 'superseded'))).toEqual(['return-report-en.pdf']);
+    expect(readdirSync(join(folder, 'papers', 'superseded'))).toEqual(['bench-tag-en.pdf', 'return-report-en.pdf']);
   });
   it('says step by step what it did', () => {
     expect(said.at(-1)).toContain('Gone home');
