@@ -234,7 +234,7 @@ describe('checking a file', () => {
   it('tells what it is by what is in it', async () => {
     const file = path('a-letter.txt');
     writeFileSync(file, '%PDF-1.7 …');
-    expect(await asked(file)).toMatchObject({ code: 2, err: expect.stringContaining('is a paper') });
+    expect(await asked(file)).toMatchObject({ code: 2, err: expect.stringContaining('no paper of Knowngood') });
     writeFileSync(file, 'Dear Mrs Quux');
     expect(await asked(file)).toMatchObject({ code: 2, err: expect.stringContaining('neither a paper nor a backup') });
     expect(await asked(path('nothing'))).toMatchObject({ code: 2, err: expect.stringContaining('There is no file') });

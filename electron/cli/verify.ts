@@ -10,6 +10,8 @@ import { openerAsked } from './backups/openerAsked.ts';
 import type { CliCommand, Io } from './command.ts';
 import { findingText } from './findingText.ts';
 import { readOptions } from './options.ts';
+import { verifyPaperFile, verifyTyped } from './verifyPaper.ts';
+import type { ShopWhere } from './withShop.ts';
 
 const WHOLE = 0;
 const BROKEN = 1;
@@ -23,11 +25,14 @@ export const verify: CliCommand = {
   name: 'verify',
   help: cliWords.verify,
   run: async (args, io) => {
-    const asked = readOptions(args, ['data', 'head', 'wallet', 'only', 'key', 'by']);
+    const asked = readOptions(args, ['data', 'head', 'wallet', 'only', 'key', 'by', 'paper', 'content']);
     if ('wrong' in asked) return cannot(io, asked.wrong);
     const { data, head, wallet, only } = asked.options;
     const [file] = asked.rest;
     if (file !== undefined) return verifyFile(file, asked.options, io);
+    const { paper, content } = asked.options;
+    if (paper !== undefined && content !== undefined) return verifyTyped(paper, content, { data, wallet }, io);
+    if (paper !== undefined || content !== undefined) return cannot(io, cliWords.verify);
     if (only !== undefined && only !== 'chain') return cannot(io, cliWords.verify);
     const folder = data ?? defaultDataFolder();
     if (!existsSync(join(folder, 'shop.db')))
@@ -67,7 +72,7 @@ function tell(verdict: FolderVerdict, io: Io): number {
 /** What a file is, is told by what is in it, not by its name. */
 async function verifyFile(
   path: string,
-  { key, by, wallet }: Readonly<Record<'key' | 'by' | 'wallet', string | undefined>>,
+  { key, by, data, wallet }: Readonly<Record<'key' | 'by' | 'data' | 'wallet', string | undefined>>,
   io: Io,
 ): Promise<number> {
   if (!statSync(path, { throwIfNoEntry: false })?.isFile())
@@ -80,7 +85,7 @@ async function verifyFile(
     key: key !== undefined && opener ? { path: key, opener } : null,
     clock: () => epochMs(Date.now()),
   });
-  if (checked === null) return otherFile(path, io);
+  if (checked === null) return otherFile(path, { data, wallet }, io);
   if ('refused' in checked) {
     io.err(backupRefused(checked));
     return BROKEN_FILE.has(checked.refused) ? BROKEN : CANNOT_BE_ASKED;
@@ -101,10 +106,10 @@ async function verifyFile(
   return WHOLE;
 }
 
-async function otherFile(path: string, io: Io): Promise<number> {
+async function otherFile(path: string, where: ShopWhere, io: Io): Promise<number> {
   const bytes = await io.readFile(path);
-  const isPaper = PDF.equals(bytes.subarray(0, PDF.length));
-  return cannot(io, fill(isPaper ? cliWords.verifyCannot.paper : cliWords.verifyCannot['unknown-file'], { path }));
+  if (PDF.equals(bytes.subarray(0, PDF.length))) return verifyPaperFile(bytes, where, io);
+  return cannot(io, fill(cliWords.verifyCannot['unknown-file'], { path }));
 }
 
 /** Refusals that say that the file itself is not whole. */

@@ -111,8 +111,8 @@ test.each(sheets('A4'))(
   'every text of the %s at its full length stands on it, over no foot',
   async (_, sheet) => {
     // Counted anew, so that no word is wider than the narrowest column.
-  count = 0;
-  words.length = 0;
+    count = 0;
+    words.length = 0;
     first.clear();
     const set = await placed(filledSheet(sheet));
     const said = new Set(set.filter(({ foot }) => !foot).flatMap(({ text }) => text.match(/w\d+q/g) ?? []));

@@ -51,7 +51,10 @@ function answered(making: Making, { id, before, by }: Of<'consent-sheet'>): Chan
   const [was, is] = [answerOf(making, before, id), answerOf(making, making.job, id)];
   return {
     line,
-    before: then === line ? was : making.format.say(making.setting.words.common.both, { first: then, second: was }),
+    before:
+      then === line || before.consents.answers[id] === undefined
+        ? was
+        : making.format.say(making.setting.words.common.both, { first: then, second: was }),
     now: is,
     ...heard(making, by),
   };
