@@ -53,7 +53,7 @@ const RULES: readonly Rule[] = [
   {
     files: /^electron\//,
     own: rule('electron/', 'db/', 'core/', 'assets/'),
-    outside: packages('@orpc/.*', 'zod', 'pdfkit', 'bwip-js', 'source-sans', 'source-serif', 'node:.*'),
+    outside: packages('@orpc/.*', 'zod', 'pdfkit', 'pdfjs-dist', 'bwip-js', 'source-sans', 'source-serif', 'node:.*'),
   },
   {
     files: /^renderer\//,
