@@ -46,9 +46,9 @@ const STANDS = [
     none: 0,
     dangerous: 0,
     foolish: 0,
-    minutes: 1.17,
-    knowing: 1.61,
-    tooLong: 5,
+    minutes: 1.15,
+    knowing: 1.6,
+    tooLong: 4,
     first: 73,
   },
 ] as const;

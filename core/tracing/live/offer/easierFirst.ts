@@ -6,8 +6,9 @@ import { HANDS_IN } from './changedFirst.ts';
 
 /**
  * What does less is done before what does more: seating before wiping, and before the owner's settings are lost; plug and
- * ohms before the socket is opened; a system of ours before sockets are counted, the device elsewhere before another here,
- * and the date before a system is mended. Common practice, no source.
+ * ohms before the socket is opened; straight past a riser before the card is doubted; their drives off before one of ours
+ * goes in; the output chosen before a system of ours, that before sockets are counted; the device elsewhere before another
+ * here; the date before a system is mended. Common practice, no source.
  */
 const EASIER: { readonly [step: StepId]: readonly StepId[] } = {
   'dimm-wipe': ['dimm-press'],
@@ -18,9 +19,15 @@ const EASIER: { readonly [step: StepId]: readonly StepId[] } = {
   'cpu-look': ['meas-coils'],
   'cpu-again': ['meas-coils'],
   'rig-cpu': ['meas-coils'],
-  'port-round': ['live-start'],
+  'rig-card': ['riser-none'],
+  'card-loan': ['riser-none'],
+  'card-watched': ['riser-none'],
+  'live-start': ['output-choose'],
+  'port-round': ['output-choose', 'live-start'],
   'keyboard-ours': ['device-elsewhere'],
-  'undo-update': ['date-look'],
+  'drive-loan': ['drives-off'],
+  'undo-update': ['output-choose', 'date-look'],
+  'driver-anew': ['output-choose'],
   'system-repair': ['date-look'],
 };
 /** With no picture the card is tried before the settings go. Common practice, no source. */

@@ -77,6 +77,17 @@ describe('before any plan', () => {
   });
 });
 
+describe('what does less comes before what does more', () => {
+  it('the output chosen before a system of ours', () => {
+    expect(next(bench({ told: ['sound-dead'], seen: ['sound-dead'] }, 'watch-start:ports'))).toBe('output-choose');
+  });
+
+  it('the plug meter before a supply is unplugged', () => {
+    const looked = ['look-mains:fine', 'look-inside:clean', 'watch-start:no-reaction'];
+    expect(next(bench({ told: ['no-reaction'], seen: ['no-reaction'] }, ...looked))).toBe('wall-watts');
+  });
+});
+
 describe('a part was added', () => {
   const dark = { told: ['dark-runs'], changed: ['new-part'], seen: ['no-lock-light'] };
   const started = ['look-inside:clean', 'watch-start:no-post'] as const;
