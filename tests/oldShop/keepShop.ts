@@ -1,5 +1,6 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { staffId } from '../../core/ids.ts';
 import { emptyPlace } from '../../electron/cli/demo/emptyPlace.ts';
 import { runDemo } from '../../electron/cli/demo/runDemo.ts';
 import type { Chapter } from '../../electron/cli/demo/tellStory.ts';
@@ -20,7 +21,16 @@ const place = emptyPlace(join(kept.folder, 'shop'));
 if ('why' in place) throw new Error(`${place.path}: ${place.why}`);
 
 await runDemo({ out: null, machine: null, print: console.log, kept: place, until: chapter as Chapter });
-const { shop, asks, close } = await openAt(place, kept.at);
+if (kept.pin !== undefined) {
+  const first = await openAt(place, kept.at);
+  // The first PIN is a keeper's, who then gives the others theirs.
+  const [bram, bramsPin] = [staffId('bram'), '4711'];
+  await first.asks.enter({ who: bram, pin: null });
+  await first.asks.setPin({ who: bram, pin: bramsPin, own: null });
+  await first.asks.setPin({ who: staffId('mina'), pin: kept.pin, own: bramsPin });
+  await first.close();
+}
+const { shop, asks, close } = await openAt(place, kept.at, kept.pin);
 const answers = await answersOf(shop, asks);
 const write = (path: string, what: unknown) =>
   writeFileSync(join(kept.folder, path), `${JSON.stringify(what, null, 2)}\n`);

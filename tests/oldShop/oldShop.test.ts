@@ -16,7 +16,8 @@ const does = (asks: Asks, name: 'note' | 'takeIn', input: unknown) =>
 
 const plainJson = (value: unknown): Json => JSON.parse(JSON.stringify(value));
 
-describe.each(KEPT_SHOPS)('the old shop “$name”', ({ name, folder, at }) => {
+describe.each(KEPT_SHOPS)('the old shop “$name”', (keptShop) => {
+  const { folder, at, pin } = keptShop;
   const kept = (file: string): Json => JSON.parse(readFileSync(join(folder, file), 'utf8'));
   const papers = readdirSync(join(folder, 'papers')).map((file) => file.replace('.pdf', ''));
   let copy: Copied;
@@ -24,8 +25,8 @@ describe.each(KEPT_SHOPS)('the old shop “$name”', ({ name, folder, at }) => 
   let answers: Answers;
 
   beforeAll(async () => {
-    copy = copyKept({ name, folder, at });
-    opened = await openAt(copy, at);
+    copy = copyKept(keptShop);
+    opened = await openAt(copy, at, pin);
     answers = await answersOf(opened.shop, opened.asks);
   }, 60_000);
   afterAll(async () => {
@@ -84,7 +85,7 @@ describe.each(KEPT_SHOPS)('the old shop “$name”', ({ name, folder, at }) => 
 describe.each(KEPT_SHOPS)('work goes on in the old shop “$name”', (shop) => {
   it('takes a note on the job it has and a new job beside it, and is whole', async () => {
     const copy = copyKept(shop);
-    const { shop: open, asks, close } = await openAt(copy, shop.at);
+    const { shop: open, asks, close } = await openAt(copy, shop.at, shop.pin);
     const before = (await open.verify()).entries;
     const [job = ''] = Object.keys((await answersOf(open, asks)).jobs);
     if (shop.name === 'at-the-bench') {

@@ -2,6 +2,7 @@ import { chmodSync, cpSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createRouterClient } from '@orpc/server';
+import { staffId } from '../../core/ids.ts';
 import type { EpochMs } from '../../core/time.ts';
 import { fileWallet, isOpenRefusal, type OpenShop, openShop } from '../../db/index.ts';
 import { seededChance } from '../../electron/cli/demo/seededChance.ts';
@@ -31,8 +32,8 @@ export function copyKept({ folder }: KeptShop): Copied {
 /** What the screens ask of a shop, without a screen. */
 export type Asks = Awaited<ReturnType<typeof openAt>>['asks'];
 
-/** Opens a shop with today's code, and the procedures over it, at an hour that stands still. */
-export async function openAt({ data, wallet }: Pick<Copied, 'data' | 'wallet'>, at: EpochMs) {
+/** Opens a shop with today's code, and the procedures over it, at an hour that stands still; Mina comes in by her PIN, where she has one. */
+export async function openAt({ data, wallet }: Pick<Copied, 'data' | 'wallet'>, at: EpochMs, pin?: string) {
   const shop = await openShop({
     folder: data,
     branch: 'main',
@@ -59,9 +60,11 @@ export async function openAt({ data, wallet }: Pick<Copied, 'data' | 'wallet'>, 
     afterErasure: async () => undefined,
     clock: () => at,
   });
+  const asks = createRouterClient(router, { context: { door: 'loopback', session: screenOf('mina') } });
+  if (pin !== undefined) await asks.enter({ who: staffId('mina'), pin });
   return {
     shop,
-    asks: createRouterClient(router, { context: { door: 'loopback', session: screenOf('mina') } }),
+    asks,
     close: async () => {
       await following.end();
       await engine.end();
