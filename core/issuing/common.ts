@@ -3,6 +3,7 @@ import type { Signature } from '../approval/signature.ts';
 import { money } from '../money/arithmetic.ts';
 import type { Money } from '../money/money.ts';
 import type { CommonFacts, SignatureFacts, WordFacts } from '../papers/facts.ts';
+import type { PaperKindId } from '../text/paperWords.ts';
 import { epochMs } from '../time.ts';
 import type { Making } from './making.ts';
 
@@ -70,11 +71,24 @@ export const signatureFacts = (making: Making, signature: Signature): SignatureF
 export const isOnOlder = ({ older }: Making, signature: Signature): boolean =>
   older !== null && older.at >= signature.at;
 
-/** The earlier paper, where it was signed: it stays in force for what this one does not change. */
-export const supersedesSigned = ({ older }: Making, signature: Signature | null): Pick<CommonFacts, 'supersedes'> =>
-  older !== null && signature !== null && older.at >= signature.at
-    ? { supersedes: { number: older.number, issuedAt: epochMs(older.at), signed: true } }
-    : {};
+/** The signed paper of this kind, however often it was put right since: it stays in force for what this one does not change. */
+export function supersedesSigned(
+  { older, job }: Making,
+  kind: PaperKindId,
+  signature: Signature | null,
+): Pick<CommonFacts, 'supersedes'> {
+  if (older === null || signature === null) return {};
+  const signed = job.papers.find((paper) => paper.kind === kind && paper.at >= signature.at);
+  if (!signed) return {};
+  return {
+    supersedes: {
+      number: signed.number,
+      issuedAt: epochMs(signed.at),
+      signed: true,
+      ...(signed.number !== older.number && { replaced: older.number }),
+    },
+  };
+}
 
 /** Who gave the word, when, how, and who heard it. */
 export const wordFacts = (making: Making, answer: Pick<Answer, 'name' | 'how' | 'at' | 'heardBy'>): WordFacts => ({

@@ -12,6 +12,8 @@ export type CommonFacts = {
     readonly issuedAt: EpochMs;
     /** It was signed, and stays in force for what this one does not change. */
     readonly signed?: true;
+    /** What put it right before, and no longer counts. */
+    readonly replaced?: string;
   };
   /** Short head of the journal's chain, the last one sealed: `7f3a 9c12 e0b4`. */
   readonly headShort: string;

@@ -60,10 +60,11 @@ export function sheet(
       qr: tagCode(facts.machine.tag, format, setting),
     },
     supersedes: facts.supersedes
-      ? format.say(facts.supersedes.signed ? common.supersedesSigned : common.supersedes, {
+      ? format.say(common[supersededAs(facts.supersedes)], {
           named: kinds[kind].named,
           number: facts.supersedes.number,
           date: format.date(facts.supersedes.issuedAt),
+          replaced: facts.supersedes.replaced ?? '',
         })
       : null,
     lead: parts.lead,
@@ -160,4 +161,10 @@ export function answerFields(options: readonly AnswerOptionFacts[], setting: Set
       chosen: chosen ?? false,
     })),
   };
+}
+
+/** The sentence that names what a paper takes the place of. */
+function supersededAs({ signed, replaced }: NonNullable<CommonFacts['supersedes']>) {
+  if (!signed) return 'supersedes';
+  return replaced === undefined ? 'supersedesSigned' : 'supersedesSignedAgain';
 }

@@ -48,7 +48,7 @@ export function intakeReceiptFacts(making: Making): IntakeReceiptFacts {
     ],
     ...(bought && { boughtAndWarranty: bought }),
     ...(job.cancelled && { cancelled: opened(making, job.cancelled.why) }),
-    ...supersedesSigned(making, consents.signature),
+    ...supersedesSigned(making, 'intake-receipt', consents.signature),
     ...(consents.signature &&
       !isOnOlder(making, consents.signature) && { signature: signatureFacts(making, consents.signature) }),
   };

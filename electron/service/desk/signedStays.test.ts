@@ -142,6 +142,13 @@ it('a receipt put right after it was signed has room for a mark of its own, and 
   if (receipt?.shape !== 'sheet') throw new Error('no receipt');
   expect(receipt.signing?.line.block).toBe('signing');
   expect(receipt.supersedes).toContain('For everything else what was signed stays in force.');
+
+  desk.pass(5);
+  await desk.ask('correctMachine', { job, called: 'Drafting 22', serial: null }, 'mina');
+  const [signedOne, second, third] = (await papersOf(desk, job)).filter((paper) => paper.kind === 'intake-receipt');
+  if (third?.shape !== 'sheet') throw new Error('no third receipt');
+  expect(third.supersedes).toContain(`${signedOne?.number} of`);
+  expect(third.supersedes).toContain(`which was signed, and replaces ${second?.number}.`);
   await desk.close();
 });
 
