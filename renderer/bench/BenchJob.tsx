@@ -5,6 +5,7 @@ import stages from '../../assets/words/en/stages.json';
 import type { JobId } from '../../core/ids.ts';
 import type { Stage } from '../../core/stage.ts';
 import { Frame } from '../Frame.tsx';
+import { Notes } from '../jobs/Notes.tsx';
 import { Problem } from '../kit/keys/Problem.tsx';
 import { TagText } from '../kit/mark/TagText.tsx';
 import { useWords } from '../kit/text/words.tsx';
@@ -15,7 +16,6 @@ import { LeftCard } from './deeds/LeftCard.tsx';
 import { FittingBench } from './fitting/FittingBench.tsx';
 import { JobInside } from './inside/JobInside.tsx';
 import { JobStrip } from './log/JobStrip.tsx';
-import { Notes } from './log/Notes.tsx';
 import { TracingBench } from './TracingBench.tsx';
 import { WaitingBench } from './WaitingBench.tsx';
 

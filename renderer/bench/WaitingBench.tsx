@@ -1,7 +1,7 @@
 import { useNavigate } from 'react-router';
 import phone from '../../assets/words/en/phone.json';
 import type { JobSheet } from '../../core/contract/screens.ts';
-import { sentence } from '../day-line/sentence.ts';
+import { sentence } from '../jobs/sentence.ts';
 import { Key } from '../kit/keys/Key.tsx';
 import { useWords } from '../kit/text/words.tsx';
 import { GoOnKeys } from './deeds/GoOnKeys.tsx';

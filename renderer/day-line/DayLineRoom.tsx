@@ -8,13 +8,13 @@ import { todayAndOpenDays } from '../../core/job/promise/openDays.ts';
 import { epochMs, MINUTE_MS } from '../../core/time.ts';
 import { Frame } from '../Frame.tsx';
 import { jobPath } from '../jobPath.ts';
+import { SetApartList } from '../jobs/SetApartList.tsx';
+import { sentence } from '../jobs/sentence.ts';
 import { Key } from '../kit/keys/Key.tsx';
 import { type DayJob, DayLine, DaySentence } from '../kit/line/DayLine.tsx';
 import { useWords, type Words } from '../kit/text/words.tsx';
 import { useNow } from '../kit/useNow.ts';
 import { dayLineRead, shopRead } from '../link/reads.ts';
-import { SetApartList } from './SetApartList.tsx';
-import { sentence } from './sentence.ts';
 import './DayLineRoom.css';
 
 const DAYS_SHOWN = 6;

@@ -33,6 +33,12 @@ describe('imports go one way', () => {
     expect(file('renderer/bench/A.tsx', "import { a } from '../../core/contract/a.ts';")).toEqual([]);
   });
 
+  it('finds a room that reaches into another, and lets it have what lies beside both', () => {
+    expect(file('renderer/counter/job/A.tsx', "import { b } from '../../bench/log/B.tsx';")).toHaveLength(1);
+    expect(file('renderer/counter/job/A.tsx', "import { b } from '../../jobs/B.tsx';")).toEqual([]);
+    expect(file('renderer/counter/job/A.tsx', "import { b } from '../taking-in/B.tsx';")).toEqual([]);
+  });
+
   it('keeps the main process off the database, and leaves the service to it', () => {
     const text = "import { open } from '../../db/open.ts';";
     expect(file('electron/main/a.ts', text)).toHaveLength(1);

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { Notes } from '../../bench/log/Notes.tsx';
+import { Notes } from '../../jobs/Notes.tsx';
 import { NumberField } from '../../kit/fields/NumberField.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';

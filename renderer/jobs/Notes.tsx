@@ -1,5 +1,5 @@
-import type { Job } from '../../../core/job/job.ts';
-import { useWords } from '../../kit/text/words.tsx';
+import type { Job } from '../../core/job/job.ts';
+import { useWords } from '../kit/text/words.tsx';
 
 /** What was noted, the newest first and in sight; the rest one press away. */
 export function Notes({ job }: { readonly job: Pick<Job, 'notes'> }) {
