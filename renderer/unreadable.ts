@@ -7,5 +7,8 @@ const FEW = 3;
 export function unreadableFacts(entries: readonly number[], { list }: Pick<Words, 'list'>) {
   const n = entries.length;
   const [first = 0, last = 0] = [entries[0], entries.at(-1)];
-  return { how: n > FEW ? 'many' : 'few', facts: { n, entries: list(entries.map(String)), first, last } } as const;
+  return {
+    how: n > FEW ? 'many' : 'few',
+    facts: { n, entries: list(entries.map(String)), first: String(first), last: String(last) },
+  } as const;
 }
