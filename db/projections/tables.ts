@@ -24,6 +24,9 @@ export type PartStayTable = {
   readonly place: string;
 };
 
+/** A part of the shop's own, and the entry that made it known. */
+export type ShopPartTable = { readonly part: PartId; readonly since_seq: number };
+
 /** What a machine (or rig) says sits in its slots now. */
 export type SlotFillTable = {
   readonly holder: Stream;
@@ -89,12 +92,24 @@ export type RecognitionTable = {
 /** Blobs that entries name. */
 export type NamedBlobTable = { readonly blob: BlobName; readonly first_seq: number };
 
-/** Every order, and whether something is still to be done about it; `core` is 1 where an old part is to be sent. */
-export type OrderNowTable = { readonly id: string; readonly job: JobId; readonly open: number; readonly core: number };
+/**
+ * Every order, and whether something is still to be done about it; `core` is 1 where an old part is to be sent. `came` is null
+ * while it is on the way, and where the owner's own part came instead.
+ */
+export type OrderNowTable = {
+  readonly id: string;
+  readonly job: JobId;
+  readonly open: number;
+  readonly core: number;
+  readonly placed_seq: number;
+  readonly placed: EpochMs;
+  readonly came: EpochMs | null;
+};
 
 /** Every table made from the journal. Each can be dropped and made again. */
 export type ReadTables = {
   readonly part_stay: PartStayTable;
+  readonly shop_part: ShopPartTable;
   readonly slot_fill: SlotFillTable;
   readonly tag: TagTable;
   readonly paper: PaperTable;

@@ -38,6 +38,33 @@ export const endedJobs = (read: Reader): Promise<readonly JobId[]> =>
     return rows.map((row) => row.job);
   });
 
+/**
+ * Milliseconds from placing to having, of the orders that came in the newest `limit` jobs that went home: the oldest job
+ * first, in a job as they were placed.
+ */
+export const ordersTook = (read: Reader, limit: number): Promise<readonly number[]> =>
+  read.rows(async (tables) => {
+    const rows = await tables
+      .with('newest', (newest) =>
+        newest
+          .selectFrom('job_now')
+          .where('stage', '=', 'gone-home')
+          .orderBy('taken_in', 'desc')
+          .orderBy('job', 'desc')
+          .limit(limit)
+          .select(['job', 'taken_in']),
+      )
+      .selectFrom('newest')
+      .innerJoin('order_now', 'order_now.job', 'newest.job')
+      .where('order_now.came', 'is not', null)
+      .orderBy('newest.taken_in')
+      .orderBy('newest.job')
+      .orderBy('order_now.placed_seq')
+      .select(['order_now.placed', 'order_now.came'])
+      .execute();
+    return rows.flatMap(({ placed, came }) => (came === null ? [] : [came - placed]));
+  });
+
 /** Jobs with an order that is not done with, the oldest order first. */
 export const jobsWithOrders = (read: Reader): Promise<readonly JobId[]> =>
   read.rows(async (tables) => {
@@ -108,15 +135,16 @@ export const tagsInUse = (read: Reader, tags: readonly Tag[]): Promise<ReadonlyS
     return new Set(rows.map((row) => row.tag));
   });
 
-/** Every part that has not left for good. */
-export const partsHere = (read: Reader): Promise<readonly PartId[]> =>
+/** Every part of the shop's own that has not left for good. */
+export const shopPartsHere = (read: Reader): Promise<readonly PartId[]> =>
   read.rows(async (tables) => {
     const rows = await tables
-      .selectFrom('part_stay')
-      .where('until_seq', 'is', null)
-      .where('at', '!=', 'gone')
-      .orderBy('part')
-      .select('part')
+      .selectFrom('shop_part')
+      .innerJoin('part_stay', 'part_stay.part', 'shop_part.part')
+      .where('part_stay.until_seq', 'is', null)
+      .where('part_stay.at', '!=', 'gone')
+      .orderBy('shop_part.part')
+      .select('shop_part.part')
       .execute();
     return rows.map((row) => row.part);
   });

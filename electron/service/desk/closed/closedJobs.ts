@@ -7,7 +7,7 @@ import { endedJobs, type Reader } from '../../../../db/index.ts';
 export type ClosedJob = { readonly job: Job; readonly switches: readonly Switch[] };
 
 /** As many of the newest as are looked at: about a year's of a small shop, so that people and parts are today's. Common practice, no source. */
-const NEWEST = 500;
+export const NEWEST = 500;
 
 /** The newest jobs that went home, the oldest of them first. */
 export async function closedJobs(read: Reader): Promise<readonly ClosedJob[]> {

@@ -13,19 +13,22 @@ import type { Engine } from '../estimating/engine.ts';
 import { loadView } from '../loadView.ts';
 import { shopParts } from './shopParts.ts';
 
-/** The job's state with every loaner of the wall beside it; null when there is no such job. */
+/**
+ * The job's state with every loaner of the wall beside it; null when there is no such job. `ours`: the shop's parts, where
+ * they were looked up already.
+ */
 export async function benchState(
   read: Reader,
   job: JobId,
   at: EpochMs,
-  shown?: Shown,
+  how: { readonly shown?: Shown | undefined; readonly ours?: readonly Part[] } = {},
 ): Promise<{ readonly view: JobView; readonly state: TracingCase; readonly asOf: EpochMs } | null> {
   const loaded = await loadView(read, { job }, at);
   if (!loaded.job) return null;
   const parts = new Map(loaded.parts);
-  for (const part of await shopParts(read, at)) parts.set(part.id, part);
+  for (const part of how.ours ?? (await shopParts(read, at))) parts.set(part.id, part);
   const view: JobView = { ...loaded, job: loaded.job, parts };
-  const asOf = offerAsOf(view.job, shown, at, view.shop.settings?.zone ?? 'UTC');
+  const asOf = offerAsOf(view.job, how.shown, at, view.shop.settings?.zone ?? 'UTC');
   return { view, state: tracingCase(view, fitsThis(view), asOf), asOf };
 }
 
@@ -54,7 +57,7 @@ export async function tracingSheet(
   job: JobId,
   { method, shown, at, signal }: TracingAsked,
 ): Promise<(TracingSheet & Shown) | null> {
-  const bench = await benchState(read, job, at, shown);
+  const bench = await benchState(read, job, at, { shown });
   if (!bench) return null;
   const sheet = await engine.tracing(bench.view.shop, bench.state, method, signal);
   return { ...sheet, asOf: bench.asOf, logged: loggedSoFar(bench.view.job) };

@@ -5,6 +5,7 @@ import type { Staff } from '../../../../core/job/shop.ts';
 import type { EpochMs } from '../../../../core/time.ts';
 import type { Reader } from '../../../../db/index.ts';
 import { loadView } from '../loadView.ts';
+import { machineCalled } from './calledOf.ts';
 import { shopParts } from './shopParts.ts';
 
 /** The shop's parts where they lie: standing, proof, who has it and since when. */
@@ -13,7 +14,7 @@ export async function wallSheet(read: Reader, at: EpochMs): Promise<WallSheet> {
   const parts = [];
   for (const part of await shopParts(read, at)) {
     const job = part.title?.job ?? part.reservedFor ?? exposedBy(part);
-    const called = job ? ((await loadView(read, { job }, at)).machine?.called ?? null) : null;
+    const called = job ? await machineCalled(read, job) : null;
     parts.push({
       ...part,
       proof: proofOf(part, shop.staff),
