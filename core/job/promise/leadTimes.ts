@@ -24,11 +24,11 @@ export type OwnLead = MovedTime & {
 /** Days that orders which came have taken. One that is still on the way is no case yet; the owner's own part never is. */
 export const daysTaken = (orders: readonly Order[]): readonly number[] =>
   orders.flatMap(({ placedAt, cameAt, received }) =>
-    cameAt === null || received === null || received === 'owners-own' ? [] : [daysOf(cameAt - placedAt)],
+    cameAt === null || received === null || received === 'owners-own' ? [] : [leadDaysOf(cameAt - placedAt)],
   );
 
 /** So many milliseconds as days that an order took. */
-export const daysOf = (ms: number): number => Math.max(SHORTEST_DAYS, ms / DAY_MS);
+export const leadDaysOf = (ms: number): number => Math.max(SHORTEST_DAYS, ms / DAY_MS);
 
 /**
  * Lead times by the conjugate rule on the logarithm of days, as task times are learnt: what is stated counts as much as

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, expect, it } from 'vitest';
 import { partId } from '../../../core/ids.ts';
-import { daysOf, daysTaken } from '../../../core/job/promise/leadTimes.ts';
+import { daysTaken, leadDaysOf } from '../../../core/job/promise/leadTimes.ts';
 import { ordersTook, shopPartsHere } from '../../../db/index.ts';
 import { anOrderedJob, type OrderedJob } from '../../../tests/builders/orderedJob.ts';
 import { inBin, partKnown, partMoved, stageEntered } from '../../../tests/builders/shopEntries.ts';
@@ -44,7 +44,7 @@ it('lead times are of the orders that came in jobs that went home, as those jobs
     [came, true],
     [onTheWay, false],
   ]);
-  expect((await ordersTook(await read(), 500)).map(daysOf)).toEqual(daysTaken(orders));
+  expect((await ordersTook(await read(), 500)).map(leadDaysOf)).toEqual(daysTaken(orders));
   expect(await ordersTook(await read(), 0)).toEqual([]);
 });
 

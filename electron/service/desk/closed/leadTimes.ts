@@ -1,4 +1,4 @@
-import { daysOf, daysTaken, type OwnLead, ownLead } from '../../../../core/job/promise/leadTimes.ts';
+import { daysTaken, leadDaysOf, type OwnLead, ownLead } from '../../../../core/job/promise/leadTimes.ts';
 import { USUAL_PROMISES } from '../../../../core/job/promise/turns.ts';
 import type { ShopSettings } from '../../../../core/job/shop.ts';
 import { ordersTook, type Reader } from '../../../../db/index.ts';
@@ -14,6 +14,6 @@ export const leadOf = (settings: Pick<ShopSettings, 'promises'>, closed: readonl
 /** The shop's settings, with lead times moved by its own orders: what days are promised by. */
 export async function byOwnLeads(read: Reader, settings: ShopSettings): Promise<ShopSettings> {
   const promises = settings.promises ?? USUAL_PROMISES;
-  const days = (await ordersTook(read, NEWEST)).map(daysOf);
+  const days = (await ordersTook(read, NEWEST)).map(leadDaysOf);
   return { ...settings, promises: { ...promises, leadDays: ownLead(promises.leadDays, days).next } };
 }

@@ -5,7 +5,7 @@ import { type Projection, projectedTable } from './projection.ts';
  * Which parts are the shop's own: a few thousand beside the owners' hundreds of thousands, so that the wall, what is out and
  * the tracing look at those alone.
  */
-export const shopParts: Projection = {
+export const partsOfShop: Projection = {
   name: 'shop-parts',
   version: 1,
   tables: [
