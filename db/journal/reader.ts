@@ -38,6 +38,11 @@ export type Reader = {
   readonly entries: <To extends StreamOf<Subject>>(
     stream: To,
   ) => Promise<readonly (Entry & SubjectEntry<SubjectOf<To>>)[]>;
+  /** One entry of a stream by its number in the journal; null where there is none there, or it cannot be read. */
+  readonly entryAt: <To extends StreamOf<Subject>>(
+    stream: To,
+    seq: number,
+  ) => Promise<(Entry & SubjectEntry<SubjectOf<To>>) | null>;
   /**
    * What a stream tells, by its subject and id; null where there is none, and for one that is set apart: then it
    * stands in `setApart`. The streams of the shop and its people are told as far as they can be read: whoever acts on them
@@ -95,10 +100,9 @@ export async function openReaderAt({ db, branch, keyOf, folds, onUnreadable }: S
     versions.set(stream, count);
     return count;
   };
-  const readAfter = async (stream: Stream, after: number) => {
-    const rows = await upTo(stream)
-      .where('stream_seq', '>', after)
-      .orderBy('stream_seq')
+  const readAfter = async (stream: Stream, after: number, seq: number | null = null) => {
+    const wanted = upTo(stream).where('stream_seq', '>', after).orderBy('stream_seq');
+    const rows = await (seq === null ? wanted : wanted.where('seq', '=', seq))
       .select(ROW_COLUMNS)
       .select(readableBytes)
       .execute();
@@ -127,6 +131,11 @@ export async function openReaderAt({ db, branch, keyOf, folds, onUnreadable }: S
     entries: async (stream) => {
       await version(stream);
       return (await readAfter(stream, 0)).filter((one) => isEntryIn(stream, one));
+    },
+    entryAt: async (stream, seq) => {
+      await version(stream);
+      const [read] = await readAfter(stream, 0, seq);
+      return read !== undefined && isEntryIn(stream, read) ? read : null;
     },
     load: async (subject, ...id) => {
       const { state, unreadable } = await loadReadable(subject, ...id);

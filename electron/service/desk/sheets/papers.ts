@@ -13,8 +13,7 @@ export type IssuedPaper = {
 export async function issuedPaper(read: Reader, number: string): Promise<IssuedPaper | null> {
   const row = await paperOf(read, number);
   if (!row) return null;
-  const entries = await read.entries(`paper:${row.kind}:${row.year}`);
-  const issued = entries.map(({ body }) => body).find((body) => body.number === number);
+  const issued = (await read.entryAt(`paper:${row.kind}:${row.year}`, row.seq))?.body;
   const content = issued?.content.value ?? null;
   if (!issued || !isPaper(content)) return null;
   return {
