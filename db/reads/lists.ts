@@ -72,12 +72,24 @@ export const jobsWithOrders = (read: Reader): Promise<readonly JobId[]> =>
     return [...new Set(rows.map((row) => row.job))];
   });
 
-/** Jobs whose record was written to last, newest first. */
-export const latestJobs = (read: Reader, limit: number): Promise<readonly JobId[]> =>
-  read.rows(async (tables) => {
-    const rows = await tables.selectFrom('job_now').orderBy('last_seq', 'desc').limit(limit).select('job').execute();
-    return rows.map((row) => row.job);
-  });
+/** Jobs whose record was written to last, newest first, as the lists have them. */
+export const latestJobsNow = (read: Reader, limit: number): Promise<readonly JobNowTable[]> =>
+  read.rows((tables) => tables.selectFrom('job_now').orderBy('last_seq', 'desc').limit(limit).selectAll().execute());
+
+/** Papers in whose number these letters stand, in whatever case, the newest first: of all that were ever issued. */
+export const papersNumbered = async (read: Reader, text: string, limit: number): Promise<readonly PaperTable[]> =>
+  // What stands for others in a pattern stands in no number.
+  /[%_\\]/.test(text)
+    ? []
+    : read.rows((tables) =>
+        tables
+          .selectFrom('paper')
+          .where(({ fn }) => fn<string>('lower', ['number']), 'like', `%${text.toLowerCase()}%`)
+          .orderBy('seq', 'desc')
+          .limit(limit)
+          .selectAll()
+          .execute(),
+      );
 
 /** The newest job of a machine; null when it never had one. */
 export const newestJobOf = (read: Reader, machine: MachineId): Promise<JobId | null> =>

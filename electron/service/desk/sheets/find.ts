@@ -2,14 +2,15 @@ import type { FindHit } from '../../../../core/contract/screens.ts';
 import type { Tag } from '../../../../core/custody/part.ts';
 import { formatTag, parseTag } from '../../../../core/custody/tag.ts';
 import { idIn, isStreamOf } from '../../../../core/entries/subjects.ts';
-import type { MachineId, PartId } from '../../../../core/ids.ts';
+import type { JobId, MachineId, PartId } from '../../../../core/ids.ts';
 
 import type { Stream } from '../../../../core/journal/entry.ts';
 import type { EpochMs } from '../../../../core/time.ts';
 import {
   jobThatHas,
-  latestJobs,
+  latestJobsNow,
   newestJobOf,
+  papersNumbered,
   type Reader,
   streamOfTag,
   streamOfVoidTag,
@@ -69,6 +70,8 @@ async function partFound(read: Reader, part: PartId, at: EpochMs): Promise<FindH
 
 /** How many jobs a search goes through, newest first. */
 const SEARCHED = 500;
+/** As many are shown. */
+const MOST_FOUND = 20;
 
 /**
  * Finds jobs, owners, machines and papers by what was typed, newest first: names, machine names, paper numbers. One
@@ -85,16 +88,38 @@ export async function find(
   if (text === '') return [];
   const tagged = await byTag(read, typed, at);
   const found: FindHit[] = tagged ? [tagged] : [];
-  for (const id of new Set([...(await latestJobs(read, SEARCHED)), ...jobsIn(apart)])) {
-    const { job, name, called, stage: said, unreadable } = await knownOf(read, id, at);
-    const paper = job?.papers.find((one) => one.number.toLowerCase().includes(text));
-    const stage = unreadable.length > 0 ? null : said;
-    if (paper) found.push({ is: 'paper', id: paper.number, job: id, stage, title: paper.number, detail: name });
+  for (const { number, job } of await papersNumbered(read, text, MOST_FOUND)) {
+    const known = job && (await jobKnown(read, job, at));
+    if (known) found.push({ is: 'paper', id: number, job, stage: known.stage, title: number, detail: known.name });
+  }
+  for (const id of new Set([...(await namedSo(read, text)), ...jobsIn(apart)])) {
+    if (found.length >= MOST_FOUND) break;
+    const { name, called, stage } = await jobKnown(read, id, at);
     if (name.toLowerCase().includes(text) || called.toLowerCase().includes(text))
       found.push({ is: 'job', id, job: id, stage, title: name || called, detail: called });
-    if (found.length >= 20) break;
   }
   return found;
+}
+
+/** What is said of a job that is found; no stage where entries of it cannot be read. */
+async function jobKnown(read: Reader, job: JobId, at: EpochMs) {
+  const { name, called, stage, unreadable } = await knownOf(read, job, at);
+  return { name, called, stage: unreadable.length > 0 ? null : stage };
+}
+
+/** The latest jobs whose owner or machine is called so; the jobs themselves are not folded for it. */
+async function namedSo(read: Reader, text: string): Promise<readonly JobId[]> {
+  const readable = asFarAsReadable(read);
+  const jobs: JobId[] = [];
+  for (const { job, owner, machine } of await latestJobsNow(read, SEARCHED)) {
+    const names = [
+      (await readable.load('owner', owner))?.name.value,
+      (await readable.load('machine', machine))?.called,
+    ];
+    if (names.some((name) => name?.toLowerCase().includes(text))) jobs.push(job);
+    if (jobs.length >= MOST_FOUND) break;
+  }
+  return jobs;
 }
 
 /** Owners and machines that were known before by exactly this phone number, mail address or serial. */
