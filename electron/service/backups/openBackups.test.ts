@@ -220,6 +220,11 @@ describe('the shop’s backups', { timeout: 60_000 }, () => {
     expect(await backups.afterErasure()).toEqual([second]);
   });
 
+  it('are missed nowhere after an erasure in a shop that never made one', async () => {
+    await shop.eraseOwner('o1', [{ purpose: 'contact', erase: true }]);
+    expect(await backups.afterErasure()).toEqual([]);
+  });
+
   it('are set only to a folder that is there, and by who keeps the shop', async () => {
     expect(backups.set(settings({ place: join(around, 'nowhere') }))).toMatchObject({
       refused: 'backup-place-missing',

@@ -202,7 +202,7 @@ export function openBackups(needs: BackupNeeds): Backups {
     afterErasure: () =>
       oneByOne(async () => {
         const missed: string[] = [];
-        for (const at of new Set([...state.keyPlaces, keyPlace().path])) {
+        for (const at of state.keyPlaces) {
           const done = await needs.does(
             { task: 'make', folder, wallet: needs.wallet, to: null, key: keyPath(at) },
             stop.signal,
