@@ -2,12 +2,13 @@ import { expect, type Page } from '@playwright/test';
 
 /** Takes a step that is not the one on offer, starts it, and presses its outcome. */
 export async function doStep(page: Page, step: string, outcome: RegExp): Promise<void> {
-  await begin(page, step);
+  await beginStep(page, step);
   await page.getByRole('group', { name: 'What happened' }).getByRole('button', { name: outcome }).click();
   await page.getByRole('timer').waitFor({ state: 'detached' });
 }
 
-async function begin(page: Page, step: string): Promise<void> {
+/** Takes a step that is not the one on offer, and starts it. */
+export async function beginStep(page: Page, step: string): Promise<void> {
   await page.getByRole('button', { name: 'I did something else' }).click();
   await page.getByRole('textbox', { name: 'Find a step' }).fill(step);
   await page.getByRole('button', { name: `Take: ${step}`, exact: true }).click();
@@ -17,7 +18,7 @@ async function begin(page: Page, step: string): Promise<void> {
 
 /** Takes the two-minute look, taps what is found, and logs it at one press. */
 export async function lookInside(page: Page, ...found: readonly string[]): Promise<void> {
-  await begin(page, 'Two-minute look inside');
+  await beginStep(page, 'Two-minute look inside');
   const card = page.getByRole('form', { name: 'What happened' });
   for (const one of found) await card.getByRole('checkbox', { name: one }).check();
   await card.getByRole('button', { name: found.length > 0 ? /^Log: / : 'Nothing found' }).click();

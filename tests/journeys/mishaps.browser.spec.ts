@@ -1,5 +1,5 @@
 import type { Locator } from '@playwright/test';
-import { lookInside } from './benchHands.ts';
+import { beginStep, lookInside } from './benchHands.ts';
 import { fillSheet, takeIn } from './counterHands.ts';
 import { expect, rough as test } from './runtime/journey.ts';
 import { setUpShop } from './runtime/setUpShop.ts';
@@ -69,10 +69,7 @@ test('thirteen outcomes cover neither the caution of a running step nor its cloc
   await takeIn(page);
   await page.getByRole('button', { name: 'To the bench' }).click();
   await lookInside(page);
-  await page.getByRole('button', { name: 'I did something else' }).click();
-  await page.getByRole('textbox', { name: 'Find a step' }).fill('Watch the first start');
-  await page.getByRole('button', { name: 'Take: Watch the first start', exact: true }).click();
-  await page.getByRole('button', { name: 'Start', exact: true }).click();
+  await beginStep(page, 'Watch the first start');
   await page.getByRole('timer').waitFor();
   const outcomes = page.getByRole('group', { name: 'What happened' });
   expect(await outcomes.getByRole('button').count()).toBeGreaterThanOrEqual(13);

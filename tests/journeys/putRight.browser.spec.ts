@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test';
-import { lookInside } from './benchHands.ts';
+import { beginStep, lookInside } from './benchHands.ts';
 import { fillSheet, OWNER, signByKeys, takeIn } from './counterHands.ts';
 import { keptPaper } from './keptPaper.ts';
 import { expect, test } from './runtime/journey.ts';
@@ -90,10 +90,7 @@ test('an opening taken back is said at the bench, and the step under way stands 
   await takeIn(page);
   await page.getByRole('button', { name: 'To the bench' }).click();
   await expect(page.getByRole('region', { name: 'What the owner allows' })).toContainText('opening it');
-  await page.getByRole('button', { name: 'I did something else' }).click();
-  await page.getByRole('textbox', { name: 'Find a step' }).fill('Two-minute look inside');
-  await page.getByRole('button', { name: 'Take: Two-minute look inside', exact: true }).click();
-  await page.getByRole('button', { name: 'Start', exact: true }).click();
+  await beginStep(page, 'Two-minute look inside');
   await page.getByRole('timer').waitFor();
   await page.getByRole('button', { name: 'Counter sheet' }).click();
   await page.getByRole('button', { name: 'Take back: Open it and work on it' }).click();

@@ -48,17 +48,9 @@ afterEach(async () => {
 });
 
 const at = (...names: string[]) => join(around, ...names);
-const made = (name = 'one') =>
-  saidBy(backup, [
-    '--data',
-    place.folder,
-    '--wallet',
-    place.walletPath,
-    '--to',
-    at(`${name}.backup`),
-    '--key',
-    at('the.keys'),
-  ]);
+const backedUp = ({ folder, walletPath }: Pick<ShopFolder, 'folder' | 'walletPath'>, to: string, key: string) =>
+  saidBy(backup, ['--data', folder, '--wallet', walletPath, '--to', to, '--key', key]);
+const made = (name = 'one') => backedUp(place, at(`${name}.backup`), at('the.keys'));
 const broughtBack = (folder: string, ...more: string[]) =>
   saidBy(restore, [
     at('one.backup'),
@@ -289,35 +281,11 @@ describe('nothing is changed and the reason is named', { timeout: 60_000 }, () =
   it('where a file lies in the way', async () => {
     await refused(made(), /is there already, and a backup is never written over/);
     writeFileSync(at('letter.txt'), 'dear');
-    await refused(
-      saidBy(backup, [
-        '--data',
-        place.folder,
-        '--wallet',
-        place.walletPath,
-        '--to',
-        at('x'),
-        '--key',
-        at('letter.txt'),
-      ]),
-      /is no key part/,
-    );
+    await refused(backedUp(place, at('x'), at('letter.txt')), /is no key part/);
   });
 
   it('where the disk is not there', async () => {
-    await refused(
-      saidBy(backup, [
-        '--data',
-        place.folder,
-        '--wallet',
-        place.walletPath,
-        '--to',
-        at('unplugged', 'x'),
-        '--key',
-        at('the.keys'),
-      ]),
-      /unplugged is not there\. Plug the disk in/,
-    );
+    await refused(backedUp(place, at('unplugged', 'x'), at('the.keys')), /unplugged is not there\. Plug the disk in/);
   });
 
   it('where the backup is cut, has a flipped byte, is of a newer version, or is none', async () => {
@@ -348,16 +316,7 @@ describe('nothing is changed and the reason is named', { timeout: 60_000 }, () =
     const theirs = await other.opened();
     await write(theirs, takenIn('theirs'));
     rmSync(at('the.keys'));
-    await saidBy(backup, [
-      '--data',
-      other.folder,
-      '--wallet',
-      other.walletPath,
-      '--to',
-      at('other.backup'),
-      '--key',
-      at('the.keys'),
-    ]);
+    await backedUp(other, at('other.backup'), at('the.keys'));
     await refused(broughtBack('again', ...YES), /is the key part of another shop/);
     await refused(made('third'), /is the key part of another shop/);
     await theirs.close();

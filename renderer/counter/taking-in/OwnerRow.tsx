@@ -5,7 +5,7 @@ import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 import { OneOf } from '../fields/OneOf.tsx';
-import { CompanyFields } from './CompanyFields.tsx';
+import { OWNER_KINDS, OwnerKindFields } from './OwnerKindFields.tsx';
 import { Row } from './Row.tsx';
 import { recogniseOwner } from './recognise.ts';
 import { freshSheet, type OwnerSheet } from './sheet.ts';
@@ -84,8 +84,6 @@ export function OwnerRow() {
   );
 }
 
-const KINDS = ['person', 'minor', 'company', 'for-someone-else'] as const;
-
 /** Who the owner is before the law, and what that asks for; and who else may fetch the machine. */
 export function OwnerKindRow() {
   const { t } = useWords();
@@ -99,30 +97,12 @@ export function OwnerKindRow() {
         asks={t('counter.owner.kind')}
         quiet
         words="owner.kinds"
-        ids={KINDS}
+        ids={OWNER_KINDS}
         chosen={owner.kind}
         onChoose={(kind) => change({ kind: kind ?? 'person' })}
       />
       <div className="counter-fields">
-        {owner.kind === 'minor' && (
-          <TextField
-            label={t('counter.owner.guardian')}
-            labelled="above"
-            value={owner.guardian}
-            onChange={(guardian) => change({ guardian })}
-            chars={26}
-          />
-        )}
-        {owner.kind === 'for-someone-else' && (
-          <TextField
-            label={t('counter.owner.machine-of')}
-            labelled="above"
-            value={owner.machineOf}
-            onChange={(machineOf) => change({ machineOf })}
-            chars={26}
-          />
-        )}
-        {owner.kind === 'company' && <CompanyFields owner={owner} currency={settings.currency} onChange={change} />}
+        <OwnerKindFields owner={owner} currency={settings.currency} onChange={change} />
         <TextField
           label={t('counter.owner.address')}
           labelled="above"

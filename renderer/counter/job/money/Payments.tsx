@@ -4,10 +4,10 @@ import type { Currency } from '../../../../core/money/money.ts';
 import { AmountField } from '../../../kit/fields/AmountField.tsx';
 import { TextField } from '../../../kit/fields/TextField.tsx';
 import { Key } from '../../../kit/keys/Key.tsx';
-import { Problem } from '../../../kit/keys/Problem.tsx';
 import { useWords } from '../../../kit/text/words.tsx';
 import { useExecute } from '../../../link/useExecute.ts';
 import { OneOf } from '../../fields/OneOf.tsx';
+import { PutRightForm } from '../../fields/PutRightForm.tsx';
 
 const HOW = ['cash', 'card', 'transfer'] as const;
 
@@ -66,13 +66,13 @@ function PutRight({
     if (!busy && (await execute('correctPayment', { job: job.id, nth, why: why.trim(), right }))) onDone();
   };
   return (
-    <form
-      className="counter-block counter-stack"
-      aria-label={t('counter.payments.right')}
-      onSubmit={(event) => {
-        event.preventDefault();
-        void write();
-      }}
+    <PutRightForm
+      label={t('counter.payments.right')}
+      submit={t(none ? 'counter.payments.take-out' : 'counter.payments.write')}
+      whyNot={why.trim() && (none || how) ? undefined : t('counter.reason-needs')}
+      problem={problem}
+      onWrite={() => void write()}
+      onDone={onDone}
     >
       <AmountField
         label={t('counter.payments.was')}
@@ -83,15 +83,6 @@ function PutRight({
       />
       {!none && <OneOf asks={t('counter.charges.how')} words="charges.ways" ids={HOW} chosen={how} onChoose={setHow} />}
       <TextField label={t('counter.payments.why')} labelled="above" value={why} onChange={setWhy} />
-      <div className="counter-fields">
-        <Key submit {...(why.trim() && (none || how) ? {} : { whyNot: t('counter.reason-needs') })}>
-          {t(none ? 'counter.payments.take-out' : 'counter.payments.write')}
-        </Key>
-        <Key kind="link" onPress={onDone}>
-          {t('counter.leave')}
-        </Key>
-      </div>
-      {problem && <Problem slim {...problem} />}
-    </form>
+    </PutRightForm>
   );
 }

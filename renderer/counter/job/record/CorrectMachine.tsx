@@ -1,9 +1,8 @@
 import { useState } from 'react';
 import { TextField } from '../../../kit/fields/TextField.tsx';
-import { Key } from '../../../kit/keys/Key.tsx';
-import { Problem } from '../../../kit/keys/Problem.tsx';
 import { useWords } from '../../../kit/text/words.tsx';
 import { useExecute } from '../../../link/useExecute.ts';
+import { PutRightForm } from '../../fields/PutRightForm.tsx';
 import type { OfJob } from '../sheetOf.ts';
 
 /** What the machine is called and its serial number, to be put right. */
@@ -17,13 +16,13 @@ export function CorrectMachine({ sheet, onDone }: Pick<OfJob, 'sheet'> & { reado
     if (!busy && (await execute('correctMachine', { job: sheet.job.id, ...right }))) onDone();
   };
   return (
-    <form
-      className="counter-block counter-stack"
-      aria-label={t('counter.record.machine')}
-      onSubmit={(event) => {
-        event.preventDefault();
-        void write();
-      }}
+    <PutRightForm
+      label={t('counter.record.machine')}
+      submit={t('counter.record.write')}
+      whyNot={called.trim() ? undefined : t('counter.record.needs-called')}
+      problem={problem}
+      onWrite={() => void write()}
+      onDone={onDone}
     >
       <div className="counter-fields">
         <TextField
@@ -42,15 +41,6 @@ export function CorrectMachine({ sheet, onDone }: Pick<OfJob, 'sheet'> & { reado
           chars={18}
         />
       </div>
-      <div className="counter-fields">
-        <Key submit {...(called.trim() ? {} : { whyNot: t('counter.record.needs-called') })}>
-          {t('counter.record.write')}
-        </Key>
-        <Key kind="link" onPress={onDone}>
-          {t('counter.leave')}
-        </Key>
-      </div>
-      {problem && <Problem slim {...problem} />}
-    </form>
+    </PutRightForm>
   );
 }

@@ -3,18 +3,16 @@ import { whoMayAnswer } from '../../../../core/approval/mayAnswer.ts';
 import { HOW_TOLD, type HowTold } from '../../../../core/job/howTold.ts';
 import { TextField } from '../../../kit/fields/TextField.tsx';
 import { ChoiceKeys } from '../../../kit/keys/ChoiceKeys.tsx';
-import { Key } from '../../../kit/keys/Key.tsx';
-import { Problem } from '../../../kit/keys/Problem.tsx';
 import { useWords } from '../../../kit/text/words.tsx';
 import { useExecute } from '../../../link/useExecute.ts';
 import { OneOf } from '../../fields/OneOf.tsx';
-import { CompanyFields } from '../../taking-in/CompanyFields.tsx';
+import { PutRightForm } from '../../fields/PutRightForm.tsx';
+import { OWNER_KINDS, OwnerKindFields } from '../../taking-in/OwnerKindFields.tsx';
 import type { OwnerSheet } from '../../taking-in/sheet.ts';
 import { freshOwner } from '../../taking-in/takeInInput.ts';
 import type { OfJob } from '../sheetOf.ts';
 import { ownerSheet } from './ownerSheet.ts';
 
-const KINDS = ['person', 'minor', 'company', 'for-someone-else'] as const;
 const LANGUAGES = ['en', 'de', 'es', 'fr'] as const;
 
 /** Everything that is written down of the owner, to be put right; who collects or decides by a word of theirs. */
@@ -48,13 +46,13 @@ export function CorrectOwner({ sheet, settings, onDone }: OfJob & { readonly onD
     );
   };
   return (
-    <form
-      className="counter-block counter-stack"
-      aria-label={t('counter.record.owner')}
-      onSubmit={(event) => {
-        event.preventDefault();
-        void write();
-      }}
+    <PutRightForm
+      label={t('counter.record.owner')}
+      submit={t('counter.record.write')}
+      whyNot={lacks ?? lacksWord}
+      problem={problem}
+      onWrite={() => void write()}
+      onDone={onDone}
     >
       <div className="counter-fields">
         {line('name', 26)}
@@ -73,30 +71,12 @@ export function CorrectOwner({ sheet, settings, onDone }: OfJob & { readonly onD
       <OneOf
         asks={t('counter.owner.kind')}
         words="owner.kinds"
-        ids={KINDS}
+        ids={OWNER_KINDS}
         chosen={owner.kind}
         onChoose={(kind) => kind && change({ kind })}
       />
       <div className="counter-fields">
-        {owner.kind === 'minor' && (
-          <TextField
-            label={t('counter.owner.guardian')}
-            labelled="above"
-            value={owner.guardian}
-            onChange={(guardian) => change({ guardian })}
-            chars={26}
-          />
-        )}
-        {owner.kind === 'for-someone-else' && (
-          <TextField
-            label={t('counter.owner.machine-of')}
-            labelled="above"
-            value={owner.machineOf}
-            onChange={(machineOf) => change({ machineOf })}
-            chars={26}
-          />
-        )}
-        {owner.kind === 'company' && <CompanyFields owner={owner} currency={settings.currency} onChange={change} />}
+        <OwnerKindFields owner={owner} currency={settings.currency} onChange={change} />
       </div>
       {theirs && (
         <>
@@ -110,16 +90,7 @@ export function CorrectOwner({ sheet, settings, onDone }: OfJob & { readonly onD
           <OneOf asks={t('counter.record.how')} words="promised.how" ids={HOW_TOLD} chosen={how} onChoose={setHow} />
         </>
       )}
-      <div className="counter-fields">
-        <Key submit whyNot={lacks ?? lacksWord}>
-          {t('counter.record.write')}
-        </Key>
-        <Key kind="link" onPress={onDone}>
-          {t('counter.leave')}
-        </Key>
-      </div>
-      {problem && <Problem slim {...problem} />}
-    </form>
+    </PutRightForm>
   );
 }
 
