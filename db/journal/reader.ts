@@ -19,10 +19,10 @@ import { isUnreadable, type ReadEntry, ROW_COLUMNS, readableBytes, readRow, type
 /** A stream that is set apart: entries of it cannot be read, so that nobody may act on what the rest says. */
 export type SetApart = { readonly stream: Stream; readonly unreadable: readonly Unreadable[] };
 
-/** `shop` is one stream; every other subject has one for each id. */
 /** Without the rest of these nothing could be done at all. */
 const TOLD_ALL_THE_SAME: ReadonlySet<Subject> = new Set(['shop', 'people']);
 
+/** `shop` and `people` are one stream each; every other subject has one for each id. */
 type IdOf<S extends Folded> = S extends 'shop' | 'people' ? readonly [] : readonly [id: string];
 
 /**

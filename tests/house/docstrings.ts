@@ -1,6 +1,6 @@
 import { type Finding, identifier, isNode, isTest, type Node, parse, place, type Source } from './source.ts';
 
-/** Where functions that are exported say what they answer; the tracing's kernels are under way to it. */
+/** Where functions that are exported say what they answer. */
 const SAYS = /^core\//;
 const FUNCTION = /^(ArrowFunctionExpression|FunctionExpression|FunctionDeclaration)$/;
 

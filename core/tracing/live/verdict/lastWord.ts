@@ -10,11 +10,11 @@ import type { EngineVerdict, Fault, FaultId, FaultModel, NotOffered, Step, Suspe
 import { BELIEVED_FROM } from '../wayBelieved.ts';
 import { blameAmong, faultOf, isOutside, isPart, shareOf } from './blame.ts';
 import { moreOf } from './elseWrong.ts';
+import { STILL_LEFT } from './neverFailedHere.ts';
 import { CONFIRMED_FROM, evidenceOf, type Found, foundIn, NAMED_FROM } from './proof.ts';
 
 /** With nothing left to do, a part is named from this chance on: it is said as likely, never as proved. Common practice, no source. */
 const SAID_FROM = 0.9;
-const STILL_LEFT = 0.05;
 
 /** Of these nothing can be named: nothing is wrong, or we made it ourselves. */
 const NOTHING: readonly Fault['part'][] = ['none', 'ours'];

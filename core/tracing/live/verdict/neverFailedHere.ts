@@ -3,9 +3,9 @@ import type { EngineVerdict, FaultModel, Suspect, TracingCase } from '../types.t
 import { evidenceOf, foundIn } from './proof.ts';
 
 /** A fault that would have stayed hidden in no more than this share of such trials could not be reproduced. Common practice, no source. */
-/** What is left possible is told the owner from this chance on. Common practice, no source. */
 const NOT_SEEN_AT_MOST = 0.2;
-const STILL_LEFT = 0.05;
+/** What is left possible is told the owner from this chance on. Common practice, no source. */
+export const STILL_LEFT = 0.05;
 
 type Suspects = readonly Suspect[];
 type NotReproduced = Extract<EngineVerdict, { readonly verdict: 'not-reproduced' }>;
