@@ -9,6 +9,7 @@ import type { Job } from '../job/job.ts';
 import { applyShop, noShop, SHOP_BODIES, type Shop } from '../job/shop.ts';
 import type { Written } from '../journal/written.ts';
 import { applyPeople, noPeople, PEOPLE_BODIES, type People } from '../people/people.ts';
+import { keysOf } from '../table.ts';
 import { PAPER_BODIES } from './paperIssued.ts';
 import { sealedSince } from './sealedTexts.ts';
 import type { Bodies, KindOf, Subject, SubjectEntry } from './subjects.ts';
@@ -24,7 +25,6 @@ export type States = {
   readonly enquiry: Enquiry | null;
 };
 export type Folded = keyof States;
-export const FOLDED: readonly Folded[] = ['shop', 'owner', 'machine', 'part', 'job', 'enquiry'];
 
 /** How the streams of a subject are folded. */
 export type Fold<S extends Folded> = {
@@ -42,17 +42,26 @@ type Kinds<S extends Subject> = {
    * sealed (`SEALED_TEXTS`).
    */
   readonly versions: { readonly [Kind in KindOf<S>]?: number };
+  /** Kinds that are also written where an entry of their stream cannot be read; each says why. Left out: none. */
+  readonly setApartToo?: readonly KindOf<S>[];
 };
 
 /**
  * Every entry there is: by subject its kinds, their bodies' shapes and versions, and how they are folded. A new kind
  * is written down with its subject; one whose body changes gets its new version here and a lift from the old.
  */
-export const ENTRY_TABLE: { readonly [S in Folded]: Kinds<S> & { readonly fold: Fold<S> } } & {
-  readonly paper: Kinds<'paper'>;
+export const ENTRY_TABLE: {
+  readonly [S in Subject]: Kinds<S> & (S extends Folded ? { readonly fold: Fold<S> } : { readonly fold?: never });
 } = {
   shop: { bodies: SHOP_BODIES, versions: {}, fold: { none: noShop, begins: null, apply: applyShop } },
-  people: { bodies: PEOPLE_BODIES, versions: {}, fold: { none: noPeople, begins: null, apply: applyPeople } },
+  people: {
+    bodies: PEOPLE_BODIES,
+    versions: {},
+    // The counts of wrong tries are added up, whatever else stands there, and decide nothing themselves. Were they held
+    // back, whoever guesses would begin at no wait again with each start of the service.
+    setApartToo: ['secret-missed', 'secret-met'],
+    fold: { none: noPeople, begins: null, apply: applyPeople },
+  },
   owner: {
     bodies: OWNER_BODIES,
     versions: {},
@@ -81,6 +90,13 @@ export const ENTRY_TABLE: { readonly [S in Folded]: Kinds<S> & { readonly fold: 
   paper: { bodies: PAPER_BODIES, versions: {} },
 };
 
+/** Every subject whose streams are folded. */
+export const FOLDED: readonly Folded[] = keysOf(ENTRY_TABLE).filter(isFolded);
+
+function isFolded(subject: Subject): subject is Folded {
+  return ENTRY_TABLE[subject].fold !== undefined;
+}
+
 /** How the streams of a subject are folded. */
 export const foldOf = <S extends Folded>(subject: S): Fold<S> => {
   const rows: { readonly [Of in Folded]: { readonly fold: Fold<Of> } } = ENTRY_TABLE;
@@ -101,6 +117,7 @@ const ROWS: {
     | {
         readonly bodies: { readonly [kind: string]: z.ZodType };
         readonly versions: { readonly [kind: string]: number };
+        readonly setApartToo?: readonly string[];
       }
     | undefined;
 } = ENTRY_TABLE;
@@ -111,3 +128,7 @@ export function knownKind(stream: string, kind: string): KnownKind | null {
   const body = row && Object.hasOwn(row.bodies, kind) ? row.bodies[kind] : undefined;
   return row && body ? { v: Math.max(row.versions[kind] ?? 1, sealedSince(kind)), body } : null;
 }
+
+/** Is an entry of this kind also written where others of its stream cannot be read? */
+export const isSetApartToo = (subject: Subject, kind: string): boolean =>
+  ROWS[subject]?.setApartToo?.includes(kind) ?? false;

@@ -1,5 +1,5 @@
 import type { AnyDraft } from '../../core/entries/draft.ts';
-import { FOLDED, type Folded } from '../../core/entries/entryTable.ts';
+import { FOLDED, type Folded, isSetApartToo } from '../../core/entries/entryTable.ts';
 import { entryProblem, isKnown } from '../../core/entries/problem.ts';
 import { isOf, type StreamOf, type SubjectEntry } from '../../core/entries/subjects.ts';
 import type { Draft } from '../../core/journal/entry.ts';
@@ -13,7 +13,7 @@ type Streams = Pick<Reader, 'loadStream'>;
 /**
  * Why these entries are not to be appended to what a reader sees: a kind that the stream's subject does not have, a
  * version that is not the table's, a body that its own shape refuses, an entry that does not follow on what its stream
- * tells before it, a stream that is set apart. Asked before anything is sealed or chained; null where nothing is wrong.
+ * tells before it, a stream that is set apart (but for the kinds that are written there too). Asked before anything is sealed or chained; null where nothing is wrong.
  */
 export async function whyNotAppended(
   read: Streams,
@@ -50,7 +50,8 @@ async function whyNotOf<S extends Folded>(
   for (const [stream, drafted] of Map.groupBy(own, (draft): StreamOf<S> => draft.stream)) {
     let { state, unreadable } = await read.loadStream(subject, stream);
     const [first] = unreadable;
-    if (first) return { refused: 'stream-set-apart', stream, entry: first.seq };
+    if (first && !drafted.every(({ kind }) => isSetApartToo(subject, kind)))
+      return { refused: 'stream-set-apart', stream, entry: first.seq };
     for (const draft of drafted) {
       const next = stateAfter(subject, state, { ...draft, ...written });
       if (!next) return { refused: 'entry-does-not-follow', kind: draft.kind, stream };

@@ -4,23 +4,31 @@ import { join } from 'node:path';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import shopOf from '../../assets/demo/shop.json' with { type: 'json' };
 import story from '../../assets/demo/story.json' with { type: 'json' };
+import { beginningOf, ENTRY_TABLE } from '../../core/entries/entryTable.ts';
+import type { Subject } from '../../core/entries/subjects.ts';
+import { personal } from '../../core/journal/personal.ts';
+import { keysOf } from '../../core/table.ts';
 import type { EpochMs } from '../../core/time.ts';
 import { fileWallet, verifyFolder } from '../../db/index.ts';
+import { hashSecret } from '../../electron/service/people/secretHash.ts';
 import { planted, swapped, withMore } from '../builders/planted.ts';
-import { aShopFolder } from '../builders/shopFolder.ts';
+import { aShopFolder, draft, write } from '../builders/shopFolder.ts';
 import { taggedMachine, takingIn } from '../builders/takingIn.ts';
 import { tampered } from '../builders/tampered.ts';
-import { openAt } from '../oldShop/openKept.ts';
+import { openAt, streamsOf } from '../oldShop/openKept.ts';
 
 type Opened = Awaited<ReturnType<typeof openAt>>;
 
 let commands = 0;
 let asks: Opened['asks'];
 
+const asked = (name: string, input: unknown, by: string) =>
+  ({ command: `plant-${++commands}`, by, name, input }) as never;
+
 /** Asks a command as a screen does; its first stream's id, or the refusal. */
-async function does(name: string, input: unknown): Promise<string> {
+async function does(name: string, input: unknown, by = 'mina'): Promise<string> {
   try {
-    const done = await asks.execute({ command: `plant-${++commands}`, by: 'mina', name, input } as never);
+    const done = await asks.execute(asked(name, input, by));
     return done.firstStream.split(':')[1] ?? '';
   } catch (error) {
     return String((error as { data?: { refused?: string } }).data?.refused ?? error);
@@ -34,11 +42,13 @@ const refusalOf = (read: Promise<unknown>) =>
 
 /** A shop with two jobs, each with a part of the owner's inside, a part of ours on the wall, an enquiry; made once, copied for each test. */
 const made = aShopFolder();
-const ids = { broken: '', whole: '', theirs: '', ours: '', enquiry: '' };
+const ids = { broken: '', whole: '', theirs: '', ours: '', enquiry: '', owner: '', machine: '', receipts: '' };
 let at: EpochMs;
 let opened: Opened | null = null;
 let folder = '';
 
+const SERIAL = 'HG-2207-15';
+const PIN = '2468';
 const dimm = { kind: 'dimm', attributes: { memory: 'DDR4', module: 'UDIMM', capacity: 8 } };
 
 beforeAll(async () => {
@@ -46,7 +56,7 @@ beforeAll(async () => {
   const base = await openAt({ data: made.folder, wallet: made.walletPath }, at);
   asks = base.asks;
   await does('openShop', { settings: shopOf.settings, staff: shopOf.staff });
-  ids.broken = await does('takeIn', takingIn({ machine: taggedMachine }));
+  ids.broken = await does('takeIn', takingIn({ machine: { fresh: { ...taggedMachine.fresh, serial: SERIAL } } }));
   const otherMachine = { fresh: { called: 'the quiet tower', tag: null, serial: null } };
   const other = { fresh: { ...story.owner, name: 'Oswin Pellow' } };
   ids.whole = await does('takeIn', takingIn({ owner: other, machine: otherMachine }));
@@ -76,8 +86,14 @@ beforeAll(async () => {
   });
   expect(await does('note', { job: ids.broken, says: 'The lid squeaks.', foundByTheWay: false })).toBe(ids.broken);
   expect(await does('note', { job: ids.whole, says: 'Last of all.', foundByTheWay: false })).toBe(ids.whole);
+  for (const job of [ids.whole, ids.broken])
+    expect(await does('issue', { job, kind: 'intake-receipt', part: null })).toBe('intake-receipt');
   const sheet = await asks.job({ job: ids.broken as never });
   ids.theirs = sheet.parts[0]?.id ?? '';
+  ids.owner = sheet.owner.id;
+  ids.machine = sheet.machine.id;
+  const streams = Object.keys(await streamsOf(base.shop));
+  ids.receipts = streams.find((stream) => stream.startsWith('paper:')) ?? '';
   await base.close();
 }, 60_000);
 afterAll(() => made.remove());
@@ -91,32 +107,35 @@ afterEach(async () => {
 async function after(work: (path: string, stream: string) => number, stream: string): Promise<number> {
   folder = mkdtempSync(join(tmpdir(), 'knowngood-planted-'));
   cpSync(made.folder, folder, { recursive: true });
+  const copied = { data: folder, wallet: join(folder, 'wallet.key') };
+  if (stream === 'people') await withPins(copied);
   const seq = work(join(folder, 'shop.db'), stream);
-  opened = await openAt({ data: folder, wallet: join(folder, 'wallet.key') }, at);
+  opened = await openAt(copied, at, stream === 'people' ? PIN : undefined);
   asks = opened.asks;
   await opened.shop.lookThrough();
   return seq;
 }
 
-const streamOf = (subject: string): string =>
+/** Has the shop use PINs, as little as they may cost. */
+async function withPins(copied: Parameters<typeof openAt>[0]) {
+  const { shop, close } = await openAt(copied, at);
+  const hash = personal('staff', 'shop', await hashSecret(PIN, { m: 16, t: 1, p: 1 }));
+  for (const person of ['mina', 'bram']) await write(shop, draft('people', 'pin-set', { person, hash, by: 'pin' }));
+  await close();
+}
+
+/** A stream of every subject of the table. */
+const streamOf = (subject: Subject): string =>
   ({
     job: `job:${ids.broken}`,
-    owner: `owner:${ownerOfBroken}`,
-    machine: `machine:${machineOfBroken}`,
+    owner: `owner:${ids.owner}`,
+    machine: `machine:${ids.machine}`,
     part: `part:${ids.theirs}`,
-    wall: `part:${ids.ours}`,
     enquiry: `enquiry:${ids.enquiry}`,
+    paper: ids.receipts,
+    people: 'people',
     shop: 'shop',
-  })[subject] ?? '';
-let ownerOfBroken = '';
-let machineOfBroken = '';
-beforeAll(async () => {
-  const base = await openAt({ data: made.folder, wallet: made.walletPath }, at);
-  const { job } = await base.asks.job({ job: ids.broken as never });
-  ownerOfBroken = job.owner;
-  machineOfBroken = job.machine;
-  await base.close();
-});
+  })[subject];
 
 /** What is planted, why it cannot be read, and whether it is a change on the disk rather than an entry of another program. */
 const PLANTS = [
@@ -132,6 +151,7 @@ const PLANTS = [
   ['two entries changed about', 'not-in-its-place', changedAbout],
   ['its beginning a second time', 'does-not-follow', (path: string, to: string) => planted(path, to, () => ({}))],
 ] as const;
+type Plant = { readonly wrong: (typeof PLANTS)[number][1] };
 
 function foreign(path: string, to: string): number {
   return planted(path, to, () =>
@@ -147,14 +167,14 @@ function changedAbout(path: string, to: string): number {
 
 const PATHS = PLANTS.map(([what, wrong, plant]) => ({ what, wrong, plant }));
 /**
- * What can be planted where: a stream of one entry has no two to change about, the shop's own has no one kind that begins
- * it, and what takes seconds is tried where most is read and where everything hangs on it.
+ * What can be planted where: a stream of one entry has no two to change about, one that any kind may begin is not begun
+ * twice, and what takes seconds is tried where most is read and where everything hangs on it.
  */
-const plantsFor = (subject: string) =>
+const plantsFor = (subject: Subject) =>
   PATHS.filter(
     ({ wrong }) =>
       (wrong !== 'not-in-its-place' || subject === 'job' || subject === 'machine') &&
-      (wrong !== 'does-not-follow' || subject !== 'shop') &&
+      (wrong !== 'does-not-follow' || beginningOf(subject) !== null) &&
       (wrong !== 'too-large' || subject === 'job' || subject === 'shop'),
   );
 
@@ -196,42 +216,106 @@ async function restGoesOn() {
 const noteOnBroken = () => does('note', { job: ids.broken, says: 'Not this one.', foundByTheWay: false });
 const notices = () => opened?.shop.standing().notices.map(({ notice }) => notice);
 
-describe.each(['job', 'owner', 'machine', 'part'] as const)('in the stream of a %s', (subject) => {
+/** Its own sheet shows the rest, nobody acts on it, everything else goes on. */
+const ofTheJob = (subject: 'job' | 'owner' | 'machine' | 'part') => async (one: Plant, seq: number) => {
+  expect(await noteOnBroken()).toBe('stream-set-apart');
+  expect(notices()).toContain(one.wrong === 'not-in-its-place' ? 'entries-broken' : 'entries-unreadable');
+  const onTheLine = (await asks.dayLine()).points.some(({ job }) => job === ids.broken);
+  const sheet = asks.job({ job: ids.broken as never });
+  if (subject === 'job' && one.wrong === 'not-in-its-place')
+    // Its beginning is one of the two: nothing of it can be shown.
+    expect(await refusalOf(sheet)).toMatchObject({
+      refused: 'stream-set-apart',
+      stream: streamOf('job'),
+      entry: seq,
+    });
+  else {
+    const { unreadable, job, notes } = { ...(await sheet), notes: (await sheet).job.notes };
+    expect(unreadable).toContain(seq);
+    expect(job.tag).toBe(story.tag);
+    expect(notes.map(({ says }) => says)).toEqual(['The lid squeaks.']);
+  }
+  // A job without its machine's or its own word is not on the line; one whose owner or part is set apart is.
+  expect(onTheLine).toBe(subject === 'owner' || subject === 'part');
+  // It stands set apart then, by its tag, with the way to its own sheet, and nobody loses it.
+  const { setApart } = await asks.dayLine();
+  if (onTheLine) expect(setApart).toEqual([]);
+  else
+    expect(setApart).toMatchObject([
+      { job: ids.broken, tag: story.tag, unreadable: expect.arrayContaining([seq]), called: story.owner.name },
+    ]);
+  expect(await asks.find({ text: story.owner.name })).toContainEqual(
+    expect.objectContaining({ is: 'job', id: ids.broken, title: story.owner.name }),
+  );
+  expect(await asks.byTag({ tag: story.tag })).toMatchObject({ is: 'job', id: ids.broken });
+  // It is here, whatever of it can be read: it is known by its serial number, and not taken in a second time.
+  expect(await asks.recognise({ kind: 'serial', value: SERIAL })).toMatchObject([{ is: 'job', job: ids.broken }]);
+  const again = takingIn({ owner: { known: ids.owner }, machine: { known: ids.machine } });
+  expect(await does('takeIn', again)).toBe('stream-set-apart');
+};
+
+/** What goes on and what does not, by the subject in whose stream it was planted: of every one that the table has. */
+const CHECKS: { readonly [S in Subject]: (one: Plant, seq: number) => Promise<void> } = {
+  job: ofTheJob('job'),
+  owner: ofTheJob('owner'),
+  machine: ofTheJob('machine'),
+  part: ofTheJob('part'),
+  enquiry: async () => {
+    expect(await asks.enquiries()).toEqual([]);
+    expect(await does('lapseEnquiry', { enquiry: ids.enquiry })).toBe('stream-set-apart');
+  },
+  // Papers are read one by one: what cannot be read of them is no paper, takes its number with it, and keeps nothing back.
+  paper: async () => {
+    const numbers = async () => (await asks.job({ job: ids.broken as never })).job.papers.map(({ number }) => number);
+    expect(await numbers()).toEqual(['IR-2026-0002']);
+    expect(await does('issue', { job: ids.broken, kind: 'intake-receipt', part: null })).toBe('intake-receipt');
+    expect(await numbers()).toEqual(['IR-2026-0002', 'IR-2026-0004']);
+    expect(await asks.paper({ number: 'IR-2026-0002' })).toBeDefined();
+    expect(await noteOnBroken()).toBe(ids.broken);
+  },
+  // Whoever has a PIN gets in by it; nobody sets one, nor says who the people are, and wrong tries are counted all the same.
+  people: async (_one, seq) => {
+    expect(await noteOnBroken()).toBe(ids.broken);
+    await asks.enter({ who: 'bram' as never, pin: PIN });
+    const badge = { person: 'bram', tag: null };
+    expect(await refusalOf(asks.execute(asked('giveBadge', badge, 'bram')))).toMatchObject({
+      refused: 'stream-set-apart',
+      stream: 'people',
+      entry: seq,
+    });
+    expect(await does('changeStaff', { staff: shopOf.staff }, 'bram')).toBe('stream-set-apart');
+    expect(await does('workWithoutPins', {}, 'bram')).toBe('stream-set-apart');
+    expect(await refusalOf(asks.setPin({ who: 'bram' as never, pin: '97531', own: PIN }))).toMatchObject({
+      refused: 'stream-set-apart',
+    });
+    const missed = async () => (await opened?.shop.read())?.load('people').then(({ of }) => of['mina' as never]);
+    const tries = async (pin: string) => refusalOf(asks.enter({ who: 'mina' as never, pin }));
+    expect(await tries('1357')).toMatchObject({ refused: 'pin-wrong' });
+    expect(await missed()).toMatchObject({ missed: 1 });
+    await asks.enter({ who: 'bram' as never, pin: PIN });
+  },
+  shop: async (_one, seq) => {
+    expect(notices()).toEqual(expect.arrayContaining(['shop-set-apart', 'entries-unreadable']));
+    expect(await asks.shop()).toMatchObject({
+      setApart: { refused: 'stream-set-apart', stream: 'shop', entry: seq },
+      settings: { name: shopOf.settings.name },
+    });
+    const takes = takingIn({ owner: { fresh: story.owner } });
+    expect(await does('takeIn', takes)).toBe('stream-set-apart');
+    expect(await does('changeStaff', { staff: shopOf.staff })).toBe('stream-set-apart');
+    expect(await asks.preview({ by: 'mina', name: 'takeIn', input: takes } as never)).toMatchObject({
+      refused: 'stream-set-apart',
+    });
+  },
+};
+
+describe.each(keysOf(ENTRY_TABLE))('in a stream of the subject %s', (subject) => {
   it.each(plantsFor(subject))(
-    '$what: its own sheet shows the rest, nobody acts on it, everything else goes on',
+    '$what: nobody acts on it, everything else goes on, and a check names it',
     async (one) => {
       const seq = await after(one.plant, streamOf(subject));
       await restGoesOn();
-      expect(await noteOnBroken()).toBe('stream-set-apart');
-      expect(notices()).toContain(one.wrong === 'not-in-its-place' ? 'entries-broken' : 'entries-unreadable');
-      const onTheLine = (await asks.dayLine()).points.some(({ job }) => job === ids.broken);
-      const sheet = asks.job({ job: ids.broken as never });
-      if (subject === 'job' && one.wrong === 'not-in-its-place')
-        // Its beginning is one of the two: nothing of it can be shown.
-        expect(await refusalOf(sheet)).toMatchObject({
-          refused: 'stream-set-apart',
-          stream: streamOf('job'),
-          entry: seq,
-        });
-      else {
-        const { unreadable, job, notes } = { ...(await sheet), notes: (await sheet).job.notes };
-        expect(unreadable).toContain(seq);
-        expect(job.tag).toBe(story.tag);
-        expect(notes.map(({ says }) => says)).toEqual(['The lid squeaks.']);
-      }
-      // A job without its machine's or its own word is not on the line; one whose owner or part is set apart is.
-      expect(onTheLine).toBe(subject === 'owner' || subject === 'part');
-      // It stands set apart then, by its tag, with the way to its own sheet, and nobody loses it.
-      const { setApart } = await asks.dayLine();
-      if (onTheLine) expect(setApart).toEqual([]);
-      else
-        expect(setApart).toMatchObject([
-          { job: ids.broken, tag: story.tag, unreadable: expect.arrayContaining([seq]), called: story.owner.name },
-        ]);
-      expect(await asks.find({ text: story.owner.name })).toContainEqual(
-        expect.objectContaining({ is: 'job', id: ids.broken, title: story.owner.name }),
-      );
-      expect(await asks.byTag({ tag: story.tag })).toMatchObject({ is: 'job', id: ids.broken });
+      await CHECKS[subject](one, seq);
       await named(seq, one.wrong, streamOf(subject));
     },
     60_000,
@@ -249,62 +333,27 @@ describe('a job whose beginning cannot be read', () => {
   }, 60_000);
 });
 
+const wallPart = () => `part:${ids.ours}`;
+
 describe('in the stream of a part of ours', () => {
-  it.each(plantsFor('wall'))(
+  it.each(plantsFor('part'))(
     '$what: the wall goes on without it',
     async (one) => {
-      const seq = await after(one.plant, streamOf('wall'));
+      const seq = await after(one.plant, wallPart());
       await restGoesOn();
       expect((await asks.wall()).parts.map(({ id }) => id)).not.toContain(ids.ours);
       const deed = { part: ids.ours, as: 'sold', priceMinor: 100 };
       expect(await does('sellPart', deed)).toBe('stream-set-apart');
       expect(await noteOnBroken()).toBe(ids.broken);
-      await named(seq, one.wrong, streamOf('wall'));
+      await named(seq, one.wrong, wallPart());
     },
     60_000,
   );
 
   it('nothing: it lies on the wall and can be sold', async () => {
-    await after(() => 0, streamOf('wall'));
+    await after(() => 0, wallPart());
     expect((await asks.wall()).parts.map(({ id }) => id)).toContain(ids.ours);
     expect(notices()).toEqual([]);
     expect(await does('sellPart', { part: ids.ours, as: 'sold', priceMinor: 100 })).toBe(ids.ours);
   }, 60_000);
-});
-
-describe('in the stream of an enquiry', () => {
-  it.each(plantsFor('enquiry'))(
-    '$what: the others go on',
-    async (one) => {
-      const seq = await after(one.plant, streamOf('enquiry'));
-      await restGoesOn();
-      expect(await asks.enquiries()).toEqual([]);
-      expect(await does('lapseEnquiry', { enquiry: ids.enquiry })).toBe('stream-set-apart');
-      await named(seq, one.wrong, streamOf('enquiry'));
-    },
-    60_000,
-  );
-});
-
-describe('in the shop’s own stream', () => {
-  it.each(plantsFor('shop'))(
-    '$what: it is said, what needs its settings is refused, reading and the rest go on',
-    async (one) => {
-      const seq = await after(one.plant, 'shop');
-      await restGoesOn();
-      expect(notices()).toEqual(expect.arrayContaining(['shop-set-apart', 'entries-unreadable']));
-      expect(await asks.shop()).toMatchObject({
-        setApart: { refused: 'stream-set-apart', stream: 'shop', entry: seq },
-        settings: { name: shopOf.settings.name },
-      });
-      const takes = takingIn({ owner: { fresh: story.owner } });
-      expect(await does('takeIn', takes)).toBe('stream-set-apart');
-      expect(await does('changeStaff', { staff: shopOf.staff })).toBe('stream-set-apart');
-      expect(await asks.preview({ by: 'mina', name: 'takeIn', input: takes } as never)).toMatchObject({
-        refused: 'stream-set-apart',
-      });
-      await named(seq, one.wrong, 'shop');
-    },
-    60_000,
-  );
 });

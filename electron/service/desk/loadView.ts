@@ -11,8 +11,18 @@ import { noPeople } from '../../../core/people/people.ts';
 import type { EpochMs } from '../../../core/time.ts';
 import { jobsOfOwner, newestJobOf, openJobs, type Reader } from '../../../db/index.ts';
 
-/** Loads what a command is about, remembering the version of every stream it looked at. */
-export async function loadView(read: Reader, about: About, at: EpochMs, by: string | null = null): Promise<View> {
+/**
+ * Loads what a command is about, remembering the version of every stream it looked at.
+ * @param past Loads what a command only looks past, and is not about: other jobs where the asker's hands are, rigs with what
+ *   sits in them. Left out: the same.
+ */
+export async function loadView(
+  read: Reader,
+  about: About,
+  at: EpochMs,
+  by: string | null = null,
+  past: Reader = read,
+): Promise<View> {
   const shop = await read.load('shop');
   const people = about.people ? await read.load('people') : noPeople;
   const job = about.job ? await read.load('job', about.job) : null;
@@ -25,19 +35,19 @@ export async function loadView(read: Reader, about: About, at: EpochMs, by: stri
   const owner = ownerId ? await read.load('owner', ownerId) : null;
   const machine = machineId ? await read.load('machine', machineId) : null;
   const enquiry = about.enquiry ? await read.load('enquiry', about.enquiry) : null;
-  const rigs = await loadRigs(read, shop.settings?.rigs ?? []);
-  const ids = [
+  const rigs = await loadRigs(past, shop.settings?.rigs ?? []);
+  const own = [
     ...(machine?.parts ?? []),
     ...(job?.parts ?? []),
     ...(job?.questions ?? []).flatMap(({ offer }) => (offer ? [offer.part, offer.forPart] : [])),
     ...(about.parts ?? []),
-    ...[...rigs.values()].flatMap((rig) => Object.values(rig.inside)),
   ];
-  const parts = await loadParts(read, ids, at);
+  const parts = await loadParts(past, [...own, ...[...rigs.values()].flatMap((rig) => Object.values(rig.inside))], at);
+  if (past !== read) await loadParts(read, own, at);
   const year = shop.settings ? yearOf(at, shop.settings.zone) : 0;
   const paperCounts = new Map<string, number>();
   for (const kind of about.papers ?? []) paperCounts.set(kind, await read.version(`paper:${kind}:${year}`));
-  const elsewhere = about.hands && by !== null ? await jobsUnderWay(read, by, about.job) : [];
+  const elsewhere = about.hands && by !== null ? await jobsUnderWay(past, by, about.job) : [];
   const ownersJobs = about.ownersJobs && ownerId ? await allOf(read, ownerId) : undefined;
   return {
     ...(ownersJobs && { ownersJobs }),

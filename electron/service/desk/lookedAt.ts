@@ -5,12 +5,14 @@ import type { Command } from '../../../core/commands/kernel/command.ts';
 import type { Decision } from '../../../core/commands/kernel/decision.ts';
 import type { View } from '../../../core/entries/view.ts';
 import { staffId } from '../../../core/ids.ts';
+import type { Stream } from '../../../core/journal/entry.ts';
 import type { Refusal } from '../../../core/refusal.ts';
 import type { EpochMs } from '../../../core/time.ts';
 import type { Reader } from '../../../db/index.ts';
 import { loadView } from './loadView.ts';
-import { setApartRefusal, shopSetApart, watched } from './setApart.ts';
+import { noting, refusalFor, setApartRefusal } from './setApart.ts';
 import type { Tools } from './tools.ts';
+import { watched, watchedView } from './watched.ts';
 
 /** All that a command's decision is made on, or why nobody may act on what it is about. */
 type LookedAt =
@@ -32,36 +34,40 @@ export async function lookedAt<Name extends CommandName>(
 ): Promise<LookedAt> {
   const command = commandNamed(name);
   const about = command.about(input);
-  const loaded = await loadView(read, about, at, by);
-  const refusal = setApartRefusal(read, about, loaded);
+  const { noted, loaded } = noting(read);
+  const view = await loadView(noted, about, at, by, read);
+  const refusal = setApartRefusal(read, loaded);
   if (refusal) return { refusal };
-  const asking = { ...tools, tracing: tools.tracing(loaded.shop), at, by: staffId(by) };
-  const unsure = shopSetApart(read);
-  if (unsure) return unlessShopIsAsked(unsure, loaded, asking, command, input);
+  const asking = { ...tools, tracing: tools.tracing(view.shop), at, by: staffId(by) };
+  if (read.setApart().length > 0) return unlessAsked(read, view, asking, command, input);
   return {
-    view: loaded,
+    view,
     asking,
-    decide: () => command.decide(loaded, input, asking),
-    draft: () => command.draft(loaded, input, asking),
+    decide: () => command.decide(view, input, asking),
+    draft: () => command.draft(view, input, asking),
   };
 }
 
-/** Where what the shop itself says cannot be trusted, a decision that was made on any of it is refused instead. */
-function unlessShopIsAsked<Input>(
-  refusal: Refusal,
-  loaded: View,
+/**
+ * Where what the shop itself, a rig or what sits in it says cannot be trusted, a decision that was made on any of it is
+ * refused instead. Once something was written to a part or rig the others are not watched any more: what is not seen there
+ * is refused by the rules of moves.
+ */
+function unlessAsked<Input>(
+  read: Reader,
+  view: View,
   given: Asking,
   command: Command<string, Input>,
   input: Input,
 ): LookedAt {
+  const apart = new Set(read.setApart().map(({ stream }) => stream));
   const guarded = (decision: typeof command.decide) => (): Decision => {
-    let isAsked = false;
-    const onAsked = () => {
-      isAsked = true;
-    };
-    const view = { ...loaded, shop: watched(loaded.shop, onAsked) };
-    const made = decision(view, input, { ...given, tracing: watched(given.tracing, onAsked) });
-    return isAsked ? { ok: false, refusal } : made;
+    const asked = new Set<Stream>();
+    const onAsked = (stream: Stream) => void asked.add(stream);
+    const tracing = apart.has('shop') ? watched(given.tracing, () => onAsked('shop')) : given.tracing;
+    const made = decision(watchedView(view, apart, onAsked), input, { ...given, tracing });
+    const refusal = refusalFor(read, (stream) => asked.has(stream));
+    return refusal ? { ok: false, refusal } : made;
   };
-  return { view: loaded, asking: given, decide: guarded(command.decide), draft: guarded(command.draft) };
+  return { view, asking: given, decide: guarded(command.decide), draft: guarded(command.draft) };
 }

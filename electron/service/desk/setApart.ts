@@ -1,29 +1,30 @@
-import type { About } from '../../../core/commands/kernel/command.ts';
-import type { View } from '../../../core/entries/view.ts';
-import type { JobId, PartId } from '../../../core/ids.ts';
+import { streamOf } from '../../../core/entries/subjects.ts';
+import type { JobId } from '../../../core/ids.ts';
+import type { Stream } from '../../../core/journal/entry.ts';
 import type { Refusal } from '../../../core/refusal.ts';
 import type { Reader } from '../../../db/index.ts';
 
 type Apart = Pick<Reader, 'setApart'>;
 
+/** A reader that notes every stream which it loads. */
+export function noting(read: Reader): { readonly noted: Reader; readonly loaded: ReadonlySet<Stream> } {
+  const loaded = new Set<Stream>();
+  const load: Reader['load'] = (subject, ...id) => {
+    loaded.add(streamOf(subject, ...id));
+    return read.load(subject, ...id);
+  };
+  return { noted: { ...read, load }, loaded };
+}
+
 /**
  * Why nobody may act on what a command is about: an entry of one of its streams cannot be read, so that the rest may
- * say too little (a part that is not seen would not be missed). Null where all of them can be read whole. Streams that
- * the command only looks past, such as other jobs under way, keep nothing back.
+ * say too little (a part that is not seen would not be missed, a job that is not seen would be begun a second time). Null
+ * where all of them can be read whole. Whatever was loaded for the command counts, so that no stream has to be named here.
+ * The shop's own stream does not: nearly everything loads it, and what is asked of it is watched (`lookedAt`).
+ * @param loaded Streams that the command is about; those that it only looks past, such as other jobs under way, keep nothing back.
  */
-export function setApartRefusal(read: Apart, about: About, view: View): Refusal | null {
-  const parts: readonly PartId[] = [...(view.machine?.parts ?? []), ...(view.job?.parts ?? []), ...(about.parts ?? [])];
-  const needed = new Set<string>([
-    ...[about.job, about.olderJob].flatMap((id) => (id ? `job:${id}` : [])),
-    ...[about.owner, view.job?.owner].flatMap((id) => (id ? `owner:${id}` : [])),
-    ...[about.machine, view.job?.machine].flatMap((id) => (id ? `machine:${id}` : [])),
-    ...(about.enquiry ? [`enquiry:${about.enquiry}`] : []),
-    ...parts.map((id) => `part:${id}`),
-  ]);
-  // Whether an owner's job is open has to be known of every one.
-  const isOwners = (stream: string) => about.ownersJobs === true && stream.startsWith('job:');
-  return refusalFor(read, (stream) => needed.has(stream) || isOwners(stream));
-}
+export const setApartRefusal = (read: Apart, loaded: ReadonlySet<Stream>): Refusal | null =>
+  refusalFor(read, (stream) => stream !== 'shop' && loaded.has(stream));
 
 /** Why nobody may act on what the shop itself says: an entry of its own stream cannot be read. */
 export const shopSetApart = (read: Apart): Refusal | null => refusalFor(read, (stream) => stream === 'shop');
@@ -32,7 +33,8 @@ export const shopSetApart = (read: Apart): Refusal | null => refusalFor(read, (s
 export const jobSetApart = (read: Apart, job: JobId): Refusal | null =>
   refusalFor(read, (stream) => stream === `job:${job}`);
 
-function refusalFor(read: Apart, isNeeded: (stream: string) => boolean): Refusal | null {
+/** Why nobody may act on what these streams say; null where none of them is set apart. */
+export function refusalFor(read: Apart, isNeeded: (stream: Stream) => boolean): Refusal | null {
   const apart = read.setApart().find(({ stream }) => isNeeded(stream));
   if (!apart) return null;
   return {
@@ -40,16 +42,6 @@ function refusalFor(read: Apart, isNeeded: (stream: string) => boolean): Refusal
     stream: apart.stream,
     entry: Math.min(...apart.unreadable.map(({ seq }) => seq)),
   };
-}
-
-/** The same things, saying when anybody asks them anything. */
-export function watched<Thing extends object>(thing: Thing, onAsked: () => void): Thing {
-  return new Proxy(thing, {
-    get: (target, name) => {
-      onAsked();
-      return Reflect.get(target, name);
-    },
-  });
 }
 
 /**

@@ -4,6 +4,7 @@ import type { Stream } from '../../../core/journal/entry.ts';
 import type { EpochMs } from '../../../core/time.ts';
 import { isBlobName, type OpenShop, type Reader } from '../../../db/index.ts';
 import { loadView } from '../desk/loadView.ts';
+import { asFarAsReadable } from '../desk/setApart.ts';
 import { drawIssued, issuedPaper } from '../desk/sheets/papers.ts';
 
 type ExportedEntry = { readonly seq: number; readonly at: string; readonly kind: string; readonly body: unknown };
@@ -20,19 +21,23 @@ export type PersonExport = {
 
 export type ExportedFile = { readonly name: string; readonly bytes: Uint8Array };
 
-/** Everything that is held of an owner: machine-readable, and as papers, photographs and letters to be looked at; null for nobody. */
+/**
+ * Everything that is held of an owner: machine-readable, and as papers, photographs and letters to be looked at; null for
+ * nobody. Of a stream in which an entry cannot be read, whatever can be.
+ */
 export async function personExport(
   shop: OpenShop,
   read: Reader,
   owner: OwnerId,
   at: EpochMs,
 ): Promise<{ readonly all: PersonExport; readonly files: readonly ExportedFile[] } | null> {
-  const view = await loadView(read, { owner, ownersJobs: true }, at);
+  const readable = asFarAsReadable(read);
+  const view = await loadView(readable, { owner, ownersJobs: true }, at);
   if (!view.owner) return null;
   const jobs = view.ownersJobs ?? [];
   const machines = new Set(jobs.map(({ machine }) => machine));
   const theirs = async (id: string) => {
-    const { belongs } = (await read.load('part', id)) ?? {};
+    const { belongs } = (await readable.load('part', id)) ?? {};
     return belongs?.to === 'owner' && belongs.owner === owner;
   };
   const parts: string[] = [];

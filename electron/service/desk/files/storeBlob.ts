@@ -5,6 +5,7 @@ import type { Refusal } from '../../../../core/refusal.ts';
 import type { EpochMs } from '../../../../core/time.ts';
 import type { OpenShop } from '../../../../db/index.ts';
 import { loadView } from '../loadView.ts';
+import { jobSetApart } from '../setApart.ts';
 
 /** Keeps a file sealed under a key; answers the name it is kept under, or why it was not kept. */
 export async function storeBlob(
@@ -26,7 +27,8 @@ export async function storeForJob(
   file: { readonly bytes: Uint8Array; readonly purpose: Purpose; readonly at: EpochMs },
   problem: (job: Job) => Refusal | null,
 ): Promise<{ readonly blob: string } | Refusal> {
-  const { job: found } = await loadView(await shop.read(), { job }, file.at);
-  if (!found) return { refused: 'no-such-job' };
+  const read = await shop.read();
+  const { job: found } = await loadView(read, { job }, file.at);
+  if (!found) return jobSetApart(read, job) ?? { refused: 'no-such-job' };
   return problem(found) ?? storeBlob(shop, file.bytes, { of: found.owner, purpose: file.purpose });
 }
