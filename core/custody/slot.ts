@@ -21,9 +21,12 @@ export const slotShape = z.strictObject({
 });
 export type Slot = Shaped<typeof slotShape>;
 
-/** A drive that is plugged straight into the board, without a lead: it is unplugged by taking it out. */
-export const hasNoLead = (slot: Slot): boolean =>
-  slot.takes === 'drive' && (/^m\.?2/i.test(slot.id) || /m\.?2/i.test(String(slot.attributes?.form ?? '')));
+/** How long a card's slot is, in lanes: as recorded, else as its name has it (`x16`, `PCIEX1_2`); `undefined`: neither says. */
+export function slotLength({ id, attributes }: Pick<Slot, 'id' | 'attributes'>): number | undefined {
+  const [length, named] = [attributes?.length, /x(16|8|4|1)(?!\d)/i.exec(id)?.[1]];
+  if (typeof length === 'number') return length;
+  return named === undefined ? undefined : Number(named);
+}
 
 /** Kinds that share a place: a disk and a disc writer hang on the same plug, a small card goes into a long slot. */
 const SHARES: Readonly<Partial<Record<ThingKind, readonly ThingKind[]>>> = {

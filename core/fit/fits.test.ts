@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { herMachine, hers, wall } from '../../tests/builders/harrowmouth.ts';
 import type { Attributes, PartFacts } from '../custody/part.ts';
+import { cardSlotPlan } from '../readings/cardSlotPlan.ts';
 import { fits } from './fits.ts';
 import { emptied, type MachineView } from './machineView.ts';
 
@@ -336,6 +337,36 @@ describe('cooler, board, drive', () => {
     };
     expect(fits(stick, 'M2_1', plain).fits).toBe('unknown');
     expect(fits(wall.S12, 'M2_1', herMachine).fits).toBe('no');
+  });
+  it('a slot that the machine’s own report tells to be M.2 takes M.2 modules alone, whatever it is called there', () => {
+    const said = [{ designation: 'SSD upper', type: 'M.2 Socket 3', usage: 'available' }] as const;
+    const told: MachineView = {
+      ...herMachine,
+      slots: { ...herMachine.slots, slots: cardSlotPlan(said, new Set()).map(({ slot }) => slot) },
+    };
+    expect(fact(hers.m2.part, 'SSD upper', told, 'drive-shape')?.says).toBe('yes');
+    expect(fact(wall.S12, 'SSD upper', told, 'drive-shape')?.says).toBe('no');
+  });
+  it('a drive in an M.2 slot asks for no SATA lead, and is not counted among those that do', () => {
+    const stick = having(wall.S12, { size: 'M.2', length: 80 });
+    const oneLead = change(herMachine, 'supply', (part) => having(part, { 'lead-sata': 1 }));
+    const beside = {
+      ...oneLead,
+      parts: [
+        ...oneLead.parts.filter(({ part }) => part.kind !== 'drive' && part.kind !== 'optical-drive'),
+        { slot: 'M2_1', part: stick },
+      ],
+    };
+    expect(fact(stick, 'M2_2', beside, 'sata-leads')).toBeUndefined();
+    expect(fact(wall.S12, 'SATA 1', beside, 'sata-leads')).toMatchObject({ says: 'yes', part: 1 });
+    expect(
+      fact(
+        wall.S12,
+        'SATA 2',
+        { ...beside, parts: [...beside.parts, { slot: 'SATA 1', part: wall.S12 }] },
+        'sata-leads',
+      ),
+    ).toMatchObject({ says: 'no', part: 2 });
   });
   it('an M.2 module longer than the board takes does not fit', () => {
     expect(fact(having(hers.m2.part, { length: 110 }), 'M2_1', herMachine, 'm2-length')?.says).toBe('no');

@@ -1,10 +1,11 @@
+import { isM2Module } from '../custody/m2.ts';
 import type { PartFacts, ProofStatus, Scope, ThingKind } from '../custody/part.ts';
 import type { JobId } from '../ids.ts';
 import type { EpochMs } from '../time.ts';
 import { fits } from './fits.ts';
 import type { MachineView } from './machineView.ts';
 import { type Fit, weighed } from './reason.ts';
-import { listOf, textOf } from './values.ts';
+import { listOf } from './values.ts';
 import { fitsBySlot } from './whichSlot.ts';
 
 /** What a swap is to answer: a good part of this kind in that slot, or in any it goes into, proved at least as far as `scope`. */
@@ -98,6 +99,6 @@ const reaches = (scopes: readonly Scope[], asked: Scope) =>
 /** Whether a part hangs on a lead of the machine's supply beyond what the board itself takes. */
 function needsOfSupply(part: PartFacts): boolean {
   if (part.kind === 'card') return (listOf(part.attributes, 'power-plugs') ?? ['not known']).length > 0;
-  if (part.kind === 'drive' || part.kind === 'optical-drive') return textOf(part.attributes, 'size') !== 'M.2';
+  if (part.kind === 'drive' || part.kind === 'optical-drive') return !isM2Module(part);
   return part.kind === 'board' || part.kind === 'processor';
 }

@@ -1,17 +1,27 @@
 import { expect, it } from 'vitest';
 import { AM_B46, WF_M2 } from '../../../tests/builders/harrowmouth.ts';
 import type { View } from '../../entries/view.ts';
+import { slotPlanForBoard } from '../../fit/slotPlan.ts';
 import { partId } from '../../ids.ts';
 import { compareForOffer } from './compareForOffer.ts';
 
-const part = (id: string, kind: string, attributes: object = {}) => ({ id: partId(id), kind, name: id, attributes });
+const part = (id: string, kind: string, attributes: object = {}, at?: string) => ({
+  id: partId(id),
+  kind,
+  name: id,
+  attributes,
+  at,
+});
 const [had, offered] = [part('had', 'board', AM_B46), part('offered', 'board', WF_M2)];
 
 /** Their machine with these inside, as it was taken in; the part on offer lies on the wall. */
 const view = (...inside: readonly ReturnType<typeof part>[]) =>
   ({
     parts: new Map([had, offered, ...inside].map((one) => [one.id, one])),
-    machine: { atTakingIn: Object.fromEntries(inside.map(({ id }) => [`slot-${id}`, id])) },
+    machine: {
+      slots: slotPlanForBoard(AM_B46).slots,
+      atTakingIn: Object.fromEntries(inside.map(({ id, at }) => [at ?? `slot-${id}`, id])),
+    },
     job: null,
   }) as unknown as View;
 
@@ -30,6 +40,16 @@ it('counts what the machine has inside: its modules against the slots of the par
 it('counts a drive on a SATA lead for a SATA plug', () => {
   const inside = view(part('a', 'drive', { bus: 'SATA 6 Gb/s' }), part('b', 'drive', { bus: 'SATA 3 Gb/s' }));
   expect(notes(inside, 'sata-ports')).toContainEqual(expect.objectContaining({ uses: 2 }));
+});
+
+it('counts a drive for the slot it sits in: on M.2 whatever bus it speaks, and none there of which nobody knows the bus', () => {
+  const inside = view(
+    part('a', 'drive', { bus: 'SATA 6 Gb/s' }, 'SATA 1'),
+    part('b', 'drive', { bus: 'SATA 6 Gb/s' }, 'M2_1'),
+    part('c', 'drive', {}, 'SATA 2'),
+  );
+  expect(notes(inside, 'm2-slots')).toContainEqual(expect.objectContaining({ uses: 1 }));
+  expect(notes(inside, 'sata-ports')).toContainEqual(expect.objectContaining({ uses: 1 }));
 });
 
 it('hears what only the owner knows before what was counted', () => {

@@ -1,5 +1,6 @@
 import { type CompareContext, type Comparison, compareParts } from '../../approval/compare.ts';
 import type { Part } from '../../custody/ledger.ts';
+import { isM2Slot } from '../../custody/m2.ts';
 import type { View } from '../../entries/view.ts';
 import type { PartId } from '../../ids.ts';
 import type { Refusal } from '../../refusal.ts';
@@ -17,18 +18,20 @@ export function compareForOffer(
   const [before, after] = [view.parts.get(had), view.parts.get(offered)];
   if (!before || !after) return { refused: 'no-such-part', part: before ? offered : had };
   const { job, machine } = view;
-  const own = [...Object.values(machine?.atTakingIn ?? {})].flatMap((id) => view.parts.get(id) ?? []);
+  const seated = Object.entries(machine?.atTakingIn ?? {}).flatMap(([slot, id]) => {
+    const part = view.parts.get(id);
+    return part ? [{ part, inM2: machine?.slots.some((one) => one.id === slot && isM2Slot(one)) ?? false }] : [];
+  });
+  const own = seated.map(({ part }) => part);
   const of = (kind: Part['kind']) => own.filter((part) => part.kind === kind);
   const [processor, chassis] = [of('processor')[0], of('case')[0]];
-  const onSata = own.filter((part) => String(part.attributes.bus ?? '').startsWith('SATA')).length;
+  const onSata = seated.filter(({ part, inM2 }) => !inM2 && String(part.attributes.bus ?? '').startsWith('SATA'));
   const amps = of('fan').map((fan) => Number(fan.attributes.amps));
   return compareParts(before, after, {
     uses: {
       'dimm-slots': of('dimm').length,
-      'sata-ports': onSata,
-      'm2-slots':
-        of('drive').length -
-        of('drive').filter((drive) => String(drive.attributes.bus ?? '').startsWith('SATA')).length,
+      'sata-ports': onSata.length,
+      'm2-slots': seated.filter(({ part, inM2 }) => inM2 && part.kind === 'drive').length,
       'further-card-slots': of('add-in').length,
       ...uses,
     },

@@ -1,8 +1,8 @@
 import type { StepRules } from '../../bench/tracingDoor.ts';
 import type { Part } from '../../custody/ledger.ts';
+import { hasNoLead } from '../../custody/m2.ts';
 import type { PartKind } from '../../custody/part.ts';
 import type { Place } from '../../custody/place.ts';
-import { hasNoLead } from '../../custody/slot.ts';
 import type { PartId } from '../../ids.ts';
 import type { Work } from '../../job/work.ts';
 import type { Refusal } from '../../refusal.ts';

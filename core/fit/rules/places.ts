@@ -1,9 +1,10 @@
+import { isM2Module, isM2Slot } from '../../custody/m2.ts';
 import type { Attributes, PartFacts } from '../../custody/part.ts';
-import type { Slot } from '../../custody/slot.ts';
+import { type Slot, slotLength } from '../../custody/slot.ts';
 import { type MachineView, partSide, partsOf, sideOf, slotSide, theOne } from '../machineView.ts';
 import { among, atMost, ground, isAmong, type Reason, same } from '../reason.ts';
 import { flagOf, listOf, numberFact, textOf } from '../values.ts';
-import { cardLeads, connectorRating, supplyBudget } from './power.ts';
+import { cardLeads, connectorRating, onSataLeads, supplyBudget } from './power.ts';
 
 /** Grounds for a picture card in a slot: its edge, its length in the case, its watts, the supply's own leads and budget. */
 export function cardReasons(card: PartFacts, slot: Slot, machine: MachineView): readonly Reason[] {
@@ -26,13 +27,11 @@ export function addInReasons(addIn: PartFacts, slot: Slot): readonly Reason[] {
 
 /** A card's edge goes into a slot as long or longer, or one that is open at its end. */
 function edge(card: Attributes, slot: Slot): Reason {
-  const named = /x(16|8|4|1)(?!\d)/i.exec(slot.id)?.[1];
-  const length = numberFact(slot.attributes ?? {}, 'length') ?? (named === undefined ? undefined : Number(named));
   const open = flagOf(slot.attributes ?? {}, 'open-ended') === true;
   return ground(
     'card-edge',
     { value: numberFact(card, 'lanes'), look: { at: 'part', attribute: 'lanes' } },
-    { value: length, look: { at: 'slot', attribute: 'length' } },
+    { value: slotLength(slot), look: { at: 'slot', attribute: 'length' } },
     ({ part, place }) => (open || Number(part) <= Number(place) ? 'yes' : 'no'),
   );
 }
@@ -40,11 +39,10 @@ function edge(card: Attributes, slot: Slot): Reason {
 /** Grounds for a drive: its bus, an M.2 module's length, and a power plug for one on a lead. */
 export function driveReasons(drive: PartFacts, slot: Slot, machine: MachineView): readonly Reason[] {
   const { attributes } = drive;
-  const m2Slot = /^m\.?2/i.test(slot.id) || textOf(slot.attributes ?? {}, 'size') === 'M.2';
-  const size = textOf(attributes, 'size');
+  const m2Slot = isM2Slot(slot);
   const shape = ground(
     'drive-shape',
-    { value: size === undefined ? undefined : size === 'M.2', look: { at: 'part', attribute: 'size' } },
+    { value: isM2Module(drive), look: { at: 'part', attribute: 'size' } },
     { value: m2Slot, look: { at: 'slot', attribute: 'size' } },
     same,
   );
@@ -68,13 +66,10 @@ function m2Length(drive: Attributes, slot: Slot, machine: MachineView): Reason {
 
 function powerForDrive(drive: PartFacts, machine: MachineView): readonly Reason[] {
   if (textOf(drive.attributes, 'bus') !== 'SATA') return [];
-  const others = partsOf(machine, 'drive', 'optical-drive').filter(
-    (part) => textOf(part.attributes, 'bus') === 'SATA' && textOf(part.attributes, 'size') !== 'M.2',
-  );
   return [
     ground(
       'sata-leads',
-      { value: others.length + 1, look: { at: 'drive', attribute: 'bus' } },
+      { value: onSataLeads(machine) + 1, look: { at: 'drive', attribute: 'bus' } },
       sideOf(machine, 'supply', 'lead-sata'),
       atMost,
     ),

@@ -1,4 +1,5 @@
 import power from '../../../assets/fit/power.json' with { type: 'json' };
+import { isM2Module } from '../../custody/m2.ts';
 import type { Attributes, PartFacts } from '../../custody/part.ts';
 import { type MachineView, partsOf, theOne } from '../machineView.ts';
 import { atMost, ground, type LookAt, type Reason } from '../reason.ts';
@@ -128,6 +129,12 @@ export function processorRail(supply: Attributes, processor: Attributes | undefi
     }),
   ];
 }
+
+/** How many drives inside hang on a SATA lead of the supply: M.2 modules are fed by the board. */
+export const onSataLeads = (machine: MachineView): number =>
+  partsOf(machine, 'drive', 'optical-drive').filter(
+    (part) => textOf(part.attributes, 'bus') === 'SATA' && !isM2Module(part),
+  ).length;
 
 /** A lead belongs to its supply. One that looks the same as another's stays unknown for good: only its own is a yes. */
 export function leadReasons(lead: Attributes, machine: MachineView): readonly Reason[] {

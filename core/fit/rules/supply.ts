@@ -2,7 +2,7 @@ import type { PartFacts } from '../../custody/part.ts';
 import { type MachineView, partsOf, sideOf } from '../machineView.ts';
 import { among, atMost, ground, type Reason, type Says } from '../reason.ts';
 import { listOf, numberFact, textOf } from '../values.ts';
-import { cardLeads, processorRail, supplyBudget } from './power.ts';
+import { cardLeads, onSataLeads, processorRail, supplyBudget } from './power.ts';
 
 /** A maker's own plug (`maker-own`, or `maker-own: name`) is not the standard's, whatever it looks like. */
 const makersOwn = (plug: string) => plug.startsWith('maker-own');
@@ -44,9 +44,7 @@ export function processorPlugs(
 
 /** SATA power plugs that the drives inside ask for. */
 function sataLeads(supply: PartFacts, machine: MachineView): readonly Reason[] {
-  const drives = partsOf(machine, 'drive', 'optical-drive').filter(
-    (part) => textOf(part.attributes, 'bus') === 'SATA' && textOf(part.attributes, 'size') !== 'M.2',
-  ).length;
+  const drives = onSataLeads(machine);
   if (drives === 0) return [];
   const leads = {
     value: numberFact(supply.attributes, 'lead-sata'),

@@ -1,8 +1,8 @@
 import type { JobSheet } from '../../../core/contract/screens.ts';
 import type { Part } from '../../../core/custody/ledger.ts';
+import { hasNoLead } from '../../../core/custody/m2.ts';
 import type { Place } from '../../../core/custody/place.ts';
 import { placeFacts } from '../../../core/custody/readouts/placeFacts.ts';
-import { hasNoLead } from '../../../core/custody/slot.ts';
 import type { Drop, InsidePart, InsidePlace, InsideSlot } from '../../kit/inside/model.ts';
 import type { Words } from '../../kit/text/words.tsx';
 

@@ -1,5 +1,6 @@
+import { hasNoLead } from '../../../core/custody/m2.ts';
 import type { Tag, ThingKind } from '../../../core/custody/part.ts';
-import { hasNoLead, type Slot } from '../../../core/custody/slot.ts';
+import type { Slot } from '../../../core/custody/slot.ts';
 
 /** A part as the drawing needs it. Words come ready in the reader's language. */
 export type InsidePart = {

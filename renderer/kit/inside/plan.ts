@@ -1,3 +1,4 @@
+import { slotLength } from '../../../core/custody/slot.ts';
 import { type InsideSlot, type SlotLook, slotLook } from './model.ts';
 
 export type Box = { readonly x: number; readonly y: number; readonly w: number; readonly h: number };
@@ -101,9 +102,10 @@ export function planOf(slots: readonly InsideSlot[], boardForm?: string): Inside
       place(row.it, { x: 102, y: middle - h / 2, w: 118, h });
     } else {
       const h = Math.min(36, rowHeight - 6);
-      const long = /16/.test(row.it.slot.id);
+      const lanes = slotLength(row.it.slot);
+      const long = lanes === 16;
       const unseen = row.it.holds?.known === false || !row.it.seen;
-      sockets.push({ x: 94, y: middle - 5.5, w: long ? 190 : /1$/.test(row.it.slot.id) ? 62 : 120, h: 11 });
+      sockets.push({ x: 94, y: middle - 5.5, w: long ? 190 : lanes === 1 ? 62 : 120, h: 11 });
       place(row.it, { x: 26, y: middle - h / 2, w: unseen ? 236 : long ? 344 : 220, h });
     }
   }
