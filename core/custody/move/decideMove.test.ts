@@ -183,6 +183,18 @@ describe('the place it goes to', () => {
     ]);
   });
 
+  it('theirs settles in another slot where it was put right, and sits there for now after a trial', () => {
+    const part = aPart({ place: TRAY });
+    const machine = () => aMachine({ belongsIn: { A1: part.id } });
+    const settles = (why: Move['why'], slot = 'A2') =>
+      entries(moveView(part, { machine }), aMove(part, inSlot(slot), { why }));
+    for (const by of ['wrong-slot-put-right', 'board-has-only-these'] as const)
+      expect(settles({ by })).toMatchObject([{}, { kind: 'slot-filled', body: { belongs: true } }]);
+    expect(settles({ by: 'step', step: 's', run: 'r' })).toMatchObject([{}, { body: { belongs: false } }]);
+    expect(settles({ by: 'hand', says: 'A1 is dead' })).toMatchObject([{}, { body: { belongs: false } }]);
+    expect(settles({ by: 'fitting' }, 'A1')).toMatchObject([{}, { body: { belongs: false } }]);
+  });
+
   it('not found says where it was last seen, and since when', () => {
     const part = aPart({ place: TRAY });
     const missed: Place = { at: 'not-found', since: epochMs(0), lastSeen: '' };
