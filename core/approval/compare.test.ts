@@ -130,14 +130,47 @@ describe('what is not known', () => {
   });
 });
 
+describe('what is lost against what is used', () => {
+  it('says that what is not used at all is unused, once, whatever is left of it', () => {
+    const ports = (uses: CompareContext['uses'] = {}) =>
+      row(compared({ 'sata-ports': 6 }, { 'sata-ports': 4 }, 'board', { uses }), 'sata-ports')?.notes;
+    expect(ports({ 'sata-ports': 0 })).toEqual([{ note: 'unused', attribute: 'sata-ports' }]);
+    expect(ports({ 'sata-ports': 1 })).toEqual([{ note: 'enough', attribute: 'sata-ports', uses: 1, offered: 4 }]);
+    expect(ports()).toEqual([]);
+  });
+  it('speaks of a key only where the part that failed holds one', () => {
+    const key = (holdsKey: boolean) =>
+      row(compared({ 'key-store': true }, { 'key-store': true }, 'board', { holdsKey }), 'key-store')?.notes;
+    expect(key(true)).toEqual([{ note: 'key-to-be-entered-again' }]);
+    expect(key(false)).toEqual([]);
+  });
+  it('works out what memory runs at only where every speed is known', () => {
+    const board = { 'memory-speed': 3200 };
+    const runs = (...modules: readonly Attributes[]) =>
+      row(compared(board, board, 'board', { modules }), 'memory-kind')?.members.find(
+        ({ attribute }) => attribute === 'memory-runs-at',
+      )?.had;
+    expect(runs({ 'memory-speed': 2666 }, { 'memory-speed': 3600 })).toBe(2666);
+    expect(runs({ 'memory-speed': 2666 }, {})).toBeUndefined();
+  });
+});
+
 describe('comparing parts', () => {
   it('refuses parts of different kinds', () => {
     expect(compareParts(wall.S01, wall.S03)).toEqual({ refused: 'different-kinds', had: 'dimm', offered: 'card' });
   });
   it('does not call memory of another generation better or worse', () => {
-    expect(row(compared({ memory: 'DDR4' }, { memory: 'DDR5' }, 'dimm'), 'memory-kind')?.verdict).toBe(
-      'cannot-be-compared',
-    );
+    expect(row(compared({ memory: 'DDR4' }, { memory: 'DDR5' }, 'dimm'), 'memory-kind')).toMatchObject({
+      verdict: 'cannot-be-compared',
+      notes: [],
+    });
+  });
+  it('calls less noise better, and more ports', () => {
+    const says = (had: Attributes, offered: Attributes, kind: PartKind, name: string) =>
+      row(compared(had, offered, kind), name)?.verdict;
+    expect(says({ noise: 30 }, { noise: 20 }, 'fan', 'noise')).toBe('better');
+    expect(says({ noise: 20 }, { noise: 30 }, 'fan', 'noise')).toBe('worse');
+    expect(says({ 'sata-ports': 4 }, { 'sata-ports': 6 }, 'board', 'sata-ports')).toBe('better');
   });
   it('says both when one thing is better and another worse', () => {
     const ports = row(compared({ hdmi: 2, displayport: 0 }, { hdmi: 1, displayport: 3 }, 'card'), 'picture-outputs');

@@ -47,6 +47,7 @@ describe('who brings somebody else’s machine', () => {
     expect(whyMayNotAnswer(brought, 'Ada Rowe', DATA)).toEqual({ refused: 'data-owner-answers', name: 'Ada Rowe' });
     expect(whyMayNotAnswer(brought, 'Dee Lund', DATA)).toBeNull();
     expect(refused(brought, 'Eve')).toBe('may-not-answer');
+    expect(mayCollect(brought, 'Dee Lund')).toBe(true);
     expect(whoMayAnswer(brought).map(({ name, data }) => [name, data])).toEqual([
       ['Ada Rowe', false],
       ['Dee Lund', true],
@@ -68,6 +69,15 @@ describe('a company', () => {
     });
     expect(refused(two, 'Gus', money(999_999))).toBeNull();
     expect(refused(two, 'Hal')).toBe('may-not-answer');
+  });
+  it('is spoken for by all of these, and by who brings it in nothing but money where somebody approves', () => {
+    const whom = (owner: Owner) => whoMayAnswer(owner).map(({ name, upToMinor, money: of }) => [name, upToMinor, of]);
+    expect(whom(company())).toEqual([
+      ['Fay', 5000, true],
+      ['Ada Rowe', null, false],
+    ]);
+    expect(whom(company({ approves: held('Ada Rowe') }))).toEqual([['Ada Rowe', 5000, true]]);
+    expect(whom(company({ approves: null }))).toEqual([['Ada Rowe', null, true]]);
   });
   it('who brings it does not speak of money where somebody approves, and does where nobody does', () => {
     expect(refused(company(), 'Ada Rowe', money(1))).toBe('approver-answers');
