@@ -6,8 +6,9 @@ import type { Asking } from '../kernel/asking.ts';
 import type { UnitOfWork } from '../kernel/unitOfWork.ts';
 
 /*
- * One person has one pair of hands: hands-on here pauses hands-on at the other machines this person works on, and they
- * go back there when they are off here. What waits anywhere runs on.
+ * One person has one pair of hands: hands-on here pauses hands-on at the other machines this person works on. Off here,
+ * they go back to the one that was so paused last, and to no other. What waits anywhere runs on. What stopped by itself (the
+ * screen locked, the owner's word for it taken back) goes on by a press of its own alone.
  */
 
 /** Takes the asker's hands off what they are on at other machines. */
@@ -15,9 +16,9 @@ export function takeHands(unit: UnitOfWork, asking: Asking, at: EpochMs): void {
   for (const { job, work } of elsewhere(unit.view(), asking, 'hands-on')) turn(unit, job, work, 'paused', at);
 }
 
-/** Gives the asker's hands back to what was paused last; they can be on one thing only. */
+/** Gives the asker's hands back to what they were taken from last; they can be on one thing only. */
 export function giveHandsBack(unit: UnitOfWork, asking: Asking, at: EpochMs): void {
-  const paused = elsewhere(unit.view(), asking, 'paused');
+  const paused = elsewhere(unit.view(), asking, 'paused').filter(({ work }) => phaseOf(work).because === undefined);
   const last = paused.toSorted((a, b) => phaseOf(b.work).at - phaseOf(a.work).at)[0];
   if (last) turn(unit, last.job, last.work, 'hands-on', at);
 }

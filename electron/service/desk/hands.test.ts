@@ -112,6 +112,29 @@ describe('one person at two machines', () => {
     ]);
   });
 
+  it('does not get its hands back where the owner took the word for it back meanwhile', async () => {
+    await starts(a);
+    desk.pass(3);
+    await starts(b);
+    await desk.ask('withdrawConsent', { job: a, id: 'open' }, 'mina');
+    desk.pass(4);
+    await ends(b, 4);
+    expect((await workOf(b))?.endedAt).not.toBeNull();
+    expect((await workOf(a))?.turns.at(-1)).toMatchObject({ to: 'paused', because: 'consent-missing' });
+  });
+
+  it('does not get its hands back where the clock stopped with the screen: that is asked by itself', async () => {
+    await starts(a);
+    desk.pass(3);
+    await desk.ask('stopClocks', { at: now() });
+    desk.pass(2);
+    await starts(b);
+    desk.pass(4);
+    await ends(b, 4);
+    expect((await workOf(b))?.endedAt).not.toBeNull();
+    expect((await workOf(a))?.turns.at(-1)).toMatchObject({ to: 'paused', because: 'screen-locked' });
+  });
+
   it('leaves another person’s clock alone', async () => {
     await starts(a, 'mina');
     await starts(b, 'bram');
