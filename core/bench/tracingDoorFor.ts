@@ -20,7 +20,7 @@ import { replaced } from './replaced.ts';
 import { loanerStanding, tracingCase } from './tracingCase.ts';
 import type { JobView, OpenGate, TracingDoor } from './tracingDoor.ts';
 
-/** A fault below this chance is no longer a suspect that a loaner was exposed to. */
+/** A fault below this chance is no longer a suspect that a loaner was exposed to. Common practice, no source. */
 const STILL_SUSPECT = 0.01;
 
 /** The suspects by single faults: quick, and enough for gates and exposure. */

@@ -3,8 +3,8 @@ import { incompleteBeta, inverse, lowerGamma, normalBelow } from './specialFunct
 /** Limits between which a figure lies with the confidence asked for. */
 export type Interval = { readonly low: number; readonly high: number };
 
-/** How sure an interval is to hold, two-sided; 0.95 unless said. */
-const CONFIDENCE = 0.95;
+/** How sure an interval is to hold, two-sided, unless said otherwise: the usual choice of the sciences. Common practice, no source. */
+export const CONFIDENCE = 0.95;
 
 /**
  * Wilson's score interval for a share: `count` of `of` (Wilson 1927; method 3 of Newcombe, Statistics in Medicine 17,

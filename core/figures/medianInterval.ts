@@ -1,4 +1,4 @@
-import type { Interval } from './interval.ts';
+import { CONFIDENCE, type Interval } from './interval.ts';
 import { nth } from './rows.ts';
 import { incompleteBeta } from './specialFunctions.ts';
 
@@ -7,7 +7,7 @@ import { incompleteBeta } from './specialFunctions.ts';
  * Conover, Practical Nonparametric Statistics, section 3.2). Covers at least what is asked.
  * @returns `null` where so few data allow none: below six at 0.95.
  */
-export function medianInterval(data: readonly number[], confidence = 0.95): Interval | null {
+export function medianInterval(data: readonly number[], confidence: number = CONFIDENCE): Interval | null {
   const rank = lowRank(data.length, confidence);
   if (rank === null) return null;
   const sorted = data.toSorted((a, b) => a - b);

@@ -10,7 +10,7 @@ import { optionFacts } from '../lines/optionFacts.ts';
 import type { Making } from '../making.ts';
 import { asSentences, faultName, inSentence, newestOpenQuestion, newestQuestion, symptomWords } from '../worded.ts';
 
-/** So many suspects are named on the notice: more is no help to a lay person. */
+/** So many suspects are named on the notice: more is no help to a lay person. Common practice, no source. */
 const NAMED = 3;
 
 /** Told and seen side by side, the estimate before and now, and what can be answered. */

@@ -2,7 +2,7 @@ import { isDone } from '../../job/work.ts';
 import type { Making } from '../making.ts';
 import { asSentence, faultName, inSentence, outcomeWords, workName } from '../worded.ts';
 
-/** A suspect that never stood among so many first ones is not worth a line. */
+/** A suspect that never stood among so many first ones is not worth a line: nobody went after it. Our own choice, no source. */
 const WORTH_A_LINE = 6;
 
 /**
@@ -38,6 +38,9 @@ export function ruledOut(making: Making): readonly { readonly what: string; read
 /** `5 of 5`: all starts of a row. */
 const ALL_OF = /^(\d+)\D+(\d+)\b/u;
 
+/** From so many starts on, one in 2^n is less than one in a million, and says nothing more to anybody. Our own choice, no source. */
+const MOST_STARTS_SAID = 20;
+
 /** What is left: faults that a verdict could not separate, and what so many starts could not have shown. */
 export function notExcluded(making: Making): readonly string[] {
   const { job, words, format } = making;
@@ -51,6 +54,6 @@ export function notExcluded(making: Making): readonly string[] {
   return [
     ...left.map((fault) => asSentence(faultName(making, fault))),
     // A start of two: the chance that n in a row all go well is 1 in 2^n (binomial).
-    ...(n > 0 && n <= 20 ? [format.say(words.facts.startsHidden, { n, of: format.number(2 ** n) })] : []),
+    ...(n > 0 && n <= MOST_STARTS_SAID ? [format.say(words.facts.startsHidden, { n, of: format.number(2 ** n) })] : []),
   ];
 }

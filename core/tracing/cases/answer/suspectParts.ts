@@ -3,7 +3,7 @@ import type { FaultModel, Suspect } from '../../live/types.ts';
 import { shareOf } from '../../live/verdict/blame.ts';
 import type { SuspectPart } from './answer.ts';
 
-/** Faults less likely than this are not listed. */
+/** Faults less likely than this are not listed: they would read 0 in a hundred. */
 const LISTED_FROM = 0.005;
 
 /** What may have been wrong when the machine came in, by what would be blamed; likeliest first. */

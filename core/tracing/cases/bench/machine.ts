@@ -46,7 +46,7 @@ const zSwitches = z.object({
   codes: z.enum(['none', 'lights', 'digits', 'speaker']).nullable().default(null),
 });
 
-/** Older than five years. */
+/** Years from which a machine counts as aged: "older than five years" in whole ones. Common practice, no source. */
 const AGED = 6;
 
 export type Machine = {

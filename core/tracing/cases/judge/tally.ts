@@ -26,13 +26,14 @@ export type Tally = {
   readonly tooLong: number;
 };
 
-/** A case takes too long above so many times the master's minutes and so many minutes more than theirs. */
+/** A case takes too long above so many times the master's minutes: where a shop would ask what went wrong. Our own choice, no source. */
 const TIMES_AT_MOST = 2.5;
-const MORE_AT_MOST = 6;
+/** Minutes more than the master's that no case is blamed for: times two of a minute or two say nothing. Our own choice, no source. */
+const MINUTES_MORE_AT_MOST = 6;
 
 /** Did it take far longer than a master would: see the bound beside it? */
 export const tooLong = ({ played: { minutes, case: bench } }: Judged): boolean =>
-  minutes > Math.max(TIMES_AT_MOST * bench.master.minutes, bench.master.minutes + MORE_AT_MOST);
+  minutes > Math.max(TIMES_AT_MOST * bench.master.minutes, bench.master.minutes + MINUTES_MORE_AT_MOST);
 
 /** What many judged cases come to: ends counted, points asked and met, minutes against a master's (null: no master's minutes). */
 export function tally(judged: readonly Judged[]): Tally {

@@ -5,6 +5,7 @@ import { contradictionOf } from './contradiction.ts';
 import { massOf, type Posterior, posteriorOf } from './posterior.ts';
 import { FIRST, OURS, PRESENCES, placeOf, SECOND } from './presence.ts';
 
+/** Pairs shown: what one list of suspects holds. */
 const MOST_PAIRS = 5;
 
 /**

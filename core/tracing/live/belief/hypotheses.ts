@@ -14,6 +14,8 @@ export type Hypothesis = {
   readonly prior: number;
 };
 
+/** A pair takes each of its faults in its likelier mode alone. */
+const LIKELIER_THAN_NOT = 0.5;
 /** Pairs less likely than this beforehand are dropped; their mass is shown. */
 const LEAST_PAIR = 1e-6;
 
@@ -51,7 +53,7 @@ function listHypotheses(model: FaultModel, prior: Prior, pairs: boolean): Hypoth
   let dropped = 0;
   if (pairs) {
     const listed = listedPairs(model, prior);
-    const mode = (f: number): 0 | 1 => (at(prior.comesAndGoes, f) > 0.5 ? 1 : 0);
+    const mode = (f: number): 0 | 1 => (at(prior.comesAndGoes, f) > LIKELIER_THAN_NOT ? 1 : 0);
     for (let i = 0; i < prior.weight.length; i++) {
       for (let j = i + 1; j < prior.weight.length; j++) {
         if (i === nothing || j === nothing) continue;

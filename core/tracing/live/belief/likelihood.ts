@@ -33,7 +33,7 @@ export function likelihoodOf(model: FaultModel, tracing: TracingCase): (f: numbe
 export const oftenTold = ({ often }: FaultModel, { told }: TracingCase) =>
   often.filter(({ id }) => told.often.includes(id));
 
-/** What the machine is said not to have can hardly be at fault; it may have been said wrongly. */
+/** What the machine is said not to have can hardly be at fault; it may have been said wrongly, once in fifty. From memory, no source. */
 const SAID_ABSENT = 0.02;
 
 function machineFactor({ id, circuits }: Fault, { machine }: TracingCase): number {

@@ -8,7 +8,7 @@ import { NOTHING_WRONG } from './special.ts';
 
 /** Sums may be off by this much. */
 const TOLERANCE = 1e-9;
-/** A compact rule that leaves outcomes out is mixed with this share of the usual row: nothing is quite impossible. */
+/** A compact rule that leaves outcomes out is mixed with this share of the usual row: nothing is quite impossible. From memory, no source. */
 const ODD = 0.02;
 
 export type StepRows = {
@@ -79,11 +79,15 @@ function nothingWrong({ nothing, nothingBorrowed }: RawModel['steps.json']['tria
   return { works: 1 - same - worse, same, worse };
 }
 
+/** How often what we did ourselves shows as worse where a step can say so, and how often it does not. From memory, no source. */
+const OURS_SHOWS = 0.7;
+const OURS_HIDES = 0.3;
+
 /** What we did ourselves shows as worse where a step can say so, and is not seen otherwise. */
 function oursRow(outcomes: readonly string[], nothing: Float64Array): Float64Array {
   const worse = outcomes.indexOf('worse');
   if (worse < 0) return nothing;
-  return nothing.map((p, o) => (o === worse ? 0.7 : (0.3 * p) / (1 - (nothing[worse] ?? 0))));
+  return nothing.map((p, o) => (o === worse ? OURS_SHOWS : (OURS_HIDES * p) / (1 - (nothing[worse] ?? 0))));
 }
 
 function rowOf(chances: Chances, outcomes: readonly string[], where: string): Float64Array {

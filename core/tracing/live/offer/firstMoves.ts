@@ -39,7 +39,7 @@ const SEEN_FIRST: { readonly [group in Group]?: StepId } = {
   'picture-wrong': 'early-picture',
   'no-picture': 'look-picture',
 };
-/** One suspect as likely as this is gone after by itself. */
+/** One suspect as likely as this is gone after by itself. Common practice, no source. */
 const ONE_ALONE = 0.9;
 /** To write is asked for once the disk is known to be well. */
 const ASK_TO_WRITE = 'ask-write';
@@ -60,7 +60,7 @@ export const FIRST_MOVES: UsedIds = {
 };
 /** Where the owner's own system runs, its disk works. */
 const OWN_SYSTEM = 'start-own';
-/** Minutes from which a step is long. */
+/** Minutes from which a step is long: nobody minds a look of two. Common practice, no source. */
 const LONG = 3;
 
 /**

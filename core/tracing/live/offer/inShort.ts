@@ -14,9 +14,9 @@ export type InShort = {
 /** What the owner would pay for, with its chance and its cost in bench minutes. */
 export type Remedy = { readonly part: string; readonly p: number; readonly minutes: number };
 
-/** A remedy less likely than this is not told to anybody. */
+/** A remedy less likely than this is not told to anybody: below one in twenty it only worries. Common practice, no source. */
 const TOLD_FROM = 0.05;
-/** An outcome rarer than this proves nothing that one could count on. */
+/** An outcome rarer than this proves nothing that one could count on. Common practice, no source. */
 const COUNTED_ON = 0.02;
 
 /** What is likeliest, suspects of one part taken together, and the cheapest of the steps on offer that would end it there. */

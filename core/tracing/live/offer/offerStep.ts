@@ -14,7 +14,7 @@ import { sceneOf, seeStep } from './seeStep.ts';
 import { stopAnswer } from './stopAnswer.ts';
 import { endsTracing, type TracedSoFar } from './tracedSoFar.ts';
 
-/** Steps shown beside the one on offer. */
+/** Steps shown beside the one on offer: as many as one screen holds. */
 const MOST_OTHERS = 12;
 
 /** `pairs`: two faults at once are planned for too, by default in all but the answer that must come at once. */

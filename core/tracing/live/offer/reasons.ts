@@ -3,13 +3,13 @@ import type { ThenWatch } from '../problem/mendAndWatch.ts';
 import { deedsOf } from '../safety/deeds.ts';
 import type { FaultModel, ReasonFact, Step, StepId, StepView, Suspect, TracingCase } from '../types.ts';
 
-/** A step that moves no suspect by more than this tells nothing. This and what follows: common practice, no source. */
+/** A step that moves no suspect by more than this tells nothing. Common practice, no source. */
 export const TELLS = 0.02;
-/** A suspect that an outcome leaves is named from this chance on; the likeliest always. */
+/** A suspect that an outcome leaves is named from this chance on; the likeliest always. Common practice, no source. */
 const LEFT_FROM = 0.05;
-/** Harm and slip of more minutes than this are said. */
+/** Harm and slip of more minutes than this are said. Common practice, no source. */
 const RISK_SAID = 5;
-/** Minutes up to which a step is cheap. */
+/** Minutes up to which a step is cheap. Common practice, no source. */
 const CHEAP = 2;
 
 /** An outcome as it is shown, with how far it would move the belief: total variation, 0..1. */

@@ -9,7 +9,7 @@ import type { FaultModel, StateId, Step, StepView, Suspect, TracingCase } from '
 import { chancesToTellApart } from '../verdict/sweep.ts';
 import { type Reasoned, reasonsOf, TELLS } from './reasons.ts';
 
-/** How many suspects are named after an outcome. */
+/** How many suspects are named after an outcome: what one line holds. */
 const NAMED = 3;
 /** An outcome rarer than this is a freak: how far it would move a suspect does not count. Common practice, no source. */
 const FREAK = 0.001;

@@ -6,7 +6,7 @@ import { groupsSeen } from '../readGroups.ts';
 import type { FaultModel, TracingCase } from '../types.ts';
 import type { HeldStep, LiveProblem } from './toProblem.ts';
 
-/** A long trial done more often than this shows no more. */
+/** A long trial done more often than this shows no more. Common practice, no source. */
 const TWICE = 2;
 /** A trial less likely than this to fail is not done for its own sake once one was quiet: common practice, no source. */
 const WORTH_A_TRIAL = 0.25;

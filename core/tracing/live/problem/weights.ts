@@ -3,14 +3,14 @@ import { faultNumber, knownStep, PUT_BACK, stepOf } from '../model/special.ts';
 import type { FaultModel, Step, TracingCase } from '../types.ts';
 import { atStakeMinutes, oursMinutes, ownersMinutes } from './values.ts';
 
-/** Minutes up to so long, and what each counts. */
+/** Minutes up to so long, and what each counts. Common practice, no source. */
 const BANDS = [
   [3, 0.8],
   [30, 0.3],
   [120, 0.1],
   [Number.POSITIVE_INFINITY, 0.02],
 ] as const;
-/** Past closing time nobody waits: no minute counts more than this. */
+/** Past closing time nobody waits: no minute counts more than this. Common practice, no source. */
 const AFTER_CLOSING = 0.05;
 
 /**
@@ -30,6 +30,7 @@ export function weighedWaiting(minutes: number, untilClosing: number | null = nu
   return counted;
 }
 
+/** Minutes of a day. */
 const DAY = 1440;
 
 /**

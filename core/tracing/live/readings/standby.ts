@@ -36,6 +36,7 @@ export function standbyFinding(edition: string | null, reading: StandbyReading):
     : found('meas-standby', 'switch-dead');
 }
 
+/** Volts of the standby rail (+5VSB of the ATX supply design guide). */
 const NOMINAL = 5;
-/** A standby rail below this is none: common practice, no source. */
+/** Volts: a standby rail below this is none: common practice, no source. */
 const GONE = 1;

@@ -27,8 +27,9 @@ export type Learnt = { readonly model: FaultModel; readonly moved: readonly Move
 
 /** The stated weights of a group count as much as this many jobs of the shop's own. Common practice, no source; the shop may set it. */
 export const STATED_JOBS = 40;
-/** Moves smaller than this are not worth a line. */
+/** Moves smaller than this are not worth a line: shares are shown in whole hundredths, and half of one rounds away. */
 const WORTH_A_LINE = 0.005;
+/** Half the doubt that an interval of 95 % leaves, at either end: a share counts as moved where the stated one lies outside. Common practice, no source. */
 const TAIL = 0.025;
 
 /**
