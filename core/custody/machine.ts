@@ -65,6 +65,7 @@ export const MACHINE_BODIES = {
     /** Whole text and serial numbers; `null` without the owner's consent to keep what identifies. */
     text: personalShape(z.string()).nullable(),
     serials: reportSerialsShape.nullable(),
+    /** SHA-256 of the text in hex; in entries from before, of its canonical JSON, or nothing. */
     digest: z.string(),
   }),
   'slots-written': z.strictObject({ slots: z.array(slotShape), gaps: z.array(z.string()) }),

@@ -54,7 +54,6 @@ export const inputs = {
     text: 'Architecture: x86_64\nModel name: K6\n',
     taken: null,
     keepSerials: true,
-    digest: 'd',
   },
   writeCensus: { job, slots: [{ id: 'A1', takes: 'dimm', order: 1, source: 'by-hand' }], parts: [], gaps: [] },
   answerSwitches: { job, switches: { glass: true } },

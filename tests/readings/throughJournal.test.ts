@@ -18,7 +18,7 @@ async function takenIn(desk: Desk): Promise<JobId> {
   return done.firstStream.slice('job:'.length) as JobId;
 }
 
-const said = (text: string) => ({ text, taken: null, keepSerials: false, digest: '' });
+const said = (text: string) => ({ text, taken: null, keepSerials: false });
 
 describeOverOpenData('what a machine said of itself', (data) => {
   it('is the same after the journal, a closing, an opening and a rebuilding, for every kind of dump', async () => {

@@ -14,7 +14,6 @@ export const zReport = z.strictObject({
   text: z.string().min(1).max(MOST_REPORT_CHARACTERS),
   taken: zLine.nullable(),
   keepSerials: z.boolean(),
-  digest: z.string().max(128),
 });
 
 /**
@@ -25,7 +24,7 @@ export const readReport = jobCommand(
   'read-report',
   zReport.extend({ job: zJobId }),
   OPEN_STAGES,
-  (view, { taken, text, keepSerials, digest }) => {
+  (view, { taken, text, keepSerials }, { sha256 }) => {
     const reading = readWhole(text);
     if (reading.tools.length === 0) return refuse('nothing-read', { why: reading.gaps[0]?.why ?? '' });
     const { owner, machine } = view.job;
@@ -33,7 +32,7 @@ export const readReport = jobCommand(
     const body = {
       report: ownReportOf(saidOf(reading)),
       taken,
-      digest,
+      digest: sha256(text),
       text: kept(text),
       serials: kept(identifiersOf(reading)),
     };

@@ -36,12 +36,26 @@ export const signShown = (input: unknown, contentHash: string): unknown =>
 
 /** The signature itself: the stroke of the pen and the content it stands under. */
 const OF_SIGNATURE: readonly string[] = ['drawn', 'contentHash'];
-/**
- * Known only once it is carried out, and no term of what is signed: where the sealed bytes of a photograph came to lie
- * (what it is of is bound), and the digest of a report (its text is bound).
- */
-const OF_KEEPING: readonly string[] = ['blob', 'digest'];
 
-/** What an input says, at every depth, without the signatures in it and without what only keeping it makes known. */
-export const withoutSignatures = (input: unknown): unknown =>
-  through(input, (field) => (OF_SIGNATURE.includes(field) || OF_KEEPING.includes(field) ? 'left-out' : 'walked'));
+/** The names of the photographs in an input: each under which its sealed bytes are kept. */
+export function photographsIn(input: unknown): readonly string[] {
+  const found: string[] = [];
+  through(input, (field, value) => {
+    if (field === 'blob' && typeof value === 'string') found.push(value);
+    return 'walked';
+  });
+  return found;
+}
+
+/** SHA-256 in hex of the picture itself, opened, by the name that its sealed bytes are kept under. */
+export type Pictures = ReadonlyMap<string, string>;
+
+/**
+ * What an input says, at every depth, without the signatures in it. Photographs stand as their pictures: sealed anew, one
+ * lies under another name and is the same; another one is not. One that cannot be opened stands as its name.
+ */
+export const withoutSignatures = (input: unknown, pictures: Pictures = new Map()): unknown =>
+  through(input, (field, value) => {
+    if (OF_SIGNATURE.includes(field)) return 'left-out';
+    return field === 'blob' && typeof value === 'string' ? { put: pictures.get(value) ?? value } : 'walked';
+  });

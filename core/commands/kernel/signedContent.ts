@@ -12,7 +12,7 @@ export type Decide<Input> = (view: View, input: Input, asking: Asking) => Decisi
 
 /**
  * What whoever signs stands under: the papers the command would issue, what was said to it (its input without the
- * signatures), and SHA-256 of the canonical JSON of both, in hex.
+ * signatures, each photograph as SHA-256 of its picture), and SHA-256 of the canonical JSON of both, in hex.
  */
 export type Content = { readonly papers: readonly Paper[]; readonly said: unknown; readonly contentHash: string };
 
@@ -33,7 +33,7 @@ export function contentOf(
   asking: Asking,
 ): Content {
   const papers = decision.shown.map((make) => make()).filter((paper) => paper.shape === 'sheet');
-  const said = withoutSignatures(input);
+  const said = withoutSignatures(input, asking.pictures);
   return { papers, said, contentHash: asking.sha256(canonicalJson({ command, papers, said })) };
 }
 

@@ -52,7 +52,6 @@ export async function takingIn(teller: Teller, report: CameReport, called: strin
     text: report.text,
     taken: report.taken,
     keepSerials: false,
-    digest: '',
   });
   const filled = report.said.memory.slots.filter((slot) => slot.sizeMiB !== null).map((slot) => slot.locator ?? '?');
   teller.say(line('own-report', { taken: report.taken, slots: filled.length > 0 ? filled : line('no-slot') }));

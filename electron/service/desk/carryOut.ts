@@ -38,7 +38,7 @@ function carriedOut(
     async (read, at) => {
       const refusal = await mayAsk(read, asked);
       if (refusal) return { ok: false, refusal };
-      const looked = await lookedAt(read, tools, asked, at);
+      const looked = await lookedAt(read, shop, tools, asked, at);
       if ('refusal' in looked) return { ok: false, refusal: looked.refusal };
       return looked.decide();
     },

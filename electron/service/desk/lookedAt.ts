@@ -8,7 +8,8 @@ import { staffId } from '../../../core/ids.ts';
 import type { Stream } from '../../../core/journal/entry.ts';
 import type { Refusal } from '../../../core/refusal.ts';
 import type { EpochMs } from '../../../core/time.ts';
-import type { Reader } from '../../../db/index.ts';
+import type { OpenShop, Reader } from '../../../db/index.ts';
+import { picturesSigned } from './files/picturesSigned.ts';
 import { loadView } from './loadView.ts';
 import { noting, refusalFor, setApartRefusal } from './setApart.ts';
 import type { Tools } from './tools.ts';
@@ -28,6 +29,7 @@ type LookedAt =
 /** Loads what a command is about at `at`, in the name of who asks: the same for carrying it out and for a preview. */
 export async function lookedAt<Name extends CommandName>(
   read: Reader,
+  shop: Pick<OpenShop, 'blobs'>,
   tools: Tools,
   { name, input, by }: PreviewAsked<Name>,
   at: EpochMs,
@@ -38,7 +40,8 @@ export async function lookedAt<Name extends CommandName>(
   const view = await loadView(noted, about, at, by, read);
   const refusal = setApartRefusal(read, loaded);
   if (refusal) return { refusal };
-  const asking = { ...tools, tracing: tools.tracing(view.shop), at, by: staffId(by) };
+  const pictures = await picturesSigned(shop, input);
+  const asking = { ...tools, tracing: tools.tracing(view.shop), pictures, at, by: staffId(by) };
   if (read.setApart().length > 0) return unlessAsked(read, view, asking, command, input);
   return {
     view,

@@ -29,7 +29,7 @@ export async function preview(
   const read = await shop.read();
   const barred = await mayAsk?.(read, asked);
   if (barred) return barred;
-  const looked = await lookedAt(read, tools, asked, at);
+  const looked = await lookedAt(read, shop, tools, asked, at);
   if ('refusal' in looked) return looked.refusal;
   const { view, asking } = looked;
   const decision = looked.draft();

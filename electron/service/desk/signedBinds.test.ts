@@ -3,9 +3,12 @@ import shopOf from '../../../assets/demo/shop.json' with { type: 'json' };
 import story from '../../../assets/demo/story.json' with { type: 'json' };
 import type { CommandName } from '../../../core/commands/commands.ts';
 import { signShown } from '../../../core/commands/kernel/contentHashes.ts';
-import { type JobId, jobId } from '../../../core/ids.ts';
+import { type JobId, jobId, ownerId } from '../../../core/ids.ts';
+import type { Refusal } from '../../../core/refusal.ts';
 import { aDesk, type Desk } from '../../../tests/builders/desk.ts';
-import { signingIn } from '../../../tests/builders/takingIn.ts';
+import { JPEG, PNG, WEBP } from '../../../tests/builders/shopPictures.ts';
+import { signingIn, takingIn } from '../../../tests/builders/takingIn.ts';
+import { holdPhotograph, keepHeldPhotograph } from './files/photographs.ts';
 
 const mark = { name: story.owner.name, drawn: null, contentHash: null };
 const stroke = { width: 10, height: 10, strokes: [[[1, 1, 0]]] };
@@ -64,7 +67,7 @@ const before = {
   makersWarranty: 'over',
   seals: 'none',
 };
-const report = { text: 'Architecture: x86_64\nModel name: K6\n', taken: null, keepSerials: false, digest: '' };
+const report = { text: 'Architecture: x86_64\nModel name: K6\n', taken: null, keepSerials: false };
 
 describe('taken in under a signature, what no paper says is bound with what they say', () => {
   it.each([
@@ -101,15 +104,47 @@ describe('taken in under a signature, what no paper says is bound with what they
     await isDone('signTakingIn', signingIn(line('the drives')), signingIn(line('the drives')));
   });
 
-  it('the stroke of the pen, where photographs lie and the digest of a report are no terms', async () => {
-    const kept = { report, photographs: [{ of: 'front', blob: 'held' }], answers: { open: 'yes', photos: 'yes' } };
-    const then = {
-      ...kept,
-      report: { ...report, digest: 'd1' },
-      photographs: [{ of: 'front', blob: 'sealed' }],
-      signed: { ...mark, drawn: stroke },
+  const nameOf = (stored: { readonly blob: string } | Refusal): string => {
+    if ('refused' in stored) throw new Error(stored.refused);
+    return stored.blob;
+  };
+  /** A sheet with this picture on it, held as while it is written, or sealed under its owner's key as it is signed. */
+  const picturing = async (picture: Uint8Array, kept: 'held' | 'sealed') => {
+    const held = nameOf(await holdPhotograph(desk.shop, picture));
+    const owner = ownerId('judith');
+    const blob = kept === 'held' ? held : nameOf(await keepHeldPhotograph(desk.shop, owner, held));
+    return {
+      owner: { fresh: story.owner, id: owner },
+      photographs: [{ of: 'front', blob }],
+      answers: { open: 'yes', photos: 'yes' },
     };
-    await isDone('signTakingIn', signingIn(kept), signingIn(then));
+  };
+
+  it('the stroke of the pen is no term, nor where the same picture lies', async () => {
+    const shown = await picturing(JPEG, 'held');
+    const pressed = await picturing(JPEG, 'sealed');
+    expect(pressed.photographs).not.toEqual(shown.photographs);
+    await isDone('signTakingIn', signingIn(shown), signingIn({ ...pressed, signed: { ...mark, drawn: stroke } }));
+  });
+
+  it('another photograph does not lie under the same mark, whatever it is called', async () => {
+    const shown = await picturing(JPEG, 'held');
+    await isRefused('signTakingIn', signingIn(shown), signingIn(await picturing(PNG, 'sealed')));
+    const both = { ...shown, photographs: [...shown.photographs, { of: 'back', blob: 'gone' }] };
+    const other = { ...shown, photographs: [...shown.photographs, { of: 'back', blob: 'not there either' }] };
+    await isRefused('signTakingIn', signingIn(both), signingIn(other));
+  });
+
+  it('the same on a sheet that is signed after the machine was taken in', async () => {
+    const { firstStream } = await desk.ask('takeIn', takingIn({ owner: { fresh: story.owner, id: 'judith' } }));
+    const job = jobId(firstStream.slice('job:'.length));
+    const sheet = async (picture: Uint8Array, kept: 'held' | 'sealed') => {
+      const { photographs, answers } = await picturing(picture, kept);
+      return { job, photographs, answers, signed: mark };
+    };
+    const shown = await sheet(WEBP, 'held');
+    await isRefused('signSheet', shown, await sheet(JPEG, 'sealed'));
+    await isDone('signSheet', shown, await sheet(WEBP, 'sealed'));
   });
 });
 

@@ -5,7 +5,7 @@ import { Problem } from '../../kit/keys/Problem.tsx';
 import { useWords, type Words } from '../../kit/text/words.tsx';
 import { useExecute } from '../../link/useExecute.ts';
 import { ReportField, type TakenReport } from '../fields/ReportField.tsx';
-import { reportInput } from '../fields/reportInput.ts';
+import { reportSaid } from '../fields/reportInput.ts';
 import { BeforeFields } from '../taking-in/BeforeRows.tsx';
 import { type BeforeSheet, freshBefore } from '../taking-in/sheet.ts';
 import { beforeInput } from '../taking-in/takeInInput.ts';
@@ -34,7 +34,7 @@ export function BeforeRow({ sheet }: Pick<OfJob, 'sheet'>) {
     if (written && (await execute('addBeforeFirstScrew', { job: job.id, ...beforeInput(written) }))) setWritten(null);
   };
   const keepReport = async () => {
-    if (!report || !(await execute('readReport', await reportInput(job.id, report)))) return;
+    if (!report || !(await execute('readReport', { job: job.id, ...reportSaid(report) }))) return;
     setReport(null);
     setReading(false);
   };

@@ -9,7 +9,7 @@ import { beforeInput, momentOf, takeInInput } from './takeInInput.ts';
 
 export type SignTakingInInput = InputOf<'signTakingIn'>;
 
-/** The sheet as the command takes it, before anything is signed; blobs and digest are those of the draft. */
+/** The sheet as the command takes it, before anything is signed; photographs are named as the draft has them. */
 export function signTakingInInput(
   sheet: TakingInSheet,
   settings: ShopSettings,
@@ -21,7 +21,7 @@ export function signTakingInInput(
     ...takeInInput(sheet, settings.language, settings.zone),
     promised: momentOf(sheet.promise, settings.zone),
     before: beforeAnswered(sheet.before) ? beforeInput(sheet.before) : null,
-    report: sheet.report && { ...reportSaid(sheet.report), digest: '' },
+    report: sheet.report && reportSaid(sheet.report),
     estimate,
     answers: Object.fromEntries(Object.entries(sheet.answers).filter(([id]) => !alone.some((one) => one === id))),
     photographs: sheet.photographs.map((one) => ({ ...one })),

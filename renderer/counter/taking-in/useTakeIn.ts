@@ -1,7 +1,6 @@
 import { useState } from 'react';
 import { useNavigate } from 'react-router';
 import { useExecute } from '../../link/useExecute.ts';
-import { hashOf } from '../fields/hashOf.ts';
 import { signedInput } from '../fields/signedInput.ts';
 import { signerOf, type TakingInSheet } from './sheet.ts';
 import type { SignedMarks } from './sheetContext.tsx';
@@ -23,7 +22,6 @@ export function useTakeIn(onDone: () => void) {
     const done = await execute('signTakingIn', {
       ...input,
       photographs: [...photographs],
-      report: input.report && { ...input.report, digest: await hashOf(input.report.text) },
       alone: input.alone.map((line) => {
         const mark = marks[line.id];
         return mark ? { ...line, signed: signedInput(mark, name) } : line;
