@@ -54,6 +54,13 @@ describe('the last arrangement that worked', () => {
     expect(lastWorked(job)?.run).toBe('1');
     expect(gotWorse(job)).toBe(true);
   });
+  it('is the newest of two, and an older one where the newest failed since', () => {
+    const job = (...more: readonly Job['arrangements'][number][]) =>
+      jobOf([tried('1', 'works', withOurs), tried('2', 'works', asItCame), ...more]);
+    expect(lastWorked(job())?.run).toBe('2');
+    expect(lastWorked(job(tried('3', 'works', asItCame)))?.run).toBe('3');
+    expect(lastWorked(job(tried('3', 'same', asItCame)))?.run).toBe('1');
+  });
   it('is none once it failed in the very same one, and none that was struck out', () => {
     expect(lastWorked(jobOf([tried('1', 'works', asItCame), tried('2', 'same', asItCame)]))).toBeNull();
     expect(lastWorked(jobOf([tried('1', 'works', asItCame)], ['1']))).toBeNull();

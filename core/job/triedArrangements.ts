@@ -16,9 +16,7 @@ export function lastWorked(job: Job): Job['arrangements'][number] | null {
   const tried = standing(job);
   return (
     tried.findLast(
-      (one, i) =>
-        one.did === 'works' &&
-        !tried.slice(i + 1).some((later) => keyOf(later) === keyOf(one) && later.did !== 'works'),
+      (one, i) => one.did === 'works' && !tried.slice(i + 1).some((later) => keyOf(later) === keyOf(one)),
     ) ?? null
   );
 }

@@ -6,7 +6,7 @@ import { isOf } from '../entries/subjects.ts';
 import { epochMs } from '../time.ts';
 import { applyJob } from './applyJob.ts';
 import type { Job } from './job.ts';
-import { newWork, type Phase, phaseOf, splitOf, type Work } from './work.ts';
+import { isCharged, isDone, isUnderWay, newWork, type Phase, phaseOf, splitOf, type Work } from './work.ts';
 
 const MINUTE = 60_000;
 const memoryPass = newWork({ run: 'r', kind: 'step', what: 'dimm-reseat', by: 'bram', startedAt: epochMs(0) });
@@ -55,6 +55,12 @@ describe('the clock of a piece of work', () => {
     expect(ask(ended, 6 * MINUTE)).toMatchObject({ ok: false, refusal: { refused: 'no-such-work' } });
   });
 
+  it('counts nothing for a clock that was set back', () => {
+    const turns = [{ to: 'waiting' as const, at: epochMs(-4 * MINUTE) }];
+    expect(splitOf({ startedAt: epochMs(0), turns }, 3 * MINUTE)).toEqual({ handsOn: 0, waiting: 7 * MINUTE });
+    expect(splitOf({ startedAt: epochMs(0), turns: [] }, -1)).toEqual({ handsOn: 0, waiting: 0 });
+  });
+
   it('loses and invents no time, however often hands go off and on', () => {
     fc.assert(
       fc.property(fc.array(fc.integer({ min: 0, max: 90 }), { maxLength: 12 }), (pauses) => {
@@ -67,6 +73,21 @@ describe('the clock of a piece of work', () => {
         expect(handsOn + waiting).toBe(at + 7);
       }),
     );
+  });
+});
+
+describe('a piece of work', () => {
+  const struck = { why: 'wrong machine', at: epochMs(0) };
+  const ended = { ...memoryPass, endedAt: epochMs(MINUTE) };
+  it('is under way until it ends, done from then on, and neither once it was struck out', () => {
+    expect([isUnderWay(memoryPass), isDone(memoryPass)]).toEqual([true, false]);
+    expect([isUnderWay(ended), isDone(ended)]).toEqual([false, true]);
+    expect([isUnderWay({ ...memoryPass, struck }), isDone({ ...ended, struck })]).toEqual([false, false]);
+  });
+  it('is on the bill, but for our own proofs and what was struck out', () => {
+    expect(isCharged(ended)).toBe(true);
+    expect(isCharged({ ...ended, kind: 'own-proof' })).toBe(false);
+    expect(isCharged({ ...ended, struck })).toBe(false);
   });
 });
 

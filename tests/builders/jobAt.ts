@@ -42,9 +42,12 @@ export function aJobAt(stage: Stage, over: Partial<Job> = {}): Job {
   return { ...job, stage, stages: [...job.stages, { stage, at: epochMs(0), why: 'test' }], ...over };
 }
 
+/** What the shop of the demo has set. */
+export const shopSettings = shopOf.settings as unknown as ShopSettings;
+
 /** What a command looks at for that job: the shop, its owner, its machine, no parts. */
 export const viewOf = (job: Job, of: Owner = judith): View => ({
-  shop: { settings: shopOf.settings as unknown as ShopSettings, staff: [], models: [], learnt: null },
+  shop: { settings: shopSettings, staff: [], models: [], learnt: null },
   people: noPeople,
   job,
   elsewhere: [],
