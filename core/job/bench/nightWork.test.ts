@@ -25,6 +25,15 @@ describe('what could use the night', () => {
     expect(night(aJobAt('proving'))).toContain('memory-pass');
     expect(night(aJobAt('proving', { work: [work({})] }))).not.toContain('memory-pass');
   });
+  it('are not over by a proof that was struck out', () => {
+    const struck = { why: 'wrong machine', at: epochMs(2) };
+    expect(night(aJobAt('proving', { work: [work({ struck })] }))).toContain('memory-pass');
+  });
+  it('are none of the short ones', () => {
+    const short = model.steps.filter((step) => step.waiting > 0 && step.waiting < 180).map((step) => step.id);
+    expect(short.length).toBeGreaterThan(0);
+    expect(night(aJobAt('tracing')).filter((id) => short.includes(id))).toEqual([]);
+  });
   it('are the long passes that tracing could take now, and none on a machine that does not start', () => {
     expect(night(aJobAt('tracing'))).toContain('mem-night');
     expect(night(aJobAt('tracing'), ['no-reaction'])).not.toContain('mem-night');
@@ -33,6 +42,7 @@ describe('what could use the night', () => {
     expect(night(aJobAt('proving', { work: [work({ endedAt: null })] }))).toEqual([]);
     const left = { open: [], unplugged: [], lying: [], doNotPower: 'wet inside', at: epochMs(0), confirmed: true };
     expect(night(aJobAt('proving', { left: left as Job['left'] }))).toEqual([]);
+    expect(night(aJobAt('proving', { left: { ...left, doNotPower: null } as Job['left'] }))).toContain('memory-pass');
     expect(night(aJobAt('owners-word-needed'))).toEqual([]);
   });
 });

@@ -42,6 +42,11 @@ describe('what a closed job says of how long things take', () => {
     expect(leftOut).toMatchObject({ untouched: 1, unknown: 1 });
   });
 
+  it('takes what a clock shows as no minute for a part of one: nothing has no logarithm', () => {
+    const { seen } = closed([work('look-picture', 0, { endedAt: epochMs(9_000) })]);
+    expect(seen[0]?.handsOn).toBe(0.25);
+  });
+
   it('takes work agreed by name as one whole, and not as the cleaning after a repair', () => {
     const { seen } = closed([work('clean', 14, { kind: 'cleaning' }), work('clean', 9, { kind: 'cleaning' })], {
       tasks: [{ id: 'clean', fixedMinor: null }],

@@ -64,6 +64,18 @@ describe('a machine goes home', () => {
     expect(why([drive])).toEqual(['needs-own-answer']);
   });
 
+  it('not while a part is out to be tested, though the owner agreed to that', () => {
+    const away = aPart({ place: { at: 'away', kind: 'laboratory', name: 'the lab' } });
+    const options = [{ id: 'yes', says: '', agrees: { daysAway: 'send-out', dead: null } }];
+    const questions = [{ options, answer: { options: ['yes'] }, withdrawn: false }] as unknown as Job['questions'];
+    expect(why([away], { questions })).toEqual(['owners-part-not-inside']);
+  });
+
+  it('not without a drive that was lost here: no answer could be given for it', () => {
+    const lost = aPart({ dataBearing: true, place: { at: 'not-found', since: NOON, lastSeen: '1' } });
+    expect(why([lost])).toEqual(['owners-part-not-inside']);
+  });
+
   it('without a part that was lost here, once the owner was told', () => {
     const lost = aPart({ place: { at: 'not-found', since: NOON, lastSeen: '1' } });
     const incident = {
