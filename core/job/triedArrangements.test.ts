@@ -7,7 +7,7 @@ import { type Place, samePlace } from '../custody/place.ts';
 import type { MachineId, PartId } from '../ids.ts';
 import type { Job } from './job.ts';
 import type { TriedArrangement } from './triedArrangement.ts';
-import { gotWorse, isThere, lastWorked, returnMoves } from './triedArrangements.ts';
+import { gotWorse, isThere, lastWorked, nothingToDo, returnMoves } from './triedArrangements.ts';
 
 const SLOTS = ['A1', 'A2', 'B1', 'B2'];
 const machine = 'm' as MachineId;
@@ -68,6 +68,16 @@ describe('the last arrangement that worked', () => {
 });
 
 describe('the way back', () => {
+  it('is not there while a part of it is out of reach, though there is nothing that hands could do', () => {
+    const there = standing({ A1: 'own1' });
+    const parts = there.parts.map((part) =>
+      part.id === 'own2' ? { ...part, place: { at: 'with-owner' } as const } : part,
+    );
+    const inside = { A1: 'own1' as PartId, B1: 'own2' as PartId };
+    const way = returnMoves(there.machine, parts, { inside, unplugged: [] }, tray);
+    expect([nothingToDo(way), isThere(way), way.outOfReach]).toEqual([true, false, ['own2']]);
+  });
+
   it('takes ours to its bin, theirs to the tray, and puts back what sat there, nothing else', () => {
     const now = standing({ A1: 'own3', A2: 'ours', B2: 'own2' });
     const back = returnMoves(

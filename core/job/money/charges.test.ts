@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import { noConsents } from '../../approval/consent.ts';
 import type { PartId } from '../../ids.ts';
 import type { Currency } from '../../money/money.ts';
 import { epochMs, minutes } from '../../time.ts';
 import { type Job, newJob } from '../job.ts';
 import { charges } from './charges.ts';
 import { storageDue } from './storageDue.ts';
+import { taxedCharges } from './taxedCharges.ts';
 
 const GBP = 'GBP' as Currency;
 const taxInside = { permille: 200, inside: true };
@@ -45,6 +47,25 @@ describe('the finding fee', () => {
     expect(charges(aJob(found, { feeCredited: false }), false).totalMinor).toBe(3000 + (80 - 40) * 75);
     expect(charges(aJob({ work: [worked('step', 10)] }, { feeCredited: false }), false).totalMinor).toBe(3000);
   });
+  it('has paid for no more minutes than were traced, however many it covers', () => {
+    const job = aJob({ work: [worked('step', 10), worked('fitting', 30)] }, { feeCredited: false });
+    expect(charges(job, false).totalMinor).toBe(3000 + 30 * 75);
+  });
+  it('comes off again where it is waived, and nothing comes off where none was asked', () => {
+    const feeWaived = { why: 'a regular', at: epochMs(0), by: 'mina' };
+    const off = { is: 'discount', why: 'a regular', minor: -3000, taxPermille: null };
+    expect(charges(aJob({ ...found, feeWaived }, { feeCredited: false }), false).lines).toContainEqual(off);
+    expect(charges(aJob({ ...found, feeWaived }), false).lines.filter(({ is }) => is === 'discount')).toEqual([]);
+  });
+  it('by a yes is owed once looking began, and only with that yes or where it was to be found only', () => {
+    const byYes = { feeByYes: true };
+    const yes = { answers: { fee: 'yes' }, signature: {}, own: {}, about: {}, withdrawn: [] };
+    const owed = (over: object) => charges(aJob({ consents: yes, ...over }, byYes), true).totalMinor;
+    expect(owed(found)).toBe(3000);
+    expect(owed({ work: [worked('fitting', 30)] })).toBe(0);
+    expect(owed({ ...found, consents: noConsents })).toBe(0);
+    expect(owed({ ...found, consents: noConsents, charging: 'diagnosis-only' })).toBe(3000);
+  });
   it('is not owed for known work that needed no tracing', () => {
     const known = { tasks: [{ id: 'clean', fixedMinor: null }], work: [worked('fitting', 30)] };
     expect(charges(aJob(known, { feeCredited: false }), false).totalMinor).toBe(30 * 75);
@@ -65,6 +86,10 @@ describe('a part', () => {
     expect(charges(aJob({ agreedLines, questions: back('send') }), false).totalMinor).toBe(7500);
     expect(charges(aJob({ agreedLines, questions: back('back') }), false).totalMinor).toBe(9000);
     expect(charges(aJob({ agreedLines, questions: [] }), false).totalMinor).toBe(9000);
+  });
+  it('never costs less than nothing by the old one', () => {
+    const agreedLines = [{ ...board, core: { part: 'old' as PartId, minor: 9500 } }];
+    expect(charges(aJob({ agreedLines, questions: back('send') }), false).totalMinor).toBe(0);
   });
   it('at a rate of its own has that tax, the rest the usual one', () => {
     const onTop = { tax: { permille: 200, inside: false, others: [50] } };
@@ -96,6 +121,39 @@ describe('a discount', () => {
 it('minutes beyond the owner’s word stay in the log and are not charged', () => {
   const job = aJob({ work: [worked('step', 50, { unbilled: minutes(20) })] });
   expect(charges(job, false)).toMatchObject({ handsOn: 30, totalMinor: 30 * 75 });
+});
+
+describe('known work', () => {
+  it('costs the price that was named for all of it, else its minutes', () => {
+    const job = (...fixed: readonly (number | null)[]) =>
+      aJob({ tasks: fixed.map((fixedMinor, at) => ({ id: `t${at}`, fixedMinor })), work: [worked('fitting', 30)] });
+    expect(charges(job(4000, 500), false).totalMinor).toBe(4500);
+    expect(charges(job(4000, null), false).totalMinor).toBe(30 * 75);
+    expect(charges(job(), false).totalMinor).toBe(30 * 75);
+  });
+});
+
+describe('what the owner pays', () => {
+  it('is what it comes to, and nothing where it is free of charge', () => {
+    const work = [worked('fitting', 20)];
+    expect(charges(aJob({ work }), false)).toMatchObject({ totalMinor: 1500, owedMinor: 1500 });
+    expect(charges(aJob({ work, charging: 'free' }), false)).toMatchObject({ totalMinor: 1500, owedMinor: 0 });
+  });
+  it('less what was paid, payments written down wrongly apart', () => {
+    const struck = { why: 'typed twice', at: epochMs(1), by: 'mina' };
+    const paid = [{ minor: 1000 }, { minor: 700, struck }, { minor: -200 }];
+    expect(charges(aJob({ paid }), false).paidMinor).toBe(800);
+  });
+  it('has tax on top as a line of its own where it is rounded on the total, and none where prices hold it', () => {
+    const work = [worked('fitting', 20)];
+    const taxLines = (inside: boolean) =>
+      taxedCharges(charges(aJob({ work }), false).lines, {
+        currency: GBP,
+        tax: { permille: 200, inside, round: 'per-total' },
+      }).lines.filter(({ of }) => of.is === 'tax');
+    expect(taxLines(false)).toEqual([{ of: { is: 'tax', permille: 200 }, gross: 300, tax: null }]);
+    expect(taxLines(true)).toEqual([]);
+  });
 });
 
 describe('storage', () => {
