@@ -7,6 +7,7 @@ import type { Came, FaultModel, Gate, ModelData, ModelRefusal, Outcome, OutcomeM
 import { checkModel } from './checkModel.ts';
 import { maskOf } from './circuits.ts';
 import { expandRows } from './expandRows.ts';
+import { circuitOf, harmOfStep } from './harmOfStep.ts';
 import { RAW_FILES, type RawFileName, type RawModel, type RawStep } from './raw.ts';
 import { ModelFault } from './refusal.ts';
 
@@ -181,7 +182,6 @@ const cameOf = ({ step, outcomes }: RawCame, steps: readonly Step[]): Came => ({
   outcomes: outcomes ?? steps.find((one) => one.id === step)?.outcomes.map(({ id }) => id) ?? [],
 });
 
-/** What mends and what harms name faults that are there; the steps only take over from these lists. */
 /** The assembly states with what opening each does, in their own order. */
 function statesOf(raw: RawModel): ModelData['states'] {
   const { states } = raw['assembly.json'];
@@ -196,6 +196,7 @@ function statesOf(raw: RawModel): ModelData['states'] {
   });
 }
 
+/** What mends and what harms name faults that are there; the steps only take over from these lists. */
 function checkFaultNames(raw: RawModel, faultIndex: ReadonlyMap<string, number>): void {
   for (const [handling, mends] of Object.entries(raw['handlings.json'].handlings)) {
     const missing = Object.keys(mends).find((fault) => !faultIndex.has(fault));
@@ -205,14 +206,16 @@ function checkFaultNames(raw: RawModel, faultIndex: ReadonlyMap<string, number>)
   raw['dangers.json'].harm.forEach((harm, at) => {
     if (!faultIndex.has(harm.fault))
       throw new ModelFault('dangers.json', `harm[${at}].fault`, `no fault ${harm.fault}`);
-    if ((harm.whose === undefined) !== (harm.steps === undefined))
+    if ((harm.whose === 'owner') !== (harm.steps !== undefined))
       throw new ModelFault(
         'dangers.json',
         `harm[${at}].steps`,
-        'harm to the owner’s own, and only that, says by which steps',
+        'harm to the owner’s own alone, and only that, says by which steps',
       );
     const missing = harm.steps?.find((id) => !steps.has(id));
     if (missing !== undefined) throw new ModelFault('dangers.json', `harm[${at}].steps`, `no step ${missing}`);
+    if (harm.whose !== undefined && circuitOf(harm.part) === undefined)
+      throw new ModelFault('dangers.json', `harm[${at}].part`, `a ${harm.part} of the owner’s is in no circuit`);
   });
 }
 
@@ -235,14 +238,15 @@ function toStep(
     ...rest
   } = step;
   const { intoSlotOf, intoRig, orders, sends, ...hands } = handling;
-  const kinds = new Set([handling.borrows, ...handling.alsoBorrows, orders]);
+  const borrowed = new Set([handling.borrows, ...handling.alsoBorrows, orders]);
+  const starts = startsAnything(step);
   return {
     ...rest,
     normal,
     outcomes: step.outcomes.map((outcome, n) => toOutcome(outcome, `${where}.outcomes[${n}]`, faultIndex)),
     mends: mendsOf(raw, [...step.does, ...step.alsoDoes], where),
     mendsAfter: mendsOf(raw, step.putBackDoes, where),
-    starts: startsAnything(step),
+    starts,
     handling: {
       ...hands,
       ...(intoSlotOf ? { intoSlotOf } : {}),
@@ -250,10 +254,7 @@ function toStep(
       ...(orders ? { orders } : {}),
       ...(sends ? { sends } : {}),
     },
-    harm: raw['dangers.json'].harm.flatMap(({ steps, whose, ...harm }) => {
-      if (whose === 'owner') return steps?.includes(step.id) ? [{ ...harm, whose }] : [];
-      return kinds.has(harm.part) && harmed(step, harm.fault, raw) ? [harm] : [];
-    }),
+    harm: harmOfStep(raw, step, { borrowed, starts }),
   };
 }
 
@@ -261,13 +262,6 @@ function toStep(
 export function startsAnything(step: RawStep): boolean {
   if (step.onRig) return step.handling.borrows === 'rig';
   return step.starts === true || step.exposure !== null || step.life !== 'none';
-}
-
-/** A fault hurts what is borrowed only where the two meet: on the machine, or on the rig with the owner's part that carries it. */
-function harmed(step: RawStep, fault: string, raw: RawModel): boolean {
-  const carrier = raw['faults.json'].faults.find((each) => each.id === fault)?.circuits ?? [];
-  if (step.onRig) return carrier.some((circuit) => step.onRig?.includes(circuit));
-  return !carrier.some((circuit) => step.takesOut.includes(circuit));
 }
 
 function toOutcome(raw: RawStep['outcomes'][number], where: string, faultIndex: ReadonlyMap<string, number>): Outcome {

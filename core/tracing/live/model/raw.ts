@@ -274,8 +274,11 @@ const zDangers = z.strictObject({
       fault: id,
       part: thing,
       chance,
-      /** Both or neither: the owner's own part is hurt, by these steps. */
-      whose: z.literal('owner').optional(),
+      /**
+       * Whose part: missing = ours that is borrowed; `either` = ours, and the owner's own that is in circuit at a start;
+       * `owner` = theirs alone, by these steps.
+       */
+      whose: z.enum(['owner', 'either']).optional(),
       steps: z.array(id).min(1).optional(),
       source,
     }),
@@ -333,6 +336,8 @@ const zValues = z.strictObject({
   proving: z.strictObject({ minutes, source }),
   /** How much more heavily the owner's sound part counts than the same part of ours. */
   owners: z.strictObject({ times: z.number().min(1).max(100), source }),
+  /** What has stood it so far: this share of the chance to hurt a part that is new to it, at each further start. */
+  stood: z.strictObject({ share: chance, source }),
   /** Price to replace one, in minutes of the bench: used where a part's own value is not known. */
   parts: z.array(z.strictObject({ id: thing, minutes, source })),
 });

@@ -81,6 +81,15 @@ export type StepKind =
   /** Measured again after mending: it opens what was held back, tells nothing of what was wrong, and is never planned. */
   | 'recheck';
 
+export type StepHarm = {
+  readonly fault: FaultId;
+  readonly chance: number;
+  readonly part: ThingKind;
+  readonly whose?: 'owner';
+  /** Bits over CIRCUITS that must be in for it: what carries the fault, and the part itself where it is the owner's. */
+  readonly meets: number;
+};
+
 export type Step = {
   readonly id: StepId;
   readonly kind: StepKind;
@@ -120,13 +129,8 @@ export type Step = {
   readonly repeatable: number;
   /** Chance of hurting something by the handling itself, and what. */
   readonly slip: { readonly chance: number; readonly part: PartKind } | null;
-  /** Chance per fault that a borrowed or exposed sound part is hurt, or by the step what is failing of the owner's, and which. */
-  readonly harm: readonly {
-    readonly fault: FaultId;
-    readonly chance: number;
-    readonly part: ThingKind;
-    readonly whose?: 'owner';
-  }[];
+  /** Chance per fault that a sound part, borrowed or the owner's own, is hurt by the step, and which. */
+  readonly harm: readonly StepHarm[];
   /** Only groups where the step makes sense; empty = all. */
   readonly groups: readonly Group[];
   /** Proves what was named; offered after a name or a cure, or when little else is left. */

@@ -84,3 +84,58 @@ describe('a failing drive of the owner’s', () => {
     }
   });
 });
+
+/* That what stood it so far is likelier to stand it once more is common practice, no source. */
+describe('sound parts of the owner’s', () => {
+  const harm = (tracing: TracingCase, id: string, fault: string) =>
+    harmOf(model, tracing, stepOf(id))?.[model.faultIndex.get(fault) ?? -1] ?? 0;
+  const usual = aTracingCase();
+
+  it('are charged at every start on a supply that gives too much, and not where the supply is out or nothing starts', () => {
+    for (const id of ['watch-start', 'drain-start', 'meas-rails', 'card-none', 'put-back'])
+      expect(harm(usual, id, 'psu-over'), id).toBeGreaterThan(10);
+    for (const id of ['supply-beside', 'supply-in', 'look-inside', 'meas-coils', 'census'])
+      expect(harm(usual, id, 'psu-over'), id).toBe(0);
+  });
+
+  it('stand in for each other: what is out of the machine, or was never in it, is not at stake', () => {
+    expect(harm(usual, 'card-none', 'psu-over')).toBeLessThan(harm(usual, 'watch-start', 'psu-over'));
+    const none = { ...usual, machine: { ...usual.machine, card: false } };
+    expect(harm(none, 'watch-start', 'psu-over')).toBeLessThan(harm(usual, 'watch-start', 'psu-over'));
+    const ours = afterDoing(model, usual, 'supply-beside', 'works', { stays: true });
+    expect(
+      harm({ ...ours, log: [...ours.log.map((one) => ({ ...one, outcome: 'same' }))] }, 'watch-start', 'psu-over'),
+    ).toBe(0);
+  });
+
+  it('are at stake by a short, a wrong lead or a core voltage too high as well: supply, board, drive, processor', () => {
+    for (const fault of ['gpu-short', 'drive-short', 'case-short', 'psu-lead-mix', 'board-vrm-over', 'board-vrm-short'])
+      expect(harm(usual, 'watch-start', fault), fault).toBeGreaterThan(0);
+    expect(harm(usual, 'drives-off', 'drive-short')).toBe(0);
+    expect(harm(usual, 'card-none', 'gpu-short')).toBe(0);
+  });
+
+  it('count for less at one start than one of ours that is new to it, and for more the oftener it is started', () => {
+    const [ours, theirs] = [undefined, 'owner'].map(
+      (whose) =>
+        stepOf('card-loan').harm.find(
+          (one) => one.fault === 'psu-over' && one.part === (whose ? 'board' : 'card') && one.whose === whose,
+        )?.chance ?? 0,
+    );
+    expect(theirs).toBeGreaterThan(0);
+    expect(theirs).toBeLessThan(ours ?? 0);
+    expect(harm(usual, 'starts-five', 'psu-over')).toBeGreaterThan(2 * harm(usual, 'watch-start', 'psu-over'));
+  });
+
+  it('put a figure on every start, and none on a look', () => {
+    expect(reasonFor(model, usual, 'drain-start')?.risk).toBeGreaterThan(0);
+    expect(reasonFor(model, usual, 'look-inside')?.risk).toBe(0);
+  });
+
+  it('are only of kinds that sit in a circuit', () => {
+    const refusal = changed((files) => {
+      files['dangers.json'].harm[0].part = 'stick';
+    });
+    expect(refusal).toMatchObject({ file: 'dangers.json', because: expect.stringContaining('stick') });
+  });
+});

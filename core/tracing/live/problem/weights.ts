@@ -1,6 +1,8 @@
+import type { ThingKind } from '../../../custody/part.ts';
 import { addAt } from '../../../figures/rows.ts';
+import { lookMask } from '../configuration.ts';
 import { faultNumber, knownStep, PUT_BACK, stepOf } from '../model/special.ts';
-import type { FaultModel, Step, TracingCase } from '../types.ts';
+import type { FaultModel, Step, StepHarm, TracingCase } from '../types.ts';
 import { atStakeMinutes, oursMinutes, ownersMinutes } from './values.ts';
 
 /** Minutes up to so long, and what each counts. Common practice, no source. */
@@ -51,12 +53,26 @@ export function delayMinutes(
   return delay.dayMinutes * (Math.max(0, nights - 1) + late);
 }
 
+/** Kinds of part that a machine may be known to have none of. */
+const isMissing = ({ machine }: TracingCase, part: ThingKind): boolean =>
+  (part === 'card' && machine.card === false) || (part === 'drive' && machine.drives === 0);
+
+/** The harm that a step can do as the machine stands: what carries the fault, and what of the owner's it would hurt, is in. */
+export function harmNow(model: FaultModel, tracing: TracingCase, step: Step): readonly StepHarm[] {
+  if (step.harm.length === 0) return step.harm;
+  const { look } = lookMask(model, tracing.log, step);
+  return step.harm.filter(
+    ({ meets, whose, part }) => (meets & look) === 0 && !(whose === 'owner' && isMissing(tracing, part)),
+  );
+}
+
 /** Minutes charged when a fault is the truth and the step is done: chance of hurting a part times what that part is worth. */
 export function harmOf(model: FaultModel, tracing: TracingCase, step: Step): Float64Array | undefined {
-  if (step.harm.length === 0) return undefined;
+  const can = harmNow(model, tracing, step);
+  if (can.length === 0) return undefined;
   const harm = new Float64Array(model.faults.length);
   const values = new Map<string, number>();
-  for (const { fault, chance, part, whose } of step.harm) {
+  for (const { fault, chance, part, whose } of can) {
     const key = `${whose ?? 'ours'} ${part}`;
     const value =
       values.get(key) ?? (whose === 'owner' ? atStakeMinutes(model, tracing, part) : oursMinutes(model, tracing, part));

@@ -6,6 +6,7 @@ import { outlook } from '../../../../core/tracing/live/belief/outlook.ts';
 import { massOf, posteriorOf } from '../../../../core/tracing/live/belief/posterior.ts';
 import type { Prior } from '../../../../core/tracing/live/belief/prior.ts';
 import { lookMask } from '../../../../core/tracing/live/configuration.ts';
+import { harmNow } from '../../../../core/tracing/live/problem/weights.ts';
 import type { FaultModel, Outcome, TracingCase } from '../../../../core/tracing/live/types.ts';
 
 /** One machine with one true fault, or two at once, behaving as the true model says. */
@@ -60,9 +61,9 @@ export class SimulatedMachine {
     const conditions = inPlace(this.#truth, this.#prior, s, lookMask(this.#truth, tracing.log, step));
     const mends = new Float64Array(this.#truth.faults.length);
     this.#mendedBy(conditions[0]?.mends ?? mends);
-    for (const harm of step.harm) {
+    for (const harm of harmNow(this.#truth, tracing, step)) {
       if (!this.#firstThere || harm.fault !== this.id || this.#chance.next() >= harm.chance) continue;
-      if (harm.part === step.handling.borrows) this.loanersHurt += 1;
+      if (harm.whose !== 'owner') this.loanersHurt += 1;
       else this.ownersHurt += 1;
     }
     const standing = (this.#firstThere ? 1 : 0) | (this.#secondThere ? 2 : 0);
