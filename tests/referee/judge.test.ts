@@ -329,7 +329,8 @@ describe('board, firmware, settings', () => {
 
 describe('our own parts', () => {
   const looked = ['look-inside:clean'];
-  const proven = [...looked, 'meas-rails:within', 'meas-coils:fine', 'cpu-look:fine'];
+  const once = [...looked, 'meas-rails:within', 'meas-coils:fine', 'cpu-look:fine'];
+  const proven = [...once, 'rails-again:within'];
 
   it('go on no maker’s own plug and no brick', () => {
     holds([
@@ -378,6 +379,11 @@ describe('our own parts', () => {
   it('lend a processor only after rails, coils and socket, and where it can help', () => {
     holds([
       [{ log: proven }, 'cpu-loan', '-'],
+      [{ log: once }, 'cpu-loan', 'rails-twice-before-dear'],
+      [{ log: once }, 'board-loan', 'rails-twice-before-dear'],
+      [{ log: [...once, 'supply-alone:holds'] }, 'board-loan', '-'],
+      [{ log: [...once, 'rails-log:steady'] }, 'cpu-loan', '-'],
+      [{ log: once }, 'drive-loan', '-'],
       [{ log: [...looked, 'meas-rails:within', 'cpu-look:fine'] }, 'cpu-loan', 'coils-and-socket'],
       [{ log: [...proven, 'cpu-look:pins'] }, 'cpu-loan', 'coils-and-socket'],
       [{ log: [...proven, 'meas-coils:coil-open'] }, 'cpu-loan', 'coils-and-socket'],

@@ -134,6 +134,7 @@ export const STEP_TABLE: Readonly<Record<string, readonly Doing[]>> = {
   'fan-look': ['opens', 'start'],
   'fan-finger': ['opens', 'start'],
   'meas-rails': ['opens', 'start'],
+  'rails-again': ['opens', 'start'],
   'rails-log': ['opens', 'start', 'load'],
   'warm-cool': ['opens', 'start'],
   'press-flex': ['opens', 'start'],

@@ -9,7 +9,18 @@ const supplyProven = (state: RefereeState) =>
   logged(state, 'meas-rails:within', 'supply-alone:holds', 'supply-cleared:within', 'rig-supply:works-there') &&
   !supplyOutside(state) &&
   newest(state, 'meas-rails:within', 'supply-alone:holds', 'supply-cleared:within', 'rig-supply:works-there') >
-    newest(state, 'meas-rails:no-power-good', 'meas-rails:trips', 'supply-alone:dead', 'rig-supply:fails-there');
+    newest(
+      state,
+      ...['meas-rails:no-power-good', 'meas-rails:trips', 'rails-again:outside', 'supply-alone:dead'],
+      'rig-supply:fails-there',
+    );
+
+/** Measured within over several starts, or beside one measuring under a load as well; a supply of ours instead of theirs is. */
+const supplyProvenTwice = (state: RefereeState) =>
+  supplyProven(state) &&
+  (logged(state, 'rails-again:within', 'rig-supply:works-there', 'supply-order:works') ||
+    (logged(state, 'meas-rails:within', 'supply-cleared:within') &&
+      logged(state, 'supply-alone:holds', 'rails-log:steady')));
 
 /** Whether nothing on the board can be told from a short under it. */
 const offAfterBuilding = (state: RefereeState) =>
@@ -103,6 +114,12 @@ export const OURS: readonly Sentence[] = [
     says: 'Their supply was not measured within: no good processor, board or drive of ours hangs on it.',
     harm: (state, { does }) =>
       !supplyProven(state) && does('ours-processor', 'ours-board', 'ours-drive') ? 'ours' : null,
+  },
+  {
+    rule: 'rails-twice-before-dear',
+    says: 'One measuring misses what is too high now and then: rails twice, or under load, before a good processor or board.',
+    harm: (state, { does }) =>
+      supplyProven(state) && !supplyProvenTwice(state) && does('ours-processor', 'ours-board') ? 'ours' : null,
   },
   {
     rule: 'bad-supply-keeps-ours-out',

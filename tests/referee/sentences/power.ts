@@ -151,9 +151,12 @@ export const POWER: readonly Sentence[] = [
 
 /** Whether a rail of their supply was measured out of its limits, and no measurement since says otherwise. */
 export function supplyOutside(state: RefereeState): boolean {
-  return stands(
-    state,
-    ['meas-rails:outside', 'supply-alone:outside', 'supply-cleared:outside'],
-    ['supply-cleared:within', 'meas-rails:within', 'supply-order:works'],
+  const mended = ['supply-cleared:within', 'supply-order:works'];
+  return (
+    stands(
+      state,
+      ['meas-rails:outside', 'supply-alone:outside', 'supply-cleared:outside'],
+      [...mended, 'meas-rails:within'],
+    ) || stands(state, ['rails-again:outside'], mended)
   );
 }

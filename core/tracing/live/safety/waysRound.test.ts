@@ -52,6 +52,21 @@ describe('no way round the rules for what is ours', () => {
     for (const step of ['cpu-loan', 'board-loan', 'drive-loan'])
       expect(holding(step, { told: ['dark-runs'], log })).toContain('rails-before-dear');
   });
+  it('a rail that is too high now and then passes one measuring: twice, or under load, before processor and board', () => {
+    const once = ['look-inside:clean', 'meas-coils:fine', 'cpu-look:fine', 'drives-off:same', 'meas-rails:within'];
+    for (const step of ['cpu-loan', 'board-loan', 'cpu-order', 'board-order']) {
+      const held = (...more: readonly string[]) =>
+        holding(step, { told: ['dark-runs'], log: [...once, ...more] }).includes('rails-twice-before-dear');
+      expect(held(), step).toBe(true);
+      expect(held('rails-again:outside'), step).toBe(true);
+      for (const again of ['rails-again:within', 'supply-alone:holds', 'rails-log:steady', 'rig-supply:works-there'])
+        expect(held(again), `${step} ${again}`).toBe(false);
+    }
+    expect(holding('dimm-loan', { told: ['dark-runs'], log: once })).not.toContain('rails-twice-before-dear');
+    expect(holding('watch-start', { told: ['dark-runs'], log: [...once, 'rails-again:outside'] })).toContain(
+      'supply-outside',
+    );
+  });
   it('our supply at a maker’s own plug', () => {
     const stands: Stands = { told: ['light-no-start'], log: ['look-inside:clean'], switches: ['own-make-supply'] };
     for (const step of ['supply-beside', 'supply-alone', 'rig-supply'])
