@@ -208,6 +208,11 @@ describe('the owner’s drive', () => {
       [{ log: ['drive-dock:errors', 'drives-off:works'] }, 'mem-pass', 'failing-drive-worked'],
       [{ log: ['drive-dock:errors', 'drive-clone:works'] }, 'once-more', '-'],
       [{ told: ['stuck-logo'], log: ['look-inside:clean', 'drives-off:works'] }, 'drive-read', 'failing-drive-worked'],
+      [
+        { told: ['stuck-logo'], log: ['look-inside:clean', 'drive-each:another'] },
+        'drive-read',
+        'failing-drive-worked',
+      ],
       [{ told: ['stuck-logo'], log: ['look-inside:clean', 'drives-off:same'] }, 'drive-read', '-'],
       [{ told: ['data-wanted'] }, 'undo-update', 'wanted-before-written'],
       [{ told: ['data-wanted'], log: ['drive-image:copied'] }, 'undo-update', '-'],

@@ -27,15 +27,15 @@ export function groupsSeen(model: FaultModel, { seen, log }: Pick<TracingCase, '
 }
 
 /**
- * The groups that a step may be about now: what it shows here, and what was told of it. A term that was told and may mean
- * several things means the one that was seen.
+ * The groups that a step may be about now: what it shows here, and what was told of it. A term that may mean several
+ * things means the one that was watched here, or seen.
  */
 export function groupsNow(model: FaultModel, tracing: TracingCase): readonly Group[] {
-  const seen = [...groupsSeen(model, tracing), ...readGroups(model, tracing.seen)];
-  const told = tracing.told.symptoms.flatMap((term) => {
-    const groups = readGroups(model, [term]);
-    return groups.some((group) => seen.includes(group)) ? [] : groups;
-  });
+  const beside = (terms: readonly SymptomId[], known: readonly Group[]) =>
+    terms.map((term) => readGroups(model, [term])).filter((groups) => !groups.some((group) => known.includes(group)));
+  const watched = groupsSeen(model, tracing);
+  const seen = [...watched, ...beside(tracing.seen, watched).flat()];
+  const told = beside(tracing.told.symptoms, seen).flat();
   return GROUPS.filter((group) => seen.includes(group) || told.includes(group));
 }
 

@@ -16,7 +16,8 @@ const READ_WELL = ['drive-health:clean', 'drive-dock:reads', 'drive-read:clean']
 const fails = (state: RefereeState) =>
   complained(state, 'drive-clicks', 'drive-warning') ||
   logged(state, ...FAILING) ||
-  (complained(state, 'stuck-logo', 'stuck-loading') && logged(state, 'drives-off:works'));
+  (complained(state, 'stuck-logo', 'stuck-loading') &&
+    logged(state, 'drives-off:works', 'drive-each:another', 'drive-each:systems'));
 
 /** Whether as much as can be had was copied, or a laboratory has it; or the owner wants no copy. */
 const copyDone = (state: RefereeState) => logged(state, 'drive-image', 'drive-clone', 'drive-lab:agreed');

@@ -59,6 +59,8 @@ function holds(model: FaultModel, step: Step, need: MachineNeed, tracing: Tracin
       return notFalse(machine.card);
     case 'two-dimms':
       return machine.dimms === null || machine.dimms >= 2;
+    case 'two-drives':
+      return machine.drives === null || machine.drives >= 2;
     case 'socketed-memory':
       return unless('soldered-memory');
     case 'socketed-processor':

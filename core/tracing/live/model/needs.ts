@@ -31,6 +31,7 @@ export const MACHINE_NEEDS = [
   'graphics-in-processor',
   'card',
   'two-dimms',
+  'two-drives',
   'socketed-memory',
   'socketed-processor',
   'standard-supply',

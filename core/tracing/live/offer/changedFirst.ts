@@ -14,9 +14,10 @@ export const HANDS_IN: readonly string[] = ['someone-worked', 'cleaned', ADDED];
 const TOUCHED = 'touched';
 const NOTES = 'setup-notes';
 const AS_BEFORE = 'as-before';
+const WAIT_TRAIN = 'wait-train';
 /** What it goes by. */
 export const CHANGED_FIRST: UsedIds = {
-  steps: [LOOK, NOTES, AS_BEFORE],
+  steps: [LOOK, NOTES, AS_BEFORE, WAIT_TRAIN],
   changes: [UPDATED, ...HANDS_IN],
 };
 /** What is put right by seating or plugging is looked for by eye from this chance on. Common practice, no source. */
@@ -37,6 +38,9 @@ export function changedFirst(ready: Ready, planned: Step): StepId | null {
   const notes = changed.includes(UPDATED) && planned.handsOn > 1 ? undone(ready, NOTES) : null;
   if (notes !== null) return notes;
   if (planned.open.length === 0) return null;
+  // New memory may only be learning its times: that takes no hand.
+  const learns = added && newPartOf(tracing) === 'dimm' ? undone(ready, WAIT_TRAIN) : null;
+  if (learns !== null) return learns;
   // A supply takes its leads with it: these are looked at, and not tried once more.
   const tried = added && newPartOf(tracing) !== 'supply' && isSteady(tracing) ? undone(ready, AS_BEFORE) : null;
   if (tried !== null) return tried;

@@ -21,6 +21,7 @@ function dark(stock = WALL, ...word: readonly string[]): TracingCase {
     'watch-start:no-post',
     'strip-outside:same',
     'meas-rails:within',
+    'rails-again:within',
     'dimm-loan:same',
     'cmos-clear:same',
     'card-none:same',

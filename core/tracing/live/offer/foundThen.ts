@@ -20,6 +20,7 @@ const THEN: { readonly [step: StepId]: { readonly [outcome: OutcomeId]: readonly
   'mem-pass': { errors: ['profile-off', 'modules-passed'] },
   'mem-night': { errors: ['profile-off', 'modules-passed'] },
   census: { 'wrong-slot': ['dimm-right'] },
+  'slots-look': { 'wrong-slot': ['dimm-right'] },
   'scan-offline': { found: ['malware-off'] },
   'card-none': { works: ['card-loan', 'meas-rails'] },
 };

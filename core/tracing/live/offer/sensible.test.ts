@@ -50,6 +50,78 @@ describe('a machine that has not failed here yet', () => {
   });
 });
 
+describe('what does less comes first', () => {
+  const step = (id: string) => model.steps.find((one) => one.id === id);
+
+  it('the slots are looked at before modules move, and the whole census is not needed for it', () => {
+    const stutters = (...done: readonly string[]) => bench('games-stutter', 'games-stutter', 'software', ...done);
+    expect(gateOf(stutters(), 'dimm-right')).toBe('wrong-slot-seen');
+    expect(gateOf(stutters('slots-look:as-manual'), 'dimm-right')).toBe('wrong-slot-seen');
+    expect(offerStep(model, stutters('slots-look:wrong-slot'), { method: 'ratio' }).next?.step).toBe('dimm-right');
+    expect(step('slots-look')?.handsOn).toBeLessThan(step('census')?.handsOn ?? 0);
+  });
+
+  it('where several drives hang on it, each is tried alone; of one there is nothing to tell apart', () => {
+    const stuck = bench('stuck-logo', 'stuck-logo', 'stops-starting', 'strip-outside:same');
+    const two = { ...stuck, machine: { ...stuck.machine, drives: 2 } };
+    expect(offered(two)).toContain('drive-each');
+    expect(offered(stuck)).not.toContain('drive-each');
+    const other = verdictAfter(model, afterDoing(model, two, 'drive-each', 'another'));
+    expect(other).toMatchObject({ part: 'drive' });
+    expect(verdictAfter(model, afterDoing(model, two, 'drive-each', 'systems')).verdict).toBe('tracing');
+  });
+
+  it('a picture that was seen to be wrong needs no code of a board that shows none', () => {
+    expect(offered(bench('flicker', 'flicker', 'no-picture'))).toContain('read-code');
+    expect(offered(bench('flicker', 'flicker', 'picture-wrong'))).not.toContain('read-code');
+  });
+
+  it('what hung outside goes back without the panel', () => {
+    const { next, others } = offerStep(model, bench('no-boot-device', 'no-boot-device', 'no-system'), {
+      method: 'ratio',
+    });
+    expect([next, ...others].some((view) => view?.step === 'put-back')).toBe(false);
+    const closed = ['watch-start:no-system', 'strip-outside:works'].reduce<TracingCase>(
+      (tracing, line) => {
+        const [id = '', outcome = ''] = line.split(':');
+        return afterDoing(model, tracing, id, outcome, { stays: id === 'strip-outside' });
+      },
+      {
+        ...aTracingCase({
+          told: { symptoms: ['no-boot-device'], changed: [], often: ['every-time'], onlyWhen: [], rate: null },
+        }),
+        seen: ['no-boot-device'],
+      },
+    );
+    const back = offerStep(model, closed, { method: 'ratio' });
+    expect(back.next).toMatchObject({ step: 'put-back', moves: [] });
+    const again = verdictAfter(model, afterDoing(model, closed, 'put-back', 'fails-again'));
+    expect(again).toMatchObject({ verdict: 'cured', by: 'outside' });
+  });
+});
+
+describe('a riser and a picture that comes and goes', () => {
+  const told = { symptoms: ['flicker'], changed: [], often: ['daily-several'], onlyWhen: ['load'], rate: null };
+  const plain = aTracingCase({ told });
+  const start = { ...plain, seen: ['flicker'], machine: { ...plain.machine, riser: true } };
+  const log = ['look-inside:clean', 'watch-start:picture-wrong', 'strip-outside:same'];
+  const at = log.reduce<TracingCase>((tracing, line) => {
+    const [id = '', outcome = ''] = line.split(':');
+    return afterDoing(model, tracing, id, outcome);
+  }, start);
+
+  it('the card is watched straight in the board, and quiet for so long names the riser', () => {
+    expect(offered(at)).toContain('riser-watched');
+    const quiet = afterDoing(model, at, 'riser-watched', 'quiet', { stays: true });
+    expect(verdictAfter(model, quiet)).toMatchObject({ verdict: 'named', part: 'riser' });
+    expect(verdictAfter(model, afterDoing(model, at, 'riser-watched', 'fails')).verdict).toBe('tracing');
+  });
+
+  it('no machine without one is offered it', () => {
+    expect(offered({ ...at, machine: { ...at.machine, riser: false } })).not.toContain('riser-watched');
+  });
+});
+
 describe('the owner’s drive', () => {
   const stuck = (...done: readonly string[]) => bench('error-at-start', 'error-at-start', 'stops-starting', ...done);
 

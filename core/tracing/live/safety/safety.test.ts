@@ -98,6 +98,15 @@ describe('shorts and supplies', () => {
     expect(rules('rig-card', short)).toContain('shorted-card-not-on-rig');
     expect(rules('put-back', { ...short, p: { 'gpu-short': 0.1 } })).toEqual([]);
   });
+  it('a drive that stalls the start is copied before it is read through, whichever step showed it', () => {
+    for (const shown of ['drives-off:works', 'drive-each:another', 'drive-each:systems'])
+      expect(rules('drive-read', { told: ['stuck-logo'], log: ['look-inside:clean', shown] }), shown).toContain(
+        'hanging-copied-first',
+      );
+    expect(rules('drive-read', { told: ['stuck-logo'], log: ['drive-each:each-starts'] })).not.toContain(
+      'hanging-copied-first',
+    );
+  });
   it('a maker’s own plug takes neither our supply nor our tester', () => {
     const own: Said = { told: ['no-reaction'], switches: ['own-make-supply'] };
     for (const step of ['supply-beside', 'supply-alone']) expect(rules(step, own)).toEqual(['own-plug-no-loaner']);

@@ -137,8 +137,8 @@ function worked(now: SoFar): EngineVerdict | null {
       evidence: evidenceOf([one, back]),
       ...more,
     };
-  // Ours in its place works and theirs fails again: nothing of the machine is at fault.
-  if (sure && part === 'outside')
+  // Ours in its place works and theirs fails again: nothing of the machine is at fault, and nobody pays for a part.
+  if (nearlySure && part === 'outside')
     return { verdict: 'cured', by: 'outside', fault, p: blame.ofPart, evidence: evidenceOf([one, back]) };
   return {
     verdict: 'named',
