@@ -36,11 +36,16 @@ const EASIER_IF_DARK: typeof EASIER = { 'cmos-clear': ['card-seat', 'card-none']
 const EASIER_IF_DEAD: typeof EASIER = { 'supply-alone': ['wall-watts'], 'supply-beside': ['wall-watts'] };
 /** What twitches and goes off is tried without the processor's plug before its ohms: a minute. Common practice, no source. */
 const EASIER_IF_CYCLING: typeof EASIER = { 'meas-coils': ['cpu-plug-off'] };
-/** Where hands were in the case, the plugs are pressed home before the socket is opened. Common practice, no source. */
+/**
+ * Where hands were in the case, the plugs are pressed home before the socket is opened, and the slots are looked at before
+ * the modules go through them. Common practice, no source.
+ */
 const EASIER_IF_WORKED_ON: typeof EASIER = {
   'cpu-look': ['press-plugs'],
   'cpu-again': ['press-plugs'],
   'rig-cpu': ['press-plugs'],
+  'dimm-one': ['slots-look'],
+  'slot-each': ['slots-look'],
 };
 /** Where years of dirt were told, contacts are wiped at once. */
 const DIRT_TOLD = 'long-unused';
