@@ -330,6 +330,12 @@ describe('a job whose beginning cannot be read', () => {
     expect(points.map(({ job }) => job)).toEqual([ids.whole]);
     expect(setApart).toMatchObject([{ job: ids.broken, tag: null, called: '', stage: null }]);
     expect(setApart[0]?.unreadable).toContain(seq);
+    // Whose it is cannot be told, so nobody is erased meanwhile: it may be theirs.
+    for (const owner of [ids.owner, (await asks.job({ job: ids.whole as never })).owner.id])
+      expect(await refusalOf(asks.execute(asked('eraseOwner', { owner, asked: true }, 'mina')))).toMatchObject({
+        refused: 'stream-set-apart',
+        stream: streamOf('job'),
+      });
   }, 60_000);
 });
 

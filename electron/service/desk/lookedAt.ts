@@ -8,10 +8,11 @@ import { staffId } from '../../../core/ids.ts';
 import type { Stream } from '../../../core/journal/entry.ts';
 import type { Refusal } from '../../../core/refusal.ts';
 import type { EpochMs } from '../../../core/time.ts';
-import type { OpenShop, Reader } from '../../../db/index.ts';
+import { jobNow, type OpenShop, type Reader } from '../../../db/index.ts';
 import { picturesSigned } from './files/picturesSigned.ts';
 import { loadView } from './loadView.ts';
 import { noting, refusalFor, setApartRefusal } from './setApart.ts';
+import { jobsIn } from './sheets/setApartJobs.ts';
 import type { Tools } from './tools.ts';
 import { watched, watchedView } from './watched.ts';
 
@@ -29,7 +30,7 @@ type LookedAt =
 /** Loads what a command is about at `at`, in the name of who asks: the same for carrying it out and for a preview. */
 export async function lookedAt<Name extends CommandName>(
   read: Reader,
-  shop: Pick<OpenShop, 'blobs'>,
+  shop: Pick<OpenShop, 'blobs' | 'setApart'>,
   tools: Tools,
   { name, input, by }: PreviewAsked<Name>,
   at: EpochMs,
@@ -38,6 +39,7 @@ export async function lookedAt<Name extends CommandName>(
   const about = command.about(input);
   const { noted, loaded } = noting(read);
   const view = await loadView(noted, about, at, by, read);
+  if (about.ownersJobs) await loadAnybodys(noted, shop.setApart());
   const refusal = setApartRefusal(read, loaded);
   if (refusal) return { refusal };
   const pictures = await picturesSigned(shop, input);
@@ -49,6 +51,11 @@ export async function lookedAt<Name extends CommandName>(
     decide: () => command.decide(view, input, asking),
     draft: () => command.draft(view, input, asking),
   };
+}
+
+/** Loads the jobs of which so little can be read that no list has them: each may be of any owner. */
+async function loadAnybodys(read: Reader, apart: ReadonlySet<Stream>): Promise<void> {
+  for (const job of jobsIn(apart)) if (!(await jobNow(read, job))) await read.load('job', job);
 }
 
 /**
