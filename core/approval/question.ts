@@ -68,7 +68,15 @@ export const offerShape = z.strictObject({
   rows: z.array(comparedRowShape),
   /** Rows of which nothing is known of either part. */
   notKnown: z.array(z.string()),
-  afterwards: z.array(z.strictObject({ says: z.string(), minutes: z.number(), priceMinor: z.number().nullable() })),
+  afterwards: z.array(
+    z.strictObject({
+      says: z.string(),
+      minutes: z.number(),
+      priceMinor: z.number().nullable(),
+      /** The shop's task that it is, once the shop does it: what was done is no longer to be done. */
+      task: z.string().optional(),
+    }),
+  ),
   extras: z.array(z.strictObject({ what: z.string(), priceMinor: z.number() })),
   priceMinor: z.number(),
   taxPermille: z.number().optional(),

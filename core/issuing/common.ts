@@ -4,7 +4,7 @@ import { money } from '../money/arithmetic.ts';
 import type { Money } from '../money/money.ts';
 import type { CommonFacts, SignatureFacts, WordFacts } from '../papers/facts.ts';
 import type { PaperKindId } from '../text/paperWords.ts';
-import { epochMs } from '../time.ts';
+import { type EpochMs, epochMs } from '../time.ts';
 import type { Making } from './making.ts';
 
 /** An amount in the shop's currency, to the whole minor unit: estimates are simulated and come with fractions. */
@@ -25,7 +25,7 @@ const lines = (text: string): readonly string[] =>
 
 /** What every paper takes: number, shop, owner, machine, the last sealed head. */
 export function common(making: Making): CommonFacts {
-  const { view, settings, asking, older, number, words } = making;
+  const { view, settings, asking, older, number, words, restsOn } = making;
   const { owner, machine, job } = view;
   const reach = owner.reach.value;
   const address = owner.address && lines(opened(making, owner.address.value));
@@ -50,6 +50,7 @@ export function common(making: Making): CommonFacts {
       ...(serial && { serial }),
     },
     ...(job.charging === 'free' && { free: true }),
+    ...(restsOn.length > 0 && { restsOn }),
     ...(older && { supersedes: { number: older.number, issuedAt: epochMs(older.at) } }),
   };
 }
@@ -112,6 +113,9 @@ function givenHow(making: Making, how: AnswerHow): WordFacts['given'] {
       return { how: 'in-writing', words: opened(making, how.words.value) };
   }
 }
+
+/** The day that the owner was told last, or asked for; null where none was. */
+export const readyTold = ({ job }: Pick<Making, 'job'>): EpochMs | null => job.promised?.at ?? job.deadline;
 
 /** The tax of the shop, as a sentence. */
 export function taxSays({ job, settings, words, format }: Making): string {

@@ -45,4 +45,4 @@ export const PAPER_FACTS: { readonly [kind in PaperKindId]: (making: Making) => 
 
 /** The content of a paper of this kind on what the view holds, or what it lacks. */
 export const paperContent = (kind: PaperKindId, asked: PaperRequest): Paper | Lacking =>
-  PAPER_FACTS[kind](makingOf(asked));
+  PAPER_FACTS[kind](makingOf(asked, kind));

@@ -7,9 +7,12 @@ import type { View } from '../entries/view.ts';
 import type { PartId } from '../ids.ts';
 import type { Job } from '../job/job.ts';
 import type { ShopSettings } from '../job/shop.ts';
+import type { NamedPaper } from '../papers/facts.ts';
 import { type Format, formatFor } from '../papers/format.ts';
 import type { Setting } from '../papers/setting.ts';
+import type { PaperKindId } from '../text/paperWords.ts';
 import type { JobWords } from './jobWords.ts';
+import { restsOn } from './lines/restsOn.ts';
 import type { PaperTools } from './paperTools.ts';
 
 /** What changed after the receipt or the consent sheet was signed: the paper that was signed stays as it is. */
@@ -52,13 +55,14 @@ export type Making = PaperRequest & {
   readonly words: JobWords;
   readonly setting: Setting;
   readonly format: Format;
+  readonly restsOn: readonly NamedPaper[];
 };
 
 /**
  * What a paper of this request is made with: its job, words and format in the owner's language, and the shop's
- * setting.
+ * setting, and the earlier papers that one of this kind rests on.
  */
-export function makingOf(asked: PaperRequest): Making {
+export function makingOf(asked: PaperRequest, kind: PaperKindId): Making {
   const { view, settings, asking } = asked;
   const setting = asking.paperSetting(view.owner.language, settings);
   return {
@@ -67,5 +71,6 @@ export function makingOf(asked: PaperRequest): Making {
     words: asking.jobWords(view.owner.language),
     setting,
     format: formatFor(setting),
+    restsOn: restsOn({ job: view.job, setting }, kind, asking.at),
   };
 }

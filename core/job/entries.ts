@@ -178,6 +178,8 @@ const destroyedShape = z.strictObject({
   tool: z.string(),
   /** How it was looked over. */
   checked: z.string(),
+  /** Did the check find no error? Absent in entries from before it was asked. */
+  withoutErrors: z.boolean().optional(),
   verifiedBy: z.string(),
   certificate: z.string(),
 });

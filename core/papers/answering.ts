@@ -26,6 +26,16 @@ export const untilSection = (
   blocks: says(strongly(`${format.dayTime(validUntil)}. ${common.noAnswer}`, ` ${without}`)),
 });
 
+/** That the day told before is open while an answer is waited for. */
+export const readySection = (
+  told: EpochMs | undefined,
+  { words: { common } }: Setting,
+  format: Format,
+): Section => ({
+  label: common.ready,
+  blocks: says(told !== undefined && format.say(common.readyOpen, { day: format.dayTime(told) })),
+});
+
 /** The line to sign an answer on, with who gave it and how. */
 export const answerSigning = (
   given: SignatureFacts | undefined,

@@ -2,6 +2,9 @@ import type { Money } from '../money/money.ts';
 import type { EpochMs, Minutes } from '../time.ts';
 import type { InkStrokes } from './content.ts';
 
+/** A paper as another one names it. */
+export type NamedPaper = { readonly named: string; readonly number: string; readonly issuedAt: EpochMs };
+
 /** Facts that every paper takes. Names and addresses are plain texts, opened from the journal by the asker. */
 export type CommonFacts = {
   readonly number: string;
@@ -17,6 +20,8 @@ export type CommonFacts = {
   };
   /** Short head of the journal's chain, the last one sealed: `7f3a 9c12 e0b4`. */
   readonly headShort: string;
+  /** Earlier papers of the job that it goes on from. */
+  readonly restsOn?: readonly NamedPaper[];
   readonly shop: ShopFacts;
   readonly owner: PersonFacts;
   readonly machine: NamedMachine;

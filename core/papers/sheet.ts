@@ -1,7 +1,7 @@
 import type { PaperKindId } from '../text/paperWords.ts';
-import { strongly } from './blocks.ts';
+import { items, strongly } from './blocks.ts';
 import type { Answers, Section, Sheet, SignatureBlock, SigningLine, Text } from './content.ts';
-import type { AnswerOptionFacts, CommonFacts, GivenHow, NamedMachine, SignatureFacts } from './facts.ts';
+import type { AnswerOptionFacts, CommonFacts, GivenHow, NamedMachine, NamedPaper, SignatureFacts } from './facts.ts';
 import { type Format, groupTag, unbroken } from './format.ts';
 import type { Setting } from './setting.ts';
 
@@ -68,7 +68,14 @@ export function sheet(
         })
       : null,
     lead: parts.lead,
-    body: [...free, ...parts.body.filter(speaks), ...local],
+    body: [
+      ...free,
+      ...[
+        ...parts.body,
+        { label: common.restsOn, blocks: items(facts.restsOn?.map((one) => paperNamed(one, setting, format))) },
+      ].filter(speaks),
+      ...local,
+    ],
     signing: parts.signing ?? null,
     record: record && record.sections.length > 0 ? record : null,
     foot: {
@@ -81,6 +88,10 @@ export function sheet(
 }
 
 const speaks = (section: Section) => section.blocks.length > 0;
+
+/** A paper as another one names it: what it is, its number, its day. */
+export const paperNamed = ({ named, number, issuedAt }: NamedPaper, setting: Setting, format: Format): string =>
+  format.say(setting.words.common.named, { named, number, date: format.date(issuedAt) });
 
 /** The QR of a tag, with its words. */
 export function tagCode(tag: string, format: Format, setting: Setting) {

@@ -12,6 +12,8 @@ import './parts.css';
 
 const FIELDS = ['maker', 'model', 'serial', 'type', 'technique', 'tool', 'checked'] as const;
 type Fields = Readonly<Record<(typeof FIELDS)[number], string>>;
+const FOUND = ['none', 'some'] as const;
+type Found = (typeof FOUND)[number];
 const EMPTY: Fields = { maker: '', model: '', serial: '', type: '', technique: '', tool: '', checked: '' };
 
 type DestroyFormProps = {
@@ -27,12 +29,14 @@ export function DestroyForm({ job, part, onDone }: DestroyFormProps) {
   const staff = useQuery(shopRead()).data?.staff ?? [];
   const [said, setSaid] = useState<Fields>(EMPTY);
   const [verifiedBy, setVerifiedBy] = useState<string | null>(null);
-  const ready = verifiedBy !== null && FIELDS.every((field) => said[field].trim() !== '');
+  const [found, setFound] = useState<Found | null>(null);
+  const ready = verifiedBy !== null && found !== null && FIELDS.every((field) => said[field].trim() !== '');
   const destroy = async () => {
-    if (verifiedBy === null) return;
+    if (verifiedBy === null || found === null) return;
     const { maker, model, serial, type, technique, tool, checked } = said;
     const medium = { maker, model, serial, type };
-    if (await execute('destroyPart', { job, part: part.id, medium, technique, tool, checked, verifiedBy })) onDone();
+    const done = { medium, technique, tool, checked, withoutErrors: found === 'none', verifiedBy };
+    if (await execute('destroyPart', { job, part: part.id, ...done })) onDone();
   };
   return (
     <fieldset className="parts-form">
@@ -47,6 +51,14 @@ export function DestroyForm({ job, part, onDone }: DestroyFormProps) {
           onChange={(value) => setSaid({ ...said, [field]: value })}
         />
       ))}
+      <ChoiceKeys
+        label={t('wall.destroy.errors')}
+        labelled="above"
+        mode="one"
+        choices={FOUND.map((id) => ({ id, says: t(`wall.destroy.found.${id}`) }))}
+        chosen={found === null ? [] : [found]}
+        onChoose={([id]) => setFound(id ?? null)}
+      />
       <ChoiceKeys
         label={t('wall.destroy.verified')}
         labelled="above"

@@ -21,6 +21,7 @@ export const destroyPart = jobCommand(
     technique: zLine,
     tool: zLine,
     checked: zLine,
+    withoutErrors: z.boolean().optional(),
     verifiedBy: zId,
   }),
   STAGES,
@@ -29,6 +30,7 @@ export const destroyPart = jobCommand(
     if (!part) return refuse('no-such-part', { part: input.part });
     const names = { part: part.id, tag: part.tag, name: part.name };
     if (part.belongs.to !== 'owner' || !part.dataBearing) return refuse('holds-no-data', names);
+    if (input.withoutErrors === false) return refuse('check-found-errors', names);
     if (part.place.at === 'slot') return refuse('take-it-out-first', { ...names, slot: part.place.slot });
     if (!view.shop.staff.some((one) => one.id === input.verifiedBy))
       return refuse('nobody-of-the-shop', { name: input.verifiedBy });
@@ -50,6 +52,7 @@ export const destroyPart = jobCommand(
       technique: input.technique,
       tool: input.tool,
       checked: input.checked,
+      ...(input.withoutErrors !== undefined && { withoutErrors: input.withoutErrors }),
       verifiedBy: input.verifiedBy,
       certificate,
     });

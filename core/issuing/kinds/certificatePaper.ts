@@ -15,7 +15,6 @@ export function certificatePaper(making: Making): Paper | Lacking {
   const by = (id: string) => ({
     name: staffName(making, id),
     title: facts.certified.title,
-    at: done.at,
     place: settings.name,
     contact: settings.phone,
   });
@@ -34,8 +33,8 @@ export function certificatePaper(making: Making): Paper | Lacking {
       method: 'destroy',
       technique: done.technique,
       tool: done.tool,
-      verification: { how: done.checked, withoutErrors: true },
-      doneBy: by(done.by),
+      verification: { how: done.checked, ...(done.withoutErrors !== undefined && { withoutErrors: done.withoutErrors }) },
+      doneBy: { ...by(done.by), at: done.at },
       verifiedBy: by(done.verifiedBy),
       ...(word && {
         word: format.say(facts.certified.word, { day: format.date(word.at), name: opened(making, word.name.value) }),

@@ -3,10 +3,11 @@ import { chargedMinutes, labourMinor } from '../../job/money/charges.ts';
 import type { Paper } from '../../papers/content.ts';
 import { PAPER_KINDS } from '../../papers/kinds.ts';
 import { WATCH_START } from '../../tracing/live/model/special.ts';
-import { amount, common, opened, withoutAnswer } from '../common.ts';
+import { amount, common, opened, readyTold, withoutAnswer } from '../common.ts';
 import { type Lacking, lacking } from '../lacking.ts';
-import { estimateFacts, seenEstimate, toldEstimate } from '../lines/estimates.ts';
+import { aboutAmount, estimateFacts, seenEstimate, toldEstimate } from '../lines/estimates.ts';
 import { optionFacts } from '../lines/optionFacts.ts';
+import { newestHeld } from '../lines/restsOn.ts';
 import type { Making } from '../making.ts';
 import { asSentences, faultName, inSentence, newestOpenQuestion, newestQuestion, symptomWords } from '../worded.ts';
 
@@ -23,6 +24,8 @@ export function changedFindingPaper(making: Making): Paper | Lacking {
   const spent = chargedMinutes(job);
   const data = newestOpenQuestion(making, 'data-first');
   const means = suspectsThenAndNow(making);
+  const changes = newestHeld(making, 'estimate', question.askedAt);
+  const ready = readyTold(making);
   return PAPER_KINDS['changed-finding-notice'].build(
     {
       ...common(making),
@@ -34,8 +37,8 @@ export function changedFindingPaper(making: Making): Paper | Lacking {
       ...(now.withPart && {
         withPart: {
           part: likeliestPart(making, now.withPart.name),
-          p50: amount(making, now.withPart.p50),
-          p90: amount(making, now.withPart.p90),
+          p50: aboutAmount(making, now.withPart.p50),
+          p90: aboutAmount(making, now.withPart.p90),
         },
       }),
       limit: amount(making, job.limitMinor),
@@ -44,6 +47,8 @@ export function changedFindingPaper(making: Making): Paper | Lacking {
       ...(data && {
         dataFirst: { says: words.facts.dataFirst, choices: data.options.map(({ says }) => ({ text: says })) },
       }),
+      ...(changes && { changes }),
+      ...(ready !== null && { readyTold: ready }),
       validUntil: question.validUntil,
       without: withoutAnswer(making),
     },

@@ -5,7 +5,7 @@ import type { ComparedFacts } from '../../papers/builders/substituteDisclosure.t
 import type { Paper } from '../../papers/content.ts';
 import { PAPER_KINDS } from '../../papers/kinds.ts';
 import { minutes } from '../../time.ts';
-import { amount, common, withoutAnswer } from '../common.ts';
+import { amount, common, readyTold, withoutAnswer } from '../common.ts';
 import { type Lacking, lacking } from '../lacking.ts';
 import { offerTotals } from '../lines/estimates.ts';
 import { optionFacts } from '../lines/optionFacts.ts';
@@ -21,6 +21,7 @@ export function disclosurePaper(making: Making): Paper | Lacking {
   const had = view.parts.get(offer.forPart);
   const { facts } = words;
   const totals = offerTotals(making);
+  const ready = readyTold(making);
   const confirmed = job.verdict?.is === 'confirmed' && job.verdict.part === offer.forPart;
   return PAPER_KINDS['substitute-part-disclosure'].build(
     {
@@ -34,7 +35,9 @@ export function disclosurePaper(making: Making): Paper | Lacking {
         warranty: warranty(making, offer),
       },
       whyNotSame: offer.whyNotSame,
-      rows: offer.rows.map((row) => comparedFacts(making, row)),
+      rows: [...offer.rows.filter(isFelt), ...offer.rows.filter((row) => !isFelt(row))].map((row) =>
+        comparedFacts(making, row),
+      ),
       notice: notice(making, offer),
       afterwards: offer.afterwards.map(({ says, minutes: hands, priceMinor }) => ({
         says,
@@ -50,6 +53,7 @@ export function disclosurePaper(making: Making): Paper | Lacking {
           limit: format.money(amount(making, job.limitMinor)),
         }),
       }),
+      ...(ready !== null && { readyTold: ready }),
       validUntil: question.validUntil,
       without: withoutAnswer(making),
     },
@@ -71,17 +75,20 @@ function comparedFacts({ words, setting }: Making, row: ComparedRow): ComparedFa
 const NO_LOSS: ReadonlySet<string> = new Set([
   'unused',
   'enough',
-  'all-used',
   'fits-the-case',
   'matters-to-the-shop',
   'current',
 ]);
 
+/** Is it less, and nothing says that this owner can do without? Such points stand first. */
+const isFelt = (row: ComparedRow): boolean =>
+  row.verdict === 'worse' && !row.notes.some((note) => NO_LOSS.has(note.note));
+
 /** What the owner will notice: lesser points that nothing says they can do without. */
 function notice({ words, format }: Making, { rows, notKnown }: OfferedPart): string {
   const { facts, fit } = words;
   const lesser = rows.filter((row) => row.verdict === 'worse');
-  const felt = lesser.filter((row) => !row.notes.some((note) => NO_LOSS.has(note.note)));
+  const felt = rows.filter(isFelt);
   const named = (names: readonly string[]) => names.map((name) => rowName(name, fit)).join('; ');
   return [
     felt.length === 0

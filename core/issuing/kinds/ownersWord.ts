@@ -1,15 +1,9 @@
-import {
-  chosenOf,
-  limitAfter,
-  limitByAnswers,
-  movesLimit,
-  type Question,
-  type QuestionOption,
-} from '../../approval/question.ts';
+import { chosenOf, type Question, type QuestionOption } from '../../approval/question.ts';
 import type { Paper } from '../../papers/content.ts';
 import { PAPER_KINDS } from '../../papers/kinds.ts';
 import { amount, common, withoutAnswer, wordFacts } from '../common.ts';
 import { type Lacking, lacking } from '../lacking.ts';
+import { answeredAt, limitOfWord } from '../lines/limitOfWord.ts';
 import type { Making } from '../making.ts';
 import { newestQuestion, partInText, partName } from '../worded.ts';
 
@@ -19,7 +13,7 @@ export function ownersWordPaper(making: Making): Paper | Lacking {
   if (!question) return lacking('paper-nothing-answered');
   const chosen = chosenOf(question);
   const items = agreedItems(making, question, chosen);
-  const before = limitBefore(making, question);
+  const limit = limitOfWord(making.job, question);
   return PAPER_KINDS['owners-word-record'].build(
     {
       ...common(making),
@@ -38,28 +32,17 @@ export function ownersWordPaper(making: Making): Paper | Lacking {
           items.reduce((sum, { minor }) => sum + minor, 0),
         ),
       }),
-      ...(chosen.some(movesLimit) && {
-        limit: { now: amount(making, limitAfter(before, chosen)), before: amount(making, before) },
-      }),
+      ...(limit && { limit: { now: amount(making, limit.now), before: amount(making, limit.before) } }),
     },
     making.setting,
   );
 }
-
-const answeredAt = (question: Question): number => question.answer?.at ?? 0;
 
 const newestAnswered = ({ job }: Making): Question | null =>
   job.questions
     .filter((one) => one.answer)
     .toSorted((a, b) => answeredAt(a) - answeredAt(b))
     .at(-1) ?? null;
-
-/** The limit that held before this answer. */
-const limitBefore = ({ job }: Making, question: Question): number =>
-  limitByAnswers(
-    job.firstLimitMinor,
-    job.questions.filter((one) => one.id !== question.id && answeredAt(one) <= answeredAt(question)),
-  );
 
 function agreedItems(making: Making, { offer }: Question, chosen: readonly QuestionOption[]) {
   const { setting, view } = making;

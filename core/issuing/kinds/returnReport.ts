@@ -1,4 +1,4 @@
-import { chosenOf } from '../../approval/question.ts';
+import { chosenOf, type Question } from '../../approval/question.ts';
 import type { ReturnReportFacts } from '../../papers/builders/returnReportFacts.ts';
 import type { Paper } from '../../papers/content.ts';
 import { PAPER_KINDS } from '../../papers/kinds.ts';
@@ -7,12 +7,14 @@ import { type Lacking, lacking } from '../lacking.ts';
 import { billed, isAsItCame, lineWords } from '../lines/billed.ts';
 import { lastTold } from '../lines/estimates.ts';
 import { incidentLines } from '../lines/incidents.ts';
+import { limitOfWord } from '../lines/limitOfWord.ts';
 import { logFacts } from '../lines/logFacts.ts';
 import { isMoved, movedWords, partRows } from '../lines/partRows.ts';
 import { proofFacts, readingFacts } from '../lines/readings.ts';
 import { notExcluded, ruledOut } from '../lines/ruledOut.ts';
 import { becauseWords, fittedFacts, outcomeOf, verdictFacts } from '../lines/verdictFacts.ts';
 import { warrantyWords } from '../lines/warrantyWords.ts';
+import type { EpochMs } from '../../time.ts';
 import type { Making } from '../making.ts';
 import { asSentences, symptomWords } from '../worded.ts';
 import { isAtItsEnd } from './bill.ts';
@@ -55,9 +57,9 @@ export function returnReportPaper(making: Making): Paper | Lacking {
 function whatWasSeen(making: Making): readonly string[] {
   const { job, words, format } = making;
   const dearer = job.questions.flatMap((question) => {
-    const limit = chosenOf(question).findLast((option) => option.agrees.limitMinor !== null)?.agrees.limitMinor;
-    if (question.withdrawn || limit === undefined || limit === null) return [];
-    const fills = { day: format.date(question.askedAt), limit: format.money(amount(making, limit)) };
+    const limit = question.withdrawn ? null : limitOfWord(job, question);
+    if (!limit || limit.now <= limit.before) return [];
+    const fills = { day: format.date(question.askedAt), limit: format.money(amount(making, limit.now)) };
     return [format.say(words.facts.toldDearer, fills)];
   });
   const seen = asSentences(symptomWords(making, job.seen ?? []));
@@ -90,7 +92,9 @@ function atFirstStart(making: Making): readonly string[] {
   const { job, words, format } = making;
   const accepted = job.questions.filter((question) => chosenOf(question).some((option) => option.agrees.accepts));
   return accepted.flatMap((question) =>
-    (question.offer?.afterwards ?? []).map(({ says, minutes, priceMinor }) => {
+    (question.offer?.afterwards ?? []).map(({ says, minutes, priceMinor, task }) => {
+      const done = task === undefined ? undefined : doneSince(making, question, task);
+      if (done !== undefined) return format.say(words.facts.afterwardsDone, { says, day: format.date(done) });
       if (minutes === 0) return says;
       const fills = { says, minutes: format.say(making.setting.words.common.minutes, { n: minutes }) };
       return priceMinor === null
@@ -99,6 +103,11 @@ function atFirstStart(making: Making): readonly string[] {
     }),
   );
 }
+
+/** When this task was done after the offer was accepted; undefined while it was not. */
+const doneSince = ({ job }: Making, { answer }: Question, task: string): EpochMs | undefined =>
+  job.work.findLast((work) => work.what === task && !work.struck && answer !== null && (work.endedAt ?? 0) >= answer.at)
+    ?.startedAt;
 
 function cost(making: Making): NonNullable<ReturnReportFacts['cost']> {
   const { lines, total } = billed(making);

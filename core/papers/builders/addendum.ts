@@ -1,15 +1,15 @@
 import type { EpochMs } from '../../time.ts';
 import { facts as factTable, says } from '../blocks.ts';
 import type { Sheet } from '../content.ts';
-import type { CommonFacts, SignatureFacts } from '../facts.ts';
+import type { CommonFacts, NamedPaper, SignatureFacts } from '../facts.ts';
 import { formatFor } from '../format.ts';
 import type { Setting } from '../setting.ts';
-import { sheet, signing } from '../sheet.ts';
+import { paperNamed, sheet, signing } from '../sheet.ts';
 
 /** One line of a signed paper that holds otherwise from now on. */
 export type AddendumFacts = CommonFacts & {
   /** The paper that was signed, and stays in force for the rest. */
-  readonly of: { readonly named: string; readonly number: string; readonly issuedAt: EpochMs };
+  readonly of: NamedPaper;
   readonly line: string;
   readonly before: string;
   readonly now: string;
@@ -31,8 +31,7 @@ export type AddendumFacts = CommonFacts & {
 export function addendum(facts: AddendumFacts, setting: Setting): Sheet {
   const format = formatFor(setting);
   const words = setting.words.kinds.addendum;
-  const { named, number, issuedAt } = facts.of;
-  const paper = format.say(setting.words.common.named, { named, number, date: format.date(issuedAt) });
+  const paper = paperNamed(facts.of, setting, format);
   return sheet('addendum', facts, setting, format, {
     lead: format.say(words.lead, { paper }),
     body: [

@@ -1,12 +1,12 @@
 import type { Money } from '../../money/money.ts';
 import type { EpochMs, Minutes } from '../../time.ts';
-import { answerSigning, choiceBlock, untilSection } from '../answering.ts';
+import { answerSigning, choiceBlock, readySection, untilSection } from '../answering.ts';
 import { joined, says, table } from '../blocks.ts';
 import type { Block, Sheet } from '../content.ts';
-import type { AnswerOptionFacts, CommonFacts, EstimateFacts, SignatureFacts } from '../facts.ts';
+import type { AnswerOptionFacts, CommonFacts, EstimateFacts, NamedPaper, SignatureFacts } from '../facts.ts';
 import { type Format, formatFor } from '../format.ts';
 import type { Setting } from '../setting.ts';
-import { answerFields, sheet } from '../sheet.ts';
+import { answerFields, paperNamed, sheet } from '../sheet.ts';
 
 /** Said when what was seen is not what was told and the estimate no longer fits what was agreed. The job waits. */
 export type ChangedFindingFacts = CommonFacts & {
@@ -26,6 +26,10 @@ export type ChangedFindingFacts = CommonFacts & {
     readonly says: string;
     readonly choices: readonly { readonly text: string; readonly chosen?: boolean }[];
   };
+  /** The paper whose figures no longer hold. */
+  readonly changes?: NamedPaper;
+  /** The day that was told before. */
+  readonly readyTold?: EpochMs;
   readonly validUntil: EpochMs;
   /** What becomes of the machine without an answer. */
   readonly without: string;
@@ -59,7 +63,14 @@ export function changedFindingNotice(facts: ChangedFindingFacts, setting: Settin
           ),
         ),
       },
-      { label: words.figures, wide: true, blocks: figures(facts, setting, format) },
+      {
+        label: words.figures,
+        wide: true,
+        blocks: [
+          ...figures(facts, setting, format),
+          ...says(facts.changes && format.say(words.changes, { paper: paperNamed(facts.changes, setting, format) })),
+        ],
+      },
       {
         label: format.say(words.answer, { n: facts.options.length }),
         wide: true,
@@ -69,6 +80,7 @@ export function changedFindingNotice(facts: ChangedFindingFacts, setting: Settin
         label: words.data,
         blocks: facts.dataFirst ? [...says(facts.dataFirst.says), choiceBlock(facts.dataFirst.choices, setting)] : [],
       },
+      readySection(facts.readyTold, setting, format),
       untilSection(facts, setting, format),
     ],
     signing: answerSigning(facts.signature, words.signed, setting, format),

@@ -70,7 +70,7 @@ export function ownersWordRecord(facts: OwnersWordFacts, setting: Setting): Shee
           limit &&
             strongly(
               format.money(limit.now),
-              limit.before ? `, ${limitWords(limit.now, limit.before, setting, format)}` : '',
+              limit.before ? `, ${limitWords(facts, limit.now, limit.before, setting, format)}` : '',
             ),
         ),
       },
@@ -133,11 +133,27 @@ function agreed(facts: OwnersWordFacts, setting: Setting, format: Format): Block
   ]);
 }
 
-/** The limit that held before, and by how much it is higher now: the most that the answer adds. */
-function limitWords(now: Money, before: Money, setting: Setting, format: Format): string {
+/**
+ * The limit that held before, by how much it is higher now, and how that goes with what was agreed to: the rest of it is
+ * room for work, or what was agreed to lies in part within what held before.
+ */
+function limitWords(
+  { additionalTotal }: OwnersWordFacts,
+  now: Money,
+  before: Money,
+  setting: Setting,
+  format: Format,
+): string {
   const words = setting.words.kinds['owners-word-record'];
   const was = format.say(words.limitBefore, { amount: format.money(before) });
-  return now.minor > before.minor
-    ? `${was}; ${format.say(words.limitMore, { amount: format.money(subtract(now, before)) })}`
-    : was;
+  if (now.minor <= before.minor) return was;
+  const more = subtract(now, before);
+  const raised = `${was}; ${format.say(words.limitMore, { amount: format.money(more) })}`;
+  if (!additionalTotal || additionalTotal.minor === more.minor) return raised;
+  const agreedTo = format.money(additionalTotal);
+  const rest =
+    more.minor > additionalTotal.minor
+      ? format.say(words.limitRoom, { agreed: agreedTo, room: format.money(subtract(more, additionalTotal)) })
+      : format.say(words.limitWithin, { agreed: agreedTo });
+  return `${raised}. ${rest}`;
 }

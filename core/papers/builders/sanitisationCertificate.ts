@@ -10,7 +10,8 @@ import { sheet, signing } from '../sheet.ts';
 export type CertifiedBy = {
   readonly name: string;
   readonly title: string;
-  readonly at: EpochMs;
+  /** Absent where the moment was not recorded. */
+  readonly at?: EpochMs;
   readonly place: string;
   readonly contact: string;
   readonly signature?: SignatureFacts;
@@ -36,7 +37,8 @@ export type SanitisationFacts = CommonFacts & {
   readonly technique: string;
   /** Name and version; for destruction by hand or machine, that tool. */
   readonly tool: string;
-  readonly verification: { readonly how: string; readonly withoutErrors: boolean };
+  /** `withoutErrors` is absent where it was not recorded. */
+  readonly verification: { readonly how: string; readonly withoutErrors?: boolean };
   readonly doneBy: CertifiedBy;
   readonly verifiedBy: CertifiedBy;
   readonly validatedBy?: CertifiedBy;
@@ -52,7 +54,7 @@ export function sanitisationCertificate(facts: SanitisationFacts, setting: Setti
     lead: format.say(words.lead, {
       medium: medium.what,
       method: words.methods[method],
-      verified: verification.withoutErrors ? words.verifiedYes : words.verifiedNo,
+      verified: verified(verification, words),
     }),
     body: [
       {
@@ -90,13 +92,22 @@ export function sanitisationCertificate(facts: SanitisationFacts, setting: Setti
   });
 }
 
+/** What is recorded of the check, and no more. */
+function verified(
+  { withoutErrors }: SanitisationFacts['verification'],
+  words: Setting['words']['kinds']['media-sanitisation-certificate'],
+): string {
+  if (withoutErrors === undefined) return words.verifiedOpen;
+  return withoutErrors ? words.verifiedYes : words.verifiedNo;
+}
+
 function person(label: string, by: CertifiedBy, signed: string, setting: Setting, format: Format): Section {
   return {
     label,
     blocks: [
       ...says([
         { text: by.name, strong: true },
-        { text: `, ${[by.title, format.dayTime(by.at), by.place, unbroken(by.contact)].join(', ')}` },
+        { text: `, ${[by.title, by.at === undefined ? null : format.dayTime(by.at), by.place, unbroken(by.contact)].filter((text) => text !== null).join(', ')}` },
       ]),
       signing(by.signature, signed, setting, format),
     ],

@@ -1,6 +1,6 @@
 import type { Money } from '../../money/money.ts';
 import type { EpochMs, Minutes } from '../../time.ts';
-import { answerSigning, choiceBlock, untilSection } from '../answering.ts';
+import { answerSigning, choiceBlock, readySection, untilSection } from '../answering.ts';
 import { amounts, items, joined, says, strongly } from '../blocks.ts';
 import type { Block, ComparedAs, ComparisonBlock, Sheet, Text } from '../content.ts';
 import type { AnswerOptionFacts, ChargeFacts, CommonFacts, PartCondition, SignatureFacts } from '../facts.ts';
@@ -42,6 +42,8 @@ export type SubstituteDisclosureFacts = CommonFacts & {
   /** What each answer comes to with work, in one sentence. */
   readonly totals?: string;
   readonly oldPart?: readonly { readonly text: string; readonly chosen?: boolean }[];
+  /** The day that was told before. */
+  readonly readyTold?: EpochMs;
   readonly validUntil: EpochMs;
   readonly without: string;
   readonly signature?: SignatureFacts;
@@ -105,6 +107,7 @@ export function substituteDisclosure(facts: SubstituteDisclosureFacts, setting: 
         label: words.oldPart,
         blocks: facts.oldPart?.length ? [choiceBlock(facts.oldPart, setting)] : [],
       },
+      readySection(facts.readyTold, setting, format),
       untilSection(facts, setting, format),
     ],
     signing: answerSigning(facts.signature, words.signed, setting, format),

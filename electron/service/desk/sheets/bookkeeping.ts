@@ -28,15 +28,15 @@ export async function bookkeeping(read: Reader, tools: Tools, { from, to }: Book
     const number = view.job?.papers.findLast((paper) => paper.kind === 'bill')?.number;
     if (!view.job || !owner || !machine || !settings || went === undefined || number === undefined) continue;
     if (!isIn(dayOf(went, settings.zone))) continue;
-    const making = makingOf({
+    const asked = {
       view: { ...view, job: view.job, owner, machine },
       settings,
       number,
       older: null,
       part: null,
       asking: { at: now, by: staffId(view.job.takenInBy), lastHead, jobWords, paperSetting },
-    });
-    rows.push({ went, rows: bookkeepingRows(making) });
+    };
+    rows.push({ went, rows: bookkeepingRows(makingOf(asked, 'bill')) });
   }
   const header = COLUMNS.map((name) => ({ text: name }));
   return csv([header, ...rows.toSorted((a, b) => a.went - b.went).flatMap((one) => one.rows)]);
