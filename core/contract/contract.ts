@@ -175,10 +175,16 @@ export const contract = {
   recognise: read
     .input(z.strictObject({ kind: z.enum(['phone', 'mail', 'serial']), value: z.string().max(200) }))
     .output(type<readonly FindHit[]>()),
-  paper: read
-    .input(z.strictObject({ number: zId }))
-    .output(type<{ readonly content: Paper; readonly contentHash: string; readonly supersededBy: string | null }>()),
-  paperFile: read.input(z.strictObject({ number: zId })).output(z.instanceof(File)),
+  /** A paper as it was issued, and what is stamped over it; `copy`: it was given out before. */
+  paper: read.input(z.strictObject({ number: zId, copy: z.boolean().optional() })).output(
+    type<{
+      readonly content: Paper;
+      readonly contentHash: string;
+      readonly supersededBy: string | null;
+      readonly stamps: readonly string[];
+    }>(),
+  ),
+  paperFile: read.input(z.strictObject({ number: zId, copy: z.boolean().optional() })).output(z.instanceof(File)),
   /** Every bill of those days as CSV, for bookkeeping. */
   bookkeeping: read
     .input(z.strictObject({ from: z.iso.date().nullable(), to: z.iso.date().nullable() }))

@@ -50,6 +50,7 @@ export function common(making: Making): CommonFacts {
       ...(serial && { serial }),
     },
     ...(job.charging === 'free' && { free: true }),
+    ...(asking.shopId !== undefined && { shopId: asking.shopId }),
     ...(restsOn.length > 0 && { restsOn }),
     ...(older && { supersedes: { number: older.number, issuedAt: epochMs(older.at) } }),
   };

@@ -11,6 +11,8 @@ export type PaperTools = {
   readonly by: StaffId;
   /** The last sealed head in short, as printed on papers; null before the first. */
   readonly lastHead: string | null;
+  /** The shop's own id, as papers carry it. */
+  readonly shopId?: string;
   /** The tracing engine with the shop's fault model. */
   readonly tracing: TracingDoor;
   /** How papers are worded for an owner's language, in a shop's place. */

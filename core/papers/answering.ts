@@ -27,11 +27,7 @@ export const untilSection = (
 });
 
 /** That the day told before is open while an answer is waited for. */
-export const readySection = (
-  told: EpochMs | undefined,
-  { words: { common } }: Setting,
-  format: Format,
-): Section => ({
+export const readySection = (told: EpochMs | undefined, { words: { common } }: Setting, format: Format): Section => ({
   label: common.ready,
   blocks: says(told !== undefined && format.say(common.readyOpen, { day: format.dayTime(told) })),
 });

@@ -26,6 +26,8 @@ type PaperBase = {
   /** SHA-256 of the canonical JSON of this tree with this slot null; null until it is known. */
   readonly contentHash: string | null;
   readonly shopName: string;
+  /** The shop's own id, by which a paper is known to be another shop's; not on papers of before it was written. */
+  readonly shopId?: string;
 };
 
 /** A document of one or more pages. */
@@ -54,6 +56,8 @@ export type Sheet = PaperBase & {
     readonly note: string;
     readonly record: string;
     readonly content: string;
+    /** How to check it, below the foot of page one; not on papers of before. */
+    readonly check?: string;
   };
 };
 

@@ -22,6 +22,8 @@ export type CommonFacts = {
   readonly headShort: string;
   /** Earlier papers of the job that it goes on from. */
   readonly restsOn?: readonly NamedPaper[];
+  /** The shop's own id. */
+  readonly shopId?: string;
   readonly shop: ShopFacts;
   readonly owner: PersonFacts;
   readonly machine: NamedMachine;

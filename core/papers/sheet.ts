@@ -42,6 +42,7 @@ export function sheet(
     headShort: facts.headShort,
     contentHash: null,
     shopName: shop.name,
+    ...(facts.shopId !== undefined && { shopId: facts.shopId }),
     pageSize: setting.pageSize,
     head: {
       meta: [
@@ -83,6 +84,7 @@ export function sheet(
       note: record && record.sections.length > 0 ? common.recordFollows : common.dayOfIssue,
       record: format.say(common.record, { head: facts.headShort }),
       content: common.content,
+      check: common.check,
     },
   };
 }

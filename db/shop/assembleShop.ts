@@ -148,6 +148,7 @@ export async function assembleShop({ branch, clock, log }: Opening, parts: ShopP
   await (await openReader()).loadReadable('shop');
 
   return {
+    id: line.shop,
     branch,
     path: paths.shop,
     runCommand: async (asked, decide) =>

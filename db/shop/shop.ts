@@ -41,6 +41,8 @@ export type DecideOnRead = (read: Reader, at: EpochMs) => EntriesOrRefusal | Pro
 
 /** A shop's journal, keys and blobs, opened by the one process that may write. */
 export type OpenShop = {
+  /** The shop's own id, the same for as long as it lives. */
+  readonly id: string;
   readonly branch: string;
   /** The journal's file. */
   readonly path: string;

@@ -14,7 +14,9 @@ const GENUINE_AND_PAST = 3;
 export async function verifyPaperFile(bytes: Uint8Array, where: ShopWhere, io: Io): Promise<number> {
   const inHand = await readPaper(bytes);
   if (inHand)
-    return withShop(where, io, async ({ shop }) => tell(await checkPaper(await shop.read(), bytes, inHand), io));
+    return withShop(where, io, async ({ shop }) =>
+      tell(await checkPaper(await shop.read(), { bytes, paper: inHand }, shop.id), io),
+    );
   io.err(cliWords.verifyPaper.notAPaper);
   return CANNOT_BE_ASKED;
 }
@@ -35,9 +37,12 @@ function tell(verdict: PaperVerdict, io: Io): number {
     case 'altered':
       io.out(fill(words.altered, verdict));
       return ALTERED;
-    case 'same-words':
-      io.out(fill(words.sameWords, verdict));
-      return CANNOT_BE_ASKED;
+    case 'picture-altered':
+      io.out(fill(words.pictureAltered, verdict));
+      return ALTERED;
+    case 'painted-over':
+      io.out(fill(words.paintedOver, verdict));
+      return ALTERED;
     case 'genuine':
       io.out(fill(words.genuine, verdict));
       if (verdict.replacedBy === null) return GENUINE;

@@ -15,6 +15,9 @@ export type Subset = 'PDF/A-2a' | 'PDF/A-1b';
 const none: unknown = null;
 const NO_FONT = none as string;
 
+/** How it is drawn: what as, and what is stamped over it, which is none of its content. */
+export type Drawing = { readonly subset?: Subset; readonly stamps?: readonly string[] };
+
 /**
  * Draws a paper as tagged PDF. The same content and fonts give the same bytes: nothing in it comes from the clock,
  * the machine or chance.
@@ -22,7 +25,7 @@ const NO_FONT = none as string;
 export async function drawPaper(
   paper: Paper,
   fonts: PaperFonts,
-  subset: Subset = 'PDF/A-2a',
+  { subset = 'PDF/A-2a', stamps = [] }: Drawing = {},
 ): Promise<Uint8Array<ArrayBuffer>> {
   const size = pageOf(paper);
   const doc = new PDFDocument({
@@ -40,7 +43,7 @@ export async function drawPaper(
       Title: `${paper.title} · ${paper.number}`,
       Author: paper.shopName,
       Creator: 'Knowngood',
-      ...(paper.contentHash ? { Keywords: `sha256:${paper.contentHash}` } : {}),
+      ...(paper.contentHash ? { Keywords: keywords(paper.contentHash, paper.shopId) } : {}),
       CreationDate: new Date(paper.issuedAt),
     },
   });
@@ -51,12 +54,15 @@ export async function drawPaper(
   const pen = takePen(doc);
   doc.addPage();
   const root = structureRoot(doc);
-  if (paper.shape === 'sheet') drawSheet(paper, pen, root);
+  if (paper.shape === 'sheet') drawSheet(paper, pen, root, stamps);
   else drawLabels(paper, pen, root);
   root.end();
   doc.end();
   return bytes;
 }
+
+const keywords = (hash: string, shop: string | undefined): string =>
+  shop === undefined ? `sha256:${hash}` : `sha256:${hash} shop:${shop}`;
 
 function pageOf(paper: Paper): [number, number] {
   if (paper.shape === 'sheet') return [...PAGE[paper.pageSize]];

@@ -15,9 +15,11 @@ const FOOT_GAP = 9;
 const BEFORE_SIGNING = 6;
 const AFTER_LEAD = 11;
 const BEFORE_RECORD = 18;
+/** Where a stamp stands, above the title. */
+const ABOVE_TITLE = 8 * MM;
 
-/** Draws the pages of a document; the first is already there. */
-export function drawSheet(sheet: Sheet, pen: Pen, root: Branch): void {
+/** Draws the pages of a document, with what is stamped over it at its head; the first page is already there. */
+export function drawSheet(sheet: Sheet, pen: Pen, root: Branch, stamps: readonly string[] = []): void {
   const [pageWidth, pageHeight] = PAGE[sheet.pageSize];
   const x = MARGIN.side;
   const width = pageWidth - 2 * MARGIN.side;
@@ -58,7 +60,7 @@ export function drawSheet(sheet: Sheet, pen: Pen, root: Branch): void {
     draw: (y) => sign(page === 1 ? undefined : y + BEFORE_SIGNING),
   };
   const signed = signing.length <= 1 ? [signature] : [gap(BEFORE_SIGNING, true), ...signing];
-  const start = drawHead(sheet, pen, root, x, width);
+  const start = drawHead(sheet, stamps, pen, root, x, width);
   const lead = textSlabs(sheet.lead, STYLES.lead, 'P', { pen, branch: root, x, width });
   const whole = [...lead, gap(AFTER_LEAD), ...said, bottomLine, ...(signsLastPage ? signed : [])];
   const bodyEnd = flow(withoutSpill(whole, bottomOf, start), column, start);
@@ -96,7 +98,7 @@ function keptFrom(body: readonly Slab[], sheet: Sheet, slabsOf: (sections: Sheet
 }
 
 /** Title, what paper it is, the shop, the code. Returns where the lead begins. */
-function drawHead(sheet: Sheet, pen: Pen, root: Branch, x: number, width: number): number {
+function drawHead(sheet: Sheet, stamps: readonly string[], pen: Pen, root: Branch, x: number, width: number): number {
   const { head } = sheet;
   const top = MARGIN.top;
   const right = x + width;
@@ -107,6 +109,8 @@ function drawHead(sheet: Sheet, pen: Pen, root: Branch, x: number, width: number
     root.leaf(role, {}, () => pen.write(lines, x, y, style));
     return y + lines.length * style.line;
   };
+  // In the margin: what is stamped over a paper moves nothing of what was issued.
+  if (stamps.length > 0) put([{ text: stamps.join(' '), strong: true }], STYLES.text, 'P', top - ABOVE_TITLE, width);
   let y = put(sheet.title, STYLES.title, 'H1', top - 4, left) + 5;
   for (const line of head.meta) y = put(line, STYLES.note, 'P', y, left);
 
@@ -145,6 +149,9 @@ function drawFeet(sheet: Sheet, pen: Pen, x: number, width: number, y: number): 
     pen.artifact(() => {
       pen.write(pen.lines(left, STYLES.foot, width), x, y, STYLES.foot);
       pen.write(pen.lines(right, STYLES.foot, width), x, y, STYLES.foot, width);
+      // Below the foot, within what a printer reaches: it takes no room from what is said.
+      if (index === 0 && sheet.foot.check)
+        pen.write(pen.lines(sheet.foot.check, STYLES.foot, width).slice(0, 1), x, y + STYLES.foot.line, STYLES.foot);
     }, 'Pagination');
   }
 }

@@ -39,7 +39,7 @@ beforeAll(async () => {
   const fonts = loadPaperFonts();
   for (const [kind, paper] of papers) {
     writeFileSync(fileOf(kind), await drawPaper(paper, fonts));
-    writeFileSync(fileOf(`${kind}.1b`), await drawPaper(paper, fonts, 'PDF/A-1b'));
+    writeFileSync(fileOf(`${kind}.1b`), await drawPaper(paper, fonts, { subset: 'PDF/A-1b' }));
   }
 }, 60_000);
 afterAll(() => rmSync(folder, { recursive: true, force: true }));

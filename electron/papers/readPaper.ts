@@ -1,11 +1,23 @@
-import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import { getDocument, type PDFPageProxy } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import { type FigureRead, paintedOn } from './figuresIn.ts';
 
-/** What a drawn paper says of itself, and every word that stands on its pages, in the order it was painted. */
+/** A page as it was read: its words in the order they were painted, those of its foot apart, and its figures. */
+export type PageRead = {
+  readonly words: readonly string[];
+  /** What stands on the page and is none of its content: feet, heads that are repeated. */
+  readonly foot: readonly string[];
+  readonly figures: readonly FigureRead[];
+  readonly strays: number;
+};
+
+/** What a drawn paper says of itself, and all that stands on its pages. */
 export type PaperRead = {
   readonly number: string;
   readonly contentHash: string;
   readonly shopName: string;
-  readonly pages: readonly (readonly string[])[];
+  /** The shop that issued it; null on papers of before it was written into them. */
+  readonly shopId: string | null;
+  readonly pages: readonly PageRead[];
 };
 
 /** Reads a PDF as a paper of this app; null where it is no PDF that can be read, or no paper of this app. */
@@ -20,23 +32,32 @@ export async function readPaper(bytes: Uint8Array): Promise<PaperRead | null> {
     };
     if (said('Creator') !== 'Knowngood') return null;
     const number = / · (\S+)$/.exec(said('Title'))?.[1];
-    const contentHash = /^sha256:([0-9a-f]{64})$/.exec(said('Keywords'))?.[1];
+    const [, contentHash, shopId] = /^sha256:([0-9a-f]{64})(?: shop:(\S+))?$/.exec(said('Keywords')) ?? [];
     if (number === undefined || contentHash === undefined) return null;
-    const pages: string[][] = [];
-    for (let page = 1; page <= doc.numPages; page++) {
-      const { items } = await (await doc.getPage(page)).getTextContent();
-      const text = items.map((item) => ('str' in item ? `${item.str}${item.hasEOL ? ' ' : ''}` : '')).join('');
-      pages.push(
-        text
-          .normalize('NFC')
-          .split(/\s+/u)
-          .filter((word) => word !== ''),
-      );
-    }
-    return { number, contentHash, shopName: said('Author'), pages };
+    const pages: PageRead[] = [];
+    for (let page = 1; page <= doc.numPages; page++) pages.push(await pageOf(await doc.getPage(page)));
+    return { number, contentHash, shopName: said('Author'), shopId: shopId ?? null, pages };
   } catch {
     return null;
   } finally {
     await loading.destroy();
   }
 }
+
+async function pageOf(page: PDFPageProxy): Promise<PageRead> {
+  const { items } = await page.getTextContent({ includeMarkedContent: true });
+  const open: string[] = [];
+  const said = { words: '', foot: '' };
+  for (const item of items) {
+    if ('str' in item) said[open.includes('Artifact') ? 'foot' : 'words'] += `${item.str}${item.hasEOL ? ' ' : ''}`;
+    else if (item.type === 'endMarkedContent') open.pop();
+    else open.push('tag' in item ? String(item.tag) : '');
+  }
+  return { words: wordsOf(said.words), foot: wordsOf(said.foot), ...(await paintedOn(page)) };
+}
+
+const wordsOf = (text: string): readonly string[] =>
+  text
+    .normalize('NFC')
+    .split(/\s+/u)
+    .filter((word) => word !== '');

@@ -19,7 +19,7 @@ import { apartFolder, appFolder, walletOf } from './dataFolder.ts';
 import { type Drafts, openDrafts } from './desk/drafts.ts';
 import { openFollowing } from './desk/estimating/following.ts';
 import { openEngine } from './openEngine.ts';
-import { openTools } from './openTools.ts';
+import { openTools, systemChance } from './openTools.ts';
 import { openDoorman } from './people/doorman.ts';
 import { openRetention } from './persons/retention.ts';
 import { createRouter } from './router.ts';
@@ -47,7 +47,7 @@ export async function openBacking({ data }: { readonly data: string }): Promise<
   const shop = isOpenRefusal(opened) ? await openToRead(options, opened) : opened;
   if (isOpenRefusal(shop)) return { ok: false, refusal: shop };
   const engine = openEngine();
-  const tools = openTools(engine, () => shop.lastSealedHead()?.short ?? null);
+  const tools = openTools(engine, () => shop.lastSealedHead()?.short ?? null, systemChance, shop.id);
   const following = openFollowing({ shop, tools, engine }, quietSaid());
   const drafts = openDrafts(shop, join(data, 'drafts.json'));
   const backups = openBackups({

@@ -18,6 +18,9 @@ import type { Tools } from './desk/tools.ts';
 /** Languages that papers can be worded in; an owner with another language gets the shop's first. */
 const PAPER_WORDS: Readonly<Record<string, PaperWords>> = { en: enPapers };
 
+/** The words of papers in the language of this locale; English where there are none. */
+export const paperWordsOf = (locale: string): PaperWords => PAPER_WORDS[new Intl.Locale(locale).language] ?? enPapers;
+
 const JOB_WORDS: JobWords = { consents, fit, history, facts: paperFacts, symptoms, tracing };
 
 /** Where ids and tags come from: the system's randomness, or a seed for a demonstration that repeats itself. */
@@ -41,10 +44,16 @@ function localeOf(language: string, settings: ShopSettings): string {
 }
 
 /** What core is handed beside the view: ids, chance, hashing, the last sealed head, the tracing engine, words for papers. */
-export function openTools(engine: Engine, lastHead: () => string | null, chance: Chance = systemChance): Tools {
+export function openTools(
+  engine: Engine,
+  lastHead: () => string | null,
+  chance: Chance = systemChance,
+  shopId?: string,
+): Tools {
   return {
     newId: chance.newId,
     randomInt: chance.randomInt,
+    ...(shopId !== undefined && { shopId }),
     sha256: (text) => createHash('sha256').update(text, 'utf8').digest('hex'),
     get lastHead() {
       return lastHead();

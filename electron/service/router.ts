@@ -31,6 +31,7 @@ import { ordersSheet } from './desk/sheets/ordersSheet.ts';
 import { drawIssued, issuedPaper } from './desk/sheets/papers.ts';
 import { reckoning } from './desk/sheets/reckoning.ts';
 import { setApartJobs } from './desk/sheets/setApartJobs.ts';
+import { stampsOn } from './desk/sheets/stamps.ts';
 import { planSheet, tracingSheet } from './desk/sheets/tracingSheet.ts';
 import { wallSheet } from './desk/sheets/wallSheet.ts';
 import type { Tools } from './desk/tools.ts';
@@ -198,12 +199,12 @@ export function createRouter({
     paper: os.paper.handler(async ({ input, errors }) => {
       const paper = await issuedPaper(await shop.read(), input.number);
       if (!paper) throw errors.NOT_FOUND({ data: { refused: 'no-such-paper', number: input.number } });
-      return paper;
+      return { ...paper, stamps: stampsOn(paper, { copy: input.copy ?? false }) };
     }),
     paperFile: os.paperFile.handler(async ({ input, errors }) => {
       const paper = await issuedPaper(await shop.read(), input.number);
       if (!paper) throw errors.NOT_FOUND({ data: { refused: 'no-such-paper', number: input.number } });
-      return new File([await drawIssued(paper)], `${input.number}.pdf`, {
+      return new File([await drawIssued(paper, { copy: input.copy ?? false })], `${input.number}.pdf`, {
         type: 'application/pdf',
       });
     }),

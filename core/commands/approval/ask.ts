@@ -64,7 +64,14 @@ const zOffer = z.strictObject({
   /** How much of an attribute or row the owner uses, where the machine does not say it. */
   uses: z.record(zId, z.number().min(0)),
   afterwards: z
-    .array(z.strictObject({ says: zText, minutes: z.number().min(0).max(600), priceMinor: zMinor.nullable(), task: zId.optional() }))
+    .array(
+      z.strictObject({
+        says: zText,
+        minutes: z.number().min(0).max(600),
+        priceMinor: zMinor.nullable(),
+        task: zId.optional(),
+      }),
+    )
     .max(20),
   extras: z.array(z.strictObject({ what: zLine, priceMinor: zMinor })).max(20),
   priceMinor: zMinor,

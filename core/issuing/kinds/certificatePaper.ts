@@ -33,7 +33,10 @@ export function certificatePaper(making: Making): Paper | Lacking {
       method: 'destroy',
       technique: done.technique,
       tool: done.tool,
-      verification: { how: done.checked, ...(done.withoutErrors !== undefined && { withoutErrors: done.withoutErrors }) },
+      verification: {
+        how: done.checked,
+        ...(done.withoutErrors !== undefined && { withoutErrors: done.withoutErrors }),
+      },
       doneBy: { ...by(done.by), at: done.at },
       verifiedBy: by(done.verifiedBy),
       ...(word && {

@@ -72,13 +72,7 @@ function comparedFacts({ words, setting }: Making, row: ComparedRow): ComparedFa
 }
 
 /** Notes by which a lesser point is no loss to this owner. */
-const NO_LOSS: ReadonlySet<string> = new Set([
-  'unused',
-  'enough',
-  'fits-the-case',
-  'matters-to-the-shop',
-  'current',
-]);
+const NO_LOSS: ReadonlySet<string> = new Set(['unused', 'enough', 'fits-the-case', 'matters-to-the-shop', 'current']);
 
 /** Is it less, and nothing says that this owner can do without? Such points stand first. */
 const isFelt = (row: ComparedRow): boolean =>

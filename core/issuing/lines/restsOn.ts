@@ -1,8 +1,11 @@
 import type { Job } from '../../job/job.ts';
 import type { NamedPaper } from '../../papers/facts.ts';
+import type { Setting } from '../../papers/setting.ts';
 import type { PaperKindId } from '../../text/paperWords.ts';
 import { type EpochMs, epochMs } from '../../time.ts';
-import type { Making } from '../making.ts';
+
+/** A job, and the words in which its papers are named. */
+type Of = { readonly job: Job; readonly setting: Setting };
 
 /** By kind: the kinds whose papers of the same job it goes on from. A label has no room to name any. */
 const BASES: Partial<Readonly<Record<PaperKindId, readonly PaperKindId[]>>> = {
@@ -27,14 +30,14 @@ const BASES: Partial<Readonly<Record<PaperKindId, readonly PaperKindId[]>>> = {
  * The papers of the job that one of this kind rests on, oldest first: those that hold, and were in the owner's hands
  * before this one is issued. What comes of the same press is no ground of it.
  */
-export const restsOn = (making: Pick<Making, 'job' | 'setting'>, kind: PaperKindId, at: EpochMs): readonly NamedPaper[] =>
+export const restsOn = (making: Of, kind: PaperKindId, at: EpochMs): readonly NamedPaper[] =>
   held(making.job, at).flatMap((paper) => {
     const base = BASES[kind]?.find((one) => one === paper.kind);
     return base ? [namedPaper(making, base, paper)] : [];
   });
 
 /** The newest paper of a kind that holds, given out before this moment; null where there is none. */
-export function newestHeld(making: Pick<Making, 'job' | 'setting'>, kind: PaperKindId, at: EpochMs): NamedPaper | null {
+export function newestHeld(making: Of, kind: PaperKindId, at: EpochMs): NamedPaper | null {
   const paper = held(making.job, at).findLast((one) => one.kind === kind);
   return paper ? namedPaper(making, kind, paper) : null;
 }
@@ -47,7 +50,7 @@ function held({ papers }: Job, at: EpochMs): readonly Named[] {
   return before.filter(({ number }) => !replaced.has(number));
 }
 
-const namedPaper = ({ setting }: Pick<Making, 'setting'>, kind: PaperKindId, { number, at }: Named): NamedPaper => ({
+const namedPaper = ({ setting }: Pick<Of, 'setting'>, kind: PaperKindId, { number, at }: Named): NamedPaper => ({
   named: setting.words.kinds[kind].named,
   number,
   issuedAt: epochMs(at),

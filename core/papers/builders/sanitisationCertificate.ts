@@ -107,7 +107,9 @@ function person(label: string, by: CertifiedBy, signed: string, setting: Setting
     blocks: [
       ...says([
         { text: by.name, strong: true },
-        { text: `, ${[by.title, by.at === undefined ? null : format.dayTime(by.at), by.place, unbroken(by.contact)].filter((text) => text !== null).join(', ')}` },
+        {
+          text: `, ${[by.title, by.at === undefined ? null : format.dayTime(by.at), by.place, unbroken(by.contact)].filter((text) => text !== null).join(', ')}`,
+        },
       ]),
       signing(by.signature, signed, setting, format),
     ],

@@ -90,6 +90,7 @@ function labels(
     headShort: facts.headShort,
     contentHash: null,
     shopName: facts.shop.name,
+    ...(facts.shopId !== undefined && { shopId: facts.shopId }),
     size: facts.size ?? LABEL_62_40,
     labels: all,
   };

@@ -55,7 +55,7 @@ export async function runDemo({
   if (isOpenRefusal(shop)) throw new Error(`The demo's shop could not be opened: ${shop.refused}`);
   const engine = openEngine();
   try {
-    const tools = openTools(engine, () => shop.lastSealedHead()?.short ?? null, seededChance(1013));
+    const tools = openTools(engine, () => shop.lastSealedHead()?.short ?? null, seededChance(1013), shop.id);
     const teller = openTeller({ shop, tools, engine, clock, zone: STORY.story.zone, print });
     const text =
       machine ?? readFileSync(fileURLToPath(new URL('../../../assets/demo/own-report.txt', import.meta.url)), 'utf8');
@@ -89,7 +89,7 @@ async function drawPapers(shop: OpenShop, teller: Teller, out: string): Promise<
     const count = (used.get(key) ?? 0) + 1;
     used.set(key, count);
     const path = join(place, `${kind}-${owner.language}${count === 1 ? '' : `-${count}`}.pdf`);
-    writeFileSync(path, await drawIssued(paper));
+    writeFileSync(path, await drawIssued(paper, { copy: false }));
     paths.push(path);
   }
   return paths;

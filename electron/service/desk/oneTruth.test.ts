@@ -213,7 +213,8 @@ function estimatesAgree(papers: readonly Issued[]): void {
   const [, from, to, middle, most] = said ?? [];
   expect(minorOf(most)).toBe(minutesOf(to) * RATE);
   expect(minorOf(middle) % RATE).toBe(0);
-  const [low, high] = new RegExp(`it likely costs (${MONEY}) to (${MONEY})`).exec(one(papers, 'estimate').said)?.slice(1) ?? [];
+  const [low, high] =
+    new RegExp(`it likely costs (${MONEY}) to (${MONEY})`).exec(one(papers, 'estimate').said)?.slice(1) ?? [];
   expect([minorOf(low), high]).toEqual([minutesOf(from) * RATE, most]);
   for (const notice of papers.filter(({ kind }) => kind === 'changed-finding-notice')) {
     expect(notice.said).toContain(`about ${middle}, 9 in 10 below ${most}`);

@@ -84,7 +84,8 @@ async function papersOf(
   const files: ExportedFile[] = [];
   for (const { number } of jobs.flatMap(({ papers }) => papers)) {
     const paper = await issuedPaper(read, number);
-    if (paper) files.push({ name: `${number.replace(/[^\w.-]/g, '_')}.pdf`, bytes: await drawIssued(paper) });
+    if (paper)
+      files.push({ name: `${number.replace(/[^\w.-]/g, '_')}.pdf`, bytes: await drawIssued(paper, { copy: true }) });
   }
   return files;
 }

@@ -2,10 +2,12 @@ import { useQuery } from '@tanstack/react-query';
 import { useEffect, useEffectEvent, useState } from 'react';
 import papers from '../../../assets/words/en/papers.json';
 import type { JobSheet } from '../../../core/contract/screens.ts';
+import { MINUTE_MS } from '../../../core/time.ts';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { PaperView } from '../../kit/paper/PaperView.tsx';
 import { useWords } from '../../kit/text/words.tsx';
+import { useNow } from '../../kit/useNow.ts';
 import { wordsOfError } from '../../link/refusalWords.ts';
 import { saveFile } from '../../link/saveFile.ts';
 import { queryOf, service } from '../../link/service.ts';
@@ -27,7 +29,9 @@ export function JobPapers({
   readonly toPrint: string | null;
   readonly onPrinted: () => void;
 }) {
-  const { t, dayClock } = useWords();
+  const { t, date, dayClock } = useWords();
+  const today = date(useNow(MINUTE_MS));
+  const isCopy = (number: string) => list.some((paper) => paper.number === number && date(paper.at) !== today);
   const list = [...sheet.job.papers].reverse();
   const replaced = new Set(list.map((paper) => paper.supersedes));
   const shown = chosen === null ? shownAtFirst(sheet) : [chosen];
@@ -63,7 +67,7 @@ export function JobPapers({
       </section>
       {printed !== null && <PaperOpen key={`print ${printed}`} number={printed} onPrint={onPrinted} />}
       {shown.map((number) => (
-        <PaperOpen key={number} number={number} />
+        <PaperOpen key={number} number={number} copy={isCopy(number)} />
       ))}
     </>
   );
@@ -78,9 +82,20 @@ function shownAtFirst({ job }: JobSheet): readonly string[] {
 }
 
 /** A paper to be read, printed or kept as a file; with `onPrint` it is printed, alone, as soon as it is there. */
-function PaperOpen({ number, onPrint }: { readonly number: string; readonly onPrint?: () => void }) {
+function PaperOpen({
+  number,
+  copy = false,
+  onPrint,
+}: {
+  readonly number: string;
+  /** It was given out on an earlier day: what is printed now is a copy. */
+  readonly copy?: boolean;
+  readonly onPrint?: () => void;
+}) {
   const { t } = useWords();
-  const paper = useQuery(queryOf.paper.queryOptions({ input: { number }, meta: { follows: { streams: ['paper:'] } } }));
+  const paper = useQuery(
+    queryOf.paper.queryOptions({ input: { number, copy }, meta: { follows: { streams: ['paper:'] } } }),
+  );
   const [problem, setProblem] = useState<ReturnType<typeof wordsOfError> | null>(null);
   const isThere = paper.data !== undefined;
   const print = useEffectEvent(() => {
@@ -93,7 +108,7 @@ function PaperOpen({ number, onPrint }: { readonly number: string; readonly onPr
   }, [isThere]);
   const save = async () => {
     try {
-      saveFile(await service.paperFile({ number }), `${number}.pdf`);
+      saveFile(await service.paperFile({ number, copy }), `${number}.pdf`);
     } catch (error) {
       setProblem(wordsOfError(error));
     }
@@ -108,7 +123,9 @@ function PaperOpen({ number, onPrint }: { readonly number: string; readonly onPr
         <Key onPress={() => void save()}>{t('counter.papers.save')}</Key>
       </div>
       {problem && <Problem slim {...problem} />}
-      {paper.data && <PaperView paper={{ ...paper.data.content, contentHash: paper.data.contentHash }} />}
+      {paper.data && (
+        <PaperView paper={{ ...paper.data.content, contentHash: paper.data.contentHash }} stamps={paper.data.stamps} />
+      )}
       {paper.isPending && <p role="status">{t('app.waiting')}</p>}
       {paper.error && <Problem slim {...wordsOfError(paper.error)} />}
     </section>

@@ -7,6 +7,8 @@ import './SignaturePad.css';
 
 export type PaperViewProps = {
   readonly paper: Paper;
+  /** What is stamped over it, and is none of its content: that it was replaced, that it is a copy. */
+  readonly stamps?: readonly string[];
   /** Label of the section that the field in focus writes: underlined in blue, on screen only. */
   readonly writing?: string;
   /** Turned to the owner: 20 px text. */
@@ -14,16 +16,28 @@ export type PaperViewProps = {
 };
 
 /** The paper itself, live: the same content the printed one is made from, in the same type, in the owner's language. */
-export function PaperView({ paper, writing, large = false }: PaperViewProps) {
+export function PaperView({ paper, stamps = [], writing, large = false }: PaperViewProps) {
   const className = large ? 'k-paper k-paper-large' : 'k-paper';
   return (
     <article className={className} lang={paper.language} aria-label={paper.title}>
-      {paper.shape === 'sheet' ? <SheetView sheet={paper} writing={writing} /> : <LabelsView labels={paper} />}
+      {paper.shape === 'sheet' ? (
+        <SheetView sheet={paper} stamps={stamps} writing={writing} />
+      ) : (
+        <LabelsView labels={paper} />
+      )}
     </article>
   );
 }
 
-function SheetView({ sheet, writing }: { readonly sheet: Sheet; readonly writing: string | undefined }) {
+function SheetView({
+  sheet,
+  stamps,
+  writing,
+}: {
+  readonly sheet: Sheet;
+  readonly stamps: readonly string[];
+  readonly writing: string | undefined;
+}) {
   const { head, foot } = sheet;
   return (
     <>
@@ -43,6 +57,11 @@ function SheetView({ sheet, writing }: { readonly sheet: Sheet; readonly writing
         </p>
         {head.qr && <QrCode text={head.qr.text} label={head.qr.says} size={72} />}
       </header>
+      {stamps.map((stamp) => (
+        <p key={stamp}>
+          <strong>{stamp}</strong>
+        </p>
+      ))}
       {sheet.supersedes !== null && <p className="k-paper-meta">{sheet.supersedes}</p>}
       <p className="k-paper-lead">
         <PaperText text={sheet.lead} />

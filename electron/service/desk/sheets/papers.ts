@@ -2,6 +2,7 @@ import { isPaper, type Paper } from '../../../../core/papers/content.ts';
 import { paperOf, type Reader } from '../../../../db/index.ts';
 import { drawPaper } from '../../../papers/drawPaper.ts';
 import { loadPaperFonts } from '../../../papers/fonts.ts';
+import { type Stamps, stampsOn } from './stamps.ts';
 
 export type IssuedPaper = {
   readonly content: Paper;
@@ -25,8 +26,12 @@ export async function issuedPaper(read: Reader, number: string): Promise<IssuedP
 
 let fonts: ReturnType<typeof loadPaperFonts> | undefined;
 
-/** Draws an issued paper: always the same bytes for the same content. */
-export function drawIssued({ content, contentHash }: IssuedPaper): Promise<Uint8Array<ArrayBuffer>> {
+/** Draws an issued paper as it stands today: stamped where it was replaced, or where it is a copy of what was given out. */
+export const drawIssued = (issued: IssuedPaper, as: { readonly copy: boolean }): Promise<Uint8Array<ArrayBuffer>> =>
+  drawStamped(issued, stampsOn(issued, as));
+
+/** Draws an issued paper: always the same bytes for the same content and stamps. */
+export function drawStamped({ content, contentHash }: IssuedPaper, stamps: Stamps): Promise<Uint8Array<ArrayBuffer>> {
   fonts ??= loadPaperFonts();
-  return drawPaper({ ...content, contentHash }, fonts);
+  return drawPaper({ ...content, contentHash }, fonts, { stamps });
 }
