@@ -15,7 +15,7 @@ export const isPaper = (kept: unknown): kept is Paper =>
 
 type PaperBase = {
   readonly kind: PaperKindId;
-  /** Unique within kind and year, as the shop writes it: `2026-0113`. */
+  /** Unique in the shop: `26/0003`, `IR-2026-0113`. */
   readonly number: string;
   /** BCP 47 tag of the language the words are in. */
   readonly language: string;

@@ -19,7 +19,7 @@ test('of a part that was only named the report never says that it failed', () =>
       excluded: [],
     }),
   );
-  expect(named).toContain('Named, not confirmed');
+  expect(named).toContain('Most likely, not confirmed');
   expect(named).toContain('Your board is the likeliest cause; it is not confirmed.');
   expect(named.toLowerCase()).not.toMatch(/had failed|has failed|faulty|we have confirmed/);
 });
@@ -33,7 +33,7 @@ test('a report that could not make it fail does not call the machine well', () =
       verdict: { is: 'not-known', detail: ['14.5 hours watched.'] },
     }),
   );
-  expect(paper).toContain('We could not make it fail here. That does not mean it is well.');
+  expect(paper).toContain('We could not make it fail here. That does not mean that nothing is wrong with it.');
   expect(paper).not.toContain('works again');
 });
 

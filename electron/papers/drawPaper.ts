@@ -16,7 +16,7 @@ const none: unknown = null;
 const NO_FONT = none as string;
 
 /** How it is drawn: what as, and what is stamped over it, which is none of its content. */
-export type Drawing = { readonly subset?: Subset; readonly stamps?: readonly string[] };
+export type DrawnAs = { readonly subset?: Subset; readonly stamps?: readonly string[] };
 
 /**
  * Draws a paper as tagged PDF. The same content and fonts give the same bytes: nothing in it comes from the clock,
@@ -25,7 +25,7 @@ export type Drawing = { readonly subset?: Subset; readonly stamps?: readonly str
 export async function drawPaper(
   paper: Paper,
   fonts: PaperFonts,
-  { subset = 'PDF/A-2a', stamps = [] }: Drawing = {},
+  { subset = 'PDF/A-2a', stamps = [] }: DrawnAs = {},
 ): Promise<Uint8Array<ArrayBuffer>> {
   const size = pageOf(paper);
   const doc = new PDFDocument({

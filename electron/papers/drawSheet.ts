@@ -60,7 +60,7 @@ export function drawSheet(sheet: Sheet, pen: Pen, root: Branch, stamps: readonly
     draw: (y) => sign(page === 1 ? undefined : y + BEFORE_SIGNING),
   };
   const signed = signing.length <= 1 ? [signature] : [gap(BEFORE_SIGNING, true), ...signing];
-  const start = drawHead(sheet, stamps, pen, root, x, width);
+  const start = drawHead({ sheet, stamps }, pen, root, x, width);
   const lead = textSlabs(sheet.lead, STYLES.lead, 'P', { pen, branch: root, x, width });
   const whole = [...lead, gap(AFTER_LEAD), ...said, bottomLine, ...(signsLastPage ? signed : [])];
   const bodyEnd = flow(withoutSpill(whole, bottomOf, start), column, start);

@@ -204,9 +204,13 @@ export function createRouter({
     paperFile: os.paperFile.handler(async ({ input, errors }) => {
       const paper = await issuedPaper(await shop.read(), input.number);
       if (!paper) throw errors.NOT_FOUND({ data: { refused: 'no-such-paper', number: input.number } });
-      return new File([await drawIssued(paper, { copy: input.copy ?? false })], `${input.number}.pdf`, {
-        type: 'application/pdf',
-      });
+      return new File(
+        [await drawIssued(paper, { copy: input.copy ?? false })],
+        `${input.number.replaceAll('/', '-')}.pdf`,
+        {
+          type: 'application/pdf',
+        },
+      );
     }),
     bookkeeping: os.bookkeeping.handler(
       async ({ input }) =>

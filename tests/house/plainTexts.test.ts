@@ -38,6 +38,7 @@ const PLAIN: { readonly [why: string]: readonly string[] } = {
     'language',
     'leftOut[]',
     'number',
+    'offer.afterwards[].task',
     'offer.notKnown[]',
     'offer.rows[].attribute',
     'offer.rows[].members[].attribute',

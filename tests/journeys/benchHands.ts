@@ -34,10 +34,10 @@ async function startsOrSaysWhy(page: Page): Promise<void> {
 
 /** Starts a proof and writes that it held. */
 export async function prove(page: Page, proof: string, result: string, limit: string): Promise<void> {
-  const proofs = page.getByRole('region', { name: 'Proofs' });
+  const proofs = page.getByRole('region', { name: 'Final tests' });
   await proofs.getByRole('button', { name: `Start: ${proof}` }).click();
   await proofs.getByRole('textbox', { name: 'Result' }).fill(result);
   await proofs.getByRole('textbox', { name: 'Limit', exact: true }).fill(limit);
-  await proofs.getByRole('button', { name: 'It held' }).click();
+  await proofs.getByRole('button', { name: 'Passed' }).click();
   await proofs.getByRole('textbox', { name: 'Result' }).waitFor({ state: 'detached' });
 }

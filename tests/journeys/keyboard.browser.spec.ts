@@ -115,12 +115,12 @@ test('a whole job is done by keyboard alone, and the focus is seen at every stop
   await step(page, keys, 'DIMMs out and in until both ends latch', /^it works/);
   await keys.press(page.getByRole('button', { name: 'Write it down as cured' }));
 
-  const proofs = page.getByRole('region', { name: 'Proofs' });
+  const proofs = page.getByRole('region', { name: 'Final tests' });
   await keys.press(proofs.getByRole('button', { name: 'Start: Cold starts' }));
   await keys.write(proofs.getByRole('textbox', { name: 'Result' }), '5 of 5');
   await notLost(page, 'starting a proof');
   await keys.write(proofs.getByRole('textbox', { name: 'Limit', exact: true }), '5 of 5');
-  await keys.press(proofs.getByRole('button', { name: 'It held' }));
+  await keys.press(proofs.getByRole('button', { name: 'Passed' }));
   await proofs.getByRole('textbox', { name: 'Result' }).waitFor({ state: 'detached' });
   await notLost(page, 'the end of a proof');
   await keys.press(page.getByRole('button', { name: 'Ready to go home' }));

@@ -77,22 +77,20 @@ test('the machine’s own report is taken at the counter, and proving tells what
   await page.getByRole('button', { name: `Open ${OWNER}` }).click();
   await doStep(page, 'DIMMs out and in until both ends latch', /^it works/);
   await page.getByRole('button', { name: 'Write it down as cured' }).click();
-  const proofs = page.getByRole('region', { name: 'Proofs' });
+  const proofs = page.getByRole('region', { name: 'Final tests' });
   await proofs.getByRole('button', { name: 'Start: Memory pass' }).click();
   const printed = proofs.getByRole('textbox', { name: /^Drop or paste what/ });
   await printed.fill('memory: 0 errors in 3 h 45 min, 2 passes');
   const read = proofs.getByRole('list', { name: 'What was read' });
   await expect(read).toContainText('0 errors');
-  await proofs.getByRole('button', { name: 'It held' }).click();
+  await proofs.getByRole('button', { name: 'Passed' }).click();
 
   await proofs.getByRole('button', { name: 'Start: Drives’ own health' }).click();
   await printed.fill('it hums as it should');
-  await expect(proofs.getByRole('button', { name: 'It held' })).toBeDisabled();
+  await expect(proofs.getByRole('button', { name: 'Passed' })).toBeDisabled();
   await printed.fill(report(12));
   await expect(read.getByRole('listitem').first()).toContainText('8 before, 12 after: it grew on our bench');
   expect(await accessibilityFaults(app), 'proving with what a tool printed').toEqual([]);
-  await proofs.getByRole('button', { name: 'It did not hold' }).click();
-  await expect(page.getByRole('region', { name: 'Before it goes home' })).toContainText(
-    'Drives’ own health did not hold',
-  );
+  await proofs.getByRole('button', { name: 'Failed' }).click();
+  await expect(page.getByRole('region', { name: 'Before it goes home' })).toContainText('Drives’ own health failed');
 });

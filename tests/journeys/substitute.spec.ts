@@ -70,7 +70,7 @@ test('a dead memory channel: the lesser board is offered, agreed by phone, fitte
 
   await page.getByRole('button', { name: 'To the bench' }).click();
   await fit(page);
-  await page.getByRole('button', { name: 'Go on to: Proving' }).click();
+  await page.getByRole('button', { name: 'Go on to: Final tests' }).click();
   await prove(page, 'Memory pass', '0 errors', '0 errors in one whole pass');
   await prove(page, 'Cold starts', '5 of 5', '5 of 5');
   await page.getByRole('button', { name: 'Ready to go home' }).click();

@@ -104,12 +104,17 @@ export function nextNumber(unit: UnitOfWork, kind: PaperKindId, asking: Asking):
   return paperNumber(kind, yearOf(asking.at, shop.settings?.zone ?? 'UTC'), (paperCounts.get(kind) ?? 0) + 1);
 }
 
-/** `IR-2026-0001`: initials of the kind, the year, counted from one within both. */
-const paperNumber = (kind: string, year: number, count: number): string =>
-  `${kind
-    .split('-')
-    .map((word) => word.slice(0, 1).toUpperCase())
-    .join('')}-${year}-${String(count).padStart(4, '0')}`;
+/**
+ * `26/0003` for a bill: the year and its count, one series without letters or gaps; it goes on from older bills of the
+ * year, which keep the numbers that they were given. Any other paper `IR-2026-0001`: initials of its kind, the year,
+ * counted from one within both.
+ */
+function paperNumber(kind: PaperKindId, year: number, nth: number): string {
+  const count = String(nth).padStart(4, '0');
+  if (kind === 'bill') return `${String(year).slice(-2)}/${count}`;
+  const initials = kind.split('-').map((word) => word.slice(0, 1).toUpperCase());
+  return `${initials.join('')}-${year}-${count}`;
+}
 
 /** Kinds of which a job has one that holds; others are issued as often as there is reason. */
 const SINGLE: ReadonlySet<PaperKindId> = new Set<PaperKindId>([

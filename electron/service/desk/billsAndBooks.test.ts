@@ -12,6 +12,7 @@ import { taggedMachine, takingIn } from '../../../tests/builders/takingIn.ts';
 import { openEngine } from '../openEngine.ts';
 import { openTools } from '../openTools.ts';
 import { bookkeeping } from './sheets/bookkeeping.ts';
+import { find } from './sheets/find.ts';
 import { issuedPaper } from './sheets/papers.ts';
 
 let desk: Desk;
@@ -200,6 +201,18 @@ it('the bill says deposit and what is left, what was given, taken off and sent b
   expect(second).not.toContain('comes off');
   const [receipt] = await papersOf(job, 'deposit-receipt');
   expect(await paper(receipt?.number ?? '')).toContain('You paid £50.00 on Monday, 2 March 2026');
+});
+
+it('bills of a year are one series without letters or gaps, also where one was refused, and are found by their number', async () => {
+  const job = await wholeJob({});
+  expect(await desk.refused('issue', { job, kind: 'bill', part: 'part-of-nobody' })).toMatchObject({});
+  await desk.ask('issue', { job, kind: 'bill', part: null });
+  await desk.ask('issue', { job, kind: 'bill', part: null });
+  const numbers = (await papersOf(job, 'bill')).map(({ number }) => number);
+  expect(numbers).toEqual(['26/0001', '26/0002', '26/0003']);
+  expect(await paper('26/0003')).toContain('Bill 26/0003');
+  const found = await find(await desk.shop.read(), '26/0002', desk.folder.clock.now);
+  expect(found).toMatchObject([{ is: 'paper', id: '26/0002', job }]);
 });
 
 it('every replaced part has a slip of its own', async () => {

@@ -135,8 +135,8 @@ describe('going home as it came', () => {
     await desk.ask('goHomeAsItCame', { job, why: 'not-worth-it' });
     await handOver(job, [{ what: 'hours-more', says: null }]);
     const report = await said(job, 'return-report');
-    expect(report).toContain('Your computer goes home as it came; it is not repaired.');
-    expect(report).toContain('Mending it is not worth what it would cost.');
+    expect(report).toContain('Your computer goes home unrepaired, as it came.');
+    expect(report).toContain('The repair is not worth what it would cost.');
     expect(report).toContain('More hours on drives and fans.');
     expect(report).not.toMatch(/works again|had failed/);
     const bill = await said(job, 'bill');
@@ -358,7 +358,7 @@ it('what could not be reproduced is never called well, and says what could have 
   await desk.ask('goHomeAsItCame', { job, why: 'not-reproduced' });
   await handOver(job);
   const report = await said(job, 'return-report');
-  expect(report).toContain('We could not make it fail here. That does not mean it is well.');
+  expect(report).toContain('We could not make it fail here. That does not mean that nothing is wrong with it.');
   expect(report).toContain('We watched it for 14.5 hours in all.');
   expect(report).toContain('about 14 in 100');
   expect(report).toContain('Strip, house wiring: sags, bad contact, shared with a heater.');

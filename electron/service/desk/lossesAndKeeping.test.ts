@@ -117,32 +117,35 @@ describe('a drive is destroyed', () => {
   it.each([
     [{ withoutErrors: true }, 'It was checked afterwards, without errors.', 'was not recorded'],
     [{}, 'what the check found was not recorded', 'without errors'],
-  ])('in one command, with its certificate: who, when, how, by whose word; of the check what was recorded: %o', async (found, says, never) => {
-    const { job, disk } = await takenIn();
-    await out(job, disk);
-    const own = { job, id: 'destroy', answer: 'yes', about: 'their disk', signed };
-    await desk.ask('signAlone', own);
-    const verifiedBy = shopOf.staff[0]?.id;
-    const once = { ...destroying(job, disk), verifiedBy };
-    expect(await desk.refused('destroyPart', { ...once, withoutErrors: false })).toMatchObject({
-      refused: 'check-found-errors',
-    });
-    await desk.ask('destroyPart', { ...once, ...found });
-    const view = await desk.view(job);
-    const certificate = view.job?.papers.find((one) => one.kind === 'media-sanitisation-certificate')?.number;
-    expect(view.parts.get(disk)?.place).toEqual({ at: 'gone', why: 'destroyed', certificate });
-    const paper = await issuedPaper(await desk.shop.read(), certificate ?? '');
-    const said = paper ? saidBy(paper.content).join('\n') : '';
-    for (const fact of ['Oakrill 2T', 'OK-77120-331', 'drilled through every platter', 'no platter is whole'])
-      expect(said).toContain(fact);
-    expect(said).toContain(story.owner.name);
-    expect(said).toContain(says);
-    expect(said).not.toContain(never);
-    expect(said).toContain(shopOf.staff[0]?.name);
-    expect(await desk.refused('destroyPart', { ...destroying(job, disk), verifiedBy })).toMatchObject({
-      refused: 'part-gone',
-    });
-  });
+  ])(
+    'in one command, with its certificate: who, when, how, by whose word; of the check what was recorded: %o',
+    async (found, says, never) => {
+      const { job, disk } = await takenIn();
+      await out(job, disk);
+      const own = { job, id: 'destroy', answer: 'yes', about: 'their disk', signed };
+      await desk.ask('signAlone', own);
+      const verifiedBy = shopOf.staff[0]?.id;
+      const once = { ...destroying(job, disk), verifiedBy };
+      expect(await desk.refused('destroyPart', { ...once, withoutErrors: false })).toMatchObject({
+        refused: 'check-found-errors',
+      });
+      await desk.ask('destroyPart', { ...once, ...found });
+      const view = await desk.view(job);
+      const certificate = view.job?.papers.find((one) => one.kind === 'media-sanitisation-certificate')?.number;
+      expect(view.parts.get(disk)?.place).toEqual({ at: 'gone', why: 'destroyed', certificate });
+      const paper = await issuedPaper(await desk.shop.read(), certificate ?? '');
+      const said = paper ? saidBy(paper.content).join('\n') : '';
+      for (const fact of ['Oakrill 2T', 'OK-77120-331', 'drilled through every platter', 'no platter is whole'])
+        expect(said).toContain(fact);
+      expect(said).toContain(story.owner.name);
+      expect(said).toContain(says);
+      expect(said).not.toContain(never);
+      expect(said).toContain(shopOf.staff[0]?.name);
+      expect(await desk.refused('destroyPart', { ...destroying(job, disk), verifiedBy })).toMatchObject({
+        refused: 'part-gone',
+      });
+    },
+  );
 });
 
 describe('a dead part that is kept', () => {

@@ -108,7 +108,7 @@ function PaperOpen({
   }, [isThere]);
   const save = async () => {
     try {
-      saveFile(await service.paperFile({ number, copy }), `${number}.pdf`);
+      saveFile(await service.paperFile({ number, copy }), `${number.replaceAll('/', '-')}.pdf`);
     } catch (error) {
       setProblem(wordsOfError(error));
     }

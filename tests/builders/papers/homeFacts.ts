@@ -80,7 +80,7 @@ export const returnReportFacts: ReturnReportFacts = {
       'Why it failed is not known.',
     ],
   },
-  fitted: { what: 'another, a lesser one', agreedHow: 'on the telephone' },
+  fitted: { what: 'another, not as good as yours', agreedHow: 'on the telephone' },
   allInPlace: false,
   readings: [
     {

@@ -41,7 +41,7 @@ export const changedFindingFacts: ChangedFindingFacts = {
 export const ownersWordFacts: OwnersWordFacts = {
   ...common('2026-0052', october(13, '17:20')),
   question:
-    'Your board has failed. One like it cannot be had by Friday. May we fit another, a lesser one in twelve points, and two small leads with it?',
+    'Your board has failed. One like it cannot be had by Friday. May we fit another, not as good in twelve points, and two small leads with it?',
   options: [
     { says: 'Fit the board on offer, with hub lead and fan lead.', chosen: true },
     { says: 'Wait six working days for an equal one.', chosen: false },
