@@ -98,7 +98,13 @@ function keptFrom(body: readonly Slab[], sheet: Sheet, slabsOf: (sections: Sheet
 }
 
 /** Title, what paper it is, the shop, the code. Returns where the lead begins. */
-function drawHead(sheet: Sheet, stamps: readonly string[], pen: Pen, root: Branch, x: number, width: number): number {
+function drawHead(
+  { sheet, stamps }: { readonly sheet: Sheet; readonly stamps: readonly string[] },
+  pen: Pen,
+  root: Branch,
+  x: number,
+  width: number,
+): number {
   const { head } = sheet;
   const top = MARGIN.top;
   const right = x + width;
