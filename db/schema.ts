@@ -3,7 +3,7 @@ import type { Stream } from '../core/journal/entry.ts';
 import type { EpochMs } from '../core/time.ts';
 import type { ReadTables } from './projections/tables.ts';
 
-/** The journal: the truth. Append-only; `bytes` is what is hashed, the columns beside it are for finding. */
+/** The journal: the truth. Append-only; `bytes` is what is hashed, packed (`journal/storedBytes.ts`), the columns beside it are for finding. */
 export type JournalTable = {
   readonly branch: string;
   readonly seq: number;

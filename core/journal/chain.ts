@@ -10,7 +10,8 @@ export const CHAIN_START: Uint8Array = new Uint8Array(32);
 const FIELDS = ['branch', 'seq', 'stream', 'streamSeq', 'at', 'by', 'device', 'command', 'kind', 'v', 'body'] as const;
 
 /**
- * The bytes of an entry that are stored and hashed: the canonical JSON of everything but the hashes, as UTF-8.
+ * The bytes of an entry: the canonical JSON of everything but the hashes, as UTF-8. They are stored, packed or as they are,
+ * and what is stored is hashed.
  * Personal fields must have been sealed before.
  */
 export function entryBytes(entry: Entry<string, Json>): Uint8Array {

@@ -1,5 +1,6 @@
 import { statSync } from 'node:fs';
 import { join } from 'node:path';
+import { blobsIn } from '../journal/storedBytes.ts';
 import { NEWEST_VERSION } from '../migrations/migrations.ts';
 import { KEY_BYTES } from '../seal/cipher.ts';
 import { KeyFile, shapedInMemory } from '../seal/keyFile.ts';
@@ -102,10 +103,7 @@ export function namedFiles(
   const named = new Set<string>();
   for (const bytes of journal.prepare('select bytes from journal').pluck().iterate()) {
     if (!(bytes instanceof Uint8Array)) continue;
-    for (const [, hex] of Buffer.from(bytes)
-      .toString('latin1')
-      .matchAll(/blob:([0-9a-f]{64})/g))
-      if (hex) named.add(hex);
+    for (const blob of blobsIn(bytes)) named.add(blob.slice('blob:'.length));
   }
   return [...named].sort().map((hex) => {
     const path = join(blobs, hex.slice(0, 2), hex);

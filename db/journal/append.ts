@@ -7,6 +7,7 @@ import type { JournalTable, ShopTables } from '../schema.ts';
 import { sha256 } from '../seal/sha256.ts';
 import { type LastLink, lastLink } from './lastLink.ts';
 import type { Looked } from './reader.ts';
+import { toBeStored } from './storedBytes.ts';
 
 /** A decided entry whose personal values have been sealed. */
 export type SealedDraft = Draft<string, Json>;
@@ -57,7 +58,7 @@ function chained(stamp: Stamp, draft: SealedDraft, streamSeq: number, before: La
   const { branch, at, by, device, command } = stamp;
   const { stream, kind, v, body } = draft;
   const seq = (before?.seq ?? 0) + 1;
-  const bytes = entryBytes({ branch, seq, stream, streamSeq, at, by, device, command, kind, v, body });
+  const bytes = toBeStored(entryBytes({ branch, seq, stream, streamSeq, at, by, device, command, kind, v, body }));
   const prevHash = before?.hash ?? CHAIN_START;
   const hash = chainHash(prevHash, bytes, sha256);
   return {
@@ -71,7 +72,7 @@ function chained(stamp: Stamp, draft: SealedDraft, streamSeq: number, before: La
     command,
     kind,
     v,
-    bytes: Buffer.from(bytes),
+    bytes,
     prev_hash: Buffer.from(prevHash),
     hash: Buffer.from(hash),
   };

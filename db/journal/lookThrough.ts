@@ -5,6 +5,7 @@ import type { ShopTables } from '../schema.ts';
 import { sha256 } from '../seal/sha256.ts';
 import { asRead, type Unreadable } from './readRow.ts';
 import { ShapeCheck } from './shapeCheck.ts';
+import { blobsIn } from './storedBytes.ts';
 
 /** Entries looked at without letting others in between. */
 const PAGE = 200;
@@ -50,10 +51,7 @@ export async function lookThrough(
       if (wrong) broken.push({ seq, wrong });
       const strange = shapes.see(asRead(row));
       if (strange) unreadable.push({ ...strange, stream: row.stream });
-      for (const [blob] of Buffer.from(bytes)
-        .toString('latin1')
-        .matchAll(/blob:[0-9a-f]{64}/g))
-        named.add(blob);
+      for (const blob of blobsIn(bytes)) named.add(blob);
       before = link;
     }
     if (rows.length < PAGE) break;

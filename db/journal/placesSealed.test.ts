@@ -1,7 +1,6 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { afterEach, beforeEach, expect, it } from 'vitest';
 import type { PartId } from '../../core/ids.ts';
+import { textIn } from '../../tests/builders/filesIn.ts';
 import { onBench, ownerKnown, partKnown, partMoved } from '../../tests/builders/shopEntries.ts';
 import { aShopFolder, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
 import { staysOf } from '../reads/lists.ts';
@@ -27,11 +26,7 @@ afterEach(async () => {
   place.remove();
 });
 
-const onDisk = () =>
-  readdirSync(place.folder, { recursive: true, withFileTypes: true })
-    .filter((entry) => entry.isFile())
-    .map(({ parentPath, name }) => readFileSync(join(parentPath, name), 'latin1'))
-    .join('\n');
+const onDisk = () => textIn(place.folder);
 const lastPlace = async () => (await staysOf(await shop.read(), 'p1' as PartId)).at(-1)?.place;
 const theirs = { ...partKnown('p1', onBench('bench 1')) };
 

@@ -4,6 +4,7 @@ import type { JournalTable } from '../schema.ts';
 import { openBody } from '../seal/sealedBody.ts';
 import { sha256 } from '../seal/sha256.ts';
 import { type Lifts, lift } from './lift.ts';
+import { textOfStored } from './storedBytes.ts';
 
 /** Gives a key by its name, or null when it was destroyed or may not be used here. */
 export type KeyOf = (id: string) => Uint8Array | null;
@@ -19,7 +20,7 @@ export type StoredEntry = Entry<string, Json>;
  * @throws Where they are no entry at all.
  */
 export function parseStored(bytes: Uint8Array): StoredEntry {
-  const stored: unknown = JSON.parse(Buffer.from(bytes).toString('utf8'));
+  const stored: unknown = JSON.parse(textOfStored(bytes));
   if (!isStored(stored)) throw new TypeError('These bytes are no entry');
   return stored;
 }

@@ -108,7 +108,7 @@ describe('a journal somebody changed, and what was acknowledged last with it', {
   it.each([1, 5, 12])('with one bit of entry %i turned is found, and the entry named', async (seq) => {
     tamper((file) => {
       const bytes = file.prepare('select bytes from journal where seq = ?').pluck().get(seq) as Buffer;
-      const at = bytes.indexOf('"pair ') + '"pair '.length;
+      const at = bytes.length >> 1;
       bytes[at] = (bytes[at] ?? 0) ^ 1;
       file.prepare('update journal set bytes = ? where seq = ?').run(bytes, seq);
     });

@@ -11,6 +11,7 @@ import type { JournalFinding } from './finding.ts';
 import type { KeyOf } from './readEntry.ts';
 import { asRead } from './readRow.ts';
 import { ShapeCheck } from './shapeCheck.ts';
+import { blobsIn, textOfStored } from './storedBytes.ts';
 import { CommandCheck, StreamCheck } from './verifyOrder.ts';
 
 export type JournalVerdict = {
@@ -116,9 +117,9 @@ function verdict(
 }
 
 function checkBytes(row: JournalTable): readonly JournalFinding[] {
-  const text = Buffer.from(row.bytes).toString('utf8');
   let fields: Json;
   try {
+    const text = textOfStored(row.bytes);
     fields = JSON.parse(text);
     if (canonicalJson(fields) !== text) return [{ seq: row.seq, wrong: 'bytes-not-canonical' }];
   } catch {
@@ -167,11 +168,7 @@ function checkHeads(
 }
 
 function checkBlobs(row: JournalTable, hasBlob: (name: BlobName) => boolean): readonly JournalFinding[] {
-  const named =
-    Buffer.from(row.bytes)
-      .toString('utf8')
-      .match(/blob:[0-9a-f]{64}/g) ?? [];
-  return named
+  return [...blobsIn(row.bytes)]
     .filter((name) => isBlobName(name) && !hasBlob(name))
     .map((name) => ({ seq: row.seq, wrong: 'blob-missing', detail: name }));
 }

@@ -2,19 +2,19 @@ import { canonicalJson } from '../../core/journal/canonicalJson.ts';
 import type { Json } from '../../core/journal/entry.ts';
 import { type Personal, PURPOSES, type Purpose, type SealedText } from '../../core/journal/personal.ts';
 import { isOneOf } from '../../core/table.ts';
+import { isPackedBy, PACKED_BY, type PackedBy, pack, unpack } from '../packing/values.ts';
 import { seal, unseal } from './cipher.ts';
 import { readKeyId } from './keyId.ts';
-import { pack, unpack } from './pack.ts';
 
 /**
  * What stands in a stored body instead of a personal value, or of a text, which says itself that it is one. A long one
- * was packed before it was sealed, and says so.
+ * was packed before it was sealed, and says how.
  */
 export type SealedField = {
   readonly sealed: string;
   readonly key: string;
   readonly as?: 'text';
-  readonly packed?: 'br';
+  readonly packed?: PackedBy;
 };
 
 type Mark = Personal<unknown> | SealedText;
@@ -47,8 +47,8 @@ export function sealBody(
     const isText = 'text' in mark;
     const plain = Buffer.from(canonicalJson(isText ? mark.text : mark.value), 'utf8');
     const packed = pack(plain);
-    const sealed = seal(key, packed ?? plain, aboutField(id, path, packed !== null)).toString('base64url');
-    return { sealed, key: id, ...(isText && { as: 'text' }), ...(packed && { packed: 'br' }) };
+    const sealed = seal(key, packed ?? plain, aboutField(id, path, packed && PACKED_BY)).toString('base64url');
+    return { sealed, key: id, ...(isText && { as: 'text' }), ...(packed && { packed: PACKED_BY }) };
   });
 }
 
@@ -81,12 +81,13 @@ export function sealedFields(
 
 /** The bytes that were sealed, unpacked; null when the key, the place or the bytes are others. */
 function plainOf({ sealed, key, packed }: SealedField, path: string, by: Uint8Array): Buffer | null {
-  const opened = unseal(by, Buffer.from(sealed, 'base64url'), aboutField(key, path, packed !== undefined));
-  return opened && packed ? unpack(opened) : opened;
+  const opened = unseal(by, Buffer.from(sealed, 'base64url'), aboutField(key, path, packed ?? null));
+  return opened && packed ? unpack(opened, packed) : opened;
 }
 
-/** What a sealed field is bound to: its key, its place, and whether it is packed. */
-const aboutField = (key: string, path: string, isPacked: boolean) => `${key}\n${path}${isPacked ? '\nbr' : ''}`;
+/** What a sealed field is bound to: its key, its place, and how it is packed. */
+const aboutField = (key: string, path: string, packed: PackedBy | null) =>
+  `${key}\n${path}${packed === null ? '' : `\n${packed}`}`;
 const step = (path: string, name: string) => `${path}/${name.replaceAll('~', '~0').replaceAll('/', '~1')}`;
 
 function change(value: unknown, path: string, onMark: (mark: Mark, path: string) => Json): Json {
@@ -136,4 +137,4 @@ function isSealedField(value: object): value is SealedField {
 }
 
 const isTextMark = (value: object) => 'as' in value && value.as === 'text';
-const isPackedMark = (value: object) => 'packed' in value && value.packed === 'br';
+const isPackedMark = (value: object) => 'packed' in value && isPackedBy(value.packed);

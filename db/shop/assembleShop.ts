@@ -194,9 +194,10 @@ export async function assembleShop({ branch, clock, log }: Opening, parts: ShopP
         }),
       drop: (name) => standing.onlyRead || dropBlob(paths.blobs, name),
       sweep: async (also = []) => {
-        const { named, broken } = await lookedAt();
-        // What a broken entry named is not known: then nothing goes.
-        if (closed || standing.onlyRead || broken.length > 0) return 0;
+        const { named, broken, unreadable } = await lookedAt();
+        // What an entry named that is broken, or is none, is not known: then nothing goes.
+        const isUnknown = broken.length > 0 || unreadable.some(({ wrong }) => wrong === 'not-an-entry');
+        if (closed || standing.onlyRead || isUnknown) return 0;
         const last = (await lastLink(reading, branch))?.at ?? 0;
         return sweepBlobs(paths.blobs, new Set([...named, ...also]), clock(), last);
       },

@@ -1,4 +1,5 @@
 import { sameBytes } from '../../core/journal/chain.ts';
+import { textOfStored } from '../journal/storedBytes.ts';
 import { headIsGenuine } from '../seal/heads.ts';
 import type { KeyFile } from '../seal/keyFile.ts';
 import type { ShopKeys } from '../seal/shopKeys.ts';
@@ -104,10 +105,19 @@ export function unknownKeys(sqlite: Sqlite, keyFile: KeyFile): readonly string[]
   const names = new Set<string>();
   for (const bytes of sqlite.prepare('select bytes from journal').pluck().iterate()) {
     if (!(bytes instanceof Uint8Array)) continue;
-    for (const [, name] of Buffer.from(bytes).toString('utf8').matchAll(SEALED_UNDER)) if (name) names.add(name);
+    for (const [, name] of textOrNone(bytes).matchAll(SEALED_UNDER)) if (name) names.add(name);
   }
   return [...names].map((name): string => JSON.parse(`"${name}"`)).filter((name) => !keyFile.knows(name));
 }
 
-/** A sealed field as canonical JSON writes it. */
-const SEALED_UNDER = /\{"key":"((?:[^"\\]|\\.)*)","sealed":"/g;
+/** Bytes that are damaged name no key. */
+function textOrNone(bytes: Uint8Array): string {
+  try {
+    return textOfStored(bytes);
+  } catch {
+    return '';
+  }
+}
+
+/** A sealed field as canonical JSON writes it, packed or not. */
+const SEALED_UNDER = /"key":"((?:[^"\\]|\\.)*)",(?:"packed":"\w+",)?"sealed":"/g;

@@ -1,10 +1,10 @@
-import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { refuse } from '../../core/commands/kernel/decision.ts';
 import { personal } from '../../core/journal/personal.ts';
 import { epochMs } from '../../core/time.ts';
+import { textIn } from '../../tests/builders/filesIn.ts';
 import { looked, ownerKnown, takenIn } from '../../tests/builders/shopEntries.ts';
 import {
   accept,
@@ -270,9 +270,7 @@ describe('personal values in an entry', () => {
   it('come back as they went in, and lie sealed on the disk', async () => {
     await write(shop, ownerKnown('o1', { phone: null, mail: null }), draft('owner:o1', 'owner-changed', body));
     expect((await (await shop.read()).entries('owner:o1'))[1]?.body).toEqual(body);
-    const onDisk = ['shop.db', 'shop.db-wal', 'keys.db']
-      .map((file) => readFileSync(join(place.folder, file), 'latin1'))
-      .join();
+    const onDisk = textIn(place.folder);
     expect(onDisk).toContain('stays');
     expect(onDisk).not.toMatch(/Wilhelmina|960123|Oskar/);
   });
@@ -299,9 +297,7 @@ describe('an entry that somebody changed on the disk', () => {
     await shop.close();
     const sqlite = new Database(join(place.folder, 'shop.db'));
     sqlite.exec('drop trigger journal_no_update');
-    sqlite.exec(
-      `update journal set bytes = cast(replace(cast(bytes as text), '12000', '99000') as blob) where seq = 1`,
-    );
+    sqlite.exec(`update journal set bytes = cast(substr(bytes, 1, length(bytes) - 1) || x'00' as blob) where seq = 1`);
     sqlite.close();
     shop = await place.opened();
     const entries = await (await shop.read()).entries('shop');

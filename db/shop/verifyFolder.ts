@@ -6,6 +6,7 @@ import { isBlobName } from '../blobs/blobName.ts';
 import { getBlob, hasBlob } from '../blobs/blobs.ts';
 import type { JournalFinding } from '../journal/finding.ts';
 import { parseStored } from '../journal/readEntry.ts';
+import { blobsIn } from '../journal/storedBytes.ts';
 import { type JournalVerdict, verifyJournal } from '../journal/verify.ts';
 import { NEWEST_VERSION } from '../migrations/migrations.ts';
 import type { JournalTable, ShopTables } from '../schema.ts';
@@ -166,12 +167,7 @@ function blobFindings(
   bytes: Uint8Array,
   keyOf: (id: string) => Uint8Array | null,
 ): readonly JournalFinding[] {
-  const named = new Set(
-    Buffer.from(bytes)
-      .toString('latin1')
-      .match(/blob:[0-9a-f]{64}/g) ?? [],
-  );
-  return [...named].flatMap((name) => {
+  return [...blobsIn(bytes)].flatMap((name) => {
     if (!isBlobName(name) || !hasBlob(paths.blobs, name)) return [];
     const got = getBlob(paths.blobs, name, keyOf);
     return 'refused' in got && got.refused === 'blob-damaged'

@@ -3,6 +3,7 @@ import { cpSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:f
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { OpenShop } from '../../db/index.ts';
+import { textOfStored } from '../../db/journal/storedBytes.ts';
 import { ownerKnown, paperIssued, takenIn } from '../../tests/builders/shopEntries.ts';
 import { aShopFolder, draft, type ShopFolder, write } from '../../tests/builders/shopFolder.ts';
 import { chainedAnew, changedInPlain, tampered } from '../../tests/builders/tampered.ts';
@@ -137,7 +138,7 @@ describe('checking a shop', { timeout: 30_000 }, () => {
     rmSync(path('last-acknowledged'));
     tampered(path('keys.db'), 'delete from head');
     tampered(path('shop.db'), (file) => {
-      const text = String(file.prepare('select cast(bytes as text) from journal where seq = 1').pluck().get());
+      const text = textOfStored(file.prepare('select bytes from journal where seq = 1').pluck().get() as Buffer);
       const at = text.indexOf('"sealed":"') + 30;
       const turned = `${text.slice(0, at)}${text[at] === 'A' ? 'B' : 'A'}${text.slice(at + 1)}`;
       file.prepare('update journal set bytes = ? where seq = 1').run(Buffer.from(turned));

@@ -1,4 +1,3 @@
-import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { z } from 'zod';
@@ -9,6 +8,7 @@ import { STAGES } from '../../core/stage.ts';
 import { openDrafts } from '../../electron/service/desk/drafts.ts';
 import { inputs } from '../builders/commandInputs.ts';
 import { aDesk, type Desk } from '../builders/desk.ts';
+import { textIn } from '../builders/filesIn.ts';
 import { stageEntered } from '../builders/shopEntries.ts';
 import { write } from '../builders/shopFolder.ts';
 import { taggedMachine, takingIn } from '../builders/takingIn.ts';
@@ -29,11 +29,7 @@ afterAll(() => desk.close());
 const MARK = /MARK \w+ [\w.[\]]+/g;
 
 /** Everything that lies in the shop's folder, as text. */
-const onDisk = () =>
-  readdirSync(desk.folder.folder, { recursive: true, withFileTypes: true })
-    .filter((entry) => entry.isFile())
-    .map(({ parentPath, name }) => readFileSync(join(parentPath, name), 'latin1'))
-    .join('\n');
+const onDisk = () => textIn(desk.folder.folder);
 
 const shapeOf = (name: CommandName) => COMMANDS[name].input as z.ZodType;
 

@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync, statSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import shopOf from '../../assets/demo/shop.json' with { type: 'json' };
@@ -8,6 +8,7 @@ import { ownReportOf } from '../../core/readings/ownReportOf.ts';
 import { readMachineReport } from '../../core/readings/readMachineReport.ts';
 import { saidOf } from '../../core/readings/readText.ts';
 import { aDesk, type Desk } from '../builders/desk.ts';
+import { textIn } from '../builders/filesIn.ts';
 import { aShopFolder } from '../builders/shopFolder.ts';
 import { taggedMachine, takingIn } from '../builders/takingIn.ts';
 import { describeOverOpenData } from '../openData.ts';
@@ -42,13 +43,6 @@ describeOverOpenData('what a machine said of itself', (data) => {
   });
 });
 
-/** Every byte that lies in a folder, its folders included. */
-const bytesBelow = (folder: string): string =>
-  readdirSync(folder)
-    .map((name) => join(folder, name))
-    .map((path) => (statSync(path).isDirectory() ? bytesBelow(path) : readFileSync(path, 'latin1')))
-    .join('\n');
-
 const SERIAL = 'WX-77-PLAIN-0042';
 const DRIVE = `smartctl 7.3 2022-02-28 r5338 [x86_64-linux-6.1.0] (local build)
 === START OF INFORMATION SECTION ===
@@ -66,6 +60,6 @@ it.each([true, false])('a serial number is kept only with the owner’s yes (%s)
   const { machine } = await desk.view(job);
   expect(machine?.report?.drives.map(({ model }) => model)).toEqual(['Plain Disk 1']);
   expect(machine?.driveSerials?.value?.map(({ serial }) => serial) ?? null).toEqual(yes ? [SERIAL] : null);
-  expect(bytesBelow(desk.folder.folder)).not.toContain(SERIAL);
+  expect(textIn(desk.folder.folder)).not.toContain(SERIAL);
   await desk.close();
 });

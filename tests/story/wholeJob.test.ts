@@ -1,4 +1,4 @@
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -13,6 +13,7 @@ import { fileWallet, isOpenRefusal, openShop } from '../../db/index.ts';
 import { runDemo } from '../../electron/cli/demo/runDemo.ts';
 import { minutesByOwnTimes, type OwnMinutes } from '../../electron/service/desk/closed/ownTimes.ts';
 import { reckoning } from '../../electron/service/desk/sheets/reckoning.ts';
+import { filesIn } from '../builders/filesIn.ts';
 
 const STATED = labour.work as readonly WorkTask[];
 
@@ -182,20 +183,15 @@ describe('what the demo entered about persons', () => {
     'AMB46-20061204',
     'wrong slot (B1',
   ];
-  const files = () =>
-    readdirSync(join(folder, 'data'), { recursive: true, withFileTypes: true })
-      .filter((entry) => entry.isFile())
-      .map((entry) => join(entry.parentPath, entry.name));
+  const holdingOneOf = (forms: readonly Buffer[]) =>
+    filesIn(join(folder, 'data'))
+      .filter(({ bytes }) => forms.some((form) => bytes.includes(form)))
+      .map(({ path }) => path);
   it.each(personal)('stands nowhere in the shop’s files in plain text: %s', (value) => {
-    const forms = [Buffer.from(value, 'utf8'), Buffer.from(value, 'utf16le')];
-    const holding = files().filter((file) => {
-      const bytes = readFileSync(file);
-      return forms.some((form) => bytes.includes(form));
-    });
-    expect(holding).toEqual([]);
+    expect(holdingOneOf([Buffer.from(value, 'utf8'), Buffer.from(value, 'utf16le')])).toEqual([]);
   });
   it('is looked for in the real files: what is not personal is found there', () => {
-    const holding = files().filter((file) => readFileSync(file).includes(Buffer.from('dimm-slot')));
+    const holding = holdingOneOf([Buffer.from('dimm-slot')]);
     expect(holding.some((file) => file.includes('shop.db'))).toBe(true);
   });
 });

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { epochMs } from '../../../core/time.ts';
 import type { OpenShop } from '../../../db/index.ts';
+import { textIn } from '../../../tests/builders/filesIn.ts';
 import { aShopFolder, edition, type ShopFolder, write } from '../../../tests/builders/shopFolder.ts';
 import { type Drafts, openDrafts } from './drafts.ts';
 
@@ -28,11 +29,7 @@ describe('what was typed and not yet written', () => {
     expect(await drafts.save('taking-in', 'Judith Amberley')).toBeNull();
     expect(await drafts.load('taking-in')).toBe('Judith Amberley');
     expect(await openDrafts(shop, path('drafts.json')).load('taking-in')).toBe('Judith Amberley');
-    const everything = readdirSync(place.folder, { recursive: true, withFileTypes: true })
-      .filter((entry) => entry.isFile())
-      .map(({ parentPath, name }) => readFileSync(join(parentPath, name), 'latin1'))
-      .join();
-    expect(everything).not.toContain('Amberley');
+    expect(textIn(place.folder)).not.toContain('Amberley');
   });
 
   it('leaves no older state of itself, and nothing once the sheet is written or thrown away', async () => {

@@ -1,8 +1,7 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { beforeEach, describe, expect, it } from 'vitest';
 import shopOf from '../../../assets/demo/shop.json' with { type: 'json' };
 import type { WordsOnce } from '../../../core/contract/hereSheet.ts';
+import { textIn } from '../../../tests/builders/filesIn.ts';
 import { aShopWithDoors, type Refused, type ShopWithDoors, wallPart } from '../../../tests/builders/shopWithDoors.ts';
 
 let shop: ShopWithDoors;
@@ -113,10 +112,7 @@ describe('a PIN', () => {
     ];
     expect(people.words?.hash).toMatch(/^\$argon2id\$/);
     const told = JSON.stringify(await keeper.here());
-    const files = readdirSync(shop.folder.folder, { recursive: true, withFileTypes: true }).filter((file) =>
-      file.isFile(),
-    );
-    const plain = files.map((file) => readFileSync(join(file.parentPath, file.name), 'latin1')).join('\n');
+    const plain = textIn(shop.folder.folder);
     expect(plain).toContain('pin-set');
     for (const secret of [...secrets, people.words?.hash ?? '?', 'argon2id']) {
       expect(told.includes(secret), `told: ${secret}`).toBe(false);

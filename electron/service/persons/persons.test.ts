@@ -1,10 +1,11 @@
-import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { cpSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import type { OwnerId } from '../../../core/ids.ts';
 import { DAY_MS, type EpochMs, epochMs } from '../../../core/time.ts';
 import { fileWallet, isOpenRefusal, makeBackup, type OpenShop, openShop } from '../../../db/index.ts';
+import { filesIn } from '../../../tests/builders/filesIn.ts';
 import { anOrderedJob } from '../../../tests/builders/orderedJob.ts';
 import { learntNothing, write } from '../../../tests/builders/shopFolder.ts';
 import { runDemo } from '../../cli/demo/runDemo.ts';
@@ -114,10 +115,7 @@ async function kindsHeld(): Promise<readonly string[]> {
 }
 
 /** Everything that lies in the shop's folder and beside it. */
-const everyFile = () =>
-  readdirSync(around, { recursive: true, withFileTypes: true })
-    .filter((entry) => entry.isFile())
-    .map(({ parentPath, name }) => ({ name, bytes: readFileSync(join(parentPath, name)) }));
+const everyFile = () => filesIn(around);
 
 function liesIn(text: string): readonly string[] {
   const ways = [
