@@ -13,9 +13,9 @@ export type { JournalFinding } from './journal/finding.ts';
 export type { Reader } from './journal/reader.ts';
 export { fileLog } from './log/fileLog.ts';
 export type { TagHolder } from './projections/tables.ts';
+export { type ClosedRow, closedRows, closedSoFar } from './reads/closed.ts';
 export {
   endedEnquiries,
-  endedJobs,
   jobNow,
   jobsWithOrders,
   jobThatHas,

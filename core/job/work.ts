@@ -85,6 +85,28 @@ export type Work = {
   readonly struck: { readonly why: string; readonly at: EpochMs } | null;
 };
 
+/** A piece of work by its kind and its times: how long things take is learnt from it. */
+export type TimedWork = Pick<
+  Work,
+  | 'kind'
+  | 'what'
+  | 'by'
+  | 'startedAt'
+  | 'endedAt'
+  | 'handsOn'
+  | 'unbilled'
+  | 'waiting'
+  | 'forgotten'
+  | 'passed'
+  | 'struck'
+>;
+
+/** A piece of work without its note, its readings and what it was done with. */
+export const timedWork = (work: Work): TimedWork => {
+  const { kind, what, by, startedAt, endedAt, handsOn, unbilled, waiting, forgotten, passed, struck } = work;
+  return { kind, what, by, startedAt, endedAt, handsOn, unbilled, waiting, forgotten, passed, struck };
+};
+
 /** A piece of work as it begins: nothing came of it yet. */
 export const newWork = (begun: Pick<Work, 'run' | 'kind' | 'what' | 'by' | 'startedAt'>): Work => ({
   ...begun,
@@ -110,7 +132,7 @@ export const isUnderWay = ({ endedAt, struck }: Pick<Work, 'endedAt' | 'struck'>
 export const isDone = ({ endedAt, struck }: Pick<Work, 'endedAt' | 'struck'>): boolean => endedAt !== null && !struck;
 
 /** Is it on the owner's bill: hands-on minutes of everything but our own proofs and what was struck out. */
-export const isCharged = (work: Work): boolean => work.kind !== 'own-proof' && !work.struck;
+export const isCharged = (work: Pick<Work, 'kind' | 'struck'>): boolean => work.kind !== 'own-proof' && !work.struck;
 
 /** What a piece of work under way is in now, and since when. */
 export const phaseOf = ({ startedAt, turns }: Pick<Work, 'startedAt' | 'turns'>): Turn =>

@@ -1,4 +1,8 @@
+import type { Folded } from '../../core/entries/entryTable.ts';
+import type { StreamOf } from '../../core/entries/subjects.ts';
+import type { Stream } from '../../core/journal/entry.ts';
 import type { RefusalName } from '../../core/refusal.ts';
+import type { KeptFold } from '../journal/foldCache.ts';
 import type { StoredEntry } from '../journal/readEntry.ts';
 import type { ReadQueries } from '../journal/readQueries.ts';
 import type { ReadEntry } from '../journal/readRow.ts';
@@ -63,12 +67,23 @@ export type Seen = {
   }[];
 };
 
+/** A stream that entries of one run belong to, and those entries. */
+export type Touched = { readonly stream: Stream; readonly entries: readonly ReadEntry[] };
+
+/** Tells what a stream comes to with all its entries, no personal value opened. */
+export type FoldStream = <S extends Folded>(subject: S, stream: StreamOf<S>) => Promise<KeptFold<S>>;
+
 /** A fold of the journal into read tables. A change of its rules raises `version`, and the tables are made anew. */
 export type Projection = {
   readonly name: string;
   readonly version: number;
   readonly tables: readonly AnyTableSpec[];
   readonly apply: (write: ReadTableWriter, seen: Seen) => Promise<void>;
+  /**
+   * Once a stream after a run of entries (a command's, or a page of a rebuild): for rows that a whole stream makes, however its
+   * entries came in runs.
+   */
+  readonly settle?: (write: ReadTableWriter, touched: Touched, folded: FoldStream) => Promise<void>;
 };
 
 /** Keeps a table's columns, key and indexes in step with its row type. */

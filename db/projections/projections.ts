@@ -1,3 +1,4 @@
+import { closedJobs } from './closedJobs.ts';
 import { jobsNow } from './jobsNow.ts';
 import { namedBlobs } from './namedBlobs.ts';
 import { orders } from './orders.ts';
@@ -20,4 +21,5 @@ export const PROJECTIONS: readonly Projection[] = [
   recognition,
   namedBlobs,
   orders,
+  closedJobs,
 ];

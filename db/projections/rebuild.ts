@@ -98,7 +98,7 @@ export async function catchUp(
       .execute();
     const last = rows.at(-1);
     if (!last) return reached;
-    await db.transaction().execute((tx) => applyReadable(tx, projections, rows, tools));
+    await db.transaction().execute((tx) => applyReadable(tx, { journal: reading, branch }, projections, rows, tools));
     reached = last.seq;
     // Lets commands in between two pages.
     await new Promise((resolve) => setImmediate(resolve));

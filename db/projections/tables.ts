@@ -106,6 +106,18 @@ export type OrderNowTable = {
   readonly came: EpochMs | null;
 };
 
+/** A job that went home, after so many entries of its stream; `facts` is what is learnt from it (`ClosedFacts`) as JSON. */
+export type ClosedJobTable = {
+  readonly job: JobId;
+  readonly machine: MachineId;
+  readonly taken_in: EpochMs;
+  readonly entries: number;
+  readonly facts: string;
+};
+
+/** What was answered of a machine's switches, as JSON. */
+export type MachineToldTable = { readonly machine: MachineId; readonly switches: string };
+
 /** Every table made from the journal. Each can be dropped and made again. */
 export type ReadTables = {
   readonly part_stay: PartStayTable;
@@ -118,6 +130,8 @@ export type ReadTables = {
   readonly recognition: RecognitionTable;
   readonly named_blob: NamedBlobTable;
   readonly order_now: OrderNowTable;
+  readonly closed_job: ClosedJobTable;
+  readonly machine_told: MachineToldTable;
 };
 
 export type ReadTableName = keyof ReadTables;

@@ -25,30 +25,16 @@ export const jobNow = (read: Reader, job: JobId): Promise<JobNowTable | null> =>
       (await tables.selectFrom('job_now').where('job', '=', job).selectAll().executeTakeFirst()) ?? null,
   );
 
-/** Jobs that have gone home, the oldest first. */
-export const endedJobs = (read: Reader): Promise<readonly JobId[]> =>
-  read.rows(async (tables) => {
-    const rows = await tables
-      .selectFrom('job_now')
-      .where('stage', '=', 'gone-home')
-      .orderBy('taken_in')
-      .orderBy('job')
-      .select('job')
-      .execute();
-    return rows.map((row) => row.job);
-  });
-
 /**
- * Milliseconds from placing to having, of the orders that came in the newest `limit` jobs that went home: the oldest job
- * first, in a job as they were placed.
+ * Milliseconds from placing to having, of the orders that came in the newest `limit` jobs that went home, without what was
+ * taken in by mistake: the oldest job first, in a job as they were placed.
  */
 export const ordersTook = (read: Reader, limit: number): Promise<readonly number[]> =>
   read.rows(async (tables) => {
     const rows = await tables
       .with('newest', (newest) =>
         newest
-          .selectFrom('job_now')
-          .where('stage', '=', 'gone-home')
+          .selectFrom('closed_job')
           .orderBy('taken_in', 'desc')
           .orderBy('job', 'desc')
           .limit(limit)

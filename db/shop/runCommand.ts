@@ -158,7 +158,7 @@ function write(
       behind_ms: behind > 0 ? behind : null,
     };
     await tx.insertInto('command').values(record).execute();
-    const sums = await applyEntries(tx, place.projections, rows, place.tools);
+    const sums = await applyEntries(tx, branch, place.projections, rows, place.tools);
     sums.add(COMMAND_RECORDS, record);
     await sums.keep(tx);
     await tx.updateTable('projection').set({ seq: end.seq }).execute();

@@ -41,7 +41,7 @@ export function whyNotWritten(place: Place, drafts: readonly Draft[], written: W
     };
     try {
       await place.db.transaction().execute(async (tx) => {
-        await applyEntries(tx, place.projections, await append(tx, stamp, sealed), place.tools);
+        await applyEntries(tx, stamp.branch, place.projections, await append(tx, stamp, sealed), place.tools);
         throw new TakenBack();
       });
     } catch (error) {

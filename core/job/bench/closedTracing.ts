@@ -2,7 +2,7 @@ import { readGroups } from '../../tracing/live/readGroups.ts';
 import type { ClosedTracing } from '../../tracing/live/shop/closedTracing.ts';
 import type { FaultModel } from '../../tracing/live/types.ts';
 import type { JobVerdict } from '../entries.ts';
-import type { Job } from '../job.ts';
+import type { ClosedFacts } from './closedFacts.ts';
 
 const ENDED = {
   confirmed: 'confirmed',
@@ -13,7 +13,10 @@ const ENDED = {
 } as const satisfies { readonly [is in JobVerdict['is']]: ClosedTracing['ended'] };
 
 /** What a job that has gone home says for learning; null when no fault was traced in it. Seen counts before told. */
-export function closedTracing(model: FaultModel, job: Job): ClosedTracing | null {
+export function closedTracing(
+  model: FaultModel,
+  job: Pick<ClosedFacts, 'verdict' | 'struckVerdicts' | 'seen' | 'told' | 'cameBackAs'>,
+): ClosedTracing | null {
   const verdict = job.verdict ?? job.struckVerdicts.at(-1) ?? null;
   if (!verdict) return null;
   return {

@@ -1,6 +1,6 @@
 import { PART_KINDS } from '../../custody/part.ts';
 import type { FaultModel } from '../../tracing/live/types.ts';
-import type { Job } from '../job.ts';
+import type { ClosedFacts } from './closedFacts.ts';
 
 /** How often "I think it is …" was right on closed jobs, beside the fault that the model had first at that moment. */
 export type ScoredThoughts = {
@@ -11,11 +11,13 @@ export type ScoredThoughts = {
   readonly open: number;
 };
 
+type ThoughtOn = Pick<ClosedFacts, 'thoughts' | 'verdict' | 'cameBackAs'>;
+
 /**
  * Scores the last hunch of each closed job, and the model's own first thought just then, against what the log confirmed or
  * cured. Both by the same measure: the same fault, or another fault of the same part. What was taken back counts for nothing.
  */
-export function scoredThoughts(model: Pick<FaultModel, 'faults'>, jobs: readonly Job[]): ScoredThoughts {
+export function scoredThoughts(model: Pick<FaultModel, 'faults'>, jobs: readonly ThoughtOn[]): ScoredThoughts {
   const partOf = (id: string) => model.faults.find((one) => one.id === id)?.part ?? null;
   const same = (thought: string, truth: string) => {
     const part = PART_KINDS.find((kind) => kind === partOf(truth));
@@ -35,7 +37,7 @@ export function scoredThoughts(model: Pick<FaultModel, 'faults'>, jobs: readonly
 }
 
 /** What the log showed it to be: confirmed or cured, and not back since with the same fault. */
-function settledFault({ verdict, cameBackAs }: Job): string | null {
+function settledFault({ verdict, cameBackAs }: Pick<ThoughtOn, 'verdict' | 'cameBackAs'>): string | null {
   if (cameBackAs?.same === 'same-fault') return null;
   return verdict?.is === 'confirmed' || verdict?.is === 'cured' ? verdict.fault : null;
 }

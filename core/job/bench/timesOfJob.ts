@@ -5,8 +5,8 @@ import { MINUTE_MS } from '../../time.ts';
 import { assemblyOf, movesBefore } from '../../tracing/live/assembly.ts';
 import { knownFault, knownStep } from '../../tracing/live/model/special.ts';
 import type { FaultModel, StateId, Switch } from '../../tracing/live/types.ts';
-import type { Job } from '../job.ts';
-import { isDone, type Work, type WorkKind } from '../work.ts';
+import { isDone, type TimedWork, type WorkKind } from '../work.ts';
+import type { ClosedFacts } from './closedFacts.ts';
 
 /** Times that teach nothing, by reason: shown beside those that do. */
 export type TimesLeftOut = {
@@ -20,6 +20,9 @@ export type TimesLeftOut = {
   /** A step that the fault model does not know. */
   readonly unknown: number;
 };
+
+/** What times are read from. */
+type TimesIn = Pick<ClosedFacts, 'work' | 'tasks' | 'verdict'>;
 
 export type JobTimes = { readonly seen: readonly TimeSeen[]; readonly leftOut: TimesLeftOut };
 
@@ -40,7 +43,7 @@ export type TimesBy = { readonly model: FaultModel; readonly catalogue: readonly
  * What a closed job says of how long things take. A step's time is freed of the opening and closing that came with it,
  * and fitting of the mending of that fault, in proportion: the model counts these apart.
  */
-export function timesOfJob(by: TimesBy, job: Job, switches: readonly Switch[]): JobTimes {
+export function timesOfJob(by: TimesBy, job: TimesIn, switches: readonly Switch[]): JobTimes {
   const steps = stepTimes(by.model, job, switches);
   const wholes = [...agreedTimes(by, job), ...wholeTimes(by, job)];
   const count = (why: keyof TimesLeftOut) => [...steps, ...wholes].filter((one) => one === why).length;
@@ -58,7 +61,7 @@ export function timesOfJob(by: TimesBy, job: Job, switches: readonly Switch[]): 
 
 type TimeOrWhy = TimeSeen | keyof TimesLeftOut;
 
-function stepTimes(model: FaultModel, job: Job, switches: readonly Switch[]): readonly TimeOrWhy[] {
+function stepTimes(model: FaultModel, job: TimesIn, switches: readonly Switch[]): readonly TimeOrWhy[] {
   const assembly = assemblyOf(model, switches);
   let open: readonly StateId[] = [];
   return job.work.flatMap((work): readonly TimeOrWhy[] => {
@@ -82,13 +85,13 @@ function stepTimes(model: FaultModel, job: Job, switches: readonly Switch[]): re
 }
 
 /** Logged after it was done, with just the minutes that were offered for it. A clock hardly ever stops on a whole minute. */
-function isUntouched({ startedAt, endedAt, handsOn, waiting }: Work, offered: number): boolean {
+function isUntouched({ startedAt, endedAt, handsOn, waiting }: TimedWork, offered: number): boolean {
   const logged = endedAt !== null && endedAt - startedAt === (handsOn + waiting) * MINUTE_MS;
   return logged && handsOn === Math.round(offered);
 }
 
 /** Work agreed by name, each task as one whole. */
-function agreedTimes({ catalogue }: TimesBy, job: Job): readonly TimeOrWhy[] {
+function agreedTimes({ catalogue }: TimesBy, job: TimesIn): readonly TimeOrWhy[] {
   return (job.tasks ?? []).flatMap(({ id }): readonly TimeOrWhy[] => {
     const task = agreedTask(id);
     const pieces = job.work.filter((work) => isPieceOf(work, id));
@@ -99,15 +102,16 @@ function agreedTimes({ catalogue }: TimesBy, job: Job): readonly TimeOrWhy[] {
   });
 }
 
-const isPieceOf = (work: Work, task: string): boolean => work.kind !== 'step' && work.what === task && isDone(work);
+const isPieceOf = (work: TimedWork, task: string): boolean =>
+  work.kind !== 'step' && work.what === task && isDone(work);
 
 /** Who did all of it; null where several did. */
-function soleHand(pieces: readonly Work[]): string | null {
+function soleHand(pieces: readonly TimedWork[]): string | null {
   const [hand, ...others] = new Set(pieces.map((work) => work.by));
   return hand === undefined || others.length > 0 ? null : hand;
 }
 
-function wholeTimes({ model, catalogue }: TimesBy, job: Job): readonly TimeOrWhy[] {
+function wholeTimes({ model, catalogue }: TimesBy, job: TimesIn): readonly TimeOrWhy[] {
   return Object.entries(WHOLES).flatMap(([kind, task]): readonly TimeOrWhy[] => {
     const agreed = new Set(job.tasks?.map(({ id }) => id));
     const pieces = job.work.filter((work) => work.kind === kind && !agreed.has(work.what) && isDone(work));
@@ -130,7 +134,7 @@ function wholeTimes({ model, catalogue }: TimesBy, job: Job): readonly TimeOrWhy
 }
 
 /** The fault that was mended on a job that was traced to its end; null for any other job. */
-function mendedFault(model: FaultModel, job: Job) {
+function mendedFault(model: FaultModel, job: TimesIn) {
   const { verdict } = job;
   if (job.tasks || (verdict?.is !== 'confirmed' && verdict?.is !== 'cured') || verdict.fault === null) return null;
   return knownFault(model, verdict.fault) ?? null;

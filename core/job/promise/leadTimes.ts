@@ -22,7 +22,7 @@ export type OwnLead = MovedTime & {
 };
 
 /** Days that orders which came have taken. One that is still on the way is no case yet; the owner's own part never is. */
-export const daysTaken = (orders: readonly Order[]): readonly number[] =>
+export const daysTaken = (orders: readonly Pick<Order, 'placedAt' | 'cameAt' | 'received'>[]): readonly number[] =>
   orders.flatMap(({ placedAt, cameAt, received }) =>
     cameAt === null || received === null || received === 'owners-own' ? [] : [leadDaysOf(cameAt - placedAt)],
   );

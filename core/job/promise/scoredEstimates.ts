@@ -1,6 +1,6 @@
 import type { Scored } from '../../labour/calibration/calibration.ts';
+import type { ClosedFacts } from '../bench/closedFacts.ts';
 import { type EstimateMoment, standingFigures } from '../estimate.ts';
-import type { Job } from '../job.ts';
 import { isCharged } from '../work.ts';
 
 /** The first estimate of each moment, by the look ahead that replaced its first figure where one did, on a closed job, with the hands-on minutes that it took in the end. */
@@ -13,7 +13,7 @@ export type NotScored = 'asItCame' | 'nothingDone' | 'forgotten' | 'noEstimate';
  * What a closed job says of its estimates. A job that went home as it came was not done to its end, so what the whole
  * would have taken nobody knows: it is counted apart. Minutes beyond the owner's word count, charged or not.
  */
-export function scoredEstimates(job: Job): JobScores | NotScored {
+export function scoredEstimates(job: Pick<ClosedFacts, 'work' | 'handover' | 'estimates'>): JobScores | NotScored {
   const took = job.work.filter(isCharged).reduce((sum, work) => sum + work.handsOn, 0);
   if (job.handover?.asItCame) return 'asItCame';
   if (took === 0) return 'nothingDone';

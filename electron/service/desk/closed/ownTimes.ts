@@ -7,7 +7,7 @@ import { stepTimesOf, timeOf } from '../../../../core/labour/tasks/stepTimes.ts'
 import { minutesAt, type TaskTime } from '../../../../core/labour/tasks/taskTime.ts';
 import type { EstimateAsked, WorkTask } from '../../../../core/labour/types.ts';
 import type { FaultModel } from '../../../../core/tracing/live/types.ts';
-import { endedJobs, type Reader } from '../../../../db/index.ts';
+import { closedSoFar, type Reader } from '../../../../db/index.ts';
 import type { Engine } from '../estimating/engine.ts';
 import { type ClosedJob, closedJobs } from './closedJobs.ts';
 
@@ -69,7 +69,7 @@ export async function minutesByOwnTimes(
 const known = new WeakMap<Engine['modelFor'], { jobs: string; model: FaultModel; learnt: readonly LearntTask[] }>();
 
 async function learntOnce(read: Reader, of: Engine['modelFor'], model: FaultModel): Promise<readonly LearntTask[]> {
-  const jobs = (await endedJobs(read)).join();
+  const jobs = await closedSoFar(read);
   const before = known.get(of);
   if (before?.jobs === jobs && before.model === model) return before.learnt;
   const { learnt } = ownTimes(model, await closedJobs(read));

@@ -3,7 +3,7 @@ import type { ReckonedTime, ReckoningSheet, YearsLoss } from '../../../../core/c
 import { closedTracing } from '../../../../core/job/bench/closedTracing.ts';
 import { scoredThoughts } from '../../../../core/job/bench/scoredThoughts.ts';
 import { ESTIMATE_MOMENTS } from '../../../../core/job/estimate.ts';
-import { lossesOf } from '../../../../core/job/home/lossesOf.ts';
+import { type CostFacts, lossesOf } from '../../../../core/job/home/lossesOf.ts';
 import type { Job } from '../../../../core/job/job.ts';
 import { type JobScores, type NotScored, scoredEstimates } from '../../../../core/job/promise/scoredEstimates.ts';
 import type { Shop } from '../../../../core/job/shop.ts';
@@ -77,7 +77,7 @@ function reckonedTimes(learnt: readonly LearntTask[]): readonly ReckonedTime[] {
   return judgedTogether(times);
 }
 
-function losses(jobs: readonly Job[], zone: string): readonly YearsLoss[] {
+function losses(jobs: readonly CostFacts[], zone: string): readonly YearsLoss[] {
   const costly = jobs.flatMap(lossesOf).filter((one) => one.minor > 0);
   const byYear = Map.groupBy(costly, (one) => `${yearOf(one.at, zone)} ${one.cause}`);
   return [...byYear]

@@ -1,0 +1,49 @@
+import type { Switches } from '../../core/custody/machine.ts';
+import type { JobId } from '../../core/ids.ts';
+import type { ClosedFacts } from '../../core/job/bench/closedFacts.ts';
+import type { EpochMs } from '../../core/time.ts';
+import type { Reader } from '../journal/reader.ts';
+
+/** A job that went home: what is learnt from it, and what was answered of its machine's switches. */
+export type ClosedRow = {
+  readonly job: JobId;
+  readonly takenIn: EpochMs;
+  readonly facts: ClosedFacts;
+  readonly switches: Switches;
+};
+
+/** Which of the jobs that went home: the newest, or those that were taken in before another, newest first. */
+export type ClosedAsked = { readonly limit: number; readonly before?: Pick<ClosedRow, 'job' | 'takenIn'> };
+
+/** Jobs that went home, the newest first; what was taken in by mistake is not among them. */
+export const closedRows = (read: Reader, { limit, before }: ClosedAsked): Promise<readonly ClosedRow[]> =>
+  read.rows(async (tables) => {
+    const all = tables
+      .selectFrom('closed_job')
+      .leftJoin('machine_told', 'machine_told.machine', 'closed_job.machine')
+      .orderBy('closed_job.taken_in', 'desc')
+      .orderBy('closed_job.job', 'desc')
+      .limit(limit)
+      .select(['closed_job.job', 'closed_job.taken_in', 'closed_job.facts', 'machine_told.switches']);
+    const asked = before
+      ? all.where(({ eb, refTuple, tuple }) =>
+          eb(refTuple('closed_job.taken_in', 'closed_job.job'), '<', tuple(before.takenIn, before.job)),
+        )
+      : all;
+    return (await asked.execute()).map(({ job, taken_in, facts, switches }) => ({
+      job,
+      takenIn: taken_in,
+      facts: JSON.parse(facts),
+      switches: switches === null ? {} : JSON.parse(switches),
+    }));
+  });
+
+/** What changes with every job that goes home, and with whatever is written of one afterwards. */
+export const closedSoFar = (read: Reader): Promise<string> =>
+  read.rows(async (tables) => {
+    const { jobs, entries } = await tables
+      .selectFrom('closed_job')
+      .select(({ fn }) => [fn.countAll<number>().as('jobs'), fn.sum<number | null>('entries').as('entries')])
+      .executeTakeFirstOrThrow();
+    return `${jobs}/${entries ?? 0}`;
+  });
