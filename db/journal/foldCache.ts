@@ -7,10 +7,21 @@ export type KeptFold<S extends Folded> = {
   readonly state: States[S];
   /** Entries that are left out of it, in order. */
   readonly unreadable: readonly Unreadable[];
+  /** How many bytes its entries take in the journal. */
+  readonly bytes: number;
 };
 
-/** Streams kept folded, per subject. The oldest is dropped first. */
-const KEPT_PER_SUBJECT = 4000;
+/**
+ * What all folded streams may weigh, by the bytes of their entries as stored: packed ones come to about twelve times as much
+ * in memory (measured on the demo's job), so to some 50 MB.
+ */
+const MOST_BYTES = 4 * 1024 * 1024;
+
+/** So many jobs that went home stay folded: the sheet that somebody looks at, and not a history of them all. */
+const CLOSED_KEPT = 4;
+
+/** Each stream's own cost in a table, so that many empty ones are not free. */
+const OWN_BYTES = 64;
 
 type BySubject = { readonly [S in Folded]: Map<string, KeptFold<S>> };
 const nothing = (): BySubject => ({
@@ -24,12 +35,24 @@ const nothing = (): BySubject => ({
 });
 
 /**
- * Folded streams in memory, by subject, stream and version, so that only what is new is folded. Holds opened personal
- * values: emptied whenever a key is destroyed.
+ * Folded streams in memory, by subject, stream and version, so that only what is new is folded. Bounded in bytes: what was
+ * asked for the longest ago goes first, jobs that went home before all others. Holds opened personal values: emptied
+ * whenever a key is destroyed.
  */
 export class FoldCache {
+  readonly #most: number;
   #kept = nothing();
+  /** Streams with their subject and weight, by when they were last asked for. */
+  #asked = new Map<string, { readonly subject: Folded; readonly weighs: number }>();
+  /** Jobs that went home, by when they were last asked for. */
+  #closed = new Set<string>();
+  #weighs = 0;
   #emptied = 0;
+
+  /** @param most What it may hold, by the bytes of entries. */
+  constructor(most: number = MOST_BYTES) {
+    this.#most = most;
+  }
 
   /** How often it was emptied: what was read before the last time must not be put in after it. */
   get emptied(): number {
@@ -37,20 +60,46 @@ export class FoldCache {
   }
 
   get<S extends Folded>(subject: S, stream: string): KeptFold<S> | undefined {
-    return this.#kept[subject].get(stream);
+    const found: KeptFold<S> | undefined = this.#kept[subject].get(stream);
+    if (found) this.#put(subject, stream, found);
+    return found;
   }
 
   set<S extends Folded>(subject: S, stream: string, kept: KeptFold<S>): void {
-    const streams: Map<string, KeptFold<S>> = this.#kept[subject];
-    streams.delete(stream);
-    streams.set(stream, kept);
-    if (streams.size <= KEPT_PER_SUBJECT) return;
-    const oldest = streams.keys().next().value;
-    if (oldest !== undefined) streams.delete(oldest);
+    this.#put(subject, stream, kept);
+    while (this.#closed.size > CLOSED_KEPT) this.#drop(first(this.#closed));
+    while (this.#weighs > this.#most) this.#drop(first(this.#asked.keys()));
   }
 
   empty(): void {
     this.#emptied += 1;
     this.#kept = nothing();
+    this.#asked = new Map();
+    this.#closed = new Set();
+    this.#weighs = 0;
+  }
+
+  #put<S extends Folded>(subject: S, stream: string, kept: KeptFold<S>): void {
+    this.#drop(stream);
+    const streams: Map<string, KeptFold<S>> = this.#kept[subject];
+    streams.set(stream, kept);
+    const weighs = kept.bytes + OWN_BYTES;
+    this.#asked.set(stream, { subject, weighs });
+    this.#weighs += weighs;
+    if (this.#kept.job.get(stream)?.state?.stage === 'gone-home') this.#closed.add(stream);
+  }
+
+  #drop(stream: string | undefined): void {
+    const asked = stream === undefined ? undefined : this.#asked.get(stream);
+    if (stream === undefined || !asked) return;
+    this.#kept[asked.subject].delete(stream);
+    this.#asked.delete(stream);
+    this.#closed.delete(stream);
+    this.#weighs -= asked.weighs;
   }
 }
+
+const first = (streams: Iterable<string>): string | undefined => {
+  for (const stream of streams) return stream;
+  return undefined;
+};

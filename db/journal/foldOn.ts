@@ -9,14 +9,16 @@ export const unfolded = <S extends Folded>(subject: S): KeptFold<S> => ({
   version: 0,
   state: foldOf(subject).none,
   unreadable: [],
+  bytes: 0,
 });
 
-/** A stream after some more entries, up to `version`; what cannot be read, or does not follow on what was before, is left out. */
+/** A stream after some more entries of so many bytes, up to `version`; what cannot be read, or does not follow on what was before, is left out. */
 export function foldOn<S extends Folded>(
   subject: S,
   from: KeptFold<S>,
   reads: readonly (ReadEntry | Unreadable)[],
   version: number,
+  bytes: number,
 ): KeptFold<S> {
   let { state } = from;
   const unreadable = [...from.unreadable];
@@ -25,7 +27,7 @@ export function foldOn<S extends Folded>(
     if (next) state = next.state;
     else unreadable.push(isUnreadable(read) ? read : { seq: read.seq, wrong: 'does-not-follow' });
   }
-  return { version, state, unreadable };
+  return { version, state, unreadable, bytes: from.bytes + bytes };
 }
 
 /** What a stream tells after one more entry; null for one that does not follow on what it told before. */

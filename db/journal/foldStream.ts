@@ -5,7 +5,7 @@ import type { ShopTables } from '../schema.ts';
 import type { KeptFold } from './foldCache.ts';
 import { foldOn, unfolded } from './foldOn.ts';
 import { withoutKeys } from './readEntry.ts';
-import { ROW_COLUMNS, readableBytes, readRow } from './readRow.ts';
+import { bytesOf, ROW_COLUMNS, readableBytes, readRow } from './readRow.ts';
 
 /** What all entries of a stream come to, every personal value null and every sealed text '': what read tables may hold. */
 export async function foldStream<S extends Folded>(
@@ -23,5 +23,5 @@ export async function foldStream<S extends Folded>(
     .select(readableBytes)
     .execute();
   const reads = rows.map((row) => readRow(row, withoutKeys));
-  return foldOn(subject, unfolded(subject), reads, rows.at(-1)?.stream_seq ?? 0);
+  return foldOn(subject, unfolded(subject), reads, rows.at(-1)?.stream_seq ?? 0, bytesOf(rows));
 }

@@ -40,6 +40,10 @@ export const readableBytes = sql<Uint8Array | null>`case when length(bytes) <= $
   'bytes',
 );
 
+/** How many bytes rows hold. */
+export const bytesOf = (rows: readonly JournalRow[]): number =>
+  rows.reduce((sum, { bytes }) => sum + (bytes?.length ?? 0), 0);
+
 /** A row as it is read, of one that has all its bytes. */
 export const asRead = <Of extends JournalRow>(row: Of): JournalRow => ({
   ...row,

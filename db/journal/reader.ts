@@ -14,7 +14,16 @@ import { foldOn, unfolded } from './foldOn.ts';
 import { lastLink } from './lastLink.ts';
 import type { KeyOf } from './readEntry.ts';
 import { type ReadQueries, readQueriesOf } from './readQueries.ts';
-import { isUnreadable, type ReadEntry, ROW_COLUMNS, readableBytes, readRow, type Unreadable } from './readRow.ts';
+import {
+  bytesOf,
+  isUnreadable,
+  type JournalRow,
+  type ReadEntry,
+  ROW_COLUMNS,
+  readableBytes,
+  readRow,
+  type Unreadable,
+} from './readRow.ts';
 
 /** A stream that is set apart: entries of it cannot be read, so that nobody may act on what the rest says. */
 export type SetApart = { readonly stream: Stream; readonly unreadable: readonly Unreadable[] };
@@ -100,12 +109,11 @@ export async function openReaderAt({ db, branch, keyOf, folds, onUnreadable }: S
     versions.set(stream, count);
     return count;
   };
-  const readAfter = async (stream: Stream, after: number, seq: number | null = null) => {
+  const rowsAfter = (stream: Stream, after: number, seq: number | null = null) => {
     const wanted = upTo(stream).where('stream_seq', '>', after).orderBy('stream_seq');
-    const rows = await (seq === null ? wanted : wanted.where('seq', '=', seq))
-      .select(ROW_COLUMNS)
-      .select(readableBytes)
-      .execute();
+    return (seq === null ? wanted : wanted.where('seq', '=', seq)).select(ROW_COLUMNS).select(readableBytes).execute();
+  };
+  const readAll = (stream: Stream, rows: readonly JournalRow[]) => {
     const reads = rows.map((row) => readRow(row, keyOf));
     for (const read of reads) if (isUnreadable(read)) onUnreadable(read, stream);
     return reads;
@@ -115,8 +123,8 @@ export async function openReaderAt({ db, branch, keyOf, folds, onUnreadable }: S
     const wanted = await version(stream);
     const kept = folds.get(subject, stream);
     const start = kept && kept.version <= wanted ? kept : unfolded(subject);
-    const folded =
-      start.version === wanted ? start : foldOn(subject, start, await readAfter(stream, start.version), wanted);
+    const rows = start.version === wanted ? null : await rowsAfter(stream, start.version);
+    const folded = rows ? foldOn(subject, start, readAll(stream, rows), wanted, bytesOf(rows)) : start;
     if (folds.emptied === emptied && (!kept || kept.version < wanted)) folds.set(subject, stream, folded);
     if (folded.unreadable.length > 0) apart.set(stream, { stream, unreadable: folded.unreadable });
     for (const one of folded.unreadable) onUnreadable(one, stream);
@@ -130,11 +138,11 @@ export async function openReaderAt({ db, branch, keyOf, folds, onUnreadable }: S
     version,
     entries: async (stream) => {
       await version(stream);
-      return (await readAfter(stream, 0)).filter((one) => isEntryIn(stream, one));
+      return readAll(stream, await rowsAfter(stream, 0)).filter((one) => isEntryIn(stream, one));
     },
     entryAt: async (stream, seq) => {
       await version(stream);
-      const [read] = await readAfter(stream, 0, seq);
+      const [read] = readAll(stream, await rowsAfter(stream, 0, seq));
       return read !== undefined && isEntryIn(stream, read) ? read : null;
     },
     load: async (subject, ...id) => {

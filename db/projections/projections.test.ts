@@ -5,6 +5,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { Place } from '../../core/custody/place.ts';
 import { partId } from '../../core/ids.ts';
 import type { Draft } from '../../core/journal/entry.ts';
+import { anyJobEntries } from '../../tests/builders/anyJobEntries.ts';
 import {
   inBin,
   inSlot,
@@ -205,6 +206,7 @@ const anyEntries: fc.Arbitrary<readonly Draft[]> = fc.oneof(
   fc
     .tuple(fc.constantFrom('j1', 'j2'), fc.constantFrom('tracing', 'fitting'))
     .map(([job, stage]) => [stageEntered(job, stage)]),
+  anyJobEntries,
   fc
     .integer({ min: 1, max: 4 })
     .map((n) => [paperIssued('receipt', 2026, `R-${n}`, n > 1 ? { supersedes: `R-${n - 1}` } : {})]),
