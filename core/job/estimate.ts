@@ -42,6 +42,15 @@ export const standingFigures = <E extends Pick<Estimate, 'moment' | 'seed'>>(est
     ({ moment, seed }, at) => !estimates.slice(at + 1).some((later) => later.seed === seed && later.moment === moment),
   );
 
+/** The first standing estimate of each moment, the latest moment first. */
+export const firstOfMoments = <E extends Pick<Estimate, 'moment' | 'seed'>>(estimates: readonly E[]): readonly E[] => [
+  ...new Map(
+    standingFigures(estimates)
+      .toReversed()
+      .map((one) => [one.moment, one]),
+  ).values(),
+];
+
 /** The estimates after one more: runs as the Bench goes keep beside them what the plan said of the same moment. */
 export function withEstimate<E extends Estimate>(estimates: readonly E[], more: E): readonly E[] {
   if (more.policy !== 'two-step') return [...estimates, more];

@@ -1,5 +1,5 @@
-import entries from '../../assets/packing/entries1.json' with { type: 'json' };
-import values from '../../assets/packing/values1.json' with { type: 'json' };
+import entries from './entries1.json' with { type: 'json' };
+import values from './values1.json' with { type: 'json' };
 
 /**
  * What long values and entries have in common, so that packing names it instead of repeating it. Shops hold what was

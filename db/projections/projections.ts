@@ -1,5 +1,5 @@
-import { closedJobs } from './closedJobs.ts';
 import { jobsNow } from './jobsNow.ts';
+import { jobsThatClosed } from './jobsThatClosed.ts';
 import { namedBlobs } from './namedBlobs.ts';
 import { orders } from './orders.ts';
 import { papers } from './papers.ts';
@@ -21,5 +21,5 @@ export const PROJECTIONS: readonly Projection[] = [
   recognition,
   namedBlobs,
   orders,
-  closedJobs,
+  jobsThatClosed,
 ];

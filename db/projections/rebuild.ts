@@ -98,7 +98,11 @@ export async function catchUp(
       .execute();
     const last = rows.at(-1);
     if (!last) return reached;
-    await db.transaction().execute((tx) => applyReadable(tx, { journal: reading, branch }, projections, rows, tools));
+    await db.transaction().execute((tx) => {
+      // A file has one connection: while it writes, its own journal is read by the same.
+      const journal = reading === db ? tx : reading;
+      return applyReadable(tx, { journal, branch }, projections, rows, tools);
+    });
     reached = last.seq;
     // Lets commands in between two pages.
     await new Promise((resolve) => setImmediate(resolve));

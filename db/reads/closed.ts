@@ -3,6 +3,7 @@ import type { JobId } from '../../core/ids.ts';
 import type { ClosedFacts } from '../../core/job/bench/closedFacts.ts';
 import type { EpochMs } from '../../core/time.ts';
 import type { Reader } from '../journal/reader.ts';
+import { factsFrom } from '../projections/factsText.ts';
 
 /** A job that went home: what is learnt from it, and what was answered of its machine's switches. */
 export type ClosedRow = {
@@ -33,7 +34,7 @@ export const closedRows = (read: Reader, { limit, before }: ClosedAsked): Promis
     return (await asked.execute()).map(({ job, taken_in, facts, switches }) => ({
       job,
       takenIn: taken_in,
-      facts: JSON.parse(facts),
+      facts: factsFrom(facts),
       switches: switches === null ? {} : JSON.parse(switches),
     }));
   });

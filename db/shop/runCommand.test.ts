@@ -297,7 +297,7 @@ describe('an entry that somebody changed on the disk', () => {
     await shop.close();
     const sqlite = new Database(join(place.folder, 'shop.db'));
     sqlite.exec('drop trigger journal_no_update');
-    sqlite.exec(`update journal set bytes = cast(substr(bytes, 1, length(bytes) - 1) || x'00' as blob) where seq = 1`);
+    sqlite.exec(`update journal set bytes = cast('{' || substr(bytes, 3) as blob) where seq = 1`);
     sqlite.close();
     shop = await place.opened();
     const entries = await (await shop.read()).entries('shop');

@@ -19,7 +19,7 @@ import { dictionaryOf } from './dictionaryOf.ts';
 const [number = ''] = process.argv.slice(2);
 if (!/^[1-9]\d?$/.test(number)) throw new RangeError('Say which number');
 const root = fileURLToPath(new URL('../../', import.meta.url));
-const fileOf = (name: string) => join(root, 'assets', 'packing', `${name}${number}.json`);
+const fileOf = (name: string) => join(root, 'db', 'packing', `${name}${number}.json`);
 
 /** The farthest back that deflate reaches (RFC 1951, 3.2.5). */
 const FARTHEST = 32_768;

@@ -20,6 +20,8 @@ it('one more job, from taking-in to hand-over, takes at most 105 kB of entries a
   const [kept] = KEPT_SHOPS as readonly [KeptShop, ...KeptShop[]];
   const copy = copyKept(kept);
   const path = join(copy.data, 'shop.db');
+  // Tables that came since the shop was kept are made once, whatever it does afterwards.
+  await (await openAt(copy, kept.at)).close();
   const before = roomOf(path);
   const { shop, close } = await openAt(copy, kept.at);
   await copyJobs(shop, { closed: COPIES, open: 0 }, () => undefined);

@@ -1,4 +1,4 @@
-import type { Estimate } from '../estimate.ts';
+import { type Estimate, firstOfMoments } from '../estimate.ts';
 import { type CostFacts, costFacts } from '../home/lossesOf.ts';
 import type { Job } from '../job.ts';
 import type { Order } from '../orders/order.ts';
@@ -28,7 +28,7 @@ export function closedFacts(job: Job): ClosedFacts {
     told: { symptoms: job.told.symptoms },
     handover: job.handover && { asItCame: job.handover.asItCame },
     work: job.work.map(timedWork),
-    estimates: job.estimates.map(({ moment, seed, handsOn }) => ({ moment, seed, handsOn })),
+    estimates: firstOfMoments(job.estimates).map(({ moment, seed, handsOn }) => ({ moment, seed, handsOn })),
     incidents: costs.incidents,
     orders: job.orders.map(({ placedAt, cameAt, received, settled, part }) => ({
       placedAt,

@@ -24,6 +24,7 @@ export type CostFacts = {
   readonly orders: readonly Pick<Order, 'settled' | 'part'>[];
 };
 
+/** What is read of a job for its costs, and nothing more. */
 export const costFacts = (job: CostFacts): CostFacts => ({
   incidents: job.incidents.map(({ happenedAt, at, how, cause, part, costMinor }) => ({
     ...(happenedAt !== undefined && { happenedAt }),

@@ -1,6 +1,6 @@
 import type { Scored } from '../../labour/calibration/calibration.ts';
 import type { ClosedFacts } from '../bench/closedFacts.ts';
-import { type EstimateMoment, standingFigures } from '../estimate.ts';
+import { type EstimateMoment, firstOfMoments } from '../estimate.ts';
 import { isCharged } from '../work.ts';
 
 /** The first estimate of each moment, by the look ahead that replaced its first figure where one did, on a closed job, with the hands-on minutes that it took in the end. */
@@ -19,10 +19,11 @@ export function scoredEstimates(job: Pick<ClosedFacts, 'work' | 'handover' | 'es
   if (took === 0) return 'nothingDone';
   if (job.work.some((work) => work.forgotten && isCharged(work))) return 'forgotten';
   if (job.estimates.length === 0) return 'noEstimate';
-  const first = new Map(
-    standingFigures(job.estimates)
-      .toReversed()
-      .map((one) => [one.moment, one]),
-  );
-  return [...first.values()].map(({ moment, handsOn: { p10, p50, p90 } }) => ({ moment, p10, p50, p90, took }));
+  return firstOfMoments(job.estimates).map(({ moment, handsOn: { p10, p50, p90 } }) => ({
+    moment,
+    p10,
+    p50,
+    p90,
+    took,
+  }));
 }

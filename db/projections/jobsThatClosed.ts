@@ -3,6 +3,7 @@ import { idIn, isStreamOf } from '../../core/entries/subjects.ts';
 import type { JobId, MachineId } from '../../core/ids.ts';
 import { closedFacts } from '../../core/job/bench/closedFacts.ts';
 import type { ReadEntry } from '../journal/readRow.ts';
+import { factsText } from './factsText.ts';
 import { type Projection, projectedTable, type ReadTableWriter } from './projection.ts';
 
 /**
@@ -10,7 +11,7 @@ import { type Projection, projectedTable, type ReadTableWriter } from './project
  * that nobody folds their histories for it. What was taken in by mistake says nothing of the shop's work, and has no row;
  * nor has a job of which an entry cannot be read.
  */
-export const closedJobs: Projection = {
+export const jobsThatClosed: Projection = {
   name: 'closed-jobs',
   version: 1,
   tables: [
@@ -38,7 +39,7 @@ export const closedJobs: Projection = {
     const { state, version, unreadable } = await folded('job', stream);
     await write.remove('closed_job', { job });
     if (state?.stage !== 'gone-home' || state.cancelled || unreadable.length > 0) return;
-    const facts = JSON.stringify(closedFacts(state));
+    const facts = factsText(closedFacts(state));
     await write.insert('closed_job', {
       job,
       machine: state.machine,
