@@ -56,7 +56,10 @@ describe('what is kept of closed jobs', { timeout: 60_000 }, () => {
         run += 1;
         names.push(...JOBS.map((job) => `${job}r${run}`));
         const taken = JOBS.map((job) => takenIn(job, { machine: job === 'j2' ? 'm2' : 'm1' }));
-        for (const entries of [taken, ...commands]) await write(shop, ...onOthers(entries, run));
+        const half = commands.length >> 1;
+        // One at least goes home in the midst of it all.
+        const inTurn = [taken, ...commands.slice(0, half), [stageEntered('j1', 'gone-home')], ...commands.slice(half)];
+        for (const entries of inTurn) await write(shop, ...onOthers(entries, run));
         expect(await closedRows(await shop.read(), { limit: 999 })).toEqual(await folded(names));
         const kept = await shop.digests();
         await shop.rebuild();
@@ -64,7 +67,7 @@ describe('what is kept of closed jobs', { timeout: 60_000 }, () => {
       }),
       { numRuns: 12 },
     );
-    expect((await folded(names)).length).toBeGreaterThan(5);
+    expect((await folded(names)).length).toBeGreaterThan(3);
   });
 
   it('is asked page by page, the newest first, each job once', async () => {
