@@ -44,10 +44,10 @@ describe('streams kept folded', () => {
 
   it('are few of jobs that went home, and all of those that are here', () => {
     const cache = new FoldCache();
-    const names = Array.from({ length: 40 }, (_, n) => `job:${n}`);
+    const names = Array.from({ length: 80 }, (_, n) => `job:${n}`);
     for (const [n, stream] of names.entries()) cache.set('job', stream, job(n % 2 === 0 ? 'tracing' : 'gone-home'));
-    expect(names.filter((stream) => cache.get('job', stream)?.state?.stage === 'tracing')).toHaveLength(20);
-    expect(names.filter((stream) => cache.get('job', stream)?.state?.stage === 'gone-home')).toHaveLength(4);
+    expect(names.filter((stream) => cache.get('job', stream)?.state?.stage === 'tracing')).toHaveLength(40);
+    expect(names.filter((stream) => cache.get('job', stream)?.state?.stage === 'gone-home')).toHaveLength(24);
   });
 
   it('are gone once a key was destroyed, and it can be told', () => {

@@ -17,8 +17,8 @@ export type KeptFold<S extends Folded> = {
  */
 const MOST_BYTES = 4 * 1024 * 1024;
 
-/** So many jobs that went home stay folded: the sheet that somebody looks at, and not a history of them all. */
-const CLOSED_KEPT = 4;
+/** So many jobs that went home stay folded: what a search shows, and not a history of them all. */
+const CLOSED_KEPT = 24;
 
 /** Each stream's own cost in a table, so that many empty ones are not free. */
 const OWN_BYTES = 64;
