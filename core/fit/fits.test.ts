@@ -64,6 +64,19 @@ describe('a place that cannot take the part', () => {
   it('does not know a slot that is not in the plan', () => {
     expect(fits(wall.S01, 'C1', herMachine).fits).toBe('unknown');
   });
+  it('refuses a slot that is soldered itself, whatever nobody wrote of the part in it', () => {
+    const soldered: MachineView = {
+      ...herMachine,
+      slots: {
+        ...herMachine.slots,
+        slots: herMachine.slots.slots.map((slot) =>
+          slot.id === 'A2' ? { ...slot, attributes: { soldered: true } } : slot,
+        ),
+      },
+    };
+    expect(fact(wall.S01, 'A2', soldered, 'soldered')?.says).toBe('no');
+    expect(fact(wall.S01, 'A1', soldered, 'soldered')).toBeUndefined();
+  });
   it('refuses what is soldered down', () => {
     const soldered = change(herMachine, 'A2', (part) => having(part, { soldered: true }));
     expect(fits(wall.S01, 'A2', soldered)).toMatchObject({ fits: 'no', reasons: [{ fact: 'soldered' }] });
@@ -158,6 +171,9 @@ describe('a processor', () => {
     expect(fact(wall.S07, 'socket', noList, 'processor-list')?.look).toEqual([
       { at: 'board', attribute: 'processor-list' },
     ]);
+  });
+  it('of another socket is refused by that alone: no list is asked', () => {
+    expect(fits(wall.S08, 'socket', herMachine).reasons.map((reason) => reason.fact)).not.toContain('processor-list');
   });
   it('off the board list does not fit, whatever its socket', () => {
     expect(fact({ ...wall.S07, name: 'Corvane K8' }, 'socket', herMachine, 'processor-list')?.says).toBe('no');
@@ -266,6 +282,24 @@ describe('a supply', () => {
       place: 'maker-own: Fernhill',
     });
   });
+  it('with the same maker’s own plug on both sides stays unknown: what looks alike may be wired otherwise', () => {
+    const own = { 'atx-plug': 'maker-own' };
+    const machine = change(herMachine, 'board', (part) => having(part, own));
+    expect(fact(having(hers.supply.part, own), 'supply', machine, 'main-plug')?.says).toBe('unknown');
+  });
+  it('that what is known inside already asks too much of does not fit, though some of it is not known', () => {
+    const unknown = change(herMachine, 'socket', (part) => without(part, 'watts'));
+    expect(fact(having(hers.supply.part, { watts: 60 }), 'supply', unknown, 'supply-watts')?.says).toBe('no');
+    expect(fact(hers.supply.part, 'supply', unknown, 'supply-watts')?.says).toBe('unknown');
+  });
+  it('is asked for no SATA leads where no drive hangs on one', () => {
+    const none = {
+      ...herMachine,
+      parts: herMachine.parts.filter(({ part }) => part.kind !== 'drive' && part.kind !== 'optical-drive'),
+    };
+    expect(fact(hers.supply.part, 'supply', none, 'sata-leads')).toBeUndefined();
+    expect(fact(hers.supply.part, 'supply', herMachine, 'sata-leads')).toBeDefined();
+  });
   it('with another standard’s plug does not fit', () => {
     expect(fact(having(wall.S05, { 'atx-plug': '10-pin' }), 'supply', herMachine, 'main-plug')?.says).toBe('no');
   });
@@ -337,6 +371,16 @@ describe('cooler, board, drive', () => {
     };
     expect(fits(stick, 'M2_1', plain).fits).toBe('unknown');
     expect(fits(wall.S12, 'M2_1', herMachine).fits).toBe('no');
+  });
+  it('a SATA drive goes on a plug that is called so, though nobody wrote down its bus', () => {
+    const named: MachineView = {
+      ...herMachine,
+      slots: {
+        ...herMachine.slots,
+        slots: [{ id: 'SATA 9', takes: 'drive', order: 9, source: 'by-hand' }],
+      },
+    };
+    expect(fact(wall.S12, 'SATA 9', named, 'drive-bus')?.says).toBe('yes');
   });
   it('a slot that the machine’s own report tells to be M.2 takes M.2 modules alone, whatever it is called there', () => {
     const said = [{ designation: 'SSD upper', type: 'M.2 Socket 3', usage: 'available' }] as const;

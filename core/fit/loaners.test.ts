@@ -66,6 +66,23 @@ describe('which loaner to take from the wall', () => {
     const same = cards.map((one) => ({ ...one, part: { ...one.part, standing: wall.S04.standing } }));
     expect(named(loaners(cardQuestion, herMachine, same))).toEqual(['S03', 'S04']);
   });
+  it('offers one of which nobody knows the worth after one of which somebody does', () => {
+    const [known, unknown] = [wall.S03, { ...wall.S04, standing: wall.S03.standing }];
+    expect(named(loaners(cardQuestion, herMachine, [stock(unknown), stock(known, { worthMinor: 9_000 })]))).toEqual([
+      'S03',
+      'S04',
+    ]);
+  });
+  it('counts a card whose plugs nobody knows, and a drive on a lead, for ones that need the supply; an M.2 drive not', () => {
+    const needs = (part: PartFacts, slot: string) =>
+      loaners(question({ kind: part.kind, slot, scope: 'starts' }), herMachine, [stock(part)]).offered[0]
+        ?.needsOfSupply;
+    const { 'power-plugs': _, ...rest } = wall.S03.attributes;
+    expect([needs(wall.S03, 'x16'), needs({ ...wall.S03, attributes: rest }, 'x16')]).toEqual([false, true]);
+    const good = { standing: wall.S01.standing, belongs: wall.S01.belongs };
+    expect(needs({ ...hers.m2.part, ...good }, 'M2_1')).toBe(false);
+    expect(needs({ ...wall.S12, ...good }, 'SATA 1')).toBe(true);
+  });
   it('leaves out what does not fit, and says why', () => {
     const result = loaners(question({ kind: 'processor', slot: 'socket', suspects: ['processor'] }), herMachine, [
       stock(wall.S08),

@@ -32,6 +32,27 @@ describe('where her modules sat while it still worked', () => {
   });
 });
 
+it('a module more than the manual asks for is not as it asks, though all it asks for are there', () => {
+  expect(placementOf(table(labels, [1, 2, 4]), ['A2', 'B2'])).toMatchObject({ says: 'not-as-manual' });
+});
+
+it('places by order alone are counted for pairs in four slots, and for nothing else', () => {
+  const nameless = (slots: number, filled: readonly number[]) =>
+    placementOf(
+      table(
+        Array.from({ length: slots }, () => 'slot'),
+        filled,
+      ),
+    );
+  expect(nameless(4, [2, 4])).toMatchObject({ evidence: 'order', counted: { memory: null } });
+  for (const [slots, filled] of [
+    [6, [2, 4]],
+    [4, [2, 4, 1]],
+    [4, [2]],
+  ] as const)
+    expect(nameless(slots, filled)).toMatchObject({ evidence: 'order', says: 'proves-nothing', counted: null });
+});
+
 describe('what labels can prove', () => {
   it('two modules in one channel share it, whatever the manual prefers', () => {
     expect(placementOf(table(labels, [3, 4]))).toMatchObject({

@@ -1,6 +1,6 @@
 import type { Attributes } from '../custody/part.ts';
 
-/** A number on the part, or `undefined` when it is not known. */
+/** A number on the part, in the unit that its attribute has in `assets/fit/attributes.json` (a number of mm, W, GiB …), or `undefined` when it is not known. */
 export const numberFact = (attributes: Attributes, name: string): number | undefined => {
   const value = attributes[name];
   return typeof value === 'number' ? value : undefined;

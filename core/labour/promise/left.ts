@@ -27,6 +27,6 @@ export function leftOf(mu: number, sigma: number, spent: number): (u: number) =>
 export const minutesLeft = ({ p10, p50, p90 }: Percentiles, spent: number): ((u: number) => number) =>
   leftOf(ln(p50), (ln(p90) - ln(p10)) / TENTHS_APART, spent);
 
-/** Any span that has taken `spent` so far. */
+/** What is left of any span that has taken `spent` so far, in the same unit. */
 export const spanLeft = ({ low, likely, high }: ThreePoint, spent: number): ((u: number) => number) =>
   leftOf(ln(likely), (ln(high) - ln(low)) / TWENTIETHS_APART, spent);

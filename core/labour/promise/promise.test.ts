@@ -75,6 +75,21 @@ describe('work through opening hours', () => {
   });
 });
 
+it('hours in which nobody is at the bench are none', () => {
+  const [first] = week([true], 2).stretches;
+  if (!first) throw new Error('the shop opens');
+  const nobody = workCalendar([{ ...first, hands: 0 }]);
+  expect(nobody.byAll(at(0, 9), 1)).toBeNull();
+  expect(nobody.byOne(at(0, 9), 0)).toBe(at(0, 9));
+});
+
+it('what is done at the very moment that was promised is not late; without a run nothing is', () => {
+  const done = [at(0, 10), at(0, 11)];
+  expect(lateChance({ done, runs: 2 }, at(0, 11))).toBe(0);
+  expect(lateChance({ done, runs: 4 }, at(0, 10))).toBe(0.75);
+  expect(lateChance({ done: [], runs: 0 }, at(0, 10))).toBe(0);
+});
+
 describe('what is left of a job', () => {
   it('is the whole estimate while nothing was done', () => {
     expect(minutesLeft({ p10: 30, p50: 60, p90: 120 }, 0)(0.5)).toBeCloseTo(60, 6);
