@@ -3,7 +3,13 @@ import { describe, expect, it } from 'vitest';
 import { AM_B46, hers, WF_M2, wall } from '../../tests/builders/harrowmouth.ts';
 import type { Attributes, PartKind } from '../custody/part.ts';
 import { type AttributeName, attributeRule, attributesOf, directionOf } from '../fit/attributes.ts';
-import { type CompareContext, type Comparison, type ComparisonVerdict, compareParts } from './compare.ts';
+import {
+  type CompareContext,
+  type Comparison,
+  type ComparisonVerdict,
+  comparedRowShape,
+  compareParts,
+} from './compare.ts';
 
 const context: CompareContext = {
   processor: hers.processor.part,
@@ -127,6 +133,22 @@ describe('what is not known', () => {
     expect(row(compared(AM_B46, unlisted, 'board', around), 'socket')?.verdict).toBe('worse');
     const noList = without(WF_M2, 'processor-list');
     expect(row(compared(AM_B46, noList, 'board', around), 'socket')?.verdict).toBe('cannot-be-compared');
+  });
+});
+
+describe('a comparison as it is written down', () => {
+  const { rows } = compared(AM_B46, WF_M2, 'board', context);
+  const [first] = rows;
+  const kept = (more: object) => comparedRowShape.safeParse({ ...first, ...more }).success;
+  it('is every row as it was compared', () => {
+    for (const one of rows) expect(comparedRowShape.parse(one)).toEqual(one);
+  });
+  it('knows no other note, no note without its figures, and no attribute that is in no table', () => {
+    expect(kept({ notes: [{ note: 'looks-nice' }] })).toBe(false);
+    expect(kept({ notes: [{ note: 'enough', attribute: 'sata-ports', uses: 2 }] })).toBe(false);
+    expect(kept({ notes: [{ note: 'not-known', attribute: 'colour', of: 'had' }] })).toBe(false);
+    expect(kept({ notes: [{ note: 'enough', attribute: 'sata-ports', uses: 2, offered: 4 }] })).toBe(true);
+    expect(kept({ members: [{ attribute: 'colour', had: 'red', offered: null, verdict: null }] })).toBe(false);
   });
 });
 

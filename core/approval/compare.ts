@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { Attributes, PartFacts, ThingKind } from '../custody/part.ts';
 import {
+  ATTRIBUTE_NAMES,
   type AttributeName,
   type AttributeRow,
   type AttributeValue,
@@ -11,6 +12,7 @@ import {
 } from '../fit/attributes.ts';
 import { processorOnList } from '../fit/processorList.ts';
 import { listOf, numberFact } from '../fit/values.ts';
+import type { Shaped } from '../shape.ts';
 import { tableOf } from '../table.ts';
 
 const VERDICTS = ['worse', 'equal', 'better', 'cannot-be-compared'] as const;
@@ -31,58 +33,48 @@ export type CompareContext = {
   readonly holdsKey?: boolean;
 };
 
+const attributeNameShape = z.enum(ATTRIBUTE_NAMES);
+const attributeValueShape = z.union([z.string(), z.number(), z.boolean(), z.array(z.string())]).nullable();
+
 /** What stands behind a verdict, as facts; words come from assets by the note's name. */
-export type Note =
-  | { readonly note: 'unused'; readonly attribute: string }
-  | {
-      readonly note: 'enough' | 'all-used' | 'too-few';
-      readonly attribute: string;
-      readonly uses: number;
-      readonly offered: number;
-    }
-  | { readonly note: 'fits-the-case' | 'does-not-fit-the-case' | 'case-not-known' }
-  | { readonly note: 'current'; readonly takes: number; readonly gives: number }
-  | { readonly note: 'key-to-be-entered-again' }
-  | { readonly note: 'matters-to-the-shop' }
-  | { readonly note: 'not-known'; readonly attribute: AttributeName; readonly of: 'had' | 'offered' }
-  | {
-      readonly note: 'some-better-some-worse';
-      readonly better: readonly AttributeName[];
-      readonly worse: readonly AttributeName[];
-    };
+const noteShape = z.discriminatedUnion('note', [
+  z.strictObject({ note: z.literal('unused'), attribute: z.string() }),
+  z.strictObject({
+    note: z.enum(['enough', 'all-used', 'too-few']),
+    attribute: z.string(),
+    uses: z.number(),
+    offered: z.number(),
+  }),
+  z.strictObject({ note: z.enum(['fits-the-case', 'does-not-fit-the-case', 'case-not-known']) }),
+  z.strictObject({ note: z.literal('current'), takes: z.number(), gives: z.number() }),
+  z.strictObject({ note: z.enum(['key-to-be-entered-again', 'matters-to-the-shop']) }),
+  z.strictObject({ note: z.literal('not-known'), attribute: attributeNameShape, of: z.enum(['had', 'offered']) }),
+  z.strictObject({
+    note: z.literal('some-better-some-worse'),
+    better: z.array(attributeNameShape),
+    worse: z.array(attributeNameShape),
+  }),
+]);
+export type Note = Shaped<typeof noteShape>;
 
-export type ComparedMember = {
-  readonly attribute: AttributeName;
-  readonly had: AttributeValue | null;
-  readonly offered: AttributeValue | null;
+const comparedMemberShape = z.strictObject({
+  attribute: attributeNameShape,
+  had: attributeValueShape,
+  offered: attributeValueShape,
   /** `null`: shown beside the others, not weighed. */
-  readonly verdict: ComparisonVerdict | null;
-};
-
-export type ComparedRow = {
-  /** Row name of `assets/fit/attributes.json`. */
-  readonly attribute: string;
-  readonly members: readonly ComparedMember[];
-  readonly verdict: ComparisonVerdict;
-  readonly notes: readonly Note[];
-};
-const attributeNameShape = z.custom<AttributeName>((value) => typeof value === 'string');
-const attributeValueShape = z.union([z.string(), z.number(), z.boolean(), z.array(z.string())]);
-
-/** As it stands in an offer that was put to the owner. */
-export const comparedRowShape: z.ZodType<ComparedRow> = z.strictObject({
-  attribute: z.string(),
-  members: z.array(
-    z.strictObject({
-      attribute: attributeNameShape,
-      had: attributeValueShape.nullable(),
-      offered: attributeValueShape.nullable(),
-      verdict: z.enum(VERDICTS).nullable(),
-    }),
-  ),
-  verdict: z.enum(VERDICTS),
-  notes: z.array(z.custom<Note>((value) => typeof value === 'object' && value !== null && 'note' in value)),
+  verdict: z.enum(VERDICTS).nullable(),
 });
+export type ComparedMember = Shaped<typeof comparedMemberShape>;
+
+/** As it stands in an offer that was put to the owner. An attribute that goes from the table needs a step in `LIFTS`. */
+export const comparedRowShape = z.strictObject({
+  /** Row name of `assets/fit/attributes.json`. */
+  attribute: z.string(),
+  members: z.array(comparedMemberShape),
+  verdict: z.enum(VERDICTS),
+  notes: z.array(noteShape),
+});
+export type ComparedRow = Shaped<typeof comparedRowShape>;
 
 export type Comparison = {
   readonly rows: readonly ComparedRow[];

@@ -138,7 +138,7 @@ export const questionShape = z.strictObject({
 });
 export type Question = Shaped<typeof questionShape>;
 
-/** The limit after these were agreed to: the last one that is named, and on top what each yes in part raises it by. */
+/** The limit, in minor units, after these were agreed to: the last one that is named, and on top what each yes in part raises it by. */
 export const limitAfter = (limitMinor: number, agreed: readonly QuestionOption[]): number =>
   agreed.reduce((limit, { agrees }) => agrees.limitMinor ?? limit, limitMinor) +
   agreed.reduce((sum, { agrees }) => sum + (agrees.raisesMinor ?? 0), 0);
@@ -154,7 +154,7 @@ export const chosenOf = ({
 }: Pick<Question, 'options'> & { readonly answer: Pick<Answer, 'options'> | null }): readonly QuestionOption[] =>
   options.filter((option) => answer?.options.includes(option.id));
 
-/** The limit said at the counter, then as each answer that still stands named or raised it, in the order given. */
+/** In minor units: the limit said at the counter, then as each answer that still stands named or raised it, in the order given. */
 export const limitByAnswers = (firstMinor: number, questions: readonly Question[]): number =>
   questions
     .filter((one) => one.answer && !one.withdrawn)

@@ -1,12 +1,12 @@
 import { z } from 'zod';
 import { jobIdShape } from '../ids.ts';
-import type { Json } from '../journal/entry.ts';
 import { personalShape } from '../journal/personal.ts';
+import { isJson, type Json } from '../json.ts';
 import type { BodiesOf } from '../shape.ts';
 import { epochMsShape } from '../time.ts';
 
-/** JSON that is read back, or will be refused when it is chained. */
-const jsonShape = z.custom<Json>((value) => value !== undefined);
+/** A paper's content tree; whether it is one that is drawn today is asked where it is read (`isPaper`). */
+const jsonShape = z.custom<Json>(isJson);
 
 /** A printed document as issued: number, content and hash are fixed here; it is drawn afterwards, always the same. */
 export const paperIssuedShape = z.strictObject({

@@ -8,9 +8,8 @@ import { taxTermsShape } from '../money/taxTerms.ts';
 import { tagStockShape } from '../papers/sizes.ts';
 import { ROLES } from '../people/roles.ts';
 import { type BodiesOf, type Shaped, someOf } from '../shape.ts';
-import type { Group } from '../tracing/live/groups.ts';
 import { renameDifference } from '../tracing/live/renamed/renameFiles.ts';
-import { type PriorTally, renameTally } from '../tracing/live/shop/closedTracing.ts';
+import { type KeptTally, type PriorTally, renameTally } from '../tracing/live/shop/closedTracing.ts';
 
 const openFromShape = z.strictObject({ weekday: z.number(), from: z.string(), to: z.string() });
 
@@ -103,7 +102,7 @@ export type Shop = {
   readonly learnt: PriorTally | null;
 };
 
-const tallyShape: z.ZodType<PriorTally> = z.strictObject({
+const tallyShape: z.ZodType<KeptTally> = z.strictObject({
   counted: z.number(),
   excluded: z.strictObject({
     named: z.number(),
@@ -113,13 +112,7 @@ const tallyShape: z.ZodType<PriorTally> = z.strictObject({
     unknown: z.number(),
   }),
   /** Groups and faults by the ids of their day: renamed when folded. */
-  counts: z.array(
-    z.strictObject({
-      group: z.custom<Group>((value) => typeof value === 'string'),
-      fault: z.string(),
-      jobs: z.number(),
-    }),
-  ),
+  counts: z.array(z.strictObject({ group: z.string(), fault: z.string(), jobs: z.number() })),
 });
 
 export const SHOP_BODIES = {

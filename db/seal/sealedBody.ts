@@ -116,8 +116,10 @@ function reopenField(field: SealedField, path: string, keyOf: (id: string) => Ui
   if (!whose) throw new Error(`A sealed field names no key (at ${path || '/'})`);
   const key = keyOf(field.key);
   const plain = key && plainOf(field, path, key);
-  const value: Json = plain && JSON.parse(plain.toString('utf8'));
-  return field.as === 'text' ? (value ?? '') : { personal: whose.purpose, of: whose.owner, value };
+  // What it says was held against its kind's shape before it was sealed, and is again where its stream is folded.
+  const value: unknown = plain && JSON.parse(plain.toString('utf8'));
+  if (field.as === 'text') return typeof value === 'string' ? value : '';
+  return { personal: whose.purpose, of: whose.owner, value };
 }
 
 function isMark(value: object): value is Mark {

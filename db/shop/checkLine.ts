@@ -1,3 +1,4 @@
+import { z } from 'zod';
 import { sameBytes } from '../../core/journal/chain.ts';
 import { textOfStored } from '../journal/storedBytes.ts';
 import { headIsGenuine } from '../seal/heads.ts';
@@ -107,7 +108,7 @@ export function unknownKeys(sqlite: Sqlite, keyFile: KeyFile): readonly string[]
     if (!(bytes instanceof Uint8Array)) continue;
     for (const [, name] of textOrNone(bytes).matchAll(SEALED_UNDER)) if (name) names.add(name);
   }
-  return [...names].map((name): string => JSON.parse(`"${name}"`)).filter((name) => !keyFile.knows(name));
+  return [...names].map((name) => z.string().parse(JSON.parse(`"${name}"`))).filter((name) => !keyFile.knows(name));
 }
 
 /** Bytes that are damaged name no key. */

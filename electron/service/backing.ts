@@ -1,11 +1,11 @@
-import type { Router } from '@orpc/server';
+import type { RPCHandler } from '@orpc/server/node';
 import type { OpenRefusal as ShopRefusal } from '../../db/index.ts';
 import type { Caller } from './transport/doors.ts';
 
 /** Everything behind the doors: the procedures, and what must happen hourly and at the end. */
 export type Backing = {
-  // biome-ignore lint/suspicious/noExplicitAny: the library's own name for "whatever contract this router implements"
-  readonly router: Router<any, Caller>;
+  /** Whatever procedures answer such a caller: the very thing that the library's handlers take. */
+  readonly router: ConstructorParameters<typeof RPCHandler<Caller>>[0];
   /** Seals the heads of the chains in the key file. */
   readonly sealHeads: () => void | Promise<void>;
   readonly close: () => void | Promise<void>;

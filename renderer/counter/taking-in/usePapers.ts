@@ -1,5 +1,5 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
-import { useDeferredValue } from 'react';
+import { useDeferredValue, useRef } from 'react';
 import type { FirstEstimate } from '../../../core/contract/contract.ts';
 import type { ShopSettings } from '../../../core/job/shop.ts';
 import { queryOf } from '../../link/service.ts';
@@ -32,9 +32,16 @@ export function usePapers(sheet: TakingInSheet, settings: ShopSettings): Papers 
   });
   const estimate = estimable ? (first.data ?? null) : null;
   const input = signTakingInInput(sheet, settings, estimate?.figures ?? null);
-  const now = JSON.stringify(shownWhileWritten(input));
+  const now = useSame(shownWhileWritten(input));
   const deferred = useDeferredValue(now);
-  const preview = usePreview('signTakingIn', JSON.parse(deferred));
+  const preview = usePreview('signTakingIn', deferred);
   const figured = !estimable || (first.data !== undefined && !first.isPlaceholderData) || first.isError;
   return { ...preview, settled: preview.settled && figured && deferred === now, input, estimate };
+}
+
+/** The value that there was before, while what it says is the same: what comes anew at every draw then counts as no change. */
+function useSame<T>(value: T): T {
+  const before = useRef(value);
+  if (JSON.stringify(before.current) !== JSON.stringify(value)) before.current = value;
+  return before.current;
 }

@@ -54,8 +54,13 @@ export function tallyJobs(model: FaultModel, jobs: readonly ClosedTracing[]): Pr
   return { counted, excluded, counts: [...counts.values()] };
 }
 
+/** A tally as a shop kept it: its groups by the ids of their day. */
+export type KeptTally = Omit<PriorTally, 'counts'> & {
+  readonly counts: readonly { readonly group: string; readonly fault: FaultId; readonly jobs: number }[];
+};
+
 /** A tally as a shop kept it, its groups by the ids of today; a group that there is no more teaches nothing. */
-export function renameTally(kept: PriorTally): PriorTally {
+export function renameTally(kept: KeptTally): PriorTally {
   const counts = kept.counts.flatMap((count) => {
     const now = currentId('groups', count.group);
     const group = GROUPS.find((one) => one === now);

@@ -13,8 +13,7 @@ export function doubledKey(json: string): string | undefined {
     else if (token === '}' || token === ']') open.pop();
     else if (token === ',' && inner) inner.at++;
     else if (token === ':' && inner?.keys) {
-      const key: string = JSON.parse(text);
-      inner.key = key;
+      inner.key = String(JSON.parse(text));
       if (inner.keys.has(inner.key)) return pathOf(open);
       inner.keys.add(inner.key);
     } else text = token;
