@@ -16,7 +16,7 @@ export function fromWall(local: string, zone: string): EpochMs {
 }
 
 /**
- * The wall time `YYYY-MM-DDTHH:MM` of a moment in a zone.
+ * The wall time `YYYY-MM-DDTHH:MM` of a moment (milliseconds since 1970) in a zone.
  * @throws {RangeError} for what is no zone, or no moment of a calendar.
  */
 export function wallTime(at: number, zone: string): string {
@@ -24,13 +24,13 @@ export function wallTime(at: number, zone: string): string {
 }
 
 /**
- * The day of a moment in a zone.
+ * The day of a moment (milliseconds since 1970) in a zone.
  * @throws {RangeError} for what is no zone, or no moment of a calendar.
  */
 export const dayOf = (at: number, zone: string): CalendarDate => dateOf(at, zone).toString();
 
 /**
- * The year of a moment in a zone.
+ * The year of a moment (milliseconds since 1970) in a zone.
  * @throws {RangeError} for what is no zone, or no moment of a calendar.
  */
 export const yearOf = (at: number, zone: string): number => dateOf(at, zone).year;

@@ -4,7 +4,7 @@ import type { EstimateFacts } from './facts.ts';
 import type { Format } from './format.ts';
 import type { Setting } from './setting.ts';
 
-/** Lengths that a person can count in: 1, 2 or 5 times a power of ten. */
+/** A length that a person can count in, in the unit of the span: the number of 1, 2 or 5 times a power of ten. */
 export function countableStep(span: number, atMost: number): number {
   const rough = span / atMost;
   const power = 10 ** Math.floor(Math.log10(rough));

@@ -10,17 +10,22 @@ const FUNCTION = /^(ArrowFunctionExpression|FunctionExpression|FunctionDeclarati
  */
 export function withoutDocstring(source: Source): readonly Finding[] {
   if (!SAYS.test(source.path) || isTest(source)) return [];
-  return (parse(source).program.body as unknown as readonly Node[]).flatMap((statement) => {
-    if (statement.type !== 'ExportNamedDeclaration') return [];
-    const said = docstringBefore(source, statement);
-    return functionsIn(statement.declaration).flatMap(({ name, body }) => {
-      if (said === undefined) return [`${place(source, statement)} ${name} does not say what it answers`];
-      if (throws(body) && !said.includes('@throws'))
-        return [`${place(source, statement)} ${name} does not say when it throws`];
-      return [];
-    });
+  return exportedFunctions(source).flatMap(({ name, node, said }) => {
+    if (said === undefined) return [`${place(source, node)} ${name} does not say what it answers`];
+    if (throws(node.body) && !said.includes('@throws'))
+      return [`${place(source, node)} ${name} does not say when it throws`];
+    return [];
   });
 }
+
+/** The functions that a file exports by name, each with the docstring right before it; `undefined` where there is none. */
+export const exportedFunctions = (source: Source): readonly (Named & { readonly said: string | undefined })[] =>
+  (parse(source).program.body as unknown as readonly Node[])
+    .filter(({ type }) => type === 'ExportNamedDeclaration')
+    .flatMap((statement) => {
+      const said = docstringBefore(source, statement);
+      return functionsIn(statement.declaration).map((one) => ({ ...one, said }));
+    });
 
 /** The docstring right before a statement; `undefined` where there is none. */
 const docstringBefore = (source: Source, { start }: Node): string | undefined =>
@@ -32,16 +37,16 @@ const docstringBefore = (source: Source, { start }: Node): string | undefined =>
       source.text.slice(end, Number(start)).trim() === '',
   )?.value;
 
-type Named = { readonly name: string; readonly body: unknown };
+type Named = { readonly name: string; readonly node: Node };
 
 /** The functions that a declaration gives: by `function`, or as a constant. */
 function functionsIn(declaration: unknown): readonly Named[] {
   if (!isNode(declaration)) return [];
   if (declaration.type === 'FunctionDeclaration')
-    return [{ name: identifier(declaration.id) ?? 'it', body: declaration.body }];
+    return [{ name: identifier(declaration.id) ?? 'it', node: declaration }];
   if (declaration.type !== 'VariableDeclaration') return [];
   return (declaration.declarations as readonly Node[]).flatMap(({ id, init }) =>
-    isNode(init) && FUNCTION.test(init.type) ? [{ name: identifier(id) ?? 'it', body: init.body }] : [],
+    isNode(init) && FUNCTION.test(init.type) ? [{ name: identifier(id) ?? 'it', node: init }] : [],
   );
 }
 

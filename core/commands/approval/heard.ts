@@ -10,7 +10,7 @@ import type { zHow } from '../kernel/fields.ts';
 
 /**
  * Why what was heard is not the owner's word: given by someone who may not give it, from a number that is not on the sheet
- * without a word about it, or at a time that cannot be, before it was asked or after now.
+ * without a word about it, or at a time that cannot be, before it was asked (`since`, milliseconds since 1970) or after now.
  */
 export function whyNotHeard(
   view: View,
@@ -41,7 +41,7 @@ function otherNumber(owner: Owner, how: Extract<z.infer<typeof zHow>, { readonly
 
 /**
  * Was that before it was asked? A phone's clock shows minutes. A question that lies in days to come was written by a
- * clock that was ahead: it says nothing of when it was answered.
+ * clock that was ahead: it says nothing of when it was answered. All three in milliseconds since 1970.
  */
 export const beforeAsked = (at: number, askedAt: number, now: number): boolean =>
   askedAt <= now && at < askedAt - MINUTE_MS;

@@ -7,7 +7,7 @@ type Asked = Pick<Job, 'questions'>;
 /** Has the owner said yes to this by an answer of its own that still stands? */
 export const mayTakeDays = (job: Asked, what: DaysAway): boolean => saidYes(job, ({ daysAway }) => daysAway === what);
 
-/** What the machine is worth, where that may end the job: null where it is not known, or the owner goes on all the same. */
+/** What the machine is worth in minor units, where that may end the job: null where it is not known, or the owner goes on all the same. */
 export const worthThatCounts = (job: Asked & Pick<Job, 'worthMinor'>): number | null =>
   saidYes(job, ({ beyondWorth }) => beyondWorth === true) ? null : (job.worthMinor ?? null);
 

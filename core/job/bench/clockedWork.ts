@@ -41,7 +41,7 @@ function stretch(from: EpochMs, to: number, settings: Pick<ShopSettings, 'open' 
   return { ran, counts, forgotten };
 }
 
-/** Closing time of the day a stretch began on; none for what began outside opening hours, where somebody stayed on purpose. */
+/** Closing time, in milliseconds since 1970, of the day a stretch began on; none for what began outside opening hours, where somebody stayed on purpose. */
 export function closingAfter(from: EpochMs, settings: Pick<ShopSettings, 'open' | 'zone'>): number {
   const [today] = openDays(settings, from, 1);
   return today && today.opens <= from && from < today.closes ? today.closes : Number.POSITIVE_INFINITY;

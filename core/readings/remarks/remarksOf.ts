@@ -41,7 +41,10 @@ function socketRemarks({ processors }: MachineReading, words: ReadingWords): rea
 /** Milliseconds of a mean Gregorian year: an age in whole years needs no calendar. */
 const YEAR = 365.2425 * DAY_MS;
 
-/** SMBIOS gives the date as month/day/year (DSP0134 7.1); the tool may be asked for another form, which is left alone. */
+/**
+ * The day of a firmware, in milliseconds since 1970 (UTC): SMBIOS gives it as month/day/year (DSP0134 7.1); the tool may be
+ * asked for another form, which is left alone: null.
+ */
 export function firmwareDay(date: string | null): number | null {
   const read = /^(\d{2})\/(\d{2})\/(\d{4})$/.exec(date ?? '');
   const [month, day, year] = [Number(read?.[1]), Number(read?.[2]), Number(read?.[3])];

@@ -11,18 +11,23 @@ export type Mends = { readonly mends: Float64Array; readonly mendsAfter: Float64
 const MENDS: Kept<Map<string, Mends>> = { begin: () => new Map() };
 
 /**
- * What a step may mend, by fault, some of its handlings having been done before (`spent`, see `handlingsOf`): what did
- * not mend then will hardly mend now, however many steps do it once more on the way.
+ * What a step may mend, by fault, some of its handlings having been done before (`spentBits`, see `handlingsOf`): what did not
+ * mend then will hardly mend now, however many steps do it once more on the way.
  */
-export function mendsOf(model: FaultModel, step: Step, spent: number): Mends {
+export function mendsOf(model: FaultModel, step: Step, spentBits: number): Mends {
   const made = model.memory.of(model, MENDS);
-  const key = `${step.id} ${spent}`;
+  const key = `${step.id} ${spentBits}`;
   const before = made.get(key);
   if (before) return before;
   const doing = [...step.does, ...step.alsoDoes];
   const mends = {
-    mends: lessened(model, step.mends, doing, (at) => (spent & (1 << at)) !== 0),
-    mendsAfter: lessened(model, step.mendsAfter, step.putBackDoes, (at) => (spent & (1 << (doing.length + at))) !== 0),
+    mends: lessened(model, step.mends, doing, (at) => (spentBits & (1 << at)) !== 0),
+    mendsAfter: lessened(
+      model,
+      step.mendsAfter,
+      step.putBackDoes,
+      (at) => (spentBits & (1 << (doing.length + at))) !== 0,
+    ),
   };
   made.set(key, mends);
   return mends;

@@ -23,7 +23,7 @@ export type StepRows = {
 type Chances = { readonly [outcome: string]: number };
 
 /**
- * Turns one step's compact rules into one row per fault; every row sums to one.
+ * Turns one step's compact rules into one row per fault; every row sums to one. `at`: the step's place in its file.
  * @throws {ModelFault} naming file, field and reason; `loadFaultModel` makes a refusal of it.
  */
 export function expandRows(raw: RawModel, step: RawStep, at: number): StepRows {

@@ -176,7 +176,7 @@ function outside(ready: Ready, planned: Step): StepId | null {
 const eyes = (ready: Ready, planned: Step): StepId | null =>
   isOpened(ready, planned) && lifeNow(ready.model, ready.tracing) !== 'system' ? undone(ready, LOOK) : null;
 
-/** With nothing done and nothing seen, the look inside or the first start comes before any word about what it is worth. */
+/** With nothing done and nothing seen, the look inside or the first start comes before any word about what it is worth: its place in the list; -1: neither is in it. */
 export function firstLook(steps: readonly Step[]): number {
   const look = steps.findIndex(({ id }) => id === LOOK);
   return look >= 0 ? look : steps.findIndex(({ id }) => id === WATCH_START);

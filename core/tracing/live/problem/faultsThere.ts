@@ -36,7 +36,7 @@ export function byFault({ faults, first, second }: FaultsThere, belief: Float64A
   return chance;
 }
 
-/** Where the greatest values are, the greatest first, the earlier first at ties. */
+/** The places in `values` of the greatest ones, the greatest first, the earlier first at ties. */
 export function greatest(values: Float64Array, most: number): readonly number[] {
   const places: number[] = [];
   while (places.length < Math.min(most, values.length)) {

@@ -13,7 +13,7 @@ const WORTH_A_TRIAL = 0.25;
 
 /**
  * What is done before a job is handed over although nothing more is planned: the machine is switched on here once, and one
- * that works now, or fails only now and then, is tried to make fail. -1: nothing.
+ * that works now, or fails only now and then, is tried to make fail. Its place in the problem's steps; -1: nothing.
  */
 export function seenToFailFirst(
   model: FaultModel,

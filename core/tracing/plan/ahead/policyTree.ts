@@ -94,7 +94,7 @@ export function writeOut({ compiled, start, chooser, strides, cut, method, effor
   return { ...tree, decisions };
 }
 
-/** A cut that is sure to be enough: at each depth at most 1/cut histories are that likely. Rounded up, one digit. */
+/** A cut, a chance 0..1, that is sure to be enough: at each depth at most 1/cut histories are that likely. Rounded up, one digit. */
 export function safeCut(steps: number): number {
   const needed = Math.max(steps, 1) / MOST_DECISIONS;
   const scale = 10 ** Math.floor(Math.log10(needed));

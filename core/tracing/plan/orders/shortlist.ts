@@ -7,7 +7,7 @@ import type { RatioSums } from './ratioSums.ts';
 export const MOST_CANDIDATES = 16;
 
 /**
- * The steps worth looking into once an outcome is known: half the best by what was seen before it, half the best by p/c
+ * The steps, by their place in the problem, worth looking into once an outcome is known: half the best by what was seen before it, half the best by p/c
  * now. `ranked`: all steps, the best first, as they were seen before the outcome. Writes into `sums`.
  */
 export function shortlist(
