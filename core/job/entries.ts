@@ -13,6 +13,7 @@ import { STAGES } from '../stage.ts';
 import { epochMsShape, minutesShape } from '../time.ts';
 import { ONE_OF } from '../tracing/live/model/fault.ts';
 import { coreShape } from './agreedLine.ts';
+import { CONFIRMED_BY } from './confirmedBy.ts';
 import { estimateShape } from './estimate.ts';
 import { MISHAPS } from './home/mishaps.ts';
 import { HOW_TOLD } from './howTold.ts';
@@ -122,7 +123,7 @@ const verdictShape = z.discriminatedUnion('is', [
     wayOpen: z.literal(true).optional(),
     which: whichShape.optional(),
     leftSo: leftSoShape.optional(),
-    way: z.enum(['both-ways', 'on-the-second-rig', 'by-its-own-evidence']),
+    way: z.enum(CONFIRMED_BY),
     evidence: z.array(z.string()),
     readings: z.array(readingShape),
   }),

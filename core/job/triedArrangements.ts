@@ -8,12 +8,13 @@ import type { TriedArrangement } from './triedArrangement.ts';
 const keyOf = ({ inside, unplugged }: Pick<TriedArrangement, 'inside' | 'unplugged'>): string =>
   JSON.stringify([Object.entries(inside).toSorted(([a], [b]) => (a < b ? -1 : 1)), unplugged.toSorted()]);
 
-const standing = (job: Job) =>
+/** The trials that count: those of work that was not struck out. */
+const triedIn = (job: Job) =>
   job.arrangements.filter(({ run }) => job.work.some((work) => work.run === run && work.struck === null));
 
 /** The last arrangement in which it worked, unless it failed in the very same one since; null when there is none. */
 export function lastWorked(job: Job): Job['arrangements'][number] | null {
-  const tried = standing(job);
+  const tried = triedIn(job);
   return (
     tried.findLast(
       (one, i) => one.did === 'works' && !tried.slice(i + 1).some((later) => keyOf(later) === keyOf(one)),
@@ -22,7 +23,7 @@ export function lastWorked(job: Job): Job['arrangements'][number] | null {
 }
 
 /** Did the last trial make it worse, or show something new? */
-export const gotWorse = (job: Job): boolean => standing(job).at(-1)?.did === 'worse';
+export const gotWorse = (job: Job): boolean => triedIn(job).at(-1)?.did === 'worse';
 
 export type BackMove = { readonly part: PartId; readonly from: Place; readonly to: Place };
 export type ReturnMoves = {

@@ -35,11 +35,11 @@ export type TaxedBill = {
  * Tax contained in an amount, or to be put on top of it, rounded to a whole minor unit.
  * `net + tax = gross` always; the amount given is never changed.
  */
-export function taxed(price: Money, rate: TaxRate, way: Pick<TaxMethod, 'prices' | 'rounding'>): Taxed {
-  const contained = way.prices === 'tax-contained';
+export function taxed(price: Money, rate: TaxRate, method: Pick<TaxMethod, 'prices' | 'rounding'>): Taxed {
+  const contained = method.prices === 'tax-contained';
   const share = BigInt(price.minor) * BigInt(rate);
   const tax = money(
-    toSafe(roundFraction(share, contained ? WHOLE + BigInt(rate) : WHOLE, way.rounding)),
+    toSafe(roundFraction(share, contained ? WHOLE + BigInt(rate) : WHOLE, method.rounding)),
     price.currency,
   );
   return contained ? { net: subtract(price, tax), tax, gross: price } : { net: price, tax, gross: add(price, tax) };
@@ -49,16 +49,16 @@ export function taxed(price: Money, rate: TaxRate, way: Pick<TaxMethod, 'prices'
  * Net, tax and gross of a bill with lines at several rates. Per line: each line's tax is rounded and the totals are
  * their sums. Per total: prices are added up for each rate and its tax is rounded once.
  */
-export function taxBill(lines: readonly PricedLine[], currency: Currency, way: TaxMethod): TaxedBill {
+export function taxBill(lines: readonly PricedLine[], currency: Currency, method: TaxMethod): TaxedBill {
   const rates = [...new Set(lines.map((line) => line.rate))].toSorted((a, b) => b - a);
-  const each = lines.map((line) => (way.round === 'per-line' ? taxed(line.price, line.rate, way) : null));
+  const each = lines.map((line) => (method.round === 'per-line' ? taxed(line.price, line.rate, method) : null));
   const byRate = rates.map((rate) => {
     const prices = total(
       currency,
       lines.filter((line) => line.rate === rate).map((line) => line.price),
     );
     const ofRate = each.flatMap((line, index) => (line !== null && lines[index]?.rate === rate ? [line] : []));
-    return { rate, ...(way.round === 'per-line' ? summed(currency, ofRate) : taxed(prices, rate, way)) };
+    return { rate, ...(method.round === 'per-line' ? summed(currency, ofRate) : taxed(prices, rate, method)) };
   });
   return { lines: each, byRate, total: summed(currency, byRate) };
 }

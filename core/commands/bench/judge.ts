@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { ProofStatus } from '../../custody/part.ts';
+import { CONFIRMED_BY } from '../../job/confirmedBy.ts';
 import { CURES } from '../../job/entries.ts';
 import { isDone } from '../../job/work.ts';
 import type { EngineVerdict } from '../../tracing/live/types.ts';
@@ -19,7 +20,7 @@ const zVerdict = z.discriminatedUnion('is', [
     fault: zId,
     part: zPartId,
     which: zWhichOne,
-    way: z.enum(['both-ways', 'on-the-second-rig', 'by-its-own-evidence']),
+    way: z.enum(CONFIRMED_BY),
     evidence: z.array(zId).min(1).max(40),
     readings: z.array(zReading).max(20),
   }),

@@ -1,4 +1,5 @@
 import { chosenOf } from '../../approval/question.ts';
+import { asOnPaper } from '../../job/confirmedBy.ts';
 import type { Work } from '../../job/work.ts';
 import type { ReportedOutcome, ReturnReportFacts, VerdictFacts } from '../../papers/builders/returnReportFacts.ts';
 import { opened } from '../common.ts';
@@ -6,12 +7,6 @@ import type { Making } from '../making.ts';
 import { asSentence, faultName, outcomeWords, partInText, withNote, workName, yourPart } from '../worded.ts';
 import { isAsItCame } from './billed.ts';
 import { verdictDetail } from './verdictDetail.ts';
-
-const CONFIRMED_BY = {
-  'both-ways': 'both-ways',
-  'on-the-second-rig': 'second-rig',
-  'by-its-own-evidence': 'own-evidence',
-} as const;
 
 /** How the job ended, never more than the record shows. */
 export function outcomeOf(making: Making): ReportedOutcome {
@@ -44,7 +39,7 @@ export function verdictFacts(making: Making): VerdictFacts {
     return {
       is: 'confirmed',
       part: part ? yourPart(making, part) : faultName(making, verdict.fault),
-      how: CONFIRMED_BY[verdict.way],
+      how: asOnPaper(verdict.way),
       detail: [
         ...(verdict.wayOpen ? [] : [asSentence(faultName(making, verdict.fault))]),
         ...verdictDetail(making),

@@ -35,7 +35,7 @@ export const paidMinor = (job: Pick<Job, 'paid'>): number => paymentsOf(job).red
 /** Was there any looking for the fault that counts? */
 export const lookingBegan = (job: Job): boolean => job.work.some((work) => work.kind === 'step' && isCharged(work));
 
-/** The finding fee that the owner said yes to, by its line or by having it looked at for that fee alone. */
+/** The finding fee, in minor units, that the owner said yes to, by its line or by having it looked at for that fee alone. */
 export function feeAgreed(job: Job): number {
   if (job.terms?.feeByYes !== true) return job.feeMinor;
   return job.charging === 'diagnosis-only' || agreed(job.consents, 'fee') ? job.feeMinor : 0;

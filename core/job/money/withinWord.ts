@@ -43,11 +43,11 @@ export function withWorkDone(job: Job, piece: Piece, handsOn: Minutes, unbilled:
  * the log, and are the shop's own. To a hundredth of a minute, upwards.
  */
 export function minutesBeyondWord(job: Job, piece: Piece, handsOn: Minutes): Minutes {
-  const ours = (covered: number) => minutes(Math.max(0, handsOn - covered / 100));
+  const unbilled = (covered: number) => minutes(Math.max(0, handsOn - covered / 100));
   const passes = (covered: number) =>
     limitRefusal(
       withWorkDone(job, piece, handsOn, handsOn),
-      withWorkDone(job, piece, handsOn, ours(covered)),
+      withWorkDone(job, piece, handsOn, unbilled(covered)),
       piece.what,
     ) !== null;
   let [covered, beyond] = [0, Math.ceil(handsOn * 100)];
@@ -57,5 +57,5 @@ export function minutesBeyondWord(job: Job, piece: Piece, handsOn: Minutes): Min
     if (passes(middle)) beyond = middle;
     else covered = middle;
   }
-  return ours(covered);
+  return unbilled(covered);
 }

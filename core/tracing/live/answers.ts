@@ -62,7 +62,11 @@ export type StepView = {
   /** Hands-on and waiting of the step itself, and hands-on of what must be opened or closed before it. */
   readonly handsOn: number;
   readonly waiting: number;
-  readonly moves: readonly { readonly state: StateId; readonly way: 'open' | 'close'; readonly minutes: number }[];
+  readonly moves: readonly {
+    readonly state: StateId;
+    readonly direction: 'open' | 'close';
+    readonly minutes: number;
+  }[];
   /** What the step costs as the plan counts it, and the share that is harm and slip. */
   readonly cost: number;
   readonly risk: number;

@@ -98,20 +98,24 @@ export const closingMinutes = ({ states }: Assembly, open: readonly StateId[]): 
   states.reduce((sum, state) => sum + (open.includes(state.id) ? state.closing : 0), 0);
 
 export type Moves = {
-  readonly moves: readonly { readonly state: StateId; readonly way: 'open' | 'close'; readonly minutes: number }[];
+  readonly moves: readonly {
+    readonly state: StateId;
+    readonly direction: 'open' | 'close';
+    readonly minutes: number;
+  }[];
   readonly open: readonly StateId[];
 };
 
 /** The cheapest opening and closing moves before a step, and what is open then. */
 export function movesBefore(assembly: Assembly, open: readonly StateId[], step: Step): Moves {
-  const minutes = (id: StateId, way: 'opening' | 'closing') =>
-    assembly.states.find((state) => state.id === id)?.[way] ?? 0;
+  const minutes = (id: StateId, direction: 'opening' | 'closing') =>
+    assembly.states.find((state) => state.id === id)?.[direction] ?? 0;
   const shut = closesOf(assembly, step).filter((id) => open.includes(id));
   const opened = opensOf(assembly, step).filter((id) => !open.includes(id));
   return {
     moves: [
-      ...shut.map((state) => ({ state, way: 'close' as const, minutes: minutes(state, 'closing') })),
-      ...opened.map((state) => ({ state, way: 'open' as const, minutes: minutes(state, 'opening') })),
+      ...shut.map((state) => ({ state, direction: 'close' as const, minutes: minutes(state, 'closing') })),
+      ...opened.map((state) => ({ state, direction: 'open' as const, minutes: minutes(state, 'opening') })),
     ],
     open: [...open.filter((id) => !shut.includes(id)), ...opened],
   };

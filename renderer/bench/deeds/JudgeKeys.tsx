@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { JobSheet, TracingSheet } from '../../../core/contract/screens.ts';
 import type { PartId } from '../../../core/ids.ts';
+import { WRITTEN_AS } from '../../../core/job/confirmedBy.ts';
 import { wayBelieved } from '../../../core/tracing/live/wayBelieved.ts';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
@@ -10,12 +11,6 @@ import { useExecute } from '../../link/useExecute.ts';
 import { faultName, kindName, stepName } from '../../terms/terms.ts';
 import { CensusKey } from './CensusKey.tsx';
 import { type SaidWhich, WhichOne } from './WhichOne.tsx';
-
-const CONFIRMED_BY = {
-  'both-ways': 'both-ways',
-  'second-rig': 'on-the-second-rig',
-  'own-evidence': 'by-its-own-evidence',
-} as const;
 
 /** Writes down what the log allows to be said: named, confirmed or cured. The runs that show it go with it. */
 export function JudgeKeys({ sheet, tracing }: { readonly sheet: JobSheet; readonly tracing: TracingSheet }) {
@@ -58,7 +53,7 @@ export function JudgeKeys({ sheet, tracing }: { readonly sheet: JobSheet; readon
         is: 'confirmed',
         fault: verdict.fault,
         part,
-        way: CONFIRMED_BY[verdict.way],
+        way: WRITTEN_AS[verdict.way],
         evidence: [...new Set(verdict.evidence.map((one) => one.entry))],
         readings: [],
         ...said,

@@ -109,11 +109,11 @@ function lookOf(known: TracingSheet['handling'][string] | undefined): Pick<StepS
   return { look: { places, nothing: known.normal } };
 }
 
-/** What is to be closed and opened before the step, each way in one sentence. */
+/** What is to be closed and opened before the step, each in one sentence. */
 function movesOf(step: Offered, words: Words): readonly string[] {
-  return (['close', 'open'] as const).flatMap((way) => {
-    const states = step.moves.filter((move) => move.way === way).map(({ state }) => stateName(state));
-    return states.length > 0 ? [words.t(`bench.state.${way}`, { state: words.list(states) })] : [];
+  return (['close', 'open'] as const).flatMap((direction) => {
+    const states = step.moves.filter((move) => move.direction === direction).map(({ state }) => stateName(state));
+    return states.length > 0 ? [words.t(`bench.state.${direction}`, { state: words.list(states) })] : [];
   });
 }
 

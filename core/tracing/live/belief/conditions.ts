@@ -18,7 +18,7 @@ function oursChance(assembly: Assembly, open: readonly string[], step: Step): nu
   const { moves } = movesBefore(assembly, open, step);
   const clean = moves.reduce(
     (p, move) =>
-      move.way === 'open' ? p * (1 - (assembly.states.find((state) => state.id === move.state)?.ours ?? 0)) : p,
+      move.direction === 'open' ? p * (1 - (assembly.states.find((state) => state.id === move.state)?.ours ?? 0)) : p,
     1,
   );
   return 1 - clean;
