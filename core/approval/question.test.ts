@@ -54,6 +54,7 @@ describe('the limit after a yes', () => {
   it('is the one that was named, lower ones too; of several the last', () => {
     expect(limitAfter(12_000, [option('more', { limitMinor: 20_000 })])).toBe(20_000);
     expect(limitAfter(12_000, [option('less', { limitMinor: 0 })])).toBe(0);
+    expect(limitAfter(12_000, [option('more', { limitMinor: 20_000 }), option('go-on')])).toBe(20_000);
     expect(limitAfter(12_000, [option('a', { limitMinor: 20_000 }), option('b', { limitMinor: 15_000 })])).toBe(15_000);
   });
 

@@ -13,11 +13,11 @@ import { isOneOf } from '../table.ts';
 import { type EpochMs, MINUTE_MS, minutes } from '../time.ts';
 import { SWITCHES } from '../tracing/live/model/assemblyStates.ts';
 import { CIRCUITS } from '../tracing/live/model/circuits.ts';
-import type { Loaner, LoanerStanding, LoggedStep, MachineFacts, Switch, TracingCase } from '../tracing/live/types.ts';
+import type { Loaner, LoanerProof, LoggedStep, MachineFacts, Switch, TracingCase } from '../tracing/live/types.ts';
 import type { JobView } from './tracingDoor.ts';
 
 /** How good a shop part counts in a trial; null when it is no loaner. */
-export function loanerStanding(part: Part): LoanerStanding | null {
+export function loanerProof(part: Part): LoanerProof | null {
   switch (part.standing.is) {
     case 'trial-grade':
     case 'known-good':
@@ -107,7 +107,7 @@ function loggedStep(work: Work): LoggedStep[] {
 }
 
 function asLoaner(part: Part, job: string, fits: (part: Part) => Loaner['fits']): Loaner[] {
-  const standing = loanerStanding(part);
+  const standing = loanerProof(part);
   if (part.belongs.to !== 'shop' || standing === null || part.place.at === 'gone') return [];
   const mine = part.reservedFor === job || (part.title !== null && part.title.job === job);
   const away = part.place.at !== 'bin' && part.place.at !== 'rig' && part.place.at !== 'bench';

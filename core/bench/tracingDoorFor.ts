@@ -17,7 +17,7 @@ import { modelInUse } from '../tracing/live/shop/shopModel.ts';
 import type { FaultModel, TracingCase } from '../tracing/live/types.ts';
 import { isBackIn } from './backIn.ts';
 import { replaced } from './replaced.ts';
-import { loanerStanding, tracingCase } from './tracingCase.ts';
+import { loanerProof, tracingCase } from './tracingCase.ts';
 import type { JobView, OpenGate, TracingDoor } from './tracingDoor.ts';
 
 /** A fault below this chance is no longer a suspect that a loaner was exposed to. Common practice, no source. */
@@ -36,7 +36,7 @@ const asOpen = ({ gate, firstDo }: HoldingGate): OpenGate => ({
 
 function loanerStandingOf(view: JobView, id: PartId) {
   const part = view.parts.get(id);
-  return part ? loanerStanding(part) : null;
+  return part ? loanerProof(part) : null;
 }
 
 /** The job's door to the tracing engine, with one fault model behind it. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { anEstimate } from '../../tests/builders/anEstimate.ts';
 import { minutes } from '../time.ts';
-import { type Estimate, standingFigures, withEstimate } from './estimate.ts';
+import { type Estimate, newestFigures, withEstimate } from './estimate.ts';
 
 const figure = (p50: number, says: Partial<Estimate> = {}): Estimate => {
   const { handsOn, ...rest } = anEstimate(p50);
@@ -17,11 +17,11 @@ const middles = (estimates: readonly Estimate[]) => estimates.map(({ handsOn }) 
 
 describe('the figures that stand', () => {
   it('are without the first ones, once a look further ahead has come of the same moment by the same seed', () => {
-    expect(middles(standingFigures([figure(60), figure(70)]))).toEqual([70]);
+    expect(middles(newestFigures([figure(60), figure(70)]))).toEqual([70]);
   });
   it('are those of every moment, and of another seed', () => {
     const all = [figure(60), figure(70, { moment: 'step' }), figure(80, { seed: 2 })];
-    expect(middles(standingFigures(all))).toEqual([60, 70, 80]);
+    expect(middles(newestFigures(all))).toEqual([60, 70, 80]);
   });
 });
 

@@ -37,7 +37,7 @@ export const estimateShape = z.strictObject({
 export type Estimate = Shaped<typeof estimateShape>;
 
 /** Estimates without those that a look further ahead has replaced since: of the same moment, by the same seed. */
-export const standingFigures = <E extends Pick<Estimate, 'moment' | 'seed'>>(estimates: readonly E[]): readonly E[] =>
+export const newestFigures = <E extends Pick<Estimate, 'moment' | 'seed'>>(estimates: readonly E[]): readonly E[] =>
   estimates.filter(
     ({ moment, seed }, at) => !estimates.slice(at + 1).some((later) => later.seed === seed && later.moment === moment),
   );

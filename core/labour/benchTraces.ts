@@ -27,7 +27,7 @@ type Said =
 type Moment = { readonly tracing: TracingCase; said: Said | null; readonly next: Map<number, Moment> };
 
 /** One machine of a run: what is wrong with it, and what of that is still there (bits as the belief has them). */
-type Truth = { readonly hypothesis: Hypothesis; readonly standing: number };
+type Truth = { readonly hypothesis: Hypothesis; readonly there: number };
 
 /**
  * Runs as the Bench itself goes: each step the one it offers by looking two steps ahead, gates and confirming included,
@@ -59,7 +59,7 @@ export function benchTraces(model: FaultModel, given: TracingCase | null): Trace
     run: (stepTimes, random) => {
       const drawn = nth(truths.list, draw(truths.chances, random));
       const { hypothesis } = drawn;
-      let { standing } = drawn;
+      let { there } = drawn;
       let moment = start;
       let minutes = 0;
       for (let n = 0; n < MOST_TRACED_STEPS; n++) {
@@ -67,10 +67,10 @@ export function benchTraces(model: FaultModel, given: TracingCase | null): Trace
         if ('verdict' in said) return endedBy(said.verdict, minutes + said.closing);
         const { step, moves, conditions } = said;
         minutes += moves + stepMinutes(step, stepTimes, random);
-        standing = mendedBy(conditions[0]?.mends ?? never, hypothesis, standing, random);
-        const chances = conditions.map((condition) => outlook(hypothesis, standing, { ...condition, mends: never }));
+        there = mendedBy(conditions[0]?.mends ?? never, hypothesis, there, random);
+        const chances = conditions.map((condition) => outlook(hypothesis, there, { ...condition, mends: never }));
         moment = after(moment, step, draw(summedToOne(chances), random));
-        standing = mendedBy(conditions[0]?.mendsAfter ?? never, hypothesis, standing, random);
+        there = mendedBy(conditions[0]?.mendsAfter ?? never, hypothesis, there, random);
       }
       return { minutes, fault: null, ended: false };
     },
@@ -91,7 +91,7 @@ function truthsOf(model: FaultModel, tracing: TracingCase) {
   mass.forEach((p, at) => {
     const hypothesis = hypotheses[hypothesisOf(at)];
     if (p <= 0 || !hypothesis) return;
-    list.push({ hypothesis, standing: maskOfPlace(at) });
+    list.push({ hypothesis, there: maskOfPlace(at) });
     chances.push(p);
   });
   return { list, chances };
@@ -132,10 +132,10 @@ function logged(model: FaultModel, tracing: TracingCase, step: Step, at: number)
   return { ...tracing, log: [...tracing.log, entry] };
 }
 
-function mendedBy(mends: Float64Array, { first, second }: Hypothesis, standing: number, random: Prng): number {
+function mendedBy(mends: Float64Array, { first, second }: Hypothesis, there: number, random: Prng): number {
   const goes = (bit: number, fault: number) =>
-    (standing & bit) !== 0 && fault >= 0 && random.next() < at(mends, fault) ? bit : 0;
-  return standing & ~goes(FIRST, first) & ~goes(SECOND, second);
+    (there & bit) !== 0 && fault >= 0 && random.next() < at(mends, fault) ? bit : 0;
+  return there & ~goes(FIRST, first) & ~goes(SECOND, second);
 }
 
 /** What a verdict leaves to do: what is found is mended; what could not be reproduced, or was handed over, is not. */

@@ -1,5 +1,5 @@
 import { prng } from '../../core/figures/prng.ts';
-import type { FaultModel, LoanerStanding, Step, TracingCase } from '../../core/tracing/live/types.ts';
+import type { FaultModel, LoanerProof, Step, TracingCase } from '../../core/tracing/live/types.ts';
 import { afterDoing, aTracingCase, WALL } from './tracingCase.ts';
 
 const pick = <T>(chance: ReturnType<typeof prng>, list: readonly T[]): T =>
@@ -31,7 +31,7 @@ export function randomTracing(
 ): TracingCase {
   const chance = prng(seed);
   const told = model.symptoms.map((one) => one.id);
-  const standings: readonly LoanerStanding[] = ['trial-grade', 'known-good', 'exposed', 'unproved'];
+  const standings: readonly LoanerProof[] = ['trial-grade', 'known-good', 'exposed', 'unproved'];
   let tracing = aTracingCase({
     told: {
       symptoms: [pick(chance, told), ...(chance.next() < 0.3 ? [pick(chance, told)] : [])],

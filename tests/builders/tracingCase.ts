@@ -4,12 +4,12 @@ import type {
   Circuit,
   FaultModel,
   Loaner,
-  LoanerStanding,
+  LoanerProof,
   LoggedStep,
   TracingCase,
 } from '../../core/tracing/live/types.ts';
 
-const loaner = (id: string, kind: ThingKind, standing: LoanerStanding, valueMinor: number): Loaner => ({
+const loaner = (id: string, kind: ThingKind, standing: LoanerProof, valueMinor: number): Loaner => ({
   id,
   kind,
   standing,

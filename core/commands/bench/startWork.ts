@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { isOpen } from '../../approval/question.ts';
-import { loanerStanding } from '../../bench/tracingCase.ts';
+import { loanerProof } from '../../bench/tracingCase.ts';
 import type { OpenGate } from '../../bench/tracingDoor.ts';
 import type { View } from '../../entries/view.ts';
 import type { PartId } from '../../ids.ts';
@@ -132,6 +132,6 @@ function beyondWord(job: Job, input: z.infer<typeof zStart>, asking: Asking): Re
 
 function usedLoaners(view: View, id: PartId | null): readonly UsedLoaner[] {
   const part = id === null ? undefined : view.parts.get(id);
-  const standing = part && loanerStanding(part);
+  const standing = part && loanerProof(part);
   return part && standing ? [{ id: part.id, kind: part.kind, standing }] : [];
 }

@@ -45,7 +45,7 @@ describe('a part that was ordered is fitted', () => {
   });
 
   it('not when it came dearer, until the owner agreed to its price: both prices are told', () => {
-    const dearer = came('dearer', { cameMinor: 9500 });
+    const dearer = came('dearer', { cameMinor: 9500, priceMinor: 8200 });
     expect(why(dearer)).toMatchObject({ refused: 'dearer-needs-word', agreedMinor: 8000, priceMinor: 9500 });
     const again = 'q2' as QuestionId;
     const agreed = { ...line, question: again, priceMinor: 9500 };

@@ -1,6 +1,6 @@
 import type { Attributes, PartKind, ThingKind } from '../../custody/part.ts';
 import type { FaultId, GateId, LoanerId, OutcomeId, StepId, SymptomId } from './ids.ts';
-import type { LoanerStanding } from './loanerStanding.ts';
+import type { LoanerProof } from './loanerProof.ts';
 import type { Switch } from './model/assemblyStates.ts';
 import type { Circuit } from './model/circuits.ts';
 
@@ -8,7 +8,7 @@ import type { Circuit } from './model/circuits.ts';
 export type Loaner = {
   readonly id: LoanerId;
   readonly kind: ThingKind;
-  readonly standing: LoanerStanding;
+  readonly standing: LoanerProof;
   /** Price to replace it, minor units, null where none was recorded; minutes to prove it anew; jobs that want it too. */
   readonly valueMinor: number | null;
   readonly proveMinutes: number;
@@ -56,7 +56,7 @@ export type LoggedStep = {
   readonly handsOn: number;
   readonly waiting: number;
   /** Shop parts that were in circuit in this step, with the standing they had then. */
-  readonly loaners: readonly { readonly id: LoanerId; readonly kind: ThingKind; readonly standing: LoanerStanding }[];
+  readonly loaners: readonly { readonly id: LoanerId; readonly kind: ThingKind; readonly standing: LoanerProof }[];
   /** All circuits that are out (or replaced by our part) after this step; `leftOutAfter` gives it for the usual answers. */
   readonly leftOut: readonly Circuit[];
   readonly struck: boolean;

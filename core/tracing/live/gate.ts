@@ -1,5 +1,5 @@
 import type { FaultId, GateId, OutcomeId, StepId } from './ids.ts';
-import type { LoanerStanding } from './loanerStanding.ts';
+import type { LoanerProof } from './loanerProof.ts';
 import type { Circuit } from './model/circuits.ts';
 
 /** A step logged with one of these outcomes. */
@@ -60,7 +60,7 @@ export type Gate = {
   /** Only while belief in these faults together is at least this; 0 = always. */
   readonly when: { readonly faults: readonly FaultId[]; readonly atLeast: number } | null;
   /** Loaners of these standings may go in all the same. */
-  readonly unless: readonly LoanerStanding[];
+  readonly unless: readonly LoanerProof[];
   /** Not of a machine that came as one that runs, and to which nothing happened since that asks for a look first. */
   readonly sparesRunning: boolean;
   /** What is hurt otherwise. Harm to data and to the owner's word is opened by no word of the technician's. */

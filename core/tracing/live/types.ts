@@ -6,7 +6,7 @@ export type * from './cautions.ts';
 export type * from './gate.ts';
 export type * from './groups.ts';
 export type * from './ids.ts';
-export type * from './loanerStanding.ts';
+export type * from './loanerProof.ts';
 export type * from './model/assemblyStates.ts';
 export type * from './model/circuits.ts';
 export type * from './model/fault.ts';

@@ -5,7 +5,7 @@ import { FIRST, OURS, PRESENCES, SECOND } from './presence.ts';
 import { Showing } from './showing.ts';
 
 /** P(log so far, presence | hypothesis), at each presence mask: which of its faults are still there, and whether one of ours is. */
-export type Standing = Float64Array;
+export type StillThere = Float64Array;
 
 /**
  * Carries one hypothesis through the log, with some loaners bad (a bit set): the forward filter of a hidden Markov chain
@@ -16,14 +16,19 @@ export type Standing = Float64Array;
  * where M_k mends by the step's handlings and lets opening leave a fault of ours, and A_k mends by putting back. Masks m as
  * in `PresenceMask`; the result is not normalised: its total is P(log | hypothesis, bad loaners).
  */
-export function carry(hypothesis: Hypothesis, conditions: readonly Condition[], bad: number, into: Standing): Standing {
+export function carry(
+  hypothesis: Hypothesis,
+  conditions: readonly Condition[],
+  bad: number,
+  into: StillThere,
+): StillThere {
   begin(hypothesis, into, 0);
   for (const condition of conditions) carryOn(lookingAt(condition), hypothesis, { bad, seen: nothingSeen() }, into, 0);
   return into;
 }
 
 /** Before the log: all of the hypothesis is there, nothing of ours. */
-export function begin(hypothesis: Hypothesis, into: Standing, from: number): void {
+export function begin(hypothesis: Hypothesis, into: StillThere, from: number): void {
   into.fill(0, from, from + PRESENCES);
   into[from + ((hypothesis.first >= 0 ? FIRST : 0) | (hypothesis.second >= 0 ? SECOND : 0))] = 1;
 }
@@ -35,34 +40,34 @@ export type ChancesSeen = Float64Array;
 export type WithBad = { readonly bad: number; readonly seen: ChancesSeen };
 
 /**
- * One step of `carry`, for the hypothesis whose standing begins at `from`, with these loaners bad. A mask without any
+ * One step of `carry`, for the hypothesis whose part of `there` begins at `from`, with these loaners bad. A mask without any
  * chance is not looked at.
  */
 export function carryOn(
   { condition, showing }: Looking,
   hypothesis: Hypothesis,
   { bad, seen }: WithBad,
-  standing: Standing,
+  there: StillThere,
   from: number,
 ): void {
   const { first, second } = hypothesis;
   const { mends, mendsAfter, oursGoes, oursComes } = condition;
-  mend(standing, from, FIRST, at(mends, first));
-  if (second >= 0) mend(standing, from, SECOND, at(mends, second));
-  mend(standing, from, OURS, oursGoes);
-  if (oursComes > 0) appear(standing, from, oursComes);
+  mend(there, from, FIRST, at(mends, first));
+  if (second >= 0) mend(there, from, SECOND, at(mends, second));
+  mend(there, from, OURS, oursGoes);
+  if (oursComes > 0) appear(there, from, oursComes);
   for (let mask = 0; mask < PRESENCES; mask++) {
-    const p = standing[from + mask] ?? NaN;
+    const p = there[from + mask] ?? NaN;
     if (p === 0) continue;
     let chance = seen[mask] ?? NaN;
     if (Number.isNaN(chance)) {
       chance = showing.chance(hypothesis, mask, bad);
       seen[mask] = chance;
     }
-    standing[from + mask] = p * chance;
+    there[from + mask] = p * chance;
   }
-  mend(standing, from, FIRST, at(mendsAfter, first));
-  if (second >= 0) mend(standing, from, SECOND, at(mendsAfter, second));
+  mend(there, from, FIRST, at(mendsAfter, first));
+  if (second >= 0) mend(there, from, SECOND, at(mendsAfter, second));
 }
 
 /** A condition, and what reckons its chances. */
@@ -75,21 +80,21 @@ export const lookingAt = (condition: Condition): Looking => ({ condition, showin
 export const nothingSeen = (): ChancesSeen => new Float64Array(PRESENCES).fill(Number.NaN);
 
 /** What of a bit is there is gone with this chance. */
-function mend(standing: Standing, from: number, bit: number, chance: number): void {
+function mend(there: StillThere, from: number, bit: number, chance: number): void {
   if (chance === 0) return;
   for (let mask = 0; mask < PRESENCES; mask++) {
     if ((mask & bit) === 0) continue;
-    const gone = (standing[from + mask] ?? NaN) * chance;
-    standing[from + mask] = (standing[from + mask] ?? NaN) - gone;
-    standing[from + (mask ^ bit)] = (standing[from + (mask ^ bit)] ?? NaN) + gone;
+    const gone = (there[from + mask] ?? NaN) * chance;
+    there[from + mask] = (there[from + mask] ?? NaN) - gone;
+    there[from + (mask ^ bit)] = (there[from + (mask ^ bit)] ?? NaN) + gone;
   }
 }
 
 /** One of ours is there with this chance where none was. */
-function appear(standing: Standing, from: number, chance: number): void {
+function appear(there: StillThere, from: number, chance: number): void {
   for (let place = from; place < from + OURS; place++) {
-    const come = (standing[place] ?? NaN) * chance;
-    standing[place] = (standing[place] ?? NaN) - come;
-    standing[place + OURS] = (standing[place + OURS] ?? NaN) + come;
+    const come = (there[place] ?? NaN) * chance;
+    there[place] = (there[place] ?? NaN) - come;
+    there[place + OURS] = (there[place + OURS] ?? NaN) + come;
   }
 }

@@ -5,7 +5,7 @@ import { maskOf } from '../model/circuits.ts';
 import { ASK_PART, knownStep, stepOf } from '../model/special.ts';
 import type { UsedIds } from '../model/usedIds.ts';
 import { deedsOf } from '../safety/deeds.ts';
-import type { Belief, Came, FaultModel, Gate, LoanerStanding, Step, StepId, TracingCase } from '../types.ts';
+import type { Belief, Came, FaultModel, Gate, LoanerProof, Step, StepId, TracingCase } from '../types.ts';
 import { cameRunning } from './life.ts';
 import { hasWord } from './ownersWords.ts';
 
@@ -33,12 +33,12 @@ export const closedGates = (
   tracing: TracingCase,
   step: Step,
   suspects: Belief['suspects'],
-  standing: LoanerStanding | null,
+  standing: LoanerProof | null,
 ): readonly HoldingGate[] => gatesNow(model, tracing, suspects).ofStep(step, standing);
 
 export type GatesNow = {
-  readonly ofStep: (step: Step, standing: LoanerStanding | null) => readonly HoldingGate[];
-  readonly of: (held: Held, standing: LoanerStanding | null) => readonly HoldingGate[];
+  readonly ofStep: (step: Step, standing: LoanerProof | null) => readonly HoldingGate[];
+  readonly of: (held: Held, standing: LoanerProof | null) => readonly HoldingGate[];
 };
 
 /** As `closedGates`, for many steps: which gates are closed at all is asked once. */
@@ -52,14 +52,14 @@ export function gatesNow(model: FaultModel, tracing: TracingCase, suspects: Beli
   });
   const sorted = closed.toSorted((a, b) => urgency(b.gate) - urgency(a.gate));
   const suspect = once(() => tracing.log.reduce((bits, entry) => bits | tookToWork(model, entry), 0));
-  const of = (held: Held, standing: LoanerStanding | null) =>
+  const of = (held: Held, standing: LoanerProof | null) =>
     sorted.filter(({ gate }) => {
       if (!holds(gate, held) || (standing && gate.unless.includes(standing))) return false;
       if (gate.whileIn.length > 0 && (maskOf(gate.whileIn) & ~held.out()) === 0) return false;
       const { suspectIn = [] } = gate.safety ?? {};
       return suspectIn.length === 0 || (maskOf(suspectIn) & suspect()) !== 0;
     });
-  const ofStep = (step: Step, standing: LoanerStanding | null) =>
+  const ofStep = (step: Step, standing: LoanerProof | null) =>
     of(
       {
         step,

@@ -5,7 +5,7 @@ import type { Caution } from '../cautions.ts';
 import type { Gate } from '../gate.ts';
 import type { Group } from '../groups.ts';
 import type { FaultId, OutcomeId, StepId } from '../ids.ts';
-import type { LoanerStanding } from '../loanerStanding.ts';
+import type { LoanerProof } from '../loanerProof.ts';
 import type { Memory } from '../memory.ts';
 import type { AssemblyState, SwitchEffect } from './assemblyStates.ts';
 import type { Fault } from './fault.ts';
@@ -65,7 +65,7 @@ export type ModelData = {
   readonly badLoaner: {
     readonly [kind: string]: {
       readonly actsAs: FaultId;
-      readonly chance: { readonly [standing in LoanerStanding]: number };
+      readonly chance: { readonly [standing in LoanerProof]: number };
     };
   };
   readonly habit: {

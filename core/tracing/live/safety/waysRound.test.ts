@@ -3,7 +3,7 @@ import { afterDoing, aTracingCase } from '../../../../tests/builders/tracingCase
 import type { MachineFacts } from '../case.ts';
 import { closedGates } from '../gates/gates.ts';
 import { standardModel } from '../model/standardModel.ts';
-import type { LoanerStanding, Switch, TracingCase } from '../types.ts';
+import type { LoanerProof, Switch, TracingCase } from '../types.ts';
 
 /* Ways on which a part of ours was hurt although rules were kept: common practice, no source. */
 const model = standardModel();
@@ -17,7 +17,7 @@ type Stands = {
   readonly p?: Readonly<Record<string, number>>;
 };
 
-function holding(step: string, stands: Stands, standing: LoanerStanding | null = null): readonly string[] {
+function holding(step: string, stands: Stands, standing: LoanerProof | null = null): readonly string[] {
   const { told, changed = [], log = [], switches = [], machine = {}, p = {} } = stands;
   const plain = aTracingCase({
     told: { symptoms: [...told], changed: [...changed], often: ['every-time'], onlyWhen: [], rate: null },

@@ -1,4 +1,4 @@
-import { type Estimate, standingFigures } from '../../../../core/job/estimate.ts';
+import { type Estimate, newestFigures } from '../../../../core/job/estimate.ts';
 import { EstimateLine } from '../../../kit/plot/EstimateLine.tsx';
 import { useWords } from '../../../kit/text/words.tsx';
 import { driverWords } from '../../driverWords.ts';
@@ -8,7 +8,7 @@ import type { OfJob } from '../sheetOf.ts';
 export function Figures({ sheet, settings }: OfJob) {
   const { t, moneyShort, odds } = useWords();
   const { estimates, limitMinor } = sheet.job;
-  const [first] = standingFigures(estimates);
+  const [first] = newestFigures(estimates);
   const now = estimates.at(-1);
   const money = (minor: number) => moneyShort({ minor: Math.round(minor), currency: settings.currency });
   const line = (estimate: Estimate) => [

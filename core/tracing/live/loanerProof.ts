@@ -1,2 +1,2 @@
 /** How a shop part counts that is lent for a trial, as far as tracing goes by it. */
-export type LoanerStanding = 'trial-grade' | 'known-good' | 'exposed' | 'unproved';
+export type LoanerProof = 'trial-grade' | 'known-good' | 'exposed' | 'unproved';
