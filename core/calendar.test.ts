@@ -1,5 +1,16 @@
 import { describe, expect, it } from 'vitest';
-import { dayOf, daysAfter, daysBetween, fromWall, monthsAfter, wallTime, weekdayOf, yearOf } from './calendar.ts';
+import {
+  afterDays,
+  dayOf,
+  daysAfter,
+  daysBetween,
+  fromWall,
+  monthsAfter,
+  wallTime,
+  weekdayOf,
+  wholeDaysBetween,
+  yearOf,
+} from './calendar.ts';
 import { HOUR_MS } from './time.ts';
 
 const utc = (text: string) => Date.parse(text);
@@ -59,6 +70,23 @@ describe('days of the calendar', () => {
     const newYear = utc('2027-01-01T02:00Z');
     expect([yearOf(newYear, 'Europe/London'), yearOf(newYear, 'America/Santiago')]).toEqual([2027, 2026]);
     expect(dayOf(newYear, 'America/Santiago')).toBe('2026-12-31');
+  });
+
+  it.each([
+    // Over the changes of the clocks above; the time of day stays, whatever the hours between.
+    ['Europe/London', '2026-03-20T23:30', 14, '2026-04-03T23:30', 14 * 24 - 1],
+    ['Europe/London', '2026-10-20T08:00', 14, '2026-11-03T08:00', 14 * 24 + 1],
+    ['America/New_York', '2026-03-01T23:59', 30, '2026-03-31T23:59', 30 * 24 - 1],
+    ['Australia/Lord_Howe', '2026-10-01T12:00', 7, '2026-10-08T12:00', 7 * 24 - 0.5],
+    ['America/Santiago', '2026-04-01T23:00', 5, '2026-04-06T23:00', 5 * 24 + 1],
+    ['Europe/London', '2026-11-03T08:00', -14, '2026-10-20T08:00', -(14 * 24 + 1)],
+  ])('%s: %s and %d days is %s', (zone, from, days, until, hours) => {
+    const [begins, ends] = [fromWall(from, zone), fromWall(until, zone)];
+    expect(afterDays(begins, days, zone)).toBe(ends);
+    expect((ends - begins) / HOUR_MS).toBe(hours);
+    expect(wholeDaysBetween(begins, ends, zone)).toBe(days);
+    const short = days > 0 ? ends - 1 : ends + 1;
+    expect(wholeDaysBetween(begins, short, zone)).toBe(days > 0 ? days - 1 : days + 1);
   });
 
   it('are refused where they are none', () => {

@@ -57,6 +57,22 @@ export const daysBetween = (first: CalendarDate, second: CalendarDate): number =
   Temporal.PlainDate.from(first).until(second).days;
 
 /**
+ * The same time of day so many days later, before when below zero: a day has the hours that its zone gives it. In an hour
+ * that is skipped the time as much later as the clocks jumped; of an hour that comes twice the first.
+ * @throws {RangeError} for what is no zone, or no moment of a calendar.
+ */
+export const afterDays = (at: number, days: number, zone: string): EpochMs =>
+  epochMs(zoned(at, zone).add({ days }).epochMilliseconds);
+
+/**
+ * How many whole days lie between two moments, from one time of day to the same one; below zero when the second is before
+ * the first.
+ * @throws {RangeError} for what is no zone, or no moment of a calendar.
+ */
+export const wholeDaysBetween = (from: number, to: number, zone: string): number =>
+  zoned(from, zone).until(zoned(to, zone), { largestUnit: 'days' }).days;
+
+/**
  * The day of the week; 0 is Sunday.
  * @throws {RangeError} for what is no day of the calendar.
  */

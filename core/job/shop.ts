@@ -133,6 +133,9 @@ export type ShopEntry = EntryOf<'shop', ShopBodies>;
 
 export const noShop: Shop = { settings: null, staff: [], models: [], learnt: null };
 
+/** The zone of the shop's clock; UTC before it was set up. */
+export const zoneOf = ({ settings }: Pick<Shop, 'settings'>): string => settings?.zone ?? 'UTC';
+
 /** The shop after one more entry of its stream. */
 export function applyShop(shop: Shop, entry: ShopEntry): Shop {
   switch (entry.kind) {

@@ -2,8 +2,10 @@ import { mkdirSync, readdirSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import words from '../../assets/words/en/persons.json' with { type: 'json' };
 import refusals from '../../assets/words/en/refusals.json' with { type: 'json' };
+import { dayOf } from '../../core/calendar.ts';
 import type { PersonSheet } from '../../core/contract/personsSheet.ts';
 import { type OwnerId, ownerId } from '../../core/ids.ts';
+import { zoneOf } from '../../core/job/shop.ts';
 import { fill, wordsFor } from '../../core/text/wordsFor.ts';
 import { epochMs } from '../../core/time.ts';
 import { type OpenShop, shopIdIn } from '../../db/index.ts';
@@ -66,9 +68,11 @@ async function found(shop: OpenShop, text: string, _asked: Asked, io: Io): Promi
 }
 
 async function listed(shop: OpenShop, _text: string, _asked: Asked, io: Io): Promise<number> {
-  const due = await personsDue(await shop.read(), shop, now(), LISTED_DAYS);
+  const read = await shop.read();
+  const due = await personsDue(read, shop, now(), LISTED_DAYS);
+  const zone = zoneOf(await read.load('shop'));
   io.out(fill(words.due, { count: due.length, days: LISTED_DAYS }));
-  for (const sheet of due) tell(sheet, io);
+  for (const sheet of due) tell(sheet, zone, io);
   return 0;
 }
 
@@ -86,9 +90,10 @@ async function exported(shop: OpenShop, text: string, { out }: Asked, io: Io): P
 }
 
 async function erased(shop: OpenShop, text: string, { data, by, yes }: Asked, io: Io): Promise<number> {
-  const sheet = await personSheet(await shop.read(), shop, ownerId(text), now());
+  const read = await shop.read();
+  const sheet = await personSheet(read, shop, ownerId(text), now());
   if (!sheet) return saying(io, words.nobody);
-  tell(sheet, io);
+  tell(sheet, zoneOf(await read.load('shop')), io);
   if (yes !== YES || by === undefined) {
     io.out(fill(words.ask, { yes: YES }));
     return 1;
@@ -130,12 +135,12 @@ const DEEDS = { find: found, due: listed, export: exported, erase: erased };
 const isDeed = (name: string | undefined): name is keyof typeof DEEDS =>
   name !== undefined && Object.hasOwn(DEEDS, name);
 
-function tell(sheet: PersonSheet, io: Io): void {
+function tell(sheet: PersonSheet, zone: string, io: Io): void {
   io.out(fill(words.row, { ...sheet, name: sheet.name ?? words.erased }));
   for (const job of sheet.open) io.out(fill(words.open, { job }));
   if (sheet.goes.length > 0) io.out(fill(words.goes, { what: sheet.goes.map((purpose) => words.purposes[purpose]) }));
   for (const { purpose, until } of sheet.stays)
-    io.out(fill(words.stays, { what: words.purposes[purpose], until: new Date(until).toISOString().slice(0, 10) }));
+    io.out(fill(words.stays, { what: words.purposes[purpose], until: dayOf(until, zone) }));
 }
 
 function saying(io: Io, says: string): number {

@@ -65,7 +65,7 @@ function decideHandOver(
   const missing = now.job ? canGoHome(now.job, machine, now.parts) : [];
   if (missing.length > 0) return refuse('cannot-go-home', { missing });
   const asItCame = wentAsItCame(job);
-  const storage = storageDue(job, settings.rules, asking.at);
+  const storage = storageDue(job, settings, asking.at);
   if (storage) unit.add(`job:${job.id}`, 'charge-booked', { is: 'storage', ...storage });
   const due = charges(unit.view().job ?? job, asItCame);
   const openMinor = due.owedMinor - due.paidMinor;

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { orderState, RETURNED_AS, returnBy } from '../../job/orders/order.ts';
+import { zoneOf } from '../../job/shop.ts';
 import { STAGES } from '../../stage.ts';
 import { jobCommand } from '../kernel/command.ts';
 import { refuse } from '../kernel/decision.ts';
@@ -27,7 +28,7 @@ export const sendBack = jobCommand(
     const order = view.job.orders.find((one) => one.order === input.order);
     if (!order || !['came', 'needs-word', 'to-go-back'].includes(orderState(order)))
       return refuse('nothing-to-send-back', { order: input.order });
-    const until = returnBy(order);
+    const until = returnBy(order, zoneOf(view.shop));
     if (until !== null && asking.at > until && input.says === null)
       return refuse('supplier-days-over', { what: order.what, supplier: order.supplier, until });
     const unit = openUnitOfWork(view, asking);

@@ -7,6 +7,7 @@ import { isLacking } from '../../issuing/lacking.ts';
 import type { SignedChange } from '../../issuing/making.ts';
 import { shownPaper } from '../../issuing/shownPaper.ts';
 import type { Job } from '../../job/job.ts';
+import { zoneOf } from '../../job/shop.ts';
 import { canonicalJson } from '../../journal/canonicalJson.ts';
 import { personal } from '../../journal/personal.ts';
 import { PAPER_KINDS } from '../../papers/kinds.ts';
@@ -101,7 +102,7 @@ export function issueAnew(unit: UnitOfWork, kinds: readonly PaperKindId[], askin
 /** The number that the next paper of a kind gets, for what names its paper before it is issued. */
 export function nextNumber(unit: UnitOfWork, kind: PaperKindId, asking: Asking): string {
   const { shop, paperCounts } = unit.view();
-  return paperNumber(kind, yearOf(asking.at, shop.settings?.zone ?? 'UTC'), (paperCounts.get(kind) ?? 0) + 1);
+  return paperNumber(kind, yearOf(asking.at, zoneOf(shop)), (paperCounts.get(kind) ?? 0) + 1);
 }
 
 /**

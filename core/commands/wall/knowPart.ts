@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { afterDays } from '../../calendar.ts';
 import { slotProblem } from '../../custody/move/moveRefusals.ts';
 import type { ProofStatus, ThingKind } from '../../custody/part.ts';
 import { type Place, slotOf } from '../../custody/place.ts';
@@ -6,8 +7,9 @@ import { issueTag } from '../../custody/tag.ts';
 import type { View } from '../../entries/view.ts';
 import { attributeFaults } from '../../fit/attributes.ts';
 import { partId } from '../../ids.ts';
+import { zoneOf } from '../../job/shop.ts';
 import type { Refusal } from '../../refusal.ts';
-import { DAY_MS, epochMs } from '../../time.ts';
+import { epochMs } from '../../time.ts';
 import { shopCommand } from '../kernel/command.ts';
 import { zAttributes, zKind, zLine, zMinor, zPlace, zScopes, zTag } from '../kernel/fields.ts';
 import { openUnitOfWork } from '../kernel/unitOfWork.ts';
@@ -48,7 +50,7 @@ export const knowPart = shopCommand(
               where: input.standing.where,
               scopes: input.standing.scopes,
             },
-            lapses: epochMs(input.standing.at + days * DAY_MS),
+            lapses: afterDays(input.standing.at, days, zoneOf(view.shop)),
           }
         : input.standing;
     const unit = openUnitOfWork(view, asking);

@@ -1,6 +1,7 @@
 import { z } from 'zod';
+import { afterDays } from '../../calendar.ts';
 import type { ProofStatus } from '../../custody/part.ts';
-import { DAY_MS, epochMs } from '../../time.ts';
+import { zoneOf } from '../../job/shop.ts';
 import { shopCommand } from '../kernel/command.ts';
 import { accept, refuse } from '../kernel/decision.ts';
 import { zLine, zPartId, zScopes, zText } from '../kernel/fields.ts';
@@ -18,7 +19,7 @@ export const provePart = shopCommand(
       ? {
           is: 'known-good',
           evidence: { at: asking.at, by: asking.by, where: input.where, scopes: input.scopes },
-          lapses: epochMs(asking.at + days * DAY_MS),
+          lapses: afterDays(asking.at, days, zoneOf(view.shop)),
         }
       : { is: 'dead', how: input.how ?? input.where };
     return accept({ stream: `part:${part.id}`, kind: 'part-standing', body: { standing, why: 'proved' } });

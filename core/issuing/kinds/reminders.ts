@@ -1,10 +1,11 @@
+import { afterDays } from '../../calendar.ts';
 import { paidMinor } from '../../job/money/charges.ts';
 import { money } from '../../money/arithmetic.ts';
 import type { Money } from '../../money/money.ts';
 import type { ReminderFacts } from '../../papers/builders/reminders.ts';
 import type { Paper } from '../../papers/content.ts';
 import { PAPER_KINDS } from '../../papers/kinds.ts';
-import { DAY_MS, epochMs } from '../../time.ts';
+import { epochMs } from '../../time.ts';
 import { amount, common } from '../common.ts';
 import { type Lacking, lacking } from '../lacking.ts';
 import { billed } from '../lines/billed.ts';
@@ -30,7 +31,7 @@ export function lastNoticePaper(making: Making): Paper | Lacking {
   return PAPER_KINDS['last-notice'].build(
     {
       ...facts,
-      until: epochMs(asking.at + settings.rules.storageFeeAfterDays * DAY_MS),
+      until: afterDays(asking.at, settings.rules.storageFeeAfterDays, settings.zone),
       afterThat: settings.notCollectedText,
       dataFirst: words.facts.lastNoticeData,
     },
@@ -53,7 +54,7 @@ function reminderFacts(making: Making): ReminderFacts | null {
     ...(rules.storageFeeMinorPerDay > 0 &&
       job.charging !== 'free' && {
         storage: {
-          from: epochMs(Math.max(since + rules.storageFeeAfterDays * DAY_MS, noticed)),
+          from: epochMs(Math.max(afterDays(since, rules.storageFeeAfterDays, settings.zone), noticed)),
           perDay: amount(making, rules.storageFeeMinorPerDay),
         },
       }),

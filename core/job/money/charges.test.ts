@@ -157,19 +157,35 @@ describe('what the owner pays', () => {
 });
 
 describe('storage', () => {
-  const rules = { storageFeeMinorPerDay: 200, storageFeeAfterDays: 30 } as never;
+  const shop = { zone: 'Europe/London', rules: { storageFeeMinorPerDay: 200, storageFeeAfterDays: 30 } } as never;
   const day = (n: number) => epochMs(n * 86_400_000);
   const job = (over: object) => aJob({ toldReadyAt: day(0), reminders: [{ at: day(10), last: false }], ...over });
   it('runs from the day the shop’s rules name, in whole days', () => {
-    expect(storageDue(job({}), rules, day(30.5))).toBeNull();
-    expect(storageDue(job({}), rules, day(33.5))).toEqual({ days: 3, minor: 600 });
+    expect(storageDue(job({}), shop, day(30.5))).toBeNull();
+    expect(storageDue(job({}), shop, day(33.5))).toEqual({ days: 3, minor: 600 });
+  });
+  it('counts days by the clock on the wall, over a change of clocks and late in the evening', () => {
+    // Clocks go forward on 28 March 2027 in London, and back on 31 October.
+    const [told, back] = [Date.UTC(2027, 2, 1, 23, 30), Date.UTC(2027, 9, 1, 22, 30)].map(epochMs);
+    const after = (toldReadyAt: number | undefined, end: number) =>
+      storageDue(job({ toldReadyAt, reminders: [{ at: toldReadyAt, last: false }] }), shop, epochMs(end))?.days;
+    expect(after(told, Date.UTC(2027, 3, 1, 22, 29))).toBeUndefined();
+    expect(after(told, Date.UTC(2027, 3, 1, 22, 30))).toBe(1);
+    expect(after(back, Date.UTC(2027, 10, 1, 23, 29))).toBeUndefined();
+    expect(after(back, Date.UTC(2027, 10, 1, 23, 30))).toBe(1);
   });
   it('never runs before notice was given', () => {
-    expect(storageDue(job({ reminders: [] }), rules, day(90))).toBeNull();
-    expect(storageDue(job({ reminders: [{ at: day(60), last: false }] }), rules, day(62))).toMatchObject({ days: 2 });
+    expect(storageDue(job({ reminders: [] }), shop, day(90))).toBeNull();
+    expect(storageDue(job({ reminders: [{ at: day(60), last: false }] }), shop, day(62))).toMatchObject({ days: 2 });
   });
   it('is not asked for a job free of charge, or by a shop that has no such fee', () => {
-    expect(storageDue(job({ charging: 'free' }), rules, day(90))).toBeNull();
-    expect(storageDue(job({}), { storageFeeMinorPerDay: 0, storageFeeAfterDays: 30 } as never, day(90))).toBeNull();
+    expect(storageDue(job({ charging: 'free' }), shop, day(90))).toBeNull();
+    expect(
+      storageDue(
+        job({}),
+        { zone: 'UTC', rules: { storageFeeMinorPerDay: 0, storageFeeAfterDays: 30 } } as never,
+        day(90),
+      ),
+    ).toBeNull();
   });
 });

@@ -1,7 +1,8 @@
 import { z } from 'zod';
+import { afterDays } from '../../calendar.ts';
 import { type PartId, partIdShape, type QuestionId, questionIdShape } from '../../ids.ts';
 import type { Shaped } from '../../shape.ts';
-import { DAY_MS, type EpochMs, epochMs, epochMsShape } from '../../time.ts';
+import { type EpochMs, epochMsShape } from '../../time.ts';
 import type { AgreedLine } from '../agreedLine.ts';
 
 /** As what it came. `late` stands in early journals alone: that it came after its day shows in the days. */
@@ -113,13 +114,13 @@ export const mayBeAgreed = (job: { readonly agreedLines: readonly AgreedLine[] }
   ['came', 'needs-word'].includes(orderState(order)) && lineOf(job, order)?.fitted !== true;
 
 /** Until when the supplier takes it back; null before it came, and where no days were agreed. */
-export const returnBy = (order: Order): EpochMs | null => daysAfter(order.cameAt, order.returnDays);
+export const returnBy = (order: Order, zone: string): EpochMs | null => daysOn(order.cameAt, order.returnDays, zone);
 
 /** Until when the old part has to be with the supplier; null where there is none, or the new one has not come. */
-export const coreBy = (order: Order): EpochMs | null => daysAfter(order.cameAt, order.core?.days);
+export const coreBy = (order: Order, zone: string): EpochMs | null => daysOn(order.cameAt, order.core?.days, zone);
 
-const daysAfter = (at: EpochMs | null, days: number | null | undefined): EpochMs | null =>
-  at === null || days === null || days === undefined ? null : epochMs(at + days * DAY_MS);
+const daysOn = (at: EpochMs | null, days: number | null | undefined, zone: string): EpochMs | null =>
+  at === null || days === null || days === undefined ? null : afterDays(at, days, zone);
 
 /** Why a part that the owner brought counts as unproved until it was tried. */
 export const OWNERS_OWN = 'owners-own';

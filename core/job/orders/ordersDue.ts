@@ -18,7 +18,11 @@ export type OrderDue = {
 };
 
 /** The orders of a job that are not done with, and old parts that a supplier still gives something for. */
-export function ordersDue(job: Job, parts: ReadonlyMap<PartId, Part>, at: EpochMs): readonly OrderDue[] {
+export function ordersDue(
+  job: Job,
+  parts: ReadonlyMap<PartId, Part>,
+  { at, zone }: { readonly at: EpochMs; readonly zone: string },
+): readonly OrderDue[] {
   return job.orders.flatMap((order) => {
     const { order: id, what, supplier } = order;
     const due = (is: OrderDue['is'], by: EpochMs | null, coreMinor: number | null = null): OrderDue => ({
@@ -32,10 +36,10 @@ export function ordersDue(job: Job, parts: ReadonlyMap<PartId, Part>, at: EpochM
     });
     const state = orderState(order);
     if (state === 'on-the-way') return [due(state, order.due)];
-    if (state === 'needs-word' || state === 'to-go-back') return [due(state, returnBy(order))];
+    if (state === 'needs-word' || state === 'to-go-back') return [due(state, returnBy(order, zone))];
     if (state === 'gone-back') return [due(state, null)];
     return state === 'came' && order.core && !isWithSupplier(order, parts)
-      ? [due('old-part-to-send', coreBy(order), order.core.minor)]
+      ? [due('old-part-to-send', coreBy(order, zone), order.core.minor)]
       : [];
   });
 }

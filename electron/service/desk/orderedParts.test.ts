@@ -1,4 +1,6 @@
 import { afterEach, describe, expect, it } from 'vitest';
+import shopOf from '../../../assets/demo/shop.json' with { type: 'json' };
+import { daysAfter, wallTime } from '../../../core/calendar.ts';
 import { charges } from '../../../core/job/money/charges.ts';
 import { orderState, returnBy } from '../../../core/job/orders/order.ts';
 import { AGREED_MINOR, anOrderedJob, askAbout, type OrderedJob } from '../../../tests/builders/orderedJob.ts';
@@ -105,7 +107,9 @@ describe('what comes otherwise has its own way', () => {
     const [order, part] = [await at.order(), await at.board('dead board')];
     await receive(order, 'dead', part);
     const came = await last();
-    expect((came && returnBy(came)) ?? 0).toBe(at.desk.folder.clock.now + 14 * DAY * 60_000);
+    const { zone } = shopOf.settings;
+    const [day, clock] = wallTime(at.desk.folder.clock.now, zone).split('T');
+    expect(wallTime((came && returnBy(came, zone)) ?? 0, zone)).toBe(`${daysAfter(day ?? '', 14)}T${clock}`);
     expect((await at.desk.view(at.job)).parts.get(part)?.standing).toEqual({ is: 'dead', how: 'on-arrival' });
     await at.desk.ask('goOn', { job: at.job, to: 'fitting' });
     expect(await refusal(at.fit(part))).toBe('order-goes-back');

@@ -1,7 +1,8 @@
+import { afterDays } from '../../../core/calendar.ts';
 import type { PersonSheet } from '../../../core/contract/personsSheet.ts';
 import type { OwnerId } from '../../../core/ids.ts';
 import { planErasure } from '../../../core/job/erasure.ts';
-import { DAY_MS, type EpochMs, epochMs } from '../../../core/time.ts';
+import type { EpochMs } from '../../../core/time.ts';
 import { type OpenShop, ownersGoneBefore, type Reader } from '../../../db/index.ts';
 import { loadView } from '../desk/loadView.ts';
 
@@ -29,9 +30,10 @@ export async function personSheet(read: Reader, shop: Held, owner: OwnerId, at: 
 export async function personsDue(read: Reader, shop: Held, at: EpochMs, days: number): Promise<readonly PersonSheet[]> {
   const { settings } = await read.load('shop');
   if (!settings) return [];
-  const by = epochMs(at + days * DAY_MS);
+  const { zone, rules } = settings;
+  const by = afterDays(at, days, zone);
   const due: PersonSheet[] = [];
-  for (const owner of await ownersGoneBefore(read, epochMs(by - settings.rules.keptDays * DAY_MS))) {
+  for (const owner of await ownersGoneBefore(read, afterDays(by, -rules.keptDays, zone))) {
     // What was erased already holds nothing: it is not looked into again every day.
     if (shop.held(owner).length === 0) continue;
     const sheet = await personSheet(read, shop, owner, at);

@@ -1,9 +1,9 @@
 import { useState } from 'react';
+import { afterDays } from '../../../core/calendar.ts';
 import type { JobSheet } from '../../../core/contract/screens.ts';
 import type { Part } from '../../../core/custody/ledger.ts';
 import type { Place } from '../../../core/custody/place.ts';
 import { wordForPart } from '../../../core/job/approval/partAnswer.ts';
-import { DAY_MS, epochMs } from '../../../core/time.ts';
 import { NumberField } from '../../kit/fields/NumberField.tsx';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
@@ -51,7 +51,7 @@ function PutAwayRow({ sheet, part, keptDays }: PutAwayRowProps) {
   const [days, setDays] = useState<number | null>(keptDays);
   const [open, setOpen] = useState<'send' | 'destroy' | null>(null);
   const put = (to: Place) => void execute('putAway', { job: sheet.job.id, part: part.id, to });
-  const until = Date.now() + (days ?? 0) * DAY_MS;
+  const until = afterDays(Date.now(), days ?? 0, words.zone);
   return (
     <li className="bench-fit">
       <PartAndPlace part={part} />
@@ -65,7 +65,7 @@ function PutAwayRow({ sheet, part, keptDays }: PutAwayRowProps) {
         says={t('bench.until', { day: words.date(until) })}
       />
       <Key
-        onPress={() => put({ at: 'kept', shelf: shelf.trim(), until: epochMs(until) })}
+        onPress={() => put({ at: 'kept', shelf: shelf.trim(), until })}
         {...(shelf.trim() && days !== null ? {} : { whyNot: t('bench.shelf-needs') })}
       >
         {t('bench.keep', { part: part.name })}

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { DAY_MS, epochMs } from '../../../core/time.ts';
+import { afterDays } from '../../../core/calendar.ts';
 import { TextField } from '../../kit/fields/TextField.tsx';
 import { ChoiceKeys } from '../../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
@@ -11,11 +11,11 @@ import { KNOWN_TASKS, symptomSays, termsIn } from '../terms.ts';
 
 const CAME = ['phone', 'mail', 'form'] as const;
 /** How long an enquiry holds when nobody says otherwise: common practice, no source. */
-const HOLDS_MS = 14 * DAY_MS;
+const HOLDS_DAYS = 14;
 
 /** Writes an enquiry down: who, how to reach them, what they told, and how it came. */
 export function NewEnquiry({ onDone }: { readonly onDone: () => void }) {
-  const { t, named } = useWords();
+  const { t, named, zone } = useWords();
   const { execute, problem } = useExecute();
   const [name, setName] = useState('');
   const [reach, setReach] = useState('');
@@ -35,7 +35,7 @@ export function NewEnquiry({ onDone }: { readonly onDone: () => void }) {
       ...(tasks.length > 0 && { tasks: [...tasks] }),
       came,
       wouldNeed: [],
-      lapsesAt: epochMs(Date.now() + HOLDS_MS),
+      lapsesAt: afterDays(Date.now(), HOLDS_DAYS, zone),
     });
     if (done) onDone();
   };

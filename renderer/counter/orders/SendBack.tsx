@@ -12,14 +12,14 @@ import type { OfOrder } from './ofOrder.ts';
 
 /** Back to the supplier: by whom it travels, by when it has to be there, whether another comes in its place. */
 export function SendBack({ sheet, order }: OfOrder) {
-  const { t, dayClock } = useWords();
+  const { t, dayClock, zone } = useWords();
   const { execute, problem } = useExecute();
   const [carrier, setCarrier] = useState('');
   const [number, setNumber] = useState('');
   const [insured, setInsured] = useState<'yes' | 'no' | null>(null);
   const [says, setSays] = useState('');
   const [another, setAnother] = useState<'yes' | 'no' | null>(null);
-  const until = returnBy(order);
+  const until = returnBy(order, zone);
   const ready = carrier.trim() && number.trim() && insured !== null && another !== null;
   const send = () =>
     execute('sendBack', {
