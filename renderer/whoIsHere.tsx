@@ -11,6 +11,7 @@ import { setBarred } from './link/barred.ts';
 import { hereAgain, useHere } from './link/here.ts';
 import { onScreenLock } from './link/onScreenLock.ts';
 import { wordsOfError } from './link/refusalWords.ts';
+import { send } from './link/send.ts';
 import { queries, service } from './link/service.ts';
 import { ComeIn } from './people/ComeIn.tsx';
 import { Cover, OnlyTheStep } from './people/Cover.tsx';
@@ -157,7 +158,7 @@ function stopClocksOf(by: StaffId, at: number): void {
     name: 'stopClocks',
     input: { at: epochMs(at) },
   };
-  service.execute(asked).catch(() => undefined);
+  send(asked).catch(() => undefined);
 }
 
 /** Who is at this window now. */

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { type StaffId, staffId } from '../../core/ids.ts';
 import { currencyOf } from '../../core/money/currencyOf.ts';
 import { minorDigits } from '../../core/money/minorDigits.ts';
 import { NumberField } from '../kit/fields/NumberField.tsx';
@@ -7,8 +8,8 @@ import { ChoiceKeys } from '../kit/keys/ChoiceKeys.tsx';
 import { Key } from '../kit/keys/Key.tsx';
 import { Problem } from '../kit/keys/Problem.tsx';
 import { useWords } from '../kit/text/words.tsx';
-import { wordsOfError } from '../link/refusalWords.ts';
-import { service } from '../link/service.ts';
+import { wordsOfRefusal } from '../link/refusalWords.ts';
+import { useExecuteAs } from '../link/useExecute.ts';
 import { firstSettings } from './firstSettings.ts';
 import './SetUpShop.css';
 
@@ -24,44 +25,33 @@ export function SetUpShop() {
   const [fee, setFee] = useState<number | null>(30);
   const [tax, setTax] = useState<number | null>(20);
   const [paper, setPaper] = useState<'A4' | 'Letter'>('A4');
-  const [problem, setProblem] = useState<ReturnType<typeof wordsOfError> | null>(null);
   const staff = people
     .split(',')
     .map((one) => one.trim())
     .filter((one) => one !== '');
+  const { execute, problem } = useExecuteAs(idOf(staff[0] ?? ''));
   const known = currencyOf(currency);
   const digits = typeof known === 'string' ? minorDigits(known) : 2;
   const unit = 10 ** digits;
   const open = async () => {
-    try {
-      await service.execute({
-        command: crypto.randomUUID(),
-        by: staffId(staff[0] ?? ''),
-        name: 'openShop',
-        input: {
-          settings: {
-            ...firstSettings(),
-            name,
-            address,
-            phone,
-            currency,
-            paperSize: paper,
-            tax: { permille: (tax ?? 0) * 10, inside: true },
-            perMinuteMinor: ((rate ?? 0) * unit) / 60,
-            findingFee: { minor: Math.round((fee ?? 0) * unit), credited: true, coversMinutes: 40 },
-          },
-          staff: staff.map((one) => ({
-            id: staffId(one),
-            name: one,
-            roles: ['desk', 'bench', 'keeper'] as const,
-          })),
-        },
-      });
-    } catch (error) {
-      setProblem(wordsOfError(error));
-    }
+    if (typeof known !== 'string') return;
+    await execute('openShop', {
+      settings: {
+        ...firstSettings(),
+        name,
+        address,
+        phone,
+        currency: known,
+        paperSize: paper,
+        tax: { permille: (tax ?? 0) * 10, inside: true },
+        perMinuteMinor: ((rate ?? 0) * unit) / 60,
+        findingFee: { minor: Math.round((fee ?? 0) * unit), credited: true, coversMinutes: 40 },
+      },
+      staff: staff.map((one) => ({ id: idOf(one), name: one, roles: ['desk', 'bench', 'keeper'] })),
+    });
   };
-  const ready = name && address && phone && staff.length > 0;
+  const wrong = typeof known === 'string' ? undefined : wordsOfRefusal(known);
+  const ready = name && address && phone && staff.length > 0 && wrong === undefined;
   return (
     <main className="set-up">
       <h1>{t('app.set-up.title')}</h1>
@@ -87,6 +77,7 @@ export function SetUpShop() {
           value={currency}
           onChange={(value) => setCurrency(value.toUpperCase())}
           chars={4}
+          wrong={wrong?.says}
         />
         <NumberField
           label={t('app.set-up.rate')}
@@ -133,10 +124,12 @@ export function SetUpShop() {
 }
 
 /** A short id for a person, made from the name they are called by. */
-const staffId = (name: string): string =>
-  name
-    .toLowerCase()
-    .normalize('NFKD')
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-|-$/g, '')
-    .slice(0, 40) || 'first';
+const idOf = (name: string): StaffId =>
+  staffId(
+    name
+      .toLowerCase()
+      .normalize('NFKD')
+      .replace(/[^a-z0-9]+/g, '-')
+      .replace(/^-|-$/g, '')
+      .slice(0, 40) || 'first',
+  );

@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { pressesOfMany } from './onePress.ts';
+import { effectsThatSend, pressesOfMany } from './onePress.ts';
 import { filesBelow } from './source.ts';
+
+/** The system locks the screen, and nobody presses: clocks of hands-on minutes stop with it. */
+const LOCKED_BY_ITSELF = 'renderer/whoIsHere.tsx';
 
 const at = (text: string) => pressesOfMany({ path: 'renderer/x.ts', text });
 
@@ -8,6 +11,46 @@ describe('a press is one command', () => {
   it('holds in all screens', () => {
     const screens = filesBelow('renderer');
     expect(screens.flatMap((source) => pressesOfMany(source, screens))).toEqual([]);
+  });
+
+  it('is sent by a press, never by an effect', () => {
+    const screens = filesBelow('renderer');
+    const sent = screens.flatMap((source) => effectsThatSend(source, screens));
+    expect(sent.map((finding) => finding.split(':')[0])).toEqual([LOCKED_BY_ITSELF]);
+    const found = (effect: string) => effectsThatSend({ path: 'renderer/x.tsx', text: effect });
+    expect(found("useEffect(() => { void execute('a', {}); }, [open]);")).not.toEqual([]);
+    expect(found("const go = () => execute('a', {}); useEffect(() => { if (open) go(); });")).not.toEqual([]);
+    expect(found("useLayoutEffect(() => listen(() => execute('a', {})));")).not.toEqual([]);
+    expect(found("useEffect(() => look()); const go = () => execute('a', {});")).toEqual([]);
+  });
+
+  it('what a component is handed counts with what it sends itself, however far it is handed down', () => {
+    const part = (path: string, text: string) => ({ path: `renderer/bench/${path}`, text });
+    const bench = (given: string) =>
+      part(
+        'Bench.tsx',
+        `import { Panel } from './Panel.tsx';
+        function Bench() {
+          const { execute, problem } = useExecute();
+          const plug = () => execute('plugIn', {});
+          return <Panel onTake={${given}} title="a" />;
+        }`,
+      );
+    const panel = part(
+      'Panel.tsx',
+      "import { Keys } from './Keys.tsx'; export function Panel({ onTake: take, title }) { return <Keys onDone={take} />; }",
+    );
+    const keys = (go: string) =>
+      part(
+        'Keys.tsx',
+        `export function Keys({ onDone }) { const { execute } = useExecute(); const go = async () => { ${go} }; return go; }`,
+      );
+    const found = (given: string, go: string) => pressesOfMany(keys(go), [bench(given), panel, keys(go)]);
+    const both = "await execute('logWork', {}); onDone();";
+    expect(found("() => execute('plugIn', {})", both)).not.toEqual([]);
+    expect(found('plug', both)).not.toEqual([]);
+    expect(found('plug', 'onDone();')).toEqual([]);
+    expect(found('() => setOpen(false)', both)).toEqual([]);
   });
 
   it.each([

@@ -22,7 +22,9 @@ const AFTER = /^(then|catch|finally)$/;
  * Handlers of the screens that carry out more than one command: a press is one command, all of it or none. Counted is the
  * longest way through a function, with the functions of its own file and of other files of `house` that it calls; a
  * command in a loop is as many. A command is sent by whatever `useExecute` or the service gives as `execute`, under any
- * name, by what is typed as it, and by what a hook of another file gives that sends one.
+ * name, by what is typed as it, by what a hook of another file gives that sends one, and by a handler that a component is
+ * handed where it is used (`onDone`, `onTake`). Not seen: handlers handed on within an object or through a context, and what
+ * else is asked of the service: a photograph is kept before the command that names it, and is swept when none does.
  */
 export function pressesOfMany(source: Source, house: readonly Source[] = [source]): readonly Finding[] {
   if (areaOf(source.path) !== 'renderer' || !isCode(source) || isTest(source)) return [];
@@ -37,6 +39,26 @@ export function pressesOfMany(source: Source, house: readonly Source[] = [source
       : [];
   });
 }
+
+/** Effects that send a command: nobody pressed anything, and what was pressed before may have sent one already. */
+export function effectsThatSend(source: Source, house: readonly Source[] = [source]): readonly Finding[] {
+  if (areaOf(source.path) !== 'renderer' || !isCode(source) || isTest(source)) return [];
+  const sending = sendingOf(source, house, longestWay);
+  return [...nodesOf(source)].flatMap(({ node }) => {
+    const [effect] = node.type === 'CallExpression' && EFFECT.test(identifier(node.callee) ?? '') ? args(node) : [];
+    if (!isNode(effect) || !isFunction(effect)) return [];
+    const sends = [effect, ...functionsIn(effect)].some((one) => commandsIn(one.body, sending, new Set([one])) > 0);
+    return sends ? [`${place(source, node)} sends a command from an effect: let a press send it`] : [];
+  });
+}
+
+const EFFECT = /^use(Layout|Insertion)?Effect$/;
+const args = (call: Node): readonly unknown[] => call.arguments as unknown[];
+
+const functionsIn = (node: Node): readonly Node[] =>
+  childrenOf(node)
+    .filter(isNode)
+    .flatMap((child) => [...(isFunction(child) ? [child] : []), ...functionsIn(child)]);
 
 /** Commands on the longest way through a function. */
 const longestWay = (node: Node, sending: Sending): number => commandsIn(node.body, sending, new Set([node]));

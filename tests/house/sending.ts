@@ -1,4 +1,5 @@
 import { posix } from 'node:path';
+import { handedDownTo, isHandler } from './handedDown.ts';
 import { identifier, isNode, literalText, type Node, nodesOf, type Source } from './source.ts';
 
 const FUNCTION = /^(ArrowFunctionExpression|FunctionExpression|FunctionDeclaration)$/;
@@ -19,19 +20,33 @@ type Gives = ReadonlyMap<string, number>;
 /** Commands on the longest way through a function of a file. */
 type LongestWay = (node: Node, sending: Sending) => number;
 
-/** The one door commands go through: `execute` of the service, and of the hook around it. */
+/** The one door commands go through: `execute` of the service, and what the hooks around it give. */
 const DOOR = 'execute';
-const THE_DOOR: Gives = new Map([[DOOR, 1]]);
+const THE_DOOR: Gives = new Map([
+  [DOOR, 1],
+  ['press', 1],
+]);
+const HOOKS: ReadonlySet<string> = new Set(['useExecute', 'useExecuteAs']);
+/** What the hooks themselves send by, and who is asked by nobody's press. */
+const SENDS = 'renderer/link/send.ts';
 
 /** What sends commands in a file: by the door's own name or another one, and by hooks of other files of `house`. */
-export function sendingOf(
-  source: Source,
-  house: readonly Source[],
-  way: LongestWay,
-  within: readonly string[] = [],
-): Sending {
+export function sendingOf(source: Source, house: readonly Source[], way: LongestWay): Sending {
+  const known = seen.get(house) ?? new Map<Source, Sending>();
+  seen.set(house, known);
+  const before = known.get(source);
+  if (before) return before;
   const functions = functionsOf(source);
-  const { called, held } = namesOf(source, house, way, within);
+  // Files that lead back to one another: what is asked of it meanwhile is what it sends by itself.
+  known.set(source, sendingBy(functions, { called: new Map(), held: new Map() }));
+  const sending = sendingBy(functions, namesOf(source, house, way));
+  known.set(source, sending);
+  return sending;
+}
+
+const seen = new WeakMap<readonly Source[], Map<Source, Sending>>();
+
+function sendingBy(functions: ReadonlyMap<string, Node>, { called, held }: Names): Sending {
   return {
     functions,
     sends: (callee) => {
@@ -54,12 +69,14 @@ function functionsOf(source: Source): ReadonlyMap<string, Node> {
   return named;
 }
 
-function namesOf(source: Source, house: readonly Source[], way: LongestWay, within: readonly string[]): Names {
+function namesOf(source: Source, house: readonly Source[], way: LongestWay): Names {
   const names: Names = { called: new Map(), held: new Map() };
-  const hooks = hooksOf(source, house, way, within);
+  const hooks = hooksOf(source, house, way);
+  for (const [name, count] of handedTo(source, house, way)) names.called.set(name, count);
   for (const { node } of nodesOf(source)) {
     const typed = typedAsDoor(node);
     if (typed) names.called.set(typed, 1);
+    if (node.type === 'ImportDeclaration') for (const name of sendersIn(source, node)) names.called.set(name, 1);
     if (node.type !== 'VariableDeclarator' || !isNode(node.init)) continue;
     const { id, init } = node;
     const given = init.type === 'CallExpression' ? hooks.get(identifier(init.callee) ?? '') : undefined;
@@ -91,38 +108,60 @@ function typedAsDoor(node: Node): string | undefined {
   return index === DOOR ? (identifier(node) ?? identifier(node.key)) : undefined;
 }
 
+/** `send` by its local name, where a file imports it. */
+function sendersIn(source: Source, node: Node): readonly string[] {
+  const from = literalText(node.source);
+  if (!from?.startsWith('.') || posix.join(posix.dirname(source.path), from) !== SENDS) return [];
+  return (node.specifiers as Node[]).flatMap((one) =>
+    identifier(one.imported) === 'send' ? [identifier(one.local) ?? 'send'] : [],
+  );
+}
+
+/** Handlers that the components of a file are given, by their names in it, with the most commands that one of them sends. */
+function handedTo(source: Source, house: readonly Source[], way: LongestWay): ReadonlyMap<string, number> {
+  const handed = new Map<string, number>();
+  for (const [component, node] of functionsOf(source)) {
+    const [props] = node.params as Node[];
+    if (!/^[A-Z]/.test(component) || props?.type !== 'ObjectPattern') continue;
+    const names = new Map(
+      (props.properties as Node[]).flatMap((one): readonly [string, string][] => {
+        const [prop, local] = [identifier(one.key), identifier(one.value)];
+        return prop && local && isHandler(prop) ? [[prop, local]] : [];
+      }),
+    );
+    for (const { prop, given, by } of names.size > 0 ? handedDownTo(source, component, house) : []) {
+      const local = names.get(prop);
+      if (local === undefined) continue;
+      const sending = sendingOf(by, house, way);
+      const called = isFunction(given) ? given : sending.functions.get(identifier(given) ?? '');
+      const count = called ? way(called, sending) : sending.sends(given);
+      if (count > (handed.get(local) ?? 0)) handed.set(local, count);
+    }
+  }
+  return handed;
+}
+
 /** Hooks that a file imports, by their local names, with what each gives. */
-function hooksOf(
-  source: Source,
-  house: readonly Source[],
-  way: LongestWay,
-  within: readonly string[],
-): ReadonlyMap<string, Gives> {
-  const hooks = new Map<string, Gives>([['useExecute', THE_DOOR]]);
+function hooksOf(source: Source, house: readonly Source[], way: LongestWay): ReadonlyMap<string, Gives> {
+  const hooks = new Map<string, Gives>([...HOOKS].map((hook) => [hook, THE_DOOR]));
   for (const { node } of nodesOf(source)) {
     const from = node.type === 'ImportDeclaration' ? literalText(node.source) : undefined;
     if (!from?.startsWith('.')) continue;
     const path = posix.join(posix.dirname(source.path), from);
-    const other = within.includes(path) ? undefined : house.find((one) => one.path === path);
+    const other = house.find((one) => one.path === path);
     for (const specifier of node.specifiers as Node[]) {
       const [imported, local] = [identifier(specifier.imported), identifier(specifier.local)];
       if (!local || !imported?.startsWith('use')) continue;
-      if (imported === 'useExecute') hooks.set(local, THE_DOOR);
-      else if (other) hooks.set(local, givenBy(other, imported, house, way, [...within, source.path]));
+      if (HOOKS.has(imported)) hooks.set(local, THE_DOOR);
+      else if (other) hooks.set(local, givenBy(other, imported, house, way));
     }
   }
   return hooks;
 }
 
 /** What the object that a hook gives back sends, field by field. */
-function givenBy(
-  source: Source,
-  hook: string,
-  house: readonly Source[],
-  way: LongestWay,
-  within: readonly string[],
-): Gives {
-  const sending = sendingOf(source, house, way, within);
+function givenBy(source: Source, hook: string, house: readonly Source[], way: LongestWay): Gives {
+  const sending = sendingOf(source, house, way);
   const gives = new Map<string, number>();
   const body = sending.functions.get(hook)?.body;
   for (const given of isNode(body) ? objectsGiven(body) : [])

@@ -6,9 +6,7 @@ import { InsideView } from '../../kit/inside/InsideView.tsx';
 import type { Drop, InsidePart } from '../../kit/inside/model.ts';
 import type { ProblemWords } from '../../kit/keys/Problem.tsx';
 import { useWords } from '../../kit/text/words.tsx';
-import { wordsOfError } from '../../link/refusalWords.ts';
-import { service } from '../../link/service.ts';
-import { useWhoIsHere } from '../../whoIsHere.tsx';
+import { useExecute } from '../../link/useExecute.ts';
 import { type Blamed, insidePart, insideSlots, placeOfDrop, placesFor } from './insideOf.ts';
 import { type Elsewhere, WhyElsewhere } from './WhyElsewhere.tsx';
 
@@ -26,7 +24,7 @@ export type JobInsideProps = {
 /** This machine's inside view; each move goes to the ledger, and what stands against it is said where it was dropped. */
 export function JobInside({ sheet, wall, benches, tray, blame, scanned, onPut }: JobInsideProps) {
   const words = useWords();
-  const { staff } = useWhoIsHere();
+  const { press } = useExecute();
   const known = (id: string): Part | undefined =>
     sheet.parts.find((one) => one.id === id) ?? wall?.parts.find((one) => one.id === id);
   const [elsewhere, setElsewhere] = useState<Elsewhere | null>(null);
@@ -40,17 +38,9 @@ export function JobInside({ sheet, wall, benches, tray, blame, scanned, onPut }:
       setElsewhere({ part, to: place, recorded });
       return null;
     }
-    try {
-      await service.execute({
-        command: crypto.randomUUID(),
-        by: staff.id,
-        name: 'movePart',
-        input: { job: sheet.job.id, part: part.id, from: part.place, to: place, why: 'hand', says: null },
-      });
-      return null;
-    } catch (error) {
-      return wordsOfError(error);
-    }
+    const input = { job: sheet.job.id, part: part.id, from: part.place, to: place, why: 'hand', says: null } as const;
+    const pressed = await press('movePart', input);
+    return 'problem' in pressed ? pressed.problem : null;
   };
   const inHand = scanned === null ? undefined : known(scanned);
   const form = sheet.parts.find((part) => part.kind === 'board')?.attributes['form-factor'];
