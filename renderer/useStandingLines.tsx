@@ -35,14 +35,12 @@ export function useStandingLines() {
 }
 
 function useNoticeWords(): (notice: Notice) => string {
-  const { t, locale, zone } = useWords();
-  // With its year: a clock may be wrong by years.
-  const whole = new Intl.DateTimeFormat(locale, { timeZone: zone, dateStyle: 'long', timeStyle: 'short' });
+  const { t, moment } = useWords();
   return (notice) => {
     const { notice: kind, ...facts } = notice;
     const times = Object.entries(facts).map(([name, value]) => [
       name,
-      (name === 'last' || name === 'at') && typeof value === 'number' ? whole.format(value) : String(value),
+      (name === 'last' || name === 'at') && typeof value === 'number' ? moment(value) : String(value),
     ]);
     return t(`app.standing.${kind}`, Object.fromEntries(times));
   };

@@ -13,7 +13,8 @@ import {
 } from '../../db/index.ts';
 import type { Opened } from './backing.ts';
 import { inThread } from './backups/inThread.ts';
-import { type BackupNeeds, openBackups } from './backups/openBackups.ts';
+import type { BackupNeeds } from './backups/needs.ts';
+import { openBackups } from './backups/openBackups.ts';
 import { steadyNow } from './clockWatch.ts';
 import { apartFolder, appFolder, walletOf } from './dataFolder.ts';
 import { type Drafts, openDrafts } from './desk/drafts.ts';

@@ -39,6 +39,10 @@ export type Words = {
   dayMonth(at: number): string;
   /** `Wednesday 25 November`. */
   date(at: number): string;
+  /** `25 November 2026`: where a wrong year has to be seen. */
+  dateYear(at: number): string;
+  /** `25 November 2026 at 16:00`. */
+  moment(at: number): string;
   /** `Thu 16:00`. */
   dayClock(at: number): string;
   /** `0:48` from seconds. */
@@ -62,6 +66,8 @@ export function wordsOf(setting: WordsSetting): Words {
   const dayMonth = format({ day: 'numeric', month: 'short' });
   const weekday = format({ weekday: 'short' });
   const date = format({ weekday: 'long', day: 'numeric', month: 'long' });
+  const dateYear = format({ dateStyle: 'long' });
+  const moment = format({ dateStyle: 'long', timeStyle: 'short' });
   const dayName = format({ weekday: 'long', timeZone: 'UTC' });
   const list = new Intl.ListFormat(locale, { type: 'conjunction' });
 
@@ -110,6 +116,8 @@ export function wordsOf(setting: WordsSetting): Words {
     weekday: (of) => dayName.format(Date.UTC(2023, 0, 1 + of)),
     dayMonth: (at) => dayMonth.format(at),
     date: (at) => date.format(at),
+    dateYear: (at) => dateYear.format(at),
+    moment: (at) => moment.format(at),
     dayClock: (at) => `${weekday.format(at)} ${clock.format(at)}`,
     timer: (seconds) => {
       const whole = Math.max(0, Math.floor(seconds));

@@ -75,19 +75,18 @@ function OfBackups({ sheet }: { readonly sheet: BackupSheet }) {
 }
 
 function HowTheyWent({ sheet }: { readonly sheet: BackupSheet }) {
-  const { t, locale, zone } = useWords();
-  const day = new Intl.DateTimeFormat(locale, { timeZone: zone, dateStyle: 'long', timeStyle: 'short' });
+  const { t, moment } = useWords();
   const { last, lastGood, kept, place, keyPlace, sameDisk } = sheet;
   const refusal = last?.refusal ? wordsOfRefusal(last.refusal) : null;
   return (
     <>
       <p>
         {lastGood
-          ? t('reckoning.backups.last-good', { at: day.format(lastGood.at), seq: lastGood.seq })
+          ? t('reckoning.backups.last-good', { at: moment(lastGood.at), seq: lastGood.seq })
           : t('reckoning.backups.none-good')}
       </p>
       {last && last.file !== null && last.proved === 'not-yet' && (
-        <p>{t('reckoning.backups.not-yet', { at: day.format(last.at) })}</p>
+        <p>{t('reckoning.backups.not-yet', { at: moment(last.at) })}</p>
       )}
       {refusal && <Problem slim {...refusal} />}
       <p>{t('reckoning.backups.where', { place, keyPlace, n: kept })}</p>

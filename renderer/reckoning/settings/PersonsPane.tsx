@@ -66,15 +66,13 @@ function PersonOfJob({ job }: { readonly job: Parameters<typeof service.personOf
 }
 
 function PersonRow({ person }: { readonly person: PersonSheet }) {
-  const { t, locale, zone } = useWords();
+  const { t, dateYear, list } = useWords();
   const { execute, problem } = useExecute();
   const queries = useQueryClient();
   const [sure, setSure] = useState(false);
   const [wrong, setWrong] = useState<ReturnType<typeof wordsOfError> | null>(null);
-  const day = new Intl.DateTimeFormat(locale, { timeZone: zone, dateStyle: 'long' });
-  const list = new Intl.ListFormat(locale);
   const name = person.name ?? t('persons.erased');
-  const named = (all: PersonSheet['goes']) => list.format(all.map((purpose) => purposes.purposes[purpose]));
+  const named = (all: PersonSheet['goes']) => list(all.map((purpose) => purposes.purposes[purpose]));
   const erase = async () => {
     if (!(await execute('eraseOwner', { owner: person.owner, asked: true }))) return;
     for (const key of [queryOf.personsDue.key(), queryOf.personOf.key(), queryOf.find.key()])
@@ -91,7 +89,7 @@ function PersonRow({ person }: { readonly person: PersonSheet }) {
   return (
     <div>
       <p>
-        <b>{name}</b> {person.over !== null && t('persons.pane.over', { day: day.format(person.over) })}
+        <b>{name}</b> {person.over !== null && t('persons.pane.over', { day: dateYear(person.over) })}
       </p>
       {person.open.length > 0 && <p>{t('persons.pane.open', { n: person.open.length })}</p>}
       {person.open.length === 0 && (
@@ -100,7 +98,7 @@ function PersonRow({ person }: { readonly person: PersonSheet }) {
         </p>
       )}
       {person.stays.map(({ purpose, until }) => (
-        <p key={purpose}>{t('persons.pane.stays', { day: day.format(until), what: named([purpose]) })}</p>
+        <p key={purpose}>{t('persons.pane.stays', { day: dateYear(until), what: named([purpose]) })}</p>
       ))}
       <div className="promise-settings-row">
         <Key kind="quiet" onPress={() => void save()}>
