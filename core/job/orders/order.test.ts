@@ -71,11 +71,15 @@ it('an order may be given a word once it came, until it is fitted', () => {
 
 it('days for sending back run from the day it came, and are none where none were agreed', () => {
   const core = { part, minor: 500, days: 30 };
-  expect(returnBy(came({ returnDays: 14 }))).toBe(15 * DAY_MS);
-  expect([returnBy(order({ returnDays: 14 })), returnBy(came()), returnBy(came({ returnDays: null }))]).toEqual([
-    null,
+  expect(returnBy(came({ returnDays: 14 }), 'UTC')).toBe(15 * DAY_MS);
+  expect([
+    returnBy(order({ returnDays: 14 }), 'UTC'),
+    returnBy(came(), 'UTC'),
+    returnBy(came({ returnDays: null }), 'UTC'),
+  ]).toEqual([null, null, null]);
+  expect([coreBy(came({ core }), 'UTC'), coreBy(order({ core }), 'UTC'), coreBy(came(), 'UTC')]).toEqual([
+    31 * DAY_MS,
     null,
     null,
   ]);
-  expect([coreBy(came({ core })), coreBy(order({ core })), coreBy(came())]).toEqual([31 * DAY_MS, null, null]);
 });

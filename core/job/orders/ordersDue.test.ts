@@ -16,7 +16,10 @@ const order = (over: Partial<Order> = {}): Order => ({
   ...over,
 });
 const due = (one: Order, at = 0, place: Place = TRAY) =>
-  ordersDue(aJobAt('fitting', { orders: [one] }), new Map([[old, aPart({ id: old, place })]]), epochMs(at));
+  ordersDue(aJobAt('fitting', { orders: [one] }), new Map([[old, aPart({ id: old, place })]]), {
+    at: epochMs(at),
+    zone: 'UTC',
+  });
 
 it('an order on its way is overdue after its day, not on it; without a day never', () => {
   expect(due(order(), DAY_MS)).toMatchObject([{ is: 'on-the-way', by: DAY_MS, overdue: false }]);
