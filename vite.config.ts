@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
+import { noteBundled } from './electron/shipped/noteBundled.ts';
 
 /** The names of all shapes in `core`: they stand beside the rules that screens use too, and only the service asks them. */
 const shapes = readdirSync('core', { recursive: true, encoding: 'utf8' })
@@ -14,7 +15,7 @@ export default defineConfig({
   // The page is served from the root of a scheme and of a port alike.
   base: './',
   publicDir: false,
-  plugins: [react()],
+  plugins: [react(), noteBundled('screens')],
   build: {
     outDir: '../dist/ui',
     emptyOutDir: true,

@@ -3,7 +3,7 @@ import { node24, toolEnv } from './node24.mjs';
 import { runTool } from './runTool.mjs';
 import { launch } from './SetUpError.mjs';
 
-/** Builds everything into `dist`: the service, the main process, the preload, and the page. */
+/** Builds everything into `dist`: the service, the main process, the preload, the page, and what they are made of. */
 const STEPS = [
   [
     'rolldown',
@@ -11,6 +11,7 @@ const STEPS = [
     ['-c', 'rolldown.config.ts', '--logLevel', 'warn'],
   ],
   ['vite', inHouse('node_modules', 'vite', 'bin', 'vite.js'), ['build', '--logLevel', 'warn']],
+  ['what ships', inHouse('electron', 'shipped', 'main.ts'), []],
 ];
 
 await launch(async () => {

@@ -11,6 +11,7 @@ import { PeopleSettings } from '../people/PeopleSettings.tsx';
 import { Reckoned } from './Reckoned.tsx';
 import { BackupsPane } from './settings/BackupsPane.tsx';
 import { Books } from './settings/Books.tsx';
+import { MadeOf } from './settings/MadeOf.tsx';
 import { MoneySettings } from './settings/MoneySettings.tsx';
 import { PersonsPane } from './settings/PersonsPane.tsx';
 import { PromiseSettings } from './settings/PromiseSettings.tsx';
@@ -49,6 +50,7 @@ export function ReckoningRoom() {
           <BackupsPane />
           <PersonsPane settings={settings} />
           <Books />
+          <MadeOf />
         </Pane>
       )}
       {reckoning.data && !setting && <Reckoned sheet={reckoning.data} />}

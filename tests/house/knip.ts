@@ -19,6 +19,7 @@ const rules = {
     'electron/service/main.ts!',
     'electron/service/computing/thread.ts!',
     'electron/service/backups/thread.ts!',
+    'electron/shipped/main.ts!',
     'renderer/main.tsx!',
     'tests/run.mjs',
     'tests/runner/buildAnew.mjs',

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
+import { MAY_HELP, MAY_SHIP } from './licences.ts';
 
 const zLock = z.object({
   packages: z.record(
@@ -10,7 +11,6 @@ const zLock = z.object({
       integrity: z.string().optional(),
       hasInstallScript: z.boolean().optional(),
       license: z.string().optional(),
-      dev: z.boolean().optional(),
     }),
   ),
 });
@@ -18,21 +18,6 @@ const house = new URL('../../', import.meta.url);
 const lock = zLock.parse(JSON.parse(readFileSync(new URL('package-lock.json', house), 'utf8')));
 const packages = Object.entries(lock.packages).filter(([path]) => path !== '');
 
-/** Licences, by their SPDX names, that let a package be bundled with the app and handed on with a notice. */
-const MAY_SHIP: ReadonlySet<string> = new Set([
-  'MIT',
-  'ISC',
-  'BSD-3-Clause',
-  'Apache-2.0',
-  '0BSD',
-  'BlueOak-1.0.0',
-  'OFL-1.1',
-  'MIT OR Apache-2.0',
-  '(MIT OR Apache-2.0)',
-  '(MIT OR CC0-1.0)',
-]);
-/** Tools that work on the code and are not handed on: changes to their own files would have to be shown. */
-const MAY_HELP: ReadonlySet<string> = new Set(['MPL-2.0']);
 /** Packages whose lock entry names no licence, with the file in which they give it: the MIT licence. */
 const SAYS_ITSELF: Readonly<Record<string, { readonly file: string; readonly says: RegExp }>> = {
   'node_modules/png-js': { file: 'LICENSE', says: /Permission is hereby granted, free of charge/ },
@@ -54,10 +39,10 @@ describe('the packages that the lock file names', () => {
     expect(packages.filter(([, { hasInstallScript }]) => hasInstallScript).map(([path]) => path)).toEqual([]);
   });
 
-  it('have a licence that lets them be handed on, or only help to make the app', () => {
+  it('have a licence that lets them be handed on, or lets them help to make the app (what ships: `tests/shipped.test.ts`)', () => {
     const refused = packages.filter(
-      ([path, { license = '', dev = false }]) =>
-        !MAY_SHIP.has(license) && !(dev && MAY_HELP.has(license)) && !Object.hasOwn(SAYS_ITSELF, path),
+      ([path, { license = '' }]) =>
+        !MAY_SHIP.has(license) && !MAY_HELP.has(license) && !Object.hasOwn(SAYS_ITSELF, path),
     );
     expect(refused.map(([path, { license }]) => `${path}: ${license}`)).toEqual([]);
   });

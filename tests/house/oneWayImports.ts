@@ -50,6 +50,12 @@ const RULES: readonly Rule[] = [
     outside: packages('rolldown', 'vite', '@vitejs/plugin-react', 'node:.*'),
   },
   { files: /^electron\/launch\//, own: rule('electron/launch/'), outside: packages('node:.*') },
+  // Of the build as well: what the bundles are made of.
+  {
+    files: /^electron\/shipped\//,
+    own: rule('electron/shipped/'),
+    outside: packages('rolldown-license-plugin', '@cyclonedx/cyclonedx-library', 'zod', 'node:.*'),
+  },
   // Windows and the bridge never touch the database: only the service does.
   {
     files: /^electron\/(main|preload)\//,

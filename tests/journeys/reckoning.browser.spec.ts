@@ -55,6 +55,11 @@ test('after one closed job Reckoning says that one is too few, beside what it mo
   await persons.getByRole('button', { name: 'Erase for ever' }).press('Enter');
   await persons.getByRole('button', { name: 'Yes, erase Judith Amberley for ever' }).press('Enter');
   await expect(persons.getByRole('button', { name: 'Erase for ever' })).toBeHidden();
+  const madeOf = page.getByRole('region', { name: 'What this program is made of' });
+  await madeOf.getByRole('button', { name: 'Show them' }).press('Enter');
+  await expect(madeOf.getByRole('status')).toHaveText(/^\d{2,} packages$/);
+  await madeOf.getByText(/^zod \d.* · MIT$/).press('Enter');
+  await expect(madeOf.getByText(/Permission is hereby granted/).first()).toBeVisible();
   const [books] = await Promise.all([
     page.waitForEvent('download'),
     page
