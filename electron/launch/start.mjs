@@ -1,11 +1,9 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { appWindow } from './appWindow.mjs';
 import { chromiumBinary } from './chromium.mjs';
 import { asRoot, hasDisplay } from './display.mjs';
 import { electronBinary } from './electronBinary.mjs';
 import { root } from './house.mjs';
-import { runTool, startTool } from './runTool.mjs';
+import { runTool } from './runTool.mjs';
 import { launch } from './SetUpError.mjs';
 import { startService } from './service.mjs';
 import { say, setUp } from './setUp.mjs';
@@ -31,14 +29,10 @@ async function inElectron(house) {
   return undefined;
 }
 
-/** Opens the address as a window of its own, with a profile that is thrown away when the window is closed. */
+/** Whether a browser showed the address until its window was closed. */
 async function inChromium(browser, address, env) {
-  const profile = mkdtempSync(join(tmpdir(), 'knowngood-window-'));
-  const own = [`--app=${address}`, `--user-data-dir=${profile}`, '--no-first-run', '--no-default-browser-check'];
   const since = Date.now();
-  const { ended } = startTool(browser, [...own, ...sandbox], { env, stdio: 'ignore' });
-  const { code } = await ended;
-  rmSync(profile, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
+  const code = await appWindow(browser, address, { env, args: sandbox });
   return code === 0 || Date.now() - since > STILLBORN_MS;
 }
 

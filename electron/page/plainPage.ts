@@ -26,9 +26,12 @@ export type PagePiece =
 
 /**
  * A page without script for when the real one cannot be shown: its whole text is escaped, its headers let nothing run.
+ *
+ * @param goesTo Where it goes by itself, at once.
  */
-export function plainPage(language: string, title: string, pieces: readonly PagePiece[]) {
-  const body = `<!doctype html><html lang="${escaped(language)}"><head><meta charset="utf-8"><title>${escaped(title)}</title><style>${STYLE}</style></head><body><main><h1>${escaped(title)}</h1>${pieces.map(drawn).join('')}</main></body></html>`;
+export function plainPage(language: string, title: string, pieces: readonly PagePiece[], goesTo?: string) {
+  const leads = goesTo === undefined ? '' : `<meta http-equiv="refresh" content="0;url=${escaped(goesTo)}">`;
+  const body = `<!doctype html><html lang="${escaped(language)}"><head><meta charset="utf-8">${leads}<title>${escaped(title)}</title><style>${STYLE}</style></head><body><main><h1>${escaped(title)}</h1>${pieces.map(drawn).join('')}</main></body></html>`;
   return {
     body,
     headers: { ...SECURITY_HEADERS, 'Content-Security-Policy': POLICY, 'Content-Type': 'text/html; charset=utf-8' },

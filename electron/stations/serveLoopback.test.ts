@@ -224,9 +224,84 @@ test('every answer, good or bad, carries the policy', async () => {
   expect(String(refused.headers['content-security-policy'])).toMatch(/^default-src 'none'; style-src 'sha256-/);
 });
 
+/** A request as bytes, for what no client would send. */
+function askRaw(head: readonly string[], body = ''): Promise<string> {
+  const { hostname, port } = new URL(origin);
+  return new Promise((resolve, reject) => {
+    let text = '';
+    const line = connect({ host: hostname, port: Number(port) }, () =>
+      line.write(`${[...head, 'connection: close'].join('\r\n')}\r\n\r\n${body}`),
+    );
+    line.setEncoding('utf8').on('data', (part) => {
+      text += part;
+    });
+    line.on('close', () => resolve(text)).on('error', reject);
+  });
+}
+
+test('a header that decides something and comes twice is refused in words', async () => {
+  const all = { ...own(), host: new URL(origin).host, 'content-length': '24' };
+  for (const name of ['host', 'origin', 'cookie', 'content-type', 'x-csrf-token', PAGE_KEY_HEADER]) {
+    const head = Object.entries(all).map(([key, value]) => `${key}: ${value}`);
+    const twice = head.find((line) => line.startsWith(`${name}: `)) ?? '';
+    const answer = await askRaw(['POST /rpc/add HTTP/1.1', ...head, twice], '{"json":{"text":"Kiln"}}');
+    expect([name, answer]).toEqual([name, expect.stringMatching(/^HTTP\/1\.1 400 [\s\S]*came twice/)]);
+  }
+  expect(shop.texts).toEqual([]);
+});
+
+test.each(['PUT', 'PATCH', 'DELETE', 'PROPFIND'])('a call by %s is refused in words', async (method) => {
+  const answer = await ask('/rpc/add', own(), method, '{"json":{"text":"Kiln"}}');
+  expect(answer).toMatchObject({ status: 405, headers: { allow: 'GET, HEAD, POST' } });
+  expect(answer.body).toContain('nothing else is answered');
+  expect(shop.texts).toEqual([]);
+});
+
+test('an address that is none is refused in words, and is no defect', async () => {
+  const told = vi.spyOn(process.stderr, 'write').mockReturnValue(true);
+  const answer = await ask('//', { cookie });
+  const logged = told.mock.calls.length;
+  told.mockRestore();
+  expect(answer.status).toBe(400);
+  expect(answer.body).toContain('no address');
+  expect(logged).toBe(0);
+});
+
+test('a text of a length that is not said, or longer than any, is refused before it is read', async () => {
+  const head = Object.entries({ ...own(), host: new URL(origin).host }).map(([key, value]) => `${key}: ${value}`);
+  const chunked = ['POST /rpc/add HTTP/1.1', ...head, 'transfer-encoding: chunked'];
+  expect(await askRaw(chunked, '5\r\n[[[[[\r\n0\r\n\r\n')).toMatch(/^HTTP\/1\.1 411 /);
+  const long = ['POST /rpc/add HTTP/1.1', ...head, `content-length: ${4 * 1024 * 1024 + 1}`];
+  expect(await askRaw(long)).toMatch(/^HTTP\/1\.1 413 [\s\S]*longer than any text/);
+});
+
+test('whoever opens more connections than a browser has leaves the others theirs', async () => {
+  const { hostname, port } = new URL(origin);
+  const before = ask('/', { cookie });
+  const many = Array.from({ length: 200 }, () => connect({ host: hostname, port: Number(port) }));
+  let dropped = 0;
+  for (const line of many) line.on('close', () => dropped++).on('error', () => undefined);
+  expect((await before).status).toBe(200);
+  await expect.poll(() => dropped).toBeGreaterThan(70);
+  for (const line of many) line.destroy();
+  await expect.poll(() => dropped).toBe(200);
+  expect((await call(own())).status).toBe(200);
+});
+
+test('whoever comes by a page of another site, as the launcher’s own is, is led on by ours', async () => {
+  const fresh = await serveLoopback({ router: shop.router, port: 0, screens });
+  origin = new URL(fresh.address).origin;
+  const entered = await ask(new URL(fresh.address).pathname, { 'sec-fetch-site': 'cross-site' });
+  expect(entered).toMatchObject({ status: 200, headers: { 'cache-control': 'no-store' } });
+  expect(entered.body).toMatch(/http-equiv="refresh" content="0;url=\/#page=[\w-]{43}"/);
+  expect(String(entered.headers['set-cookie'])).toContain('SameSite=Strict');
+  await fresh.stop();
+});
+
 test('a body larger than any photograph is refused', async () => {
-  const body = `{"json":{"text":"${'x'.repeat(33 * 1024 * 1024)}"}}`;
-  const answer = await ask('/rpc/add', own(), 'POST', body);
+  const type = 'multipart/form-data; boundary=b';
+  const body = `--b\r\nContent-Disposition: form-data; name="data"\r\n\r\n${'x'.repeat(33 * 1024 * 1024)}\r\n--b--\r\n`;
+  const answer = await ask('/rpc/add', { ...own(), 'content-type': type }, 'POST', body);
   expect(answer.status).toBe(413);
 });
 

@@ -14,6 +14,12 @@ import { shellWords } from '../words/shellWords.ts';
 import { turnAway } from './atTheDoor.ts';
 import { createSession, type Session } from './session.ts';
 
+/** One browser's windows, with room for what is slow to let go. */
+const MOST_CONNECTIONS = 128;
+/** Nothing comes from farther than this computer: whoever takes longer holds a connection that others wait for. */
+const HEADERS_WITHIN_MS = 10_000;
+const REQUEST_WITHIN_MS = 60_000;
+const CHECKED_EVERY_MS = 2000;
 /** Room for a photograph of 2,048 pixels a side and what goes with it; more is refused unread. */
 const LARGEST_BODY = 32 * 1024 * 1024;
 
@@ -35,12 +41,15 @@ export async function serveLoopback(options: {
     plugins: [new SimpleCsrfProtectionHandlerPlugin(), new BodyLimitPlugin({ maxBodySize: LARGEST_BODY })],
   });
   let answer: (request: IncomingMessage, response: ServerResponse) => Promise<void>;
-  const server = createServer((request, response) => {
+  const server = createServer({ connectionsCheckingInterval: CHECKED_EVERY_MS }, (request, response) => {
     answer(request, response).catch((error: unknown) => {
       tellDefect('an answer over loopback', error);
       response.destroy();
     });
   });
+  server.maxConnections = MOST_CONNECTIONS;
+  server.headersTimeout = HEADERS_WITHIN_MS;
+  server.requestTimeout = REQUEST_WITHIN_MS;
   await new Promise<void>((done, failed) => {
     server.once('error', failed).listen(options.port, '127.0.0.1', done);
   });
@@ -52,12 +61,13 @@ export async function serveLoopback(options: {
   const here = newSession('loopback');
   answer = async (request, response) => {
     for (const [name, value] of Object.entries(SECURITY_HEADERS)) response.setHeader(name, value);
-    const turned = turnAway(request.headers, port);
+    const turned = turnAway(request, port);
     if (turned) {
-      plain(response, turned.status);
+      if (turned.why === 'method') response.setHeader('Allow', 'GET, HEAD, POST');
+      plain(response, turned.status, shellWords.door['turned-away'][turned.why]);
       return;
     }
-    const { pathname } = new URL(request.url ?? '/', 'http://127.0.0.1');
+    const { pathname } = new URL(request.url ?? '', `http://127.0.0.1:${port}`);
     if (enters(session, request, pathname, response)) return;
     const calls = pathname.startsWith('/rpc');
     const key = request.headers[PAGE_KEY_HEADER];
@@ -84,6 +94,13 @@ function enters(session: Session, request: IncomingMessage, pathname: string, re
   const entered = request.method === 'GET' ? session.enter(pathname) : undefined;
   if (!entered) return false;
   const { cookie, location } = entered;
+  // From a page of another site, as the launcher's own is, browsers do not send a strict cookie on, so that ours leads.
+  const from = request.headers['sec-fetch-site'];
+  if (from !== undefined && from !== 'none') {
+    const page = plainPage(shellWords.language, shellWords.name, [], location);
+    response.writeHead(200, { ...page.headers, 'Set-Cookie': cookie, 'Cache-Control': 'no-store' }).end(page.body);
+    return true;
+  }
   response.writeHead(303, { 'Set-Cookie': cookie, Location: location, 'Cache-Control': 'no-store' }).end();
   return true;
 }
@@ -98,7 +115,7 @@ function sendFile(folder: string, request: IncomingMessage, pathname: string, re
   const reads = request.method === 'GET' || request.method === 'HEAD';
   const file = reads ? pageFile(folder, pathname) : undefined;
   if (!file) {
-    plain(response, reads ? 404 : 405);
+    plain(response, reads ? 404 : 405, shellWords.door['turned-away'][reads ? 'nothing' : 'method']);
     return;
   }
   response.writeHead(200, { 'Content-Type': file.type, 'Cache-Control': 'no-cache' });
@@ -110,6 +127,6 @@ function sendFile(folder: string, request: IncomingMessage, pathname: string, re
   }
 }
 
-function plain(response: ServerResponse, status: number): void {
-  response.writeHead(status, { 'Content-Type': 'text/plain; charset=utf-8' }).end();
+function plain(response: ServerResponse, status: number, says: string): void {
+  response.writeHead(status, { 'Content-Type': 'text/plain; charset=utf-8' }).end(says);
 }
