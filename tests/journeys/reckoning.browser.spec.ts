@@ -59,7 +59,7 @@ test('after one closed job Reckoning says that one is too few, beside what it mo
   await madeOf.getByRole('button', { name: 'Show them' }).press('Enter');
   await expect(madeOf.getByRole('status')).toHaveText(/^\d{2,} packages$/);
   await madeOf.getByText(/^zod \d.* · MIT$/).press('Enter');
-  await expect(madeOf.getByText(/Permission is hereby granted/).first()).toBeVisible();
+  await expect(madeOf.locator('details[open]').getByText(/Permission is hereby granted/)).toBeVisible();
   const [books] = await Promise.all([
     page.waitForEvent('download'),
     page
