@@ -82,10 +82,10 @@ export type TracingCase = {
   /** Consents that are agreed to now; `key-or-risk` follows from the machine and `risk-key`. */
   readonly agreed: readonly string[];
   /**
-   * Where what wants a signature of its own is signed: on the sheet, which `agreed` tells, or, in a bench case, by the
-   * answer in the log.
+   * Where what wants an answer of its own is given: on the sheet, which `agreed` tells; in a run over what is to come,
+   * signatures as they are said in it; in a bench case by the log alone, days and money as well.
    */
-  readonly signatures: 'on-the-sheet' | 'in-the-log';
+  readonly signatures: 'on-the-sheet' | 'as-said' | 'in-the-log';
   /** Gates that the technician passes on their own word. */
   readonly passedGates: readonly GateId[];
   readonly money: {

@@ -1,20 +1,22 @@
+import { askFor } from '../../live/gates/ownersWords.ts';
 import { stepOf } from '../../live/model/special.ts';
-import type { FaultModel, Owed, Step, StepOffer } from '../../live/types.ts';
+import type { FaultModel, Need, Owed, Step, StepOffer } from '../../live/types.ts';
 import type { AskAnswer } from './answer.ts';
 
 /**
- * What the owner would be asked for now: by the step proposed, or where it ends, for what takes days, or for more money.
+ * What the owner would be asked for now: by the step proposed, or where it ends, for what takes days and was not asked yet.
  */
 export function asksOf(model: FaultModel, offer: StepOffer): readonly AskAnswer[] {
-  const { next, proposals, stop } = offer;
+  const { next, proposals, stop, notOffered } = offer;
   if (next) return askedBy(model, offer, stepOf(model, next.step));
   // What costs more than the machine is worth is not asked for piece by piece: that itself is what the owner is told.
   if (stop?.stop === 'hand-over' && stop.because === 'dearer-than-worth') return [];
-  const needs = [...new Set(proposals.map(({ need }) => need))];
+  const asked = (need: Need) =>
+    notOffered.some(({ step, why }) => why.is === 'done' && step === askFor(model.steps, need)?.id);
+  const needs = [...new Set(proposals.map(({ need }) => need))].filter((need) => !asked(need));
   return [
     ...needs.map((id) => ({ id, for: proposals.filter(({ need }) => need === id).map(({ step }) => step) })),
     ...(stop?.stop === 'owed' ? owedAsks(stop.owed) : []),
-    ...(stop?.stop === 'hand-over' && stop.because === 'dearer-than-limit' ? [{ id: 'limit', for: [] }] : []),
   ];
 }
 

@@ -17,8 +17,8 @@ export const NEEDS = [
 
 export type Need = (typeof NEEDS)[number];
 
-/** What an owner can be asked for while tracing: one of these, or the disk's recovery key itself. */
-export const WORDS = [...NEEDS, 'key'] as const;
+/** What an owner can be asked for while tracing: one of these, the disk's recovery key itself, or more than the limit agreed. */
+export const WORDS = [...NEEDS, 'key', 'limit'] as const;
 
 export type Word = (typeof WORDS)[number];
 

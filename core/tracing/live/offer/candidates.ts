@@ -2,11 +2,12 @@ import { nth } from '../../../figures/rows.ts';
 import { assemblyOf, opensOf } from '../assembly.ts';
 import { whyNot } from '../gates/available.ts';
 import { owedNow, owedSteps } from '../gates/owed.ts';
+import { askFor } from '../gates/ownersWords.ts';
 import { type HeldStep, type LiveProblem, toProblem } from '../problem/toProblem.ts';
 import type { Fault, Method, NotOffered, Owed, Step, StepId } from '../types.ts';
 import { faultOf } from '../verdict/blame.ts';
 import { leftAlone } from '../verdict/letRun.ts';
-import { chancesOfSubjects, WORTH_ASKING } from './about.ts';
+import { chancesOfSubjects, WORTH_ASKING, WORTH_DAYS } from './about.ts';
 import { heldSteps } from './heldSteps.ts';
 import { settlingSteps } from './settling.ts';
 import { namedPart, type TracedSoFar } from './tracedSoFar.ts';
@@ -16,6 +17,8 @@ export type Candidates = {
   /** Chance of what a step is about, 0..1. */
   readonly chanceOfSubject: (step: Step) => number;
   readonly notOffered: readonly NotOffered[];
+  /** Asks the owner for more than the limit agreed; null where there is none, or they were asked. */
+  readonly asksForMore: Step | null;
   /** What safety asks for before a verdict may end it, such as the copy of a failing drive; and the steps that do it. */
   readonly owes: readonly Owed[];
   readonly owedFirst: readonly StepId[];
@@ -43,8 +46,10 @@ export function candidatesOf(now: TracedSoFar, method: Method): Candidates {
   const owes = owedNow(model, tracing, suspects, whyNotNow);
   const owedFirst = owedSteps(owes);
   const asks = (step: Step) => chanceOfSubject(step) >= WORTH_ASKING || owedFirst.includes(step.id);
+  // What takes days is not even asked for below its own chance.
+  const wants = (step: Step) => asks(step) && (!takesDays(step) || chanceOfSubject(step) >= WORTH_DAYS);
   const holding =
-    method === 'easiest' ? [] : heldSteps(model, tracing, notOffered, can).filter((one) => asks(one.step));
+    method === 'easiest' ? [] : heldSteps(model, tracing, notOffered, can).filter((one) => wants(one.step));
   const alone = leftAlone(model, tracing, suspects);
   const opens = (step: Step) => holding.some((one) => one.firstDo.includes(step));
   const ready = can.filter((step) => !alone(step) && (asks(step) || opens(step)));
@@ -52,8 +57,12 @@ export function candidatesOf(now: TracedSoFar, method: Method): Candidates {
   const part = namedPart(now);
   const left =
     part === null ? { live: all, steps: ready, held: holding } : settlingOnly(now, all, part, { ready, holding });
-  return { chanceOfSubject, notOffered, owes, owedFirst, ready, holding, ...left };
+  const asksForMore = askFor(can, 'limit') ?? null;
+  return { chanceOfSubject, notOffered, asksForMore, owes, owedFirst, ready, holding, ...left };
 }
+
+/** A part ordered to try, or theirs sent out: by the owner's own word. */
+export const takesDays = ({ kind }: Step): boolean => kind === 'order' || kind === 'send';
 
 /** Once a part is named: only what can confirm or clear it at less than the mend, and what opens the way there. */
 function settlingOnly(

@@ -58,6 +58,17 @@ describe('a part ordered to try', () => {
     expect(noneOfOurs.why('board-order')).toEqual({ is: 'word', need: 'order-to-try' });
   });
 
+  it('is asked for as a step where the answer counts from the log, and by a question of its own where it does not', () => {
+    const bench = dark(noBoard);
+    const asked = (outcome: string) => offer(afterDoing(model, bench, 'ask-order-to-try', outcome));
+    expect(noneOfOurs.why('ask-order-to-try')).toBeUndefined();
+    expect(asked('yes').why('board-order')).toBeUndefined();
+    expect(asked('no').why('board-order')).toEqual({ is: 'word', need: 'order-to-try' });
+    const sheet = offer({ ...bench, signatures: 'on-the-sheet' });
+    expect(sheet.why('ask-order-to-try')).toEqual({ is: 'machine', need: 'word-lacking' });
+    expect(sheet.proposed).toContain('board-order');
+  });
+
   it('is not while one of ours is on the wall', () => {
     expect(onTheWall.proposed).not.toContain('board-order');
     expect(onTheWall.why('board-order')).toEqual({ is: 'own-first', kind: 'board' });

@@ -2,11 +2,12 @@ import type { Cancel } from '../../plan/problem/effort.ts';
 import { suspectsOf } from '../belief/belief.ts';
 import { posteriorOf } from '../belief/posterior.ts';
 import { stepOf } from '../model/special.ts';
+import { toProblem } from '../problem/toProblem.ts';
 import { ownMinutes } from '../problem/weights.ts';
-import type { FaultModel, Method, Proposal, StepOffer, TracingCase } from '../types.ts';
+import type { FaultModel, Method, Proposal, StepOffer, StepView, StopAnswer, TracingCase } from '../types.ts';
 import { verdictAfter } from '../verdict/verdictAfter.ts';
 import { WORTH_DAYS } from './about.ts';
-import { type Candidates, candidatesOf } from './candidates.ts';
+import { type Candidates, candidatesOf, takesDays } from './candidates.ts';
 import { chosenStep, isSettled } from './chosenStep.ts';
 import { openStates } from './openStates.ts';
 import { minutesOf, rankSteps } from './ranking.ts';
@@ -34,12 +35,15 @@ export function offerStep(model: FaultModel, tracing: TracingCase, how: OfferHow
   const ranking = rankSteps(model, live, now.open, { method, cancel });
   const { place, firstFor } = chosenStep(now, candidates, ranking, method);
   const scene = sceneOf({ model, tracing, live, open: now.open, suspects: now.suspects });
-  const next = isSettled(now, candidates) || place < 0 ? null : seeStep(scene, place, { offered: true, firstFor });
+  const planned = isSettled(now, candidates) || place < 0 ? null : seeStep(scene, place, { offered: true, firstFor });
+  const stop = planned ? null : stopAnswer(now, candidates, ranking, cancel);
+  const asks = stop === null ? null : askedForMore(now, candidates, stop);
+  const next = planned ?? asks;
   return {
     method,
     interim: method !== 'rollout',
     next,
-    stop: next ? null : stopAnswer(now, candidates, ranking, cancel),
+    stop: next ? null : stop,
     expectedMinutes: ranking.expectedMinutes,
     easiest: { step: steps[ranking.easiest]?.id ?? null, expectedMinutes: minutesOf(ranking, ranking.easiest) },
     saved: Math.max(0, ranking.savedAgainstEasiest),
@@ -51,6 +55,17 @@ export function offerStep(model: FaultModel, tracing: TracingCase, how: OfferHow
     proposals: proposalsOf(now, candidates),
     openStates: now.open,
   };
+}
+
+/** Where their limit alone ends it, the owner is asked for more before it is handed over; null where they were. */
+function askedForMore(
+  { model, tracing, posterior, suspects, open }: TracedSoFar,
+  { asksForMore }: Candidates,
+  stop: StopAnswer,
+): StepView | null {
+  if (stop.stop !== 'hand-over' || stop.because !== 'dearer-than-limit' || asksForMore === null) return null;
+  const live = toProblem(model, tracing, posterior, { steps: [asksForMore] });
+  return seeStep(sceneOf({ model, tracing, live, open, suspects }), 0, { offered: true, firstFor: null });
 }
 
 /** What is believed and may be said. What would end it is said only with pairs counted in, as it is where it is written down. */
@@ -74,7 +89,7 @@ function proposalsOf(
 ): readonly Proposal[] {
   return notOffered.flatMap(({ step: id, why }) => {
     const step = stepOf(model, id);
-    if (why.is !== 'word' || (step.kind !== 'order' && step.kind !== 'send')) return [];
+    if (why.is !== 'word' || !takesDays(step)) return [];
     if (chanceOfSubject(step) < WORTH_DAYS) return [];
     const { handsOn, waiting } = step;
     return [{ step: id, need: why.need, handsOn, waiting, cost: ownMinutes(model, tracing, step) }];

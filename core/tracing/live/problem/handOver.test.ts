@@ -36,10 +36,10 @@ describe('a machine that is worth little to its owner', () => {
 
   it('is charged for mending what is found: a cheap mend is worth looking for where a dear one is not', () => {
     const fault = (id: string) => model.faults.filter((one) => one.id === id);
-    const left = handOverOf(owed({ worthMinor: 6_000 }));
+    const left = handOverOf(model, owed({ worthMinor: 6_000 }));
     expect(mendingCharged(model, left, fault('board-logic'))).toBe(6_000 / 75);
     expect(mendingCharged(model, left, fault('board-cell'))).toBeLessThan(20);
-    expect(mendingCharged(model, handOverOf(dark), fault('board-logic'))).toBe(0);
+    expect(mendingCharged(model, handOverOf(model, dark), fault('board-logic'))).toBe(0);
   });
 });
 
@@ -48,12 +48,36 @@ it('nothing changes where nobody knows what it is worth, or it is worth more tha
 });
 
 it('a limit that is the tighter one is named as the reason', () => {
-  const tight = owed({ limitMinor: 2_500, worthMinor: 6_000 });
+  const tight: TracingCase = { ...owed({ limitMinor: 2_500, worthMinor: 6_000 }), signatures: 'on-the-sheet' };
   expect(stopOf(tight)).toMatchObject({ because: 'dearer-than-limit', handOverMinutes: 2_500 / 75 });
 });
 
+describe('a limit that would end it', () => {
+  const tight = owed({ limitMinor: 2_500 });
+  const answered = (outcome: string) => offer(afterDoing(model, tight, 'ask-limit', outcome));
+
+  it('is asked about before it is handed over; a yes goes on, and a no or a later ends it', () => {
+    expect(offer(tight)).toMatchObject({ next: { step: 'ask-limit' }, stop: null });
+    const more = answered('yes').next?.step;
+    expect(more).toBeDefined();
+    expect(more).not.toBe('ask-limit');
+    for (const said of ['no', 'later'])
+      expect(answered(said)).toMatchObject({ next: null, stop: { stop: 'hand-over', because: 'dearer-than-limit' } });
+  });
+
+  it('is a question of its own where answers stand on the sheet, and nothing to ask where none was said', () => {
+    const why = (tracing: TracingCase) => offer(tracing).notOffered.find(({ step }) => step === 'ask-limit')?.why;
+    const lacksNone = { is: 'machine', need: 'word-lacking' };
+    for (const signatures of ['on-the-sheet', 'as-said'] as const) {
+      expect(offer({ ...tight, signatures })).toMatchObject({ next: null, stop: { because: 'dearer-than-limit' } });
+      expect(why({ ...tight, signatures })).toEqual(lacksNone);
+    }
+    expect(why(owed({ limitMinor: null }))).toEqual(lacksNone);
+  });
+});
+
 it('what is spent already is gone from the limit and from the worth', () => {
-  const minutes = (money: Partial<TracingCase['money']>) => handOverOf(owed(money)).minutes;
+  const minutes = (money: Partial<TracingCase['money']>) => handOverOf(model, owed(money)).minutes;
   expect(minutes({ worthMinor: 6_000, spentMinor: 3_000 })).toBe(3_000 / 75);
   expect(minutes({ worthMinor: 6_000, spentMinor: 9_000 })).toBe(0);
   expect(minutes({ limitMinor: 12_000, spentMinor: 3_000 })).toBe(9_000 / 75);

@@ -1,3 +1,4 @@
+import { hasWord } from '../gates/ownersWords.ts';
 import type { Fault, FaultModel, TracingCase } from '../types.ts';
 import { mendingMinutes } from './values.ts';
 
@@ -18,8 +19,11 @@ export type HandOver = {
 /**
  * What is left to find the fault with: of the limit, which is asked for anew before a part is bought; and of what the
  * machine is worth to its owner, which mending comes out of too. What is spent, the finding fee in it, is gone from both.
+ * Who was asked and allowed more has no limit that ends it, but what is usual.
  */
-export function handOverOf({ money: { limitMinor, worthMinor, spentMinor, perMinuteMinor } }: TracingCase): HandOver {
+export function handOverOf(model: FaultModel, tracing: TracingCase): HandOver {
+  const { limitMinor: agreed, worthMinor, spentMinor, perMinuteMinor } = tracing.money;
+  const limitMinor = hasWord(model, tracing, 'limit') ? null : agreed;
   const left = (minor: number) => (minor - spentMinor) / Math.max(1, perMinuteMinor);
   const limit = limitMinor === null ? HAND_OVER : Math.max(LEAST_HAND_OVER, left(limitMinor));
   const worth = worthMinor === null ? Number.POSITIVE_INFINITY : Math.max(0, left(worthMinor));

@@ -42,7 +42,7 @@ export function toProblem(
   model: FaultModel,
   tracing: TracingCase,
   posterior: Posterior,
-  { steps, held = [], handOver = handOverOf(tracing) }: ToPlan,
+  { steps, held = [], handOver = handOverOf(model, tracing) }: ToPlan,
 ): LiveProblem {
   const hypotheses = likeliestHypotheses(posterior);
   const now = {

@@ -111,10 +111,14 @@ function fineHere({ model, tracing, posterior, suspects }: SoFar, found: readonl
   };
 }
 
-/** Was the owner asked for a word that steps still wait for, and did not give it? */
+const gives = (asking: Step | undefined, answer: string): boolean =>
+  asking?.outcomes.some((outcome) => outcome.id === answer && outcome.gives.length > 0) ?? false;
+
+/** Was the owner asked for a word that steps still wait for, and did not give it? A yes that is not on the sheet yet is no refusal. */
 export const wasDeclined = (model: FaultModel, { log }: TracingCase, notOffered: readonly NotOffered[]): boolean =>
   notOffered.some(({ why }) => {
     const word = why.is === 'word' ? why.need : why.is === 'machine' && why.need === 'key-in-hand' ? 'key' : null;
     const asking = word === null ? undefined : askFor(model.steps, word);
-    return asking !== undefined && log.some((entry) => !entry.struck && entry.step === asking.id);
+    const answer = log.findLast((entry) => !entry.struck && entry.step === asking?.id)?.outcome;
+    return answer !== undefined && !gives(asking, answer);
   });

@@ -137,7 +137,7 @@ async function estimateFrom(
   const { job: now } = view;
   if (moment === 'step' && now.stage !== 'tracing' && !now.tasks) return null;
   // Runs over what is to come: an owner who says in one that they will sign has signed.
-  const promised = { ...state, signatures: 'in-the-log' } as const;
+  const promised = { ...state, signatures: 'as-said' } as const;
   const agreed = now.tasks && now.stage !== 'tracing' ? now.tasks.map((task) => task.id) : null;
   const figures = await engine.estimate(
     view.shop,

@@ -118,7 +118,7 @@ function unseen({ symptoms, changed, limitMinor }: Told, settings: NonNullable<S
     log: [],
     stock: [],
     agreed: AS_IF_AGREED,
-    signatures: 'in-the-log',
+    signatures: 'as-said',
     passedGates: [],
     money: {
       perMinuteMinor,
