@@ -107,6 +107,19 @@ describe('shorts and supplies', () => {
       'hanging-copied-first',
     );
   });
+  it('a short that measured is not proved by the suspect under power, though a later measuring is fine', () => {
+    const log = [
+      'look-inside:burnt',
+      'burnt-where:board',
+      'lead-other:works',
+      'short-cleared:still',
+      'meas-coils:fine',
+    ];
+    expect(rules('put-back', { told: ['no-reaction'], log })).toContain('short-not-put-back');
+    expect(rules('put-back', { told: ['no-reaction'], log: [...log, 'short-cleared:cleared'] })).not.toContain(
+      'short-not-put-back',
+    );
+  });
   it('a maker’s own plug takes neither our supply nor our tester', () => {
     const own: Said = { told: ['no-reaction'], switches: ['own-make-supply'] };
     for (const step of ['supply-beside', 'supply-alone']) expect(rules(step, own)).toEqual(['own-plug-no-loaner']);
