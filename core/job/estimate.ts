@@ -45,7 +45,7 @@ export const newestFigures = <E extends Pick<Estimate, 'moment' | 'seed'>>(estim
 /** The first standing estimate of each moment, the latest moment first. */
 export const firstOfMoments = <E extends Pick<Estimate, 'moment' | 'seed'>>(estimates: readonly E[]): readonly E[] => [
   ...new Map(
-    standingFigures(estimates)
+    newestFigures(estimates)
       .toReversed()
       .map((one) => [one.moment, one]),
   ).values(),
