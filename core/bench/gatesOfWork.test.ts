@@ -1,14 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { aJobAt, askingOf, judith, viewOf } from '../../tests/builders/jobAt.ts';
 import { noConsents } from '../approval/consent.ts';
-import { startWork } from '../commands/bench/startWork.ts';
+import { startWork } from '../commands/bench/work/startWork.ts';
 import type { View } from '../entries/view.ts';
 import type { JobId } from '../ids.ts';
 import type { Job } from '../job/job.ts';
 import { personal } from '../journal/personal.ts';
 import { epochMs, minutes } from '../time.ts';
 import { liveTracing } from '../tracing/live/liveTracing.ts';
-import { standardModel } from '../tracing/live/model/standardModel.ts';
+import { standardModel } from '../tracing/live/loading/standardModel.ts';
 import { tracingDoorFor } from './tracingDoorFor.ts';
 
 /* What holds a proof as it holds a step: common practice, no source. */

@@ -10,7 +10,7 @@ import { personal } from '../journal/personal.ts';
 import { epochMs } from '../time.ts';
 import { lackingWords } from '../tracing/live/gates/ownersWords.ts';
 import { liveTracing } from '../tracing/live/liveTracing.ts';
-import { standardModel } from '../tracing/live/model/standardModel.ts';
+import { standardModel } from '../tracing/live/loading/standardModel.ts';
 import { tracingCase } from './tracingCase.ts';
 import { tracingDoorFor } from './tracingDoorFor.ts';
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { aJobAt, askingOf, viewOf } from '../../tests/builders/jobAt.ts';
-import { turnWork } from '../commands/bench/turnWork.ts';
+import { turnWork } from '../commands/bench/work/turnWork.ts';
 import { isOf } from '../entries/subjects.ts';
 import { epochMs } from '../time.ts';
 import { applyJob } from './applyJob.ts';

@@ -5,7 +5,7 @@ import { differenceInterval } from '../figures/differenceInterval.ts';
 import { normalQuantile } from '../figures/normalQuantile.ts';
 import { finalise, prng, xoshiro128ss } from '../figures/prng.ts';
 import { quantile } from '../figures/quantile.ts';
-import { standardModel } from '../tracing/live/model/standardModel.ts';
+import { standardModel } from '../tracing/live/loading/standardModel.ts';
 import { estimate, taskMinutes } from './estimate.ts';
 import { knownWork } from './knownWork.ts';
 import { catalogueOf } from './tasks/catalogue.ts';

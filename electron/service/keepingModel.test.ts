@@ -2,7 +2,7 @@ import { expect, it } from 'vitest';
 import { tracingDoorFor } from '../../core/bench/tracingDoorFor.ts';
 import type { JobId } from '../../core/ids.ts';
 import { liveTracing } from '../../core/tracing/live/liveTracing.ts';
-import { standardModel } from '../../core/tracing/live/model/standardModel.ts';
+import { standardModel } from '../../core/tracing/live/loading/standardModel.ts';
 import { aDesk } from '../../tests/builders/desk.ts';
 import { keepingModel } from './keepingModel.ts';
 

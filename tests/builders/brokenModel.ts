@@ -1,5 +1,5 @@
-import { loadFaultModel } from '../../core/tracing/live/model/loadFaultModel.ts';
-import { STANDARD_MODEL_FILES } from '../../core/tracing/live/model/standardModel.ts';
+import { loadFaultModel } from '../../core/tracing/live/loading/loadFaultModel.ts';
+import { STANDARD_MODEL_FILES } from '../../core/tracing/live/loading/standardModel.ts';
 import type { ModelRefusal } from '../../core/tracing/live/types.ts';
 
 // biome-ignore lint/suspicious/noExplicitAny: the files are changed field by field, as a careless hand would

@@ -6,7 +6,7 @@ import { readCase } from '../../core/tracing/cases/form/readCase.ts';
 import { judge } from '../../core/tracing/cases/judge/judge.ts';
 import { tally } from '../../core/tracing/cases/judge/tally.ts';
 import { play } from '../../core/tracing/cases/play/play.ts';
-import { standardModel } from '../../core/tracing/live/model/standardModel.ts';
+import { standardModel } from '../../core/tracing/live/loading/standardModel.ts';
 
 const model = standardModel();
 const ENDING = '.json';

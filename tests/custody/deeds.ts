@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect } from 'vitest';
-import { movePart } from '../../core/commands/bench/movePart.ts';
+import { movePart } from '../../core/commands/bench/parts/movePart.ts';
 import type { Decision } from '../../core/commands/kernel/decision.ts';
 import { lendPart, takeBackLent } from '../../core/commands/wall/lendPart.ts';
 import { moveShopPart } from '../../core/commands/wall/moveShopPart.ts';

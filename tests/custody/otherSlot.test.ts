@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { fitPart } from '../../core/commands/bench/fitPart.ts';
-import { movePart } from '../../core/commands/bench/movePart.ts';
+import { fitPart } from '../../core/commands/bench/parts/fitPart.ts';
+import { movePart } from '../../core/commands/bench/parts/movePart.ts';
 import type { JobId, PartId } from '../../core/ids.ts';
 import { epochMs, minutes } from '../../core/time.ts';
 import { draft } from '../builders/shopFolder.ts';

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { standardModel } from '../../core/tracing/live/model/standardModel.ts';
+import { standardModel } from '../../core/tracing/live/loading/standardModel.ts';
 import { play } from '../referee/states/play.ts';
 import { begun } from '../referee/states/tally.ts';
 import { walk } from '../referee/states/walk.ts';

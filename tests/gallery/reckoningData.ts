@@ -5,7 +5,7 @@ import { calibrationOf, type Scored } from '../../core/labour/calibration/calibr
 import { catalogueOf } from '../../core/labour/tasks/catalogue.ts';
 import { learnTimes, movedTime, type TimeSeen } from '../../core/labour/tasks/learnTimes.ts';
 import type { Currency } from '../../core/money/money.ts';
-import { standardModel } from '../../core/tracing/live/model/standardModel.ts';
+import { standardModel } from '../../core/tracing/live/loading/standardModel.ts';
 import { type ClosedTracing, tallyJobs } from '../../core/tracing/live/shop/closedTracing.ts';
 import { learnPriors } from '../../core/tracing/live/shop/learnPriors.ts';
 

@@ -31,8 +31,9 @@ const UNREAD_ATTRIBUTES = new Set([
 export const ENGLISH_ALLOWED: Readonly<Record<string, string>> = {
   'core/readings/': 'labels that open tools print, looked for in their reports',
   'core/tracing/plan/': 'the id of a plan’s last step, and bounds of the search, which come with a refusal as facts',
-  'core/tracing/live/model/':
+  'core/tracing/live/checks/':
     'what the check of a shop’s own model finds, for who edits its files, whose fields and ids are English as well',
+  'core/tracing/live/loading/': 'the same',
   'core/tracing/live/shop/editModel.ts': 'the same, for a change to it',
   'core/tracing/cases/form/readCase.ts': 'what the check of a case’s file finds, for who writes one',
   'core/commands/kernel/fields.ts': 'what a schema says of input that no screen sends',

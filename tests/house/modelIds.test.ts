@@ -2,9 +2,9 @@ import { expect, it } from 'vitest';
 import aliases from '../../assets/fault-model/aliases.json' with { type: 'json' };
 import deeds from '../../assets/fault-model/deeds.json' with { type: 'json' };
 import words from '../../assets/words/en/tracing.json' with { type: 'json' };
+import { USED_BY_CODE } from '../../core/tracing/live/checks/usedByCode.ts';
 import { GROUPS } from '../../core/tracing/live/groups.ts';
-import { standardModel } from '../../core/tracing/live/model/standardModel.ts';
-import { USED_BY_CODE } from '../../core/tracing/live/model/usedByCode.ts';
+import { standardModel } from '../../core/tracing/live/loading/standardModel.ts';
 import { filesBelow, isCode, isTest } from './source.ts';
 
 /*

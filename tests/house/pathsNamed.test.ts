@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { pathsNotThere } from './pathsNamed.ts';
 import { filesBelow } from './source.ts';
 
-const paths = ['core/commands/bench/judge.ts', 'core/stage.ts', 'tests/house/floors.ts'];
+const paths = ['core/commands/bench/verdict/judge.ts', 'core/stage.ts', 'tests/house/floors.ts'];
 
 describe('what a guide names is there', () => {
   const files = filesBelow();
@@ -26,6 +26,6 @@ describe('what a guide names is there', () => {
   });
 
   it('knows a file by its path, by the end of it or by its name, and a folder', () => {
-    expect(pathsNotThere('`core/stage.ts` `bench/judge.ts` `floors.ts` `core/commands` `npm test`', paths)).toEqual([]);
+    expect(pathsNotThere('`core/stage.ts` `verdict/judge.ts` `floors.ts` `core/commands` `npm test`', paths)).toEqual([]);
   });
 });

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { standardModel } from '../../core/tracing/live/model/standardModel.ts';
+import { standardModel } from '../../core/tracing/live/loading/standardModel.ts';
 import { lookUpCode } from '../../core/tracing/live/readings/codes.ts';
 import { type Connector, EDITIONS, type Rail } from '../../core/tracing/live/readings/editions.ts';
 import { judgePowerGood, judgeRail, railsFinding } from '../../core/tracing/live/readings/rails.ts';

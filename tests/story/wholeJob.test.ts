@@ -8,7 +8,7 @@ import type { ReckoningSheet } from '../../core/contract/reckoningSheet.ts';
 import type { JobSheet } from '../../core/contract/screens.ts';
 import type { WorkTask } from '../../core/labour/types.ts';
 import { epochMs } from '../../core/time.ts';
-import { standardModel } from '../../core/tracing/live/model/standardModel.ts';
+import { standardModel } from '../../core/tracing/live/loading/standardModel.ts';
 import { fileWallet, isOpenRefusal, openShop } from '../../db/index.ts';
 import { runDemo } from '../../electron/cli/demo/runDemo.ts';
 import { minutesByOwnTimes, type OwnMinutes } from '../../electron/service/desk/closed/ownTimes.ts';

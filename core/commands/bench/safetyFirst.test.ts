@@ -6,9 +6,9 @@ import type { JobId } from '../../ids.ts';
 import { personal } from '../../journal/personal.ts';
 import { epochMs } from '../../time.ts';
 import type { Owed } from '../../tracing/live/types.ts';
-import { judge } from './judge.ts';
-import { nameFault } from './nameFault.ts';
-import { decideStart } from './startWork.ts';
+import { judge } from './verdict/judge.ts';
+import { nameFault } from './verdict/nameFault.ts';
+import { decideStart } from './work/startWork.ts';
 
 const signature = {
   name: personal('contact', judith.id, 'Judith Amberley'),

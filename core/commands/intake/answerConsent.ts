@@ -13,7 +13,7 @@ import { epochMs } from '../../time.ts';
 import { whyNotHeard } from '../approval/heard.ts';
 import { howAnswered } from '../approval/howAnswered.ts';
 import { signed } from '../approval/signed.ts';
-import { lackingFor } from '../bench/lackingFor.ts';
+import { lackingFor } from '../bench/work/lackingFor.ts';
 import type { Asking } from '../kernel/asking.ts';
 import { jobCommand } from '../kernel/command.ts';
 import { type Decision, refuse } from '../kernel/decision.ts';

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { keyOfEntry } from '../../tracing/live/model/entryKey.ts';
+import { keyOfEntry } from '../../tracing/live/loading/entryKey.ts';
 import type { ModelDifference } from '../../tracing/live/shop/modelFiles.ts';
 import { shopCommand } from '../kernel/command.ts';
 import { accept, refuse } from '../kernel/decision.ts';

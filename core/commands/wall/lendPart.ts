@@ -3,7 +3,7 @@ import { whyMayNotAnswer } from '../../approval/mayAnswer.ts';
 import { heldFor, notThere, partOut } from '../../custody/move/moveRefusals.ts';
 import { samePlace } from '../../custody/place.ts';
 import { OPEN_STAGES } from '../../stage.ts';
-import { backFromLending } from '../bench/moveOut.ts';
+import { backFromLending } from '../bench/parts/moveOut.ts';
 import { jobCommand, shopCommand } from '../kernel/command.ts';
 import { refuse } from '../kernel/decision.ts';
 import { zEpoch, zId, zJobId, zLine, zPartId, zPlace } from '../kernel/fields.ts';

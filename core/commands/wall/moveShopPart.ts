@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { backFromLending } from '../bench/moveOut.ts';
+import { backFromLending } from '../bench/parts/moveOut.ts';
 import { shopCommand } from '../kernel/command.ts';
 import { refuse } from '../kernel/decision.ts';
 import { zLine, zPartId, zPlace } from '../kernel/fields.ts';

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { aJobAt } from '../../../tests/builders/jobAt.ts';
-import { standardModel } from '../../tracing/live/model/standardModel.ts';
+import { standardModel } from '../../tracing/live/loading/standardModel.ts';
 import { readGroups } from '../../tracing/live/readGroups.ts';
 import type { Job } from '../job.ts';
 import { closedTracing } from './closedTracing.ts';

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { aJobAt } from '../../../tests/builders/jobAt.ts';
 import { aTracingCase } from '../../../tests/builders/tracingCase.ts';
 import { epochMs, minutes } from '../../time.ts';
-import { standardModel } from '../../tracing/live/model/standardModel.ts';
+import { standardModel } from '../../tracing/live/loading/standardModel.ts';
 import type { Job } from '../job.ts';
 import { newWork, type Work } from '../work.ts';
 import { nightWork } from './nightWork.ts';

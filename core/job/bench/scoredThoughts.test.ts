@@ -2,7 +2,7 @@ import { expect, it } from 'vitest';
 import { aJobAt } from '../../../tests/builders/jobAt.ts';
 import type { PartId } from '../../ids.ts';
 import { epochMs } from '../../time.ts';
-import { standardModel } from '../../tracing/live/model/standardModel.ts';
+import { standardModel } from '../../tracing/live/loading/standardModel.ts';
 import type { JobVerdict } from '../entries.ts';
 import type { Job } from '../job.ts';
 import { scoredThoughts } from './scoredThoughts.ts';

@@ -4,7 +4,7 @@ import steps from '../../../assets/labour/steps.json' with { type: 'json' };
 import { logNormalOf, type ThreePoint } from '../../figures/logNormal.ts';
 import { prng } from '../../figures/prng.ts';
 import { quantile } from '../../figures/quantile.ts';
-import { standardModel } from '../../tracing/live/model/standardModel.ts';
+import { standardModel } from '../../tracing/live/loading/standardModel.ts';
 import { catalogueOf, type Task } from './catalogue.ts';
 import { ENOUGH_OF_ONE, judgedTogether, learnTimes, movedTime, type TimeSeen } from './learnTimes.ts';
 import { nextOne, updated } from './normalInverseGamma.ts';

@@ -1,6 +1,6 @@
 import type { LiveTracing } from './api.ts';
 import { belief } from './belief/belief.ts';
-import { loadFaultModel } from './model/loadFaultModel.ts';
+import { loadFaultModel } from './loading/loadFaultModel.ts';
 import { knownStep } from './model/special.ts';
 import { offerStep } from './offer/offerStep.ts';
 import { openStates } from './offer/openStates.ts';

@@ -5,7 +5,7 @@ import { answerLine } from '../cases/answer/answerLine.ts';
 import { zCaseLine } from '../cases/form/caseLine.ts';
 import { belief } from './belief/belief.ts';
 import { closedGates } from './gates/gates.ts';
-import { standardModel } from './model/standardModel.ts';
+import { standardModel } from './loading/standardModel.ts';
 import { offerStep } from './offer/offerStep.ts';
 import type { TracingCase } from './types.ts';
 import { verdictAfter } from './verdict/verdictAfter.ts';

@@ -4,8 +4,8 @@ import { afterDoing, aTracingCase } from '../../../tests/builders/tracingCase.ts
 import { estimate } from '../../labour/estimate.ts';
 import type { LabourEstimate, WorkTask } from '../../labour/types.ts';
 import { belief } from './belief/belief.ts';
+import { standardModel } from './loading/standardModel.ts';
 import { knownStep } from './model/special.ts';
-import { standardModel } from './model/standardModel.ts';
 import { offerStep } from './offer/offerStep.ts';
 import type { LoggedStep, TracingCase } from './types.ts';
 import { verdictAfter } from './verdict/verdictAfter.ts';

@@ -4,7 +4,7 @@ import refusals from '../../../assets/words/en/refusals.json' with { type: 'json
 import type { CommandName } from '../../../core/commands/commands.ts';
 import { zAsked } from '../../../core/contract/contract.ts';
 import { fill, wordsFor } from '../../../core/text/wordsFor.ts';
-import { STANDARD_MODEL_FILES } from '../../../core/tracing/live/model/standardModel.ts';
+import { STANDARD_MODEL_FILES } from '../../../core/tracing/live/loading/standardModel.ts';
 import { diffModels } from '../../../core/tracing/live/shop/diffModels.ts';
 import { modelInUse } from '../../../core/tracing/live/shop/shopModel.ts';
 import { carryOut } from '../../service/desk/carryOut.ts';

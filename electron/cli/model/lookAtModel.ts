@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import words from '../../../assets/words/en/model.json' with { type: 'json' };
 import { noShop, type Shop } from '../../../core/job/shop.ts';
 import { fill } from '../../../core/text/wordsFor.ts';
-import { loadFaultModel } from '../../../core/tracing/live/model/loadFaultModel.ts';
+import { loadFaultModel } from '../../../core/tracing/live/loading/loadFaultModel.ts';
 import { diffModels } from '../../../core/tracing/live/shop/diffModels.ts';
 import { modelInUse } from '../../../core/tracing/live/shop/shopModel.ts';
 import { defaultDataFolder } from '../../service/dataFolder.ts';

@@ -5,7 +5,7 @@ import type { JobId } from '../../../core/ids.ts';
 import { noShop } from '../../../core/job/shop.ts';
 import { estimate } from '../../../core/labour/estimate.ts';
 import type { EstimateAsked, EstimatePolicy } from '../../../core/labour/types.ts';
-import { standardModel } from '../../../core/tracing/live/model/standardModel.ts';
+import { standardModel } from '../../../core/tracing/live/loading/standardModel.ts';
 import { offerStep } from '../../../core/tracing/live/offer/offerStep.ts';
 import { Halt } from '../../../core/tracing/plan/problem/effort.ts';
 import { screenOf } from '../../../tests/builders/atScreen.ts';

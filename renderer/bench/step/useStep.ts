@@ -1,5 +1,5 @@
 import { useQuery } from '@tanstack/react-query';
-import type { EndsWith } from '../../../core/commands/bench/stepMoves.ts';
+import type { EndsWith } from '../../../core/commands/bench/work/stepMoves.ts';
 import type { JobSheet, TracingSheet, WallSheet } from '../../../core/contract/screens.ts';
 import type { PartId } from '../../../core/ids.ts';
 import { clockedWork, type Forgotten } from '../../../core/job/bench/clockedWork.ts';

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
-import { standardModel } from '../../../core/tracing/live/model/standardModel.ts';
+import { standardModel } from '../../../core/tracing/live/loading/standardModel.ts';
 import { describeOverOpenData } from '../../openData.ts';
 import { impliedMix, lookLine, processorLook, typeLooks, typeOf } from './outsideLooks.ts';
 

@@ -2,7 +2,7 @@ import { fork } from 'node:child_process';
 import { existsSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
-import { standardModel } from '../../../core/tracing/live/model/standardModel.ts';
+import { standardModel } from '../../../core/tracing/live/loading/standardModel.ts';
 import { planned } from './planned.ts';
 import { play } from './play.ts';
 import { begun, type Progress, type Share, tallyLines, together, zProgress } from './tally.ts';

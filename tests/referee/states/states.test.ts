@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { prng } from '../../../core/figures/prng.ts';
 import { zTold } from '../../../core/tracing/cases/form/caseLine.ts';
-import { standardModel } from '../../../core/tracing/live/model/standardModel.ts';
+import { standardModel } from '../../../core/tracing/live/loading/standardModel.ts';
 import { SENTENCES } from '../judge.ts';
 import { drawFrom, drawMachine } from './drawMachine.ts';
 import { planned } from './planned.ts';

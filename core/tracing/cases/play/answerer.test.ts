@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { aBenchCase } from '../../../../tests/builders/benchCase.ts';
-import { standardModel } from '../../live/model/standardModel.ts';
+import { standardModel } from '../../live/loading/standardModel.ts';
 import { toTracing } from '../bench/toTracing.ts';
 import { Answerer } from './answerer.ts';
 

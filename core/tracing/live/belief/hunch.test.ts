@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { changed } from '../../../../tests/builders/brokenModel.ts';
 import { afterDoing, aTracingCase } from '../../../../tests/builders/tracingCase.ts';
-import { standardModel } from '../model/standardModel.ts';
+import { standardModel } from '../loading/standardModel.ts';
 import type { TracingCase } from '../types.ts';
 import { suspectsOf } from './belief.ts';
 import { posteriorOf } from './posterior.ts';

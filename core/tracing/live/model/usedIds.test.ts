@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { changed } from '../../../../tests/builders/brokenModel.ts';
+import { USED_BY_CODE } from '../checks/usedByCode.ts';
+import { standardModel } from '../loading/standardModel.ts';
 import type { ModelFault } from './refusal.ts';
-import { standardModel } from './standardModel.ts';
-import { USED_BY_CODE } from './usedByCode.ts';
 import { checkUsed, type UsedIds } from './usedIds.ts';
 
 const model = standardModel();

@@ -4,7 +4,7 @@ import { afterDoing, aTracingCase } from '../../../../tests/builders/tracingCase
 import { suspectsOf } from '../belief/belief.ts';
 import { posteriorOf } from '../belief/posterior.ts';
 import { COULD_NOT } from '../couldNot.ts';
-import { standardModel } from '../model/standardModel.ts';
+import { standardModel } from '../loading/standardModel.ts';
 import type { TracingCase } from '../types.ts';
 import { goneOf } from '../verdict/blame.ts';
 import { verdictAfter } from '../verdict/verdictAfter.ts';

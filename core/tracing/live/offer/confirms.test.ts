@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { afterDoing, aTracingCase, WALL } from '../../../../tests/builders/tracingCase.ts';
 import { posteriorOf } from '../belief/posterior.ts';
+import { standardModel } from '../loading/standardModel.ts';
 import { knownStep } from '../model/special.ts';
-import { standardModel } from '../model/standardModel.ts';
 import type { TracingCase } from '../types.ts';
 import { shareOf } from '../verdict/blame.ts';
 import { CONFIRMED_FROM } from '../verdict/proof.ts';

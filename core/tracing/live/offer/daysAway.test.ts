@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { changed, step } from '../../../../tests/builders/brokenModel.ts';
 import { afterDoing, aTracingCase, WALL } from '../../../../tests/builders/tracingCase.ts';
-import { standardModel } from '../model/standardModel.ts';
+import { standardModel } from '../loading/standardModel.ts';
 import type { TracingCase } from '../types.ts';
 import { offerStep } from './offerStep.ts';
 

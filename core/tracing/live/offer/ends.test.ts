@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { afterDoing, aTracingCase } from '../../../../tests/builders/tracingCase.ts';
+import { standardModel } from '../loading/standardModel.ts';
 import { knownStep } from '../model/special.ts';
-import { standardModel } from '../model/standardModel.ts';
 import type { TracingCase } from '../types.ts';
 import { wayBelieved } from '../wayBelieved.ts';
 import { offerStep } from './offerStep.ts';

@@ -2,7 +2,7 @@ import { expect, it } from 'vitest';
 import { afterDoing, aTracingCase } from '../../../../tests/builders/tracingCase.ts';
 import { suspectsOf } from '../belief/belief.ts';
 import { posteriorOf } from '../belief/posterior.ts';
-import { standardModel } from '../model/standardModel.ts';
+import { standardModel } from '../loading/standardModel.ts';
 import type { TracingCase } from '../types.ts';
 import { blamed, inShort, remediesOf } from './inShort.ts';
 import { offerStep } from './offerStep.ts';

@@ -5,7 +5,7 @@ import { afterDoing, aTracingCase } from '../../../../tests/builders/tracingCase
 import { suspectsOf } from '../belief/belief.ts';
 import { posteriorOf } from '../belief/posterior.ts';
 import { closedGates } from '../gates/gates.ts';
-import { standardModel } from '../model/standardModel.ts';
+import { standardModel } from '../loading/standardModel.ts';
 import type { TracingCase } from '../types.ts';
 import { offerStep } from './offerStep.ts';
 

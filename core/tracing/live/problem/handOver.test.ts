@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { afterDoing, aTracingCase } from '../../../../tests/builders/tracingCase.ts';
-import { standardModel } from '../model/standardModel.ts';
+import { standardModel } from '../loading/standardModel.ts';
 import { offerStep } from '../offer/offerStep.ts';
 import { openTracing } from '../openTracing.ts';
 import type { StopAnswer, TracingCase } from '../types.ts';

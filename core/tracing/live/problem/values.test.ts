@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { changed } from '../../../../tests/builders/brokenModel.ts';
 import { aTracingCase } from '../../../../tests/builders/tracingCase.ts';
-import { standardModel } from '../model/standardModel.ts';
+import { standardModel } from '../loading/standardModel.ts';
 import type { Step } from '../types.ts';
 import { oursMinutes, ownersMinutes } from './values.ts';
 import { ownMinutes } from './weights.ts';

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { changed } from '../../../../tests/builders/brokenModel.ts';
 import { afterDoing, aTracingCase } from '../../../../tests/builders/tracingCase.ts';
-import { standardModel } from '../model/standardModel.ts';
+import { standardModel } from '../loading/standardModel.ts';
 import { reasonFor } from '../offer/reasonFor.ts';
 import type { Step, TracingCase } from '../types.ts';
 import { delayMinutes, harmOf, weighedWaiting } from './weights.ts';

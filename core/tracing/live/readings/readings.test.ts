@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { changed } from '../../../../tests/builders/brokenModel.ts';
 import { afterDoing, aTracingCase } from '../../../../tests/builders/tracingCase.ts';
 import { belief } from '../belief/belief.ts';
-import { standardModel } from '../model/standardModel.ts';
+import { standardModel } from '../loading/standardModel.ts';
 import { lookUpCode } from './codes.ts';
 import type { Finding } from './finding.ts';
 import { railLines } from './lines.ts';

@@ -1,4 +1,4 @@
-import type { RawFileName } from '../model/raw.ts';
+import type { RawFileName } from '../loading/raw.ts';
 
 /**
  * Where renamed ids stand in a model's files. `*` is any key or list entry; `<kind>` is a key that is an id of that kind;

@@ -1,4 +1,4 @@
-import { keyOfEntry } from '../model/entryKey.ts';
+import { keyOfEntry } from '../loading/entryKey.ts';
 import type { ModelDifference, ModelFiles } from '../shop/modelFiles.ts';
 import { currentId, currentOutcome, currentStep, type Renamed } from './aliases.ts';
 import { ID_PLACES } from './places.ts';

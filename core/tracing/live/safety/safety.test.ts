@@ -3,7 +3,7 @@ import { changed } from '../../../../tests/builders/brokenModel.ts';
 import { afterDoing, aTracingCase } from '../../../../tests/builders/tracingCase.ts';
 import type { MachineFacts } from '../case.ts';
 import { closedGates, openedByNoWord, owedBeforeSettling } from '../gates/gates.ts';
-import { standardModel } from '../model/standardModel.ts';
+import { standardModel } from '../loading/standardModel.ts';
 import type { Switch, TracingCase } from '../types.ts';
 
 /* What must be held, and what opens it: common practice, no source. */

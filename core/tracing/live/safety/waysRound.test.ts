@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { afterDoing, aTracingCase } from '../../../../tests/builders/tracingCase.ts';
 import type { MachineFacts } from '../case.ts';
 import { closedGates } from '../gates/gates.ts';
-import { standardModel } from '../model/standardModel.ts';
+import { standardModel } from '../loading/standardModel.ts';
 import type { LoanerProof, Switch, TracingCase } from '../types.ts';
 
 /* Ways on which a part of ours was hurt although rules were kept: common practice, no source. */

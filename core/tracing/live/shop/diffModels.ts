@@ -1,5 +1,5 @@
 import { nth } from '../../../figures/rows.ts';
-import { keyOfEntry } from '../model/entryKey.ts';
+import { keyOfEntry } from '../loading/entryKey.ts';
 import type { ModelDifference, ModelFiles } from './modelFiles.ts';
 
 /** What differs between two models' files, field by field; entries with an id (codes: family and code) are matched by it. */

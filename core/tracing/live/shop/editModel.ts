@@ -1,5 +1,5 @@
-import { keyOfEntry } from '../model/entryKey.ts';
-import { loadFaultModel } from '../model/loadFaultModel.ts';
+import { keyOfEntry } from '../loading/entryKey.ts';
+import { loadFaultModel } from '../loading/loadFaultModel.ts';
 import { renameDifference, renameFiles } from '../renamed/renameFiles.ts';
 import type { FaultModel, ModelRefusal } from '../types.ts';
 import type { ModelDifference, ModelFiles } from './modelFiles.ts';

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import { prng } from '../../../figures/prng.ts';
-import { standardModel } from '../model/standardModel.ts';
+import { standardModel } from '../loading/standardModel.ts';
 import { type ClosedTracing, tallyJobs } from './closedTracing.ts';
 import { learnPriors } from './learnPriors.ts';
 

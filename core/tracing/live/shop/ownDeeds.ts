@@ -1,6 +1,6 @@
-import { startsAnything } from '../model/loadFaultModel.ts';
-import { RAW_FILES } from '../model/raw.ts';
-import { STANDARD_MODEL_FILES } from '../model/standardModel.ts';
+import { startsAnything } from '../loading/loadFaultModel.ts';
+import { RAW_FILES } from '../loading/raw.ts';
+import { STANDARD_MODEL_FILES } from '../loading/standardModel.ts';
 import { cautiousDeeds, plainDeeds } from '../safety/plainDeeds.ts';
 import type { ModelFiles } from './modelFiles.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type Files, step } from '../../../../tests/builders/brokenModel.ts';
-import { STANDARD_MODEL_FILES, standardModel } from '../model/standardModel.ts';
+import { STANDARD_MODEL_FILES, standardModel } from '../loading/standardModel.ts';
 import { type ClosedTracing, tallyJobs } from './closedTracing.ts';
 import { diffModels } from './diffModels.ts';
 import { changeModel } from './editModel.ts';

@@ -1,4 +1,4 @@
-import { STANDARD_MODEL_FILES, standardModel } from '../model/standardModel.ts';
+import { STANDARD_MODEL_FILES, standardModel } from '../loading/standardModel.ts';
 import type { FaultModel, ModelRefusal } from '../types.ts';
 import type { PriorTally } from './closedTracing.ts';
 import { changeModel } from './editModel.ts';

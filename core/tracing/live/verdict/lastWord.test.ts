@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { afterDoing, aTracingCase } from '../../../../tests/builders/tracingCase.ts';
 import { suspectsOf } from '../belief/belief.ts';
 import { posteriorOf } from '../belief/posterior.ts';
-import { standardModel } from '../model/standardModel.ts';
+import { standardModel } from '../loading/standardModel.ts';
 import { offerStep } from '../offer/offerStep.ts';
 import type { TracingCase } from '../types.ts';
 import { lastWord } from './lastWord.ts';

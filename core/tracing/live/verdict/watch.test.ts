@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { afterDoing, aTracingCase } from '../../../../tests/builders/tracingCase.ts';
-import { standardModel } from '../model/standardModel.ts';
+import { standardModel } from '../loading/standardModel.ts';
 import { offerStep } from '../offer/offerStep.ts';
 import { reasonFor } from '../offer/reasonFor.ts';
 import type { TracingCase } from '../types.ts';

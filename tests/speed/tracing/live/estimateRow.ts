@@ -6,7 +6,7 @@ import { learnTimes } from '../../../../core/labour/tasks/learnTimes.ts';
 import { stepTimesOf } from '../../../../core/labour/tasks/stepTimes.ts';
 import { openTraces } from '../../../../core/labour/traces.ts';
 import type { EstimatePolicy, LabourEstimate, WorkTask } from '../../../../core/labour/types.ts';
-import { standardModel } from '../../../../core/tracing/live/model/standardModel.ts';
+import { standardModel } from '../../../../core/tracing/live/loading/standardModel.ts';
 import { aTracingCase } from '../../../builders/tracingCase.ts';
 import { atMost, type Figure, type Row, shown } from '../row.ts';
 

@@ -1,6 +1,6 @@
 import { belief } from '../../../../core/tracing/live/belief/belief.ts';
 import { posteriorOf } from '../../../../core/tracing/live/belief/posterior.ts';
-import { standardModel } from '../../../../core/tracing/live/model/standardModel.ts';
+import { standardModel } from '../../../../core/tracing/live/loading/standardModel.ts';
 import { offerStep } from '../../../../core/tracing/live/offer/offerStep.ts';
 import { openTracing } from '../../../../core/tracing/live/openTracing.ts';
 import type { FaultModel, TracingCase } from '../../../../core/tracing/live/types.ts';

@@ -1,6 +1,6 @@
 import words from '../../../../assets/words/en/tracing.json' with { type: 'json' };
 import { prng } from '../../../../core/figures/prng.ts';
-import { standardModel } from '../../../../core/tracing/live/model/standardModel.ts';
+import { standardModel } from '../../../../core/tracing/live/loading/standardModel.ts';
 import { offerStep } from '../../../../core/tracing/live/offer/offerStep.ts';
 import { verdictAfter } from '../../../../core/tracing/live/verdict/verdictAfter.ts';
 import { afterDoing, WALL } from '../../../builders/tracingCase.ts';

@@ -1,5 +1,5 @@
 import { prng } from '../../../../core/figures/prng.ts';
-import { standardModel } from '../../../../core/tracing/live/model/standardModel.ts';
+import { standardModel } from '../../../../core/tracing/live/loading/standardModel.ts';
 import type { FaultModel, TracingCase } from '../../../../core/tracing/live/types.ts';
 import { verdictAfter } from '../../../../core/tracing/live/verdict/verdictAfter.ts';
 import { oncePerHistory } from './history.ts';

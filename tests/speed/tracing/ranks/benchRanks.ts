@@ -2,7 +2,7 @@ import { prng } from '../../../../core/figures/prng.ts';
 import { estimate } from '../../../../core/labour/estimate.ts';
 import type { Traces } from '../../../../core/labour/traced.ts';
 import { openTraces } from '../../../../core/labour/traces.ts';
-import { standardModel } from '../../../../core/tracing/live/model/standardModel.ts';
+import { standardModel } from '../../../../core/tracing/live/loading/standardModel.ts';
 import type { TracingCase } from '../../../../core/tracing/live/types.ts';
 import { afterStep, type Bench } from '../live/runMachine.ts';
 import { SimulatedMachine } from '../live/simulatedMachine.ts';

@@ -2,7 +2,7 @@ import { clopperPearson } from '../../../../core/figures/interval.ts';
 import { prng } from '../../../../core/figures/prng.ts';
 import { estimate } from '../../../../core/labour/estimate.ts';
 import type { LabourEstimate } from '../../../../core/labour/types.ts';
-import { standardModel } from '../../../../core/tracing/live/model/standardModel.ts';
+import { standardModel } from '../../../../core/tracing/live/loading/standardModel.ts';
 import type { TracingCase } from '../../../../core/tracing/live/types.ts';
 import { aTracingCase } from '../../../builders/tracingCase.ts';
 import { SimulatedMachine } from '../live/simulatedMachine.ts';

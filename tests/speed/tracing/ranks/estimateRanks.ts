@@ -8,7 +8,7 @@ import { learnTimes } from '../../../../core/labour/tasks/learnTimes.ts';
 import { stepTimesOf } from '../../../../core/labour/tasks/stepTimes.ts';
 import { drawMinutes } from '../../../../core/labour/tasks/taskTime.ts';
 import type { LabourEstimate, WorkTask } from '../../../../core/labour/types.ts';
-import { standardModel } from '../../../../core/tracing/live/model/standardModel.ts';
+import { standardModel } from '../../../../core/tracing/live/loading/standardModel.ts';
 import { afterDoing, aTracingCase } from '../../../builders/tracingCase.ts';
 import { type RankTest, rankTest } from './rankTest.ts';
 
