@@ -4,6 +4,7 @@ import type { ThingKind } from '../custody/part.ts';
 import { placeFacts } from '../custody/readouts/placeFacts.ts';
 import { takesKind } from '../custody/slot.ts';
 import type { Work } from '../job/work.ts';
+import { asSentence } from '../text/asSentence.ts';
 import { wordOf } from './jobWords.ts';
 import type { Making } from './making.ts';
 
@@ -15,9 +16,6 @@ export const symptomWords = ({ words }: Making, ids: readonly string[]): readonl
 
 /** The same as sentences: each with its full stop. */
 export const asSentences = (texts: readonly string[]): string => texts.map(asSentence).join(' ');
-
-/** A text with its full stop, unless it ends with one. */
-export const asSentence = (text: string): string => (/[.!?…)”"]$/.test(text.trim()) ? text.trim() : `${text.trim()}.`);
 
 /** A text without the full stop at its end, to go on inside a sentence. */
 export const inSentence = (text: string): string => text.trim().replace(/\.$/, '');

@@ -6,6 +6,7 @@ import type { Paper } from '../../papers/content.ts';
 import type { PartCondition } from '../../papers/facts.ts';
 import { PAPER_KINDS } from '../../papers/kinds.ts';
 import { AT_THE_DOOR } from '../../stage.ts';
+import { asSentence } from '../../text/asSentence.ts';
 import { amount, common, opened, staffName, taxSays, wordFacts } from '../common.ts';
 import { type Lacking, lacking } from '../lacking.ts';
 import { type BilledLine, billed, isAsItCame, lineWords } from '../lines/billed.ts';
@@ -14,7 +15,7 @@ import { incidentLines } from '../lines/incidents.ts';
 import { verdictDetail } from '../lines/verdictDetail.ts';
 import { warrantyWords } from '../lines/warrantyWords.ts';
 import type { Making } from '../making.ts';
-import { asSentence, faultName, inSentence, partInText, workName } from '../worded.ts';
+import { faultName, inSentence, partInText, workName } from '../worded.ts';
 
 /** The work is at its end: the machine stands at the door or has left. */
 export const isAtItsEnd = ({ job }: Making): boolean =>

@@ -4,6 +4,7 @@ import type { Paper } from '../../papers/content.ts';
 import { PAPER_KINDS } from '../../papers/kinds.ts';
 import { WATCH_START } from '../../tracing/live/model/special.ts';
 import { amount, common, opened, readyTold, withoutAnswer } from '../common.ts';
+import { wordOf } from '../jobWords.ts';
 import { type Lacking, lacking } from '../lacking.ts';
 import { aboutAmount, estimateFacts, seenEstimate, toldEstimate } from '../lines/estimates.ts';
 import { optionFacts } from '../lines/optionFacts.ts';
@@ -36,7 +37,10 @@ export function changedFindingPaper(making: Making): Paper | Lacking {
       now: estimateFacts(making, now),
       ...(now.withPart && {
         withPart: {
-          part: likeliestPart(making, now.withPart.name),
+          part:
+            now.withPart.name in words.tracing.kinds
+              ? wordOf(words.tracing.kinds, now.withPart.name)
+              : words.facts.aPart,
           p50: aboutAmount(making, now.withPart.p50),
           p90: aboutAmount(making, now.withPart.p90),
         },
@@ -65,23 +69,20 @@ function whatWasSeen(making: Making): string {
   );
 }
 
-/** The likeliest faults by what was told alone, and by what was seen; null where no tracing was handed in. */
+/** The parts that the likeliest faults are in, by what was told alone and by what was seen; null where no tracing was handed in. */
 function suspectsThenAndNow(making: Making): string | null {
   const { view, job, asking, words, format } = making;
-  const named = (known: Job) =>
-    (asking.tracing?.suspects({ ...view, job: known }) ?? [])
-      .slice(0, NAMED)
-      .map((fault) => inSentence(faultName(making, fault)))
-      .join('; ');
+  const named = (known: Job) => {
+    const faults = asking.tracing?.suspects({ ...view, job: known }) ?? [];
+    return format.list([...new Set(faults.slice(0, NAMED).map((fault) => faultPart(making, fault)))]);
+  };
   const told = named({ ...job, seen: null, work: [] });
   const seen = named(job);
   return told === '' || seen === '' ? null : format.say(words.facts.means, { told, seen });
 }
 
-/** The part that the likeliest fault is in: its fault is named `part: what`. */
-function likeliestPart(making: Making, fault: string): string {
-  const named = faultName(making, fault);
-  return named === fault
-    ? making.words.facts.aPart
-    : (named.split(':')[0] ?? named).toLocaleLowerCase(making.setting.locale);
+/** The part that a fault is in, inside a sentence: faults are named `Part: what`. A short name in capitals keeps them. */
+function faultPart(making: Making, fault: string): string {
+  const part = inSentence(faultName(making, fault)).split(':')[0] ?? fault;
+  return /^\p{Lu}{2}/u.test(part) ? part : `${part.charAt(0).toLocaleLowerCase(making.setting.locale)}${part.slice(1)}`;
 }

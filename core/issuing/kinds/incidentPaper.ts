@@ -1,11 +1,12 @@
 import type { Paper } from '../../papers/content.ts';
 import { PAPER_KINDS } from '../../papers/kinds.ts';
+import { asSentence } from '../../text/asSentence.ts';
 import { amount, common, opened, staffName } from '../common.ts';
 import { type Lacking, lacking } from '../lacking.ts';
 import { partAfter } from '../lines/incidents.ts';
 import { optionFacts } from '../lines/optionFacts.ts';
 import type { Making } from '../making.ts';
-import { asSentence, newestOpenQuestion, partName } from '../worded.ts';
+import { newestOpenQuestion, partName } from '../worded.ts';
 
 /** What happened at our hands, as it was written down. */
 export function incidentPaper(making: Making): Paper | Lacking {

@@ -1,7 +1,8 @@
 import type { Job } from '../../job/job.ts';
+import { asSentence } from '../../text/asSentence.ts';
 import { opened } from '../common.ts';
 import type { Making } from '../making.ts';
-import { asSentence, partName } from '../worded.ts';
+import { partName } from '../worded.ts';
 
 type Incident = Job['incidents'][number];
 

@@ -1,6 +1,7 @@
 import { isDone } from '../../job/work.ts';
+import { asSentence } from '../../text/asSentence.ts';
 import type { Making } from '../making.ts';
-import { asSentence, faultName, inSentence, outcomeWords, workName } from '../worded.ts';
+import { faultName, inSentence, outcomeWords, workName } from '../worded.ts';
 
 /** A suspect that never stood among so many first ones is not worth a line: nobody went after it. Our own choice, no source. */
 const WORTH_A_LINE = 6;

@@ -1,6 +1,6 @@
+import { asSentence } from '../../text/asSentence.ts';
 import { opened, staffName } from '../common.ts';
 import type { Making } from '../making.ts';
-import { asSentence } from '../worded.ts';
 
 /**
  * What belongs to a fault that was named or confirmed wherever it is said: which of several it is or that this is not known,

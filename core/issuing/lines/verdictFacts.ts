@@ -2,9 +2,10 @@ import { chosenOf } from '../../approval/question.ts';
 import { asOnPaper } from '../../job/confirmedBy.ts';
 import type { Work } from '../../job/work.ts';
 import type { ReportedOutcome, ReturnReportFacts, VerdictFacts } from '../../papers/builders/returnReportFacts.ts';
+import { asSentence } from '../../text/asSentence.ts';
 import { opened } from '../common.ts';
 import type { Making } from '../making.ts';
-import { asSentence, faultName, outcomeWords, partInText, withNote, workName, yourPart } from '../worded.ts';
+import { faultName, outcomeWords, partInText, withNote, workName, yourPart } from '../worded.ts';
 import { isAsItCame } from './billed.ts';
 import { verdictDetail } from './verdictDetail.ts';
 

@@ -1,5 +1,6 @@
 import { subtract } from '../../money/arithmetic.ts';
 import type { Money } from '../../money/money.ts';
+import { asSentence } from '../../text/asSentence.ts';
 import type { EpochMs } from '../../time.ts';
 import { amounts, facts as factTable, items, says, strongly, table } from '../blocks.ts';
 import type { Block, Section, Sheet } from '../content.ts';
@@ -50,7 +51,7 @@ export function ownersWordRecord(facts: OwnersWordFacts, setting: Setting): Shee
             how: howGiven(answer.given, setting, format),
             answer: facts.options
               .filter(({ chosen }) => chosen)
-              .map(({ says }) => says)
+              .map(({ says }) => asSentence(says))
               .join(' '),
           }),
     body: [

@@ -89,7 +89,7 @@ describe('the papers of a signed sheet', () => {
     expect(receipt).toContain('Judith Amberley, machine F6C 6KA 5');
     expect(receipt).toContain(story.told.ownWords);
     expect(receipt).toContain('It was moved or sent (Saturday 10 October, upright in a van)');
-    expect(receipt).toContain('Taken in by Mina Tidewell.');
+    expect(receipt).toContain('Received by Mina Tidewell.');
     expect(receipt).toContain('FS-2020-0417-22');
     // Nobody asked yet, so the receipt does not say it.
     expect(receipt).not.toContain('encrypted');

@@ -219,6 +219,8 @@ function estimatesAgree(papers: readonly Issued[]): void {
   for (const notice of papers.filter(({ kind }) => kind === 'changed-finding-notice')) {
     expect(notice.said).toContain(`about ${middle}, 9 in 10 below ${most}`);
     expect(notice.said).toContain(one(papers, 'estimate').number);
+    // Parts that the owner knows by name, and none of the names that faults have here.
+    expect(notice.said).toContain('By what we saw, it lies most likely in: DIMM and board.');
   }
   const told = all(one(papers, 'return-report').said, `told before: (${MONEY} to ${MONEY})`)[0];
   if (told !== undefined) expect(one(papers, 'bill').said).toContain(told);
