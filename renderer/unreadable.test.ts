@@ -3,7 +3,7 @@ import { catalogue } from './catalogue.ts';
 import { wordsOf } from './kit/text/wordsOf.ts';
 import { unreadableFacts } from './unreadable.ts';
 
-const words = wordsOf({ catalogue, locale: 'en-GB', zone: 'Europe/London' });
+const words = wordsOf({ catalogue, locale: 'en-GB', zone: 'Europe/London', now: () => 0 });
 const said = (entries: readonly number[]) => {
   const { how, facts } = unreadableFacts(entries, words);
   return words.t(`app.unreadable.${how}`, facts);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { aTracingCase } from '../../tests/builders/tracingCase.ts';
 import { prng } from '../figures/prng.ts';
-import { standardModel } from '../tracing/live/model/standardModel.ts';
+import { standardModel } from '../tracing/live/loading/standardModel.ts';
 import { estimate, taskMinutes } from './estimate.ts';
 import type { Traced, Traces } from './traced.ts';
 import type { EstimateRequest, LabourEstimate, WorkTask } from './types.ts';

@@ -5,7 +5,7 @@ import { catalogue } from '../catalogue.ts';
 import { wordsOf } from '../kit/text/wordsOf.ts';
 import { decides, groundWords } from './fitWords.ts';
 
-const words = wordsOf({ catalogue, locale: 'en-GB', zone: 'Europe/London' });
+const words = wordsOf({ catalogue, locale: 'en-GB', zone: 'Europe/London', now: () => 0 });
 
 describe('grounds of fit in words', () => {
   it('a no names the fact, both values and the source', () => {

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { standardModel } from '../../tracing/live/model/standardModel.ts';
+import { standardModel } from '../../tracing/live/loading/standardModel.ts';
 import { agreedTask, taskIn } from './agreedTask.ts';
 import { catalogueOf } from './catalogue.ts';
 import { ENOUGH_OF_ONE, learnTimes } from './learnTimes.ts';

@@ -9,7 +9,7 @@ import { catalogue } from '../../catalogue.ts';
 import { wordsOf } from '../../kit/text/wordsOf.ts';
 import { type Blamed, insideSlots, placeOfDrop, placesFor } from './insideOf.ts';
 
-const words = wordsOf({ catalogue, locale: 'en-GB', zone: 'Europe/London' });
+const words = wordsOf({ catalogue, locale: 'en-GB', zone: 'Europe/London', now: () => 0 });
 const nobody: Blamed = { kinds: new Set(), named: null };
 const benched = (parts: readonly Part[], machine = aMachine(), job: Partial<Job> = {}) =>
   aJobSheet('tracing', job, parts, machine);

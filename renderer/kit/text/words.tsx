@@ -7,10 +7,10 @@ export type { Words, WordsSetting } from './wordsOf.ts';
 const WordsContext = createContext<Words | null>(null);
 
 /** Hands the shop's texts, zone and number forms to everything inside it. */
-export function WordsProvider({ children, ...setting }: WordsSetting & { readonly children: ReactNode }) {
+export function WordsProvider({ children, ...setting }: Omit<WordsSetting, 'now'> & { readonly children: ReactNode }) {
   const { catalogue, locale, zone, currencyDigits } = setting;
   const words = useMemo(
-    () => wordsOf({ catalogue, locale, zone, ...(currencyDigits ? { currencyDigits } : {}) }),
+    () => wordsOf({ catalogue, locale, zone, now: Date.now, ...(currencyDigits ? { currencyDigits } : {}) }),
     [catalogue, locale, zone, currencyDigits],
   );
   return (

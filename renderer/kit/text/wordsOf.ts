@@ -1,3 +1,4 @@
+import { dayOf, daysBetween, yearOf } from '../../../core/calendar.ts';
 import type { Money } from '../../../core/money/money.ts';
 import { type Facts, fillerOf } from '../../../core/text/fillGaps.ts';
 import type { WordGroup, WordKey } from '../../catalogue.ts';
@@ -13,6 +14,8 @@ export type WordsSetting = {
   readonly zone: string;
   /** Minor digits of a currency by ISO 4217's own list; two when left out, as most have. */
   readonly currencyDigits?: (currency: string) => number;
+  /** What time it is, epoch milliseconds: a day of this week is said by its name, another by its date. */
+  readonly now: () => number;
 };
 
 /** Texts, times, amounts and numbers as this shop reads them. */
@@ -43,7 +46,7 @@ export type Words = {
   dateYear(at: number): string;
   /** `25 November 2026 at 16:00`. */
   moment(at: number): string;
-  /** `Thu 16:00`. */
+  /** `Thu 16:00` within six days of now, else with its date, `26 Nov 16:00`, and with its year where that is another one. */
   dayClock(at: number): string;
   /** `0:48` from seconds. */
   timer(seconds: number): string;
@@ -52,6 +55,9 @@ export type Words = {
   /** `A2, B1 and B2`. */
   list(items: readonly string[]): string;
 };
+
+/** Days around now in which the name of a weekday means one day alone. */
+const NAMED_BY_WEEKDAY = 6;
 
 /** Builds the words of one language and place. A key without words shows itself, so that it is seen and mended. */
 export function wordsOf(setting: WordsSetting): Words {
@@ -64,12 +70,19 @@ export function wordsOf(setting: WordsSetting): Words {
   const clock = format({ hour: 'numeric', minute: '2-digit', hourCycle: 'h23' });
   const day = format({ weekday: 'short', day: 'numeric' });
   const dayMonth = format({ day: 'numeric', month: 'short' });
+  const dayMonthYear = format({ day: 'numeric', month: 'short', year: 'numeric' });
   const weekday = format({ weekday: 'short' });
   const date = format({ weekday: 'long', day: 'numeric', month: 'long' });
   const dateYear = format({ dateStyle: 'long' });
   const moment = format({ dateStyle: 'long', timeStyle: 'short' });
   const dayName = format({ weekday: 'long', timeZone: 'UTC' });
   const list = new Intl.ListFormat(locale, { type: 'conjunction' });
+
+  const whichDay = (at: number): string => {
+    const now = setting.now();
+    if (Math.abs(daysBetween(dayOf(now, zone), dayOf(at, zone))) <= NAMED_BY_WEEKDAY) return weekday.format(at);
+    return (yearOf(at, zone) === yearOf(now, zone) ? dayMonth : dayMonthYear).format(at);
+  };
 
   const textAt = (key: string): string | undefined => {
     let here: string | Catalogue | undefined = catalogue;
@@ -118,7 +131,7 @@ export function wordsOf(setting: WordsSetting): Words {
     date: (at) => date.format(at),
     dateYear: (at) => dateYear.format(at),
     moment: (at) => moment.format(at),
-    dayClock: (at) => `${weekday.format(at)} ${clock.format(at)}`,
+    dayClock: (at) => `${whichDay(at)} ${clock.format(at)}`,
     timer: (seconds) => {
       const whole = Math.max(0, Math.floor(seconds));
       const h = Math.floor(whole / 3600);
