@@ -58,7 +58,7 @@ export function KeysPage() {
       here="counter"
       open={
         <>
-          <h1>Taking in</h1>
+          <h1>Intake</h1>
           <span className="k-muted">five of six known, 1 min 40</span>
         </>
       }
@@ -79,7 +79,7 @@ export function KeysPage() {
           <TagText tag={aTag('X8D2KT7')} shop />
           <span style={{ marginLeft: 'auto' }} />
           <Key large onPress={() => setAsking(true)}>
-            Turn to the owner
+            Show to the owner
           </Key>
           <Key large kind="filled">
             Sign, print the tag
@@ -89,7 +89,7 @@ export function KeysPage() {
     >
       <div className="g-two">
         <Pane on="sheet" padded={false} label="Sheet" scrolls>
-          <WrittenSheet label="Taking in">
+          <WrittenSheet label="Intake">
             <SheetRow label="Owner" state="known">
               <div className="k-fields">
                 <TextField label="Name" labelled="heard" value={name} onChange={setName} chars={16} />
@@ -118,7 +118,7 @@ export function KeysPage() {
                   minor={limit}
                   onChange={setLimit}
                 />
-                <span className="k-muted k-small">finding the fault £30, credited when repaired</span>
+                <span className="k-muted k-small">diagnosis fee £30, credited when repaired</span>
               </div>
             </SheetRow>
             <SheetRow label="Yes or no" state="open">
@@ -131,7 +131,7 @@ export function KeysPage() {
               />
             </SheetRow>
             <SheetTear
-              says="Here the owner may leave."
+              says="The owner can go now. The rest can follow later."
               after="Below, before the first screw: encryption, backup, seals, who collects it"
             />
           </WrittenSheet>

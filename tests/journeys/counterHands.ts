@@ -5,8 +5,8 @@ const YES = [
   'Open it and work on it',
   'Our parts in it for trial',
   'Start its own system',
-  'Nothing above the limit without a word',
-  'The fee for finding the fault',
+  'Nothing above the limit without asking',
+  'The diagnosis fee',
 ];
 
 /** Fills the taking-in sheet as the desk would while the owner stands there, and has it signed; `also` comes before. */
@@ -35,7 +35,7 @@ export async function fillSheet(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'cleaned' }).click();
   await page.getByRole('button', { name: 'Every time I start it' }).click();
   await page.getByRole('button', { name: 'mains cord' }).click();
-  await page.getByRole('textbox', { name: 'Nothing above' }).fill('180');
+  await page.getByRole('textbox', { name: 'Spend no more than' }).fill('180');
   for (const line of YES) await page.getByRole('radiogroup', { name: line }).getByText('yes', { exact: true }).click();
   await page.getByRole('radiogroup', { name: 'Is the disk encrypted?' }).getByText('no', { exact: true }).click();
 }

@@ -20,13 +20,13 @@ const focused = (page: Page) => ({
 export async function incidentByKeys({ page, ...app }: OpenedApp): Promise<void> {
   const keys = focused(page);
   const row = page.getByRole('group', { name: /^Incidents/ });
-  await keys.press(row.getByRole('button', { name: 'Write an incident down' }));
+  await keys.press(row.getByRole('button', { name: 'Record an incident' }));
   await keys.write(row.getByRole('textbox', { name: 'What happened' }), 'A clip of the slot broke off.');
   await keys.press(row.getByRole('radio', { name: 'overtightened' }));
   await keys.write(row.getByRole('textbox', { name: 'What it costs us' }), '12.50');
   await expect(row.getByRole('radio', { name: 'overtightened' })).toBeChecked();
   expect(await accessibilityFaults({ page, ...app }), 'an incident as it is written').toEqual([]);
-  await keys.press(row.getByRole('button', { name: 'Write it down' }));
+  await keys.press(row.getByRole('button', { name: 'Record it' }));
   await expect(row.getByText(/It costs us £12\.50\. The owner was not told yet/)).toBeVisible();
   await keys.press(row.getByRole('radio', { name: 'by phone' }));
   await keys.write(row.getByRole('textbox', { name: 'Read back' }), 'A clip broke; it costs me nothing.');
@@ -52,7 +52,7 @@ export async function wordByKeys({ page }: OpenedApp): Promise<void> {
     .and(page.locator('input'))
     .setInputFiles([{ name: 'letter.txt', mimeType: 'text/plain', buffer: Buffer.from('Give it back, please.') }]);
   await expect(word.getByText('Kept with it: letter.txt')).toBeVisible();
-  await keys.press(word.getByRole('button', { name: 'Write the answer down' }));
+  await keys.press(word.getByRole('button', { name: 'Record the answer' }));
   await expect(word.getByRole('button', { name: 'What they wrote' })).toBeVisible();
 
   await keys.press(ask.getByRole('radio', { name: 'spend more' }));
@@ -68,7 +68,7 @@ export async function wordByKeys({ page }: OpenedApp): Promise<void> {
   const more = page.getByRole('article', { name: 'spend more' });
   await keys.press(more.getByRole('button', { name: 'Coin cell' }));
   await keys.press(more.getByRole('radio', { name: 'by phone' }));
-  await keys.press(more.getByRole('button', { name: 'Write the answer down' }));
+  await keys.press(more.getByRole('button', { name: 'Record the answer' }));
   await expect(page.getByText(/limit £153/).first()).toBeVisible();
 }
 
@@ -77,14 +77,14 @@ export async function destroyByKeys(app: OpenedApp): Promise<void> {
   const { page } = app;
   const keys = focused(page);
   const lines = page.getByRole('group', { name: /^Yes or no/ });
-  await keys.press(lines.getByRole('radio', { name: 'Destroy a data carrier for good' }));
+  await keys.press(lines.getByRole('radio', { name: 'Destroy a drive for good' }));
   await keys.press(lines.getByRole('radio', { name: 'yes', exact: true }));
-  await keys.write(lines.getByRole('textbox', { name: 'Which carrier' }), DRIVE);
+  await keys.write(lines.getByRole('textbox', { name: 'Which drive' }), DRIVE);
   await keys.press(lines.getByRole('button', { name: 'Type the name instead' }));
   await keys.write(lines.getByRole('textbox', { name: 'Name in place of a signature' }), OWNER);
-  await keys.press(lines.getByRole('button', { name: 'Write this answer down' }));
+  await keys.press(lines.getByRole('button', { name: 'Record this answer' }));
   await keys.press(page.getByRole('radio', { name: 'declined', exact: true }));
-  await keys.press(page.getByRole('button', { name: 'It goes home as it came' }));
+  await keys.press(page.getByRole('button', { name: 'Return it unrepaired' }));
   await keys.press(page.getByRole('button', { name: 'To the bench' }));
   await keys.press(page.getByRole('button', { name: `${DRIVE} is destroyed` }));
   const form = page.getByRole('group', { name: `${DRIVE} is destroyed` });

@@ -27,7 +27,7 @@ async function openShop(page: Page, keys: Keys): Promise<void> {
   await keys.write(page.getByRole('textbox', { name: 'Address' }), '3 Harrow Lane');
   await keys.write(page.getByRole('textbox', { name: 'Phone' }), '01632 960 118');
   await keys.write(page.getByRole('textbox', { name: 'Who works here' }), 'Mara, Ivo');
-  await keys.press(page.getByRole('button', { name: 'Open the shop' }));
+  await keys.press(page.getByRole('button', { name: 'Save and start' }));
   await keys.press(page.getByRole('button', { name: 'Mara' }));
 }
 
@@ -45,13 +45,13 @@ async function takeIn(page: Page, keys: Keys): Promise<void> {
   await keys.press(page.getByRole('button', { name: 'cleaned' }));
   await keys.press(page.getByRole('button', { name: 'Every time I start it' }));
   await keys.press(page.getByRole('button', { name: 'mains cord' }));
-  await keys.write(page.getByRole('textbox', { name: 'Nothing above' }), '180');
+  await keys.write(page.getByRole('textbox', { name: 'Spend no more than' }), '180');
   for (const line of [
     'Open it and work on it',
     'Our parts in it for trial',
     'Start its own system',
-    'Nothing above the limit without a word',
-    'The fee for finding the fault',
+    'Nothing above the limit without asking',
+    'The diagnosis fee',
   ])
     await keys.press(page.getByRole('radiogroup', { name: line }).getByRole('radio', { name: 'yes' }));
   await keys.press(
@@ -109,11 +109,11 @@ test('a whole job is done by keyboard alone, and the focus is seen at every stop
   await notLost(page, 'going to the Bench');
   await lookInside(page, keys);
   await keys.press(page.getByRole('button', { name: 'What is seen' }));
-  await keys.press(page.getByRole('button', { name: 'Write what is seen' }));
+  await keys.press(page.getByRole('button', { name: 'Record what is seen' }));
   await page.getByRole('dialog').waitFor({ state: 'detached' });
   await notLost(page, 'a dialog that closed');
-  await step(page, keys, 'DIMMs out and in until both ends latch', /^it works/);
-  await keys.press(page.getByRole('button', { name: 'Write it down as cured' }));
+  await step(page, keys, 'Reseat the memory until both ends latch', /^it works/);
+  await keys.press(page.getByRole('button', { name: 'Record as cured' }));
 
   const proofs = page.getByRole('region', { name: 'Final tests' });
   await keys.press(proofs.getByRole('button', { name: 'Start: Cold starts' }));

@@ -12,7 +12,7 @@ test('a limit of fifteen digits is said at its field, and the Counter goes on: t
   const { page } = app;
   await setUpShop(page);
   await fillSheet(page);
-  const limit = page.getByRole('textbox', { name: 'Nothing above' });
+  const limit = page.getByRole('textbox', { name: 'Spend no more than' });
   for (const figure of ['999999999999999', '447700900444']) {
     await limit.fill(figure);
     await limit.press('Tab');
@@ -35,7 +35,7 @@ test('a kept draft that cannot be shown takes no room down, and can be dropped f
   await page.getByRole('link', { name: 'Counter' }).click();
   await expect(page.getByText('This room could not be shown.')).toBeVisible();
   await page.getByRole('link', { name: 'Wall' }).click();
-  await expect(page.getByRole('button', { name: 'Put a part up' })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Add a part' })).toBeVisible();
   await page.getByRole('link', { name: 'Counter' }).click();
   await page.getByRole('button', { name: /^Begin a new sheet/ }).click();
   await page.getByRole('textbox', { name: 'Name', exact: true }).fill('Edda Lindqvist');
@@ -48,7 +48,7 @@ test('a line that cannot be shown leaves all others to be used', async ({ app })
   await page.getByRole('link', { name: 'Counter' }).click();
   await expect(page.getByText('This line could not be shown.').first()).toBeVisible();
   await page.getByRole('textbox', { name: 'Name', exact: true }).fill('Edda Lindqvist');
-  await expect(page.getByRole('textbox', { name: 'Nothing above' })).toBeVisible();
+  await expect(page.getByRole('textbox', { name: 'Spend no more than' })).toBeVisible();
 });
 
 test('a tag that hangs on something already is said at its field, and not taken', async ({ app }) => {

@@ -13,7 +13,7 @@ async function goesOnWhateverItIsWorth(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Ask what it is worth to them' }).click();
   const told = page.getByRole('form', { name: 'Worth to its owner' });
   await told.getByRole('textbox', { name: 'Worth to its owner' }).fill('1');
-  await told.getByRole('button', { name: 'Write it down' }).click();
+  await told.getByRole('button', { name: 'Record it' }).click();
   await told.waitFor({ state: 'detached' });
   await page.getByRole('button', { name: 'To the bench' }).click();
   await expect(page.getByText(/^Not worth it: .* it is worth £1 to its owner/)).toBeVisible();
@@ -21,10 +21,10 @@ async function goesOnWhateverItIsWorth(page: Page): Promise<void> {
   const ask = page.getByRole('group', { name: /^Ask the owner/ });
   await expect(ask.getByRole('radio', { name: 'whether it is worth it' })).toBeChecked();
   await ask.getByRole('button', { name: 'Put the question' }).click();
-  const asked = page.getByRole('article', { name: 'go on finding' });
+  const asked = page.getByRole('article', { name: 'go on looking' });
   await asked.getByRole('radio', { name: /^Go on all the same/ }).click();
   await asked.getByRole('radio', { name: 'by phone' }).click();
-  await asked.getByRole('button', { name: 'Write the answer down' }).click();
+  await asked.getByRole('button', { name: 'Record the answer' }).click();
   await page.getByText('Go on all the same, whatever it is worth').first().waitFor();
   await page.getByRole('button', { name: 'To the bench' }).click();
   await page.getByRole('button', { name: 'Start', exact: true }).waitFor();
@@ -43,7 +43,7 @@ const photograph = (page: Page, name: string, grey: number) =>
     }, grey)
     .then((text) => ({ name, mimeType: 'image/png', buffer: Buffer.from(text, 'base64') }));
 
-test('photographed at the counter, then declined: it goes home as it came, and only the finding fee is asked', async ({
+test('photographed at the counter, then declined: it is returned unrepaired, and only the diagnosis fee is asked', async ({
   app,
 }) => {
   test.setTimeout(180_000);
@@ -71,7 +71,7 @@ test('photographed at the counter, then declined: it goes home as it came, and o
   await goesOnWhateverItIsWorth(page);
   await page.getByRole('button', { name: 'Counter sheet' }).click();
   await page.getByRole('radio', { name: 'declined', exact: true }).click();
-  await page.getByRole('button', { name: 'It goes home as it came' }).click();
+  await page.getByRole('button', { name: 'Return it unrepaired' }).click();
   await page.getByRole('toolbar', { name: 'Given back' }).getByRole('button', { name: 'mains cord' }).click();
   await page.getByRole('button', { name: 'a tie cut' }).click();
   await pay(page);
@@ -127,7 +127,7 @@ test.describe('gone home, and back again', () => {
     await page.getByRole('radio', { name: 'the same fault' }).click();
     await page.getByRole('textbox', { name: "In the owner's own words" }).fill('It stays dark again.');
     await page.getByRole('button', { name: 'I hear it running, but the screen stays dark' }).click();
-    await page.getByRole('textbox', { name: 'Nothing above' }).fill('100');
+    await page.getByRole('textbox', { name: 'Spend no more than' }).fill('100');
     await page.getByRole('button', { name: 'Type the name instead' }).click();
     await page.getByRole('textbox', { name: 'Name in place of a signature' }).fill('Judith Amberley');
     await page.getByRole('button', { name: /Sign, print/ }).click();

@@ -31,7 +31,7 @@ rough(
       await page.clock.install();
       await page.getByRole('button', { name: 'Bram Ostler' }).click();
       await page.getByRole('link', { name: 'Reckoning' }).click();
-      await page.getByRole('button', { name: 'Hours, promises, money' }).click();
+      await page.getByRole('button', { name: 'Shop settings' }).click();
       await setPin(page, 'Bram Ostler', '471');
       await expect(dialog(page).getByRole('alert')).toContainText('A PIN has 4 digits at least.');
       await dialog(page).getByLabel('New PIN for Bram Ostler').fill('47a1');
@@ -71,7 +71,7 @@ rough(
       await expect(page.getByRole('button', { name: 'Bram Ostler', exact: true })).toBeVisible();
       await scan(page, 'F6C6KA5', page.getByText('Differs.'));
       await page.getByRole('button', { name: 'I did something else' }).click();
-      await page.getByRole('textbox', { name: 'Find a step' }).fill('DIMMs out and in until both ends latch');
+      await page.getByRole('textbox', { name: 'Find a step' }).fill('Reseat the memory until both ends latch');
       await dialog(page)
         .getByRole('button', { name: /^Take:/ })
         .first()

@@ -22,12 +22,12 @@ test('a wrong number, a collector and what the machine is are put right, and the
   await owner.getByRole('textbox', { name: /collect/ }).fill('Bo Lindqvist');
   await owner.getByRole('radio', { name: OWNER }).click();
   await owner.getByRole('radio', { name: 'by phone' }).click();
-  await owner.getByRole('button', { name: /^Write it down/ }).click();
+  await owner.getByRole('button', { name: /^Record it/ }).click();
   await expect(row.getByText(`Put right`, { exact: false })).toContainText(`by the word of ${OWNER}`);
   await row.getByRole('button', { name: 'Put the machine right' }).click();
   const machine = row.getByRole('form', { name: 'Put the machine right' });
   await machine.getByRole('textbox', { name: 'What it is' }).fill('desktop PC, big tower');
-  await machine.getByRole('button', { name: /^Write it down/ }).click();
+  await machine.getByRole('button', { name: /^Record it/ }).click();
   await machine.waitFor({ state: 'detached' });
   const receipt = await keptPaper(app, /^Intake receipt IR-\d{4}-0003/);
   expect(receipt.aloud).toMatch(/01632 960 176/);
@@ -120,9 +120,9 @@ test('signing prints the tag; what is noted at the bench stays in sight there an
   await expect(page).toHaveTitle(/^printed: .*[A-Z0-9]{3} [A-Z0-9]{3} [A-Z0-9]/);
   await page.getByRole('button', { name: 'To the bench' }).click();
   await lookInside(page);
-  await page.getByRole('button', { name: 'Note', exact: true }).click();
-  await page.getByRole('textbox', { name: 'Note in the log' }).fill('A screw is missing at the back.');
-  await page.getByRole('button', { name: 'Write the note' }).click();
+  await page.getByRole('button', { name: 'Note in the log', exact: true }).click();
+  await page.getByRole('textbox', { name: 'What is noted' }).fill('A screw is missing at the back.');
+  await page.getByRole('button', { name: 'Save the note' }).click();
   await expect(page.getByRole('region', { name: 'What was noted' })).toContainText('A screw is missing at the back.');
   await page.getByRole('button', { name: 'Counter sheet' }).click();
   await expect(page.getByRole('region', { name: 'What was noted' })).toContainText('A screw is missing at the back.');

@@ -75,8 +75,8 @@ test('the machine’s own report is taken at the counter, and proving tells what
 
   await page.getByRole('link', { name: 'Bench' }).click();
   await page.getByRole('button', { name: `Open ${OWNER}` }).click();
-  await doStep(page, 'DIMMs out and in until both ends latch', /^it works/);
-  await page.getByRole('button', { name: 'Write it down as cured' }).click();
+  await doStep(page, 'Reseat the memory until both ends latch', /^it works/);
+  await page.getByRole('button', { name: 'Record as cured' }).click();
   const proofs = page.getByRole('region', { name: 'Final tests' });
   await proofs.getByRole('button', { name: 'Start: Memory pass' }).click();
   const printed = proofs.getByRole('textbox', { name: /^Drop or paste what/ });
@@ -92,5 +92,7 @@ test('the machine’s own report is taken at the counter, and proving tells what
   await expect(read.getByRole('listitem').first()).toContainText('8 before, 12 after: it grew on our bench');
   expect(await accessibilityFaults(app), 'proving with what a tool printed').toEqual([]);
   await proofs.getByRole('button', { name: 'Failed' }).click();
-  await expect(page.getByRole('region', { name: 'Before it goes home' })).toContainText('Drives’ own health failed');
+  await expect(page.getByRole('region', { name: 'Before it goes home' })).toContainText(
+    'Drives’ own health did not hold',
+  );
 });

@@ -16,7 +16,7 @@ test('a step that waits goes on waiting after a reload, both its figures stand; 
   await page.getByRole('link', { name: 'Day line' }).waitFor();
   await scan(page, 'F6C6KA5', page.getByText('Differs.'));
   await page.getByRole('button', { name: 'I did something else' }).click();
-  await page.getByRole('textbox', { name: 'Find a step' }).fill('DIMMs out and in until both ends latch');
+  await page.getByRole('textbox', { name: 'Find a step' }).fill('Reseat the memory until both ends latch');
   await page
     .getByRole('dialog')
     .getByRole('button', { name: /^Take:/ })
@@ -51,9 +51,9 @@ test('a step that waits goes on waiting after a reload, both its figures stand; 
   await expect(page.getByRole('button', { name: 'Unplug these' })).toBeDisabled();
   await page.keyboard.press('Escape');
   await page.getByRole('dialog').waitFor({ state: 'detached' });
-  await doStep(page, 'DIMMs out and in until both ends latch', /^worse/);
+  await doStep(page, 'Reseat the memory until both ends latch', /^worse/);
   const back = page.getByRole('region', { name: 'Back to what worked last' });
-  await expect(back).toContainText(/It last worked at .* in “DIMMs out and in/);
+  await expect(back).toContainText(/It last worked at .* in “Reseat the memory/);
   await expect(back.getByRole('list', { name: 'Moves back' }).getByRole('listitem')).toHaveText([/^Plug in: /]);
   await back.getByRole('button', { name: 'Done so: write these moves' }).click();
   await expect(back).toContainText('It stands as it did then.');

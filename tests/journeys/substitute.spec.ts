@@ -15,7 +15,7 @@ async function offer(page: Page): Promise<void> {
   await ask.getByRole('radio', { name: 'a part on offer' }).click();
   await expect(ask.getByRole('radio', { name: 'Aldermoor AM-B46' })).toBeChecked();
   await ask.getByRole('radio', { name: /^Wrenfield WF-M2/ }).click();
-  const table = ask.getByRole('table', { name: 'Theirs and ours, attribute by attribute' });
+  const table = ask.getByRole('table', { name: 'The owner’s part and ours, attribute by attribute' });
   await expect(table.getByRole('row').nth(1)).toContainText('worse');
   await expect(table.getByRole('row', { name: /Memory slots/i })).toContainText(/4.*2.*worse/);
   await ask.getByRole('textbox', { name: 'Price of the part' }).fill('89');
@@ -39,7 +39,7 @@ async function answerByPhone(page: Page): Promise<void> {
   await asked.getByRole('radio', { name: 'Fit this one' }).click();
   await asked.getByRole('radio', { name: 'by phone' }).click();
   await asked.getByRole('textbox', { name: 'Read back' }).fill('Board eighty-nine pounds new, yes; up to 260 in all.');
-  await asked.getByRole('button', { name: 'Write the answer down' }).click();
+  await asked.getByRole('button', { name: 'Record the answer' }).click();
 }
 
 test('a dead memory channel: the lesser board is offered, agreed by phone, fitted, proved and goes home', async ({
@@ -53,7 +53,7 @@ test('a dead memory channel: the lesser board is offered, agreed by phone, fitte
   const verdict = page.getByRole('region', { name: 'Verdict' });
   await expect(verdict).toContainText('Confirmed');
   // The board has several slots: which one it is is asked before the verdict can be written, and said beside the key.
-  const confirm = verdict.getByRole('button', { name: 'Write it down as confirmed' });
+  const confirm = verdict.getByRole('button', { name: 'Record as confirmed' });
   await expect(confirm).toBeDisabled();
   await expect(verdict.getByText('Say which one it is, or that it is not known.')).toBeVisible();
   await verdict.getByRole('radiogroup', { name: 'Which slot is it?' }).getByRole('radio', { name: 'B1' }).click();
@@ -97,7 +97,7 @@ async function fit(page: Page): Promise<void> {
     await toFit.getByRole('button', { name: `Fit ${part} into ${slot}` }).waitFor({ state: 'detached' });
   };
   await into('Wrenfield WF-M2', 'board');
-  await page.getByRole('button', { name: 'Census', exact: true }).click();
+  await page.getByRole('button', { name: 'What is inside', exact: true }).click();
   for (const slot of ['A2', 'B2', 'x4', 'x1 lower', 'M2_2', 'SATA 5', 'SATA 6'])
     await page.getByRole('button', { name: `No such slot: ${slot}`, exact: true }).click();
   await page.getByRole('button', { name: 'SATA 3 is called otherwise' }).click();
@@ -108,7 +108,7 @@ async function fit(page: Page): Promise<void> {
   await page.getByRole('radio', { name: 'fan', exact: true }).click();
   await page.getByRole('button', { name: 'Add the slot' }).click();
   for (const slot of ['SATA3_1 (drive)', 'PUMP_FAN (fan)']) await page.getByRole('textbox', { name: slot }).waitFor();
-  await page.getByRole('button', { name: 'Write the census' }).click();
+  await page.getByRole('button', { name: 'Save the list' }).click();
   await page.getByRole('dialog').waitFor({ state: 'detached' });
   await into('Corvane K6-65G', 'socket');
   await into('Windlass T-155', 'cooler');

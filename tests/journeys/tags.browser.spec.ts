@@ -44,7 +44,7 @@ for (const [what, text, says] of [
     const switches = ['--use-fake-ui-for-media-stream', '--use-fake-device-for-media-stream'];
     const app = await openInBrowser({ switches: [...switches, `--use-file-for-fake-video-capture=${film}`] });
     await setUpShop(app.page);
-    await app.page.getByRole('button', { name: 'Camera' }).click();
+    await app.page.getByRole('button', { name: 'Read a tag' }).click();
     await expect(app.page.getByText(says)).toBeVisible();
     expect(await accessibilityFaults(app), 'camera').toEqual([]);
     expect(app.complaints).toEqual([]);
@@ -56,7 +56,7 @@ for (const [what, text, says] of [
 test('without a camera a picture of the tag is read, and the camera’s place says so', async () => {
   const app = await openInBrowser();
   await setUpShop(app.page);
-  await app.page.getByRole('button', { name: 'Camera' }).click();
+  await app.page.getByRole('button', { name: 'Read a tag' }).click();
   await expect(app.page.getByText('There is no camera here')).toBeVisible();
   const picture = await bwip.toBuffer({
     bcid: 'qrcode',

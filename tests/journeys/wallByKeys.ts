@@ -77,8 +77,8 @@ async function factsAndTag(
   await deed('Its facts');
   const facts = page.getByRole('form', { name: 'Facts of Brindle 30' });
   await cleanInBothLights(app, 'facts of a part');
-  await keys.write(facts.getByRole('textbox', { name: 'picture memory' }), '8');
-  await keys.press(facts.getByRole('button', { name: 'Write it down' }));
+  await keys.write(facts.getByRole('textbox', { name: 'graphics memory' }), '8');
+  await keys.press(facts.getByRole('button', { name: 'Record it' }));
   await expect(facts).toHaveCount(0);
 
   await deed('New tag');
@@ -117,7 +117,7 @@ async function lendAndTakeBack(
   await keys.press(page.getByRole('button', { name: 'Lend it, with its paper' }));
   await expect(meter).toContainText(`lent to`);
   await deed('Take it back');
-  await expect(meter).toContainText('Unproved: it was lent.');
+  await expect(meter).toContainText('Untested: it was lent.');
 }
 
 /** A part is ordered with its days to give back, comes later, and is called off, by keyboard alone. */
@@ -140,7 +140,7 @@ export async function orderByKeys(app: OpenedApp, keys: Keys): Promise<void> {
   await expect(page.getByLabel('New promise to the owner')).toHaveValue(/^2029-0[12]-0[12]T09:00$/);
   await keys.press(page.getByRole('radio', { name: 'told', exact: true }));
   await cleanInBothLights(app, 'an order that is late');
-  await keys.press(page.getByRole('button', { name: 'Write the new day' }));
+  await keys.press(page.getByRole('button', { name: 'Record the new day' }));
   await keys.press(now.getByRole('radio', { name: 'It came' }));
   await keys.press(page.getByRole('radio', { name: 'as ordered' }));
   await keys.press(now.getByRole('radio', { name: 'Call it off' }));

@@ -18,13 +18,13 @@ test('a machine whose memory was not latched is taken in, cured, proved and goes
   await page.getByRole('button', { name: `Open ${OWNER}` }).click();
   await lookInside(page);
   await page.getByRole('button', { name: 'What is seen' }).click();
-  await page.getByRole('button', { name: 'Write what is seen' }).click();
+  await page.getByRole('button', { name: 'Record what is seen' }).click();
   await page.getByRole('dialog').waitFor({ state: 'detached' });
   await expect(page.getByRole('button', { name: 'Go on to: Fitting' })).toBeVisible();
   expect(await accessibilityFaults(app), 'bench').toEqual([]);
-  await doStep(page, 'DIMMs out and in until both ends latch', /^it works/);
+  await doStep(page, 'Reseat the memory until both ends latch', /^it works/);
   await expect(page.getByRole('region', { name: 'Verdict' })).toContainText('Cured');
-  await page.getByRole('button', { name: 'Write it down as cured' }).click();
+  await page.getByRole('button', { name: 'Record as cured' }).click();
 
   await prove(page, 'Cold starts', '5 of 5', '5 of 5');
   await page.getByRole('button', { name: 'Ready to go home' }).click();
@@ -33,13 +33,13 @@ test('a machine whose memory was not latched is taken in, cured, proved and goes
   await page.getByRole('button', { name: /^Open at/ }).click();
 
   const costs = page.getByRole('group', { name: /^What it costs/ });
-  await costs.getByRole('button', { name: /^Put something on/ }).click();
+  await costs.getByRole('button', { name: /^Add a charge/ }).click();
   await costs.getByRole('radio', { name: 'given for nothing' }).click();
   await costs.getByRole('textbox', { name: 'What is given' }).fill('a fresh cable tie');
   const worth = costs.getByRole('textbox', { name: 'What it is worth' });
   await worth.fill('1.50');
   await worth.press('Tab');
-  await costs.getByRole('button', { name: 'Write it down' }).click();
+  await costs.getByRole('button', { name: 'Record it' }).click();
   await expect(costs.getByText('a fresh cable tie, given (worth £1.50)')).toBeVisible();
   await page.getByRole('toolbar', { name: 'Given back' }).getByRole('button', { name: 'mains cord' }).click();
   await pay(page);

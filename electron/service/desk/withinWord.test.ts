@@ -33,7 +33,7 @@ async function takenIn(desk: Desk, inside: boolean, smallPartsUpToMinor: number)
     place: { at: 'bin', bin: 'A1' },
     valueMinor: 3000,
   });
-  const answers = { open: 'yes', 'own-parts-in': 'yes', photos: 'yes' };
+  const answers = { open: 'yes', 'own-parts-in': 'yes', photos: 'yes', fee: 'yes' };
   await desk.ask('signSheet', { job, answers, signed: { name: story.owner.name, drawn: null, contentHash: null } });
   const theirs = (await desk.view(job)).machine?.inside.A2;
   if (!theirs) throw new Error('no module inside');

@@ -29,7 +29,9 @@ describe('how figures are said', () => {
   it('reads the clock in the shop’s zone, whatever zone the machine is in', () => {
     const summer = Date.UTC(2026, 9, 13, 9, 44);
     expect(english.clock(summer)).toBe('10:44');
-    expect(wordsOf({ catalogue: {}, locale: 'es-CL', zone: 'America/Santiago', now: () => now }).clock(summer)).toMatch(/^0?6:44$/);
+    expect(wordsOf({ catalogue: {}, locale: 'es-CL', zone: 'America/Santiago', now: () => now }).clock(summer)).toMatch(
+      /^0?6:44$/,
+    );
   });
   it('names a day by its weekday only while that means one day, else by its date', () => {
     const hours = (of: number) => english.dayClock(now + of * 3_600_000);
@@ -46,7 +48,13 @@ describe('how figures are said', () => {
     expect(english.dayClock(Date.UTC(2027, 0, 15, 0, 1))).toBe('15 Jan 0:01');
   });
   it('gives money the digits its currency has by ISO 4217, not by habit', () => {
-    const chile = wordsOf({ catalogue: {}, locale: 'es-CL', zone: 'America/Santiago', currencyDigits: () => 0, now: () => now });
+    const chile = wordsOf({
+      catalogue: {},
+      locale: 'es-CL',
+      zone: 'America/Santiago',
+      currencyDigits: () => 0,
+      now: () => now,
+    });
     expect(chile.money({ minor: 25000, currency: 'CLP' as Currency })).toBe('$25.000');
     expect(english.money({ minor: 24650, currency: 'GBP' as Currency })).toBe('£246.50');
     expect(english.moneyShort({ minor: 12000, currency: 'GBP' as Currency })).toBe('£120');

@@ -6,6 +6,6 @@ export async function setUpShop(page: Page): Promise<void> {
   await page.getByLabel('Address').fill('3 Harrow Lane');
   await page.getByLabel('Phone').fill('01632 960 118');
   await page.getByLabel('Who works here').fill('Mara, Ivo');
-  await page.getByRole('button', { name: 'Open the shop' }).click();
+  await page.getByRole('button', { name: 'Save and start' }).click();
   await page.getByRole('button', { name: 'Mara' }).click();
 }
