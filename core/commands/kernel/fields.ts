@@ -4,6 +4,7 @@ import { AWAY_WITH, GONE_WHY } from '../../custody/place.ts';
 import { isTag } from '../../custody/tag.ts';
 import { enquiryId, jobId, machineId, ownerId, partId, questionId, staffId } from '../../ids.ts';
 import { MOST_MINOR } from '../../money/money.ts';
+import { MOST_IN_LINE, MOST_IN_TEXT } from '../../text/lengths.ts';
 import { epochMs, minutes } from '../../time.ts';
 
 /** The fields that commands are made of, checked at both doors. */
@@ -16,9 +17,9 @@ export const zQuestionId = zId.transform(questionId);
 export const zEnquiryId = zId.transform(enquiryId);
 export const zStaffId = zId.transform(staffId);
 /** One line of text. */
-export const zLine = z.string().trim().min(1).max(300);
+export const zLine = z.string().trim().min(1).max(MOST_IN_LINE);
 /** Free text. */
-export const zText = z.string().trim().min(1).max(8000);
+export const zText = z.string().trim().min(1).max(MOST_IN_TEXT);
 export const zEpoch = z.int().min(0).max(8_640_000_000_000_000).transform(epochMs);
 /** Minutes up to a week: more is a mistyped figure. */
 export const zMinutes = z.number().min(0).max(10_080).transform(minutes);
@@ -32,7 +33,7 @@ export const zTag = z.string().refine(isTag, { error: 'no tag: its check charact
 export const zKind = z.enum([...PART_KINDS, ...EQUIPMENT_KINDS]);
 export const zAttributeName = z.string().max(60);
 export const zAttributeValue = z.union([
-  z.string().max(300),
+  z.string().max(MOST_IN_LINE),
   z.number(),
   z.boolean(),
   z.array(z.string().max(120)).max(60),

@@ -10,6 +10,7 @@ import { OneOf } from '../fields/OneOf.tsx';
 import { KNOWN_TASKS } from '../terms.ts';
 import { Row } from './Row.tsx';
 import { useTakingIn } from './sheetContext.tsx';
+import { wrongOnSheet } from './wrongOnSheet.ts';
 
 /** How much it may cost without another word, small parts within it, what it is worth, and what is said of the finding fee. */
 export function MoneyRow() {
@@ -59,6 +60,7 @@ export function PromisedRow() {
   const days = openDays(settings, now, 8)
     .filter((one) => one.closes > now)
     .slice(0, 7);
+  const wrong = wrongOnSheet(sheet, now, settings.zone);
   const chosen = days.find((one) => wallTime(one.closes, settings.zone) === sheet.promise);
   return (
     <Row id="promise" known={sheet.promise !== ''}>
@@ -70,11 +72,17 @@ export function PromisedRow() {
         onChoose={([closes]) => write({ promise: closes === undefined ? '' : wallTime(Number(closes), settings.zone) })}
       />
       <div className="counter-fields">
-        <MomentField label={t('counter.promise.at')} value={sheet.promise} onChange={(promise) => write({ promise })} />
+        <MomentField
+          label={t('counter.promise.at')}
+          value={sheet.promise}
+          onChange={(promise) => write({ promise })}
+          wrong={wrong.promise && t(`counter.wrong.${wrong.promise}`)}
+        />
         <MomentField
           label={t('counter.promise.deadline')}
           value={sheet.deadline}
           onChange={(deadline) => write({ deadline })}
+          wrong={wrong.deadline && t(`counter.wrong.${wrong.deadline}`)}
         />
       </div>
     </Row>

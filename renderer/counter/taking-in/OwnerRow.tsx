@@ -5,6 +5,7 @@ import { TextField } from '../../kit/fields/TextField.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 import { OneOf } from '../fields/OneOf.tsx';
+import { canBeDialled, canBeMailed } from '../fields/reachable.ts';
 import { OWNER_KINDS, OwnerKindFields } from './OwnerKindFields.tsx';
 import { Row } from './Row.tsx';
 import { recogniseOwner } from './recognise.ts';
@@ -17,6 +18,8 @@ export function OwnerRow() {
   const { sheet, write } = useTakingIn();
   const { owner } = sheet;
   const [seen, setSeen] = useState<FindHit | null>(null);
+  // Half a number is no mistake while it is being typed.
+  const [left, setLeft] = useState({ phone: owner.phone !== '', mail: owner.mail !== '' });
   const change = (patch: Partial<OwnerSheet>) => write({ owner: { ...owner, ...patch } });
   const look = (kind: 'phone' | 'mail', value: string) => {
     if (owner.known !== null || value.trim() === '') return;
@@ -52,7 +55,11 @@ export function OwnerRow() {
               type="tel"
               value={owner.phone}
               onChange={(phone) => change({ phone })}
-              onLeave={() => look('phone', owner.phone)}
+              onLeave={() => {
+                setLeft({ ...left, phone: true });
+                look('phone', owner.phone);
+              }}
+              wrong={left.phone && !canBeDialled(owner.phone) ? t('counter.wrong.phone') : undefined}
               chars={13}
             />
             <TextField
@@ -61,7 +68,11 @@ export function OwnerRow() {
               type="email"
               value={owner.mail}
               onChange={(mail) => change({ mail })}
-              onLeave={() => look('mail', owner.mail)}
+              onLeave={() => {
+                setLeft({ ...left, mail: true });
+                look('mail', owner.mail);
+              }}
+              wrong={left.mail && !canBeMailed(owner.mail) ? t('counter.wrong.mail') : undefined}
               chars={21}
             />
           </div>

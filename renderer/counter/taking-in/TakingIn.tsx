@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { ShopSettings } from '../../../core/job/shop.ts';
 import { Frame } from '../../Frame.tsx';
 import { useDraft } from '../../kit/fields/draft.ts';
+import { Ask } from '../../kit/keys/Ask.tsx';
 import { Key } from '../../kit/keys/Key.tsx';
 import { Problem } from '../../kit/keys/Problem.tsx';
 import { Contained } from '../../kit/shell/Contained.tsx';
@@ -24,12 +25,14 @@ import { MoneyRow, PromisedRow } from './MoneyRow.tsx';
 import { OwnerRow } from './OwnerRow.tsx';
 import { PhotographsRow } from './PhotographsRow.tsx';
 import { SecondTier } from './SecondTier.tsx';
-import { freshSheet, signerOf, stillOpen, type TakingInSheet } from './sheet.ts';
+import { freshSheet, signerOf, type TakingInSheet } from './sheet.ts';
 import { TakingInProvider, useTakingIn } from './sheetContext.tsx';
 import { signedAlone } from './signedAlone.ts';
+import { stillOpen } from './stillOpen.ts';
 import { ToldRow } from './ToldRow.tsx';
 import { TurnedToOwner } from './TurnedToOwner.tsx';
 import { useTakeIn } from './useTakeIn.ts';
+import { wrongOnSheet } from './wrongOnSheet.ts';
 
 /** Taking in: one sheet, top to bottom, beside the paper it becomes. What was typed is kept until it is written for good. */
 export function TakingIn({ settings }: { readonly settings: ShopSettings }) {
@@ -99,7 +102,7 @@ function Room({
   const taking = useTakeIn(onDone);
   const signer = signerOf(sheet.owner);
   const signed = ['sheet', ...signedAlone(sheet)].every((id) => isSignedBy(marks[id], signer));
-  const open = stillOpen(sheet, signed);
+  const open = stillOpen(sheet, signed, wrongOnSheet(sheet, Date.now(), settings.zone));
   return (
     <Frame
       here="counter"
@@ -158,9 +161,7 @@ function Room({
               <SecondTier />
             </Contained>
             <p className="counter-anew">
-              <Key kind="link" onPress={onAnew}>
-                {t('counter.anew')}
-              </Key>
+              <BeginAnew unwritten={keptAt === null} onAnew={onAnew} />
             </p>
           </WrittenSheet>
         </Pane>
@@ -183,5 +184,39 @@ function Room({
         }}
       />
     </Frame>
+  );
+}
+
+/** Drops the sheet for an empty one: at once while nothing is on it, else when that was asked. */
+function BeginAnew({ unwritten, onAnew }: { readonly unwritten: boolean; readonly onAnew: () => void }) {
+  const { t } = useWords();
+  const [asked, setAsked] = useState(false);
+  return (
+    <>
+      <Key kind="link" onPress={() => (unwritten ? onAnew() : setAsked(true))}>
+        {t('counter.anew')}
+      </Key>
+      <Ask
+        open={asked}
+        title={t('counter.anew-sure.title')}
+        onClose={() => setAsked(false)}
+        light
+        keys={
+          <>
+            <Key onPress={() => setAsked(false)}>{t('counter.leave')}</Key>
+            <Key
+              onPress={() => {
+                setAsked(false);
+                onAnew();
+              }}
+            >
+              {t('counter.anew-sure.drop')}
+            </Key>
+          </>
+        }
+      >
+        <p>{t('counter.anew-sure.says')}</p>
+      </Ask>
+    </>
   );
 }

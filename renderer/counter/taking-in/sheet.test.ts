@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { parseTag } from '../../../core/custody/tag.ts';
 import { jobId, machineId, ownerId } from '../../../core/ids.ts';
-import { beforeAnswered, freshSheet, signerOf, stillOpen, type TakingInSheet } from './sheet.ts';
+import { beforeAnswered, freshSheet, signerOf, type TakingInSheet } from './sheet.ts';
+import { stillOpen } from './stillOpen.ts';
 import { beforeInput, takeInInput } from './takeInInput.ts';
 
 const aSheet = (over: Partial<TakingInSheet> = {}): TakingInSheet => ({
@@ -20,7 +21,7 @@ describe('the taking-in sheet', () => {
     expect(parseTag(tag)).toBe(tag);
   });
   it('names everything that is still open, and nothing once it is known and signed', () => {
-    expect(stillOpen(freshSheet(), false)).toEqual([
+    expect(stillOpen(freshSheet(), false, {})).toEqual([
       'owner',
       'reach',
       'machine',
@@ -29,11 +30,18 @@ describe('the taking-in sheet', () => {
       'limit',
       'signature',
     ]);
-    expect(stillOpen(aSheet(), true)).toEqual([]);
+    expect(stillOpen(aSheet(), true, {})).toEqual([]);
   });
   it('asks no term of known work, but says why a machine came back before it can be signed', () => {
-    expect(stillOpen(aSheet({ symptoms: [], tasks: [{ id: 'clean', fixedMinor: 2500 }] }), true)).toEqual([]);
-    expect(stillOpen(aSheet({ cameBack: { from: jobId('j1'), same: null } }), true)).toEqual(['came-back']);
+    expect(stillOpen(aSheet({ symptoms: [], tasks: [{ id: 'clean', fixedMinor: 2500 }] }), true, {})).toEqual([]);
+    expect(stillOpen(aSheet({ cameBack: { from: jobId('j1'), same: null } }), true, {})).toEqual(['came-back']);
+  });
+  it('names what was written and cannot be so, before anything is signed', () => {
+    expect(stillOpen(aSheet(), true, { phone: 'phone', promise: 'past', text: 'too-long' })).toEqual([
+      'wrong-phone',
+      'wrong-day',
+      'wrong-text',
+    ]);
   });
   it('lets the guardian sign for a minor', () => {
     const owner = { ...aSheet().owner, kind: 'minor' as const, guardian: ' Colm Amberley ' };

@@ -4,7 +4,6 @@ import type { TakeInInput } from '../../../core/commands/intake/takeIn.ts';
 import type { Tag } from '../../../core/custody/part.ts';
 import { issueTag } from '../../../core/custody/tag.ts';
 import { type EnquiryId, type JobId, type MachineId, type OwnerId, ownerId } from '../../../core/ids.ts';
-import type { IdOf } from '../../catalogue.ts';
 
 type InputOf<Name extends CommandRequest['name']> = Extract<CommandRequest, { readonly name: Name }>['input'];
 export type BeforeInput = Omit<InputOf<'addBeforeFirstScrew'>, 'job'>;
@@ -153,23 +152,3 @@ export const beforeAnswered = (before: BeforeSheet): boolean =>
 
 /** Who signs: the guardian of a minor, else the one who brings it. */
 export const signerOf = (owner: OwnerSheet): string => (owner.kind === 'minor' ? owner.guardian : owner.name).trim();
-
-/** What must still be known before the owner leaves; empty when the sheet can be signed. */
-export function stillOpen(sheet: TakingInSheet, signed: boolean): readonly IdOf<'counter.open'>[] {
-  const { owner, machine } = sheet;
-  const reached = owner.known !== null || owner.phone.trim() !== '' || owner.mail.trim() !== '';
-  return [
-    ...(signerOf(owner) === '' || owner.name.trim() === '' ? (['owner'] as const) : []),
-    ...(reached ? [] : (['reach'] as const)),
-    ...(machine.known === null && machine.called.trim() === '' ? (['machine'] as const) : []),
-    ...(owner.known === null && owner.kind === 'for-someone-else' && owner.machineOf.trim() === ''
-      ? (['machine-of'] as const)
-      : []),
-    ...(sheet.ownWords.trim() === '' ? (['told'] as const) : []),
-    ...(sheet.symptoms.length === 0 && sheet.tasks === null ? (['terms'] as const) : []),
-    ...(sheet.limitMinor === null ? (['limit'] as const) : []),
-    ...(sheet.cameBack && sheet.cameBack.same === null ? (['came-back'] as const) : []),
-    ...(sheet.photographs.length > 0 && sheet.answers.photos !== 'yes' ? (['photographs'] as const) : []),
-    ...(signed ? [] : (['signature'] as const)),
-  ];
-}

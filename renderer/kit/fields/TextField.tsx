@@ -1,4 +1,6 @@
 import { TextField as AriaTextField, FieldError, Input, Label, Text, TextArea } from 'react-aria-components';
+import { MOST_IN_LINE, MOST_IN_TEXT } from '../../../core/text/lengths.ts';
+import { useWords } from '../text/words.tsx';
 import './fields.css';
 
 export type TextFieldProps = {
@@ -21,7 +23,10 @@ export type TextFieldProps = {
   readonly autoFocus?: boolean;
 };
 
-/** Text written on a line of the sheet; several lines when `lines` is given. */
+/**
+ * Text written on a line of the sheet; several lines when `lines` is given. One that is longer than the service takes stands
+ * there as typed and is said to be: nothing of it is cut off.
+ */
 export function TextField(props: TextFieldProps) {
   const {
     label,
@@ -31,13 +36,17 @@ export function TextField(props: TextFieldProps) {
     labelled = 'beside',
     hint,
     says,
-    wrong,
+    wrong: said,
     lines,
     chars,
     type = 'text',
     autoComplete = 'off',
     autoFocus = false,
   } = props;
+  const { t, number } = useWords();
+  const most = lines === undefined ? MOST_IN_LINE : MOST_IN_TEXT;
+  const letters = value.trim().length;
+  const wrong = letters > most ? t('kit.too-long', { n: number(letters), most: number(most) }) : said;
   const shared = {
     className: 'k-field-input',
     ...(chars === undefined ? {} : { style: { width: `${chars + 1}ch` } }),
