@@ -41,7 +41,7 @@ function handedOver(
   return {
     stop: 'hand-over',
     expectedMinutes: paid?.steps[0]?.expectedMinutes ?? stopping,
-    handOverMinutes: live.handOver.minutes,
+    handOverMinutes: live.handOver.left,
     because: !noneLeft
       ? `dearer-than-${live.handOver.by}`
       : wasDeclined(model, tracing, notOffered)

@@ -14,6 +14,8 @@ export type HandOver = {
   readonly by: 'limit' | 'worth' | 'usual';
   /** Minutes that the worth leaves above that; endless where it is not known. */
   readonly spare: number;
+  /** Minutes that are truly left of what ends it, as they are told: what is charged is never less than a little while. */
+  readonly left: number;
 };
 
 /**
@@ -28,7 +30,9 @@ export function handOverOf(model: FaultModel, tracing: TracingCase): HandOver {
   const limit = limitMinor === null ? HAND_OVER : Math.max(LEAST_HAND_OVER, left(limitMinor));
   const worth = worthMinor === null ? Number.POSITIVE_INFINITY : Math.max(0, left(worthMinor));
   const minutes = Math.min(limit, worth);
-  return { minutes, by: worth <= limit ? 'worth' : limitMinor === null ? 'usual' : 'limit', spare: worth - minutes };
+  const by = worth <= limit ? 'worth' : limitMinor === null ? 'usual' : 'limit';
+  const told = by === 'limit' && limitMinor !== null ? Math.max(0, left(limitMinor)) : minutes;
+  return { minutes, by, spare: worth - minutes, left: told };
 }
 
 /**
@@ -39,8 +43,9 @@ export const mendingCharged = (model: FaultModel, { minutes, spare }: HandOver, 
   Math.min(minutes, Math.max(0, faults.reduce((sum, fault) => sum + mendingMinutes(model, fault), 0) - spare));
 
 /** As if neither limit nor worth ended it: what finding and mending would take then. Giving up counts as it usually does. */
-export const regardless = ({ minutes, by }: HandOver): HandOver => ({
+export const regardless = ({ minutes, by, left }: HandOver): HandOver => ({
   minutes: Math.max(minutes, HAND_OVER),
   by,
+  left,
   spare: by === 'worth' ? 0 : Number.POSITIVE_INFINITY,
 });
