@@ -60,7 +60,7 @@ export function Frame({
   const [camera, setCamera] = useState(false);
   const shop = useQuery(shopRead());
   const hits = useQuery(queryOf.find.queryOptions({ input: { text: typed }, enabled: typed.trim() !== '' }));
-  const openFound = (found: FindHit) => go(whereIs(found));
+  const openFound = (found: FindHit) => go(whereIs(found, here));
   const read = (code: string) => {
     const comes = ofBadge(atScreen.people, code);
     if (comes) return change(comes.id);

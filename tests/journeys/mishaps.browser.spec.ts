@@ -28,6 +28,42 @@ test('a limit of fifteen digits is said at its field, and the Counter goes on: t
   await expect(page.getByText(/^Still open: signature$/)).toBeVisible();
 });
 
+test('who cannot be rung or written to, and a day gone by, are said at their field before anything is signed; a sheet is dropped when asked', async ({
+  app,
+}) => {
+  const { page } = app;
+  await setUpShop(page);
+  await fillSheet(page);
+  const wrong: readonly (readonly [string, string, string, string])[] = [
+    ['Phone', 'abc', 'Nobody can be rung there: a number in digits.', '01632 960 175'],
+    ['Mail', 'nonsense', 'Nothing can be mailed there: a name, @, and where.', ''],
+    ['What it is', 'x'.repeat(301), 'That is 301 letters; 300 fit. Nothing was cut.', 'desktop PC'],
+  ];
+  for (const [label, cannotBe, says, right] of wrong) {
+    const field = page.getByRole('textbox', { name: label, exact: true });
+    await field.fill(cannotBe);
+    await field.press('Tab');
+    await expect(page.getByText(says)).toBeVisible();
+    await expect(page.getByText(/^Still open: .+, signature$/)).toBeVisible();
+    await expect(field).toHaveValue(cannotBe);
+    await field.fill(right);
+    await expect(page.getByText(says)).toBeHidden();
+  }
+  const promised = page.getByLabel('Promised for');
+  await promised.fill('2020-01-01T12:00');
+  await expect(page.getByText('That moment has passed.')).toBeVisible();
+  await promised.fill('');
+  await expect(page.getByText(/^Still open: signature$/)).toBeVisible();
+
+  await page.getByText(/^Kept as a draft/).waitFor();
+  await page.getByRole('button', { name: /^Begin a new sheet/ }).click();
+  await page.getByRole('button', { name: 'Leave it' }).click();
+  await expect(page.getByRole('textbox', { name: 'Name', exact: true })).toHaveValue('Edda Lindqvist');
+  await page.getByRole('button', { name: /^Begin a new sheet/ }).click();
+  await page.getByRole('button', { name: 'Drop it, begin a new one' }).click();
+  await expect(page.getByRole('textbox', { name: 'Name', exact: true })).toHaveValue('');
+});
+
 test('a kept draft that cannot be shown takes no room down, and can be dropped for a new sheet', async ({ app }) => {
   const { page } = app;
   await setUpShop(page);
