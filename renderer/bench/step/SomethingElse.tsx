@@ -6,6 +6,7 @@ import { Key } from '../../kit/keys/Key.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 import { notOfferedWords } from '../../terms/reasonWords.ts';
 import { stepDoes, stepName } from '../../terms/terms.ts';
+import { findSteps } from './findSteps.ts';
 
 export type SomethingElseProps = {
   readonly tracing: TracingSheet;
@@ -18,9 +19,8 @@ export function SomethingElse({ tracing, onTake, onClose }: SomethingElseProps) 
   const words = useWords();
   const { t } = words;
   const [word, setWord] = useState('');
-  const found = Object.keys(tracing.handling).filter((id) =>
-    `${stepName(id)} ${stepDoes(id)}`.toLowerCase().includes(word.trim().toLowerCase()),
-  );
+  const steps = Object.keys(tracing.handling).map((id) => ({ id, says: `${stepName(id)} ${stepDoes(id)}` }));
+  const found = findSteps(steps, word);
   return (
     <Ask
       open
@@ -31,6 +31,7 @@ export function SomethingElse({ tracing, onTake, onClose }: SomethingElseProps) 
       keys={<Key onPress={onClose}>{t('kit.close')}</Key>}
     >
       <TextField label={t('bench.find-step')} labelled="above" value={word} onChange={setWord} autoFocus />
+      {found.length === 0 && <p role="status">{t('bench.no-such-step')}</p>}
       <ul className="bench-list">
         {found.map((id) => {
           const held = tracing.offer.notOffered.find((one) => one.step === id);

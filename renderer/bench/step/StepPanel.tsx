@@ -185,6 +185,9 @@ export function StepPanel({ sheet, tracing, wall, currency, run, tray, stands, a
         )}
       </NextStep>
       {byHand !== null && !running && <Key onPress={() => take(null)}>{t('bench.back-to-offer')}</Key>}
+      <Key kind="link" onPress={() => setOpen('far')}>
+        {t('bench.far')}
+      </Key>
       {elseDialog}
       {logged !== null && (
         <LogWithout
