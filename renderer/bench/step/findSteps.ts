@@ -4,21 +4,26 @@ import alsoCalled from '../../../assets/words/en/also-called.json';
 export type Findable = { readonly id: string; readonly says: string };
 
 const OTHER_NAMES = Object.entries(alsoCalled);
-const plain = (text: string): string => text.toLowerCase().replaceAll('’', "'");
+const wordsIn = (text: string): readonly string[] =>
+  text
+    .toLowerCase()
+    .split(/[^\p{L}\p{N}.]+/u)
+    .filter((word) => word !== '');
 
 /**
- * The steps that hold every word that was typed, as they are called or as the trade also calls what they are about; those
- * that hold all of it in their own words come first.
+ * The steps that have words beginning with all that was typed, as they are called or as the trade also calls what they are
+ * about; those that have them in their own words come first.
  */
 export function findSteps(steps: readonly Findable[], typed: string): readonly string[] {
-  const words = plain(typed)
-    .split(/\s+/)
-    .filter((word) => word !== '');
+  const looked = wordsIn(typed);
   const told = steps.map(({ id, says }) => {
-    const own = plain(says);
-    const also = OTHER_NAMES.filter(([name]) => own.includes(name)).map(([, names]) => names);
-    return { id, own, all: [own, ...also].join(' ') };
+    const own = wordsIn(says);
+    const also = OTHER_NAMES.filter(([name]) => says.toLowerCase().includes(name)).flatMap(([, names]) =>
+      wordsIn(names),
+    );
+    return { id, own, all: [...own, ...also] };
   });
-  const by = (text: 'own' | 'all') => told.filter((one) => words.every((word) => one[text].includes(word)));
+  const by = (of: 'own' | 'all') =>
+    told.filter((one) => looked.every((word) => one[of].some((has) => has.startsWith(word))));
   return [...new Set([...by('own'), ...by('all')].map(({ id }) => id))];
 }
