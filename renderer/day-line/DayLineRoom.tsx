@@ -89,7 +89,8 @@ function secondLine({ late, willBeLate, promised, likely, stage, tryNow }: DayPo
   if (late && promised !== null) return words.t('day-line.late', { promised: words.dayClock(promised) });
   if (tryNow)
     return words.t(tryNow.n === null ? 'day-line.no-answer' : 'day-line.try', { n: tryNow.n ?? 0, of: tryNow.of });
-  if (!willBeLate) return stages[stage].toLowerCase();
+  const at = stages[stage].toLowerCase();
+  if (!willBeLate) return promised === null ? words.t('day-line.no-day', { stage: at }) : at;
   return likely === null
     ? words.t('day-line.will-be-late-open')
     : words.t('day-line.will-be-late', { likely: words.day(likely) });
