@@ -93,6 +93,6 @@ test('the machine’s own report is taken at the counter, and proving tells what
   expect(await accessibilityFaults(app), 'proving with what a tool printed').toEqual([]);
   await proofs.getByRole('button', { name: 'Failed' }).click();
   await expect(page.getByRole('region', { name: 'Before it goes home' })).toContainText(
-    'Drives’ own health did not hold',
+    'Drives’ own health failed',
   );
 });
