@@ -20,7 +20,8 @@ describe('what was found is opened', () => {
   });
   it('in the room where one stands, and at the bench only what is in the shop', () => {
     expect(whereIs(byOwner, 'counter')).toBe('/counter/job-1');
-    expect(whereIs({ ...byOwner, stage: 'ready' }, 'bench')).toBe('/bench/job-1');
+    expect(whereIs({ ...byOwner, stage: 'owners-word-needed' }, 'bench')).toBe('/bench/job-1');
+    expect(whereIs({ ...byOwner, stage: 'ready' }, 'bench')).toBe('/counter/job-1');
     expect(whereIs({ ...byOwner, stage: 'ready' }, 'wall')).toBe('/counter/job-1');
     expect(whereIs({ ...byOwner, stage: 'gone-home' }, 'bench')).toBe('/counter/job-1');
   });
