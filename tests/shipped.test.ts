@@ -11,7 +11,8 @@ import { MAY_SHIP } from './house/licences.ts';
 
 const root = join(import.meta.dirname, '..');
 const inDist = (...path: readonly string[]) => readFileSync(join(root, 'dist', ...path), 'utf8');
-const label = ({ name, version }: { readonly name: string; readonly version?: string | undefined }) => `${name}@${version}`;
+const label = ({ name, version }: { readonly name: string; readonly version?: string | undefined }) =>
+  `${name}@${version}`;
 
 const BUILD = "import('./electron/launch/ensureBuilt.mjs').then(({ ensureBuilt }) => ensureBuilt(() => undefined))";
 let shipped: readonly ShippedPackage[] = [];
@@ -34,7 +35,9 @@ describe('what ships', () => {
 
   it('holds every package that its bundles say a line of theirs is from', () => {
     const named = ['service.mjs', 'computing.mjs', 'backups.mjs', 'main.cjs'].flatMap((file) =>
-      [...inDist(file).matchAll(/^\/\/(?:#region)? .*node_modules\/((?:@[\w.-]+\/)?[\w.-]+)\//gm)].map(([, name]) => name),
+      [...inDist(file).matchAll(/^\/\/(?:#region)? .*node_modules\/((?:@[\w.-]+\/)?[\w.-]+)\//gm)].map(
+        ([, name]) => name,
+      ),
     );
     expect(new Set(named).size).toBeGreaterThan(10);
     const names = new Set(shipped.map(({ name }) => name));
