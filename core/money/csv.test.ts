@@ -20,7 +20,7 @@ describe('CSV as RFC 4180 has it', () => {
     const cell = fc.string({ unit: fc.constantFrom('a', ',', '"', '\r', '\n', ' ', ';', 'é') });
     fc.assert(
       fc.property(fc.array(fc.array(cell, { minLength: 2, maxLength: 4 }), { minLength: 1 }), (rows) => {
-        const safe = rows.map((cells) => cells.map((text) => (text.startsWith('\r') ? `'${text}` : text)));
+        const safe = rows.map((cells) => cells.map((text) => (/^[\r\n]/.test(text) ? `'${text}` : text)));
         expect(readCsv(csv(rows.map((cells) => row(...cells))))).toEqual(safe);
       }),
     );
@@ -29,5 +29,9 @@ describe('CSV as RFC 4180 has it', () => {
 
 it('a text that a spreadsheet would work out is not worked out; a figure below nothing stays a figure', () => {
   expect(csv([row('=1+1', '@x', '-board')])).toBe("'=1+1,'@x,'-board\r\n");
+  for (const text of ['＝1+1', '＋1', '－1', '＠x', '−1', ' =1+1', '\u00a0=1', '\ufeff=1', '\u200b@x', '\n=1']) {
+    expect(readCsv(csv([row(text, 'y')]))).toEqual([[`'${text}`, 'y']]);
+  }
+  expect(csv([row('a=1', ' a', '')])).toBe('a=1, a,\r\n');
   expect(csv([[{ figure: '-12.50' }, { text: 'x' }]])).toBe('-12.50,x\r\n');
 });

@@ -3,13 +3,14 @@ import { createInterface } from 'node:readline';
 import cliWords from '../../assets/words/en/cli.json' with { type: 'json' };
 import type { Io } from './command.ts';
 import { COMMAND_LIST } from './commands.ts';
+import { steadyLine } from './steadyLine.ts';
 
 /** Exit code for what the asker can put right. */
 const ASKED_WRONGLY = 2;
 
 const io: Io = {
-  out: (line) => void process.stdout.write(`${line}\n`),
-  err: (line) => void process.stderr.write(`${line}\n`),
+  out: (line) => void process.stdout.write(`${steadyLine(line)}\n`),
+  err: (line) => void process.stderr.write(`${steadyLine(line)}\n`),
   readFile: async (path) => new Uint8Array(await readFile(path)),
   lines: () => createInterface({ input: process.stdin, crlfDelay: Number.POSITIVE_INFINITY }),
 };
