@@ -19,7 +19,7 @@ const rules = {
     'electron/service/main.ts!',
     'electron/service/computing/thread.ts!',
     'electron/service/backups/thread.ts!',
-    'electron/shipped/main.ts!',
+    'electron/shipped/{main,setFuses}.ts!',
     'renderer/main.tsx!',
     'tests/run.mjs',
     'tests/runner/buildAnew.mjs',

@@ -54,7 +54,7 @@ const RULES: readonly Rule[] = [
   {
     files: /^electron\/shipped\//,
     own: rule('electron/shipped/'),
-    outside: packages('rolldown-license-plugin', '@cyclonedx/cyclonedx-library', 'zod', 'node:.*'),
+    outside: packages('@electron/fuses', 'rolldown-license-plugin', '@cyclonedx/cyclonedx-library', 'zod', 'node:.*'),
   },
   // Windows and the bridge never touch the database: only the service does.
   {

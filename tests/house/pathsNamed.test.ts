@@ -6,7 +6,7 @@ const paths = ['core/commands/bench/verdict/judge.ts', 'core/stage.ts', 'tests/h
 
 describe('what a guide names is there', () => {
   const files = filesBelow();
-  it.each(['DEVELOPERS.md', 'README.md'])('%s', (guide) => {
+  it.each(['DEVELOPERS.md', 'README.md', 'SECURITY.md', 'DEPENDENCIES.md', 'ELECTRON.md'])('%s', (guide) => {
     const text = files.find(({ path }) => path === guide)?.text ?? '';
     expect(text).not.toBe('');
     expect(
