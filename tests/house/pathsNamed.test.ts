@@ -26,6 +26,8 @@ describe('what a guide names is there', () => {
   });
 
   it('knows a file by its path, by the end of it or by its name, and a folder', () => {
-    expect(pathsNotThere('`core/stage.ts` `verdict/judge.ts` `floors.ts` `core/commands` `npm test`', paths)).toEqual([]);
+    expect(pathsNotThere('`core/stage.ts` `verdict/judge.ts` `floors.ts` `core/commands` `npm test`', paths)).toEqual(
+      [],
+    );
   });
 });

@@ -92,7 +92,5 @@ test('the machine’s own report is taken at the counter, and proving tells what
   await expect(read.getByRole('listitem').first()).toContainText('8 before, 12 after: it grew on our bench');
   expect(await accessibilityFaults(app), 'proving with what a tool printed').toEqual([]);
   await proofs.getByRole('button', { name: 'Failed' }).click();
-  await expect(page.getByRole('region', { name: 'Before it goes home' })).toContainText(
-    'Drives’ own health failed',
-  );
+  await expect(page.getByRole('region', { name: 'Before it goes home' })).toContainText('Drives’ own health failed');
 });

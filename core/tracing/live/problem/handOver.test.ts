@@ -84,10 +84,10 @@ it('what is spent already is gone from the limit and from the worth', () => {
 });
 
 it('what is told to be left of the limit is what is left, however little handing over counts in the plan', () => {
-  const said = (money: Partial<TracingCase['money']>) => handOverOf(owed(money)).left;
+  const said = (money: Partial<TracingCase['money']>) => handOverOf(model, owed(money)).left;
   expect(said({ limitMinor: 4_000, spentMinor: 2_625 })).toBe(1_375 / 75);
   expect(said({ limitMinor: 4_000, spentMinor: 5_000 })).toBe(0);
-  expect(handOverOf(owed({ limitMinor: 4_000, spentMinor: 2_625 })).minutes).toBe(30);
+  expect(handOverOf(model, owed({ limitMinor: 4_000, spentMinor: 2_625 })).minutes).toBe(30);
 });
 
 it('putting it together again is in what going on would take', () => {
