@@ -13,9 +13,10 @@ export type KeptFold<S extends Folded> = {
 
 /**
  * What all folded streams may weigh, by the bytes of their entries as stored, from which papers are left out: a job of a
- * hundred and more entries takes some 40 kB, so that a hundred open ones with their machines and parts stay. An estimate.
+ * hundred and more entries takes some 40 kB, a machine with its slots some 10. A search goes through the owners and machines of
+ * the last 500 jobs, which have to stay: a smaller bound makes each look fold them all again.
  */
-const MOST_BYTES = 4 * 1024 * 1024;
+const MOST_BYTES = 16 * 1024 * 1024;
 
 /** So many jobs that went home stay folded: what a search shows, and not a history of them all. */
 const CLOSED_KEPT = 24;
