@@ -57,7 +57,7 @@ export const daysBetween = (first: CalendarDate, second: CalendarDate): number =
   Temporal.PlainDate.from(first).until(second).days;
 
 /**
- * The same time of day so many days later, before when below zero: a day has the hours that its zone gives it. In an hour
+ * The same time of day so many days after `at` (epoch milliseconds), before it when below zero: a day has the hours that its zone gives it. In an hour
  * that is skipped the time as much later as the clocks jumped; of an hour that comes twice the first.
  * @throws {RangeError} for what is no zone, or no moment of a calendar.
  */

@@ -1,7 +1,7 @@
 import { chosenOf, limitAfter, limitByAnswers, movesLimit, type Question } from '../../approval/question.ts';
 import type { Job } from '../../job/job.ts';
 
-/** When a question was answered; 0 while it is not. */
+/** When a question was answered, in epoch milliseconds; 0 while it is not. */
 export const answeredAt = (question: Question): number => question.answer?.at ?? 0;
 
 /** The limit before the answer to this question and from then on, in minor units; null where the answer does not move it. */

@@ -104,7 +104,7 @@ it('the report rules out only what the log rules out', () => {
 it('what she was told in figures stands on the notice and the disclosure before she answered', () => {
   const notice = said('changed-finding-notice');
   expect(notice).toContain('We have stopped until you answer.');
-  expect(notice).toContain('By what you told us the likeliest were:');
+  expect(notice).toContain('By what you told us, the cause lay most likely in: ');
   const disclosure = said('substitute-part-disclosure');
   expect(disclosure).toContain('not as good as yours in 12 points');
   expect(disclosure).toContain('Board Wrenfield WF-M2');

@@ -7,7 +7,7 @@ import { epochMs } from '../../../core/time.ts';
 import type { BackupNeeds } from './needs.ts';
 import { backupName, backupsIn, keyPartName, type PlaceAt, placeIsThere, shortShop, sweepHalves } from './places.ts';
 import type { Remembered } from './remembered.ts';
-import { refusalIn } from './whyNot.ts';
+import { refusalOfTask } from './whyNot.ts';
 
 /** What is done for one backup, step by step. */
 export type Runs = {
@@ -36,13 +36,13 @@ export function openRuns(needs: BackupNeeds, remembered: Remembered, stop: Abort
     sweepHalves(place().path, shop);
     const done = await does({ task: 'make', folder, wallet, to: file, key: keyPath(keyPlace().path) }, signal);
     if ('made' in done) return remember({ at, why, file, seq: done.made.seq, proved: 'not-yet', refusal: null });
-    return remember(none(refusalIn(done)));
+    return remember(none(refusalOfTask(done)));
   };
   const tryOut: Runs['tryOut'] = async ({ file }) => {
     if (file === null) return;
     const done = await does({ task: 'try', file, wallet, key: keyPath(keyPlace().path) }, stop);
     if (stop.aborted) return;
-    if (!('tried' in done)) return proved(file, { proved: 'broken', refusal: refusalIn(done) });
+    if (!('tried' in done)) return proved(file, { proved: 'broken', refusal: refusalOfTask(done) });
     const { wrong } = done.tried;
     if (wrong.length === 0) return proved(file, { proved: 'whole', refusal: null });
     const refusal = { refused: 'backup-not-whole', path: file, count: wrong.length, first: wrong[0] ?? '' } as const;

@@ -5,7 +5,7 @@ import { refusalFromError } from '../../../db/index.ts';
 import type { TaskDone } from './backupTask.ts';
 
 /** Why a task made no backup, as the task said or failed with. */
-export function refusalIn(done: TaskDone): Refusal {
+export function refusalOfTask(done: TaskDone): Refusal {
   if ('refusal' in done) {
     const { refused, ...facts } = done.refusal;
     return hasWords(refused) ? { ...facts, refused } : { refused: 'backup-not-made', why: refused, path: facts.path };
