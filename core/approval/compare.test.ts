@@ -174,6 +174,29 @@ describe('what is lost against what is used', () => {
       )?.had;
     expect(runs({ 'memory-speed': 2666 }, { 'memory-speed': 3600 })).toBe(2666);
     expect(runs({ 'memory-speed': 2666 }, {})).toBeUndefined();
+    expect(runs()).toBeUndefined();
+  });
+  it('speaks of the case only where the board is of another size, and says where the case is not known', () => {
+    const size = (offered: string, around: CompareContext) =>
+      row(compared({ 'form-factor': 'atx' }, { 'form-factor': offered }, 'board', around), 'form-factor')?.notes;
+    const small = { case: { 'takes-boards': ['microatx'] } };
+    expect(size('atx', small)).toEqual([]);
+    expect(size('microatx', small)).toEqual([{ note: 'fits-the-case' }]);
+    expect(size('mini-itx', small)).toEqual([{ note: 'does-not-fit-the-case' }]);
+    expect(size('mini-itx', {})).toEqual([{ note: 'case-not-known' }]);
+    const larger = compared({ 'form-factor': 'mini-itx' }, { 'form-factor': 'microatx' }, 'board', small);
+    expect(row(larger, 'form-factor')?.notes).toEqual([{ note: 'fits-the-case' }]);
+  });
+  it('speaks of current only where case-fan plugs are lost, and both figures are known', () => {
+    const board = { 'case-fan-plugs': 3, 'processor-fan-plugs': 2, 'fan-plug-amps': 1 };
+    const current = (offered: Attributes, fanAmps?: number) =>
+      row(compared(board, offered, 'board', fanAmps === undefined ? {} : { fanAmps }), 'fan-plugs')?.notes.filter(
+        ({ note }) => note === 'current',
+      );
+    expect(current({ ...board, 'case-fan-plugs': 1 }, 0.45)).toEqual([{ note: 'current', takes: 0.45, gives: 1 }]);
+    expect(current({ ...board, 'processor-fan-plugs': 1 }, 0.45)).toEqual([]);
+    expect(current({ ...board, 'case-fan-plugs': 1 })).toEqual([]);
+    expect(current(without({ ...board, 'case-fan-plugs': 1 }, 'fan-plug-amps'), 0.45)).toEqual([]);
   });
 });
 

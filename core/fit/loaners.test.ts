@@ -83,6 +83,22 @@ describe('which loaner to take from the wall', () => {
     expect(needs({ ...hers.m2.part, ...good }, 'M2_1')).toBe(false);
     expect(needs({ ...wall.S12, ...good }, 'SATA 1')).toBe(true);
   });
+  it('goes into whatever slot takes it where none was named, and into no other than the one that was', () => {
+    const newer = {
+      ...herMachine,
+      slots: {
+        ...herMachine.slots,
+        slots: herMachine.slots.slots.map((slot) =>
+          slot.id === 'A1' ? { ...slot, attributes: { memory: 'DDR5' } } : slot,
+        ),
+      },
+    };
+    const inSlot = (slot: string | null, machine = newer) => loaners(question({ slot }), machine, [stock(wall.S01)]);
+    expect(inSlot(null).offered[0]?.fit.fits).toBe('yes');
+    expect(inSlot('A1')).toMatchObject({ offered: [], leftOut: [{ why: 'does-not-fit' }] });
+    const unseen = { ...herMachine, slots: { slots: [], gaps: ['dimm-slots'] } };
+    expect(inSlot(null, unseen).offered[0]?.fit).toEqual({ fits: 'unknown', reasons: [] });
+  });
   it('leaves out what does not fit, and says why', () => {
     const result = loaners(question({ kind: 'processor', slot: 'socket', suspects: ['processor'] }), herMachine, [
       stock(wall.S08),

@@ -30,6 +30,13 @@ describe('a slot plan by the board’s size', () => {
     expect(plan.gaps).toContain('sata-ports');
     expect(plan.gaps).not.toContain('form-factor');
   });
+  it('leaves open how many channels there are only where there is more than one DIMM slot and nobody said', () => {
+    const gaps = (board: Parameters<typeof slotPlanForBoard>[0]) => slotPlanForBoard(board).gaps;
+    expect(gaps({ 'form-factor': 'atx', 'dimm-slots': 4 })).toContain('memory-channels');
+    expect(gaps({ 'form-factor': 'atx', 'dimm-slots': 2 })).toContain('memory-channels');
+    expect(gaps({ 'form-factor': 'atx', 'dimm-slots': 1 })).not.toContain('memory-channels');
+    expect(gaps({ 'form-factor': 'atx', 'dimm-slots': 4, 'memory-channels': 2 })).not.toContain('memory-channels');
+  });
   it('of an unknown board has what every machine has, and invents no slot', () => {
     const plan = slotPlanForBoard({});
     expect(ids(plan, 'dimm')).toEqual([]);

@@ -47,9 +47,15 @@ describe('what it will likely take', () => {
   it('takes a part where the fault is mended by one, and by nothing else', () => {
     const part = faultMendedBy('part');
     expect(made({ fault: part.id }).partChances).toEqual({ [part.part ?? '']: 1 });
-    const setting = model.faults.find(({ mendedBy, part: of }) => mendedBy !== 'part' && of !== null);
-    expect(setting).toBeDefined();
-    expect(made({ fault: setting?.id ?? null })).toMatchObject({ partChances: {}, likeliestPart: null });
+    const setting = faultMendedBy('setting');
+    const priced = { perMinuteMinor: 75, spentMinor: 0, spentMinutes: 0, limitMinor: null };
+    const figures = (fault: typeof part) => {
+      const rates = { ...priced, parts: { [fault.part ?? '']: 9000 } };
+      const { partChances, likeliestPart, price, withParts } = made({ fault: fault.id }, { rates });
+      return { partChances, likeliestPart, dearer: withParts.p50 - price.p50 };
+    };
+    expect(figures(setting)).toEqual({ partChances: {}, likeliestPart: null, dearer: 0 });
+    expect(figures(part)).toEqual({ partChances: { [part.part ?? '']: 1 }, likeliestPart: part.part, dearer: 9000 });
     expect(made({ fault: part.id, ended: false }).partChances).toEqual({});
   });
 

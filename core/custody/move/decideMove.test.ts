@@ -7,7 +7,7 @@ import {
   DAY,
   inSlot,
   JOB,
-  type MACHINE,
+  MACHINE,
   moveView,
   NOON,
   ours,
@@ -120,6 +120,38 @@ describe('ours in an owner’s machine', () => {
     ]);
     const lent = ours({ place: TRAY, title: { as: 'lent', job: JOB, returnBy } });
     expect(entries(moveView(lent), aMove(lent, inSlot('A2')))).toMatchObject([{ body: { title: { as: 'lent' } } }, {}]);
+  });
+});
+
+describe('what is left behind', () => {
+  it('the slot it came out of is written down empty, by the part that sat in it', () => {
+    const part = aPart();
+    expect(decide(moveView(part), aMove(part, TRAY))).toMatchObject({
+      entries: [
+        { stream: `part:${part.id}`, kind: 'part-moved' },
+        { stream: `machine:${MACHINE}`, kind: 'slot-emptied', body: { slot: 'A1', part: part.id } },
+      ],
+    });
+    expect(entries(moveView(part), aMove(part, inSlot('A2')))).toMatchObject([
+      { kind: 'part-moved' },
+      { kind: 'slot-emptied', body: { slot: 'A1' } },
+      { kind: 'slot-filled', body: { slot: 'A2' } },
+    ]);
+  });
+
+  it('no slot is, where it lay in none', () => {
+    const part = aPart({ place: TRAY });
+    expect(entries(moveView(part), aMove(part, { at: 'bench', bench: '1', job: JOB }))).toMatchObject([
+      { kind: 'part-moved' },
+    ]);
+  });
+
+  it('a lead that leaves its supply is written down there', () => {
+    const supply = aPart({ id: 'supply' as PartId, kind: 'supply', place: TRAY });
+    const lead = aPart({ id: 'lead' as PartId, kind: 'lead', place: { at: 'with', part: supply.id } });
+    expect(decide(moveView(lead, {}, [supply]), aMove(lead, TRAY))).toMatchObject({
+      entries: [{ kind: 'part-moved' }, { stream: 'part:supply', kind: 'rider-left', body: { part: 'lead' } }],
+    });
   });
 });
 

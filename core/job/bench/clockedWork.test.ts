@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { shopSettings } from '../../../tests/builders/jobAt.ts';
 import { fromWall } from '../../calendar.ts';
 import type { Turn } from '../work.ts';
-import { clockedWork } from './clockedWork.ts';
+import { clockedWork, closingAfter } from './clockedWork.ts';
 
 const { zone } = shopSettings;
 /** A Tuesday on which the shop is open from nine to six. */
@@ -26,6 +26,15 @@ describe('a clock of hands-on minutes', () => {
   it('is not cut at closing time where somebody began before opening, or stayed on purpose', () => {
     expect(by('08:30', '09:30')).toMatchObject({ handsOn: 60, forgotten: null });
     expect(by('18:00', '18:40')).toMatchObject({ handsOn: 40, forgotten: null });
+  });
+
+  it('is cut at closing time from the minute the shop opens, not before, and not by another day', () => {
+    const forAnHour = { ...shopSettings, open: [2, 3].map((weekday) => ({ weekday, from: '09:00', to: '10:00' })) };
+    expect(by('08:59', '10:20', [], forAnHour)).toEqual({ handsOn: 81, ran: 81, forgotten: null });
+    expect(by('09:00', '10:20', [], forAnHour)).toEqual({ handsOn: 60, ran: 80, forgotten: 'closing-time' });
+    const wednesdays = { ...forAnHour, open: forAnHour.open.slice(1) };
+    expect(closingAfter(at('09:00'), forAnHour)).toBe(at('10:00'));
+    expect(closingAfter(at('09:00'), wednesdays)).toBe(Number.POSITIVE_INFINITY);
   });
 
   it('counts each stretch of hands by itself, no wait, and nothing for a clock that was set back', () => {

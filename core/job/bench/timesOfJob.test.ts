@@ -54,6 +54,28 @@ describe('what a closed job says of how long things take', () => {
     expect(seen).toEqual([{ task: 'agreed:clean', by: 'bram', handsOn: 23, waiting: null }]);
   });
 
+  it('counts for work agreed by name just what was done of it: no step, no other task, nothing struck or still open', () => {
+    const cleaning = { kind: 'cleaning' } as const;
+    const { seen } = closed(
+      [
+        work('clean', 14, cleaning),
+        work('clean', 3),
+        work('new-cell', 5, cleaning),
+        work('clean', 7, { ...cleaning, struck: { why: 'wrong machine', at: epochMs(0) } }),
+        work('clean', 11, { ...cleaning, endedAt: null }),
+      ],
+      { tasks: [{ id: 'clean', fixedMinor: null }] },
+    );
+    expect(seen.filter(({ task }) => task === 'agreed:clean')).toEqual([
+      { task: 'agreed:clean', by: 'bram', handsOn: 14, waiting: null },
+    ]);
+  });
+
+  it('keeps apart what a step waited, and says nothing of waiting where it did not', () => {
+    const { seen } = closed([work('look-picture', 3, { waiting: minutes(30) }), work('look-picture', 3)]);
+    expect(seen.map(({ waiting }) => waiting)).toEqual([30, null]);
+  });
+
   it('leaves out what was struck, and shows that it did', () => {
     const struck = { why: 'wrong machine', at: epochMs(0) };
     expect(closed([work('look-picture', 9, { struck })])).toMatchObject({ seen: [], leftOut: { struck: 1 } });

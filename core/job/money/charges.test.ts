@@ -66,6 +66,15 @@ describe('the finding fee', () => {
     expect(owed({ ...found, consents: noConsents })).toBe(0);
     expect(owed({ ...found, consents: noConsents, charging: 'diagnosis-only' })).toBe(3000);
   });
+  it('that nobody said yes to pays for no minutes; one that was agreed, or is asked of everybody, does', () => {
+    const yes = { answers: { fee: 'yes' }, signature: {}, own: {}, about: {}, withdrawn: [] };
+    const traced = { work: [worked('step', 50)] };
+    const byYes = (consents: object) =>
+      charges(aJob({ ...traced, consents }, { feeCredited: false, feeByYes: true }), false).totalMinor;
+    expect(byYes(noConsents)).toBe(50 * 75);
+    expect(byYes(yes)).toBe(3000 + (50 - 40) * 75);
+    expect(charges(aJob({ ...traced, feeMinor: 0 }, { feeCredited: false }), false).totalMinor).toBe((50 - 40) * 75);
+  });
   it('is not owed for known work that needed no tracing', () => {
     const known = { tasks: [{ id: 'clean', fixedMinor: null }], work: [worked('fitting', 30)] };
     expect(charges(aJob(known, { feeCredited: false }), false).totalMinor).toBe(30 * 75);
@@ -104,6 +113,18 @@ describe('a part', () => {
 });
 
 describe('a discount', () => {
+  it('takes less off where the rounding of its tax would bring the whole below nothing, and goes where nothing is left of it', () => {
+    // At 20 % on top, two lines of 2 have no tax (0.4), and 4 off has one of 1 (0.8): together one below nothing.
+    const screws = ['screw', 'washer'].map((what) => ({ is: 'small-part', what, priceMinor: 2 }));
+    const after = (...off: readonly number[]) => {
+      const booked = [...screws, ...off.map((minor) => ({ is: 'discount', why: 'late', minor }))];
+      const { lines, totalMinor } = charges(aJob({ booked }, { tax: { permille: 200, inside: false } }), false);
+      return { totalMinor, off: lines.filter(({ is }) => is === 'discount').map(({ minor }) => minor) };
+    };
+    expect(after(4)).toEqual({ totalMinor: 0, off: [-3] });
+    expect(after(3, 1)).toEqual({ totalMinor: 0, off: [-3] });
+    expect(after(2)).toEqual({ totalMinor: 2, off: [-2] });
+  });
   it('comes off, and never below nothing', () => {
     const off = (minor: number) =>
       charges(aJob({ work: [worked('fitting', 20)], booked: [{ is: 'discount', why: 'late', minor }] }), false)

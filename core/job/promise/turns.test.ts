@@ -57,6 +57,7 @@ describe('what it still takes', () => {
     const unproved = due({});
     expect(due({ work: [proof] })).toBeLessThan(unproved);
     expect(due({ work: [{ ...proof, struck: { why: 'wrong machine', at: epochMs(2) } }] })).toBe(unproved);
+    for (const passed of [false, null]) expect(due({ work: [{ ...proof, passed }] })).toBe(unproved);
     expect(due({}, 'home-as-it-came')).toBeLessThan(unproved);
   });
   it('is waiting for a part, unless it is being fitted or proved already', () => {

@@ -157,6 +157,15 @@ describe('the promised day', () => {
     const overdue = dayOf([ordered(at(-10, 8))], shop, 0.5);
     expect(overdue).toBeGreaterThan(at(0, 17));
   });
+  it('is nearer by what was done of it already', () => {
+    const { stretches } = week([true, true], 1);
+    const two = { p10: 120, p50: 120, p90: 120 };
+    const done = (spent: number) =>
+      forecastQueue([machine('ours', { handsOn: two, spent })], workCalendar(stretches), LEAD, at(0, 9), 1).get('ours')
+        ?.done;
+    expect(done(0)).toEqual([at(0, 11)]);
+    expect(done(90)).toEqual([at(0, 9.5)]);
+  });
   it('gives a machine the same luck whoever else waits', () => {
     const { stretches } = week([true, true, true, true], 1);
     const alone = forecastQueue([machine('ours')], workCalendar(stretches), LEAD, at(0, 9), 50).get('ours');
