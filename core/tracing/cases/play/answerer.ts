@@ -29,11 +29,15 @@ export class Answerer {
     }
   }
 
+  /** Does it work again by what was done so far? */
   get mended(): boolean {
     return this.#mended;
   }
 
-  /** Does a step to the machine: what comes out, and what it leaves of the machine. */
+  /**
+   * Does a step to the machine: what comes out, and what it leaves of the machine.
+   * @throws {Error} for a step that the model does not know.
+   */
   does(tracing: TracingCase, id: string): string {
     const named = stepNamed(this.#model, id);
     if (named.is !== 'here') throw new Error(`no step ${id}`);

@@ -48,6 +48,7 @@ export class Arrangements {
     return this.#numberOf(flags);
   }
 
+  /** Does this state (its index) stand open in the arrangement of this number? */
   isOpen(arrangement: number, state: number): boolean {
     return this.#open[arrangement]?.[state] === 1;
   }

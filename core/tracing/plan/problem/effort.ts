@@ -31,11 +31,18 @@ export class Effort {
     this.#beyond = beyond;
   }
 
-  /** Is it to be given up? Where a piece of work is done, however little it was. */
+  /**
+   * Is it to be given up? Where a piece of work is done, however little it was.
+   * @throws {Halt} `cancelled`, when somebody wants it to stop.
+   */
   look(): void {
     if (this.#cancel?.aborted) throw new Halt('cancelled');
   }
 
+  /**
+   * Counts so many multiplications more.
+   * @throws {Halt} `cancelled` now and then, as `look` does; `too-much-work` beyond the limit.
+   */
   spend(work: number): void {
     this.#sinceLook += work;
     if (this.#sinceLook < BETWEEN_LOOKS) return;

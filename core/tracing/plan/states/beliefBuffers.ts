@@ -12,6 +12,7 @@ export class BeliefBuffers {
     this.#faultCount = faultCount;
   }
 
+  /** The belief of this depth, a chance (0..1) for each fault: to be written in, the same one whenever it is asked for. */
   at(depth: number): Float64Array {
     const kept = this.#kept[depth] ?? new Float64Array(this.#faultCount);
     this.#kept[depth] = kept;

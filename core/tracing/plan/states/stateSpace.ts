@@ -131,6 +131,7 @@ export class StateValues {
     return place < 0 ? Number.NaN : at(this.#values, place);
   }
 
+  /** Keeps a number for a state that has none yet: it must not have one. */
   set(key: number, value: number): void {
     const place = this.table.add(key);
     if (place >= this.#values.length) {
