@@ -3,14 +3,15 @@ import { type Finding, identifier, isNode, isTest, type Node, parse, place, type
 /** Where functions that are exported say what they answer. */
 const SAYS = /^core\//;
 const FUNCTION = /^(ArrowFunctionExpression|FunctionExpression|FunctionDeclaration)$/;
+const CLASS = /^Class(Declaration|Expression)$/;
 
 /**
- * Exported functions of core that do not say what they answer, in a docstring right before them, or throw and do not say
- * when (`@throws`).
+ * What core exports and does not say what it answers, in a docstring right before it: functions, classes and the public
+ * methods of these; or throws and does not say when (`@throws`).
  */
 export function withoutDocstring(source: Source): readonly Finding[] {
   if (!SAYS.test(source.path) || isTest(source)) return [];
-  return exportedFunctions(source).flatMap(({ name, node, said }) => {
+  return [...exportedFunctions(source), ...exportedMethods(source)].flatMap(({ name, node, said }) => {
     if (said === undefined) return [`${place(source, node)} ${name} does not say what it answers`];
     if (throws(node.body) && !said.includes('@throws'))
       return [`${place(source, node)} ${name} does not say when it throws`];
@@ -18,14 +19,55 @@ export function withoutDocstring(source: Source): readonly Finding[] {
   });
 }
 
-/** The functions that a file exports by name, each with the docstring right before it; `undefined` where there is none. */
-export const exportedFunctions = (source: Source): readonly (Named & { readonly said: string | undefined })[] =>
-  (parse(source).program.body as unknown as readonly Node[])
-    .filter(({ type }) => type === 'ExportNamedDeclaration')
-    .flatMap((statement) => {
-      const said = docstringBefore(source, statement);
-      return functionsIn(statement.declaration).map((one) => ({ ...one, said }));
+type Said = Named & { readonly said: string | undefined };
+
+/**
+ * The functions and classes that a file exports by name, where they stand or in a list (`export { f }`), each with the
+ * docstring right before it; `undefined` where there is none.
+ */
+export function exportedFunctions(source: Source): readonly Said[] {
+  const statements = parse(source).program.body as unknown as readonly Node[];
+  const listed = new Set(statements.flatMap(localsListed));
+  return statements.flatMap((statement) => {
+    const exported = statement.type === 'ExportNamedDeclaration';
+    const said = docstringBefore(source, statement);
+    return functionsIn(exported ? statement.declaration : statement)
+      .filter(({ name }) => exported || listed.has(name))
+      .map((one) => ({ ...one, said }));
+  });
+}
+
+/** The file's own names in a list of exports. */
+function localsListed({ type, source, specifiers }: Node): readonly string[] {
+  if (type !== 'ExportNamedDeclaration' || isNode(source)) return [];
+  return (specifiers as readonly Node[]).flatMap(({ local }) => identifier(local) ?? []);
+}
+
+/**
+ * What can be called on an exported class, with the docstring right before each. How one is made is said of the class or
+ * of its constructor, what it does for an interface in that interface.
+ */
+const exportedMethods = (source: Source): readonly Said[] =>
+  exportedFunctions(source)
+    .filter(({ node }) => CLASS.test(node.type))
+    .flatMap(({ name, node, said }) => {
+      const asInterfaceSays = Array.isArray(node.implements) && node.implements.length > 0 ? '' : undefined;
+      const members = isNode(node.body) ? (node.body.body as readonly Node[]) : [];
+      return members.flatMap((member): readonly Said[] => {
+        const called = memberFunction(member);
+        if (!called) return [];
+        const own = docstringBefore(source, member);
+        const made = member.kind === 'constructor';
+        return [{ name: `${name}.${called.name}`, node: called.node, said: own ?? (made ? said : asInterfaceSays) }];
+      });
     });
+
+/** A public method, getter, setter or constructor of a class, or a field that holds a function; undefined for the rest. */
+function memberFunction({ type, key, value, accessibility }: Node): Named | undefined {
+  const name = identifier(key);
+  if (name === undefined || accessibility === 'private' || !isNode(value) || !FUNCTION.test(value.type)) return;
+  return type === 'MethodDefinition' || type === 'PropertyDefinition' ? { name, node: value } : undefined;
+}
 
 /** The docstring right before a statement; `undefined` where there is none. */
 const docstringBefore = (source: Source, { start }: Node): string | undefined =>
@@ -39,14 +81,16 @@ const docstringBefore = (source: Source, { start }: Node): string | undefined =>
 
 type Named = { readonly name: string; readonly node: Node };
 
-/** The functions that a declaration gives: by `function`, or as a constant. */
+/** The functions and classes that a declaration gives: by their own word, or as a constant. */
 function functionsIn(declaration: unknown): readonly Named[] {
   if (!isNode(declaration)) return [];
-  if (declaration.type === 'FunctionDeclaration')
+  if (declaration.type === 'FunctionDeclaration' || declaration.type === 'ClassDeclaration')
     return [{ name: identifier(declaration.id) ?? 'it', node: declaration }];
   if (declaration.type !== 'VariableDeclaration') return [];
   return (declaration.declarations as readonly Node[]).flatMap(({ id, init }) =>
-    isNode(init) && FUNCTION.test(init.type) ? [{ name: identifier(id) ?? 'it', node: init }] : [],
+    isNode(init) && (FUNCTION.test(init.type) || CLASS.test(init.type))
+      ? [{ name: identifier(id) ?? 'it', node: init }]
+      : [],
   );
 }
 

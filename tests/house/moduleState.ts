@@ -1,4 +1,16 @@
-import { type Finding, identifier, isNode, isTest, type Node, nodesOf, parse, place, type Source } from './source.ts';
+import { keptInClosure, type ReadFile } from './keptInClosure.ts';
+import {
+  type Finding,
+  fileAt,
+  identifier,
+  isNode,
+  isTest,
+  type Node,
+  nodesOf,
+  parse,
+  place,
+  type Source,
+} from './source.ts';
 
 /** Kinds of memory that are of no use until something is written into them. */
 const ALWAYS_WRITTEN = new Set(['WeakMap', 'WeakSet']);
@@ -12,10 +24,10 @@ const CHANGES = new Set(
 
 /**
  * Where a file of core keeps something between calls: a `let` of the module, an empty map, a row to write in, or any other
- * constant of the module that is changed. What is remembered belongs to an object that somebody opens and holds
+ * constant of the module that is changed, also behind functions that a call gave back. What is remembered belongs to an object that somebody opens and holds
  * (`openTracing`), so that shops, threads and tests share nothing. Tests are free to.
  */
-export function moduleState(source: Source): readonly Finding[] {
+export function moduleState(source: Source, read: ReadFile = fileAt): readonly Finding[] {
   if (!source.path.startsWith('core/') || isTest(source)) return [];
   const found: Finding[] = [];
   const constants = new Set<string>();
@@ -24,6 +36,8 @@ export function moduleState(source: Source): readonly Finding[] {
     if (kind !== 'const') found.push(`${place(source, declarator)} ${name ?? ''} is a variable of the module`);
     else if (isMemory(declarator.init, name))
       found.push(`${place(source, declarator)} ${name ?? ''} is there to be written in`);
+    else if (keptInClosure(source, declarator.init, read, changedBy))
+      found.push(`${place(source, declarator)} ${name ?? ''} is kept behind functions that change it`);
     else if (name) constants.add(name);
   }
   for (const { node } of nodesOf(source)) {

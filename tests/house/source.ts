@@ -32,6 +32,10 @@ export function filesBelow(folder = ''): readonly Source[] {
     });
 }
 
+/** A file of the project by its path from the root; `undefined` where there is none. */
+export const fileAt = (path: string): Source | undefined =>
+  existsSync(join(root, path)) ? { path, text: readFileSync(join(root, path), 'utf8') } : undefined;
+
 export const isCode = ({ path }: Source) => CODE.has(extname(path));
 export const isTest = ({ path }: Source) => path.startsWith('tests/') || /\.test\.tsx?$/.test(path);
 
