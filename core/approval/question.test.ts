@@ -77,10 +77,10 @@ describe('the limit by all answers', () => {
   const to = (limitMinor: number) => option('yes', { limitMinor });
   const by = (raisesMinor: number) => option('yes', { raisesMinor });
 
-  it('goes on in the order in which they were given, not asked', () => {
-    const [first, last] = [asked([by(5000)], ['yes'], 1), asked([to(20_000)], ['yes'], 2)];
-    expect(limitByAnswers(12_000, [last, first])).toBe(20_000);
-    expect(limitByAnswers(12_000, [asked([to(20_000)], ['yes'], 1), asked([by(5000)], ['yes'], 2)])).toBe(25_000);
+  it('goes on from answer to answer as they stand in a row, whatever the clock said at each', () => {
+    const [raised, named] = [asked([by(5000)], ['yes'], 1), asked([to(20_000)], ['yes'], 2)];
+    expect(limitByAnswers(12_000, [raised, named])).toBe(20_000);
+    expect(limitByAnswers(12_000, [named, raised])).toBe(25_000);
   });
 
   it('is the one said at the counter while nothing was chosen, or what was given was taken back', () => {

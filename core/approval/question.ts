@@ -154,11 +154,13 @@ export const chosenOf = ({
 }: Pick<Question, 'options'> & { readonly answer: Pick<Answer, 'options'> | null }): readonly QuestionOption[] =>
   options.filter((option) => answer?.options.includes(option.id));
 
-/** In minor units: the limit said at the counter, then as each answer that still stands named or raised it, in the order given. */
-export const limitByAnswers = (firstMinor: number, questions: readonly Question[]): number =>
-  questions
+/**
+ * In minor units: the limit said at the counter, then as each answer that still stands named or raised it.
+ * @param answered In the order in which they were answered.
+ */
+export const limitByAnswers = (firstMinor: number, answered: readonly Question[]): number =>
+  answered
     .filter((one) => one.answer && !one.withdrawn)
-    .toSorted((a, b) => (a.answer?.at ?? 0) - (b.answer?.at ?? 0))
     .reduce((limit, one) => limitAfter(limit, chosenOf(one)), firstMinor);
 
 /** Is the question still waiting for its answer? */

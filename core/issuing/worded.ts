@@ -55,7 +55,8 @@ const kindWord = ({ words }: Making, kind: ThingKind): string => wordOf(words.tr
 export function partInText(making: Making, part: Pick<Part, 'kind' | 'name'>): string {
   const kind = kindWord(making, part.kind);
   const last = kind.split(' ').at(-1) ?? kind;
-  return part.name.toLocaleLowerCase().includes(last.toLocaleLowerCase()) ? part.name : `${kind} ${part.name}`;
+  const lower = (text: string): string => text.toLocaleLowerCase(making.setting.locale);
+  return lower(part.name).includes(lower(last)) ? part.name : `${kind} ${part.name}`;
 }
 
 /** The same at the start of a line. */

@@ -3,6 +3,7 @@ import { jobId } from '../ids.ts';
 import type { Personal } from '../journal/personal.ts';
 import type { Written } from '../journal/written.ts';
 import { currentOutcome, currentStep } from '../tracing/live/renamed/aliases.ts';
+import { answeredInOrder } from './approval/answeredInOrder.ts';
 import { cameAfter } from './came.ts';
 import type { JobEntry, JobVerdict } from './entries.ts';
 import { withEstimate } from './estimate.ts';
@@ -276,5 +277,5 @@ function answered(job: Job, { question, answer }: Answered): Job {
 /** The job with the limit that holds by all that was answered so far. */
 export const withLimit = (job: Job): Job => ({
   ...job,
-  limitMinor: limitByAnswers(job.firstLimitMinor, job.questions),
+  limitMinor: limitByAnswers(job.firstLimitMinor, answeredInOrder(job)),
 });

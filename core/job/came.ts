@@ -13,10 +13,12 @@ export type CameOfWork = {
   readonly estimates: readonly number[];
   readonly put: { readonly [question: string]: number };
   readonly answered: { readonly [question: string]: number };
+  /** Pieces of work as they ended last: by their run. */
+  readonly finished: { readonly [run: string]: number };
 };
 
 /** What came of a job that was just taken in: its first entry, with the stage it begins at. */
-export const takenInFirst: CameOfWork = { entries: 1, stage: 1, estimates: [], put: {}, answered: {} };
+export const takenInFirst: CameOfWork = { entries: 1, stage: 1, estimates: [], put: {}, answered: {}, finished: {} };
 
 /** The same after one more entry. */
 export function cameAfter(came: CameOfWork, entry: JobEntry): CameOfWork {
@@ -31,6 +33,8 @@ export function cameAfter(came: CameOfWork, entry: JobEntry): CameOfWork {
       return { ...next, put: { ...came.put, [entry.body.id]: entries } };
     case 'answered':
       return { ...next, answered: { ...came.answered, [entry.body.question]: entries } };
+    case 'work-finished':
+      return { ...next, finished: { ...came.finished, [entry.body.run]: entries } };
     default:
       return next;
   }

@@ -7,7 +7,7 @@ import { type Projection, projectedTable, type ReadTableWriter } from './project
 /** Where every job and every enquiry stands, for the lists. */
 export const jobsNow: Projection = {
   name: 'jobs-now',
-  version: 1,
+  version: 2,
   tables: [
     projectedTable({
       name: 'job_now',
@@ -21,6 +21,7 @@ export const jobsNow: Projection = {
         taken_in: 'integer',
         promised: 'integer?',
         came_back_from: 'text?',
+        first_seq: 'integer',
         last_seq: 'integer',
       },
       key: ['job'],
@@ -29,10 +30,17 @@ export const jobsNow: Projection = {
     }),
     projectedTable({
       name: 'enquiry_now',
-      columns: { enquiry: 'text', stage: 'text', at: 'integer', lapses: 'integer', last_seq: 'integer' },
+      columns: {
+        enquiry: 'text',
+        stage: 'text',
+        at: 'integer',
+        lapses: 'integer',
+        first_seq: 'integer',
+        last_seq: 'integer',
+      },
       key: ['enquiry'],
       keyRefused: 'enquiry-already-asked',
-      indexes: [['stage', 'at']],
+      indexes: [['stage', 'first_seq']],
     }),
   ],
   apply: async (write, { entry }) => {
@@ -55,8 +63,10 @@ async function applyToJob(write: ReadTableWriter, entry: ReadEntry, job: JobId, 
         stage_since: entry.at,
         taken_in: entry.at,
         promised: null,
+        first_seq: last_seq,
+        last_seq,
       } as const;
-      return write.insert('job_now', { ...now, came_back_from: cameBackFrom, last_seq });
+      return write.insert('job_now', { ...now, came_back_from: cameBackFrom });
     }
     case 'stage-entered':
       return write.change('job_now', { job }, { stage: entry.body.stage, stage_since: entry.at, last_seq });
@@ -70,7 +80,8 @@ async function applyToJob(write: ReadTableWriter, entry: ReadEntry, job: JobId, 
 async function applyToEnquiry(write: ReadTableWriter, entry: ReadEntry, enquiry: EnquiryId, last_seq: number) {
   if (entry.kind === 'enquired') {
     const { lapsesAt } = entry.body;
-    return write.insert('enquiry_now', { enquiry, stage: 'asked', at: entry.at, lapses: lapsesAt, last_seq });
+    const now = { at: entry.at, lapses: lapsesAt, first_seq: last_seq, last_seq };
+    return write.insert('enquiry_now', { enquiry, stage: 'asked', ...now });
   }
   const stage = stageAfter(entry);
   return write.change('enquiry_now', { enquiry }, stage === null ? { last_seq } : { stage, last_seq });

@@ -72,6 +72,7 @@ describe('the read tables', () => {
         taken_in: place.clock.now - 60_000,
         promised: 99,
         came_back_from: null,
+        first_seq: 1,
         last_seq: 3,
       },
     ]);

@@ -69,6 +69,8 @@ export type JobNowTable = {
   readonly taken_in: EpochMs;
   readonly promised: EpochMs | null;
   readonly came_back_from: JobId | null;
+  /** Of its taking-in: which of two jobs came first. Clocks do not say that. */
+  readonly first_seq: number;
   readonly last_seq: number;
 };
 
@@ -78,6 +80,7 @@ export type EnquiryNowTable = {
   readonly stage: EnquiryStage;
   readonly at: EpochMs;
   readonly lapses: EpochMs;
+  readonly first_seq: number;
   readonly last_seq: number;
 };
 

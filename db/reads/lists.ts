@@ -11,8 +11,7 @@ export const openJobs = (read: Reader): Promise<readonly JobId[]> =>
     const rows = await tables
       .selectFrom('job_now')
       .where('stage', '!=', 'gone-home')
-      .orderBy('taken_in')
-      .orderBy('job')
+      .orderBy('first_seq')
       .select('job')
       .execute();
     return rows.map((row) => row.job);
@@ -54,7 +53,12 @@ export const ordersTook = (read: Reader, limit: number): Promise<readonly number
 /** Jobs with an order that is not done with, the oldest order first. */
 export const jobsWithOrders = (read: Reader): Promise<readonly JobId[]> =>
   read.rows(async (tables) => {
-    const rows = await tables.selectFrom('order_now').where('open', '=', 1).orderBy('id').select('job').execute();
+    const rows = await tables
+      .selectFrom('order_now')
+      .where('open', '=', 1)
+      .orderBy('placed_seq')
+      .select('job')
+      .execute();
     return [...new Set(rows.map((row) => row.job))];
   });
 
@@ -77,14 +81,13 @@ export const papersNumbered = async (read: Reader, text: string, limit: number):
           .execute(),
       );
 
-/** The newest job of a machine; null when it never had one. */
+/** The job that a machine was taken in for last; null when it never had one. */
 export const newestJobOf = (read: Reader, machine: MachineId): Promise<JobId | null> =>
   read.rows(async (tables) => {
     const row = await tables
       .selectFrom('job_now')
       .where('machine', '=', machine)
-      .orderBy('taken_in', 'desc')
-      .orderBy('last_seq', 'desc')
+      .orderBy('first_seq', 'desc')
       .select('job')
       .executeTakeFirst();
     return row?.job ?? null;
@@ -214,7 +217,7 @@ export const openEnquiries = (read: Reader): Promise<readonly EnquiryId[]> =>
     const rows = await tables
       .selectFrom('enquiry_now')
       .where('stage', '=', 'asked')
-      .orderBy('at')
+      .orderBy('first_seq')
       .select('enquiry')
       .execute();
     return rows.map((row) => row.enquiry);

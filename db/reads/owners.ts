@@ -8,8 +8,7 @@ export const jobsOfOwner = (read: Reader, owner: OwnerId): Promise<readonly JobI
     const rows = await tables
       .selectFrom('job_now')
       .where('owner', '=', owner)
-      .orderBy('taken_in')
-      .orderBy('job')
+      .orderBy('first_seq')
       .select('job')
       .execute();
     return rows.map((row) => row.job);

@@ -29,7 +29,8 @@ export function wallRows(parts: readonly WallPart[], words: Words): readonly (re
     .map((part) => ({ part, bin: part.home?.at === 'bin' ? part.home.bin : '' }))
     .sort(
       (a, b) =>
-        a.bin.localeCompare(b.bin, 'en', { numeric: true }) || (a.part.tag ?? '').localeCompare(b.part.tag ?? ''),
+        a.bin.localeCompare(b.bin, words.locale, { numeric: true }) ||
+        (a.part.tag ?? '').localeCompare(b.part.tag ?? '', words.locale),
     );
   const bins = hung.map(({ part, bin }, at) =>
     placed(part, hung.filter((one, before) => before < at && one.bin === bin).length, bin, words),

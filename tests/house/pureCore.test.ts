@@ -39,7 +39,10 @@ describe('core asks its caller, never the machine', () => {
     "new Intl.DateTimeFormat('en', { timeZone: undefined })",
     'new Date(0).toLocaleDateString()',
     'at.toLocaleString()',
-  ])('finds the clock or the zone of the machine in %s', (text) => {
+    'at.toLocaleLowerCase()',
+    'at.toLocaleUpperCase(undefined)',
+    "at.localeCompare('b')",
+  ])('finds the clock, the zone or the language of the machine in %s', (text) => {
     expect(inCore(`import { Temporal } from 'temporal-polyfill'; export const f = (at: any) => ${text};`)).not.toEqual(
       [],
     );
@@ -52,6 +55,8 @@ describe('core asks its caller, never the machine', () => {
     "new Intl.DateTimeFormat('en', { weekday: 'long', timeZone: zone })",
     "new Intl.DateTimeFormat('en', { ...options, timeZone: zone })",
     'new Intl.NumberFormat(locale)',
+    'at.toLocaleLowerCase(zone)',
+    "at.localeCompare('b', zone)",
   ])('lets %s be', (text) => {
     expect(
       inCore(`import { Temporal } from 'temporal-polyfill'; export const f = (at: any, zone: any) => ${text};`),

@@ -1,3 +1,4 @@
+import { machineLocale } from './machineLocale.ts';
 import { machineZone } from './machineZone.ts';
 import { type Finding, identifier, isNode, isTest, type Node, nodesOf, place, type Source } from './source.ts';
 
@@ -12,7 +13,7 @@ const OUTSIDE = new Set(
 const LOCALE_STRING = /^toLocale(Date|Time)?String$/;
 
 /**
- * Where a file of core asks the machine instead of its caller: the time, the machine's time zone, chance, hashing,
+ * Where a file of core asks the machine instead of its caller: the time, the machine's time zone or language, chance, hashing,
  * files, the network. Tests are free to.
  */
 export function impurities(source: Source): readonly Finding[] {
@@ -39,7 +40,7 @@ function reads(node: Node, parent: Node | undefined, own: ReadonlySet<string>): 
   const isDate = identifier(node.callee) === 'Date';
   if (node.type === 'CallExpression' && isDate) return 'reads the clock';
   if (node.type === 'NewExpression' && isDate && (node.arguments as unknown[]).length === 0) return 'reads the clock';
-  return machineZone(node);
+  return machineZone(node) ?? machineLocale(node);
 }
 
 /** The name of an identifier that stands for a value, not for a field of one. */

@@ -1,9 +1,10 @@
 import { chosenOf, type Question, type QuestionOption } from '../../approval/question.ts';
+import { answeredInOrder } from '../../job/approval/answeredInOrder.ts';
 import type { Paper } from '../../papers/content.ts';
 import { PAPER_KINDS } from '../../papers/kinds.ts';
 import { amount, common, withoutAnswer, wordFacts } from '../common.ts';
 import { type Lacking, lacking } from '../lacking.ts';
-import { answeredAt, limitOfWord } from '../lines/limitOfWord.ts';
+import { limitOfWord } from '../lines/limitOfWord.ts';
 import type { Making } from '../making.ts';
 import { newestQuestion, partInText, partName } from '../worded.ts';
 
@@ -38,11 +39,7 @@ export function ownersWordPaper(making: Making): Paper | Lacking {
   );
 }
 
-const newestAnswered = ({ job }: Making): Question | null =>
-  job.questions
-    .filter((one) => one.answer)
-    .toSorted((a, b) => answeredAt(a) - answeredAt(b))
-    .at(-1) ?? null;
+const newestAnswered = ({ job }: Making): Question | null => answeredInOrder(job).at(-1) ?? null;
 
 function agreedItems(making: Making, { offer }: Question, chosen: readonly QuestionOption[]) {
   const { setting, view } = making;

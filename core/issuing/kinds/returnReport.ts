@@ -105,9 +105,11 @@ function atFirstStart(making: Making): readonly string[] {
 }
 
 /** When this task was done after the offer was accepted; undefined while it was not. */
-const doneSince = ({ job }: Making, { answer }: Question, task: string): EpochMs | undefined =>
-  job.work.findLast((work) => work.what === task && !work.struck && answer !== null && (work.endedAt ?? 0) >= answer.at)
+const doneSince = ({ job: { work, came } }: Making, { id }: Question, task: string): EpochMs | undefined => {
+  const accepted = came.answered[id] ?? Number.POSITIVE_INFINITY;
+  return work.findLast(({ run, what, struck }) => what === task && !struck && (came.finished[run] ?? 0) > accepted)
     ?.startedAt;
+};
 
 function cost(making: Making): NonNullable<ReturnReportFacts['cost']> {
   const { lines, total } = billed(making);

@@ -9,11 +9,11 @@ import { isRead, readingLine } from './readings.ts';
 const NONE = minutes(0);
 
 /**
- * Every piece of work in order. The minutes shown are those that are charged: our own proofs and what was struck out
+ * Every piece of work that ended, as it was written down. The minutes shown are those that are charged: our own proofs and what was struck out
  * say theirs in words, so that the sum is the bill's.
  */
 export function logFacts(making: Making): readonly StepFacts[] {
-  const done = making.job.work.filter((work) => work.endedAt !== null).toSorted((a, b) => a.startedAt - b.startedAt);
+  const done = making.job.work.filter((work) => work.endedAt !== null);
   return done.map((work, at): StepFacts => {
     const charged = isCharged(work);
     return {

@@ -42,7 +42,8 @@ export function readingFacts({ job }: Making): readonly ReadingFacts[] {
 /** `watts at the plug, off: 1.3 W` */
 export const readingLine = ({ what, value }: Reading): string => `${what}: ${value}`;
 
-const isSame = (a: string, b: string): boolean => a.toLocaleLowerCase() === b.toLocaleLowerCase();
+const isSame = ({ setting: { locale } }: Making, a: string, b: string): boolean =>
+  a.toLocaleLowerCase(locale) === b.toLocaleLowerCase(locale);
 
 /** Each proof with its readings and their limits; one without readings says that it passed or not. */
 export function proofFacts(making: Making): readonly ProofFacts[] {
@@ -52,7 +53,9 @@ export function proofFacts(making: Making): readonly ProofFacts[] {
     const came = words.facts[work.passed === false ? 'notPassed' : 'passed'];
     if (work.readings.length === 0) return [{ what: workName(making, work), result: came }];
     return work.readings.map(({ what, value, limit, source }) => ({
-      what: isSame(workName(making, work), what) ? workName(making, work) : `${workName(making, work)}: ${what}`,
+      what: isSame(making, workName(making, work), what)
+        ? workName(making, work)
+        : `${workName(making, work)}: ${what}`,
       result: work.passed === false ? `${value}; ${came}` : value,
       ...(limit !== null && {
         limit: source === null ? limit : format.say(words.facts.limitFrom, { limit, source }),

@@ -1,6 +1,7 @@
 import { agreed } from '../../approval/consent.ts';
 import { type Agrees, chosenOf, type DaysAway } from '../../approval/question.ts';
 import type { Job } from '../job.ts';
+import { answeredInOrder } from './answeredInOrder.ts';
 
 type Asked = Pick<Job, 'questions'>;
 
@@ -13,15 +14,10 @@ export const worthThatCounts = (job: Asked & Pick<Job, 'worthMinor'>): number | 
 
 /** May their data be copied: their newest answer about it, and without one the sheet. */
 export function mayCopy(job: Asked & Pick<Job, 'consents' | 'came'>): boolean {
-  const said = job.questions
-    .flatMap((one) =>
-      one.answer && !one.withdrawn
-        ? chosenOf(one).map(({ agrees }) => ({ nth: job.came.answered[one.id] ?? 0, agrees }))
-        : [],
-    )
-    .filter(({ agrees }) => agrees.data !== null)
-    .toSorted((a, b) => a.nth - b.nth)
-    .at(-1)?.agrees.data;
+  const said = answeredInOrder(job)
+    .filter(({ withdrawn }) => !withdrawn)
+    .flatMap(chosenOf)
+    .findLast(({ agrees }) => agrees.data !== null)?.agrees.data;
   return said ? said === 'copy' : agreed(job.consents, 'copy');
 }
 

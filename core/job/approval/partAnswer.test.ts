@@ -50,6 +50,20 @@ describe('what becomes of a part of theirs', () => {
     expect(answerForPart(job(sheet({}), { ...first, answer: null }), board, false)).toBe('back');
   });
 
+  it('is the answer given last, not the one to what was asked last', () => {
+    const crossed = job(
+      sheet({}),
+      answered(board, 'back', { id: 'asked-first' }),
+      answered(board, 'scrap', { id: 'asked-last' }),
+    );
+    const came = (first: number, last: number) => ({
+      ...crossed,
+      came: { ...crossed.came, answered: { 'asked-first': first, 'asked-last': last } },
+    });
+    expect(answerForPart(came(7, 6), board, false)).toBe('back');
+    expect(answerForPart(came(6, 7), board, false)).toBe('scrap');
+  });
+
   it('that holds data never follows what was said of dead parts: it is sent by a signature of its own, else it comes back', () => {
     expect(answerForPart(job(sheet({ dead: 'keep' })), drive, true)).toBe('back');
     expect(answerForPart(job(sheet({ 'data-parts': 'send' })), drive, true)).toBe('back');

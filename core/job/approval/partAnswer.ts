@@ -1,23 +1,21 @@
 import { agreed, type Consents, deadPartAnswer } from '../../approval/consent.ts';
+import { chosenOf } from '../../approval/question.ts';
 import type { PartAnswer } from '../../custody/ownersWord.ts';
 import type { PartId } from '../../ids.ts';
 import type { Job } from '../job.ts';
+import { answeredInOrder } from './answeredInOrder.ts';
 import { mayTakeDays } from './ownersYes.ts';
 
 /**
  * What the owner wants done with one of their parts. A part that can hold data has its own answer; others follow the
- * latest answer given for that part, else what the sheet says of dead parts.
+ * answer given last for that part, else what the sheet says of dead parts.
  */
 export function answerForPart(job: Job, part: PartId, dataBearing: boolean): PartAnswer {
-  const forPart = job.questions
-    .flatMap((question) =>
-      question.answer && !question.withdrawn
-        ? question.options.filter((option) => question.answer?.options.includes(option.id))
-        : [],
-    )
-    .map((option) => option.agrees.dead)
-    .filter((dead) => dead?.part === part)
-    .at(-1);
+  const forPart = answeredInOrder(job)
+    .filter(({ withdrawn }) => !withdrawn)
+    .flatMap(chosenOf)
+    .map(({ agrees }) => agrees.dead)
+    .findLast((dead) => dead?.part === part);
   if (forPart) return forPart.answer;
   return dataBearing ? dataPartAnswer(job.consents) : deadPartAnswer(job.consents);
 }

@@ -23,6 +23,12 @@ describe('a proof that did not hold', () => {
     expect(notHeld({ work: [failed, proof('memory-pass', 3, true, { struck })] })).toEqual(['memory-pass']);
     expect(notHeld({ work: [failed, proof('memory-pass', 3, null)] })).toEqual(['memory-pass']);
   });
+  it('is told by what was written down first, also when the clock was set back in between', () => {
+    expect(notHeld({ work: [proof('memory-pass', 200, true), proof('memory-pass', 100, false)] })).toEqual([
+      'memory-pass',
+    ]);
+    expect(notHeld({ work: [proof('memory-pass', 200, false), proof('memory-pass', 100, true)] })).toEqual([]);
+  });
   it('is named once, and not at all when it was struck out or never meant as one', () => {
     expect(notHeld({ work: [proof('memory-pass', 1, false), proof('memory-pass', 2, false)] })).toEqual([
       'memory-pass',

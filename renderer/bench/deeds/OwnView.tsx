@@ -13,7 +13,7 @@ type Suspect = TracingSheet['suspects'][number];
 
 /** What the technician says by themselves: "I think it is …", which the belief weighs, or a fault named by hand. */
 export function OwnView({ sheet, tracing }: { readonly sheet: JobSheet; readonly tracing: TracingSheet }) {
-  const { t } = useWords();
+  const { t, locale } = useWords();
   const { execute, problem, busy } = useExecute();
   const [open, setOpen] = useState(false);
   const [word, setWord] = useState('');
@@ -29,7 +29,7 @@ export function OwnView({ sheet, tracing }: { readonly sheet: JobSheet; readonly
   };
   const found = tracing.suspects
     .filter(({ fault }) => faultName(fault).toLowerCase().includes(word.trim().toLowerCase()))
-    .toSorted((a, b) => faultName(a.fault).localeCompare(faultName(b.fault)));
+    .toSorted((a, b) => faultName(a.fault).localeCompare(faultName(b.fault), locale));
   return (
     <div className="bench-keys">
       <Key kind="link" onPress={() => setOpen(true)}>

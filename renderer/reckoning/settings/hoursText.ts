@@ -4,7 +4,7 @@ import type { OpenFrom } from '../../../core/job/shop.ts';
 export const hoursText = (open: readonly OpenFrom[], weekday: number): string =>
   open
     .filter((one) => one.weekday === weekday)
-    .toSorted((a, b) => a.from.localeCompare(b.from))
+    .toSorted((a, b) => (a.from < b.from ? -1 : 1))
     .map(({ from, to }) => `${from}-${to}`)
     .join(', ');
 

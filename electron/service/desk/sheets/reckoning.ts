@@ -87,7 +87,7 @@ function losses(jobs: readonly CostFacts[], zone: string): readonly YearsLoss[] 
       incidents: of.length,
       minor: of.reduce((sum, one) => sum + one.minor, 0),
     }))
-    .toSorted((a, b) => b.year - a.year || a.cause.localeCompare(b.cause));
+    .toSorted((a, b) => b.year - a.year || (a.cause < b.cause ? -1 : 1));
 }
 
 async function stillOpen(read: Reader): Promise<readonly Job[]> {
