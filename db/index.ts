@@ -13,7 +13,7 @@ export type { JournalFinding } from './journal/finding.ts';
 export type { Reader } from './journal/reader.ts';
 export { fileLog } from './log/fileLog.ts';
 export type { TagHolder } from './projections/tables.ts';
-export { type ClosedRow, closedRows, closedSoFar } from './reads/closed.ts';
+export { type ClosedRow, closedRows, closedSoFar, ordersTook } from './reads/closed.ts';
 export {
   endedEnquiries,
   jobNow,
@@ -24,7 +24,6 @@ export {
   newestJobOf,
   openEnquiries,
   openJobs,
-  ordersTook,
   paperOf,
   papersNumbered,
   shopPartsHere,

@@ -39,6 +39,32 @@ export const closedRows = (read: Reader, { limit, before }: ClosedAsked): Promis
     }));
   });
 
+/**
+ * Milliseconds from placing to having, of the orders that came in the newest `limit` jobs that went home, without what was
+ * taken in by mistake: the oldest job first, in a job as they were placed.
+ */
+export const ordersTook = (read: Reader, limit: number): Promise<readonly number[]> =>
+  read.rows(async (tables) => {
+    const rows = await tables
+      .with('newest', (newest) =>
+        newest
+          .selectFrom('closed_job')
+          .orderBy('taken_in', 'desc')
+          .orderBy('job', 'desc')
+          .limit(limit)
+          .select(['job', 'taken_in']),
+      )
+      .selectFrom('newest')
+      .innerJoin('order_now', 'order_now.job', 'newest.job')
+      .where('order_now.came', 'is not', null)
+      .orderBy('newest.taken_in')
+      .orderBy('newest.job')
+      .orderBy('order_now.placed_seq')
+      .select(['order_now.placed', 'order_now.came'])
+      .execute();
+    return rows.flatMap(({ placed, came }) => (came === null ? [] : [came - placed]));
+  });
+
 /** What changes with every job that goes home, and with whatever is written of one afterwards. */
 export const closedSoFar = (read: Reader): Promise<string> =>
   read.rows(async (tables) => {

@@ -19,21 +19,23 @@ const MOMENT_COLUMN = /^(\w+\.)?(at|since|stage_since|taken_in|issued|placed|cam
 const ORDERS = /^[<>]=?$/;
 
 /**
- * Files that order by the clock, each with its reason. What happened first is told by the number in the journal, or by
- * the place in a stream, alone: a clock may have been set back.
+ * Files that order by the clock and the moment they do it by, each with its reason. What happened first is told by the number
+ * in the journal, or by the place in a stream, alone: a clock may have been set back.
  */
 export const CLOCK_ORDER_ALLOWED: Readonly<Record<string, string>> = {
-  'core/backups/keepRule.ts': 'a backup stands for the day it was made on; the journal has no number for it',
-  'core/commands/bench/work/hands.ts':
+  'core/backups/keepRule.ts at': 'a backup stands for the day it was made on; the journal has no number for it',
+  'core/commands/bench/work/hands.ts at':
     'turns at several machines have no number in common; it picks where hands go back to, which the screen shows',
-  'core/custody/readouts/partsOut.ts': 'what is out is shown with the longest out first, by the days that people read',
-  'core/issuing/common.ts':
+  'core/custody/readouts/partsOut.ts since': 'what is out is shown longest out first, by the days that people read',
+  'core/issuing/common.ts at >= at':
     'a mark and the paper of the same press bear one moment; a later paper bears a later one while the clock runs on',
-  'core/issuing/kinds/replacedPart.ts': 'the ledger of a part says when it moved last, and not in which of two jobs',
-  'core/job/promise/turns.ts': 'promised days, the soonest first; those without one as they came, of several jobs',
-  'db/reads/closed.ts': 'which closed jobs are learnt from: a sample of the newest, paged by the same order',
-  'db/reads/lists.ts': 'which closed jobs lead times are learnt from: the same sample',
-  'db/reads/owners.ts': 'a time for keeping has run out, the longest ago first',
+  'core/issuing/kinds/replacedPart.ts since >= takenInAt':
+    'the ledger of a part says when it moved last, and not in which of two jobs',
+  'core/job/promise/turns.ts at': 'promised days, the soonest first; those without one as they came, of several jobs',
+  'db/reads/closed.ts closed_job.taken_in': 'which closed jobs are learnt from: the newest, paged by the same order',
+  'db/reads/closed.ts taken_in': 'which closed jobs lead times are learnt from: the same newest ones',
+  'db/reads/closed.ts newest.taken_in': 'lead times of those, in the same order',
+  'db/reads/owners.ts stage_since': 'a time for keeping has run out, the longest ago first',
 };
 
 /** Where core or db orders by the clock: what it sorts by, what it asks the tables to sort by, two moments on record compared. */
