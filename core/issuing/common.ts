@@ -1,5 +1,6 @@
 import type { Answer, AnswerHow } from '../approval/question.ts';
 import type { Signature } from '../approval/signature.ts';
+import { papersSince } from '../job/papersSince.ts';
 import { money } from '../money/arithmetic.ts';
 import type { Money } from '../money/money.ts';
 import type { CommonFacts, SignatureFacts, WordFacts } from '../papers/facts.ts';
@@ -67,20 +68,16 @@ export const signatureFacts = (making: Making, signature: Signature): SignatureF
 });
 
 /**
- * Is this mark already on an earlier paper of the kind? What is issued anew then says other words than those it was given
- * under, so that it has room for a mark of its own instead.
+ * Is the mark under the sheet already on an earlier paper of the kind? What is issued anew then says other words than
+ * those it was given under, so that it has room for a mark of its own instead.
  */
-export const isOnOlder = ({ older }: Making, signature: Signature): boolean =>
-  older !== null && older.at >= signature.at;
+export const isOnOlder = ({ older, job }: Making): boolean =>
+  older !== null && papersSince(job, job.came.signed).some(({ number }) => number === older.number);
 
 /** The signed paper of this kind, however often it was put right since: it stays in force for what this one does not change. */
-export function supersedesSigned(
-  { older, job }: Making,
-  kind: PaperKindId,
-  signature: Signature | null,
-): Pick<CommonFacts, 'supersedes'> {
-  if (older === null || signature === null) return {};
-  const signed = job.papers.find((paper) => paper.kind === kind && paper.at >= signature.at);
+export function supersedesSigned({ older, job }: Making, kind: PaperKindId): Pick<CommonFacts, 'supersedes'> {
+  if (older === null || job.consents.signature === null) return {};
+  const signed = papersSince(job, job.came.signed).find((paper) => paper.kind === kind);
   if (!signed) return {};
   return {
     supersedes: {

@@ -4,7 +4,7 @@ import type { Answer, AnswerHow } from '../approval/question.ts';
 import type { Signature } from '../approval/signature.ts';
 import type { Machine } from '../custody/machine.ts';
 import type { View } from '../entries/view.ts';
-import type { PartId } from '../ids.ts';
+import type { PartId, QuestionId } from '../ids.ts';
 import type { Job } from '../job/job.ts';
 import type { ShopSettings } from '../job/shop.ts';
 import type { NamedPaper } from '../papers/facts.ts';
@@ -35,16 +35,29 @@ export type SignedChange =
       readonly where: string;
     };
 
+/** The owner was told of an incident, and by what word they say so. */
+export type ToldIncident = {
+  readonly incident: string;
+  readonly word: Pick<Answer, 'name' | 'how' | 'at' | 'heardBy'>;
+};
+
+/** What a paper is about, where a job has several of it: the newest one where it is not said. */
+export type PaperAbout = {
+  /** What an addendum is about. */
+  readonly change?: SignedChange;
+  /** The question whose answer is put on record. */
+  readonly question?: QuestionId;
+  readonly told?: ToldIncident;
+};
+
 /** What a paper is made from. */
-export type PaperRequest = {
+export type PaperRequest = PaperAbout & {
   readonly view: View & { readonly job: Job; readonly owner: Owner; readonly machine: Machine };
   readonly settings: ShopSettings;
   readonly number: string;
   /** The paper that this one takes the place of. */
   readonly older: { readonly number: string; readonly at: number } | null;
   readonly part: PartId | null;
-  /** What an addendum is about. */
-  readonly change?: SignedChange;
   /** Of all that is handed in, what a paper needs; a sheet not yet signed can be worded from it too. */
   readonly asking: Omit<PaperTools, 'tracing'> & Partial<Pick<PaperTools, 'tracing'>>;
 };

@@ -15,10 +15,23 @@ export type CameOfWork = {
   readonly answered: { readonly [question: string]: number };
   /** Pieces of work as they ended last: by their run. */
   readonly finished: { readonly [run: string]: number };
+  /** The one signature under the sheet; 0 while there is none. */
+  readonly signed: number;
+  /** In step with the job's `papers`. */
+  readonly papers: readonly number[];
 };
 
 /** What came of a job that was just taken in: its first entry, with the stage it begins at. */
-export const takenInFirst: CameOfWork = { entries: 1, stage: 1, estimates: [], put: {}, answered: {}, finished: {} };
+export const takenInFirst: CameOfWork = {
+  entries: 1,
+  stage: 1,
+  estimates: [],
+  put: {},
+  answered: {},
+  finished: {},
+  signed: 0,
+  papers: [],
+};
 
 /** The same after one more entry. */
 export function cameAfter(came: CameOfWork, entry: JobEntry): CameOfWork {
@@ -35,6 +48,10 @@ export function cameAfter(came: CameOfWork, entry: JobEntry): CameOfWork {
       return { ...next, answered: { ...came.answered, [entry.body.question]: entries } };
     case 'work-finished':
       return { ...next, finished: { ...came.finished, [entry.body.run]: entries } };
+    case 'sheet-signed':
+      return { ...next, signed: entries };
+    case 'paper-named':
+      return { ...next, papers: [...came.papers, entries] };
     default:
       return next;
   }

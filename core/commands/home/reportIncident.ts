@@ -7,7 +7,7 @@ import { OPEN_STAGES } from '../../stage.ts';
 import { whyNotHeard } from '../approval/heard.ts';
 import { howAnswered } from '../approval/howAnswered.ts';
 import { jobCommand } from '../kernel/command.ts';
-import { accept, refuse } from '../kernel/decision.ts';
+import { refuse } from '../kernel/decision.ts';
 import { zEpoch, zHow, zId, zJobId, zLine, zMinor, zPartId, zText } from '../kernel/fields.ts';
 import { openUnitOfWork } from '../kernel/unitOfWork.ts';
 import { issuePaper } from '../papers/issue.ts';
@@ -71,25 +71,28 @@ function worthOf(part: Part, partIs: string | null): number {
     : 0;
 }
 
-/** The owner was told of the incident: by whom, how, when. */
+/**
+ * The owner was told of the incident: by whom, how, when. At the counter they sign for it under what happened, and that
+ * paper comes out.
+ */
 export const tellIncident = jobCommand(
   'tell-incident',
   z.strictObject({ job: zJobId, incident: zId, name: zLine, how: zHow }),
   OPEN_STAGES,
   (view, input, asking) => {
-    if (!view.job.incidents.some((one) => one.id === input.incident))
-      return refuse('no-such-incident', { incident: input.incident });
     const incident = view.job.incidents.find((one) => one.id === input.incident);
-    const refusal = whyNotHeard(view, input, { amountMinor: null, data: false }, incident?.at ?? 0, asking);
+    if (!incident) return refuse('no-such-incident', { incident: input.incident });
+    const refusal = whyNotHeard(view, input, { amountMinor: null, data: false }, incident.at, asking);
     if (refusal) return { ok: false, refusal };
-    return accept({
-      stream: `job:${input.job}`,
-      kind: 'incident-told',
-      body: {
-        id: input.incident,
-        name: personal('record', view.job.owner, input.name),
-        how: howAnswered(asking, view.job.owner, input.how),
-      },
-    });
+    const name = personal('record', view.job.owner, input.name);
+    const how = howAnswered(asking, view.job.owner, input.how);
+    const unit = openUnitOfWork(view, asking);
+    unit.add(`job:${input.job}`, 'incident-told', { id: incident.id, name, how });
+    if (how.by === 'counter') {
+      const told = { incident: incident.id, word: { name, how, at: asking.at, heardBy: asking.by } };
+      issuePaper(unit, 'incident', asking, null, { told });
+    }
+    return unit.accept();
   },
+  () => ({ papers: ['incident'] }),
 );

@@ -24,21 +24,32 @@ import { consentAbout, dataOwnerSigns, guardianSigns, zConsent, zYesNo } from '.
 
 export const zAlone = z.strictObject({ id: zConsent, answer: zYesNo, about: zText.nullable(), signed: zSigned });
 
-/** A line with a signature of its own: filming, publishing, destroying data, risk. */
+/**
+ * A line with a signature of its own, once the sheet is signed: filming, publishing, destroying data, risk. Before that
+ * there is no paper to stand under; then it is signed with the sheet. Refused: `sheet-not-signed`, and as `decideAlone`.
+ */
 export const signAlone = jobCommand(
   'sign-alone',
   zAlone.extend({ job: zJobId }),
   OPEN_STAGES,
-  (view, input, asking) => {
-    const refusal = guardianSigns(view, input.signed.name) ?? dataOwnerSigns(view, input.id, input.signed.name);
-    if (refusal) return { ok: false, refusal };
-    const { id, answer, about } = input;
-    const signature = signed(asking, view.job.owner, input.signed);
-    const body = { id, answer, about, signature };
-    return onTheSheet(view, asking, 'consent-signed-alone', body, { id, by: { is: 'alone', signature } });
-  },
-  () => ({ papers: ['consent-sheet', 'addendum'] }),
+  (view, input, asking) =>
+    view.job.consents.signature ? decideAlone(view, input, asking) : refuse('sheet-not-signed', { job: input.job }),
+  () => ({ papers: ['addendum'] }),
 );
+
+/** Signs a line by itself. Refused: whatever `guardianSigns` and `dataOwnerSigns` say. */
+export function decideAlone(
+  view: View & { readonly job: Job },
+  input: z.infer<typeof zAlone>,
+  asking: Asking,
+): Decision {
+  const refusal = guardianSigns(view, input.signed.name) ?? dataOwnerSigns(view, input.id, input.signed.name);
+  if (refusal) return { ok: false, refusal };
+  const { id, answer, about } = input;
+  const signature = signed(asking, view.job.owner, input.signed);
+  const body = { id, answer, about, signature };
+  return onTheSheet(view, asking, 'consent-signed-alone', body, { id, by: { is: 'alone', signature } });
+}
 
 /** Writes what changes the sheet. One that was signed stays as it was signed; what changed is its addendum. */
 function onTheSheet<Kind extends KindOf<'job'>>(

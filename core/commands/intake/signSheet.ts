@@ -11,6 +11,7 @@ import { type Decision, refuse } from '../kernel/decision.ts';
 import { zId, zJobId, zLine, zSigned } from '../kernel/fields.ts';
 import { openUnitOfWork } from '../kernel/unitOfWork.ts';
 import { issuePaper } from '../papers/issue.ts';
+import { whySignedStays } from '../papers/signedStays.ts';
 
 export const zConsent = z.enum(CONSENTS);
 
@@ -41,14 +42,17 @@ export const signSheet = jobCommand(
 );
 
 /**
- * Signs the sheet; before a limit was said, what cannot be said without one is left out. Refused: `needs-own-signature`
- * (yeses that one signature does not cover), whatever `guardianSigns` says, `consent-missing` (photographs without a yes).
+ * Signs the sheet; before a limit was said, what cannot be said without one is left out. Refused: `signed-stays` (it was
+ * signed already), `needs-own-signature` (yeses that one signature does not cover), whatever `guardianSigns` says,
+ * `consent-missing` (photographs without a yes).
  */
 export function decideSheet(
   view: View & { readonly job: Job },
   input: z.infer<typeof zSheet>,
   asking: Asking,
 ): Decision {
+  const stays = whySignedStays(view.job, 'consent-sheet');
+  if (stays) return { ok: false, refusal: stays };
   const alone = OWN_SIGNATURE.filter((id) => input.answers[id] === 'yes');
   if (alone.length > 0) return refuse('needs-own-signature', { consents: alone });
   const refusal = guardianSigns(view, input.signed.name);

@@ -10,7 +10,7 @@ import { inTurn } from '../kernel/inTurn.ts';
 import { noteEstimate, zFigures } from '../promise/noteEstimate.ts';
 import { promise } from '../promise/promise.ts';
 import { addBeforeFirstScrew, zBefore } from './addBeforeFirstScrew.ts';
-import { signAlone, zAlone } from './answerConsent.ts';
+import { decideAlone, zAlone } from './answerConsent.ts';
 import { readReport, zReport } from './readReport.ts';
 import { decideSheet, zAnswers, zPhotographs } from './signSheet.ts';
 import { aboutTakeIn, tagIn, takeIn, zTakeIn } from './takeIn.ts';
@@ -60,7 +60,7 @@ function decideSignTakingIn(view: View, input: z.infer<typeof zSignTakingIn>, gi
     ...(before ? [ofJob((now) => addBeforeFirstScrew.draft(now, { ...before, job: now.job.id }, asking))] : []),
     ...(report ? [ofJob((now) => readReport.draft(now, { ...report, job: now.job.id }, asking))] : []),
     ...(estimate ? [ofJob((now) => noteEstimate.draft(now, { ...estimate, job: now.job.id }, asking))] : []),
-    ...alone.map((line) => ofJob((now) => signAlone.draft(now, { ...line, job: now.job.id }, asking))),
+    ...alone.map((line) => ofJob((now) => decideAlone(now, line, asking))),
     ofJob((now) => decideSheet(now, { job: now.job.id, answers, photographs, signed }, asking)),
   ]);
 }

@@ -37,7 +37,10 @@ export function contentOf(
   return { papers, said, contentHash: asking.sha256(canonicalJson({ command, papers, said })) };
 }
 
-/** Accepts a decision only where every signature in the input names the content it makes; else says what differs. */
+/**
+ * Accepts a decision only where every signature in the input names the content it makes, and that shows a paper to stand
+ * under. Refused: `content-not-named`, `nothing-shown`, `content-changed` with what differs.
+ */
 export function bound<Input>(name: string, decide: Decide<Input>): Decide<Input> {
   return (view, input, asking) => {
     const decision = decide(view, input, asking);
@@ -48,6 +51,7 @@ export function bound<Input>(name: string, decide: Decide<Input>): Decide<Input>
     const again = decide(view, input, then);
     if (!again.ok) return again;
     const content = contentOf(name, input, again, then);
+    if (content.papers.length === 0) return refuse('nothing-shown', { command: name });
     return named.every((hash) => hash === content.contentHash)
       ? decision
       : refuse('content-changed', { signed: named.find((hash) => hash !== content.contentHash), ...content });

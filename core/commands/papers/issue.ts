@@ -4,9 +4,8 @@ import type { PartId } from '../../ids.ts';
 import { paperContent } from '../../issuing/facts.ts';
 import { replacedParts } from '../../issuing/kinds/replacedPart.ts';
 import { isLacking } from '../../issuing/lacking.ts';
-import type { SignedChange } from '../../issuing/making.ts';
+import type { PaperAbout, SignedChange } from '../../issuing/making.ts';
 import { shownPaper } from '../../issuing/shownPaper.ts';
-import type { Job } from '../../job/job.ts';
 import { zoneOf } from '../../job/shop.ts';
 import { canonicalJson } from '../../journal/canonicalJson.ts';
 import { personal } from '../../journal/personal.ts';
@@ -20,14 +19,22 @@ import { jobCommand } from '../kernel/command.ts';
 import { refuse } from '../kernel/decision.ts';
 import { zJobId, zPartId } from '../kernel/fields.ts';
 import { openUnitOfWork, type UnitOfWork } from '../kernel/unitOfWork.ts';
+import { whySignedStays } from './signedStays.ts';
 
 /**
  * Issues a paper on what the unit of work says so far: number, content and hash are fixed in the same transaction as
  * what it records. A paper of a kind that the job already has takes that one's place; nothing is overwritten.
  * @throws when the journal does not hold what the paper says: a command that issues one by itself has just written it.
  */
-export function issuePaper(unit: UnitOfWork, kind: PaperKindId, asking: Asking, part: PartId | null = null): void {
-  orThrow(kind, askForPaper(unit, kind, asking, part));
+export function issuePaper(
+  unit: UnitOfWork,
+  kind: PaperKindId,
+  asking: Asking,
+  part: PartId | null = null,
+  about: PaperAbout = {},
+): void {
+  const refusal = askForPaper(unit, kind, asking, part, about);
+  if (refusal) throw new Error(`a paper ${kind} that lacks what it says: ${refusal.refused}`);
 }
 
 /**
@@ -35,11 +42,7 @@ export function issuePaper(unit: UnitOfWork, kind: PaperKindId, asking: Asking, 
  * @throws where none of that kind was issued.
  */
 export const issueAddendum = (unit: UnitOfWork, change: SignedChange, asking: Asking): void =>
-  orThrow('addendum', askForPaper(unit, 'addendum', asking, null, change));
-
-function orThrow(kind: PaperKindId, refusal: Refusal | null): void {
-  if (refusal) throw new Error(`a paper ${kind} that lacks what it says: ${refusal.refused}`);
-}
+  issuePaper(unit, 'addendum', asking, null, { change });
 
 /**
  * The same, for whoever may ask for a paper before there is one to be had: what is missing is a refusal.
@@ -50,7 +53,7 @@ export function askForPaper(
   kind: PaperKindId,
   asking: Asking,
   part: PartId | null = null,
-  change?: SignedChange,
+  of: PaperAbout = {},
 ): Refusal | null {
   const { job, owner, machine, shop } = unit.view();
   if (!job || !owner || !machine || !shop.settings) throw new Error(`a paper ${kind} without a job`);
@@ -69,7 +72,7 @@ export function askForPaper(
     older,
     part,
     asking,
-    ...(change && { change }),
+    ...of,
   };
   const made = paperContent(kind, asked);
   if (isLacking(made)) return { refused: made.lacks, kind };
@@ -128,15 +131,6 @@ const SINGLE: ReadonlySet<PaperKindId> = new Set<PaperKindId>([
   'bench-tag',
 ]);
 
-/** The paper of this kind that bears a mark: what stands above it is what was signed, and is not made anew. */
-function underMark(job: Job, kind: PaperKindId): Job['papers'][number] | null {
-  const signed =
-    kind === 'return-report'
-      ? job.handover !== null
-      : (kind === 'intake-receipt' || kind === 'consent-sheet') && job.consents.signature !== null;
-  return signed ? (job.papers.findLast((paper) => paper.kind === kind) ?? null) : null;
-}
-
 const zPaperKind = z.enum(keysOf(PAPER_KINDS));
 
 /** Issues a paper by hand, or anew. */
@@ -147,8 +141,8 @@ export const issue = jobCommand(
   (view, { kind, part }, asking) => {
     if (kind === 'part-tag' && part === null) return refuse('which-part', { kind });
     if (part !== null && !view.parts.has(part)) return refuse('no-such-part', { part });
-    const signed = underMark(view.job, kind);
-    if (signed) return refuse('signed-stays', { kind, number: signed.number });
+    const signed = whySignedStays(view.job, kind);
+    if (signed) return { ok: false, refusal: signed };
     const unit = openUnitOfWork(view, asking);
     const refusal = askForPaper(unit, kind, asking, part);
     return refusal ? { ok: false, refusal } : unit.accept();

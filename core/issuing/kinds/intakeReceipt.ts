@@ -48,9 +48,8 @@ export function intakeReceiptFacts(making: Making): IntakeReceiptFacts {
     ],
     ...(bought && { boughtAndWarranty: bought }),
     ...(job.cancelled && { cancelled: opened(making, job.cancelled.why) }),
-    ...supersedesSigned(making, 'intake-receipt', consents.signature),
-    ...(consents.signature &&
-      !isOnOlder(making, consents.signature) && { signature: signatureFacts(making, consents.signature) }),
+    ...supersedesSigned(making, 'intake-receipt'),
+    ...(consents.signature && !isOnOlder(making) && { signature: signatureFacts(making, consents.signature) }),
   };
 }
 

@@ -1,5 +1,5 @@
 import { chosenOf, type Question, type QuestionOption } from '../../approval/question.ts';
-import { answeredInOrder } from '../../job/approval/answeredInOrder.ts';
+import { newestAnswered } from '../../job/approval/wordOnRecord.ts';
 import type { Paper } from '../../papers/content.ts';
 import { PAPER_KINDS } from '../../papers/kinds.ts';
 import { amount, common, withoutAnswer, wordFacts } from '../common.ts';
@@ -8,9 +8,15 @@ import { limitOfWord } from '../lines/limitOfWord.ts';
 import type { Making } from '../making.ts';
 import { newestQuestion, partInText, partName } from '../worded.ts';
 
-/** What was asked, every try, who answered and how, and the limit that holds from then on. */
+/**
+ * What was asked, every try, who answered and how, and the limit that holds from then on: of the question that it is
+ * issued for, else of the last answer that stands.
+ */
 export function ownersWordPaper(making: Making): Paper | Lacking {
-  const question = newestAnswered(making) ?? newestQuestion(making, (one) => one.lapsed);
+  const question =
+    making.question === undefined
+      ? (newestAnswered(making.job) ?? newestQuestion(making, (one) => one.lapsed))
+      : newestQuestion(making, (one) => one.id === making.question);
   if (!question) return lacking('paper-nothing-answered');
   const chosen = chosenOf(question);
   const items = agreedItems(making, question, chosen);
@@ -38,8 +44,6 @@ export function ownersWordPaper(making: Making): Paper | Lacking {
     making.setting,
   );
 }
-
-const newestAnswered = ({ job }: Making): Question | null => answeredInOrder(job).at(-1) ?? null;
 
 function agreedItems(making: Making, { offer }: Question, chosen: readonly QuestionOption[]) {
   const { setting, view } = making;

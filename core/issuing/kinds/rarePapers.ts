@@ -3,7 +3,7 @@ import { chosenOf } from '../../approval/question.ts';
 import type { DeclinedToSaveDataFacts } from '../../papers/builders/declinedToSaveData.ts';
 import type { Paper } from '../../papers/content.ts';
 import { PAPER_KINDS } from '../../papers/kinds.ts';
-import { amount, common, signatureFacts, wordFacts } from '../common.ts';
+import { amount, common, wordFacts } from '../common.ts';
 import { type Lacking, lacking } from '../lacking.ts';
 import type { Making } from '../making.ts';
 import { newestQuestion, partName, slotWords } from '../worded.ts';
@@ -24,7 +24,7 @@ export function collectionAuthorisationPaper(making: Making): Paper | Lacking {
   );
 }
 
-/** The owner was asked about the data first and wanted no copy. */
+/** The owner was asked about the data first and wanted no copy. A mark under the answer stands under its record alone. */
 export function declinedToSaveDataPaper(making: Making): Paper | Lacking {
   const { words } = making;
   const question = newestQuestion(making, (one) => one.kind === 'data-first' && one.answer !== null && !one.withdrawn);
@@ -36,7 +36,6 @@ export function declinedToSaveDataPaper(making: Making): Paper | Lacking {
     what: copy?.says ?? words.facts.copyOffered,
     ...(price > 0 && { amount: amount(making, price) }),
   };
-  const { how } = question.answer;
   return PAPER_KINDS['declined-to-save-data'].build(
     {
       ...common(making),
@@ -44,7 +43,6 @@ export function declinedToSaveDataPaper(making: Making): Paper | Lacking {
       offered,
       risk: words.facts.declinedRisk,
       word: wordFacts(making, question.answer),
-      ...(how.by === 'counter' && { signature: signatureFacts(making, how.signature) }),
     },
     making.setting,
   );

@@ -1,18 +1,17 @@
 import type { Money } from '../../money/money.ts';
 import { says, strongly } from '../blocks.ts';
 import type { Sheet } from '../content.ts';
-import type { CommonFacts, SignatureFacts, WordFacts } from '../facts.ts';
+import type { CommonFacts, WordFacts } from '../facts.ts';
 import { formatFor } from '../format.ts';
 import type { Setting } from '../setting.ts';
 import { howGiven, sheet, signing } from '../sheet.ts';
 
-/** Signed when a copy was offered before risky work and the owner wants none. */
+/** Signed by pen when a copy was offered before risky work and the owner wants none. */
 export type DeclinedToSaveDataFacts = CommonFacts & {
   readonly why: string;
   readonly offered: { readonly what: string; readonly amount?: Money };
   readonly risk: string;
   readonly word: WordFacts;
-  readonly signature?: SignatureFacts;
 };
 
 /**
@@ -39,6 +38,6 @@ export function declinedToSaveData(facts: DeclinedToSaveDataFacts, setting: Sett
       { label: words.risk, blocks: says(strongly(facts.risk)) },
       { label: words.word, blocks: says(`${word.who}, ${format.dayTime(word.at)}, ${how}`) },
     ],
-    signing: { on: 'last-page', line: signing(facts.signature, words.signed, setting, format) },
+    signing: { on: 'last-page', line: signing(undefined, words.signed, setting, format) },
   });
 }

@@ -17,7 +17,8 @@ export function SignUnder({
 }) {
   const { t } = useWords();
   const { shown, settled, problem } = preview;
-  if (value === null && (!shown || problem)) return <p className="k-muted">{t('counter.sign.waits')}</p>;
+  if (value === null && (!shown || shown.papers.length === 0 || problem))
+    return <p className="k-muted">{t('counter.sign.waits')}</p>;
   return (
     <SignaturePad
       label={label}

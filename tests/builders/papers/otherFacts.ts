@@ -52,7 +52,6 @@ export const declinedFacts: DeclinedToSaveDataFacts = {
     heardBy: 'Bram Ostler',
     given: { how: 'in-writing', words: 'No copy, please.' },
   },
-  signature: { who: 'Judith Amberley', at: october(13, '14:10'), drawn: null },
 };
 
 export const incidentFacts: IncidentFacts = {
