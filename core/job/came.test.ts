@@ -9,6 +9,7 @@ import { personal } from '../journal/personal.ts';
 import { epochMs, minutes } from '../time.ts';
 import { applyJob } from './applyJob.ts';
 import { mayCopy } from './approval/ownersYes.ts';
+import { newestAnswered, recordOf } from './approval/wordOnRecord.ts';
 import type { JobBodies } from './entries.ts';
 import type { Estimate } from './estimate.ts';
 import type { Job } from './job.ts';
@@ -126,6 +127,27 @@ describe.each(Object.entries(CLOCKS))('by %s', (_which, clock) => {
     expect(mayCopy(job())).toBe(false);
     happens('answered', said('q1'));
     expect(mayCopy(job())).toBe(true);
+  });
+
+  it('the last word on record is the one given last that stands, with the record that came out with it', () => {
+    const { happens, job } = story(clock);
+    const record = (number: string) => () => ({ kind: 'owners-word-record', number, supersedes: null });
+    happens('question-put', put('q1', 'spend'));
+    happens('question-put', put('q2', 'spend'));
+    happens('answered', said('q2'));
+    happens('paper-named', record('OWR-1'));
+    happens('answered', said('q1'));
+    happens('paper-named', () => ({ kind: 'estimate', number: 'E-1', supersedes: null }));
+    happens('paper-named', record('OWR-2'));
+    const recorded = () => {
+      const question = newestAnswered(job());
+      return question && [question.id, recordOf(job(), question)?.number];
+    };
+    expect(recorded()).toEqual(['q1', 'OWR-2']);
+    happens('word-withdrawn', () => ({ question: 'q1' as Question['id'] }));
+    expect(recorded()).toEqual(['q2', 'OWR-1']);
+    happens('word-withdrawn', () => ({ question: 'q2' as Question['id'] }));
+    expect(recorded()).toBeNull();
   });
 
   it('an offer is told with the work as it was reckoned when it was put, not later', () => {

@@ -6,9 +6,11 @@ import { signShown } from '../../../core/commands/kernel/contentHashes.ts';
 import { type JobId, jobId, ownerId } from '../../../core/ids.ts';
 import type { Refusal } from '../../../core/refusal.ts';
 import { aDesk, type Desk } from '../../../tests/builders/desk.ts';
+import { saidBy } from '../../../tests/builders/papers/saidBy.ts';
 import { JPEG, PNG, WEBP } from '../../../tests/builders/shopPictures.ts';
 import { signingIn, takingIn } from '../../../tests/builders/takingIn.ts';
 import { holdPhotograph, keepHeldPhotograph } from './files/photographs.ts';
+import { issuedPaper } from './sheets/papers.ts';
 
 const mark = { name: story.owner.name, drawn: null, contentHash: null };
 const stroke = { width: 10, height: 10, strokes: [[[1, 1, 0]]] };
@@ -192,11 +194,45 @@ describe('a hand-over', () => {
   });
 });
 
-it('what issues no paper is carried out as it was signed: the owner was told of a mishap at the counter', async () => {
-  const job = await signedIn();
+describe('a mishap that the owner is told of', () => {
   const mishap = { what: 'A scratch.', part: null, partIs: null, cause: 'known', photographs: [], costMinor: 0 };
-  await desk.ask('reportIncident', { job, ...mishap });
-  const incident = (await desk.view(job)).job?.incidents[0]?.id;
-  const told = { job, incident, name: story.owner.name, how: { by: 'counter', signed: mark } };
-  await isDone('tellIncident', told, told);
+  const mishaps = async (...whats: readonly string[]) => {
+    const job = await signedIn();
+    for (const what of whats) await desk.ask('reportIncident', { job, ...mishap, what });
+    const incidents = (await desk.view(job)).job?.incidents ?? [];
+    const told = (nth: number, how: object) => ({ job, incident: incidents[nth]?.id, name: story.owner.name, how });
+    const papers = async () =>
+      ((await desk.view(job)).job?.papers ?? []).filter(({ kind }) => kind === 'incident').map(({ number }) => number);
+    return { told, papers };
+  };
+  const atTheCounter = { by: 'counter', signed: mark };
+
+  it('is signed for at the counter under what happened, and that paper comes out with the mark', async () => {
+    const { told, papers } = await mishaps('A scratch.', 'The glass fell.');
+    const { previewed } = await signedThenPressed('tellIncident', told(0, atTheCounter), told(0, atTheCounter));
+    const [shown, ...more] = previewed.papers;
+    expect(more).toEqual([]);
+    expect(saidBy(shown ?? expect.fail('nothing was shown')).join('\n')).toContain('A scratch.');
+    const issued = await issuedPaper(await desk.shop.read(), (await papers()).at(-1) ?? 'none');
+    const paper = issued?.content.shape === 'sheet' ? issued.content : expect.fail('no paper');
+    const says = saidBy(paper).join('\n');
+    expect(says).toContain('A scratch.');
+    expect(says).toContain(`${story.owner.name}, `);
+    expect(says).not.toContain('The glass fell.');
+    expect(paper.signing?.line.block).toBe('signature');
+  });
+
+  it('is not signed for under another one', async () => {
+    const { told } = await mishaps('A scratch.', 'The glass fell.');
+    await isRefused('tellIncident', told(0, atTheCounter), told(1, atTheCounter));
+    await isDone('tellIncident', told(0, atTheCounter), told(0, atTheCounter));
+  });
+
+  it('issues nothing more when it is told by telephone', async () => {
+    const { told, papers } = await mishaps('A scratch.');
+    const before = await papers();
+    const by = { by: 'phone', at: desk.folder.clock.now, number: story.owner.phone, readBack: 'A scratch, I see.' };
+    await desk.ask('tellIncident', told(0, by));
+    expect(await papers()).toEqual(before);
+  });
 });

@@ -1,13 +1,15 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { z } from 'zod';
 import shopOf from '../../../assets/demo/shop.json' with { type: 'json' };
 import story from '../../../assets/demo/story.json' with { type: 'json' };
-import type { CommandName } from '../../../core/commands/commands.ts';
-import { signShown } from '../../../core/commands/kernel/contentHashes.ts';
+import { COMMANDS, type CommandName } from '../../../core/commands/commands.ts';
+import { contentHashesIn, signShown } from '../../../core/commands/kernel/contentHashes.ts';
 import type { Previewed } from '../../../core/contract/previewed.ts';
 import { issueTag } from '../../../core/custody/tag.ts';
 import type { JobId } from '../../../core/ids.ts';
 import type { Paper } from '../../../core/papers/content.ts';
 import { NOT_YET } from '../../../core/papers/format.ts';
+import { keysOf } from '../../../core/table.ts';
 import { aDesk, type Desk } from '../../../tests/builders/desk.ts';
 import { signingIn, takingIn } from '../../../tests/builders/takingIn.ts';
 import { issuedPaper } from './sheets/papers.ts';
@@ -85,6 +87,26 @@ const handOver = (job: JobId) => ({
   unpaid: 'By transfer, on the bill.',
 });
 
+const agrees = { limitMinor: null, items: [], accepts: false, data: null, dead: null, goesTo: 'back' };
+const spend = (job: JobId) => ({
+  job,
+  kind: 'spend',
+  says: 'May we?',
+  options: ['yes', 'no'].map((id) => ({ id, says: `say ${id}`, agrees })),
+  validUntil: null,
+  offer: null,
+  stops: false,
+});
+const mishap = (job: JobId) => ({
+  job,
+  what: 'A scratch.',
+  part: null,
+  partIs: null,
+  cause: 'known',
+  photographs: [],
+  costMinor: 0,
+});
+
 describe('what was signed is what is issued', () => {
   it('a sheet signed at a limit of £120 is not issued at £500 under the same mark', async () => {
     const at120 = await shown('signTakingIn', sheet({ limitMinor: 12_000 }));
@@ -154,17 +176,7 @@ describe('what was signed is what is issued', () => {
 
   it('an answer signed at the counter stands under the record that was shown', async () => {
     const job = await signedIn();
-    const agrees = { limitMinor: null, items: [], accepts: false, data: null, dead: null, goesTo: 'back' };
-    const options = ['yes', 'no'].map((id) => ({ id, says: `say ${id}`, agrees }));
-    await desk.ask('ask', {
-      job,
-      kind: 'spend',
-      says: 'May we?',
-      options,
-      validUntil: null,
-      offer: null,
-      stops: false,
-    });
+    await desk.ask('ask', spend(job));
     const question = (await desk.view(job)).job?.questions.at(-1)?.id;
     const saying = (id: string) => ({
       job,
@@ -229,11 +241,22 @@ describe('a preview', () => {
   });
 });
 
+/** Every command whose input can bear a signature, by the shapes that come through the doors. */
+const BEARS_A_MARK = keysOf(COMMANDS).filter((name) =>
+  JSON.stringify(z.toJSONSchema(COMMANDS[name].input, { io: 'input', unrepresentable: 'any' })).includes(
+    '"contentHash"',
+  ),
+);
+
 describe('a signature that names no content', () => {
   it.each(['', null])('is refused everywhere: %j', async (contentHash) => {
     const signed = { ...mark, contentHash };
     const job = await atTheDoor();
     const unsigned = await taken();
+    await desk.ask('ask', spend(unsigned));
+    await desk.ask('reportIncident', mishap(unsigned));
+    const { questions, incidents } = (await desk.view(unsigned)).job ?? expect.fail('no job');
+    const how = { by: 'counter', signed };
     const empty: readonly (readonly [CommandName, object])[] = [
       [
         'signTakingIn',
@@ -241,12 +264,16 @@ describe('a signature that names no content', () => {
       ],
       ['signSheet', { job: unsigned, answers: { open: 'yes' }, signed }],
       ['signAlone', { job, id: 'film', answer: 'yes', about: null, signed }],
-      ['answerConsent', { job, id: 'read', answer: 'yes', name: mark.name, how: { by: 'counter', signed } }],
+      ['answerConsent', { job, id: 'read', answer: 'yes', name: mark.name, how }],
+      ['answer', { job: unsigned, question: questions.at(-1)?.id, options: ['yes'], name: mark.name, how }],
+      ['tellIncident', { job: unsigned, incident: incidents.at(-1)?.id, name: mark.name, how }],
       ['takePayment', { job, minor: 100, how: 'cash', for: 'deposit', contentHash }],
       ['handOver', { ...handOver(job), signed }],
     ];
+    expect(empty.map(([name]) => name).toSorted()).toEqual(BEARS_A_MARK.toSorted());
     const at = await head();
     for (const [name, input] of empty) {
+      expect([name, contentHashesIn(input)]).toEqual([name, [contentHash]]);
       const refusal = await desk.unsigned(name, input);
       expect([name, refusal.refused]).toEqual([name, 'content-not-named']);
     }
