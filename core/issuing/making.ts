@@ -4,7 +4,7 @@ import type { Answer, AnswerHow } from '../approval/question.ts';
 import type { Signature } from '../approval/signature.ts';
 import type { Machine } from '../custody/machine.ts';
 import type { View } from '../entries/view.ts';
-import type { PartId, QuestionId } from '../ids.ts';
+import type { PartId } from '../ids.ts';
 import type { Job } from '../job/job.ts';
 import type { ShopSettings } from '../job/shop.ts';
 import type { NamedPaper } from '../papers/facts.ts';
@@ -45,8 +45,6 @@ export type ToldIncident = {
 export type PaperAbout = {
   /** What an addendum is about. */
   readonly change?: SignedChange;
-  /** The question whose answer is put on record. */
-  readonly question?: QuestionId;
   readonly told?: ToldIncident;
 };
 

@@ -63,7 +63,7 @@ function decideAnswer(view: View & { readonly job: Job }, input: z.infer<typeof 
   const goesOn = chosen.at(-1)?.agrees.goesTo ?? 'back';
   if (view.job.stage === 'owners-word-needed') unit.enter(goesOn === 'back' ? question.cameFrom : goesOn, 'answered');
   else if (goesOn !== 'back') unit.enter(goesOn, 'answered');
-  issuePaper(unit, 'owners-word-record', asking, null, { question: question.id });
+  issuePaper(unit, 'owners-word-record', asking);
   return unit.accept();
 }
 

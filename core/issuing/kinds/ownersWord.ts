@@ -9,14 +9,11 @@ import type { Making } from '../making.ts';
 import { newestQuestion, partInText, partName } from '../worded.ts';
 
 /**
- * What was asked, every try, who answered and how, and the limit that holds from then on: of the question that it is
- * issued for, else of the last answer that stands.
+ * What was asked, every try, who answered and how, and the limit that holds from then on: of the last answer that
+ * stands, as it stands in the job's stream.
  */
 export function ownersWordPaper(making: Making): Paper | Lacking {
-  const question =
-    making.question === undefined
-      ? (newestAnswered(making.job) ?? newestQuestion(making, (one) => one.lapsed))
-      : newestQuestion(making, (one) => one.id === making.question);
+  const question = newestAnswered(making.job) ?? newestQuestion(making, (one) => one.lapsed);
   if (!question) return lacking('paper-nothing-answered');
   const chosen = chosenOf(question);
   const items = agreedItems(making, question, chosen);
