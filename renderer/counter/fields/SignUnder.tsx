@@ -1,7 +1,7 @@
 import { SignaturePad } from '../../kit/paper/SignaturePad.tsx';
 import { useWords } from '../../kit/text/words.tsx';
 import type { Preview } from '../../link/usePreview.ts';
-import type { Signed } from './signedInput.ts';
+import { isPaperShown, type Signed } from './signedInput.ts';
 
 /** A line to sign on, under what is shown: the signature keeps what that was. Nothing shown, nothing to sign. */
 export function SignUnder({
@@ -16,9 +16,8 @@ export function SignUnder({
   readonly onChange: (signed: Signed | null) => void;
 }) {
   const { t } = useWords();
-  const { shown, settled, problem } = preview;
-  if (value === null && (!shown || shown.papers.length === 0 || problem))
-    return <p className="k-muted">{t('counter.sign.waits')}</p>;
+  const { shown, settled } = preview;
+  if (value === null && !isPaperShown(preview)) return <p className="k-muted">{t('counter.sign.waits')}</p>;
   return (
     <SignaturePad
       label={label}

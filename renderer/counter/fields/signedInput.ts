@@ -1,9 +1,14 @@
 import type { Strokes } from '../../../core/approval/signature.ts';
 import type { Content } from '../../../core/commands/kernel/signedContent.ts';
 import type { SignatureMark } from '../../kit/paper/SignaturePad.tsx';
+import type { Preview } from '../../link/usePreview.ts';
 
 /** A signature with what was shown when it was given: it stands under that and nothing else. */
 export type Signed = { readonly mark: SignatureMark; readonly under: Content };
+
+/** Is there a paper to sign under, that would be issued now? */
+export const isPaperShown = ({ shown, problem }: Pick<Preview, 'shown' | 'problem'>): boolean =>
+  shown !== null && shown.papers.length > 0 && problem === null;
 
 type StrokesInput = {
   width: number;
