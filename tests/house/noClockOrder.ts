@@ -27,8 +27,6 @@ export const CLOCK_ORDER_ALLOWED: Readonly<Record<string, string>> = {
   'core/commands/bench/work/hands.ts at':
     'turns at several machines have no number in common; it picks where hands go back to, which the screen shows',
   'core/custody/readouts/partsOut.ts since': 'what is out is shown longest out first, by the days that people read',
-  'core/issuing/common.ts at >= at':
-    'a mark and the paper of the same press bear one moment; a later paper bears a later one while the clock runs on',
   'core/issuing/kinds/replacedPart.ts since >= takenInAt':
     'the ledger of a part says when it moved last, and not in which of two jobs',
   'core/job/promise/turns.ts at': 'promised days, the soonest first; those without one as they came, of several jobs',

@@ -1,6 +1,7 @@
 import type { Question } from '../../approval/question.ts';
 import type { Job } from '../job.ts';
 import { papersSince } from '../papersSince.ts';
+import { answeredInOrder } from './answeredInOrder.ts';
 
 type Asked = Pick<Job, 'questions' | 'came'>;
 
@@ -9,10 +10,7 @@ const answeredAt = ({ came }: Asked, question: Question): number => came.answere
 
 /** The question that was answered last, of those whose answer was not taken back; null where there is none. */
 export const newestAnswered = (job: Asked): Question | null =>
-  job.questions
-    .filter((one) => one.answer && !one.withdrawn)
-    .toSorted((a, b) => answeredAt(job, a) - answeredAt(job, b))
-    .at(-1) ?? null;
+  answeredInOrder(job).findLast(({ withdrawn }) => !withdrawn) ?? null;
 
 /** The record that an answer came out with: the first one after it; null where it has none. */
 export const recordOf = (job: Asked & Pick<Job, 'papers'>, question: Question): Job['papers'][number] | null =>
