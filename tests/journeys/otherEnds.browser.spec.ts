@@ -81,7 +81,7 @@ test('photographed at the counter, then declined: it is returned unrepaired, and
   await page.getByRole('button', { name: 'Hand over' }).click();
   await expect(page.getByText(/^Gone home/).first()).toBeVisible();
 
-  const bill = await keptPaper(app, /^Bill B-/);
+  const bill = await keptPaper(app, /^Bill \d\d\//);
   expect(bill.aloud).toMatch(/30\.00/);
   const report = await keptPaper(app, /^Return report RR-/);
   expect(report.aloud).toMatch(/as it came/i);

@@ -84,7 +84,7 @@ test('a dead memory channel: the lesser board is offered, agreed by phone, fitte
   expect(report.aloud).toMatch(/Confirmed on the second rig/);
   const slip = await keptPaper(app, /^Replaced-part slip RPS-/);
   expect(slip.aloud).toMatch(/Aldermoor AM-B46/);
-  const bill = await keptPaper(app, /^Bill B-/);
+  const bill = await keptPaper(app, /^Bill \d\d\//);
   expect(bill.aloud).toMatch(/Wrenfield WF-M2, new £14\.83 £89\.00/);
   expect(bill.aloud).toMatch(/Inside hub lead £1\.25 £7\.50/);
 });
