@@ -52,6 +52,8 @@ export type PaperAbout = {
 export type PaperRequest = PaperAbout & {
   readonly view: View & { readonly job: Job; readonly owner: Owner; readonly machine: Machine };
   readonly settings: ShopSettings;
+  /** The job as the press found it; null where that press begins it. What comes of one press is no ground of its papers. */
+  readonly found: Job | null;
   readonly number: string;
   /** The paper that this one takes the place of. */
   readonly older: { readonly number: string; readonly at: number } | null;
@@ -82,6 +84,6 @@ export function makingOf(asked: PaperRequest, kind: PaperKindId): Making {
     words: asking.jobWords(view.owner.language),
     setting,
     format: formatFor(setting),
-    restsOn: restsOn({ job: view.job, setting }, kind, asking.at),
+    restsOn: restsOn({ papers: asked.found?.papers ?? [], setting }, kind),
   };
 }

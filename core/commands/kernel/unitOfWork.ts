@@ -18,6 +18,8 @@ import { refuse } from './decision.ts';
  */
 export type UnitOfWork = {
   readonly view: () => View;
+  /** What it was opened on: whatever stands there is of earlier presses. */
+  readonly found: View;
   readonly add: Add;
   /** Books a move, or says why not. */
   readonly move: (move: Move) => Refusal | null;
@@ -39,6 +41,7 @@ export function openUnitOfWork(start: View, asking: Asking): UnitOfWork {
   const add: Add = (stream, kind, body) => write(entryOf(stream, kind, body));
   return {
     view: () => view,
+    found: start,
     add,
     move: (move) => {
       const { job } = view;

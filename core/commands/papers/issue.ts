@@ -68,6 +68,7 @@ export function askForPaper(
   const asked = {
     view: { ...unit.view(), job, owner, machine },
     settings: shop.settings,
+    found: unit.found.job,
     number,
     older,
     part,

@@ -1,5 +1,6 @@
 import type { Job } from '../../job/job.ts';
 import { chargedMinutes, labourMinor } from '../../job/money/charges.ts';
+import { papersBefore } from '../../job/papersSince.ts';
 import type { Paper } from '../../papers/content.ts';
 import { PAPER_KINDS } from '../../papers/kinds.ts';
 import { WATCH_START } from '../../tracing/live/model/special.ts';
@@ -25,7 +26,10 @@ export function changedFindingPaper(making: Making): Paper | Lacking {
   const spent = chargedMinutes(job);
   const data = newestOpenQuestion(making, 'data-first');
   const means = suspectsThenAndNow(making);
-  const changes = newestHeld(making, 'estimate', question.askedAt);
+  const changes = newestHeld(
+    { papers: papersBefore(job, job.came.put[question.id] ?? 0), setting: making.setting },
+    'estimate',
+  );
   const ready = readyTold(making);
   return PAPER_KINDS['changed-finding-notice'].build(
     {

@@ -45,7 +45,8 @@ function reminderFacts(making: Making): ReminderFacts | null {
   const since = job.toldReadyAt;
   if (since === null || !isAtItsEnd(making)) return null;
   const { sentBefore } = words.facts;
-  const noticed = Math.min(asking.at, ...job.reminders.map(({ at }) => at));
+  const before = making.found?.reminders ?? [];
+  const noticed = before[0]?.at ?? asking.at;
   const left = leftToPay(making);
   return {
     ...common(making),
@@ -61,9 +62,7 @@ function reminderFacts(making: Making): ReminderFacts | null {
     open: openHours(making),
     before: [
       { at: since, what: sentBefore.ready },
-      ...job.reminders
-        .filter((one) => one.at < asking.at)
-        .map(({ at, last }) => ({ at, what: sentBefore[last ? 'last' : 'reminder'] })),
+      ...before.map(({ at, last }) => ({ at, what: sentBefore[last ? 'last' : 'reminder'] })),
     ],
   };
 }

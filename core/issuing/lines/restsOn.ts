@@ -2,10 +2,10 @@ import type { Job } from '../../job/job.ts';
 import type { NamedPaper } from '../../papers/facts.ts';
 import type { Setting } from '../../papers/setting.ts';
 import type { PaperKindId } from '../../text/paperWords.ts';
-import { type EpochMs, epochMs } from '../../time.ts';
+import { epochMs } from '../../time.ts';
 
-/** A job, and the words in which its papers are named. */
-type Of = { readonly job: Job; readonly setting: Setting };
+/** Papers of a job that were given out before, in order, and the words in which they are named. */
+type Of = { readonly papers: Job['papers']; readonly setting: Setting };
 
 /** By kind: the kinds whose papers of the same job it goes on from. A label has no room to name any. */
 const BASES: Partial<Readonly<Record<PaperKindId, readonly PaperKindId[]>>> = {
@@ -26,28 +26,24 @@ const BASES: Partial<Readonly<Record<PaperKindId, readonly PaperKindId[]>>> = {
   'deposit-receipt': ['estimate', 'owners-word-record'],
 };
 
-/**
- * The papers of the job that one of this kind rests on, oldest first: those that hold, and were in the owner's hands
- * before this one is issued. What comes of the same press is no ground of it.
- */
-export const restsOn = (making: Of, kind: PaperKindId, at: EpochMs): readonly NamedPaper[] =>
-  held(making.job, at).flatMap((paper) => {
+/** Those of the papers that one of this kind rests on, oldest first: those that hold. */
+export const restsOn = (given: Of, kind: PaperKindId): readonly NamedPaper[] =>
+  held(given.papers).flatMap((paper) => {
     const base = BASES[kind]?.find((one) => one === paper.kind);
-    return base ? [namedPaper(making, base, paper)] : [];
+    return base ? [namedPaper(given, base, paper)] : [];
   });
 
-/** The newest paper of a kind that holds, given out before this moment; null where there is none. */
-export function newestHeld(making: Of, kind: PaperKindId, at: EpochMs): NamedPaper | null {
-  const paper = held(making.job, at).findLast((one) => one.kind === kind);
-  return paper ? namedPaper(making, kind, paper) : null;
+/** The newest of the papers of a kind that holds; null where there is none. */
+export function newestHeld(given: Of, kind: PaperKindId): NamedPaper | null {
+  const paper = held(given.papers).findLast((one) => one.kind === kind);
+  return paper ? namedPaper(given, kind, paper) : null;
 }
 
 type Named = Job['papers'][number];
 
-function held({ papers }: Job, at: EpochMs): readonly Named[] {
-  const before = papers.filter((paper) => paper.at < at);
-  const replaced = new Set(before.map(({ supersedes }) => supersedes));
-  return before.filter(({ number }) => !replaced.has(number));
+function held(papers: readonly Named[]): readonly Named[] {
+  const replaced = new Set(papers.map(({ supersedes }) => supersedes));
+  return papers.filter(({ number }) => !replaced.has(number));
 }
 
 const namedPaper = ({ setting }: Pick<Of, 'setting'>, kind: PaperKindId, { number, at }: Named): NamedPaper => ({

@@ -1,5 +1,5 @@
 import { dayOf, daysBetween } from '../../calendar.ts';
-import type { EpochMs } from '../../time.ts';
+import { DAY_MINUTES, type EpochMs, HOUR_MINUTES } from '../../time.ts';
 import type { Job } from '../job.ts';
 import type { ShopSettings } from '../shop.ts';
 
@@ -20,4 +20,4 @@ export function daysUntilPromised(
 }
 
 /** Days that a wait of so many minutes takes, as they are said to the owner: at least one; an hour at the bench is none. */
-export const daysOf = (waiting: number): number => Math.max(1, Math.ceil((waiting - 60) / 1440));
+export const daysOf = (waiting: number): number => Math.max(1, Math.ceil((waiting - HOUR_MINUTES) / DAY_MINUTES));

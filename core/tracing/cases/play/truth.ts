@@ -1,6 +1,7 @@
 import type { Hypothesis } from '../../live/belief/hypotheses.ts';
 import { inPlace } from '../../live/belief/inPlace.ts';
 import { outlook } from '../../live/belief/outlook.ts';
+import { FIRST, SECOND } from '../../live/belief/presence.ts';
 import { priorOf } from '../../live/belief/prior.ts';
 import { lookMask } from '../../live/configuration.ts';
 import { stepNumber } from '../../live/model/special.ts';
@@ -21,10 +22,10 @@ export function likeliestOutcome(model: FaultModel, tracing: TracingCase, step: 
   const look = lookMask(model, tracing.log, step);
   const s = stepNumber(model, step.id);
   const none = new Float64Array(model.faults.length);
-  const standing = truth.second >= 0 ? 3 : 1;
+  const presence = truth.second >= 0 ? FIRST | SECOND : FIRST;
   let best = { id: '', p: -1 };
   for (const [o, condition] of inPlace(model, priorOf(model, tracing), s, look).entries()) {
-    const p = outlook(truth, standing, { ...condition, mends: none });
+    const p = outlook(truth, presence, { ...condition, mends: none });
     if (p > best.p) best = { id: step.outcomes[o]?.id ?? '', p };
   }
   return best.id;

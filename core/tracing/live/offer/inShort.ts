@@ -1,6 +1,7 @@
 import { mendingMinutes } from '../problem/values.ts';
 import type { FaultId, FaultModel, StepId, StepOffer, Suspect } from '../types.ts';
 import { faultOf } from '../verdict/blame.ts';
+import { COUNTED_ON } from './settling.ts';
 
 /** A suspect with what would be paid for were it the one: a part, or work at what is no part. */
 type Blamed = Pick<Suspect, 'fault' | 'p'> & { readonly part: string };
@@ -16,8 +17,6 @@ export type Remedy = { readonly part: string; readonly p: number; readonly minut
 
 /** A remedy less likely than this is not told to anybody: below one in twenty it only worries. Common practice, no source. */
 const TOLD_FROM = 0.05;
-/** An outcome rarer than this proves nothing that one could count on. Common practice, no source. */
-const COUNTED_ON = 0.02;
 
 /** What is likeliest, suspects of one part taken together, and the cheapest of the steps on offer that would end it there. */
 export function inShort({ next, others }: StepOffer, suspects: readonly Blamed[]): InShort {

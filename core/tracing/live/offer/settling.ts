@@ -1,15 +1,13 @@
+import { odds } from '../../../figures/odds.ts';
 import { at, smallAt } from '../../../figures/rows.ts';
 import { PUT_BACK } from '../model/special.ts';
 import type { LiveProblem } from '../problem/toProblem.ts';
 import type { Fault, FaultModel, Step } from '../types.ts';
 import { NAMED_FROM } from '../verdict/proof.ts';
+import { SPEAKS_FROM } from '../verdict/verdictAfter.ts';
 
 /** An outcome rarer than this is not counted on. Common practice, no source. */
-const COUNTED_ON = 0.02;
-/** An outcome speaks for the part when it makes its odds this many times better. */
-const SPEAKS = 3;
-
-const odds = (p: number): number => p / Math.max(1e-12, 1 - p);
+export const COUNTED_ON = 0.02;
 
 /**
  * The steps that can settle a part that was only named: some outcome that is to be counted on would speak for it, or leave
@@ -29,7 +27,7 @@ export function settlingSteps(model: FaultModel, live: LiveProblem, part: Fault[
         const p = row.reduce((sum, one, w) => sum + one * at(prior, w), 0);
         if (p < COUNTED_ON) return false;
         const after = row.reduce((sum, one, w) => sum + one * at(prior, w) * smallAt(ofPart, w), 0) / p;
-        return after <= NAMED_FROM || odds(after) >= SPEAKS * odds(now);
+        return after <= NAMED_FROM || odds(after) >= SPEAKS_FROM * odds(now);
       }),
   );
 }

@@ -1,3 +1,4 @@
+import { odds } from '../../../figures/odds.ts';
 import { addAt, at, nth, smallAt, wholeAt } from '../../../figures/rows.ts';
 import type { Step as PlanStep } from '../../plan/problem/problem.ts';
 import type { Condition } from '../belief/condition.ts';
@@ -101,7 +102,6 @@ function mayEnd(step: Step, { meaning }: Outcome): boolean {
  * what proves a thing beyond the doubt that a verdict allows, however sure one was of it before.
  */
 function speaks({ meaning }: Outcome, before: number, after: number): boolean {
-  const odds = (p: number) => p / Math.max(1e-12, 1 - p);
   if (meaning.means === 'fails-again' || (after > 0 && odds(after) >= SPEAKS_FROM * odds(before))) return true;
   return after >= (meaning.means === 'evidence' ? CONFIRMED_BY_READING : CONFIRMED_FROM);
 }

@@ -1,5 +1,6 @@
 import type { ThingKind } from '../../../custody/part.ts';
 import { addAt } from '../../../figures/rows.ts';
+import { DAY_MINUTES } from '../../../time.ts';
 import { lookMask } from '../configuration.ts';
 import { faultNumber, knownStep, PUT_BACK, stepOf } from '../model/special.ts';
 import type { FaultModel, Step, StepHarm, TracingCase } from '../types.ts';
@@ -32,9 +33,6 @@ export function weighedWaiting(minutes: number, untilClosing: number | null = nu
   return counted;
 }
 
-/** Minutes of a day. */
-const DAY = 1440;
-
 /**
  * What waiting counts against the promise, in bench minutes. One night costs no day of its own while the promised day is
  * not passed: the bench is shut meanwhile. Each further day counts one, and each day past the promised one counts one more.
@@ -45,10 +43,10 @@ export function delayMinutes(
 ): number {
   const nights =
     untilClosing === null
-      ? Math.floor(minutes / DAY)
+      ? Math.floor(minutes / DAY_MINUTES)
       : minutes <= untilClosing
         ? 0
-        : 1 + Math.floor((minutes - untilClosing) / DAY);
+        : 1 + Math.floor((minutes - untilClosing) / DAY_MINUTES);
   const late = delay.daysLeft === null ? 0 : Math.max(0, nights - Math.max(0, delay.daysLeft));
   return delay.dayMinutes * (Math.max(0, nights - 1) + late);
 }

@@ -1,3 +1,4 @@
+import { odds } from '../../../figures/odds.ts';
 import { suspectsOf } from '../belief/belief.ts';
 import type { Posterior } from '../belief/posterior.ts';
 import { posteriorOf } from '../belief/posterior.ts';
@@ -201,8 +202,6 @@ function mendedByNow(now: SoFar): EngineVerdict | null {
     ...(watched ? { watched } : {}),
   };
 }
-
-const odds = (p: number): number => p / Math.max(1e-12, 1 - p);
 
 /** Did these steps, the first to the last, speak for these faults: are their odds well above what they were before? */
 function spoke(

@@ -31,6 +31,7 @@ export async function bookkeeping(read: Reader, tools: Tools, { from, to }: Book
     const asked = {
       view: { ...view, job: view.job, owner, machine },
       settings,
+      found: view.job,
       number,
       older: null,
       part: null,
