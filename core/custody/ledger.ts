@@ -48,6 +48,8 @@ export type Part = PartFacts & {
   /** Who moved it last, and when: shown to the second of two who want it. */
   readonly since: EpochMs;
   readonly movedBy: string;
+  /** The job it came out of a machine for, the last time it did; null for none. Left out: it never came out of one. */
+  readonly cameOutFor?: JobId | null;
   readonly dataBearing: boolean;
 };
 
@@ -133,6 +135,7 @@ export function applyPart(part: Part | null, entry: PartEntry & Written): Part |
         companion: part.companion ?? companionOf(entry.body.to),
         since: entry.body.at,
         movedBy: entry.body.by,
+        ...(entry.body.from.at === 'slot' && entry.body.to.at !== 'slot' && { cameOutFor: entry.body.job }),
       };
     case 'part-standing':
       return { ...part, standing: entry.body.standing };

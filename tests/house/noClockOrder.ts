@@ -27,8 +27,6 @@ export const CLOCK_ORDER_ALLOWED: Readonly<Record<string, string>> = {
   'core/commands/bench/work/hands.ts at':
     'turns at several machines have no number in common; it picks where hands go back to, which the screen shows',
   'core/custody/readouts/partsOut.ts since': 'what is out is shown longest out first, by the days that people read',
-  'core/issuing/kinds/replacedPart.ts since >= takenInAt':
-    'asked of a part’s last move; the move names its job, which the part does not keep yet: with a clock set back between taking in and hand-over a slip can be missing',
   'core/job/promise/turns.ts at': 'promised days, the soonest first; those without one as they came, of several jobs',
   'db/reads/closed.ts closed_job.taken_in': 'which closed jobs are learnt from: the newest, paged by the same order',
   'db/reads/closed.ts taken_in': 'which closed jobs lead times are learnt from: the same newest ones',

@@ -67,7 +67,7 @@ function replacedBy({ job, machine, parts }: Of): ReadonlyMap<PartId, QuestionId
     const old = parts.get(was);
     if (now === undefined || !old || replaced.has(was) || came.includes(now) || !job.parts.includes(now)) continue;
     // What sits elsewhere inside was only moved; what came out before this job is none of its parts.
-    const cameOut = old.place.at !== 'slot' && old.since >= job.takenInAt;
+    const cameOut = old.place.at !== 'slot' && old.cameOutFor === job.id;
     const line = job.agreedLines.find(({ part }) => part === now);
     if (cameOut && parts.get(now)?.belongs.to === 'owner') replaced.set(was, line ? questionId(line.question) : null);
   }
