@@ -32,6 +32,8 @@ describe('what came first is told by the journal, never by the clock', () => {
     'proofs.some((later) => later.startedAt > proof.startedAt)',
     'work.findLast((one) => (one.endedAt ?? 0) >= answer.at)',
     'questions.filter((one) => answeredAt(one) <= answeredAt(question))',
+    'papers.filter((paper) => paper.at < at)',
+    'keys.filter(({ at }) => at <= last.at)',
   ])('finds %s', (text) => {
     expect(at(text)).not.toEqual([]);
     expect(at(text, 'db/reads/a.ts')).not.toEqual([]);

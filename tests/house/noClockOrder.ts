@@ -31,6 +31,8 @@ export const CLOCK_ORDER_ALLOWED: Readonly<Record<string, string>> = {
   'db/reads/closed.ts closed_job.taken_in': 'which closed jobs are learnt from: the newest, paged by the same order',
   'db/reads/closed.ts taken_in': 'which closed jobs lead times are learnt from: the same newest ones',
   'db/reads/closed.ts newest.taken_in': 'lead times of those, in the same order',
+  'db/seal/eraseOwner.ts at <= at':
+    'keys have no number of the journal yet; where an erasure broke off, a key made while the clock stood ahead stays until the owner is erased again',
   'db/reads/owners.ts stage_since': 'a time for keeping has run out, the longest ago first',
 };
 
@@ -62,11 +64,12 @@ function orderedBy(node: Node, own: ReadonlyMap<string, Node>): string | undefin
   return given.map((one) => own.get(identifier(one) ?? '') ?? one).flatMap(momentsIn)[0];
 }
 
-/** A moment that was written down, as a field of what it is about or asked by name; the moment of asking is none. */
+/** A moment that was written down, as a field of what it is about, by its own name or asked by name; the moment of asking is none. */
 function recorded(side: unknown): string | undefined {
   if (!isNode(side)) return undefined;
   if (side.type === 'LogicalExpression') return recorded(side.left);
   if (side.type === 'ParenthesizedExpression') return recorded(side.expression);
+  if (side.type === 'Identifier') return moment(identifier(side));
   if (side.type === 'CallExpression') return moment(identifier(side.callee));
   if (side.type !== 'MemberExpression' || identifier(side.object) === 'asking') return undefined;
   return side.computed ? undefined : moment(identifier(side.property));
